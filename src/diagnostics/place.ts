@@ -1,0 +1,100 @@
+/** Where a text stands in a file: offsets turned into lines and columns, and a problem shown with its line and a caret. */
+import type { Diagnostic, Severity, Span } from './diagnostic.ts';
+
+/** Line and column are 1-based; columns count UTF-16 units, as editors do. */
+export interface Point {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** A diagnostic in its file: what `check --json` prints. */
+export interface Problem {
+  /** Relative to the course folder, with forward slashes. */
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+  readonly severity: Severity;
+  readonly code: string;
+  readonly message: string;
+  readonly help?: string;
+}
+
+/**
+ * A text that stands in a file, perhaps indented there line by line (a block in a list or a quotation).
+ * `lines[n]` is where line n of the text (from 0, with its offset) begins in the file.
+ */
+export interface Placed {
+  readonly lines: readonly { readonly offset: number; readonly at: Point }[];
+}
+
+/** A text that is the whole file, or begins at `start` and keeps its lines whole from there. */
+export function placeOf(text: string, start: Point = { line: 1, column: 1 }): Placed {
+  const lines = [{ offset: 0, at: start }];
+  for (const match of text.matchAll(/\r\n|\r|\n/g)) {
+    lines.push({ offset: match.index + match[0].length, at: { line: start.line + lines.length, column: 1 } });
+  }
+  return { lines };
+}
+
+/** The point of an offset. Offsets past the end stand on the last line. */
+export function pointAt(placed: Placed, offset: number): Point {
+  let low = 0;
+  let high = placed.lines.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((placed.lines[middle]?.offset ?? 0) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  const line = placed.lines[low];
+  if (!line) return { line: 1, column: 1 };
+  return { line: line.at.line, column: line.at.column + offset - line.offset };
+}
+
+export function locate(diagnostic: Diagnostic, file: string, placed: Placed): Problem {
+  const { span, severity, code, message, help } = diagnostic;
+  const start = pointAt(placed, span.from);
+  const end = pointAt(placed, Math.max(span.from, span.to));
+  return {
+    file,
+    line: start.line,
+    column: start.column,
+    endLine: end.line,
+    endColumn: end.column,
+    severity,
+    code,
+    message,
+    ...(help === undefined ? {} : { help }),
+  };
+}
+
+export const wholeSpan = (text: string): Span => ({ from: 0, to: text.length });
+
+/**
+ * A problem as a person reads it: place and code, the line with a caret under what is meant, the sentence, the mend.
+ * `source` is the file's text, or undefined where it could not be read.
+ */
+export function showProblem(problem: Problem, source: string | undefined): string {
+  const { file, line, column, endLine, endColumn, severity, code, message, help } = problem;
+  const head = `${file}:${line}:${column}  ${severity === 'error' ? '' : `${severity} `}${code}`;
+  const text = source?.split(/\r\n|\r|\n/)[line - 1];
+  const frame = text === undefined ? [] : frameOf(text, line, column, endLine === line ? endColumn : text.length + 1);
+  const body = [message, ...(help ? [help] : [])].map((sentence) => `  ${sentence}`);
+  return [head, ...frame, ...body].join('\n');
+}
+
+/** How much of a long line is shown on either side of the caret. */
+const REACH = 60;
+
+function frameOf(text: string, line: number, column: number, endColumn: number): string[] {
+  const margin = `${line}`.padStart(5);
+  // Tabs and control characters would push the caret off what it points at.
+  const printable = text.replace(/[\u0000-\u001f\u007f]/g, ' ');
+  const from = Math.max(0, column - 1 - REACH);
+  const to = Math.min(printable.length, Math.max(endColumn - 1, column) + REACH);
+  const cut = `${from > 0 ? '…' : ''}${printable.slice(from, to)}${to < printable.length ? '…' : ''}`;
+  const indent = ' '.repeat(column - 1 - from + (from > 0 ? 1 : 0));
+  const carets = '^'.repeat(Math.max(1, Math.min(endColumn - column, to - column + 1)));
+  return [`${margin} | ${cut}`, `${' '.repeat(margin.length)} | ${indent}${carets}`];
+}

@@ -1,0 +1,34 @@
+import { plainName, type PitchClass, printedName } from '../instrument/pitch.ts';
+import type { Degree } from './role.ts';
+
+/** One tone of a chord: its degree within the octave, its height, and the number it goes by (9 for an added second). */
+export interface ChordTone {
+  readonly degree: Degree;
+  /** Half steps above the root, 0 to 11. */
+  readonly semitones: number;
+  /** 1 to 13. */
+  readonly number: number;
+}
+
+export interface Chord {
+  readonly root: PitchClass;
+  /** What follows the root in the chord's name: `7`, `m7`, `maj7`, or nothing for a plain triad. */
+  readonly suffix: string;
+  readonly tones: readonly ChordTone[];
+  /** The roman numeral, where the chord was written as one: it counts from the song's tonic. */
+  readonly numeral?: string;
+}
+
+/** `A7`, `Bbm7`: as an author types it. */
+export const plainChord = (chord: Chord): string => plainName(chord.root) + chord.suffix;
+
+/** `A7`, `B♭m7`: as a reader sees it. */
+export const printedChord = (chord: Chord): string =>
+  printedName(chord.root) + chord.suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
+
+/** `♭VI7`: the numeral as a reader sees it. */
+export const printedNumeral = (numeral: string): string =>
+  numeral.replace(/b(?=[IViv\d])/g, '♭').replace(/#(?=[IViv\d])/g, '♯');
+
+export const sameChord = (a: Chord, b: Chord): boolean =>
+  plainChord(a) === plainChord(b) && a.numeral === b.numeral;

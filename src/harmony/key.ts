@@ -1,0 +1,36 @@
+import { atFifths, chromaOf, fifthsOf, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
+
+/** The song's key: where numerals count from and what the staff's signature says. */
+export interface SongKey {
+  readonly tonic: PitchClass;
+  readonly mode: 'major' | 'minor';
+}
+
+/** Sharps (positive) or flats (negative) of the key signature, -7 to 7. */
+export const signatureOf = (key: SongKey): number => fifthsOf(key.tonic) - (key.mode === 'minor' ? 3 : 0);
+
+/** The key on a tonic, named so that its signature has at most seven signs: Gb minor is written F# minor. */
+export function songKey(tonic: PitchClass, mode: SongKey['mode']): SongKey {
+  const shift = mode === 'minor' ? 3 : 0;
+  let fifths = fifthsOf(tonic);
+  while (fifths - shift > 6) fifths -= 12;
+  while (fifths - shift < -6) fifths += 12;
+  return { tonic: atFifths(fifths), mode };
+}
+
+/** The accidental the signature puts on a letter. */
+export function signatureAlter(key: SongKey, letter: PitchClass['letter']): number {
+  const place = fifthsOf({ letter, alter: 0 });
+  const signature = signatureOf(key);
+  return place + 1 < signature ? 1 : place >= 6 + signature ? -1 : 0;
+}
+
+/** The letters of the half steps above a tonic where no chord decides: flats for the blue notes and what is borrowed. */
+const DEGREE_OF_SEMITONE = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
+
+/** A pitch spelled by the key alone. */
+export function spellInKey(midi: number, key: SongKey): Pitch {
+  const semitones = (((midi - chromaOf(key.tonic)) % 12) + 12) % 12;
+  const name = nameAbove(key.tonic, DEGREE_OF_SEMITONE[semitones] as number, semitones);
+  return pitchNamed(name, midi) as Pitch;
+}

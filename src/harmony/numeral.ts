@@ -1,0 +1,58 @@
+/** Roman numerals: steps of the song's key, counted from the major scale of its tonic in either mode (bVI is written out). */
+import { atFifths, fifthsOf, type PitchClass, plainName } from '../instrument/pitch.ts';
+import type { Chord } from './chord.ts';
+import type { SongKey } from './key.ts';
+
+/** Fifths from the tonic to each step of its major scale. */
+const STEPS: Readonly<Record<string, number>> = { I: 0, II: 2, III: 4, IV: -1, V: 1, VI: 3, VII: 5 };
+
+export interface Numeral {
+  /** Fifths from the tonic to the chord's root. */
+  readonly fifths: number;
+  /** A small numeral: a minor or diminished chord. */
+  readonly minor: boolean;
+  /** What follows the step. */
+  readonly rest: string;
+}
+
+// The longer steps stand first, so that IV does not read as I with something behind it.
+const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/;
+
+export function readNumeral(text: string): Numeral | undefined {
+  const match = NUMERAL.exec(text);
+  if (!match) return undefined;
+  const [, sign, step, rest] = match as unknown as [string, string, string, string];
+  const accidental = sign === '' ? 0 : sign === 'b' || sign === '♭' ? -1 : 1;
+  return { fifths: (STEPS[step.toUpperCase()] as number) + 7 * accidental, minor: step === step.toLowerCase(), rest };
+}
+
+/** A root so many fifths from C, named with at most one sign (Fb to A#). */
+export function rootAt(fifths: number): PitchClass {
+  let named = fifths;
+  while (named > 10) named -= 12;
+  while (named < -8) named += 12;
+  return atFifths(named);
+}
+
+/** The same chord in another key: a numeral counts from the new tonic, a name moves by the same interval. */
+export function moveChord(chord: Chord, from: SongKey, to: SongKey): Chord {
+  const numeral = chord.numeral === undefined ? undefined : readNumeral(chord.numeral);
+  const fifths = numeral
+    ? fifthsOf(to.tonic) + numeral.fifths
+    : fifthsOf(chord.root) + fifthsOf(to.tonic) - fifthsOf(from.tonic);
+  return { ...chord, root: rootAt(fifths) };
+}
+
+/** The numeral of a chord in a key, however it was written: A7 in D is V7. */
+export function numeralOf(chord: Chord, key: SongKey): string {
+  if (chord.numeral !== undefined) return chord.numeral;
+  let fifths = fifthsOf(chord.root) - fifthsOf(key.tonic);
+  while (fifths > 6) fifths -= 12;
+  while (fifths < -5) fifths += 12;
+  const sign = fifths < -1 ? 'b' : fifths > 5 ? '#' : '';
+  const plain = sign === 'b' ? fifths + 7 : sign === '#' ? fifths - 7 : fifths;
+  const step = Object.keys(STEPS).find((name) => STEPS[name] === plain) ?? plainName(chord.root);
+  if (/^m(?!aj)/.test(chord.suffix)) return sign + step.toLowerCase() + chord.suffix.slice(1).replace(/^M(?=\d)/, 'maj');
+  if (chord.suffix.startsWith('dim')) return sign + step.toLowerCase() + chord.suffix;
+  return sign + step + chord.suffix;
+}

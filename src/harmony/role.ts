@@ -1,0 +1,85 @@
+import { chromaOf, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
+import type { Chord } from './chord.ts';
+import { type SongKey, spellInKey } from './key.ts';
+
+/** A degree of a chord or scale within one octave: the 9th of a chord counts as its 2nd. */
+export type Degree = 1 | 2 | 3 | 4 | 5 | 6 | 7;
+
+/** What a note is to the chord of the moment. */
+export interface Role {
+  readonly degree: Degree;
+  /** Half steps above the root, 0 to 11. */
+  readonly semitones: number;
+  /** Half steps the degree is lowered (-1, -2) or raised (1) from the major scale's. */
+  readonly alter: number;
+  /** The trade's short name: `R`, `♭3`, `5`, `♭7`, `♭9` … */
+  readonly label: string;
+  /** Root, third, fifth and seventh of the chord itself are tones; all else colours it. */
+  readonly tone: boolean;
+}
+
+const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11] as const;
+
+/**
+ * Roles by half steps above the root where the chord itself does not say otherwise:
+ * [degree, label]. The blue notes take their flat spelling. Common practice, no source.
+ */
+const ROLES: readonly (readonly [Degree, string])[] = [
+  [1, 'R'],
+  [2, '♭9'],
+  [2, '2'],
+  [3, '♭3'],
+  [3, '3'],
+  [4, '4'],
+  [5, '♭5'],
+  [5, '5'],
+  [6, '♭6'],
+  [6, '6'],
+  [7, '♭7'],
+  [7, '7'],
+];
+
+/** The role of a pitch (its MIDI number, or any number of half steps above a C) over a chord. */
+export function roleOf(midi: number, chord: Chord): Role {
+  const semitones = mod(midi - chromaOf(chord.root), 12);
+  const own = chord.tones.find((tone) => tone.semitones === semitones);
+  if (own) {
+    const alter = alteration(own.degree, semitones);
+    return { degree: own.degree, semitones, alter, label: own.number === 1 ? 'R' : signs(alter) + own.number, tone: true };
+  }
+  // Six half steps up is the blues' flat fifth over a dominant, and a sharp eleventh over a major seventh chord.
+  if (semitones === 6 && chord.tones.some((tone) => tone.degree === 7 && tone.semitones === 11)) {
+    return { degree: 4, semitones, alter: 1, label: '♯11', tone: false };
+  }
+  const [degree, label] = ROLES[semitones] as readonly [Degree, string];
+  return { degree, semitones, alter: alteration(degree, semitones), label, tone: false };
+}
+
+const alteration = (degree: Degree, semitones: number): number => semitones - (MAJOR_SCALE[degree - 1] as number);
+const signs = (alter: number): string => (alter < 0 ? '♭'.repeat(-alter) : '♯'.repeat(alter));
+
+const NUMBER_WORDS: Readonly<Record<string, string>> = {
+  R: 'root', 2: 'second', 3: 'third', 4: 'fourth', 5: 'fifth', 6: 'sixth', 7: 'seventh', 9: 'ninth', 11: 'eleventh', 13: 'thirteenth',
+};
+
+/** The role in words, for a text read aloud: `the flat seventh`, `the root`. */
+export function roleInWords(role: Role): string {
+  const word = NUMBER_WORDS[role.label.replace(/[♭♯]/g, '')];
+  // A chord names its third and seventh major or minor; players say flat third, and plain third for the major one.
+  const flat = role.alter < 0 ? `${role.alter < -1 ? 'double ' : ''}flat ` : role.alter > 0 ? 'sharp ' : '';
+  const major = role.degree === 7 && role.alter === 0 ? 'major ' : '';
+  return `the ${flat}${major}${word}`;
+}
+
+/**
+ * A pitch spelled by what it does: over a chord, by its role (the ♭3 of E is G natural); without one, by the key.
+ * Where the role's own letter would need three signs, the key's spelling stands.
+ */
+export function spell(midi: number, chord: Chord | undefined, key: SongKey): Pitch {
+  if (!chord) return spellInKey(midi, key);
+  const role = roleOf(midi, chord);
+  // A sharp ninth is written as the blues writes it, a flat third: G over E7, not F double sharp.
+  const degree = role.degree === 2 && role.alter > 0 ? 3 : role.degree;
+  const name: PitchClass = nameAbove(chord.root, degree, role.semitones);
+  return (Math.abs(name.alter) <= 2 && pitchNamed(name, midi)) || spellInKey(midi, key);
+}

@@ -1,0 +1,127 @@
+import { atFifths, chromaOf, fifthsOf, nameAbove, type Pitch, type PitchClass, pitchNamed, plainName, readPitchClass } from './pitch.ts';
+import type { Tuning } from './tuning.ts';
+
+export type Register = 'low' | 'standard' | 'high';
+export type Breath = 'blow' | 'draw';
+
+/** An instrument in the hand: a tuning in a key and a register. */
+export interface Harp {
+  readonly key: PitchClass;
+  readonly register: Register;
+  readonly tuning: Tuning;
+}
+
+/** What the player does at one hole; the breath is the whole breath's, see {@link Breath}. */
+export interface HoleNote {
+  /** 1 is the lowest. */
+  readonly hole: number;
+  /** Half steps down from the reed; 0 for none. */
+  readonly bend: number;
+  /** Overblow or overdraw, by the breath. */
+  readonly over: boolean;
+  /** The slide pressed, on a harp that has one. */
+  readonly slide: boolean;
+}
+
+/**
+ * Hole 1 blow of a standard harp lies between G3 (55) and F#4 (66), C at middle C.
+ * Source: encyclopaedia article "Richter-tuned harmonica". Low and high harps are an octave away: common practice, no source.
+ */
+const LOWEST_STANDARD = 55;
+const OCTAVE_OF: Readonly<Record<Register, number>> = { low: -12, standard: 0, high: 12 };
+
+/** The MIDI number of the key note, which is hole 1 blow of a Richter harp. */
+export const keyNote = (harp: Harp): number =>
+  LOWEST_STANDARD + ((chromaOf(harp.key) - LOWEST_STANDARD % 12 + 12) % 12) + OCTAVE_OF[harp.register];
+
+export const holeCount = (harp: Harp): number => harp.tuning.blow.length;
+
+/** The MIDI number of a hole's reed. `hole` must be on the harp. */
+export function reed(harp: Harp, hole: number, breath: Breath): number {
+  const semitones = harp.tuning[breath][hole - 1];
+  if (semitones === undefined) throw new RangeError(`hole ${hole} is not on a ${holeCount(harp)}-hole harp`);
+  return keyNote(harp) + semitones;
+}
+
+/** What a hole can do beyond its two reeds. */
+export interface HoleRange {
+  /** The breath whose reed is the higher one: only it bends. Undefined where both reeds are the same. */
+  readonly bends: Breath | undefined;
+  /** Half-step bends down to just above the lower reed. */
+  readonly deepest: number;
+  /** The breath of the overbend (overblow or overdraw), a half step above the higher reed. */
+  readonly overbends: Breath | undefined;
+}
+
+/**
+ * The dual-reed rule: the higher reed of a hole bends down to a half step above the lower one, and on the other
+ * breath the higher reed can be made to open and sounds about a half step above itself.
+ * Source: Bahnson, Antaki & Beery, J. Acoust. Soc. Am. 103(4), 1998 (the three modes); the half steps are common
+ * practice, no source.
+ */
+export function holeRange(harp: Harp, hole: number): HoleRange {
+  const blow = reed(harp, hole, 'blow');
+  const draw = reed(harp, hole, 'draw');
+  if (blow === draw) return { bends: undefined, deepest: 0, overbends: undefined };
+  return {
+    bends: draw > blow ? 'draw' : 'blow',
+    deepest: Math.abs(draw - blow) - 1,
+    overbends: draw > blow ? 'blow' : 'draw',
+  };
+}
+
+export type Fault = 'no-hole' | 'no-bend' | 'bend-too-deep' | 'no-overbend' | 'no-slide';
+export type Sounding = { readonly midi: number } | { readonly fault: Fault };
+
+/** The sound of one hole on one breath, or why the reeds do not give it. */
+export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {
+  if (!Number.isInteger(note.hole) || note.hole < 1 || note.hole > holeCount(harp)) return { fault: 'no-hole' };
+  if (note.slide) return { fault: 'no-slide' };
+  const own = reed(harp, note.hole, breath);
+  const range = holeRange(harp, note.hole);
+  if (note.over) {
+    if (range.overbends !== breath) return { fault: 'no-overbend' };
+    return { midi: reed(harp, note.hole, breath === 'blow' ? 'draw' : 'blow') + 1 };
+  }
+  if (note.bend === 0) return { midi: own };
+  if (range.bends !== breath || range.deepest === 0) return { fault: 'no-bend' };
+  if (note.bend > range.deepest) return { fault: 'bend-too-deep' };
+  return { midi: own - note.bend };
+}
+
+/** The letters of the twelve half steps above a key note: a flat for what lies outside its major scale. */
+const DEGREE_OF_SEMITONE = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
+
+/** A pitch as named on the harp itself, in the harp's own key, whatever the song's key is. */
+export function namedOnHarp(harp: Harp, midi: number): Pitch {
+  const semitones = (((midi - keyNote(harp)) % 12) + 12) % 12;
+  const name = nameAbove(harp.key, DEGREE_OF_SEMITONE[semitones] as number, semitones);
+  // A harp key has at most one accidental, so a name here has at most two.
+  return pitchNamed(name, midi) as Pitch;
+}
+
+/** Reads `A`, `Bb`, `low F`, `high G`; undefined for anything else. */
+export function readHarp(text: string, tuning: Tuning): Harp | undefined {
+  const match = /^(?:(low|high)\s+)?(\S+)$/i.exec(text.trim());
+  const key = match && readPitchClass(match[2] as string);
+  if (!key) return undefined;
+  // Keys nobody stamps on a cover (Fb, E#, B#, Cb …) are slips, not harps.
+  if (fifthsOf(key) < -6 || fifthsOf(key) > 7) return undefined;
+  return { key, register: (match[1]?.toLowerCase() as Register | undefined) ?? 'standard', tuning };
+}
+
+/** `low F`, `Bb`: as {@link readHarp} reads it. */
+export const harpName = (harp: Harp): string =>
+  (harp.register === 'standard' ? '' : `${harp.register} `) + plainName(harp.key);
+
+/**
+ * The song's tonic on a harp: position 1 is the harp's key, and each further position lies a fifth higher.
+ * Positions 8 to 12 are named from the flat side, as players do (12 is the key's fourth).
+ * Source: circle-of-fifths convention, common practice.
+ */
+export function tonicInPosition(key: PitchClass, position: number): PitchClass {
+  let fifths = fifthsOf(key) + (position <= 7 ? position - 1 : position - 13);
+  while (fifths > 6) fifths -= 12;
+  while (fifths < -6) fifths += 12;
+  return atFifths(fifths);
+}

@@ -1,0 +1,79 @@
+/** Spelled pitch: a letter and an accidental as well as a number, since Bb and A# are one key and two notes. */
+export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+export type Letter = (typeof LETTERS)[number];
+
+/** A note name without its octave. `alter` counts half steps: -1 flat, 1 sharp. */
+export interface PitchClass {
+  readonly letter: Letter;
+  readonly alter: number;
+}
+
+/** `octave` is scientific (C4 is middle C) and belongs to the letter: Cb4 sounds as B3. `midi` numbers middle C 60. */
+export interface Pitch extends PitchClass {
+  readonly octave: number;
+  readonly midi: number;
+}
+
+const SEMITONES: Readonly<Record<Letter, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+/** The line of fifths with C at 0: … Bb -2, F -1, C 0, G 1, D 2 … ; each sharp adds seven. */
+const FIFTHS: Readonly<Record<Letter, number>> = { F: -1, C: 0, G: 1, D: 2, A: 3, E: 4, B: 5 };
+const LINE: readonly Letter[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
+
+export const mod = (n: number, m: number): number => ((n % m) + m) % m;
+
+export const fifthsOf = (p: PitchClass): number => FIFTHS[p.letter] + 7 * p.alter;
+
+export function atFifths(fifths: number): PitchClass {
+  const letter = LINE[mod(fifths + 1, 7)] as Letter;
+  return { letter, alter: Math.floor((fifths + 1) / 7) };
+}
+
+/** Half steps above C, 0 to 11. */
+export const chromaOf = (p: PitchClass): number => mod(SEMITONES[p.letter] + p.alter, 12);
+
+/** The pitch of that name whose number is `midi`, or undefined where the name does not sound so. */
+export function pitchNamed(name: PitchClass, midi: number): Pitch | undefined {
+  if (chromaOf(name) !== mod(midi, 12)) return undefined;
+  const octave = (midi - SEMITONES[name.letter] - name.alter) / 12 - 1;
+  return { letter: name.letter, alter: name.alter, octave, midi };
+}
+
+/**
+ * The name `degree` letters above `root` (1 is the root's own letter) that sounds `semitones` above it:
+ * degree 3 and 3 half steps above E is G natural. The accidental may be double or worse; callers decide.
+ */
+export function nameAbove(root: PitchClass, degree: number, semitones: number): PitchClass {
+  const index = LETTERS.indexOf(root.letter) + degree - 1;
+  const letter = LETTERS[mod(index, 7)] as Letter;
+  const natural = SEMITONES[letter] - SEMITONES[root.letter] + (index >= 7 ? 12 : 0);
+  let alter = root.alter + semitones - natural;
+  alter = mod(alter + 6, 12) - 6;
+  return { letter, alter };
+}
+
+const PLAIN_SIGNS = ['bb', 'b', '', '#', '##'];
+const PRINTED_SIGNS = ['𝄫', '♭', '', '♯', '𝄪'];
+const signs = (alter: number, table: readonly string[], flat: string, sharp: string): string =>
+  table[alter + 2] ?? (alter < 0 ? flat.repeat(-alter) : sharp.repeat(alter));
+
+/** `Bb`, `F#`: as an author types it. */
+export const plainName = (p: PitchClass): string => p.letter + signs(p.alter, PLAIN_SIGNS, 'b', '#');
+/** `B♭`, `F♯`: as a reader sees it. */
+export const printedName = (p: PitchClass): string => p.letter + signs(p.alter, PRINTED_SIGNS, '♭', '♯');
+/** `Bb4`. */
+export const plainPitch = (p: Pitch): string => plainName(p) + p.octave;
+/** `B♭4`. */
+export const printedPitch = (p: Pitch): string => printedName(p) + p.octave;
+
+/** Reads `Bb`, `B♭`, `F#`, `f♯`; undefined for anything else. */
+export function readPitchClass(text: string): PitchClass | undefined {
+  const match = /^([A-Ga-g])(b|♭|#|♯)?$/.exec(text);
+  if (!match) return undefined;
+  const sign = match[2];
+  return {
+    letter: (match[1] as string).toUpperCase() as Letter,
+    alter: sign === undefined ? 0 : sign === 'b' || sign === '♭' ? -1 : 1,
+  };
+}
+
+export const samePitchClass = (a: PitchClass, b: PitchClass): boolean => a.letter === b.letter && a.alter === b.alter;

@@ -1,0 +1,33 @@
+/** The settings of a block: its header, over the lesson's, over the course's, over these defaults. */
+import type { FormBar } from '../harmony/form.ts';
+import type { Register } from '../instrument/harp.ts';
+import type { PitchClass } from '../instrument/pitch.ts';
+import { RICHTER, type Tuning } from '../instrument/tuning.ts';
+import type { Mouth } from '../score/score.ts';
+import { type Feel, STRAIGHT } from '../time/feel.ts';
+import { type Fraction, fraction } from '../time/fraction.ts';
+import type { Meter } from '../time/meter.ts';
+
+export interface Settings {
+  readonly harp: { readonly key: PitchClass; readonly register: Register };
+  readonly tuning: Tuning;
+  readonly position: number;
+  readonly meter: Meter;
+  readonly tempo: number;
+  readonly feel: Feel;
+  readonly slot: Fraction;
+  readonly mouth: Mouth;
+  /** A named form, or chords written out; undefined for none. */
+  readonly progression?: { readonly form?: string; readonly bars: readonly FormBar[] } | undefined;
+}
+
+export const DEFAULTS: Settings = {
+  harp: { key: { letter: 'C', alter: 0 }, register: 'standard' },
+  tuning: RICHTER,
+  position: 1,
+  meter: { beats: 4, unit: 4 },
+  tempo: 80,
+  feel: STRAIGHT,
+  slot: fraction(1, 8),
+  mouth: 'lips',
+};

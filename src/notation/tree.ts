@@ -1,0 +1,80 @@
+/** A block as written: its header and its music, before anything is known of harps, lessons or chords. */
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Breath, HoleNote } from '../instrument/harp.ts';
+import type { Mark, Mouth } from '../score/score.ts';
+import type { Fraction } from '../time/fraction.ts';
+
+export interface BlockTree {
+  readonly text: string;
+  /** The header lines, by key; a repeated key is a diagnostic and the first stands. */
+  readonly header: ReadonlyMap<string, HeaderLine>;
+  readonly music: readonly Item[];
+  /** The phrases, in the order they were written. */
+  readonly phrases: ReadonlyMap<string, Phrase>;
+  /** What could already be seen to be wrong. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export interface HeaderLine {
+  readonly key: string;
+  readonly value: string;
+  readonly keySpan: Span;
+  readonly valueSpan: Span;
+}
+
+export interface Phrase {
+  readonly name: string;
+  readonly nameSpan: Span;
+  readonly items: readonly Item[];
+}
+
+export type Item =
+  | NoteItem
+  | { readonly kind: 'hold'; readonly slots: number; readonly span: Span }
+  | { readonly kind: 'rest'; readonly slots: number; readonly span: Span }
+  | { readonly kind: 'group'; readonly items: readonly Item[]; readonly slots: number; readonly span: Span }
+  | { readonly kind: 'chord'; readonly text: string; readonly span: Span }
+  | { readonly kind: 'mouth'; readonly mouth: Mouth; readonly span: Span }
+  | { readonly kind: 'glide'; readonly span: Span }
+  | BarLine
+  | { readonly kind: 'quote'; readonly lesson?: string; readonly block?: string; readonly phrase?: string; readonly span: Span }
+  | { readonly kind: 'part'; readonly name: string; readonly span: Span }
+  /** The end of a written line of music: `words:` below it belong to that line. */
+  | { readonly kind: 'line-end'; readonly span: Span }
+  | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: Span }
+  /** Something unreadable that takes a slot, so that one slip does not shift the rest of its bar. */
+  | { readonly kind: 'unreadable'; readonly span: Span };
+
+export interface NoteItem {
+  readonly kind: 'note';
+  readonly breath: Breath;
+  readonly notes: readonly WrittenNote[];
+  readonly marks: readonly { readonly mark: Mark; readonly span: Span }[];
+  /** An embouchure for this note alone. */
+  readonly mouth?: Mouth;
+  readonly span: Span;
+}
+
+export interface WrittenNote extends HoleNote {
+  readonly span: Span;
+}
+
+export interface BarLine {
+  readonly kind: 'bar';
+  readonly repeatEnd: boolean;
+  readonly repeatStart: boolean;
+  readonly ending?: number;
+  readonly close?: 'double' | 'final';
+  readonly span: Span;
+}
+
+export type Syllable =
+  | { readonly kind: 'text'; readonly text: string; readonly hyphen: boolean; readonly span: Span }
+  | { readonly kind: 'extend'; readonly span: Span }
+  | { readonly kind: 'skip'; readonly span: Span };
+
+/** Quotable names of a tree, for finding the nearest one to a slip. */
+export interface Quotable {
+  readonly tree: BlockTree;
+  readonly slot: Fraction;
+}

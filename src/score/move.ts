@@ -1,0 +1,32 @@
+/** The same tab on another harp: every hole, bend and length stays, every pitch and chord follows the harp. */
+import { moveChord } from '../harmony/numeral.ts';
+import { songKey } from '../harmony/key.ts';
+import { spell } from '../harmony/role.ts';
+import { type Harp, sounding, tonicInPosition } from '../instrument/harp.ts';
+import { chordAt, isSound } from './ask.ts';
+import type { Bar, Event, Note, Score, Sound } from './score.ts';
+
+/**
+ * Moves a score to a harp of the same tuning.
+ * Throws a RangeError where the new harp lacks a note of it, which reeds of the same tuning never do.
+ */
+export function moveToHarp(score: Score, harp: Harp): Score {
+  const key = songKey(tonicInPosition(harp.key, score.position), score.key.mode);
+  const bars = score.bars.map((bar): Bar => {
+    const chords = bar.chords.map((change) => ({ ...change, chord: moveChord(change.chord, score.key, key) }));
+    const moved: Bar = { ...bar, chords };
+    const events = bar.events.map((event): Event => (isSound(event) ? moveSound(event, moved) : event));
+    return { ...moved, events };
+  });
+
+  function moveSound(event: Sound, bar: Bar): Sound {
+    const chord = chordAt(bar, event.onset);
+    const notes = event.notes.map((note): Note => {
+      const sound = sounding(harp, event.breath, note);
+      if ('fault' in sound) throw new RangeError(`${sound.fault} at hole ${note.hole}`);
+      return { ...note, pitch: spell(sound.midi, chord, key) };
+    });
+    return { ...event, notes };
+  }
+  return { ...score, harp, key, bars };
+}

@@ -1,0 +1,140 @@
+/**
+ * The one model everything between reading and drawing speaks. A score is what a block's text means, for one harp:
+ * bars of events in exact time, each pitch spelled for the chord it sounds over, each event knowing where it was written.
+ */
+import type { Span } from '../diagnostics/diagnostic.ts';
+import type { ChordChange, FormBar } from '../harmony/form.ts';
+import type { SongKey } from '../harmony/key.ts';
+import type { Breath, Harp, HoleNote } from '../instrument/harp.ts';
+import type { Pitch } from '../instrument/pitch.ts';
+import type { Feel } from '../time/feel.ts';
+import type { Fraction } from '../time/fraction.ts';
+import type { Meter } from '../time/meter.ts';
+
+export interface Score {
+  readonly id?: string;
+  readonly title?: string;
+  readonly harp: Harp;
+  /** 1 to 12. */
+  readonly position: number;
+  /** Follows from the harp, the position and the progression's home chord. */
+  readonly key: SongKey;
+  readonly meter: Meter;
+  /** Quarter notes a minute; dotted quarters in compound time. */
+  readonly tempo: number;
+  readonly feel: Feel;
+  /** The slot the text was written in; it prints, and changes no sound. */
+  readonly slot: Fraction;
+  /** The length of the first bar where it is a pickup, else undefined. */
+  readonly pickup?: Fraction;
+  /** The embouchure at the start. */
+  readonly mouth: Mouth;
+  readonly progression?: Progression;
+  readonly bars: readonly Bar[];
+}
+
+export type Mouth = 'lips' | 'tongue';
+
+/** Where chords come from that the music does not write out. */
+export interface Progression {
+  /** A named form, or undefined for chords listed in the header. */
+  readonly form?: string;
+  readonly bars: readonly FormBar[];
+  /** Whether the block names it itself, and so has to fill it; one taken over from lesson or course only lends chords. */
+  readonly filled: boolean;
+}
+
+export interface Bar {
+  /** Position in the score, from 0. */
+  readonly index: number;
+  /** As musicians count: the first full bar is 1, a pickup is 0, and the endings of one repeat share their numbers. */
+  readonly number: number;
+  /** A fraction of a whole note: the meter's, or less in a pickup and in the last bar that makes up for it. */
+  readonly length: Fraction;
+  /** The label of the part that starts here. */
+  readonly part?: string;
+  /** The chords sounding in this bar, in order; the first has onset 0 unless the bar begins without one. */
+  readonly chords: readonly ChordChange[];
+  readonly events: readonly Event[];
+  readonly repeatStart: boolean;
+  readonly repeatEnd: boolean;
+  /** The ending this bar belongs to. */
+  readonly ending?: number;
+  /** The line that closes a part: thin double, or final. */
+  readonly close?: 'double' | 'final';
+  /** From its first event to its last, in the block's text. */
+  readonly span: Span;
+}
+
+export type Event = Sound | Rest;
+
+interface Timed {
+  /** Position among all events of the score, from 0: stable for the same text. */
+  readonly index: number;
+  /** A fraction of a whole note from the bar's start. */
+  readonly onset: Fraction;
+  readonly duration: Fraction;
+  readonly source: Source;
+}
+
+export interface Rest extends Timed {
+  readonly kind: 'rest';
+}
+
+/**
+ * Notes on one breath. A note held past a bar line or a change of chord is one event for each bar and chord it sounds
+ * in, the later ones `tied` to the one before: each has its own role.
+ */
+export interface Sound extends Timed {
+  readonly kind: 'sound';
+  readonly breath: Breath;
+  /** From the lowest hole up; at least one. */
+  readonly notes: readonly Note[];
+  /** Goes on from the sound before, without a new attack. */
+  readonly tied: boolean;
+  /** Moves into the next sound on the same breath with no new attack (the release or the drop of a bend). */
+  readonly glides: boolean;
+  readonly mouth: Mouth;
+  readonly marks: readonly Mark[];
+  readonly lyric?: Lyric;
+}
+
+export interface Note extends HoleNote {
+  readonly pitch: Pitch;
+}
+
+/** Marks of one note. A shake names the other hole. */
+export type Mark = { readonly name: PlainMark } | { readonly name: 'shake'; readonly hole: number };
+
+export type PlainMark = (typeof PLAIN_MARKS)[number];
+export const PLAIN_MARKS = [
+  'slap',
+  'pull',
+  'flutter',
+  'dip',
+  'fall',
+  'vibrato',
+  'hand',
+  'accent',
+  'staccato',
+] as const;
+
+/** One syllable. `hyphen`: the word goes on with the next one. `extends`: it is held over this note, and has no text. */
+export interface Lyric {
+  readonly text: string;
+  readonly hyphen: boolean;
+  readonly extends: boolean;
+}
+
+/** Where an event was written: a run of characters of the block, and the quotation that brought it, if one did. */
+export interface Source {
+  readonly span: Span;
+  readonly quote?: QuoteRef;
+}
+
+/** A quotation: of a whole block, or of one phrase of it. `lesson` is undefined for a phrase of the same block. */
+export interface QuoteRef {
+  readonly lesson?: string;
+  readonly block?: string;
+  readonly phrase?: string;
+}

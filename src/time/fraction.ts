@@ -1,0 +1,39 @@
+/**
+ * Exact time. A fraction is kept reduced with a positive denominator, so equal fractions have equal fields.
+ * Plain numbers rather than a bignum library: denominators here are a slot's (at most 64) times a group's
+ * (at most 12), and a large course adds millions of them.
+ */
+export interface Fraction {
+  readonly n: number;
+  readonly d: number;
+}
+
+const gcd = (a: number, b: number): number => {
+  while (b !== 0) [a, b] = [b, a % b];
+  return a < 0 ? -a : a;
+};
+
+/** A reduced fraction. Throws on a zero denominator or on parts that are not safe integers: both are bugs. */
+export function fraction(n: number, d = 1): Fraction {
+  if (d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d)) throw new RangeError(`not a fraction: ${n}/${d}`);
+  if (n === 0) return ZERO;
+  const g = gcd(n, d) * (d < 0 ? -1 : 1);
+  return { n: n / g, d: d / g };
+}
+
+export const ZERO: Fraction = { n: 0, d: 1 };
+export const ONE: Fraction = { n: 1, d: 1 };
+
+export const add = (a: Fraction, b: Fraction): Fraction =>
+  a.d === b.d ? fraction(a.n + b.n, a.d) : fraction(a.n * b.d + b.n * a.d, a.d * b.d);
+export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, { n: -b.n, d: b.d });
+export const multiply = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.n, a.d * b.d);
+export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d, a.d * b.n);
+/** Negative, zero or positive as `a` is less than, equal to or greater than `b`. */
+export const compare = (a: Fraction, b: Fraction): number => a.n * b.d - b.n * a.d;
+export const equals = (a: Fraction, b: Fraction): boolean => a.n === b.n && a.d === b.d;
+export const minimum = (a: Fraction, b: Fraction): Fraction => (compare(a, b) <= 0 ? a : b);
+export const isWhole = (a: Fraction): boolean => a.d === 1;
+export const toNumber = (a: Fraction): number => a.n / a.d;
+/** `3/8`, or `2` for a whole number. */
+export const format = (a: Fraction): string => (a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`);
