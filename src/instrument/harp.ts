@@ -1,4 +1,14 @@
-import { atFifths, chromaOf, fifthsOf, nameAbove, type Pitch, type PitchClass, pitchNamed, plainName, readPitchClass } from './pitch.ts';
+import {
+  atFifths,
+  chromaOf,
+  fifthsOf,
+  nameAbove,
+  type Pitch,
+  type PitchClass,
+  pitchNamed,
+  plainName,
+  readPitchClass,
+} from './pitch.ts';
 import type { Tuning } from './tuning.ts';
 
 export type Register = 'low' | 'standard' | 'high';
@@ -30,9 +40,9 @@ export interface HoleNote {
 const LOWEST_STANDARD = 55;
 const OCTAVE_OF: Readonly<Record<Register, number>> = { low: -12, standard: 0, high: 12 };
 
-/** The MIDI number of the key note, which is hole 1 blow of a Richter harp. */
+/** The MIDI number of the key note, from which a tuning counts its reeds: hole 1 blow of all the usual ones. */
 export const keyNote = (harp: Harp): number =>
-  LOWEST_STANDARD + ((chromaOf(harp.key) - LOWEST_STANDARD % 12 + 12) % 12) + OCTAVE_OF[harp.register];
+  LOWEST_STANDARD + ((chromaOf(harp.key) - (LOWEST_STANDARD % 12) + 12) % 12) + OCTAVE_OF[harp.register];
 
 export const holeCount = (harp: Harp): number => harp.tuning.blow.length;
 
@@ -43,9 +53,9 @@ export function reed(harp: Harp, hole: number, breath: Breath): number {
   return keyNote(harp) + semitones;
 }
 
-/** What a hole can do beyond its two reeds. */
+/** What a hole can do beyond its two reeds, with the slide in or out. */
 export interface HoleRange {
-  /** The breath whose reed is the higher one: only it bends. Undefined where both reeds are the same. */
+  /** The breath whose reed is the higher one: only it bends. Undefined where both reeds are the same, or valved. */
   readonly bends: Breath | undefined;
   /** Half-step bends down to just above the lower reed. */
   readonly deepest: number;
@@ -58,11 +68,14 @@ export interface HoleRange {
  * breath the higher reed can be made to open and sounds about a half step above itself.
  * Source: Bahnson, Antaki & Beery, J. Acoust. Soc. Am. 103(4), 1998 (the three modes); the half steps are common
  * practice, no source.
+ *
+ * A valved reed sounds alone, so the rule has nothing to say of it: a player still shades it down, but to no fixed
+ * half step. On such a harp the tab writes that as a mark (a dip, a fall), not as a bend.
  */
 export function holeRange(harp: Harp, hole: number): HoleRange {
   const blow = reed(harp, hole, 'blow');
   const draw = reed(harp, hole, 'draw');
-  if (blow === draw) return { bends: undefined, deepest: 0, overbends: undefined };
+  if (harp.tuning.valves || blow === draw) return { bends: undefined, deepest: 0, overbends: undefined };
   return {
     bends: draw > blow ? 'draw' : 'blow',
     deepest: Math.abs(draw - blow) - 1,
@@ -76,12 +89,14 @@ export type Sounding = { readonly midi: number } | { readonly fault: Fault };
 /** The sound of one hole on one breath, or why the reeds do not give it. */
 export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {
   if (!Number.isInteger(note.hole) || note.hole < 1 || note.hole > holeCount(harp)) return { fault: 'no-hole' };
-  if (note.slide) return { fault: 'no-slide' };
-  const own = reed(harp, note.hole, breath);
+  const { slide } = harp.tuning;
+  if (note.slide && slide === undefined) return { fault: 'no-slide' };
+  const raised = note.slide && slide !== undefined ? slide : 0;
+  const own = reed(harp, note.hole, breath) + raised;
   const range = holeRange(harp, note.hole);
   if (note.over) {
     if (range.overbends !== breath) return { fault: 'no-overbend' };
-    return { midi: reed(harp, note.hole, breath === 'blow' ? 'draw' : 'blow') + 1 };
+    return { midi: reed(harp, note.hole, breath === 'blow' ? 'draw' : 'blow') + raised + 1 };
   }
   if (note.bend === 0) return { midi: own };
   if (range.bends !== breath || range.deepest === 0) return { fault: 'no-bend' };

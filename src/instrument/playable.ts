@@ -1,0 +1,59 @@
+/** Everything a harp can sound, and where a given pitch lies on it. */
+import { type Breath, type Harp, type HoleNote, holeCount, holeRange, sounding } from './harp.ts';
+
+/** One note as played: a hole, its breath, and what is done to the reed. */
+export interface Playable extends HoleNote {
+  readonly breath: Breath;
+  readonly midi: number;
+}
+
+/** How a note is come by, easiest first. */
+export type Means = 'reed' | 'slide' | 'bend' | 'overbend';
+export const MEANS: readonly Means[] = ['reed', 'slide', 'bend', 'overbend'];
+
+export const meansOf = (note: HoleNote): Means =>
+  note.over ? 'overbend' : note.bend > 0 ? 'bend' : note.slide ? 'slide' : 'reed';
+
+/** Every note of one hole: reeds, bends from shallow to deep, overbend; then all of it with the slide pressed. */
+export function notesOfHole(harp: Harp, hole: number): readonly Playable[] {
+  const range = holeRange(harp, hole);
+  const plain: { breath: Breath; bend: number; over: boolean }[] = [
+    { breath: 'blow', bend: 0, over: false },
+    { breath: 'draw', bend: 0, over: false },
+  ];
+  for (let bend = 1; range.bends && bend <= range.deepest; bend++)
+    plain.push({ breath: range.bends, bend, over: false });
+  if (range.overbends) plain.push({ breath: range.overbends, bend: 0, over: true });
+  const slides = harp.tuning.slide === undefined ? [false] : [false, true];
+  return slides.flatMap((slide) =>
+    plain.map(({ breath, bend, over }): Playable => {
+      const note = { hole, bend, over, slide };
+      const sound = sounding(harp, breath, note);
+      if ('fault' in sound) throw new RangeError(`${sound.fault} at hole ${hole}`);
+      return { ...note, breath, midi: sound.midi };
+    }),
+  );
+}
+
+/** Every note of the harp, hole by hole. */
+export const notesOf = (harp: Harp): readonly Playable[] =>
+  Array.from({ length: holeCount(harp) }, (_, index) => notesOfHole(harp, index + 1)).flat();
+
+/** Every place of a pitch on the harp: the easiest means first, then by hole. */
+export const placesOf = (harp: Harp, midi: number): readonly Playable[] =>
+  notesOf(harp)
+    .filter((note) => note.midi === midi)
+    .sort((a, b) => MEANS.indexOf(meansOf(a)) - MEANS.indexOf(meansOf(b)) || a.bend - b.bend || a.hole - b.hole);
+
+/** The note as a player types it: `4`, `-3'`, `6o`, `-4*`. */
+export const tabOf = (note: HoleNote & { readonly breath: Breath }): string =>
+  `${note.breath === 'draw' ? '-' : ''}${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
+
+const BENDS = ['', ', half-step bend', ', whole-step bend', ', step-and-a-half bend'];
+
+/** The note as read aloud: `draw 3, half-step bend`. */
+export function inWords(note: HoleNote & { readonly breath: Breath }): string {
+  if (note.over) return `${note.breath === 'blow' ? 'overblow' : 'overdraw'} ${note.hole}`;
+  const bend = BENDS[note.bend] ?? `, bend of ${note.bend} half steps`;
+  return `${note.breath} ${note.hole}${bend}${note.slide ? ', slide pressed' : ''}`;
+}
