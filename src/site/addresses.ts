@@ -1,0 +1,36 @@
+/** Where things of a course stand on its site: every address is made here, under the site's base. */
+
+export interface Addresses {
+  /** Starts and ends with a slash. */
+  readonly base: string;
+  /** A page of the site by its path below the base, without a leading slash: `''` is the home page. */
+  page(path: string): string;
+  lesson(id: string): string;
+  block(lesson: string, block: string): string;
+  /** A file of the course's media folder, by its path there. */
+  media(path: string): string;
+}
+
+export function addressesUnder(base: string): Addresses {
+  const root = normalBase(base);
+  const page = (path: string): string => root + path;
+  const lesson = (id: string): string => page(`lessons/${escapePath(id)}/`);
+  return {
+    base: root,
+    page,
+    lesson,
+    block: (of, block) => `${lesson(of)}#${encodeURIComponent(blockAnchor(block))}`,
+    media: (path) => page(`media/${escapePath(path)}`),
+  };
+}
+
+/** The `id` of a block's figure on its lesson's page. */
+export const blockAnchor = (block: string): string => `block-${block}`;
+
+/** `course`, `/course` and `/course/` all mean `/course/`. */
+export function normalBase(base: string): string {
+  const inner = base.replace(/^\/+|\/+$/g, '');
+  return inner === '' ? '/' : `/${inner}/`;
+}
+
+const escapePath = (path: string): string => path.split('/').map(encodeURIComponent).join('/');

@@ -1,0 +1,35 @@
+/**
+ * What pages are made from. Astro runs pages from bundled copies of their modules, so the one value they all share is
+ * held by the process, not by a module: the command that starts Astro puts it there, and loads the course only once.
+ */
+import type { Course, Lesson } from '../course/course.ts';
+import type { Addresses } from './addresses.ts';
+import type { Engraver } from './engraver.ts';
+
+export interface Site {
+  readonly course: Course;
+  readonly addresses: Addresses;
+  /** Where the site will stand on the web, for addresses that must be whole; undefined where nobody said. */
+  readonly origin: URL | undefined;
+  /** Whether its author is looking: what is wrong is shown on the pages, and drafts stand among the lessons. */
+  readonly authoring: boolean;
+  readonly engraver: Engraver;
+  /** The lessons the site shows, in the order of the course. */
+  readonly lessons: readonly Lesson[];
+}
+
+const KEY = Symbol.for('reedway.site');
+const held: { [KEY]?: Promise<Site> } = globalThis;
+
+export function holdSite(site: Promise<Site>): void {
+  held[KEY] = site;
+}
+
+/** The site as it stands now; while its author's change is being read, the site after that change. */
+export async function theSite(): Promise<Site> {
+  const site = held[KEY];
+  if (site === undefined) throw new Error('A page was asked for before a course was loaded. Start with `reedway build` or `reedway serve`.');
+  // Another change may have come in while this one was being read.
+  const value = await site;
+  return held[KEY] === site ? value : theSite();
+}
