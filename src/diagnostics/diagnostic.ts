@@ -42,10 +42,17 @@ export const reporter =
   <Code extends keyof C & string>(code: Code, span: Span, facts: FactsOf<C[Code]>): Diagnostic => {
     const kind = catalogue[code] as Kind<unknown>;
     const help = kind.help?.(facts);
-    return { code, severity: kind.severity, message: kind.message(facts), span, ...(help === undefined ? {} : { help }) };
+    return {
+      code,
+      severity: kind.severity,
+      message: kind.message(facts),
+      span,
+      ...(help === undefined ? {} : { help }),
+    };
   };
 
-export const hasError = (diagnostics: readonly Diagnostic[]): boolean => diagnostics.some((d) => d.severity === 'error');
+export const hasError = (diagnostics: readonly Diagnostic[]): boolean =>
+  diagnostics.some((d) => d.severity === 'error');
 
 /** The nearest of the known words to a mistyped one, or undefined where none is near. */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
@@ -68,7 +75,8 @@ function editDistance(a: string, b: string, limit: number): number {
     for (let j = 1; j <= b.length; j++) {
       const same = a[i - 1] === b[j - 1] ? 0 : 1;
       let value = Math.min((previous[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (previous[j - 1] ?? 0) + same);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) value = Math.min(value, (before[j - 2] ?? 0) + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        value = Math.min(value, (before[j - 2] ?? 0) + 1);
       row.push(value);
     }
     [before, previous] = [previous, row];

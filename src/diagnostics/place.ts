@@ -7,6 +7,12 @@ export interface Point {
   readonly column: number;
 }
 
+/** From `start` up to, but not including, `end`. */
+export interface Range {
+  readonly start: Point;
+  readonly end: Point;
+}
+
 /** A diagnostic in its file: what `check --json` prints. */
 export interface Problem {
   /** Relative to the course folder, with forward slashes. */

@@ -37,7 +37,13 @@ export type Item =
   | { readonly kind: 'mouth'; readonly mouth: Mouth; readonly span: Span }
   | { readonly kind: 'glide'; readonly span: Span }
   | BarLine
-  | { readonly kind: 'quote'; readonly lesson?: string; readonly block?: string; readonly phrase?: string; readonly span: Span }
+  | {
+      readonly kind: 'quote';
+      readonly lesson?: string;
+      readonly block?: string;
+      readonly phrase?: string;
+      readonly span: Span;
+    }
   | { readonly kind: 'part'; readonly name: string; readonly span: Span }
   /** The end of a written line of music: `words:` below it belong to that line. */
   | { readonly kind: 'line-end'; readonly span: Span }

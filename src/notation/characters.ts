@@ -1,0 +1,69 @@
+/**
+ * People paste tab from word processors and chat programs, which turn quotes, dashes and spaces into look-alikes.
+ * Those that can only mean one thing are read as that one, place for place, so that offsets hold.
+ */
+const PLAIN: Readonly<Record<string, string>> = {
+  '‘': "'",
+  '’': "'",
+  '‚': "'",
+  '‛': "'",
+  '′': "'",
+  '´': "'",
+  '`': "'",
+  ʼ: "'",
+  '＇': "'",
+  '“': '"',
+  '”': '"',
+  '„': '"',
+  '‟': '"',
+  '«': '"',
+  '»': '"',
+  '＂': '"',
+  '‐': '-',
+  '‑': '-',
+  '‒': '-',
+  '–': '-',
+  '—': '-',
+  '―': '-',
+  '−': '-',
+  '－': '-',
+  '﹣': '-',
+  '│': '|',
+  '┃': '|',
+  '¦': '|',
+  '｜': '|',
+  '∣': '|',
+  '❘': '|',
+  '\u00a0': ' ',
+  '\u2002': ' ',
+  '\u2003': ' ',
+  '\u2007': ' ',
+  '\u2009': ' ',
+  '\u200a': ' ',
+  '\u202f': ' ',
+  '\u3000': ' ',
+  '\t': ' ',
+  '\u200b': ' ',
+  '\ufeff': ' ',
+  '＝': '=',
+  '（': '(',
+  '）': ')',
+};
+
+const LOOKALIKE = new RegExp(`[${Object.keys(PLAIN).join('')}]`, 'g');
+
+/** The text with every look-alike in its plain form; the same length. */
+export const plainCharacters = (text: string): string =>
+  text.replace(LOOKALIKE, (character) => PLAIN[character] as string);
+
+/** Half steps a bend sign counts: `'` one, and the double and triple primes of typographers two and three. */
+export const BEND_SIGNS: Readonly<Record<string, number>> = { "'": 1, '″': 2, '‴': 3 };
+
+/** How a character is named in a message, where it cannot be printed as it is. */
+export function nameOfText(text: string): string {
+  const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
+  return shown.replace(/[\u0000-\u001f\u007f\u2028\u2029\ud800-\udfff]/gu, (character) => {
+    const code = character.codePointAt(0) ?? 0;
+    return code > 0xffff ? character : `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`;
+  });
+}

@@ -1,0 +1,162 @@
+/** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
+import { type Diagnostic, nearest, type Span } from '../diagnostics/diagnostic.ts';
+import { nameOfText, plainCharacters } from './characters.ts';
+import { report } from './problems.ts';
+import { scanMusic } from './scan.ts';
+import type { BlockTree, HeaderLine, Item, Phrase, Syllable } from './tree.ts';
+
+/** A block is one exercise or tune; a hundred bars of thirty-seconds fit many times. In UTF-16 units. */
+export const LONGEST_BLOCK = 64 * 1024;
+
+export const HEADER_KEYS = [
+  'id', 'title', 'harp', 'tuning', 'position', 'meter', 'tempo', 'feel', 'slot', 'form', 'chords', 'pickup', 'mouth',
+] as const; // biome-ignore format: a list to read across
+export type HeaderKey = (typeof HEADER_KEYS)[number];
+
+interface Line {
+  /** Offsets of the line's text, without its break and its comment. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export function parseBlock(text: string): BlockTree {
+  const diagnostics: Diagnostic[] = [];
+  const header = new Map<string, HeaderLine>();
+  const phrases = new Map<string, Phrase>();
+  const music: Item[] = [];
+  if (text.length > LONGEST_BLOCK) {
+    const limit = `${LONGEST_BLOCK / 1024} thousand characters`;
+    diagnostics.push(report('block-too-long', { from: 0, to: firstLineEnd(text) }, { limit }));
+    return { text, header, music, phrases, diagnostics };
+  }
+  const plain = plainCharacters(text);
+  let inHeader = true;
+  for (const line of linesOf(plain)) {
+    const content = plain.slice(line.from, line.to);
+    if (content.trim() === '') continue;
+    const keyed = keyOf(content, line.from);
+    if (keyed && /^part$|^words$|^phrase\b/.test(keyed.key)) {
+      inHeader = false;
+      if (keyed.key === 'part') readPart(keyed, line);
+      else if (keyed.key === 'words') music.push({ kind: 'words', ...readWords(plain, keyed.behind, line.to) });
+      else readPhrase(keyed, line);
+    } else if (keyed) {
+      readHeader(keyed, line);
+    } else {
+      inHeader = false;
+      music.push(...scanMusic(plain, line.from, line.to, diagnostics));
+      music.push({ kind: 'line-end', span: { from: line.to, to: line.to } });
+    }
+  }
+  return { text, header, music, phrases, diagnostics };
+
+  function readHeader({ key, keySpan, behind }: Keyed, line: Line): void {
+    const known = (HEADER_KEYS as readonly string[]).includes(key);
+    if (!known) {
+      const near = nearest(key, [...HEADER_KEYS, 'part', 'words', 'phrase']);
+      diagnostics.push(report('header-unknown', keySpan, { key: nameOfText(key), nearest: near && `${near}:` }));
+    } else if (!inHeader) diagnostics.push(report('header-late', keySpan, { key }));
+    else if (header.has(key)) diagnostics.push(report('header-twice', keySpan, { key }));
+    else header.set(key, { key, keySpan, ...trimmed(text, behind, line.to) });
+  }
+
+  function readPart({ keySpan, behind }: Keyed, line: Line): void {
+    const { value: name, valueSpan: span } = trimmed(text, behind, line.to);
+    if (name === '') diagnostics.push(report('part-nameless', keySpan, {}));
+    else music.push({ kind: 'part', name, span });
+  }
+
+  function readPhrase({ key, keySpan, behind }: Keyed, line: Line): void {
+    const name = key.slice('phrase'.length).trim();
+    if (!/^[\w-]+$/.test(name)) {
+      diagnostics.push(report('phrase-nameless', keySpan, {}));
+      return;
+    }
+    const nameSpan = { from: keySpan.to - name.length, to: keySpan.to };
+    const items = scanMusic(plain, behind, line.to, diagnostics);
+    for (const item of items) {
+      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.ending || item.close)) {
+        diagnostics.push(report('phrase-repeats', item.span, {}));
+      }
+    }
+    if (items.length === 0) diagnostics.push(report('phrase-empty', nameSpan, { name }));
+    if (phrases.has(name)) diagnostics.push(report('phrase-twice', nameSpan, { name: nameOfText(name) }));
+    else phrases.set(name, { name, nameSpan, items });
+  }
+}
+
+interface Keyed {
+  readonly key: string;
+  readonly keySpan: Span;
+  /** The offset behind the colon. */
+  readonly behind: number;
+}
+
+/** `key:` at the head of a line, which no music begins with. */
+function keyOf(content: string, lineFrom: number): Keyed | undefined {
+  const colon = content.indexOf(':');
+  const head = content.slice(0, Math.max(0, colon));
+  const key = head.trim();
+  if (!/^[A-Za-z][\w -]*$/.test(key)) return undefined;
+  const from = lineFrom + head.length - head.trimStart().length;
+  return { key, keySpan: { from, to: from + key.length }, behind: lineFrom + colon + 1 };
+}
+
+const firstLineEnd = (text: string): number => {
+  const end = text.search(/[\r\n]/);
+  return Math.min(end === -1 ? text.length : end, 80);
+};
+
+/** The lines of a text, each without its line break and without a comment (`#` at its start or behind a space). */
+function* linesOf(text: string): Generator<Line> {
+  const breaks = /\r\n|\r|\n/g;
+  let from = 0;
+  for (;;) {
+    const found = breaks.exec(text);
+    const end = found ? found.index : text.length;
+    yield { from, to: commentStart(text, from, end) };
+    if (!found) return;
+    from = end + found[0].length;
+  }
+}
+
+function commentStart(text: string, from: number, end: number): number {
+  let quoted = false;
+  for (let i = from; i < end; i++) {
+    if (text[i] === '"') quoted = !quoted;
+    else if (text[i] === '#' && !quoted && (i === from || text[i - 1] === ' ')) return i;
+  }
+  // An unclosed quotation mark must not swallow the comment behind it.
+  return quoted ? unquotedComment(text, from, end) : end;
+}
+
+function unquotedComment(text: string, from: number, end: number): number {
+  const last = text.lastIndexOf('"', end - 1);
+  for (let i = Math.max(from, last + 1); i < end; i++) if (text[i] === '#' && text[i - 1] === ' ') return i;
+  return end;
+}
+
+function trimmed(text: string, from: number, to: number): { value: string; valueSpan: Span } {
+  const raw = text.slice(from, to);
+  const value = raw.trim();
+  const start = from + raw.length - raw.trimStart().length;
+  return { value, valueSpan: { from: start, to: start + value.length } };
+}
+
+/** `A-ma-zing grace_ *`: syllables, words divided by hyphens. */
+function readWords(text: string, from: number, to: number): { syllables: Syllable[]; span: Span } {
+  const syllables: Syllable[] = [];
+  for (const word of text.slice(from, to).matchAll(/\S+/g)) {
+    let at = from + word.index;
+    const pieces = word[0].split('-');
+    pieces.forEach((piece, index) => {
+      const span = { from: at, to: at + piece.length };
+      at = span.to + 1;
+      const hyphen = index < pieces.length - 1;
+      if (piece === '_') syllables.push({ kind: 'extend', span });
+      else if (piece === '*') syllables.push({ kind: 'skip', span });
+      else if (piece !== '') syllables.push({ kind: 'text', text: piece, hyphen, span });
+    });
+  }
+  return { syllables, span: { from, to } };
+}

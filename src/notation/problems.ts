@@ -1,0 +1,307 @@
+/** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
+import { type Catalogue, type Kind, reporter } from '../diagnostics/diagnostic.ts';
+
+const error = <Facts>(kind: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity: 'error', ...kind });
+
+const meant = (facts: { nearest: string | undefined }): string | undefined =>
+  facts.nearest === undefined ? undefined : `Did you mean ${facts.nearest} ?`;
+
+const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
+
+export const NOTATION_PROBLEMS = {
+  'block-too-long': error<{ limit: string }>({
+    about: 'A block is one exercise or tune. One of this size is a slip, such as a file pasted into a fence.',
+    message: ({ limit }) => `This block is longer than a block can be (${limit}).`,
+    help: () => 'Close its fence, or divide it into several blocks.',
+  }),
+  'block-empty': error<object>({
+    about: 'A block without a single slot has nothing to publish.',
+    message: () => 'This block has no music.',
+    help: () => 'Write at least one bar, or remove the block.',
+  }),
+
+  // header
+  'header-unknown': error<{ key: string; nearest: string | undefined }>({
+    about: 'Only the documented keys may stand at the head of a block.',
+    message: ({ key }) => `A block has no setting “${key}”.`,
+    help: meant,
+  }),
+  'header-twice': error<{ key: string }>({
+    about: 'A setting may stand once in a block.',
+    message: ({ key }) => `The setting “${key}” stands twice.`,
+    help: () => 'Keep the one you mean.',
+  }),
+  'header-late': error<{ key: string }>({
+    about: 'Settings hold for the whole block, so they stand before its music.',
+    message: ({ key }) => `The setting “${key}” comes after music has begun.`,
+    help: () => 'Move it to the top of the block; for another tempo or harp begin another block.',
+  }),
+  'header-value': error<{ message: string; help: string | undefined }>({
+    about: 'A setting has a value it cannot take.',
+    message: ({ message }) => message,
+    help: ({ help }) => help,
+  }),
+  'header-clash': error<object>({
+    about: 'A block takes its chords from a named form or from a list of its own, not from both.',
+    message: () => 'This block names a form and lists chords as well.',
+    help: () => 'Keep either form: or chords: .',
+  }),
+  'pickup-too-long': error<{ bar: string }>({
+    about: 'A pickup is shorter than a bar.',
+    message: ({ bar }) => `A pickup is shorter than a full bar (${bar}).`,
+  }),
+
+  // slots
+  'not-a-slot': error<{ text: string; nearest: string | undefined }>({
+    about: 'Something in the music is none of the things that may stand there.',
+    message: ({ text }) =>
+      `“${text}” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
+    help: meant,
+  }),
+  'bracket-open': error<{ bracket: string; closing: string }>({
+    about: 'A bracket, brace or quotation mark is opened and not closed on its line.',
+    message: ({ bracket, closing }) => `The ${bracket} opened here is not closed with ${closing} on this line.`,
+  }),
+  'two-breaths': error<{ nearest: string | undefined }>({
+    about: 'Holes played together are on one breath, so they share one sign, before the parenthesis.',
+    message: () => 'Several holes at once are one breath: one sign, before the parenthesis.',
+    help: meant,
+  }),
+  'bend-and-overbend': error<object>({
+    about: 'A note is bent or overblown, not both.',
+    message: () => 'One note cannot be bent and overblown at once.',
+  }),
+  'hold-astray': error<{ slots: number; after: 'rest' | 'nothing' }>({
+    about: 'A hold prolongs the note before it, so there has to be one.',
+    message: ({ after }) =>
+      after === 'rest' ? 'There is no note here to hold: a rest stands before it.' : 'There is no note here to hold.',
+    help: ({ slots, after }) => (after === 'rest' ? `A longer rest is written as one: .${slots + 1}` : undefined),
+  }),
+  'count-zero': error<{ sign: string }>({
+    about: 'A hold, a rest or a group takes at least one slot, and not more than a block can hold.',
+    message: ({ sign }) => `“${sign}” needs a count from 1 to 999.`,
+  }),
+  'group-empty': error<object>({
+    about: 'A group needs something to share its slots.',
+    message: () => 'This group holds nothing.',
+  }),
+  'group-nested': error<object>({
+    about: 'Groups do not stand inside groups.',
+    message: () => 'A group cannot stand inside a group.',
+    help: () => 'Hold with = inside one group instead: {4 = 5 6} is an eighth and two sixteenths of a quarter.',
+  }),
+  'group-crossed': error<{ what: string }>({
+    about: 'A group stays inside its bar, and holds notes, holds, rests, chord symbols and embouchures.',
+    message: ({ what }) => `A ${what} cannot stand inside a group.`,
+  }),
+  'group-too-many': error<{ limit: number }>({
+    about: 'A group shares its slots among at most sixteen events, which is finer than anybody reads.',
+    message: ({ limit }) => `A group shares its slots among at most ${limit} events.`,
+    help: () => 'Write smaller slots (slot: 1/16) or several groups.',
+  }),
+  'glide-astray': error<object>({
+    about: 'A glide leads from one note into the next.',
+    message: () => 'There is no note before this > to glide from.',
+  }),
+  'glide-nowhere': error<object>({
+    about: 'A glide leads into a note that follows at once.',
+    message: () => 'This glide leads nowhere: a note has to follow at once.',
+  }),
+  'glide-turns': error<object>({
+    about: 'A glide is one breath without a new attack, so both notes are on the same breath.',
+    message: () => 'A glide stays on one breath, and the next note is on the other.',
+  }),
+  'chord-unknown': error<{ text: string }>({
+    about: 'A chord symbol is a roman numeral in the song’s key or a chord name.',
+    message: ({ text }) => `“${text}” is no chord symbol.`,
+    help: () => 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
+  }),
+  'mouth-unknown': error<{ text: string; nearest: string | undefined }>({
+    about: 'There are two embouchures to switch between.',
+    message: ({ text }) => `“@${text}” is no embouchure: write @lips or @tongue.`,
+    help: meant,
+  }),
+  'mark-unknown': error<{ text: string; nearest: string | undefined }>({
+    about: 'Marks are the words listed in the guide.',
+    message: ({ text }) => `“${text}” is no mark of a note.`,
+    help: meant,
+  }),
+  'mark-shake': error<object>({
+    about: 'A shake names the hole it shakes against.',
+    message: () => 'A shake needs its other hole, as in 4[shake 5].',
+  }),
+  'mark-twice': error<{ text: string }>({
+    about: 'A mark stands once on a note.',
+    message: ({ text }) => `The mark “${text}” stands twice on this note.`,
+  }),
+
+  // names and lines
+  'part-nameless': error<object>({
+    about: 'A part is a label, so it has one.',
+    message: () => 'This part has no name.',
+    help: () => 'Write one behind the colon, as in part: Chorus',
+  }),
+  'phrase-nameless': error<object>({
+    about: 'A phrase is there to be quoted, so it has a name: letters, digits and hyphens.',
+    message: () => 'A phrase needs a name of letters, digits and hyphens.',
+    help: () => 'Write phrase answer: 2 -2 -1 =',
+  }),
+  'phrase-twice': error<{ name: string }>({
+    about: 'A phrase’s name means one thing in a block.',
+    message: ({ name }) => `There are two phrases named “${name}” in this block.`,
+  }),
+  'phrase-empty': error<{ name: string }>({
+    about: 'A phrase names a run of slots.',
+    message: ({ name }) => `The phrase “${name}” holds no slot.`,
+  }),
+  'phrase-repeats': error<object>({
+    about: 'A phrase may cross plain bar lines, but holds no repeats, endings or closing lines.',
+    message: () => 'A phrase holds no repeat, ending or closing bar line.',
+    help: () => 'Write the repeat in the music, around the phrase.',
+  }),
+  'quote-unreadable': error<{ text: string }>({
+    about: 'A quotation names a phrase of this block, or a block of a lesson and perhaps a phrase of it.',
+    message: ({ text }) => `“<${text}>” is no quotation.`,
+    help: () => 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
+  }),
+  'quote-unknown': error<{ what: 'phrase' | 'lesson' | 'block'; name: string; nearest: string | undefined }>({
+    about: 'What is quoted does not exist.',
+    message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
+    help: meant,
+  }),
+  'quote-circle': error<{ circle: readonly string[] }>({
+    about: 'Quotations lead back to where they started, so there is no end to them.',
+    message: ({ circle }) => `This quotation goes round in a circle: ${circle.join(' → ')}.`,
+  }),
+  'quote-broken': error<{ name: string }>({
+    about: 'What is quoted has problems of its own.',
+    message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,
+    help: () => 'Mend it first; this quotation follows.',
+  }),
+  'words-astray': error<object>({
+    about: 'Lyrics stand under the line of music they belong to.',
+    message: () => 'There is no line of music above these words.',
+  }),
+  'words-too-many': error<{ syllables: number; notes: number }>({
+    about: 'A line of lyrics has one syllable for each sounding note of the line above, at the most.',
+    message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
+    help: () => 'A held (=) note takes no syllable of its own; a hyphen divides a word.',
+  }),
+
+  // bars
+  'bar-empty': error<object>({
+    about: 'Two bar lines with nothing between them hide a forgotten bar.',
+    message: () => 'There is nothing between these bar lines.',
+    help: () => 'Rest for a whole bar with .8 (in slots of 1/8), or remove one line.',
+  }),
+  'bar-too-short': error<BarFacts>({
+    about: 'The slots of a bar fill its meter exactly.',
+    message: ({ bar, has, wants, meter, slot }) =>
+      `Bar ${bar} holds ${has} of its ${wants} slots (${meter} in slots of ${slot}).`,
+    help: ({ pickup }) => (pickup ? `If these are pickup notes, say so in the header: pickup: ${pickup}` : undefined),
+  }),
+  'bar-too-long': error<BarFacts>({
+    about: 'The slots of a bar fill its meter exactly.',
+    message: ({ bar, has, wants, meter, slot }) =>
+      `Bar ${bar} holds ${has} slots, and its meter has room for ${wants} (${meter} in slots of ${slot}).`,
+    help: () => 'Is a bar line missing?',
+  }),
+  'form-unfilled': error<{ bars: number; form: string; length: number }>({
+    about: 'Music over a form goes through it whole: a chorus is not broken off.',
+    message: ({ bars, form, length }) => `The music has ${plural(bars, 'bar')}, and ${form} has ${length}.`,
+    help: ({ bars, length, form }) =>
+      bars < length && !form.includes(' ')
+        ? `For a piece of the form name its bars: form: ${form} bars 1-${bars}`
+        : 'Fill the form, or choose other chords.',
+  }),
+  'repeat-against-form': error<{ bar: number }>({
+    about: 'Where a repeat comes round over other chords of the form, one written bar would need two harmonies.',
+    message: ({ bar }) => `Bar ${bar} comes round over another chord of the form when it is repeated.`,
+    help: () => 'Write the repeat out.',
+  }),
+  'repeat-open': error<object>({
+    about: 'A repeat that begins has to end.',
+    message: () => 'The repeat that begins here does not end.',
+    help: () => 'End it with :|',
+  }),
+  'ending-astray': error<{ ending: number }>({
+    about: 'Endings close a repeat: the first leads up to :| and the others follow it.',
+    message: ({ ending }) => `Ending ${ending} has no repeat to belong to.`,
+    help: ({ ending }) => `For hole ${ending} after a bar line leave a space: | ${ending}`,
+  }),
+
+  // instrument
+  'no-hole': error<{ hole: number; holes: number }>({
+    about: 'A hole the harp has not got.',
+    message: ({ hole, holes }) => `There is no hole ${hole} on a harp of ${holes} holes.`,
+  }),
+  'no-bend': error<{ hole: number; breath: string; why: string; nearest: string | undefined }>({
+    about: 'Only the higher reed of a hole bends, and only if a half step or more lies between the two.',
+    message: ({ hole, breath, why }) => `Hole ${hole} does not bend on the ${breath}: ${why}.`,
+    help: meant,
+  }),
+  'bend-too-deep': error<{
+    hole: number;
+    breath: string;
+    most: string;
+    harp: string;
+    reed: string;
+    floor: string;
+    other: string;
+    nearest: string;
+  }>({
+    about: 'A bend goes down to a half step above the hole’s other reed, and no further.',
+    message: ({ hole, breath, most, harp, reed, floor, other }) =>
+      `Hole ${hole} ${breath} bends at most ${most} on ${harp} (from ${reed} down to ${floor}, just above its ${other}).`,
+    help: meant,
+  }),
+  'no-overbend': error<{ hole: number; name: string; why: string; nearest: string | undefined }>({
+    about: 'The higher reed of a hole overbends, on the breath of the lower one.',
+    message: ({ hole, name, why }) => `Hole ${hole} does not ${name}: ${why}.`,
+    help: meant,
+  }),
+  'no-slide': error<object>({
+    about: 'The sign * presses a slide, which only some harps have.',
+    message: () => 'This harp has no slide to press.',
+  }),
+  'hole-twice': error<{ hole: number }>({
+    about: 'A chord names each of its holes once.',
+    message: ({ hole }) => `Hole ${hole} stands twice in this chord.`,
+  }),
+  'holes-too-far': error<{ low: number; high: number; reach: number }>({
+    about: 'A mouth covers five holes, common practice.',
+    message: ({ low, high, reach }) =>
+      `Holes ${low} and ${high} are further apart than a mouth covers (${reach} holes).`,
+  }),
+  'split-with-lips': error<{ between: string; nearest: string }>({
+    about: 'Holes with others silent between them need the tongue to cover those.',
+    message: ({ between }) => `Lips alone cannot silence ${between}: a split is blocked with the tongue.`,
+    help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
+  }),
+  'tongue-mark-with-lips': error<{ mark: string; nearest: string }>({
+    about: 'Slap, pull and flutter are made by the tongue on the holes beside the note.',
+    message: ({ mark }) => `A ${mark} is made with the tongue on the comb, and this note is played with the lips.`,
+    help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
+  }),
+  'nothing-under-tongue': error<{ mark: string }>({
+    about: 'A tongue-blocked chord needs a hole beside the note for the tongue to cover and let go.',
+    message: ({ mark }) =>
+      `A ${mark} has no hole left to sound here: the tongue needs one to the left of the note, or inside the split.`,
+  }),
+  'shake-impossible': error<{ hole: number; with: number; why: string }>({
+    about: 'A shake alternates one note with a hole next to it or next but one.',
+    message: ({ hole, with: other, why }) => `Hole ${hole} cannot shake with ${other}: ${why}.`,
+  }),
+} satisfies Catalogue;
+
+export interface BarFacts {
+  readonly bar: number;
+  readonly has: string;
+  readonly wants: string;
+  readonly meter: string;
+  readonly slot: string;
+  /** Slots, where this could be a pickup that was not declared. */
+  readonly pickup?: string | undefined;
+}
+
+export const report = reporter(NOTATION_PROBLEMS);

@@ -1,0 +1,362 @@
+/** One line of music, read into items. Every token is read where it stands, and a bad one never hides the next. */
+import { type Diagnostic, nearest, type Span } from '../diagnostics/diagnostic.ts';
+import { isChordSymbol } from '../harmony/symbol.ts';
+import type { Breath } from '../instrument/harp.ts';
+import { type Mark, type Mouth, PLAIN_MARKS, type PlainMark } from '../score/score.ts';
+import { BEND_SIGNS, nameOfText } from './characters.ts';
+import { report } from './problems.ts';
+import type { BarLine, Item, NoteItem, WrittenNote } from './tree.ts';
+
+/** More shares of a group than this are finer than anybody reads. */
+const MOST_SHARES = 16;
+const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
+const MARK_WORDS: readonly string[] = [...PLAIN_MARKS, 'shake', ...MOUTHS];
+
+/**
+ * Scans `text` from `from` up to `to`. Its characters are already plain (see `characters.ts`), and offsets are those
+ * of the block.
+ */
+export function scanMusic(text: string, from: number, to: number, diagnostics: Diagnostic[]): Item[] {
+  return new Scanner(text.slice(0, to), diagnostics).items(from, false);
+}
+
+/** A cursor over one line: the only mutable thing in reading, gone when the line is read. */
+class Scanner {
+  private at = 0;
+  private readonly text: string;
+  private readonly end: number;
+  private readonly diagnostics: Diagnostic[];
+  /** Closing characters known not to come any more, so that a line of opening ones stays linear. */
+  private readonly missing = new Set<string>();
+
+  constructor(text: string, diagnostics: Diagnostic[]) {
+    this.text = text;
+    this.end = text.length;
+    this.diagnostics = diagnostics;
+  }
+
+  items(from: number, inGroup: boolean): Item[] {
+    const items: Item[] = [];
+    this.at = from;
+    while (this.at < this.end) {
+      const character = this.text[this.at] as string;
+      if (character === ' ') this.at++;
+      else items.push(this.item(character, inGroup));
+    }
+    return items;
+  }
+
+  /**
+   * ```markdown
+   * > | -3'[dip]> {4 -4}2 =3 "IV7" :|
+   *     ^         ^       ^  ^     ^
+   * ```
+   */
+  private item(character: string, inGroup: boolean): Item {
+    switch (character) {
+      case '"':
+        return this.chord();
+      case '=':
+        return this.counted('hold', '=');
+      case '.':
+        return this.counted('rest', '.');
+      case '{':
+        return this.group(inGroup);
+      case '<':
+        return this.quote(inGroup);
+      case '@':
+        return this.mouth();
+      case '>':
+        this.at++;
+        return { kind: 'glide', span: this.since(this.at - 1) };
+      case '|':
+      case ':':
+        return this.barLine(inGroup);
+      default:
+        return /[-+(\d]/.test(character) ? this.note() : this.unreadable(this.at);
+    }
+  }
+
+  private since(from: number): Span {
+    return { from, to: this.at };
+  }
+
+  private match(pattern: RegExp): RegExpExecArray | undefined {
+    pattern.lastIndex = this.at;
+    const found = pattern.exec(this.text);
+    if (!found) return undefined;
+    this.at += found[0].length;
+    return found;
+  }
+
+  /** Past the run of characters that belongs to nothing, reported once. */
+  private unreadable(from: number): Item {
+    this.at = Math.max(this.at, from + 1);
+    this.match(/[^\s|"{}<>@]*/y);
+    const span = this.since(from);
+    const text = this.text.slice(span.from, span.to);
+    this.diagnostics.push(report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) }));
+    return { kind: 'unreadable', span };
+  }
+
+  /** The offset of the closing character on this line, or undefined after saying that it is missing. */
+  private closing(bracket: string, closing: string, from: number): number | undefined {
+    const close = this.missing.has(closing) ? -1 : this.text.indexOf(closing, from + 1);
+    if (close !== -1) return close;
+    this.missing.add(closing);
+    this.diagnostics.push(report('bracket-open', { from, to: from + 1 }, { bracket, closing }));
+    return undefined;
+  }
+
+  /** Past the rest of a word that has already been reported. */
+  private passed(from: number): Item {
+    this.at = Math.max(this.at, from + 1);
+    this.match(/[^\s|]*/y);
+    return { kind: 'unreadable', span: this.since(from) };
+  }
+
+  private chord(): Item {
+    const from = this.at;
+    const close = this.closing('quotation mark', '"', from);
+    if (close === undefined) return this.passed(from);
+    this.at = close + 1;
+    const text = this.text.slice(from + 1, close).trim();
+    const span = this.since(from);
+    if (!isChordSymbol(text)) this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
+    return { kind: 'chord', text, span };
+  }
+
+  private counted(kind: 'hold' | 'rest', sign: string): Item {
+    const from = this.at++;
+    const slots = this.count(sign, from) ?? 1;
+    return { kind, slots, span: this.since(from) };
+  }
+
+  /** The count behind a sign, 1 to 999, or undefined for none. */
+  private count(sign: string, from: number): number | undefined {
+    const digits = this.match(/\d+/y)?.[0];
+    if (digits === undefined) return undefined;
+    const count = Number(digits);
+    if (count >= 1 && count <= 999) return count;
+    this.diagnostics.push(report('count-zero', this.since(from), { sign }));
+    return 1;
+  }
+
+  private group(inGroup: boolean): Item {
+    const from = this.at;
+    const close = this.groupEnd(from);
+    if (close === undefined) {
+      this.at++;
+      return { kind: 'unreadable', span: this.since(from) };
+    }
+    if (inGroup) {
+      this.at = close + 1;
+      this.match(/\d+/y);
+      this.diagnostics.push(report('group-nested', this.since(from), {}));
+      return { kind: 'unreadable', span: this.since(from) };
+    }
+    const items = new Scanner(this.text.slice(0, close), this.diagnostics).items(from + 1, true);
+    this.at = close + 1;
+    const slots = this.count('}', close) ?? 1;
+    const span = this.since(from);
+    const shares = items.reduce((sum, item) => sum + ('slots' in item ? item.slots : takesSlot(item) ? 1 : 0), 0);
+    if (shares === 0) this.diagnostics.push(report('group-empty', span, {}));
+    if (shares > MOST_SHARES) this.diagnostics.push(report('group-too-many', span, { limit: MOST_SHARES }));
+    return shares === 0 || shares > MOST_SHARES ? { kind: 'unreadable', span } : { kind: 'group', items, slots, span };
+  }
+
+  /** The brace that closes this group, past any group wrongly inside it. */
+  private groupEnd(from: number): number | undefined {
+    if (this.closing('brace', '}', from) === undefined) return undefined;
+    let depth = 0;
+    for (let i = from; i < this.end; i++) {
+      if (this.text[i] === '{') depth++;
+      else if (this.text[i] === '}' && --depth === 0) return i;
+    }
+    return this.text.indexOf('}', from);
+  }
+
+  private quote(inGroup: boolean): Item {
+    const from = this.at;
+    const close = this.closing('angle bracket', '>', from);
+    if (close === undefined) return this.passed(from);
+    this.at = close + 1;
+    const span = this.since(from);
+    if (inGroup) {
+      this.diagnostics.push(report('group-crossed', span, { what: 'quotation' }));
+      return { kind: 'unreadable', span };
+    }
+    const text = this.text.slice(from + 1, close).trim();
+    const own = /^[\w-]+$/.exec(text);
+    if (own) return { kind: 'quote', phrase: text, span };
+    const other = /^([\w./-]+)\/([\w-]+)(?:\s*:\s*([\w-]+))?$/.exec(text);
+    if (!other) {
+      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text) }));
+      return { kind: 'unreadable', span };
+    }
+    const [, lesson, block, phrase] = other as unknown as [string, string, string, string | undefined];
+    return { kind: 'quote', lesson, block, ...(phrase === undefined ? {} : { phrase }), span };
+  }
+
+  private mouth(): Item {
+    const from = this.at++;
+    const word = this.match(/[^\s|"{}<>@]*/y)?.[0] ?? '';
+    const span = this.since(from);
+    if (word === 'lips' || word === 'tongue') return { kind: 'mouth', mouth: word, span };
+    const near = nearest(word, MOUTHS);
+    this.diagnostics.push(report('mouth-unknown', span, { text: nameOfText(word), nearest: near && `@${near}` }));
+    return { kind: 'mouth', mouth: near === 'tongue' ? 'tongue' : 'lips', span };
+  }
+
+  private barLine(inGroup: boolean): Item {
+    const from = this.at;
+    const line = this.match(/:\|\|?:|:\|\]|:\|\||:\||\|\|:|\|:|\|\]|\|\||\|/y)?.[0];
+    if (line === undefined) return this.unreadable(from);
+    // An ending's number stands alone behind its line: |1' is a bar line and a bent hole 1.
+    const ending = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?![^\s"{<@])/y)?.[0] : undefined;
+    const span = this.since(from);
+    if (inGroup) {
+      this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
+      return { kind: 'unreadable', span };
+    }
+    const close = line.endsWith(']') ? 'final' : line.includes('||') && !/:\|\|:/.test(line) ? 'double' : undefined;
+    return {
+      kind: 'bar',
+      repeatEnd: line.startsWith(':'),
+      repeatStart: line.endsWith(':') && line !== ':',
+      ...(ending === undefined ? {} : { ending: Number(ending) }),
+      ...(close === undefined ? {} : { close }),
+      span,
+    } satisfies BarLine;
+  }
+
+  private note(): Item {
+    const from = this.at;
+    const sign = this.match(/[-+]/y)?.[0];
+    const breath: Breath = sign === '-' ? 'draw' : 'blow';
+    const several = this.text[this.at] === '(';
+    const notes = several ? this.chordNotes(sign, from) : this.singleNote();
+    if (!notes) return several ? this.passed(from) : this.unreadable(from);
+    const end = this.at;
+    const { marks, mouth } = this.marks();
+    // What hangs on to a note without a space is part of the slip: `4x` is one unreadable thing, not two.
+    if (this.at < this.end && !/[\s|:=.>}"{<@]/.test(this.text[this.at] as string)) return this.unreadable(from);
+    const span = { from, to: end };
+    return { kind: 'note', breath, notes, marks, ...(mouth === undefined ? {} : { mouth }), span } satisfies NoteItem;
+  }
+
+  private singleNote(): WrittenNote[] | undefined {
+    const note = this.hole();
+    return note && [note];
+  }
+
+  /** `3''`, `6o`, `4*`: one hole and what is done to it. */
+  private hole(): WrittenNote | undefined {
+    const from = this.at;
+    const digits = this.match(/\d{1,4}/y)?.[0];
+    if (digits === undefined) return undefined;
+    let bend = 0;
+    let over = false;
+    let slide = false;
+    for (let sign = this.match(/['″‴o*]/y)?.[0]; sign !== undefined; sign = this.match(/['″‴o*]/y)?.[0]) {
+      if (sign === 'o') over = true;
+      else if (sign === '*') slide = true;
+      else bend += BEND_SIGNS[sign] as number;
+    }
+    const span = this.since(from);
+    if (over && bend > 0) this.diagnostics.push(report('bend-and-overbend', span, {}));
+    return { hole: Number(digits), bend: over ? 0 : bend, over, slide, span };
+  }
+
+  /** `(1 4)`: holes on one breath. The sign before the parenthesis is `sign`, at `from` where there is one. */
+  private chordNotes(sign: string | undefined, from: number): WrittenNote[] | undefined {
+    const open = this.at;
+    const close = this.closing('parenthesis', ')', open);
+    if (close === undefined) return undefined;
+    const notes: WrittenNote[] = [];
+    const signs = new Set<string>();
+    this.at = open + 1;
+    while (this.at < close) {
+      if (this.match(/[\s,]+/y)) continue;
+      const inner = this.match(/[-+]/y)?.[0];
+      if (inner) signs.add(inner);
+      const note = this.hole();
+      if (!note) {
+        this.unreadable(this.at);
+        continue;
+      }
+      notes.push(note);
+    }
+    this.at = close + 1;
+    if (notes.length === 0) {
+      const span = this.since(from);
+      this.diagnostics.push(
+        report('not-a-slot', span, { text: this.text.slice(span.from, span.to), nearest: undefined }),
+      );
+      return undefined;
+    }
+    if (signs.size > 0) {
+      const outer = sign ?? (signs.size === 1 ? [...signs][0] : undefined);
+      const holes = notes.map((note) => this.text.slice(note.span.from, note.span.to)).join(' ');
+      const near =
+        outer === undefined || (sign !== undefined && !signs.has(sign))
+          ? undefined
+          : `${outer === '-' ? '-' : ''}(${holes})`;
+      this.diagnostics.push(report('two-breaths', this.since(from), { nearest: near }));
+    }
+    return notes;
+  }
+
+  /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
+  private marks(): { marks: NoteItem['marks']; mouth: Mouth | undefined } {
+    const marks: { mark: Mark; span: Span }[] = [];
+    let mouth: Mouth | undefined;
+    while (this.text[this.at] === '[') {
+      const close = this.closing('bracket', ']', this.at);
+      if (close === undefined) {
+        this.passed(this.at);
+        break;
+      }
+      const words = [...this.text.slice(this.at + 1, close).matchAll(/[^\s,]+/g)];
+      const start = this.at + 1;
+      for (let i = 0; i < words.length; i++) {
+        const word = words[i] as RegExpExecArray;
+        const span = { from: start + word.index, to: start + word.index + word[0].length };
+        if (word[0] === 'lips' || word[0] === 'tongue') {
+          mouth = word[0];
+          continue;
+        }
+        const hole = word[0] === 'shake' ? /^\d{1,4}$/.exec(words[i + 1]?.[0] ?? '') : undefined;
+        if (hole) i++;
+        const mark = this.mark(word[0], hole?.[0], span);
+        if (mark && marks.some((other) => other.mark.name === mark.name)) {
+          this.diagnostics.push(report('mark-twice', span, { text: mark.name }));
+        } else if (mark) marks.push({ mark, span });
+      }
+      this.at = close + 1;
+    }
+    return { marks, mouth };
+  }
+
+  private mark(word: string, hole: string | undefined, span: Span): Mark | undefined {
+    if (word === 'shake') {
+      if (hole !== undefined) return { name: 'shake', hole: Number(hole) };
+      this.diagnostics.push(report('mark-shake', span, {}));
+      return undefined;
+    }
+    if ((PLAIN_MARKS as readonly string[]).includes(word)) return { name: word as PlainMark };
+    this.diagnostics.push(report('mark-unknown', span, { text: nameOfText(word), nearest: nearest(word, MARK_WORDS) }));
+    return undefined;
+  }
+}
+
+const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind === 'unreadable';
+
+/** The slot somebody may have meant who writes breath as a letter. */
+function meantSlot(text: string): string | undefined {
+  const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
+  if (!letter) return undefined;
+  const [, one, two, bend] = letter as unknown as [string, string, string, string];
+  const [hole, breath] = /\d/.test(one) ? [one, two] : [two, one];
+  return `${breath.toLowerCase() === 'd' ? '-' : ''}${hole}${bend}`;
+}
