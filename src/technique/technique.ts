@@ -1,0 +1,102 @@
+/** A technique: something a lesson teaches and a score needs. Data, from the catalogue or from a course's `techniques.yaml`. */
+import { z } from 'zod';
+import { type Rule, type RuleInput, ruleSchema } from './rule.ts';
+import { byShape } from './shape.ts';
+
+export const GROUPS = [
+  'tone',
+  'mouth',
+  'breath',
+  'reach',
+  'bends',
+  'overbends',
+  'ornament',
+  'time',
+  'harmony',
+] as const;
+export type Group = (typeof GROUPS)[number];
+
+export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
+const id = z.string().regex(ID, 'an id is made of small letters, digits and single hyphens');
+const line = z.string().trim().min(1);
+
+export interface Technique {
+  readonly id: string;
+  readonly title: string;
+  /** What it is, for the student. */
+  readonly about: string;
+  readonly group: Group;
+  /** Techniques to have before this one. */
+  readonly requires: readonly string[];
+  /** Wider techniques this is a kind of: whoever was taught one of them, or this, can play what both are found in. */
+  readonly kindOf: readonly string[];
+  readonly cautions: readonly string[];
+  /** What a student may be taken to bring along: missed only where the course does teach it, and teaches it too late. */
+  readonly assumed: boolean;
+  /** `unseen` for what no score shows: how to sit, how to hold the harp. */
+  readonly find: Rule | 'unseen';
+}
+
+const findSchema = byShape<z.ZodType<Rule | 'unseen', RuleInput | 'unseen'>>((value) =>
+  typeof value === 'string' ? z.literal('unseen', 'a rule, or the word unseen') : ruleSchema,
+);
+
+const fields = {
+  title: line.describe('as a player calls it'),
+  about: line.describe('what it is, in a sentence or two for the student'),
+  group: z.enum(GROUPS).describe(`the family it is listed under: ${GROUPS.join(', ')}`),
+  requires: z.array(id).describe('techniques to have before this one'),
+  'kind-of': z
+    .array(id)
+    .describe(
+      'wider techniques this is a kind of: to be taught one of them is to be taught this, unless a lesson teaches this by name',
+    ),
+  cautions: z.array(line).describe('what to take care of; shown wherever the technique is taught'),
+  assumed: z.boolean().describe('what a student may be taken to bring along, unless the course teaches it'),
+  find: findSchema.describe('the rule that finds it in a score, or `unseen` for what no score shows'),
+};
+
+/** One technique as it is written, complete. */
+export const techniqueSchema = z.strictObject({
+  id,
+  title: fields.title,
+  about: fields.about,
+  group: fields.group,
+  requires: fields.requires.optional(),
+  'kind-of': fields['kind-of'].optional(),
+  cautions: fields.cautions.optional(),
+  assumed: fields.assumed.optional(),
+  find: fields.find,
+});
+
+/** One technique of a course: new, or a shipped one of which only what changes is written. */
+export const courseTechniqueSchema = z.strictObject({
+  id: id.describe('small letters, digits and hyphens; lessons name it in `teaches`'),
+  ...(Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, field.optional()])) as {
+    [K in keyof typeof fields]: z.ZodOptional<(typeof fields)[K]>;
+  }),
+});
+
+/** The file `techniques.yaml` of a course. */
+export const techniquesFileSchema = z.strictObject({
+  catalogue: z
+    .enum(['extend', 'replace'])
+    .default('extend')
+    .describe('whether the techniques below add to the shipped ones or stand alone'),
+  techniques: z.array(courseTechniqueSchema).default([]).describe('the techniques of this course'),
+});
+
+export type TechniqueInput = z.input<typeof techniqueSchema>;
+export type TechniquesFile = z.output<typeof techniquesFileSchema>;
+
+export const techniqueOf = (written: z.output<typeof techniqueSchema>): Technique => ({
+  id: written.id,
+  title: written.title,
+  about: written.about,
+  group: written.group,
+  requires: written.requires ?? [],
+  kindOf: written['kind-of'] ?? [],
+  cautions: written.cautions ?? [],
+  assumed: written.assumed ?? false,
+  find: written.find,
+});
