@@ -1,4 +1,4 @@
-import { plainName, type PitchClass, printedName } from '../instrument/pitch.ts';
+import { type PitchClass, plainName, printedName } from '../instrument/pitch.ts';
 import type { Degree } from './role.ts';
 
 /** One tone of a chord: its degree within the octave, its height, and the number it goes by (9 for an added second). */
@@ -30,5 +30,4 @@ export const printedChord = (chord: Chord): string =>
 export const printedNumeral = (numeral: string): string =>
   numeral.replace(/b(?=[IViv\d])/g, '♭').replace(/#(?=[IViv\d])/g, '♯');
 
-export const sameChord = (a: Chord, b: Chord): boolean =>
-  plainChord(a) === plainChord(b) && a.numeral === b.numeral;
+export const sameChord = (a: Chord, b: Chord): boolean => plainChord(a) === plainChord(b) && a.numeral === b.numeral;

@@ -17,14 +17,42 @@ export interface Form {
  */
 export const FORMS: readonly Form[] = [
   { id: 'twelve-bar', title: 'Twelve-bar', bars: 'I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | I7' },
-  { id: 'twelve-bar-turnaround', title: 'Twelve-bar with a turnaround', bars: 'I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | V7' },
-  { id: 'twelve-bar-plain', title: 'Twelve-bar, two bars of V', bars: 'I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | V7 | I7 | I7' },
-  { id: 'quick-change', title: 'Twelve-bar with a quick change', bars: 'I7 | IV7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | I7' },
-  { id: 'quick-change-turnaround', title: 'Twelve-bar with a quick change and a turnaround', bars: 'I7 | IV7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | V7' },
-  { id: 'minor-twelve-bar', title: 'Minor twelve-bar', bars: 'i7 | i7 | i7 | i7 | iv7 | iv7 | i7 | i7 | bVI7 | V7 | i7 | i7' },
+  {
+    id: 'twelve-bar-turnaround',
+    title: 'Twelve-bar with a turnaround',
+    bars: 'I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | V7',
+  },
+  {
+    id: 'twelve-bar-plain',
+    title: 'Twelve-bar, two bars of V',
+    bars: 'I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | V7 | I7 | I7',
+  },
+  {
+    id: 'quick-change',
+    title: 'Twelve-bar with a quick change',
+    bars: 'I7 | IV7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | I7',
+  },
+  {
+    id: 'quick-change-turnaround',
+    title: 'Twelve-bar with a quick change and a turnaround',
+    bars: 'I7 | IV7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | V7',
+  },
+  {
+    id: 'minor-twelve-bar',
+    title: 'Minor twelve-bar',
+    bars: 'i7 | i7 | i7 | i7 | iv7 | iv7 | i7 | i7 | bVI7 | V7 | i7 | i7',
+  },
   { id: 'eight-bar', title: 'Eight-bar', bars: 'I7 | V7 | IV7 | IV7 | I7 | V7 IV7 | I7 | V7' },
-  { id: 'eight-bar-halves', title: 'Eight-bar with half-bar changes', bars: 'I7 | I7 | IV7 | IV7 | I7 | V7 | I7 IV7 | I7 V7' },
-  { id: 'sixteen-bar', title: 'Sixteen-bar', bars: 'I7 | I7 | I7 | I7 | I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | I7' },
+  {
+    id: 'eight-bar-halves',
+    title: 'Eight-bar with half-bar changes',
+    bars: 'I7 | I7 | IV7 | IV7 | I7 | V7 | I7 IV7 | I7 V7',
+  },
+  {
+    id: 'sixteen-bar',
+    title: 'Sixteen-bar',
+    bars: 'I7 | I7 | I7 | I7 | I7 | I7 | I7 | I7 | IV7 | IV7 | I7 | I7 | V7 | IV7 | I7 | I7',
+  },
 ];
 
 /** A chord from a point of its bar on. `onset` is a fraction of a whole note from the bar's start. */

@@ -1,4 +1,12 @@
-import { atFifths, chromaOf, fifthsOf, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
+import {
+  atFifths,
+  chromaOf,
+  fifthsOf,
+  nameAbove,
+  type Pitch,
+  type PitchClass,
+  pitchNamed,
+} from '../instrument/pitch.ts';
 
 /** The song's key: where numerals count from and what the staff's signature says. */
 export interface SongKey {

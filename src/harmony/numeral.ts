@@ -52,7 +52,8 @@ export function numeralOf(chord: Chord, key: SongKey): string {
   const sign = fifths < -1 ? 'b' : fifths > 5 ? '#' : '';
   const plain = sign === 'b' ? fifths + 7 : sign === '#' ? fifths - 7 : fifths;
   const step = Object.keys(STEPS).find((name) => STEPS[name] === plain) ?? plainName(chord.root);
-  if (/^m(?!aj)/.test(chord.suffix)) return sign + step.toLowerCase() + chord.suffix.slice(1).replace(/^M(?=\d)/, 'maj');
+  if (/^m(?!aj)/.test(chord.suffix))
+    return sign + step.toLowerCase() + chord.suffix.slice(1).replace(/^M(?=\d)/, 'maj');
   if (chord.suffix.startsWith('dim')) return sign + step.toLowerCase() + chord.suffix;
   return sign + step + chord.suffix;
 }

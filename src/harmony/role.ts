@@ -45,7 +45,13 @@ export function roleOf(midi: number, chord: Chord): Role {
   const own = chord.tones.find((tone) => tone.semitones === semitones);
   if (own) {
     const alter = alteration(own.degree, semitones);
-    return { degree: own.degree, semitones, alter, label: own.number === 1 ? 'R' : signs(alter) + own.number, tone: true };
+    return {
+      degree: own.degree,
+      semitones,
+      alter,
+      label: own.number === 1 ? 'R' : signs(alter) + own.number,
+      tone: true,
+    };
   }
   // Six half steps up is the blues' flat fifth over a dominant, and a sharp eleventh over a major seventh chord.
   if (semitones === 6 && chord.tones.some((tone) => tone.degree === 7 && tone.semitones === 11)) {
@@ -59,7 +65,16 @@ const alteration = (degree: Degree, semitones: number): number => semitones - (M
 const signs = (alter: number): string => (alter < 0 ? '♭'.repeat(-alter) : '♯'.repeat(alter));
 
 const NUMBER_WORDS: Readonly<Record<string, string>> = {
-  R: 'root', 2: 'second', 3: 'third', 4: 'fourth', 5: 'fifth', 6: 'sixth', 7: 'seventh', 9: 'ninth', 11: 'eleventh', 13: 'thirteenth',
+  R: 'root',
+  2: 'second',
+  3: 'third',
+  4: 'fourth',
+  5: 'fifth',
+  6: 'sixth',
+  7: 'seventh',
+  9: 'ninth',
+  11: 'eleventh',
+  13: 'thirteenth',
 };
 
 /** The role in words, for a text read aloud: `the flat seventh`, `the root`. */

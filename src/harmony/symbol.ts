@@ -39,7 +39,8 @@ function readNumeralChord(text: string, key: SongKey): Chord | undefined {
   if (!numeral) return undefined;
   let suffix = plainSuffix(numeral.rest);
   // The small letters already say minor: `ii7` is a minor seventh chord.
-  if (numeral.minor && !/^(m(?!aj)|dim)/.test(suffix)) suffix = suffix.startsWith('maj') ? `mM${suffix.slice(3)}` : `m${suffix}`;
+  if (numeral.minor && !/^(m(?!aj)|dim)/.test(suffix))
+    suffix = suffix.startsWith('maj') ? `mM${suffix.slice(3)}` : `m${suffix}`;
   const tones = tonesOf(suffix);
   if (!tones) return undefined;
   const written = text.replaceAll('♭', 'b').replaceAll('♯', '#');

@@ -1,0 +1,64 @@
+/** What one note is: its pitch and frequency on a harp, its degree in the key, its role over each chord. */
+import { type Harp, holeRange } from '../instrument/harp.ts';
+import { chromaOf, mod, type Pitch } from '../instrument/pitch.ts';
+import { inWords, type Playable, tabOf } from '../instrument/playable.ts';
+import { CHROMATIC_STEPS, type Step } from '../instrument/scale.ts';
+import { centsOf, EQUAL, frequencyOf, type Pitching } from '../instrument/temperament.ts';
+import { type Chord, printedChord, printedNumeral } from './chord.ts';
+import { type SongKey, spellInKey } from './key.ts';
+import { numeralOf } from './numeral.ts';
+import { type Role, roleInWords, roleOf } from './role.ts';
+import { distinctChords } from './role-table.ts';
+
+export interface Explained {
+  readonly note: Playable;
+  /** `-3'`. */
+  readonly tab: string;
+  /** `draw 3, half-step bend`. */
+  readonly words: string;
+  /** As the song's key spells it. */
+  readonly pitch: Pitch;
+  /** Hertz. */
+  readonly frequency: number;
+  /** From equal temperament. */
+  readonly cents: number;
+  readonly degree: Step;
+  readonly roles: readonly ExplainedRole[];
+  /** How many half steps the reed could be bent, where this breath bends at all. */
+  readonly deepest: number;
+}
+
+export interface ExplainedRole {
+  readonly chord: Chord;
+  readonly role: Role;
+}
+
+/** The degree of a pitch in a key, flat for what lies outside its major scale. */
+export const degreeIn = (midi: number, key: SongKey): Step =>
+  CHROMATIC_STEPS[mod(midi - chromaOf(key.tonic), 12)] as Step;
+
+/** The same chord twice among `chords` is explained once. */
+export function explain(
+  harp: Harp,
+  note: Playable,
+  key: SongKey,
+  chords: readonly Chord[],
+  pitching: Pitching = {},
+): Explained {
+  const range = holeRange(harp, note.hole);
+  return {
+    note,
+    tab: tabOf(note),
+    words: inWords(note),
+    pitch: spellInKey(note.midi, key),
+    frequency: frequencyOf(harp, note.breath, note, pitching),
+    cents: centsOf(harp, note.breath, note, pitching.temperament ?? EQUAL),
+    degree: degreeIn(note.midi, key),
+    roles: distinctChords(chords).map((chord) => ({ chord, role: roleOf(note.midi, chord) })),
+    deepest: range.bends === note.breath ? range.deepest : 0,
+  };
+}
+
+/** `over A7 (I7): the flat third`. */
+export const roleSentence = ({ chord, role }: ExplainedRole, key: SongKey): string =>
+  `over ${printedChord(chord)} (${printedNumeral(numeralOf(chord, key))}): ${roleInWords(role)}`;

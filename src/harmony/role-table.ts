@@ -1,0 +1,34 @@
+/** The same notes over each chord of a form: one note, another job. */
+import type { Pitch } from '../instrument/pitch.ts';
+import type { Playable } from '../instrument/playable.ts';
+import { type Chord, sameChord } from './chord.ts';
+import { type SongKey, spellInKey } from './key.ts';
+import { type Role, roleOf } from './role.ts';
+
+export interface RoleRow {
+  readonly note: Playable;
+  /** As the song's key spells it. */
+  readonly pitch: Pitch;
+  /** One for each chord of the table. */
+  readonly roles: readonly Role[];
+}
+
+export interface RoleTable {
+  readonly chords: readonly Chord[];
+  readonly rows: readonly RoleRow[];
+}
+
+/** Each chord once, in the order of first hearing. */
+export const distinctChords = (chords: readonly Chord[]): readonly Chord[] =>
+  chords.filter((chord, index) => chords.findIndex((other) => sameChord(chord, other)) === index);
+
+/** The table of some notes over some chords; equal chords share a column. */
+export function roleTable(notes: readonly Playable[], chords: readonly Chord[], key: SongKey): RoleTable {
+  const columns = distinctChords(chords);
+  const rows = notes.map((note) => ({
+    note,
+    pitch: spellInKey(note.midi, key),
+    roles: columns.map((chord) => roleOf(note.midi, chord)),
+  }));
+  return { chords: columns, rows };
+}

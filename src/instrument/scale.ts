@@ -1,0 +1,122 @@
+/** Scales as data, and where their notes lie on a harp. */
+import type { Harp } from './harp.ts';
+import { atFifths, chromaOf, fifthsOf, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from './pitch.ts';
+import { type Means, meansOf, notesOf, type Playable, placesOf } from './playable.ts';
+
+export interface Scale {
+  readonly id: string;
+  readonly title: string;
+  /** Degrees against the major scale: `1 b3 4 b5 5 b7`. */
+  readonly degrees: string;
+}
+
+/** Common knowledge of music theory; the tests hold the rows against tonal's scale dictionary. */
+export const SCALES = [
+  { id: 'blues', title: 'Blues', degrees: '1 b3 4 b5 5 b7' },
+  { id: 'major-pentatonic', title: 'Major pentatonic', degrees: '1 2 3 5 6' },
+  { id: 'minor-pentatonic', title: 'Minor pentatonic', degrees: '1 b3 4 5 b7' },
+  { id: 'ionian', title: 'Ionian (major)', degrees: '1 2 3 4 5 6 7' },
+  { id: 'dorian', title: 'Dorian', degrees: '1 2 b3 4 5 6 b7' },
+  { id: 'phrygian', title: 'Phrygian', degrees: '1 b2 b3 4 5 b6 b7' },
+  { id: 'lydian', title: 'Lydian', degrees: '1 2 3 #4 5 6 7' },
+  { id: 'mixolydian', title: 'Mixolydian', degrees: '1 2 3 4 5 6 b7' },
+  { id: 'aeolian', title: 'Aeolian (natural minor)', degrees: '1 2 b3 4 5 b6 b7' },
+  { id: 'locrian', title: 'Locrian', degrees: '1 b2 b3 4 b5 b6 b7' },
+  { id: 'harmonic-minor', title: 'Harmonic minor', degrees: '1 2 b3 4 5 b6 7' },
+] as const satisfies readonly Scale[];
+
+export type ScaleId = (typeof SCALES)[number]['id'];
+/** The seven modes of the major scale, by the old names. */
+export const CHURCH_MODES: readonly ScaleId[] = [
+  'ionian',
+  'dorian',
+  'phrygian',
+  'lydian',
+  'mixolydian',
+  'aeolian',
+  'locrian',
+];
+
+export const scaleOf = (id: string): Scale | undefined => SCALES.find((scale) => scale.id === id);
+
+/** One step of a scale, or any degree of a key. */
+export interface Step {
+  /** 1 to 7. */
+  readonly degree: number;
+  /** Half steps above the tonic, 0 to 11. */
+  readonly semitones: number;
+  /** As a reader sees it: `♭3`. */
+  readonly label: string;
+}
+
+const MAJOR = [0, 2, 4, 5, 7, 9, 11] as const;
+
+export function stepsOf(scale: Scale): readonly Step[] {
+  return scale.degrees.split(' ').map((text) => {
+    const degree = Number(text.at(-1));
+    const alter = text.startsWith('b') ? -1 : text.startsWith('#') ? 1 : 0;
+    const semitones = mod((MAJOR[degree - 1] as number) + alter, 12);
+    return { degree, semitones, label: text.replace('b', '♭').replace('#', '♯') };
+  });
+}
+
+/** The twelve degrees of a key, flat for what lies outside the major scale. */
+export const CHROMATIC_STEPS: readonly Step[] = stepsOf({
+  id: 'chromatic',
+  title: 'Chromatic',
+  degrees: '1 b2 2 b3 3 4 b5 5 b6 6 b7 7',
+});
+
+/**
+ * The names of a scale's notes. The tonic is renamed (Gb to F#) where its scale would otherwise need a double sign and
+ * the other name would not.
+ */
+export function namesOf(tonic: PitchClass, steps: readonly Step[]): readonly PitchClass[] {
+  const spelled = (from: PitchClass) => steps.map(({ degree, semitones }) => nameAbove(from, degree, semitones));
+  const signs = (names: readonly PitchClass[]) => Math.max(...names.map(({ alter }) => Math.abs(alter)));
+  const given = spelled(tonic);
+  if (signs(given) < 2) return given;
+  const fifths = fifthsOf(tonic);
+  const other = spelled(atFifths(fifths > 0 ? fifths - 12 : fifths + 12));
+  return signs(other) < 2 ? other : given;
+}
+
+/** A note of a scale at one height on a harp. */
+export interface LaidNote {
+  readonly step: Step;
+  readonly pitch: Pitch;
+  /** Every place of it, easiest first; none where the harp lacks the note. */
+  readonly places: readonly Playable[];
+  /** The easiest means, or undefined where the harp lacks the note. */
+  readonly means: Means | undefined;
+}
+
+/**
+ * A scale over the whole range of a harp, upwards from its lowest note: each note with its places, the missing ones too.
+ * The range is that of the reeds and bends, since an overbend past the highest reed belongs to no scale a player expects.
+ */
+export function layOut(harp: Harp, tonic: PitchClass, steps: readonly Step[]): readonly LaidNote[] {
+  const reached = notesOf(harp).filter((note) => !note.over);
+  const lowest = Math.min(...reached.map(({ midi }) => midi));
+  const highest = Math.max(...reached.map(({ midi }) => midi));
+  const names = namesOf(tonic, steps);
+  const laid: LaidNote[] = [];
+  for (let midi = lowest; midi <= highest; midi++) {
+    const index = steps.findIndex(({ semitones }) => mod(midi - chromaOf(tonic) - semitones, 12) === 0);
+    const step = steps[index];
+    if (!step) continue;
+    const places = placesOf(harp, midi);
+    const easiest = places[0];
+    laid.push({
+      step,
+      pitch: pitchNamed(names[index] as PitchClass, midi) as Pitch,
+      places,
+      means: easiest && meansOf(easiest),
+    });
+  }
+  return laid;
+}
+
+/** Those notes of a laid-out scale that neither reed, slide nor bend gives; `overbend` says whether one of those would. */
+export const missingOf = (laid: readonly LaidNote[]): readonly LaidNote[] =>
+  laid.filter(({ means }) => means === undefined || means === 'overbend');
