@@ -68,18 +68,27 @@ export const CHROMATIC_STEPS: readonly Step[] = stepsOf({
 });
 
 /**
- * The names of a scale's notes. The tonic is renamed (Gb to F#) where its scale would otherwise need a double sign and
- * the other name would not.
+ * The names of a scale's notes. A tonic with two usual names takes the other one (Gb becomes F#) where that saves a double
+ * sign; a double sign that is left is written as players do: the flat fifth of Eb is A, not B double flat.
  */
 export function namesOf(tonic: PitchClass, steps: readonly Step[]): readonly PitchClass[] {
   const spelled = (from: PitchClass) => steps.map(({ degree, semitones }) => nameAbove(from, degree, semitones));
-  const signs = (names: readonly PitchClass[]) => Math.max(...names.map(({ alter }) => Math.abs(alter)));
+  const isDouble = ({ alter }: PitchClass) => Math.abs(alter) > 1;
   const given = spelled(tonic);
-  if (signs(given) < 2) return given;
+  if (!given.some(isDouble)) return given;
   const fifths = fifthsOf(tonic);
-  const other = spelled(atFifths(fifths > 0 ? fifths - 12 : fifths + 12));
-  return signs(other) < 2 ? other : given;
+  const otherFifths = fifths > 0 ? fifths - 12 : fifths + 12;
+  const other = Math.abs(otherFifths) <= MOST_SIGNS ? spelled(atFifths(otherFifths)) : given;
+  return (other.some(isDouble) ? given : other).map((name) => (isDouble(name) ? simpler(name) : name));
 }
+
+/** No key signature has more. */
+const MOST_SIGNS = 7;
+
+const simpler = (name: PitchClass): PitchClass => {
+  const fifths = fifthsOf(name);
+  return atFifths(fifths > 0 ? fifths - 12 : fifths + 12);
+};
 
 /** A note of a scale at one height on a harp. */
 export interface LaidNote {

@@ -70,12 +70,23 @@ export function ratioToChord(tuning: Tuning, breath: Breath, semitones: number):
 
 /** The ratio of a note on a breath to the key note, within one octave: draw 5 of a Richter harp is 21/16. */
 export function ratioToKey(tuning: Tuning, breath: Breath, semitones: number): Ratio {
-  const [a, b] = RATIOS[chordRoot(tuning, breath)] as Ratio;
+  const [a, b] = fifthsAbove(chordRoot(tuning, breath));
   const [c, d] = ratioToChord(tuning, breath, semitones);
-  let [n, m] = [a * c, b * d];
-  while (n >= 2 * m) m *= 2;
-  const divisor = gcd(n, m);
-  return [n / divisor, m / divisor];
+  return withinOctave(a * c, b * d);
+}
+
+/** A chord's root is tuned to the key note by pure fifths, up to six on either side. */
+function fifthsAbove(root: number): Ratio {
+  const fifths = mod(7 * root + 5, 12) - 5;
+  return fifths >= 0 ? [3 ** fifths, 2 ** fifths] : [2 ** -fifths, 3 ** -fifths];
+}
+
+function withinOctave(n: number, d: number): Ratio {
+  let [above, below] = [n, d];
+  while (above >= 2 * below) below *= 2;
+  while (above < below) above *= 2;
+  const divisor = gcd(above, below);
+  return [above / divisor, below / divisor];
 }
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { type Chord, plainChord } from '../../src/harmony/chord.ts';
+import { songKey } from '../../src/harmony/key.ts';
+import { distinctChords, roleTable } from '../../src/harmony/role-table.ts';
+import { readChord } from '../../src/harmony/symbol.ts';
+import { type Harp, readHarp } from '../../src/instrument/harp.ts';
+import { plainPitch } from '../../src/instrument/pitch.ts';
+import { notesOfHole } from '../../src/instrument/playable.ts';
+import { RICHTER } from '../../src/instrument/tuning.ts';
+
+const key = songKey({ letter: 'E', alter: 0 }, 'major');
+const chord = (symbol: string): Chord => readChord(symbol, key) as Chord;
+const A = readHarp('A', RICHTER) as Harp;
+
+describe('a role table', () => {
+  const table = roleTable(notesOfHole(A, 3).slice(1, 5), ['I7', 'IV7', 'I7', 'V7', 'IV7'].map(chord), key);
+
+  it('has each chord once, as first heard', () => {
+    expect(table.chords.map(plainChord)).toEqual(['E7', 'A7', 'B7']);
+  });
+
+  it('gives one and the same note another role over each chord', () => {
+    expect(table.rows.map(({ pitch, roles }) => [plainPitch(pitch), ...roles.map(({ label }) => label)])).toEqual([
+      ['G#4', '3', '7', '6'],
+      ['G4', '♭3', '♭7', '♭6'],
+      ['F#4', '2', '6', '5'],
+      ['F4', '♭9', '♭6', '♭5'],
+    ]);
+  });
+
+  it('keeps chords apart that sound alike and are written otherwise', () => {
+    expect(distinctChords([chord('I7'), chord('E7'), chord('I7')])).toHaveLength(2);
+  });
+});

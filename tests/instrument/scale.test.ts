@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Harp, readHarp } from '../../src/instrument/harp.ts';
+import { type PitchClass, plainName, plainPitch, readPitchClass } from '../../src/instrument/pitch.ts';
+import { tabOf } from '../../src/instrument/playable.ts';
+import { layOut, missingOf, namesOf, SCALES, type Scale, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
+import { RICHTER } from '../../src/instrument/tuning.ts';
+import { KEYS, someHarp } from './some-harp.ts';
+
+const C = readHarp('C', RICHTER) as Harp;
+const key = (name: string): PitchClass => readPitchClass(name) as PitchClass;
+
+describe('the table of scales', () => {
+  it.each(SCALES.map(({ id }) => id))('has %s rise from its tonic within an octave', (id) => {
+    const semitones = stepsOf(scaleOf(id) as Scale).map((step) => step.semitones);
+    expect(semitones[0]).toBe(0);
+    expect(semitones).toEqual([...new Set(semitones)].sort((a, b) => a - b));
+  });
+
+  it('knows no scale it has no row for', () => {
+    expect(scaleOf('bebop')).toBeUndefined();
+  });
+});
+
+describe('the names of a scale', () => {
+  it('need no double sign in any key with a usual name', () => {
+    for (const tonic of KEYS) {
+      for (const scale of SCALES) {
+        const names = namesOf(tonic, stepsOf(scale));
+        expect(names.every(({ alter }) => Math.abs(alter) <= 1)).toBe(true);
+      }
+    }
+  });
+
+  it('keep the tonic where it serves, and rename it where it does not', () => {
+    expect(
+      namesOf(key('Eb'), stepsOf(scaleOf('blues') as Scale))
+        .map(plainName)
+        .join(' '),
+    ).toBe('Eb Gb Ab A Bb Db');
+    expect(
+      namesOf(key('Gb'), stepsOf(scaleOf('aeolian') as Scale))
+        .map(plainName)
+        .join(' '),
+    ).toBe('F# G# A B C# D E');
+  });
+});
+
+describe('a scale laid out on a harp', () => {
+  it('names the notes the harp lacks, with the overbend that would give them', () => {
+    const laid = layOut(C, key('C'), stepsOf(scaleOf('blues') as Scale));
+    const missing = missingOf(laid).map(({ pitch, places }) =>
+      `${plainPitch(pitch)} ${places.map(tabOf).join(' ')}`.trim(),
+    );
+    expect(missing).toEqual(['Eb4 1o', 'Eb5 4o', 'Gb5 5o', 'Bb5 6o']);
+  });
+
+  it('lacks nothing of its own major scale but what lies between the holes', () => {
+    const laid = layOut(C, key('C'), stepsOf(scaleOf('ionian') as Scale));
+    expect(missingOf(laid)).toEqual([]);
+    expect(laid.filter(({ means }) => means === 'bend').map(({ pitch }) => plainPitch(pitch))).toEqual([
+      'F4',
+      'A4',
+      'B6',
+    ]);
+  });
+
+  it('gives each note at its height with all its places, on any harp and tonic', () => {
+    fc.assert(
+      fc.property(someHarp(), fc.constantFrom(...KEYS), fc.constantFrom(...SCALES), (harp, tonic, scale) => {
+        const laid = layOut(harp, tonic, stepsOf(scale));
+        for (const { pitch, places, means } of laid) {
+          expect(places.every(({ midi }) => midi === pitch.midi)).toBe(true);
+          expect(means === undefined).toBe(places.length === 0);
+        }
+        const heights = laid.map(({ pitch }) => pitch.midi);
+        expect(heights).toEqual([...new Set(heights)].sort((a, b) => a - b));
+      }),
+    );
+  });
+});
