@@ -96,7 +96,7 @@ const REACH = 60;
 function frameOf(text: string, line: number, column: number, endColumn: number): string[] {
   const margin = `${line}`.padStart(5);
   // Tabs and control characters would push the caret off what it points at.
-  const printable = text.replace(/[\u0000-\u001f\u007f]/g, ' ');
+  const printable = text.replace(/\p{Cc}/gu, ' ');
   const from = Math.max(0, column - 1 - REACH);
   const to = Math.min(printable.length, Math.max(endColumn - 1, column) + REACH);
   const cut = `${from > 0 ? '…' : ''}${printable.slice(from, to)}${to < printable.length ? '…' : ''}`;

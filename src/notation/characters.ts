@@ -62,7 +62,7 @@ export const BEND_SIGNS: Readonly<Record<string, number>> = { "'": 1, '″': 2, 
 /** How a character is named in a message, where it cannot be printed as it is. */
 export function nameOfText(text: string): string {
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  return shown.replace(/[\u0000-\u001f\u007f\u2028\u2029\ud800-\udfff]/gu, (character) => {
+  return shown.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}]/gu, (character) => {
     const code = character.codePointAt(0) ?? 0;
     return code > 0xffff ? character : `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`;
   });

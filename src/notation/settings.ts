@@ -1,9 +1,8 @@
 /** The settings of a block: its header, over the lesson's, over the course's, over these defaults. */
-import type { FormBar } from '../harmony/form.ts';
 import type { Register } from '../instrument/harp.ts';
 import type { PitchClass } from '../instrument/pitch.ts';
 import { RICHTER, type Tuning } from '../instrument/tuning.ts';
-import type { Mouth } from '../score/score.ts';
+import type { Mouth, Progression } from '../score/score.ts';
 import { type Feel, STRAIGHT } from '../time/feel.ts';
 import { type Fraction, fraction } from '../time/fraction.ts';
 import type { Meter } from '../time/meter.ts';
@@ -17,8 +16,7 @@ export interface Settings {
   readonly feel: Feel;
   readonly slot: Fraction;
   readonly mouth: Mouth;
-  /** A named form, or chords written out; undefined for none. */
-  readonly progression?: { readonly form?: string; readonly bars: readonly FormBar[] } | undefined;
+  readonly progression?: Progression | undefined;
 }
 
 export const DEFAULTS: Settings = {

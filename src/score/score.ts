@@ -39,9 +39,10 @@ export type Mouth = 'lips' | 'tongue';
 export interface Progression {
   /** A named form, or undefined for chords listed in the header. */
   readonly form?: string;
+  /** The first and last bar of the form that this block plays, counted from 1; undefined for the whole of it. */
+  readonly range?: readonly [number, number];
+  /** The bars played: of the form, of that range of it, or of the list. */
   readonly bars: readonly FormBar[];
-  /** Whether the block names it itself, and so has to fill it; one taken over from lesson or course only lends chords. */
-  readonly filled: boolean;
 }
 
 export interface Bar {
@@ -107,17 +108,7 @@ export interface Note extends HoleNote {
 export type Mark = { readonly name: PlainMark } | { readonly name: 'shake'; readonly hole: number };
 
 export type PlainMark = (typeof PLAIN_MARKS)[number];
-export const PLAIN_MARKS = [
-  'slap',
-  'pull',
-  'flutter',
-  'dip',
-  'fall',
-  'vibrato',
-  'hand',
-  'accent',
-  'staccato',
-] as const;
+export const PLAIN_MARKS = ['slap', 'pull', 'flutter', 'dip', 'fall', 'vibrato', 'hand', 'accent', 'staccato'] as const;
 
 /** One syllable. `hyphen`: the word goes on with the next one. `extends`: it is held over this note, and has no text. */
 export interface Lyric {

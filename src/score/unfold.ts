@@ -1,11 +1,13 @@
 /** The order in which the bars of a score are played: repeats and endings written out. */
-import type { Score } from './score.ts';
+import type { Bar } from './score.ts';
+
+type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'ending'>;
 
 /**
  * Indices into `score.bars`, in playing order. A repeat is played twice, or as often as its endings count.
  * A repeat end without a start goes back to the last repeat's end, or to the first full bar.
  */
-export function playOrder(score: Pick<Score, 'bars' | 'pickup'>): number[] {
+export function playOrder(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
   const { bars } = score;
   const order: number[] = [];
   let start = score.pickup ? 1 : 0;
@@ -38,7 +40,7 @@ interface Section {
 }
 
 /** The repeated section that begins at `index` (or, reached at its end, the one that goes back to `start`). */
-function sectionFrom(bars: Score['bars'], index: number, start: number): Section | undefined {
+function sectionFrom(bars: readonly Playable[], index: number, start: number): Section | undefined {
   const from = bars[index]?.repeatStart ? index : index === start ? start : undefined;
   if (from === undefined) return undefined;
   let end = from;

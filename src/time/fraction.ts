@@ -15,7 +15,8 @@ const gcd = (a: number, b: number): number => {
 
 /** A reduced fraction. Throws on a zero denominator or on parts that are not safe integers: both are bugs. */
 export function fraction(n: number, d = 1): Fraction {
-  if (d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d)) throw new RangeError(`not a fraction: ${n}/${d}`);
+  if (d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d))
+    throw new RangeError(`not a fraction: ${n}/${d}`);
   if (n === 0) return ZERO;
   const g = gcd(n, d) * (d < 0 ? -1 : 1);
   return { n: n / g, d: d / g };

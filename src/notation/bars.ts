@@ -1,0 +1,258 @@
+/** The stream of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Lyric, Mouth, Source } from '../score/score.ts';
+import { add, type Fraction, ZERO } from '../time/fraction.ts';
+import type { Flowing } from './flow.ts';
+import { report } from './problems.ts';
+import type { NoteItem, Syllable } from './tree.ts';
+
+/** A bar being laid. It changes while later passes number it, harmonise it and check it, and ends as a `Bar`. */
+export interface DraftBar {
+  events: DraftEvent[];
+  /** Chord symbols written in the bar. */
+  chords: { readonly onset: Fraction; readonly text: string }[];
+  length: Fraction;
+  span: Span;
+  /** Holds something unreadable, so that its length says nothing. */
+  unsure: boolean;
+  repeatStart: boolean;
+  repeatEnd: boolean;
+  /** The ending that opens here. */
+  opens?: number;
+  /** The ending this bar belongs to. */
+  ending?: number;
+  close?: 'double' | 'final';
+  part?: string;
+  number: number;
+}
+
+export type DraftEvent = DraftSound | DraftRest;
+
+interface DraftTimed {
+  onset: Fraction;
+  duration: Fraction;
+  source: Source;
+}
+
+export interface DraftRest extends DraftTimed {
+  kind: 'rest';
+}
+
+export interface DraftSound extends DraftTimed {
+  kind: 'sound';
+  note: NoteItem;
+  mouth: Mouth;
+  tied: boolean;
+  glide?: Span;
+  lyric?: Lyric;
+}
+
+const emptyBar = (at: number): DraftBar => ({
+  events: [],
+  chords: [],
+  length: ZERO,
+  span: { from: at, to: at },
+  unsure: false,
+  repeatStart: false,
+  repeatEnd: false,
+  number: 0,
+});
+
+/** Lays the stream into bars. `mouth` is the embouchure at the start. */
+export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnostics: Diagnostic[]): DraftBar[] {
+  const bars: DraftBar[] = [];
+  let bar = emptyBar(0);
+  let mouth = startMouth;
+  let last: DraftEvent | undefined;
+  /** What was sounding where the first ending began: the other endings go on from there. */
+  let beforeEndings: DraftEvent | undefined;
+  let lineSounds: DraftSound[] = [];
+  let sungLine: DraftSound[] | undefined;
+  /** Whether a plain bar line was the last thing on this written line. */
+  let lineBefore = false;
+  /** Whether anything of this bar stands behind its bar line, which is its place until then. */
+  let started = false;
+
+  for (const item of stream) {
+    switch (item.kind) {
+      case 'note':
+        place({ ...timed(item), kind: 'sound', note: item.note, mouth: item.note.mouth ?? mouth, tied: false });
+        if (last?.kind === 'sound') lineSounds.push(last);
+        break;
+      case 'rest':
+        if (last?.kind === 'rest' && last === bar.events.at(-1)) lengthen(last, item.duration);
+        else place({ ...timed(item), kind: 'rest' });
+        break;
+      case 'hold':
+        hold(item);
+        break;
+      case 'unreadable':
+        bar.unsure = true;
+        bar.length = add(bar.length, item.duration);
+        last = undefined;
+        break;
+      case 'chord':
+        bar.chords.push({ onset: bar.length, text: item.text });
+        break;
+      case 'mouth':
+        mouth = item.mouth;
+        break;
+      case 'glide':
+        if (last?.kind === 'sound') last.glide = item.source.span;
+        else if (!bar.unsure) diagnostics.push(report('glide-astray', item.source.span, {}));
+        break;
+      case 'bar':
+        barLine(item);
+        continue;
+      case 'part':
+        if (!isEmpty(bar)) finish(item.site.from);
+        bar.part = item.name;
+        break;
+      case 'line-end':
+        lineBefore = false;
+        if (lineSounds.length > 0) sungLine = lineSounds;
+        lineSounds = [];
+        continue;
+      case 'words':
+        if (sungLine) sing(sungLine, item.syllables, diagnostics);
+        else diagnostics.push(report('words-astray', item.source.span, {}));
+        sungLine = undefined;
+        continue;
+    }
+    lineBefore = false;
+    bar.span = started ? { from: bar.span.from, to: Math.max(bar.span.to, item.site.to) } : item.site;
+    started = true;
+  }
+  if (!isEmpty(bar)) finish(bar.span.to);
+  return bars;
+
+  function timed(item: Flowing & { duration: Fraction }): DraftTimed {
+    return { onset: bar.length, duration: item.duration, source: item.source };
+  }
+
+  function place(event: DraftEvent): void {
+    bar.events.push(event);
+    bar.length = add(bar.length, event.duration);
+    last = event;
+  }
+
+  function lengthen(event: DraftEvent, duration: Fraction): void {
+    event.duration = add(event.duration, duration);
+    bar.length = add(bar.length, duration);
+  }
+
+  function hold(item: Extract<Flowing, { kind: 'hold' }>): void {
+    if (last?.kind !== 'sound') {
+      if (!bar.unsure || last) {
+        const after = last?.kind === 'rest' ? 'rest' : 'nothing';
+        diagnostics.push(report('hold-astray', item.source.span, { slots: item.slots, after }));
+      }
+      bar.unsure = true;
+      bar.length = add(bar.length, item.duration);
+    } else if (last === bar.events.at(-1)) lengthen(last, item.duration);
+    else {
+      const held: DraftSound = last;
+      const { glide, lyric: _, ...rest } = held;
+      place({ ...rest, ...timed(item), tied: true, ...(glide ? { glide } : {}) });
+      // A glide leaves from the end of the note, wherever that now is.
+      delete held.glide;
+    }
+  }
+
+  function barLine({ line, site }: Extract<Flowing, { kind: 'bar' }>): void {
+    const plain = !line.repeatStart && !line.repeatEnd && line.ending === undefined && line.close === undefined;
+    if (!isEmpty(bar)) finish(site.from);
+    else if ((plain && lineBefore) || bar.chords.length > 0) diagnostics.push(report('bar-empty', site, {}));
+    const before = bars.at(-1);
+    if (before && line.repeatEnd) before.repeatEnd = true;
+    if (before && line.close) before.close = line.close;
+    if (line.repeatStart) bar.repeatStart = true;
+    if (line.ending !== undefined) {
+      bar.opens = line.ending;
+      if (line.ending === 1) beforeEndings = last;
+      else last = beforeEndings;
+    }
+    bar.span = site;
+    started = false;
+    lineBefore = plain;
+  }
+
+  function finish(at: number): void {
+    bars.push(bar);
+    bar = emptyBar(at);
+    started = false;
+  }
+}
+
+const isEmpty = (bar: DraftBar): boolean => bar.events.length === 0 && !bar.unsure;
+
+/** Gives the sounds of a written line their syllables, in order. */
+function sing(sounds: readonly DraftSound[], syllables: readonly Syllable[], diagnostics: Diagnostic[]): void {
+  syllables.forEach((syllable, index) => {
+    const sound = sounds[index];
+    if (!sound) {
+      if (index === sounds.length) {
+        const span = { from: syllable.span.from, to: (syllables.at(-1) ?? syllable).span.to };
+        diagnostics.push(report('words-too-many', span, { syllables: syllables.length, notes: sounds.length }));
+      }
+    } else if (syllable.kind === 'text') sound.lyric = { text: syllable.text, hyphen: syllable.hyphen, extends: false };
+    else if (syllable.kind === 'extend') sound.lyric = { text: '', hyphen: false, extends: true };
+  });
+}
+
+/** Says which bars each ending takes, and that every ending and repeat has its other end; then numbers the bars. */
+export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diagnostics: Diagnostic[]): void {
+  let firstFrom = 0;
+  let firstCount = 0;
+  bars.forEach((bar, index) => {
+    if (bar.repeatStart && !endsBeforeNextStart(bars, index)) diagnostics.push(report('repeat-open', bar.span, {}));
+    if (bar.opens === undefined) return;
+    const before = bars[index - 1];
+    const belongs = bar.opens === 1 || (before?.repeatEnd && before.ending === bar.opens - 1);
+    const run = belongs ? endingRun(bars, index, bar.opens === 1 ? undefined : firstCount) : undefined;
+    if (run === undefined) {
+      diagnostics.push(report('ending-astray', bar.span, { ending: bar.opens }));
+      return;
+    }
+    if (bar.opens === 1) [firstFrom, firstCount] = [index, run];
+    for (let i = index; i < index + run; i++) (bars[i] as DraftBar).ending = bar.opens;
+  });
+  let number = hasPickup ? 0 : 1;
+  bars.forEach((bar, index) => {
+    if (bar.opens !== undefined && bar.opens > 1) number = bars[firstFrom]?.number ?? number;
+    bar.number = number;
+    if (bar.opens === 1) firstFrom = index;
+    number++;
+  });
+}
+
+function endsBeforeNextStart(bars: readonly DraftBar[], start: number): boolean {
+  for (let i = start; i < bars.length; i++) {
+    if (i > start && bars[i]?.repeatStart) return false;
+    if (bars[i]?.repeatEnd) return true;
+  }
+  return false;
+}
+
+/**
+ * How many bars an ending takes. The first one (`like` undefined) leads up to its repeat sign; the others too, or to a
+ * closing line, or else are as long as the first. Undefined for a first ending without a repeat sign.
+ */
+function endingRun(bars: readonly DraftBar[], index: number, like: number | undefined): number | undefined {
+  for (let i = index; i < bars.length; i++) {
+    const bar = bars[i] as DraftBar;
+    if (i > index && (bar.opens !== undefined || bar.repeatStart)) return like === undefined ? undefined : i - index;
+    if (bar.repeatEnd || (like !== undefined && bar.close)) return i - index + 1;
+    if (like !== undefined && i - index + 1 === like && !leadsToRepeat(bars, i + 1)) return like;
+  }
+  return like === undefined ? undefined : bars.length - index;
+}
+
+function leadsToRepeat(bars: readonly DraftBar[], from: number): boolean {
+  for (let i = from; i < bars.length; i++) {
+    const bar = bars[i] as DraftBar;
+    if (bar.opens !== undefined || bar.repeatStart || bar.close) return false;
+    if (bar.repeatEnd) return bars[i + 1]?.opens !== undefined;
+  }
+  return false;
+}

@@ -1,0 +1,167 @@
+/** A tree read against its context: what the text means, as a score, and everything wrong with it. */
+import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
+import type { ChordChange } from '../harmony/form.ts';
+import { spell } from '../harmony/role.ts';
+import { sounding } from '../instrument/harp.ts';
+import { chordAt } from '../score/ask.ts';
+import type { Bar, Event, Note, Score } from '../score/score.ts';
+import { compare, divide, equals, type Fraction, format, subtract } from '../time/fraction.ts';
+import { barLength, meterName } from '../time/meter.ts';
+import { closeRepeats, type DraftBar, type DraftEvent, type DraftSound, layBars } from './bars.ts';
+import type { ReadContext } from './context.ts';
+import { type Abroad, flow } from './flow.ts';
+import { harmonise, splitAtChords } from './harmonise.ts';
+import { type Head, readHead } from './header.ts';
+import { type Journey, MOST_EVENTS, setOut } from './journey.ts';
+import { checkGlides, checkPlayable } from './playable.ts';
+import { report } from './problems.ts';
+import type { BlockTree } from './tree.ts';
+import { slotName } from './values.ts';
+
+export interface Evaluated {
+  /** Undefined if and only if a diagnostic is an error. */
+  readonly score: Score | undefined;
+  /** The tree's own and those of its meaning, in the order of the text. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
+  evaluateOnTheWay(tree, context, setOut(tree));
+
+const ABROAD: Abroad = {
+  slotOf: (tree, context) => readHead(tree, context.defaults, context, []).settings.slot,
+  scoreOf: (tree, context, journey) => evaluateOnTheWay(tree, context, journey).score,
+};
+
+function evaluateOnTheWay(tree: BlockTree, context: ReadContext, journey: Journey): Evaluated {
+  const diagnostics: Diagnostic[] = [...tree.diagnostics];
+  const head = readHead(tree, context.defaults, context, diagnostics);
+  const { settings } = head;
+  const stream = flow(tree, context, settings.slot, !settings.progression, journey, ABROAD, diagnostics);
+  if (journey.spent()) {
+    diagnostics.push(
+      report('block-too-long', { from: 0, to: 1 }, { limit: `${MOST_EVENTS} events, quotations included` }),
+    );
+    return { score: undefined, diagnostics };
+  }
+  const bars = layBars(stream, settings.mouth, diagnostics);
+  closeRepeats(bars, head.pickup !== undefined, diagnostics);
+  if (bars.length === 0 && diagnostics.length === 0)
+    diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
+  checkLengths(bars, head, diagnostics);
+  const { chords, progression } = harmonise(bars, head, diagnostics);
+  const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
+  checkGlides(sounds, diagnostics);
+  if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, diagnostics);
+  const ordered = inOrder(diagnostics);
+  if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
+  const { harp, key } = head;
+  const score: Score = {
+    ...(head.id === undefined ? {} : { id: head.id }),
+    ...(head.title === undefined ? {} : { title: head.title }),
+    harp,
+    position: settings.position,
+    key,
+    meter: settings.meter,
+    tempo: settings.tempo,
+    feel: settings.feel,
+    slot: settings.slot,
+    ...(head.pickup ? { pickup: head.pickup } : {}),
+    mouth: settings.mouth,
+    ...(progression ? { progression } : {}),
+    bars: finishBars(bars, chords, head),
+  };
+  return { score, diagnostics: ordered };
+}
+
+/** A phrase used twice is checked twice; a problem is said once, where it stands. */
+function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  const seen = new Set<string>();
+  return diagnostics
+    .filter(({ code, span, message }) => {
+      const key = `${code} ${span.from} ${span.to} ${message}`;
+      return !seen.has(key) && seen.add(key);
+    })
+    .sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
+}
+
+function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Head, diagnostics: Diagnostic[]): void {
+  for (const sound of sounds) if (sound && !sound.tied) checkPlayable(sound, head.harp, diagnostics);
+}
+
+function checkLengths(bars: readonly DraftBar[], head: Head, diagnostics: Diagnostic[]): void {
+  if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key))) return;
+  const { meter, slot } = head.settings;
+  const full = barLength(meter);
+  bars.forEach((bar, index) => {
+    if (bar.unsure) return;
+    const wants = index === 0 && head.pickup ? head.pickup : full;
+    if (equals(bar.length, wants)) return;
+    // The pickup is taken from the last bar, and from the bar before each repeat sign.
+    const last = index === bars.length - 1 || bar.repeatEnd;
+    if (last && head.pickup && equals(bar.length, subtract(full, head.pickup))) return;
+    const short = compare(bar.length, wants) < 0;
+    const inSlots = (length: Fraction): string => format(divide(length, slot));
+    const pickup = short && index === 0 && !head.pickup && bars.length > 1 ? inSlots(bar.length) : undefined;
+    diagnostics.push(
+      report(short ? 'bar-too-short' : 'bar-too-long', bar.span, {
+        bar: bar.number,
+        has: inSlots(bar.length),
+        wants: inSlots(wants),
+        meter: meterName(meter),
+        slot: slotName(slot),
+        ...(pickup?.includes('/') ? {} : { pickup }),
+      }),
+    );
+  });
+}
+
+function finishBars(bars: readonly DraftBar[], chords: readonly (readonly ChordChange[])[], head: Head): Bar[] {
+  let eventIndex = 0;
+  return bars.map((draft, index): Bar => {
+    const bar: Bar = {
+      index,
+      number: draft.number,
+      length: draft.length,
+      ...(draft.part === undefined ? {} : { part: draft.part }),
+      chords: chords[index] ?? [],
+      events: [],
+      repeatStart: draft.repeatStart,
+      repeatEnd: draft.repeatEnd,
+      ...(draft.ending === undefined ? {} : { ending: draft.ending }),
+      ...(draft.close === undefined ? {} : { close: draft.close }),
+      span: draft.span,
+    };
+    const events = splitAtChords(draft.events, bar.chords).map((event) => finishEvent(event, eventIndex++, bar, head));
+    return { ...bar, events };
+  });
+}
+
+function finishEvent(event: DraftEvent, index: number, bar: Bar, head: Head): Event {
+  const { onset, duration, source } = event;
+  if (event.kind === 'rest') return { kind: 'rest', index, onset, duration, source };
+  const { note, mouth, tied, glide, lyric } = event;
+  const chord = chordAt(bar, onset);
+  const notes = note.notes
+    .map(({ span: _, ...holeNote }): Note => {
+      const sound = sounding(head.harp, note.breath, holeNote);
+      // Every note was checked against the harp before a score is made.
+      if ('fault' in sound) throw new Error(`unchecked note: ${sound.fault}`);
+      return { ...holeNote, pitch: spell(sound.midi, chord, head.key) };
+    })
+    .sort((a, b) => a.hole - b.hole);
+  return {
+    kind: 'sound',
+    index,
+    onset,
+    duration,
+    breath: note.breath,
+    notes,
+    tied,
+    glides: glide !== undefined,
+    mouth,
+    marks: tied ? [] : note.marks.map(({ mark }) => mark),
+    ...(lyric ? { lyric } : {}),
+    source,
+  };
+}

@@ -1,0 +1,139 @@
+/** Every bar gets the chords that sound in it: the ones written, and from a progression what fills in the rest. */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Chord } from '../harmony/chord.ts';
+import { plainChord } from '../harmony/chord.ts';
+import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
+import { readChord } from '../harmony/symbol.ts';
+import type { Progression } from '../score/score.ts';
+import { playOrder } from '../score/unfold.ts';
+import { add, compare, equals, subtract, ZERO } from '../time/fraction.ts';
+import type { DraftBar, DraftEvent } from './bars.ts';
+import type { Head } from './header.ts';
+import { report } from './problems.ts';
+
+export interface Harmony {
+  /** For each bar its chords in order. */
+  readonly chords: readonly (readonly ChordChange[])[];
+  readonly progression: Progression | undefined;
+}
+
+export function harmonise(bars: readonly DraftBar[], head: Head, diagnostics: Diagnostic[]): Harmony {
+  const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
+  const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
+  let carried: Chord | undefined;
+  const chords = bars.map((bar, index) => {
+    const place = places[index];
+    const given = place === undefined ? undefined : progression?.bars[place];
+    const base: readonly ChordChange[] = given
+      ? chordsOfBar(given, head.key, bar.length)
+      : carried && !progression
+        ? [{ onset: ZERO, chord: carried }]
+        : [];
+    const changes = overridden(base, writtenChords(bar, head));
+    carried = changes.at(-1)?.chord ?? carried;
+    return changes;
+  });
+  return { chords, progression };
+}
+
+const writtenChords = (bar: DraftBar, head: Head): ChordChange[] =>
+  bar.chords.flatMap(({ onset, text }) => {
+    const chord = readChord(text, head.key);
+    return chord ? [{ onset, chord }] : [];
+  });
+
+/** A written chord holds to the end of its bar; before the first one the progression stands. Repeated chords fall together. */
+export function overridden(base: readonly ChordChange[], written: readonly ChordChange[]): ChordChange[] {
+  const first = written[0];
+  const kept = first ? base.filter((change) => compare(change.onset, first.onset) < 0) : base;
+  const changes: ChordChange[] = [];
+  for (const change of [...kept, ...written]) {
+    const before = changes.at(-1);
+    // Two symbols on one onset: the later one is meant.
+    if (before && equals(before.onset, change.onset)) changes.pop();
+    const sounding = changes.at(-1)?.chord;
+    if (!sounding || plainChord(sounding) !== plainChord(change.chord)) changes.push(change);
+  }
+  return changes;
+}
+
+/**
+ * The progression as this block plays it. A block that names its chords fills them; chords taken over from the lesson
+ * or the course may be left early, as an exercise on the first bars of a form does.
+ */
+function fitProgression(
+  bars: readonly DraftBar[],
+  head: Head,
+  progression: Progression,
+  diagnostics: Diagnostic[],
+): Progression {
+  const length = progression.bars.length;
+  const played = playOrder({ bars, pickup: head.pickup }).length - (head.pickup ? 1 : 0);
+  if (played % length === 0 || played < 1) return progression;
+  if (!head.ownChords && played < length) {
+    const first = progression.range?.[0] ?? 1;
+    const range = progression.form === undefined ? {} : { range: [first, first + played - 1] as const };
+    return { ...progression, ...range, bars: progression.bars.slice(0, played) };
+  }
+  if (diagnostics.every(({ severity }) => severity !== 'error') && !head.bad.has('form') && !head.bad.has('chords')) {
+    const range = progression.range ? ` bars ${progression.range.join('-')}` : '';
+    const form = progression.form === undefined ? 'the list of chords' : progression.form + range;
+    const span = bars.at(-1)?.span ?? { from: 0, to: 0 };
+    diagnostics.push(report('form-unfilled', span, { bars: played, form, length }));
+  }
+  return progression;
+}
+
+/** Which bar of the progression each written bar stands on, by the order of playing; none for a pickup. */
+function formPlaces(
+  bars: readonly DraftBar[],
+  head: Head,
+  progression: Progression,
+  diagnostics: Diagnostic[],
+): (number | undefined)[] {
+  const places: (number | undefined)[] = bars.map(() => undefined);
+  const told = new Set<number>();
+  let position = 0;
+  for (const index of playOrder({ bars, pickup: head.pickup })) {
+    if (head.pickup && index === 0) continue;
+    const place = position++ % progression.bars.length;
+    const before = places[index];
+    if (before === undefined) places[index] = place;
+    else if (!sameBar(progression, before, place) && !told.has(index)) {
+      const bar = bars[index] as DraftBar;
+      diagnostics.push(report('repeat-against-form', bar.span, { bar: bar.number }));
+      told.add(index);
+    }
+  }
+  return places;
+}
+
+const sameBar = (progression: Progression, a: number, b: number): boolean =>
+  JSON.stringify(progression.bars[a]) === JSON.stringify(progression.bars[b]);
+
+/** Divides the sounds of a bar at its chord changes, so that a held note has a role over each chord. */
+export function splitAtChords(events: readonly DraftEvent[], chords: readonly ChordChange[]): DraftEvent[] {
+  if (chords.length < 2) return [...events];
+  return events.flatMap((event): DraftEvent[] => {
+    if (event.kind === 'rest') return [event];
+    const end = add(event.onset, event.duration);
+    const cuts = chords
+      .map(({ onset }) => onset)
+      .filter((onset) => compare(onset, event.onset) > 0 && compare(onset, end) < 0);
+    if (cuts.length === 0) return [event];
+    const starts = [event.onset, ...cuts];
+    const { glide, lyric, ...held } = event;
+    return starts.map((onset, index) => {
+      const until = starts[index + 1] ?? end;
+      const first = index === 0;
+      return {
+        ...held,
+        onset,
+        duration: subtract(until, onset),
+        tied: first ? event.tied : true,
+        ...(first && lyric ? { lyric } : {}),
+        ...(index === starts.length - 1 && glide ? { glide } : {}),
+      };
+    });
+  });
+}

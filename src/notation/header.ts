@@ -1,0 +1,97 @@
+/** The head of a block: its own settings over the lesson's and the course's. */
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { modeOfForm } from '../harmony/form.ts';
+import { type SongKey, songKey } from '../harmony/key.ts';
+import { type Harp, tonicInPosition } from '../instrument/harp.ts';
+import { compare, divide, type Fraction, format, fraction, multiply } from '../time/fraction.ts';
+import { barLength } from '../time/meter.ts';
+import { HEADER_KEYS } from './parse.ts';
+import { report } from './problems.ts';
+import type { Settings } from './settings.ts';
+import type { BlockTree, HeaderLine } from './tree.ts';
+import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from './values.ts';
+
+export interface Head {
+  readonly settings: Settings;
+  readonly harp: Harp;
+  readonly key: SongKey;
+  readonly id?: string;
+  readonly title?: string;
+  readonly pickup?: Fraction;
+  /** Whether the block names its chords itself. */
+  readonly ownChords: boolean;
+  /** The settings that could not be read: what depends on them is not checked, since it would only mislead. */
+  readonly bad: ReadonlySet<string>;
+}
+
+/** Positions whose natural notes have a minor third above the tonic: common practice, no source. */
+const MINOR_POSITIONS: ReadonlySet<number> = new Set([3, 4, 5, 6]);
+
+export function readHead(tree: BlockTree, defaults: Settings, tables: Tables, diagnostics: Diagnostic[]): Head {
+  const bad = new Set<string>();
+  const fail = (line: HeaderLine, span: Span, message: string, help: string | undefined): void => {
+    bad.add(line.key);
+    diagnostics.push(report('header-value', span.to > span.from ? span : line.keySpan, { message, help }));
+  };
+  let settings = defaults;
+  for (const key of HEADER_KEYS) {
+    const line = tree.header.get(key);
+    if (!line || !isSetting(key)) continue;
+    const read = readSetting(key, line.value, tables);
+    if ('value' in read) settings = { ...settings, ...read.value };
+    else {
+      const from = line.valueSpan.from + (read.offset ?? 0);
+      fail(line, { from, to: line.valueSpan.to }, read.message, read.help);
+    }
+  }
+  const [form, chords] = [tree.header.get('form'), tree.header.get('chords')];
+  if (form && chords) diagnostics.push(report('header-clash', chords.keySpan, {}));
+
+  const { harp: held, tuning, position, meter, slot, progression } = settings;
+  const tonic = tonicInPosition(held.key, position);
+  const mode = (progression && modeOfForm(progression.bars)) ?? (MINOR_POSITIONS.has(position) ? 'minor' : 'major');
+  return {
+    settings,
+    harp: { ...held, tuning },
+    key: songKey(tonic, mode),
+    ...named(
+      'id',
+      /^[a-z][a-z0-9-]*$/,
+      'An id is made of small letters, digits and hyphens, and begins with a letter.',
+    ),
+    ...named('title', /./, 'A title needs some text.'),
+    ...readPickup(),
+    ownChords: form !== undefined || chords !== undefined,
+    bad,
+  };
+
+  function named(key: 'id' | 'title', pattern: RegExp, message: string): { [K in typeof key]?: string } {
+    const line = tree.header.get(key);
+    if (!line) return {};
+    if (pattern.test(line.value)) return { [key]: line.value };
+    fail(line, line.valueSpan, message, undefined);
+    return {};
+  }
+
+  function readPickup(): { pickup?: Fraction } {
+    const line = tree.header.get('pickup');
+    if (!line) return {};
+    const slots = /^\d{1,3}$/.test(line.value) ? Number(line.value) : 0;
+    const pickup = multiply(fraction(slots), slot);
+    const bar = barLength(meter);
+    if (slots < 1)
+      fail(
+        line,
+        line.valueSpan,
+        'A pickup is a number of slots.',
+        'Write pickup: 2 for two slots before the first full bar.',
+      );
+    else if (compare(pickup, bar) >= 0) {
+      bad.add('pickup');
+      diagnostics.push(report('pickup-too-long', line.valueSpan, { bar: `${format(divide(bar, slot))} slots` }));
+    } else return { pickup };
+    return {};
+  }
+}
+
+const isSetting = (key: string): key is SettingKey => (SETTING_KEYS as readonly string[]).includes(key);

@@ -1,0 +1,166 @@
+/** Whether a mouth and the harp in hand can play what is written, note by note. */
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import {
+  type Breath,
+  type Harp,
+  type HoleNote,
+  harpName,
+  holeCount,
+  holeRange,
+  namedOnHarp,
+  reed,
+  sounding,
+} from '../instrument/harp.ts';
+import { plainPitch } from '../instrument/pitch.ts';
+import type { Mark } from '../score/score.ts';
+import type { DraftSound } from './bars.ts';
+import { report } from './problems.ts';
+import type { WrittenNote } from './tree.ts';
+
+/** Holes a mouth covers at once: common practice, no source. */
+export const MOUTH_REACH = 5;
+/** Marks made by the tongue on the holes beside the note. */
+const TONGUE_MARKS: ReadonlySet<Mark['name']> = new Set(['slap', 'pull', 'flutter']);
+
+/** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
+export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
+  const { note, source, mouth } = sound;
+  const abroad = source.quote?.lesson !== undefined;
+  const placeOf = (span: Span): Span => (abroad ? source.span : span);
+  const { notes, breath } = note;
+  for (const one of notes) checkHole(one, breath, harp, placeOf(one.span), diagnostics);
+
+  const holes = notes.map(({ hole }) => hole).sort((a, b) => a - b);
+  const [low, high] = [holes[0] as number, holes.at(-1) as number];
+  const twice = holes.find((hole, index) => hole === holes[index + 1]);
+  const whole = source.span;
+  if (twice !== undefined) diagnostics.push(report('hole-twice', whole, { hole: twice }));
+  else if (high - low >= MOUTH_REACH)
+    diagnostics.push(report('holes-too-far', whole, { low, high, reach: MOUTH_REACH }));
+  else if (mouth === 'lips' && high - low >= holes.length) {
+    const silent = range(low, high).filter((hole) => !holes.includes(hole));
+    const between = `${silent.length === 1 ? 'hole' : 'holes'} ${silent.join(' and ')}`;
+    diagnostics.push(report('split-with-lips', whole, { between, nearest: `${writtenNotes(notes, breath)}[tongue]` }));
+  }
+
+  for (const { mark, span } of note.marks) {
+    const at = placeOf(span);
+    if (TONGUE_MARKS.has(mark.name)) {
+      if (mouth === 'lips') {
+        const near = `${writtenNotes(notes, breath)}[tongue ${mark.name}]`;
+        diagnostics.push(report('tongue-mark-with-lips', at, { mark: mark.name, nearest: near }));
+      } else if (low === 1 && high - low < holes.length) {
+        diagnostics.push(report('nothing-under-tongue', at, { mark: mark.name }));
+      }
+    }
+    if (mark.name === 'shake') checkShake(notes, mark.hole, harp, at, diagnostics);
+  }
+}
+
+const range = (low: number, high: number): number[] =>
+  Array.from({ length: high - low + 1 }, (_, index) => low + index);
+
+function checkShake(
+  notes: readonly WrittenNote[],
+  other: number,
+  harp: Harp,
+  span: Span,
+  diagnostics: Diagnostic[],
+): void {
+  const hole = (notes[0] as WrittenNote).hole;
+  const why =
+    notes.length > 1
+      ? 'a shake is of one note'
+      : other < 1 || other > holeCount(harp)
+        ? `a harp of ${holeCount(harp)} holes has no hole ${other}`
+        : other === hole
+          ? 'it needs another hole'
+          : Math.abs(other - hole) > 2
+            ? 'they are further apart than the head moves in a shake'
+            : undefined;
+  if (why) diagnostics.push(report('shake-impossible', span, { hole, with: other, why }));
+}
+
+function checkHole(note: WrittenNote, breath: Breath, harp: Harp, span: Span, diagnostics: Diagnostic[]): void {
+  const { hole } = note;
+  const sound = sounding(harp, breath, note);
+  if (!('fault' in sound)) return;
+  if (sound.fault === 'no-hole') {
+    diagnostics.push(report('no-hole', span, { hole, holes: holeCount(harp) }));
+    return;
+  }
+  if (sound.fault === 'no-slide') {
+    diagnostics.push(report('no-slide', span, {}));
+    return;
+  }
+  const name = (midi: number): string => plainPitch(namedOnHarp(harp, midi));
+  const other = otherBreath(breath);
+  const [own, facing] = [reed(harp, hole, breath), reed(harp, hole, other)];
+  const canBend = holeRange(harp, hole);
+  switch (sound.fault) {
+    case 'bend-too-deep':
+      diagnostics.push(
+        report('bend-too-deep', span, {
+          hole,
+          breath,
+          most: halfSteps(canBend.deepest),
+          harp: harpWithArticle(harp),
+          reed: name(own),
+          floor: name(own - canBend.deepest),
+          other: `${other} reed ${name(facing)}`,
+          nearest: written({ ...note, bend: canBend.deepest }, breath),
+        }),
+      );
+      return;
+    case 'no-bend': {
+      const why =
+        own > facing
+          ? `its two reeds, ${name(own)} and ${name(facing)}, are too close together`
+          : own === facing
+            ? `its two reeds are both ${name(own)}`
+            : `its ${breath} reed ${name(own)} is the lower one`;
+      const bends = canBend.bends === other && canBend.deepest > 0;
+      const near = bends ? written({ ...note, bend: Math.min(note.bend, canBend.deepest) }, other) : undefined;
+      diagnostics.push(report('no-bend', span, { hole, breath, why, nearest: near }));
+      return;
+    }
+    case 'no-overbend': {
+      const over = breath === 'blow' ? 'overblow' : 'overdraw';
+      const why = own === facing ? 'its two reeds are the same' : `its ${breath} reed ${name(own)} is the higher one`;
+      const near = own === facing ? undefined : written(note, other);
+      diagnostics.push(report('no-overbend', span, { hole, name: over, why, nearest: near }));
+    }
+  }
+}
+
+const otherBreath = (breath: Breath): Breath => (breath === 'blow' ? 'draw' : 'blow');
+
+const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five'];
+const halfSteps = (count: number): string => `${NUMBER_WORDS[count] ?? count} half step${count === 1 ? '' : 's'}`;
+
+/** `a C harp`, `an A harp`, `a low F harp`. */
+function harpWithArticle(harp: Harp): string {
+  const name = harpName(harp);
+  return `${/^[AEF](?![a-z]{2})/.test(name) ? 'an' : 'a'} ${name} harp`;
+}
+
+const sign = (breath: Breath): string => (breath === 'draw' ? '-' : '');
+const holeText = (note: HoleNote): string =>
+  `${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
+
+/** `-3''`: one note as an author types it. */
+export const written = (note: HoleNote, breath: Breath): string => sign(breath) + holeText(note);
+
+/** `-(1 2 3)`: the notes of one breath as an author types them. */
+export const writtenNotes = (notes: readonly HoleNote[], breath: Breath): string =>
+  notes.length === 1 ? written(notes[0] as HoleNote, breath) : `${sign(breath)}(${notes.map(holeText).join(' ')})`;
+
+/** Checks that every glide goes on into a sound on the same breath. */
+export function checkGlides(sounds: readonly (DraftSound | undefined)[], diagnostics: Diagnostic[]): void {
+  sounds.forEach((sound, index) => {
+    if (!sound?.glide) return;
+    const next = sounds[index + 1];
+    if (!next) diagnostics.push(report('glide-nowhere', sound.glide, {}));
+    else if (next.note.breath !== sound.note.breath) diagnostics.push(report('glide-turns', sound.glide, {}));
+  });
+}
