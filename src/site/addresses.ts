@@ -7,8 +7,8 @@ export interface Addresses {
   page(path: string): string;
   lesson(id: string): string;
   block(lesson: string, block: string): string;
-  /** A file of the course's media folder, by its path there. */
-  media(path: string): string;
+  /** A file that is served as it is, by its path below the course folder (`media/harp.svg`). */
+  file(path: string): string;
 }
 
 export function addressesUnder(base: string): Addresses {
@@ -20,7 +20,7 @@ export function addressesUnder(base: string): Addresses {
     page,
     lesson,
     block: (of, block) => `${lesson(of)}#${encodeURIComponent(blockAnchor(block))}`,
-    media: (path) => page(`media/${escapePath(path)}`),
+    file: (path) => page(escapePath(path)),
   };
 }
 

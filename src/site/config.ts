@@ -1,8 +1,11 @@
 /** Astro's settings for a course: all of them, so that building and serving differ only in what has to differ. */
-import { fileURLToPath } from 'node:url';
+import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import type { AstroInlineConfig } from 'astro';
-import { reedway } from './integration.ts';
+import type { PluginOption } from 'vite';
+import { lessonModules } from './lesson-modules.ts';
+import { lessonPlugin } from './lesson-plugin.ts';
+import { ROOT } from './root.ts';
 
 export interface SiteSettings {
   readonly base: string;
@@ -11,12 +14,11 @@ export interface SiteSettings {
   readonly cacheDir: string;
   /** Files copied to the site as they are, or undefined for none. */
   readonly publicDir: string | undefined;
+  /** What a dev server needs besides. */
+  readonly plugins?: readonly PluginOption[];
 }
 
-/** The folder of this package: where Astro finds pages, components and the libraries they use. */
-export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-
-export function siteConfig({ base, origin, cacheDir, publicDir }: SiteSettings): AstroInlineConfig {
+export function siteConfig({ base, origin, cacheDir, publicDir, plugins = [] }: SiteSettings): AstroInlineConfig {
   return {
     configFile: false,
     root: ROOT,
@@ -29,12 +31,13 @@ export function siteConfig({ base, origin, cacheDir, publicDir }: SiteSettings):
     compressHTML: true,
     // A page names its scripts and styles; the policy it carries (policy.ts) allows nothing inline.
     build: { format: 'directory', inlineStylesheets: 'never', assets: 'made' },
-    markdown: { syntaxHighlight: false },
-    integrations: [reedway(), mdx()],
+    markdown: { syntaxHighlight: false, processor: satteri({ mdastPlugins: [lessonPlugin] }) },
+    integrations: [mdx()],
     devToolbar: { enabled: false },
     logLevel: 'warn',
     vite: {
       logLevel: 'warn',
+      plugins: [lessonModules(), ...plugins],
       build: {
         assetsInlineLimit: 0,
         rolldownOptions: {

@@ -4,46 +4,54 @@
  * read and checked before, so nothing is read twice and nothing is found wrong here.
  */
 import { fileURLToPath } from 'node:url';
-import type { MdastPluginEntry, MdxJsxFlowElement } from 'satteri';
+import type { MdastPluginEntry, MdastVisitorContext, MdxJsxFlowElement, MdxJsxTextElement } from 'satteri';
+import { ADDRESS_ATTRIBUTES } from '../course/component.ts';
 import type { Lesson } from '../course/course.ts';
+import { addressOf } from './links.ts';
+import { lessonIn, type Site, theSite } from './site.ts';
 
-export interface LessonLinks {
-  /** The lesson a file holds, or undefined for a file that is none of the course's. */
-  lessonOf(file: string): Lesson | undefined;
-  /** The address on the site of what a link of this lesson points at, or undefined to leave the link as it is. */
-  addressOf(url: string, from: Lesson): string | undefined;
-}
-
-export const lessonPlugin =
-  (links: LessonLinks): MdastPluginEntry =>
-  ({ fileURL }) => {
-    const lesson = fileURL && links.lessonOf(fileURLToPath(fileURL));
-    if (!lesson) return null;
-    let block = 0;
-    const readdress = (node: { readonly url: string }): { url: string } | undefined => {
-      const url = links.addressOf(node.url, lesson);
-      return url === undefined || url === node.url ? undefined : { url };
-    };
-    return {
-      name: 'reedway-lesson',
-      code(node) {
-        if (node.lang !== 'tab') return undefined;
-        return tabBlock(lesson.id, block++);
-      },
-      link: (node, context) => {
-        const change = readdress(node);
-        if (change) context.setProperty(node, 'url', change.url);
-      },
-      definition: (node, context) => {
-        const change = readdress(node);
-        if (change) context.setProperty(node, 'url', change.url);
-      },
-      image: (node, context) => {
-        const change = readdress(node);
-        if (change) context.setProperty(node, 'url', change.url);
-      },
-    };
+/** Sätteri calls this once for each file it compiles. */
+export const lessonPlugin: MdastPluginEntry = ({ fileURL }) => {
+  if (!fileURL) return null;
+  let site: Site;
+  let lesson: Lesson | undefined;
+  let block = 0;
+  return {
+    name: 'reedway-lesson',
+    async before() {
+      site = await theSite();
+      lesson = lessonIn(site.course, fileURLToPath(fileURL));
+    },
+    code: (node) => (lesson && node.lang === 'tab' ? tabBlock(lesson.id, block++) : undefined),
+    link: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    image: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    definition: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    mdxJsxFlowElement: readdressAttributes,
+    mdxJsxTextElement: readdressAttributes,
   };
+
+  function readdress(written: string, put: (url: string) => void): void {
+    const address = lesson && addressOf(site.addresses, lesson, written);
+    if (address !== undefined && address !== written) put(address);
+  }
+
+  function readdressAttributes(
+    node: Readonly<MdxJsxFlowElement | MdxJsxTextElement>,
+    context: MdastVisitorContext,
+  ): void {
+    const attributes = node.attributes.map((attribute) => {
+      if (attribute.type !== 'mdxJsxAttribute' || !ADDRESS_ATTRIBUTES.has(attribute.name)) return attribute;
+      if (typeof attribute.value !== 'string') return attribute;
+      let { value } = attribute;
+      readdress(value, (url) => {
+        value = url;
+      });
+      return { ...attribute, value };
+    });
+    if (attributes.some((one, index) => one !== node.attributes[index]))
+      context.setProperty(node, 'attributes', attributes);
+  }
+};
 
 const tabBlock = (lesson: string, index: number): MdxJsxFlowElement => ({
   type: 'mdxJsxFlowElement',

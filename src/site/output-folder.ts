@@ -55,7 +55,11 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
       };
     }
   } catch (error) {
-    return unusable(parent, error, `Reedway builds beside the folder it publishes to, so it has to write in ${parent}.`);
+    return unusable(
+      parent,
+      error,
+      `Reedway builds beside the folder it publishes to, so it has to write in ${parent}.`,
+    );
   }
 
   const release = async (): Promise<void> => {
@@ -201,7 +205,9 @@ async function readHolder(lock: string): Promise<Holder | undefined> {
   try {
     const value: unknown = JSON.parse(await readFile(lock, 'utf8'));
     if (typeof value !== 'object' || value === null || !('pid' in value) || !('host' in value)) return undefined;
-    return typeof value.pid === 'number' && typeof value.host === 'string' ? { pid: value.pid, host: value.host } : undefined;
+    return typeof value.pid === 'number' && typeof value.host === 'string'
+      ? { pid: value.pid, host: value.host }
+      : undefined;
   } catch {
     return undefined;
   }

@@ -2,9 +2,12 @@
  * What pages are made from. Astro runs pages from bundled copies of their modules, so the one value they all share is
  * held by the process, not by a module: the command that starts Astro puts it there, and loads the course only once.
  */
+import { realpathSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
 import type { Course, Lesson } from '../course/course.ts';
 import type { Addresses } from './addresses.ts';
 import type { Engraver } from './engraver.ts';
+import type { Outline } from './outline.ts';
 
 export interface Site {
   readonly course: Course;
@@ -16,10 +19,11 @@ export interface Site {
   readonly engraver: Engraver;
   /** The lessons the site shows, in the order of the course. */
   readonly lessons: readonly Lesson[];
+  readonly outline: Outline;
 }
 
 const KEY = Symbol.for('reedway.site');
-const held: { [KEY]?: Promise<Site> } = globalThis;
+const held = globalThis as { [KEY]?: Promise<Site> };
 
 export function holdSite(site: Promise<Site>): void {
   held[KEY] = site;
@@ -28,8 +32,18 @@ export function holdSite(site: Promise<Site>): void {
 /** The site as it stands now; while its author's change is being read, the site after that change. */
 export async function theSite(): Promise<Site> {
   const site = held[KEY];
-  if (site === undefined) throw new Error('A page was asked for before a course was loaded. Start with `reedway build` or `reedway serve`.');
+  if (site === undefined)
+    throw new Error('A page was asked for before a course was loaded. Start with `reedway build` or `reedway serve`.');
   // Another change may have come in while this one was being read.
   const value = await site;
   return held[KEY] === site ? value : theSite();
+}
+
+/** The lesson a file holds. A compiler may name a file by where its symbolic links lead. */
+export function lessonIn(course: Course, path: string): Lesson | undefined {
+  const file = relative(course.dir, path).split(sep).join('/');
+  return (
+    course.lessons.find((lesson) => lesson.file === file) ??
+    course.lessons.find((lesson) => realpathSync(join(course.dir, lesson.file)) === path)
+  );
 }

@@ -1,0 +1,8 @@
+/** What an author may write in a lesson: every component of the components folder, by its file's name. */
+type Component = (props: Record<string, unknown>) => unknown;
+
+const modules = import.meta.glob<{ readonly default: Component }>('../../components/*.astro', { eager: true });
+
+export const authorComponents: Readonly<Record<string, Component>> = Object.fromEntries(
+  Object.entries(modules).map(([file, { default: component }]) => [file.replace(/^.*\/|\.astro$/g, ''), component]),
+);

@@ -1,0 +1,67 @@
+/**
+ * What machines read about a course and its lessons, in schema.org's terms (Course, LearningResource; property names as
+ * in its published vocabulary).
+ */
+import type { Lesson } from '../course/course.ts';
+import type { Placement } from './outline.ts';
+import type { Site } from './site.ts';
+import { minutesAsDuration } from './words.ts';
+
+const person = (name: string | undefined): object =>
+  name === undefined ? {} : { author: { '@type': 'Person', name } };
+const described = (text: string | undefined): object => (text === undefined ? {} : { description: text });
+const located = (site: Site, address: string): object =>
+  site.origin ? { url: new URL(address, site.origin).href } : {};
+
+function courseFacts(site: Site): object {
+  const { file } = site.course;
+  return {
+    '@type': 'Course',
+    name: file.title,
+    ...described(file.summary),
+    ...located(site, site.addresses.page('')),
+    inLanguage: file.language,
+    ...person(file.teacher),
+  };
+}
+
+export function courseMetadata(site: Site): object {
+  const minutes = totalMinutes(site.lessons);
+  return {
+    '@context': 'https://schema.org',
+    ...courseFacts(site),
+    ...(minutes > 0 ? { timeRequired: minutesAsDuration(minutes) } : {}),
+    hasPart: site.lessons.map((lesson, index) => ({
+      '@type': 'LearningResource',
+      name: lesson.front.title,
+      position: index + 1,
+      ...located(site, site.addresses.lesson(lesson.id)),
+    })),
+  };
+}
+
+export function lessonMetadata(site: Site, { lesson, number }: Placement): object {
+  const { front } = lesson;
+  const required = front.requires.flatMap((id) => site.course.byId.get(id)?.front.title ?? []);
+  return {
+    '@context': 'https://schema.org',
+    '@type': 'LearningResource',
+    name: front.title,
+    ...described(front.summary),
+    ...located(site, site.addresses.lesson(lesson.id)),
+    learningResourceType: 'lesson',
+    position: number,
+    inLanguage: site.course.file.language,
+    ...person(site.course.file.teacher),
+    ...(front.minutes === undefined ? {} : { timeRequired: minutesAsDuration(front.minutes) }),
+    ...(front.teaches.length > 0 ? { teaches: front.teaches } : {}),
+    ...(required.length > 0 ? { competencyRequired: required } : {}),
+    isPartOf: courseFacts(site),
+  };
+}
+
+export const totalMinutes = (lessons: readonly Lesson[]): number =>
+  lessons.reduce((sum, { front }) => sum + (front.minutes ?? 0), 0);
+
+/** JSON that can stand in a script element: no text in it can end the element. */
+export const inScript = (value: object): string => JSON.stringify(value).replaceAll('<', '\\u003c');

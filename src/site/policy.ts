@@ -1,0 +1,27 @@
+/**
+ * What a page of the site may load: its own files, and nothing inline but the few lines that choose the light before
+ * anything is painted, named by their digest. A course's pictures and recordings may stand elsewhere, and a page of
+ * another site is framed only after a click (the framing page says where it leads).
+ */
+import { createHash } from 'node:crypto';
+
+/** Before the first paint: the light the visitor chose last, if they did. */
+export const LIGHT_SCRIPT =
+  "try{var l=localStorage.getItem('reedway-light');if(l==='day'||l==='night')document.documentElement.dataset.light=l}catch(e){}";
+
+const digest = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+
+export const POLICY = [
+  "default-src 'none'",
+  `script-src 'self' ${digest(LIGHT_SCRIPT)}`,
+  "worker-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: https:",
+  "media-src 'self' blob: https:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  'frame-src https:',
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
