@@ -1,0 +1,192 @@
+/**
+ * How the band plays: patterns by feel, each a few variations that the choruses take in turn. The patterns are common
+ * practice, no source.
+ *
+ * A pattern gives each kind of beat a cell, and a cell divides its beat evenly into as many parts as it has letters
+ * (halves swing with the feel, thirds are triplets).
+ */
+
+import { toNumber } from '../../../time/fraction.ts';
+import { beatLength, beatsInBar, isCompound, type Meter } from '../../../time/meter.ts';
+
+export type StyleName = 'straight' | 'shuffle' | 'slow' | 'fast-beat';
+
+/** What a beat is to its bar: the first, the first of a later group, the second of a group, or any further one. */
+export type BeatKind = 'one' | 'strong' | 'back' | 'weak';
+type Cells = Readonly<Record<BeatKind, string>>;
+
+/** Letters of drum cells: `.` nothing, `1` to `9` how loud. */
+export interface DrumPattern {
+  readonly kick: Cells;
+  readonly snare: Cells;
+  readonly stick?: Cells;
+  readonly hat?: Cells;
+  readonly ride?: Cells;
+}
+
+/**
+ * Letters of bass cells: `.` the note before goes on, `R` root, `3` `5` `6` `7` those tones of the chord, `8` the octave,
+ * `a` a half step beside the root of the chord that comes. Beats are counted from where the chord comes in.
+ */
+export type BassPattern = readonly string[];
+
+/** Letters of chord cells: `.` nothing new, `s` struck short, `p` held until the next letter or chord, `-` silence. */
+export type ChordPattern = Cells;
+
+export interface Style {
+  readonly drums: readonly DrumPattern[];
+  /** What the snare plays on the last beat of a chorus. */
+  readonly fills: readonly string[];
+  readonly bass: readonly BassPattern[];
+  readonly chords: readonly ChordPattern[];
+}
+
+const cells = (one: string, strong: string, back: string, weak: string): Cells => ({ one, strong, back, weak });
+
+export const STYLES: Readonly<Record<StyleName, Style>> = {
+  straight: {
+    drums: [
+      { kick: cells('9.', '8.', '..', '..'), snare: cells('..', '..', '8.', '3.'), hat: cells('64', '64', '64', '64') },
+      {
+        kick: cells('9.', '.8', '..', '..'),
+        snare: cells('..', '..', '8.', '3.'),
+        ride: cells('6.', '6.', '64', '6.'),
+      },
+      {
+        kick: cells('9.', '8.', '.6', '..'),
+        stick: cells('..', '..', '8.', '4.'),
+        snare: cells('..', '..', '..', '..'),
+        hat: cells('63', '63', '63', '63'),
+      },
+      {
+        kick: cells('9.', '88', '..', '..'),
+        snare: cells('..', '..', '8.', '3.'),
+        ride: cells('63', '63', '63', '63'),
+      },
+    ],
+    fills: ['7678', '8.67', '78', '.788'],
+    bass: [
+      ['RR', '55', '66', '55'],
+      ['R.', '5.', '8.', '5a'],
+      ['R.', '3.', '5.', '6a'],
+      ['RR', 'R5', '88', '5a'],
+    ],
+    chords: [
+      cells('..', '..', 's.', 's.'),
+      cells('p.', '..', '..', '..'),
+      cells('.s', '.s', '.s', '.s'),
+      cells('s.', '.s', '..', '..'),
+    ],
+  },
+  shuffle: {
+    drums: [
+      { kick: cells('9.', '8.', '4.', '4.'), snare: cells('..', '..', '8.', '3.'), hat: cells('65', '65', '75', '65') },
+      {
+        kick: cells('9.', '8.', '..', '..'),
+        snare: cells('..', '.2', '8.', '3.'),
+        ride: cells('6.', '6.', '75', '75'),
+      },
+      {
+        kick: cells('9.', '8.', '.5', '..'),
+        stick: cells('..', '..', '8.', '4.'),
+        snare: cells('..', '..', '..', '..'),
+        hat: cells('65', '65', '65', '65'),
+      },
+      {
+        kick: cells('9.', '86', '4.', '4.'),
+        snare: cells('.2', '.2', '8.', '3.'),
+        ride: cells('65', '65', '65', '65'),
+      },
+    ],
+    fills: ['788', '.78', '687', '7.8'],
+    bass: [
+      ['R', '3', '5', '6', '8', '6', '5', '3'],
+      ['R.', '3.', '5.', 'a.'],
+      ['RR', '55', '66', '55'],
+      ['R', '8', '7', '5', '6', '5', '3', 'a'],
+    ],
+    chords: [
+      cells('.s', '.s', '..', '..'),
+      cells('p.', '..', '..', '..'),
+      cells('..', '..', 's.', 's.'),
+      cells('s.', '..', '.s', '.s'),
+    ],
+  },
+  slow: {
+    drums: [
+      {
+        kick: cells('9..', '8..', '..5', '...'),
+        snare: cells('...', '...', '8..', '3..'),
+        hat: cells('645', '645', '645', '645'),
+      },
+      {
+        kick: cells('9..', '8..', '...', '...'),
+        stick: cells('...', '...', '8..', '4..'),
+        snare: cells('...', '...', '...', '...'),
+        ride: cells('6.4', '6.4', '6.4', '6.4'),
+      },
+      {
+        kick: cells('9.4', '8..', '..5', '...'),
+        snare: cells('...', '...', '8..', '3..'),
+        hat: cells('634', '634', '634', '634'),
+      },
+      {
+        kick: cells('9..', '8.5', '...', '...'),
+        snare: cells('...', '..2', '8..', '3..'),
+        ride: cells('634', '634', '634', '634'),
+      },
+    ],
+    fills: ['788', '678', '.88', '7.8'],
+    bass: [
+      ['R..', '3..', '5..', '6.a'],
+      ['R.R', '5..', '8..', '5.a'],
+      ['R..', '5..', '6..', '5.a'],
+      ['R.5', '8..', '7..', '5.a'],
+    ],
+    chords: [
+      cells('p..', '...', '...', '...'),
+      cells('...', '...', 's..', 's..'),
+      cells('sss', 'sss', 'sss', 'sss'),
+      cells('..s', '..s', 's..', 's..'),
+    ],
+  },
+  // Meters such as 5/8 and 7/8, whose beats are too short to be divided.
+  'fast-beat': {
+    drums: [
+      { kick: cells('9', '7', '.', '.'), snare: cells('.', '.', '6', '.'), hat: cells('6', '6', '4', '4') },
+      {
+        kick: cells('9', '7', '.', '.'),
+        stick: cells('.', '.', '6', '.'),
+        snare: cells('.', '.', '.', '.'),
+        ride: cells('6', '6', '4', '4'),
+      },
+    ],
+    fills: ['7', '8'],
+    bass: [
+      ['R', '.', '5', '.'],
+      ['R', '.', '3', '5'],
+    ],
+    chords: [cells('p', '.', '.', '.'), cells('.', '.', 's', 's')],
+  },
+};
+
+/** A little over even: below it halves are heard as straight. */
+const SWINGS = 0.54;
+
+export function styleOf(meter: Meter, swing: number): StyleName {
+  if (isCompound(meter)) return 'slow';
+  if (toNumber(beatLength(meter)) < 1 / 4) return 'fast-beat';
+  return swing > SWINGS ? 'shuffle' : 'straight';
+}
+
+/** A bar's beats as they are grouped: twos, with a three at the end where they do not come out even (3/4 is one three). */
+export function beatKinds(meter: Meter): readonly BeatKind[] {
+  const beats = Math.max(1, Math.round(beatsInBar(meter)));
+  const threes = beats === 6 ? 2 : beats % 2 === 1 && beats > 1 ? 1 : 0;
+  const twos = (beats - 3 * threes) / 2;
+  const groups: BeatKind[][] = [];
+  for (let i = 0; i < Math.floor(twos); i++) groups.push(['strong', 'back']);
+  for (let i = 0; i < threes; i++) groups.push(['strong', 'weak', 'weak']);
+  const kinds = groups.length > 0 ? groups.flat() : (['one'] as BeatKind[]);
+  return ['one', ...kinds.slice(1)];
+}

@@ -1,0 +1,45 @@
+/** The metronome's clicks, and the count-in. */
+import type { Playback } from '../../score/playback.ts';
+import { beatsInBar } from '../../time/meter.ts';
+import type { HitCue } from './cue.ts';
+import { beatTicks } from './grid.ts';
+import type { Round } from './round.ts';
+
+/** A click on every beat of a round, the first of each bar accented. */
+export function clicksOf(playback: Playback, round: Round): HitCue[] {
+  const beats = Math.ceil(beatsInBar(playback.meter));
+  return round.measures.flatMap(({ at, grid }) =>
+    Array.from({ length: beats }, (_, beat) => ({ beat, place: grid.beat(beat, 0, 1) }))
+      .filter(({ place }) => place >= 0 && place < grid.length)
+      .map(({ beat, place }) => clickAt(at + place * round.secondsPerTick, beat === 0)),
+  );
+}
+
+const clickAt = (at: number, accent: boolean): HitCue => ({
+  kind: 'hit',
+  at,
+  piece: accent ? 'accent' : 'click',
+  level: accent ? 1 : 0.8,
+});
+
+export interface CountIn {
+  readonly seconds: number;
+  readonly cues: readonly HitCue[];
+}
+
+/**
+ * The count before a measure of a round: a bar, or two where a bar has fewer than three beats, and before a pickup as much
+ * more as the pickup leaves out of its bar.
+ */
+export function countInTo(playback: Playback, round: Round, measure: number): CountIn {
+  const beats = Math.ceil(beatsInBar(playback.meter));
+  const beat = beatTicks(playback) * round.secondsPerTick;
+  const target = round.measures[measure];
+  // The grid, not the written lead: a pickup of a swung half comes later than written.
+  const left = target ? -target.grid.beat(0, 0, 1) * round.secondsPerTick : 0;
+  const whole = beats * (beats < 3 ? 2 : 1);
+  const seconds = whole * beat + left;
+  const cues: HitCue[] = [];
+  for (let count = 0; count * beat < seconds - 1e-9; count++) cues.push(clickAt(count * beat, count % beats === 0));
+  return { seconds, cues };
+}

@@ -1,0 +1,55 @@
+/** What is to sound when. Times are in seconds from the start of the round (or of the count-in). */
+import type { Breath } from '../../instrument/harp.ts';
+import type { PlayedNote } from '../../score/playback.ts';
+import type { Mouth, PlainMark } from '../../score/score.ts';
+
+export type Cue = LineCue | BassCue | ChordCue | HitCue;
+
+/** One breath's run of notes that is attacked once: a note with what is tied to it and what it glides into. */
+export interface LineCue {
+  readonly kind: 'line';
+  readonly at: number;
+  readonly seconds: number;
+  readonly breath: Breath;
+  readonly parts: readonly LinePart[];
+}
+
+export interface LinePart {
+  /** From the line's start. */
+  readonly at: number;
+  readonly seconds: number;
+  readonly notes: readonly PlayedNote[];
+  readonly mouth: Mouth;
+  readonly marks: readonly PlainMark[];
+  readonly shake?: number;
+  readonly below?: readonly number[];
+}
+
+export interface BassCue {
+  readonly kind: 'bass';
+  readonly at: number;
+  readonly seconds: number;
+  readonly midi: number;
+  readonly level: number;
+}
+
+export interface ChordCue {
+  readonly kind: 'chord';
+  readonly at: number;
+  readonly seconds: number;
+  readonly midis: readonly number[];
+  readonly level: number;
+  /** Struck short, or held softly. */
+  readonly touch: 'stab' | 'pad';
+}
+
+export interface HitCue {
+  readonly kind: 'hit';
+  readonly at: number;
+  readonly piece: Piece;
+  readonly level: number;
+}
+
+export type Piece = 'kick' | 'snare' | 'stick' | 'hat' | 'ride' | 'click' | 'accent';
+
+export const byTime = (a: { readonly at: number }, b: { readonly at: number }): number => a.at - b.at;

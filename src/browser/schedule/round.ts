@@ -1,0 +1,83 @@
+/** A round: the bars to play, once through, laid out in seconds. A loop is one round after another. */
+import type { Playback } from '../../score/playback.ts';
+import { secondsOfWhole } from '../../time/meter.ts';
+import { type BarGrid, gridOf } from './grid.ts';
+import { barsToPlay } from './order.ts';
+import { type PlaySettings, tempoOfRound } from './settings.ts';
+
+export interface Round {
+  /** From 0. */
+  readonly number: number;
+  readonly tempo: number;
+  readonly seconds: number;
+  readonly secondsPerTick: number;
+  readonly measures: readonly Measure[];
+}
+
+export interface Measure {
+  /** Index into the playback's bars. */
+  readonly bar: number;
+  /** Left free for the student's answer: the band goes on, the tune does not. */
+  readonly answer: boolean;
+  /** Seconds from the round's start. */
+  readonly at: number;
+  readonly seconds: number;
+  readonly grid: BarGrid;
+}
+
+/** A place in the music that survives a change of tempo or swing: a measure of a round, and written ticks into its bar. */
+export interface Position {
+  readonly round: number;
+  readonly measure: number;
+  readonly tick: number;
+}
+
+export const START: Position = { round: 0, measure: 0, tick: 0 };
+
+export function roundOf(playback: Playback, settings: PlaySettings, number: number): Round {
+  const tempo = tempoOfRound(settings, number);
+  const secondsPerTick = secondsOfWhole(playback.meter, tempo) / playback.ticks;
+  const grids = playback.bars.map((bar) => gridOf(playback, bar, settings.swing));
+  const measures: Measure[] = [];
+  // Counted in ticks and turned into seconds once, so that no error adds up over a long round.
+  let ticks = 0;
+  for (const bar of barsToPlay(playback, settings.range)) {
+    const grid = grids[bar] as BarGrid;
+    for (const answer of settings.trade ? [false, true] : [false]) {
+      measures.push({ bar, answer, at: ticks * secondsPerTick, seconds: grid.length * secondsPerTick, grid });
+      ticks += grid.length;
+    }
+  }
+  return { number, tempo, seconds: ticks * secondsPerTick, secondsPerTick, measures };
+}
+
+/** Seconds from the round's start to a position in it. */
+export function secondsAt(round: Round, { measure, tick }: Position): number {
+  const found = round.measures[measure];
+  return found ? found.at + found.grid.played(tick) * round.secondsPerTick : 0;
+}
+
+/** The position sounding so many seconds into a round; the nearest end of the round outside it. */
+export function positionAt(round: Round, seconds: number): Position {
+  const inside = Math.max(0, Math.min(seconds, round.seconds));
+  let measure = 0;
+  while (measure + 1 < round.measures.length && (round.measures[measure + 1] as Measure).at <= inside) measure++;
+  const found = round.measures[measure];
+  if (!found) return { round: round.number, measure: 0, tick: 0 };
+  return { round: round.number, measure, tick: found.grid.written((inside - found.at) / round.secondsPerTick) };
+}
+
+/**
+ * The same place in a round laid out anew: in the same measure if that is still the same bar, else where that bar is played
+ * next or first, else at the start.
+ */
+export function carryOver(position: Position, from: Round, to: Round): Position {
+  const old = from.measures[position.measure];
+  if (!old) return { ...START, round: position.round };
+  const same = (measure: Measure): boolean => measure.bar === old.bar && measure.answer === old.answer;
+  const kept = to.measures[position.measure];
+  if (kept && same(kept)) return position;
+  const later = to.measures.findIndex((measure, index) => index > position.measure && same(measure));
+  const measure = later >= 0 ? later : to.measures.findIndex(same);
+  return measure >= 0 ? { ...position, measure } : { ...START, round: position.round };
+}

@@ -1,0 +1,29 @@
+/** How a block is to be played: what the student sets, as far as it changes what is heard when. */
+export interface PlaySettings {
+  /** Quarter notes a minute; dotted quarters in compound time. */
+  readonly tempo: number;
+  /** The share of a beat its first half takes; 1/2 is straight, 2/3 a shuffle. */
+  readonly swing: number;
+  /** The first and last bar to play, as indices; the whole block with its repeats where there is none. */
+  readonly range?: BarRange;
+  readonly loop: boolean;
+  readonly countIn: boolean;
+  /** Play a bar, leave the same length free to answer. */
+  readonly trade: boolean;
+  /** A loop that speeds up by `step` each round until it reaches `goal`, both in the tempo's unit. */
+  readonly climb?: { readonly step: number; readonly goal: number };
+  /** Chooses among the band's variations; the same seed plays the same. */
+  readonly seed: number;
+}
+
+/** Indices into the playback's bars, both included. */
+export interface BarRange {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** The tempo of a round, counted from 0. */
+export function tempoOfRound({ tempo, climb, loop }: PlaySettings, round: number): number {
+  if (!climb || !loop || climb.step <= 0 || climb.goal <= tempo) return tempo;
+  return Math.min(climb.goal, tempo + round * climb.step);
+}

@@ -1,0 +1,92 @@
+/** The tune of a round as lines: what is tied or glided into sounds on without a new attack. */
+import type { Breath } from '../../instrument/harp.ts';
+import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts';
+import type { LineCue, LinePart } from './cue.ts';
+import type { Round } from './round.ts';
+
+/** A note ends a little before the next one so that repeated notes are told apart: a tongue's or a breath's gap. */
+const GAP = 0.03;
+const LONGEST_GAP_SHARE = 0.15;
+
+interface OpenLine {
+  readonly at: number;
+  readonly breath: Breath;
+  readonly parts: LinePart[];
+  until: number;
+  glides: boolean;
+}
+
+type Sounding = PlayedEvent & { readonly notes: readonly PlayedNote[]; readonly breath: Breath };
+
+const sounds = (event: PlayedEvent): event is Sounding => event.notes !== undefined && event.breath !== undefined;
+
+export function tuneOf(playback: Playback, round: Round): LineCue[] {
+  const lines: OpenLine[] = [];
+  let open: OpenLine | undefined;
+  for (const measure of round.measures) {
+    const bar = playback.bars[measure.bar];
+    if (!bar || measure.answer) {
+      open = undefined;
+      continue;
+    }
+    const time = (tick: number): number => measure.at + measure.grid.played(tick) * round.secondsPerTick;
+    for (const event of bar.events) {
+      if (!sounds(event)) {
+        open = undefined;
+        continue;
+      }
+      const at = time(event.at);
+      const until = time(event.at + event.length);
+      if (!open || !goesOn(open, event)) {
+        open = { at, breath: event.breath, parts: [], until, glides: false };
+        lines.push(open);
+      }
+      open.parts.push(partOf(event, at - open.at, until - at, playback));
+      open.until = until;
+      open.glides = event.glides === true;
+    }
+  }
+  return lines.map(closed);
+}
+
+/** Whether an event goes on in the line before it: a glide leads into the next sound, a tie goes on with the same holes. */
+function goesOn(open: OpenLine, event: Sounding): boolean {
+  const before = open.parts.at(-1)?.notes ?? [];
+  if (event.breath !== open.breath || event.notes.length !== before.length) return false;
+  if (open.glides) return true;
+  return event.tied === true && event.notes.every((note, index) => note.midi === before[index]?.midi);
+}
+
+function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playback): LinePart {
+  const { notes, shake, below, marks = [] } = event;
+  return {
+    at,
+    seconds,
+    notes,
+    mouth: event.mouth ?? mouth,
+    marks,
+    ...(shake === undefined ? {} : { shake }),
+    // Only a new attack can slap or pull.
+    ...(below && !event.tied ? { below } : {}),
+  };
+}
+
+function closed({ at, breath, parts, until }: OpenLine): LineCue {
+  const last = parts.at(-1) as LinePart;
+  const short = last.marks.includes('staccato');
+  const gap = short ? last.seconds / 2 : Math.min(GAP, last.seconds * LONGEST_GAP_SHARE);
+  return { kind: 'line', at, seconds: until - at - gap, breath, parts };
+}
+
+/** What is left of a line from a time in it on: where playing starts in the middle of a note. */
+export function lineFrom(line: LineCue, time: number): LineCue {
+  const parts = line.parts
+    .filter((part) => part.at + part.seconds > time)
+    .map((part): LinePart => {
+      const late = Math.max(0, time - part.at);
+      // A slap or a scoop belongs to an attack that is over.
+      const { below: _struck, ...rest } = part;
+      return late > 0 ? { ...rest, at: 0, seconds: part.seconds - late } : { ...part, at: part.at - time };
+    });
+  return { ...line, at: line.at + time, seconds: line.seconds - time, parts };
+}

@@ -1,0 +1,54 @@
+/** The band's voices: a plucked bass, soft keys, and the drums. */
+
+import type { BassCue, ChordCue, HitCue } from '../schedule/cue.ts';
+import type { Pitches } from './reed.ts';
+import { gainOf, type Part, type Studio } from './studio.ts';
+import { type Voice, voiceOf } from './voice.ts';
+
+const TAIL = 0.12;
+
+export function soundBass(studio: Studio, cue: BassCue, at: number, { ofMidi }: Pitches): Voice {
+  const { context } = studio;
+  const end = at + Math.max(0.05, cue.seconds - 0.03);
+  const loudness = gainOf(context, 0, studio.input.bass);
+  loudness.gain.setValueAtTime(0, at);
+  loudness.gain.linearRampToValueAtTime(cue.level, at + 0.006);
+  loudness.gain.setTargetAtTime(0.45 * cue.level, at + 0.006, 0.14);
+  loudness.gain.setTargetAtTime(0, end, 0.018);
+  const string = tone(studio, studio.waves.bass, ofMidi(cue.midi), loudness, at);
+  return voiceOf([string], [loudness], end + TAIL);
+}
+
+export function soundChord(studio: Studio, cue: ChordCue, at: number, { ofMidi }: Pitches): Voice {
+  const { context } = studio;
+  const held = cue.touch === 'pad';
+  const end = at + cue.seconds;
+  const loudness = gainOf(context, 0, studio.input.chords);
+  loudness.gain.setValueAtTime(0, at);
+  loudness.gain.linearRampToValueAtTime(cue.level, at + (held ? 0.04 : 0.004));
+  loudness.gain.setTargetAtTime((held ? 0.6 : 0.35) * cue.level, at + (held ? 0.04 : 0.004), held ? 0.4 : 0.06);
+  loudness.gain.setTargetAtTime(0, end, held ? 0.03 : 0.022);
+  const keys = cue.midis.map((midi) => tone(studio, studio.waves.keys, ofMidi(midi), loudness, at));
+  return voiceOf(keys, [loudness], end + 2 * TAIL);
+}
+
+function tone(studio: Studio, wave: PeriodicWave, hertz: number, to: AudioNode, at: number): OscillatorNode {
+  const source = studio.context.createOscillator();
+  source.setPeriodicWave(wave);
+  source.frequency.value = hertz;
+  source.connect(to);
+  source.start(at);
+  return source;
+}
+
+export function soundHit(studio: Studio, cue: HitCue, at: number): Voice {
+  const { context } = studio;
+  const part: Part = cue.piece === 'click' || cue.piece === 'accent' ? 'click' : 'drums';
+  const loudness = gainOf(context, cue.level, studio.input[part]);
+  const buffer = studio.pieces[cue.piece];
+  const source = context.createBufferSource();
+  source.buffer = buffer;
+  source.connect(loudness);
+  source.start(at);
+  return voiceOf([source], [loudness], at + buffer.duration);
+}

@@ -1,0 +1,226 @@
+/**
+ * Plays a block against a clock that never waits: a little more than a second ahead, so that a page that is busy for half
+ * a second is not heard. What is scheduled can be called off, and a change of anything goes on from the place in the music.
+ */
+import type { Playback } from '../score/playback.ts';
+import { countInTo } from './schedule/clicks.ts';
+import type { Cue } from './schedule/cue.ts';
+import { type Moment, momentAt, type Plan, planOf } from './schedule/plan.ts';
+import { carryOver, type Position, positionAt, START, secondsAt } from './schedule/round.ts';
+import type { PlaySettings } from './schedule/settings.ts';
+import { lineFrom } from './schedule/tune.ts';
+
+/** What can sound, on a clock in seconds. */
+export interface Stage {
+  readonly now: () => number;
+  readonly sound: (cue: Cue, at: number) => { readonly until: number; readonly stop: (at: number) => void };
+  readonly shut: (at: number) => void;
+  readonly open: (at: number) => void;
+  /** Calls back again and again until the function it returns is called. */
+  readonly tick: (call: () => void) => () => void;
+}
+
+export interface Music {
+  readonly playback: Playback;
+  readonly settings: PlaySettings;
+}
+
+export type State = 'stopped' | 'counting' | 'playing' | 'paused';
+
+/** What is sounding at a moment. */
+export interface Showing {
+  readonly moment: Moment;
+  /** What begins next, perhaps in the round after. */
+  readonly next: Moment | undefined;
+  readonly round: number;
+  readonly tempo: number;
+}
+
+export interface Transport {
+  readonly state: () => State;
+  /** Starts, or goes on from where it was paused. */
+  readonly play: () => void;
+  readonly pause: () => void;
+  readonly stop: () => void;
+  /** Takes a change on: at once while it plays, with the place in the music kept. */
+  readonly change: (music: Music) => void;
+  /** What sounds at a time of the clock; undefined while nothing of the block does. */
+  readonly showing: (at: number) => Showing | undefined;
+}
+
+/** Seconds. */
+const AHEAD = 1.2;
+/** The first sound comes this much after the click that asked for it, to be scheduled in peace. */
+const SOON = 0.06;
+/** What should have sounded longer ago than this is left out rather than played late. */
+const TOO_LATE = 0.02;
+/** From the gate's closing on, voices are stopped when nothing is heard of them any more. */
+const SILENT = 0.02;
+
+/** A round laid on the clock. */
+interface Laid {
+  readonly plan: Plan;
+  readonly at: number;
+  /** How many of its cues have been given to the stage. */
+  given: number;
+}
+
+export function createTransport(stage: Stage, music: Music, changed: (state: State) => void): Transport {
+  let { playback, settings } = music;
+  let state: State = 'stopped';
+  let position: Position = START;
+  let startsAt = 0;
+  let laid: Laid[] = [];
+  let voices: { until: number; stop: (at: number) => void }[] = [];
+  let cease: (() => void) | undefined;
+
+  function become(next: State): void {
+    if (state === next) return;
+    state = next;
+    changed(next);
+  }
+
+  let plans = new Map<number, Plan>();
+  function planFor(round: number): Plan {
+    const known = plans.get(round);
+    if (known) return known;
+    // A long practice would pile up rounds nobody comes back to.
+    if (plans.size > 8) plans = new Map();
+    const plan = planOf(playback, settings, round);
+    plans.set(round, plan);
+    return plan;
+  }
+
+  function begin(counted: boolean): void {
+    const plan = planFor(position.round);
+    if (plan.round.measures.length === 0) return;
+    // A count leads to the start of a bar.
+    if (counted) position = { ...position, tick: 0 };
+    const into = secondsAt(plan.round, position);
+    const now = stage.now() + SOON;
+    const count = counted ? countInTo(playback, plan.round, position.measure) : undefined;
+    startsAt = now + (count?.seconds ?? 0);
+    stage.open(now - SOON / 4);
+    for (const cue of count?.cues ?? []) voices.push(stage.sound(cue, now + cue.at));
+    const first: Laid = { plan, at: startsAt - into, given: plan.cues.findIndex((cue) => cue.at >= into - 1e-9) };
+    if (first.given < 0) first.given = plan.cues.length;
+    resumeLines(first, into);
+    laid = [first];
+    become(count ? 'counting' : 'playing');
+    schedule();
+    cease ??= stage.tick(schedule);
+  }
+
+  /** Lines that had begun before the place where playing starts sound on from there. */
+  function resumeLines({ plan, at, given }: Laid, into: number): void {
+    for (const cue of plan.cues.slice(0, given)) {
+      const left = cue.at + ('seconds' in cue ? cue.seconds : 0) - into;
+      if (cue.kind === 'line' && left > 0.05) voices.push(stage.sound(lineFrom(cue, into - cue.at), at + into));
+    }
+  }
+
+  function schedule(): void {
+    const now = stage.now();
+    voices = voices.filter((voice) => voice.until > now);
+    laid = laid.filter((one, index) => index === laid.length - 1 || one.at + one.plan.round.seconds > now - 1);
+    for (let current = laid.at(-1); current; current = following(current, now)) give(current, now);
+    const last = laid.at(-1);
+    if (state === 'counting' && now >= startsAt) become('playing');
+    if (last && !settings.loop && now >= last.at + last.plan.round.seconds) stop();
+  }
+
+  function give(current: Laid, now: number): void {
+    const { cues } = current.plan;
+    for (; current.given < cues.length; current.given++) {
+      const cue = cues[current.given] as Cue;
+      const at = current.at + cue.at;
+      if (at > now + AHEAD) return;
+      if (at >= now - TOO_LATE) voices.push(stage.sound(cue, Math.max(at, now)));
+      else if (cue.kind === 'line' && at + cue.seconds > now + 0.05) {
+        voices.push(stage.sound(lineFrom(cue, now - at), now));
+      }
+    }
+  }
+
+  /** The round after, once it comes within reach. */
+  function following({ plan, at, given }: Laid, now: number): Laid | undefined {
+    const end = at + plan.round.seconds;
+    if (given < plan.cues.length || !settings.loop || end > now + AHEAD) return undefined;
+    const next: Laid = { plan: planFor(plan.round.number + 1), at: end, given: 0 };
+    laid.push(next);
+    return next;
+  }
+
+  function silence(): void {
+    cease?.();
+    cease = undefined;
+    const now = stage.now();
+    stage.shut(now);
+    for (const voice of voices) voice.stop(now + SILENT);
+    voices = [];
+    laid = [];
+  }
+
+  const soundingAt = (at: number): Laid | undefined =>
+    laid.findLast((one) => one.at <= at && at < one.at + one.plan.round.seconds);
+
+  function place(): Position {
+    const now = Math.max(stage.now(), startsAt);
+    const current = soundingAt(now);
+    return current ? positionAt(current.plan.round, now - current.at) : position;
+  }
+
+  const running = (): boolean => state === 'playing' || state === 'counting';
+
+  function pause(): void {
+    if (!running()) return;
+    position = place();
+    silence();
+    become('paused');
+  }
+
+  function stop(): void {
+    silence();
+    position = START;
+    become('stopped');
+  }
+
+  function change(next: Music): void {
+    const wasRunning = running();
+    if (wasRunning) {
+      position = place();
+      silence();
+    }
+    if (position !== START) {
+      const from = planFor(position.round).round;
+      // A tempo set by hand is where a climb starts again.
+      if (next.settings.tempo !== settings.tempo) position = { ...position, round: 0 };
+      position = carryOver(position, from, planOf(next.playback, next.settings, position.round).round);
+    }
+    ({ playback, settings } = next);
+    plans = new Map();
+    if (wasRunning) begin(false);
+  }
+
+  function showing(at: number): Showing | undefined {
+    const current = soundingAt(at);
+    if (!current || at < startsAt) return undefined;
+    const { plan } = current;
+    const moment = momentAt(plan.moments, at - current.at);
+    if (!moment) return undefined;
+    const after = plan.moments[plan.moments.indexOf(moment) + 1];
+    const next = after ?? (settings.loop ? planFor(plan.round.number + 1).moments[0] : undefined);
+    return { moment, next, round: plan.round.number, tempo: plan.round.tempo };
+  }
+
+  return {
+    state: () => state,
+    play: () => {
+      if (!running()) begin(settings.countIn);
+    },
+    pause,
+    stop,
+    change,
+    showing,
+  };
+}

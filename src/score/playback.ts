@@ -1,0 +1,234 @@
+/**
+ * What the page needs to play a block: a small plain value that goes through JSON unchanged. Every time is a whole number
+ * of ticks, and the ticks are chosen for the block, so that times stay as exact as the score's fractions.
+ */
+import { type Chord, printedChord, printedNumeral } from '../harmony/chord.ts';
+import { type SongKey, songKey } from '../harmony/key.ts';
+import { moveChord } from '../harmony/numeral.ts';
+import {
+  type Breath,
+  type Harp,
+  type HoleNote,
+  holeCount,
+  keyNote,
+  reed,
+  tonicInPosition,
+} from '../instrument/harp.ts';
+import type { Feel } from '../time/feel.ts';
+import { add, type Fraction, subtract } from '../time/fraction.ts';
+import { barLength, beatLength, type Meter } from '../time/meter.ts';
+import { roleIn } from './ask.ts';
+import type { Bar, Event, Mark, Mouth, Note, PlainMark, QuoteRef, Score, Sound } from './score.ts';
+import { playOrder } from './unfold.ts';
+
+export interface Playback {
+  /** Ticks in a whole note. */
+  readonly ticks: number;
+  readonly meter: Meter;
+  readonly tempo: number;
+  readonly feel: Feel;
+  readonly harp: Harp;
+  /** 1 to 12. */
+  readonly position: number;
+  readonly key: SongKey;
+  /** Bars of the form the block is built on; 0 for none. */
+  readonly form: number;
+  readonly mouth: Mouth;
+  /** As they stand in the score; `bars[n]` is the tile with index n. */
+  readonly bars: readonly PlayedBar[];
+  /** Indices into `bars` with repeats and endings played out. */
+  readonly order: readonly number[];
+  /** Whose music is quoted, in words; events name them by their place here. */
+  readonly quotes: readonly string[];
+}
+
+export interface PlayedBar {
+  /** As musicians count, see `Bar.number`. */
+  readonly number: number;
+  readonly length: number;
+  /** What a pickup leaves out of its bar before its first note. */
+  readonly lead?: number;
+  readonly part?: string;
+  readonly chords: readonly PlayedChord[];
+  readonly events: readonly PlayedEvent[];
+}
+
+/** A chord as in `harmony`, but for its tones: half steps above the root. */
+export interface PlayedChord extends Omit<Chord, 'tones'> {
+  readonly at: number;
+  readonly tones: readonly number[];
+}
+
+/** As a reader sees it: the numeral where it was written as one, else the name. */
+export const chordName = (chord: PlayedChord): string =>
+  chord.numeral === undefined ? printedChord({ ...chord, tones: [] }) : printedNumeral(chord.numeral);
+
+/** A rest where `notes` is missing. What is left out is false or none. */
+export interface PlayedEvent {
+  /** The event's index in the score: the `data-event` of its marks in the engraving. */
+  readonly index: number;
+  readonly at: number;
+  readonly length: number;
+  readonly breath?: Breath;
+  readonly notes?: readonly PlayedNote[];
+  readonly tied?: boolean;
+  readonly glides?: boolean;
+  readonly mouth?: Mouth;
+  readonly marks?: readonly PlainMark[];
+  /** The MIDI number of the other hole of a shake. */
+  readonly shake?: number;
+  /** MIDI numbers of the holes below, which a slap or a pull lets sound for a moment. */
+  readonly below?: readonly number[];
+  readonly quote?: number;
+}
+
+export interface PlayedNote {
+  readonly hole: number;
+  readonly midi: number;
+  readonly bend?: number;
+  readonly over?: boolean;
+  readonly slide?: boolean;
+  /** The role's short name over the chord of the moment. */
+  readonly role?: string;
+}
+
+/** The hole and what is done to its reed, with nothing left out. */
+export const holeNoteOf = ({ hole, bend = 0, over = false, slide = false }: PlayedNote): HoleNote => ({
+  hole,
+  bend,
+  over,
+  slide,
+});
+
+/** Words for a quotation, as far as the score knows them. */
+const quoteInWords = ({ lesson, block, phrase }: QuoteRef): string =>
+  [phrase, [lesson, block].filter(Boolean).join('/')].filter(Boolean).join(' from ');
+
+/** The playback of a score. `nameQuote` says in words whose music a quotation is. */
+export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string = quoteInWords): Playback {
+  const ticks = ticksFor(score);
+  const inTicks = (time: Fraction): number => (time.n * ticks) / time.d;
+  const quotes: string[] = [];
+
+  function quoteNumber(quote: QuoteRef): number {
+    const words = nameQuote(quote);
+    if (!quotes.includes(words)) quotes.push(words);
+    return quotes.indexOf(words);
+  }
+
+  function eventOf(event: Event, bar: Bar): PlayedEvent {
+    const { index, source } = event;
+    const quote = source.quote && { quote: quoteNumber(source.quote) };
+    const timed = { index, at: inTicks(event.onset), length: inTicks(event.duration), ...quote };
+    return event.kind === 'rest' ? timed : { ...timed, ...soundOf(event, bar, score) };
+  }
+
+  const bars = score.bars.map((bar, index): PlayedBar => {
+    const lead = index === 0 && score.pickup ? { lead: inTicks(subtract(barLength(score.meter), bar.length)) } : {};
+    return {
+      number: bar.number,
+      length: inTicks(bar.length),
+      ...lead,
+      ...(bar.part === undefined ? {} : { part: bar.part }),
+      chords: bar.chords.map(({ onset, chord }) => ({
+        ...chord,
+        at: inTicks(onset),
+        tones: chord.tones.map((tone) => tone.semitones),
+      })),
+      events: bar.events.map((event) => eventOf(event, bar)),
+    };
+  });
+  const { meter, tempo, feel, harp, position, key, mouth } = score;
+  const form = score.progression?.bars.length ?? 0;
+  const order = playOrder(score);
+  return { ticks, meter, tempo, feel, harp, position, key, form, mouth, bars, order, quotes };
+}
+
+/** The same tab on another harp of the same tuning: what {@link moveToHarp} of move.ts does to a score. */
+export function playbackOn(playback: Playback, harp: Harp): Playback {
+  const shift = keyNote(harp) - keyNote(playback.harp);
+  const key = songKey(tonicInPosition(harp.key, playback.position), playback.key.mode);
+  const bars = playback.bars.map(
+    (bar): PlayedBar => ({
+      ...bar,
+      chords: bar.chords.map((chord) => ({
+        ...chord,
+        root: moveChord({ ...chord, tones: [] }, playback.key, key).root,
+      })),
+      events: bar.events.map(
+        (event): PlayedEvent => ({
+          ...event,
+          ...(event.notes && { notes: event.notes.map((note) => ({ ...note, midi: note.midi + shift })) }),
+          ...(event.shake === undefined ? {} : { shake: event.shake + shift }),
+          ...(event.below && { below: event.below.map((midi) => midi + shift) }),
+        }),
+      ),
+    }),
+  );
+  return { ...playback, harp, key, bars };
+}
+
+function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index' | 'at' | 'length'> {
+  const { breath, tied, glides, mouth, marks } = sound;
+  const plain = marks.flatMap((mark) => (mark.name === 'shake' ? [] : [mark.name]));
+  const shake = marks.find((mark) => mark.name === 'shake');
+  const struck = plain.includes('slap') || plain.includes('pull');
+  return {
+    breath,
+    notes: sound.notes.map((note) => noteOf(note, roleIn(bar, sound, note)?.label)),
+    ...(tied ? { tied } : {}),
+    ...(glides ? { glides } : {}),
+    ...(mouth === score.mouth ? {} : { mouth }),
+    ...(plain.length > 0 ? { marks: plain } : {}),
+    ...(shake ? { shake: otherHole(shake, sound, score.harp) } : {}),
+    ...(struck ? { below: holesBelow(sound, score.harp) } : {}),
+  };
+}
+
+const noteOf = ({ hole, bend, over, slide, pitch }: Note, role: string | undefined): PlayedNote => ({
+  hole,
+  midi: pitch.midi,
+  ...(bend > 0 ? { bend } : {}),
+  ...(over ? { over } : {}),
+  ...(slide ? { slide } : {}),
+  ...(role === undefined ? {} : { role }),
+});
+
+const raised = (sound: Sound, harp: Harp): number => (sound.notes[0]?.slide ? (harp.tuning.slide ?? 0) : 0);
+
+const otherHole = (mark: Extract<Mark, { name: 'shake' }>, sound: Sound, harp: Harp): number =>
+  reed(harp, mark.hole, sound.breath) + raised(sound, harp);
+
+/** A mouth that covers three or four holes has at most three below the one that sounds; two are enough to be heard. */
+function holesBelow(sound: Sound, harp: Harp): number[] {
+  const lowest = Math.min(holeCount(harp) + 1, ...sound.notes.map((note) => note.hole));
+  return [lowest - 2, lowest - 1]
+    .filter((hole) => hole >= 1)
+    .map((hole) => reed(harp, hole, sound.breath) + raised(sound, harp));
+}
+
+/** The fewest ticks in a whole note that make every time of the score, its beat and its beat's half a whole number. */
+function ticksFor(score: Score): number {
+  const beat = beatLength(score.meter);
+  let ticks = 8;
+  const count = ({ d }: Fraction): void => {
+    ticks = leastMultiple(ticks, d);
+  };
+  count(beat);
+  count({ n: beat.n, d: beat.d * 2 });
+  for (const bar of score.bars) {
+    count(bar.length);
+    for (const { onset } of bar.chords) count(onset);
+    for (const event of bar.events) {
+      count(event.onset);
+      count(add(event.onset, event.duration));
+    }
+  }
+  return ticks;
+}
+
+function leastMultiple(a: number, b: number): number {
+  let [x, y] = [a, b];
+  while (y !== 0) [x, y] = [y, x % y];
+  return (a / x) * b;
+}
