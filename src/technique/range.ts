@@ -1,6 +1,6 @@
 /** Numbers as an author asks for them: `3`, `[2, 3]`, `"1-4"`, or `{ least: 2, most: 4 }` (`below` leaves its limit out). */
 import { z } from 'zod';
-import { byShape } from './shape.ts';
+import { byShape, keys, list, matching } from './shape.ts';
 
 export interface Range {
   readonly least: number;
@@ -14,36 +14,31 @@ export interface Range {
 type Quantity = number | string;
 export type RangeInput = Quantity | readonly Quantity[] | { least?: Quantity; most?: Quantity; below?: Quantity };
 
-const fractionSchema = z
-  .string()
-  .regex(/^\d{1,4}\/[1-9]\d{0,3}$/, 'a fraction is written as 1/16')
-  .transform((text) => {
-    const [n, d] = text.split('/').map(Number) as [number, number];
-    return n / d;
-  });
+const QUANTITY = 'is a number, or a fraction such as 1/16';
 const quantity = byShape<z.ZodType<number, Quantity>>((value) =>
-  typeof value === 'string' ? fractionSchema : z.number('a number, or a fraction such as 1/16'),
+  typeof value === 'string'
+    ? matching(/^\d{1,6}(?:\.\d{1,6}|\/[1-9]\d{0,3})?$/, QUANTITY).transform((written) => {
+        const [n, d = 1] = written.split('/').map(Number) as [number, number?];
+        return n / d;
+      })
+    : z.number({ error: () => QUANTITY }),
 );
 
 const exactly = quantity.transform((value): Range => ({ least: value, most: value }));
 
-const list = z
-  .array(quantity)
-  .nonempty('the list is empty')
+const anyOf = list(quantity)
+  .nonempty('is an empty list')
   .transform((values): Range => ({ least: Math.min(...values), most: Math.max(...values), oneOf: values }));
 
-const fromTo = z
-  .string()
-  .regex(/^\d{1,4}\s*-\s*\d{1,4}$/, 'a range is written as "1-4"')
+const fromTo = matching(/^\d{1,4}\s*-\s*\d{1,4}$/, 'is a range such as 1-4')
   .transform((text): Range => {
     const [least, most] = text.split('-').map(Number) as [number, number];
     return { least, most };
   })
-  .refine((range) => range.least <= range.most, 'a range goes from the lower number to the higher');
+  .refine((range) => range.least <= range.most, 'goes from the lower number to the higher');
 
-const limits = z
-  .strictObject({ least: quantity.optional(), most: quantity.optional(), below: quantity.optional() })
-  .refine((written) => Object.keys(written).length > 0, 'say at least one of least, most and below')
+const limits = keys({ least: quantity.optional(), most: quantity.optional(), below: quantity.optional() })
+  .refine((written) => Object.keys(written).length > 0, 'has at least one of least, most and below')
   .transform(
     ({ least, most, below }): Range => ({
       least: least ?? Number.NEGATIVE_INFINITY,
@@ -53,7 +48,7 @@ const limits = z
   );
 
 export const rangeSchema = byShape<z.ZodType<Range, RangeInput>>((value) => {
-  if (Array.isArray(value)) return list;
+  if (Array.isArray(value)) return anyOf;
   if (typeof value === 'object' && value !== null) return limits;
   return typeof value === 'string' && value.includes('-') ? fromTo : exactly;
 });

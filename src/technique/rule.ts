@@ -6,58 +6,52 @@
 import { z } from 'zod';
 import { PLAIN_MARKS } from '../score/score.ts';
 import { rangeSchema } from './range.ts';
-import { byShape, oneOrMore } from './shape.ts';
+import { byShape, keys, list, matching, oneOrMore, text, word, yesOrNo } from './shape.ts';
 
 const MARKS = [...PLAIN_MARKS, 'shake'] as const;
-const breath = z.enum(['blow', 'draw']);
-const mouth = z.enum(['lips', 'tongue']);
+const breath = word(['blow', 'draw']);
+const mouth = word(['lips', 'tongue']);
 
-export const noteSchema = z.strictObject({
+export const noteSchema = keys({
   breath: breath.optional().describe('blow or draw'),
   hole: rangeSchema.optional().describe('the hole, counted from the low end; of several holes at once, any of them'),
   bend: rangeSchema.optional().describe('half steps bent down; 0 for none'),
-  overbend: z.boolean().optional().describe('an overblow (with breath: blow) or an overdraw (with breath: draw)'),
-  slide: z.boolean().optional().describe('the slide pressed'),
+  overbend: yesOrNo.optional().describe('an overblow (with breath: blow) or an overdraw (with breath: draw)'),
+  slide: yesOrNo.optional().describe('the slide pressed'),
   holes: rangeSchema.optional().describe('how many holes sound at once'),
   span: rangeSchema.optional().describe('holes from the lowest that sounds to the highest, both counted: 4 for (1 4)'),
-  split: z.boolean().optional().describe('whether a hole between two that sound is blocked off'),
-  octave: z.boolean().optional().describe('whether the lowest and the highest note are an octave apart'),
+  split: yesOrNo.optional().describe('whether a hole between two that sound is blocked off'),
+  octave: yesOrNo.optional().describe('whether the lowest and the highest note are an octave apart'),
   mouth: mouth.optional().describe('the embouchure: lips or tongue'),
-  mark: oneOrMore(z.enum(MARKS))
+  mark: oneOrMore(word(MARKS))
     .optional()
     .describe(`a mark of the note: ${MARKS.join(', ')}`),
-  struck: z.boolean().optional().describe('whether the note is attacked afresh, not glided into from the one before'),
-  role: oneOrMore(z.string().regex(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'a role is R, b3, 3, 5, b7 and the like'))
+  struck: yesOrNo.optional().describe('whether the note is attacked afresh, not glided into from the one before'),
+  role: oneOrMore(matching(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'is a role: R, b3, 3, 5, b7 and the like'))
     .optional()
     .describe('what the note is to the chord that sounds: R, b3, 3, 4, b5, 5, 6, b7 …'),
-  chord: oneOrMore(z.string().min(1)).optional().describe('the chord that sounds, as a numeral of the key: I7, IV7 …'),
+  chord: oneOrMore(text).optional().describe('the chord that sounds, as a numeral of the key: I7, IV7 …'),
   seconds: rangeSchema.optional().describe('how long the note sounds at the tempo of the block, ties counted'),
   beats: rangeSchema.optional().describe('how long the note sounds in beats, ties counted'),
   length: rangeSchema.optional().describe('how long the note sounds as a part of a whole note: 1/16, ties counted'),
-  triplet: z
-    .boolean()
-    .optional()
-    .describe('whether the note belongs to a beat in three in a meter that counts in twos'),
-  'off-beat': z.boolean().optional().describe('whether the note begins between two beats'),
-  'held-over': z.boolean().optional().describe('whether it begins between two beats and sounds on into the next one'),
+  triplet: yesOrNo.optional().describe('whether the note belongs to a beat in three in a meter that counts in twos'),
+  'off-beat': yesOrNo.optional().describe('whether the note begins between two beats'),
+  'held-over': yesOrNo.optional().describe('whether it begins between two beats and sounds on into the next one'),
 });
 
-export const betweenSchema = z.strictObject({
-  breath: z.enum(['same', 'changes']).optional().describe('whether the breath turns round from one note to the next'),
-  mouth: z.enum(['same', 'changes']).optional().describe('whether the embouchure is switched'),
-  hole: z.enum(['same', 'changes']).optional().describe('whether the lowest hole stays'),
-  chord: z.enum(['same', 'changes']).optional().describe('whether the harmony changes'),
-  pitch: z.enum(['up', 'down', 'same']).optional().describe('where the lowest pitch goes'),
+export const betweenSchema = keys({
+  breath: word(['same', 'changes']).optional().describe('whether the breath turns round from one note to the next'),
+  mouth: word(['same', 'changes']).optional().describe('whether the embouchure is switched'),
+  hole: word(['same', 'changes']).optional().describe('whether the lowest hole stays'),
+  chord: word(['same', 'changes']).optional().describe('whether the harmony changes'),
+  pitch: word(['up', 'down', 'same']).optional().describe('where the lowest pitch goes'),
   jump: rangeSchema
     .optional()
     .describe(
       'how many holes the mouth moves; where several sound at once, the less of what the lowest and the highest move',
     ),
-  glide: z
-    .boolean()
-    .optional()
-    .describe('whether the first note moves into the second on one breath with no new attack'),
-  rest: z.boolean().optional().describe('whether a rest lies between the two'),
+  glide: yesOrNo.optional().describe('whether the first note moves into the second on one breath with no new attack'),
+  rest: yesOrNo.optional().describe('whether a rest lies between the two'),
   beats: rangeSchema.optional().describe('beats from the beginning of the one to the beginning of the other'),
   seconds: rangeSchema
     .optional()
@@ -65,46 +59,50 @@ export const betweenSchema = z.strictObject({
   'a-second': rangeSchema.optional().describe('how many notes a second that pace makes'),
 });
 
-export const blockSchema = z.strictObject({
+export const blockSchema = keys({
   position: rangeSchema.optional().describe('the position the harp is played in, 1 to 12'),
-  form: oneOrMore(z.string().min(1)).optional().describe('the named form the block is played over'),
-  meter: oneOrMore(z.string().regex(/^\d{1,2}\/(?:2|4|8|16)$/, 'a meter is written as 12/8'))
+  form: oneOrMore(text).optional().describe('the named form the block is played over'),
+  meter: oneOrMore(matching(/^\d{1,2}\/(?:2|4|8|16)$/, 'is a meter such as 12/8'))
     .optional()
     .describe('the meter: 3/4, 12/8'),
-  feel: oneOrMore(z.enum(['straight', 'shuffle', 'ratio']))
+  feel: oneOrMore(word(['straight', 'shuffle', 'ratio']))
     .optional()
     .describe('straight, shuffle, or a ratio of its own'),
   tempo: rangeSchema.optional().describe('the tempo, as the block gives it'),
-  tuning: oneOrMore(z.string().min(1)).optional().describe('the tuning of the harp'),
-  pickup: z.boolean().optional().describe('whether the block begins with a pickup'),
-  repeats: z.boolean().optional().describe('whether bars are repeated'),
+  tuning: oneOrMore(text).optional().describe('the tuning of the harp'),
+  pickup: yesOrNo.optional().describe('whether the block begins with a pickup'),
+  repeats: yesOrNo.optional().describe('whether bars are repeated'),
 });
+
+const ROW = 'is a whole number from 2 up';
+const rowSchema = byShape<z.ZodType<number, number | string>>((value) =>
+  typeof value === 'string'
+    ? matching(/^[1-9]\d{0,2}$/, ROW)
+        .transform(Number)
+        .pipe(z.int().min(2, ROW))
+    : z.int(ROW).min(2, ROW),
+);
 
 const oneRule = {
   block: blockSchema.optional().describe('what the whole block is; a rule of nothing else finds the block as a whole'),
   note: noteSchema.optional().describe('what one note, or several holes on one breath, is'),
   next: noteSchema.optional().describe('what the very next note is'),
   between: betweenSchema.optional().describe('what lies between a note and the very next one'),
-  row: z
-    .int()
-    .min(2)
-    .optional()
-    .describe('how many such notes in a row it takes at least; `between` holds for each step'),
+  row: rowSchema.optional().describe('how many such notes in a row it takes at least; `between` holds for each step'),
 };
 
-const SAYS_NOTHING = 'a rule names at least one of block, note, next and between';
+const SAYS_NOTHING = 'has at least one of block, note, next and between';
 const says = (rule: object): boolean => ['block', 'note', 'next', 'between'].some((key) => key in rule);
 
-const plainRuleSchema = z
-  .strictObject(oneRule)
+const plainRuleSchema = keys(oneRule)
   .refine(says, SAYS_NOTHING)
   .refine(
     (rule) => !('row' in rule && 'next' in rule),
-    'row and next do not go together: say what each note is with note',
+    'has row and next, which do not go together: say with note what each note is',
   );
 
-const anySchema = z.strictObject({
-  any: z.array(plainRuleSchema).nonempty().describe('several rules, of which one is enough'),
+const anySchema = keys({
+  any: list(plainRuleSchema).nonempty('is an empty list').describe('several rules, of which one is enough'),
 });
 
 export type PlainRule = z.output<typeof plainRuleSchema>;

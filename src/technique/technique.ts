@@ -1,7 +1,7 @@
 /** A technique: something a lesson teaches and a score needs. Data, from the catalogue or from a course's `techniques.yaml`. */
 import { z } from 'zod';
 import { type Rule, type RuleInput, ruleSchema } from './rule.ts';
-import { byShape } from './shape.ts';
+import { anyNumberOf, byShape, keys, list, matching, text, word, yesOrNo } from './shape.ts';
 
 export const GROUPS = [
   'tone',
@@ -17,8 +17,7 @@ export const GROUPS = [
 export type Group = (typeof GROUPS)[number];
 
 export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
-const id = z.string().regex(ID, 'an id is made of small letters, digits and single hyphens');
-const line = z.string().trim().min(1);
+const id = matching(ID, 'is an id: small letters, digits and single hyphens');
 
 export interface Technique {
   readonly id: string;
@@ -38,26 +37,24 @@ export interface Technique {
 }
 
 const findSchema = byShape<z.ZodType<Rule | 'unseen', RuleInput | 'unseen'>>((value) =>
-  typeof value === 'string' ? z.literal('unseen', 'a rule, or the word unseen') : ruleSchema,
+  typeof value === 'string' ? z.literal('unseen', { error: () => 'is a rule, or the word unseen' }) : ruleSchema,
 );
 
 const fields = {
-  title: line.describe('as a player calls it'),
-  about: line.describe('what it is, in a sentence or two for the student'),
-  group: z.enum(GROUPS).describe(`the family it is listed under: ${GROUPS.join(', ')}`),
-  requires: z.array(id).describe('techniques to have before this one'),
-  'kind-of': z
-    .array(id)
-    .describe(
-      'wider techniques this is a kind of: to be taught one of them is to be taught this, unless a lesson teaches this by name',
-    ),
-  cautions: z.array(line).describe('what to take care of; shown wherever the technique is taught'),
-  assumed: z.boolean().describe('what a student may be taken to bring along, unless the course teaches it'),
+  title: text.describe('as a player calls it'),
+  about: text.describe('what it is, in a sentence or two for the student'),
+  group: word(GROUPS).describe(`the family it is listed under: ${GROUPS.join(', ')}`),
+  requires: anyNumberOf(id).describe('techniques to have before this one'),
+  'kind-of': anyNumberOf(id).describe(
+    'wider techniques this is a kind of: to be taught one of them is to be taught this, unless a lesson teaches this by name',
+  ),
+  cautions: anyNumberOf(text).describe('what to take care of; shown wherever the technique is taught'),
+  assumed: yesOrNo.describe('what a student may be taken to bring along, unless the course teaches it'),
   find: findSchema.describe('the rule that finds it in a score, or `unseen` for what no score shows'),
 };
 
 /** One technique as it is written, complete. */
-export const techniqueSchema = z.strictObject({
+export const techniqueSchema = keys({
   id,
   title: fields.title,
   about: fields.about,
@@ -70,7 +67,7 @@ export const techniqueSchema = z.strictObject({
 });
 
 /** One technique of a course: new, or a shipped one of which only what changes is written. */
-export const courseTechniqueSchema = z.strictObject({
+export const courseTechniqueSchema = keys({
   id: id.describe('small letters, digits and hyphens; lessons name it in `teaches`'),
   ...(Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, field.optional()])) as {
     [K in keyof typeof fields]: z.ZodOptional<(typeof fields)[K]>;
@@ -78,12 +75,11 @@ export const courseTechniqueSchema = z.strictObject({
 });
 
 /** The file `techniques.yaml` of a course. */
-export const techniquesFileSchema = z.strictObject({
-  catalogue: z
-    .enum(['extend', 'replace'])
+export const techniquesFileSchema = keys({
+  catalogue: word(['extend', 'replace'])
     .default('extend')
     .describe('whether the techniques below add to the shipped ones or stand alone'),
-  techniques: z.array(courseTechniqueSchema).default([]).describe('the techniques of this course'),
+  techniques: list(courseTechniqueSchema).default([]).describe('the techniques of this course'),
 });
 
 export type TechniqueInput = z.input<typeof techniqueSchema>;

@@ -1,0 +1,103 @@
+/**
+ * How the breath goes: the longest stretch one way, and how far the lungs fill or empty over all. Rough by nature: air
+ * depends on the player, the harp and the loudness more than on the notes.
+ */
+import type { Breath } from '../instrument/harp.ts';
+import { type Playing, restBetween, type Stroke } from './strokes.ts';
+
+/**
+ * Litres a second at a middling loudness: one hole, and each further one. An estimate from memory of its order of
+ * magnitude, not a measurement; a player's own figure may be half or twice as much.
+ */
+const ONE_HOLE = 0.2;
+const FURTHER_HOLE = 0.15;
+/** Litres a second that a rest lets a player breathe out or in again, by nose and mouth. The same kind of estimate. */
+const RELIEF = 1;
+/**
+ * Litres beyond which many get uncomfortable. An adult at rest breathes about half a litre. Over a mixed stretch a player
+ * lets a little air go by at every turn, so it may sum up higher. Estimates as above.
+ */
+export const COMFORT = { oneWay: 2, mixed: 3 } as const;
+
+/** A run of strokes over which air goes one way, or goes mostly one way. */
+export interface Stretch {
+  readonly breath: Breath;
+  readonly litres: number;
+  /** From its first onset to its last end, rests in it counted. */
+  readonly seconds: number;
+  /** The events it begins and ends with, by index. */
+  readonly from: number;
+  readonly to: number;
+  /** The event in which it passes {@link COMFORT}, if it does. */
+  readonly tooLongAt?: number;
+}
+
+export interface BreathUse {
+  /** The longest stretch on one breath, by litres; undefined in a block of rests. */
+  readonly longest: Stretch | undefined;
+  /** The stretch over which the lungs fill or empty the most, turns of the breath counted against each other. */
+  readonly fullest: Stretch | undefined;
+  /** How often the breath turns round. */
+  readonly turns: number;
+}
+
+/** The stretch that goes too far for comfort, if there is one: the one-way stretch before the mixed one. */
+export const tooLong = ({
+  longest,
+  fullest,
+}: BreathUse): { readonly stretch: Stretch; readonly oneWay: boolean } | undefined =>
+  longest?.tooLongAt !== undefined
+    ? { stretch: longest, oneWay: true }
+    : fullest?.tooLongAt !== undefined
+      ? { stretch: fullest, oneWay: false }
+      : undefined;
+
+export function breathOf(playing: Playing): BreathUse {
+  const { strokes } = playing;
+  let turns = 0;
+  for (let i = 1; i < strokes.length; i++) if (strokes[i]?.sound.breath !== strokes[i - 1]?.sound.breath) turns++;
+  return { longest: furthest(playing, oneWay, COMFORT.oneWay), fullest: furthest(playing, balance, COMFORT.mixed), turns };
+}
+
+/** Air so far, signed: draw fills. How a stroke of so many litres changes it. */
+type Change = (air: number, litres: number) => number;
+/** A turn of the breath starts afresh. */
+const oneWay: Change = (air, litres) => (air * litres < 0 ? litres : air + litres);
+const balance: Change = (air, litres) => air + litres;
+
+function furthest({ strokes, whole }: Playing, change: Change, comfort: number): Stretch | undefined {
+  let best: Stretch | undefined;
+  let air = 0;
+  let start: Stroke | undefined;
+  let tooLongAt: number | undefined;
+  let before: Stroke | undefined;
+  for (const stroke of strokes) {
+    const relief = before ? restBetween(before, stroke) * whole * RELIEF : 0;
+    const left = Math.sign(air) * Math.max(0, Math.abs(air) - relief);
+    air = change(left, litresOf(stroke) * whole);
+    // What was in the lungs has been breathed out, or outweighed: another stretch begins.
+    if (!start || left * air <= 0) {
+      start = stroke;
+      tooLongAt = undefined;
+    }
+    if (Math.abs(air) > comfort) tooLongAt ??= stroke.parts.at(-1)?.sound.index;
+    if (!best || Math.abs(air) > best.litres) {
+      best = {
+        breath: air > 0 ? 'draw' : 'blow',
+        litres: Math.abs(air),
+        seconds: (stroke.start + stroke.length - start.start) * whole,
+        from: start.sound.index,
+        to: stroke.parts.at(-1)?.sound.index ?? stroke.sound.index,
+        ...(tooLongAt === undefined ? {} : { tooLongAt }),
+      };
+    }
+    before = stroke;
+  }
+  return best;
+}
+
+/** Litres of a stroke for a whole note of one second. */
+function litresOf({ sound, length }: Stroke): number {
+  const litres = (ONE_HOLE + FURTHER_HOLE * (sound.notes.length - 1)) * length;
+  return sound.breath === 'draw' ? litres : -litres;
+}

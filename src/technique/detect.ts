@@ -1,0 +1,111 @@
+/** What a score takes: every technique of a repertoire that is found in it, with the very notes. */
+import type { Score } from '../score/score.ts';
+import { blockTest, type NoteTest, noteTest, type PairTest, pairTest } from './match.ts';
+import type { Repertoire } from './repertoire.ts';
+import type { PlainRule } from './rule.ts';
+import { eventsOf, type Playing, play, type Stroke } from './strokes.ts';
+import type { Technique } from './technique.ts';
+
+/** One place where a technique is found. */
+export interface Match {
+  /** Indices of the score's events, in the order they are played; empty where the block as a whole is meant. */
+  readonly events: readonly number[];
+  /** The event to point at: of two notes the one where it happens; undefined for the block as a whole. */
+  readonly at?: number;
+}
+
+export interface Found {
+  readonly technique: Technique;
+  /** At least one, in the order they are played. */
+  readonly matches: readonly Match[];
+}
+
+/** Rules are compiled once for each repertoire, then asked of many scores. */
+export function detector(repertoire: Repertoire): (score: Score) => Found[] {
+  const rules = repertoire.techniques.flatMap((technique) => {
+    if (technique.find === 'unseen') return [];
+    const plain = 'any' in technique.find ? technique.find.any : [technique.find];
+    return [{ technique, finders: plain.map(finder) }];
+  });
+  return (score) => {
+    const playing = play(score);
+    const found: Found[] = [];
+    for (const { technique, finders } of rules) {
+      const matches = finders.length === 1 ? (finders[0] as Finder)(playing) : finders.flatMap((find) => find(playing));
+      if (matches.length > 0) found.push({ technique, matches: distinct(matches) });
+    }
+    return found;
+  };
+}
+
+export const detect = (score: Score, repertoire: Repertoire): Found[] => detector(repertoire)(score);
+
+type Finder = (playing: Playing) => Match[];
+
+function finder(rule: PlainRule): Finder {
+  const ofBlock = rule.block && blockTest(rule.block);
+  const find = findNotes(rule);
+  return (playing) => (ofBlock && !ofBlock(playing.score) ? [] : find(playing));
+}
+
+function findNotes({ note, next, between, row }: PlainRule): Finder {
+  if (!note && !next && !between) return () => [{ events: [] }];
+  const isFirst = note ? noteTest(note) : always;
+  const goesOn = between ? pairTest(between) : always;
+  if (row !== undefined) return (playing) => rows(playing, isFirst, goesOn, row);
+  if (!next && !between) return (playing) => singles(playing, isFirst);
+  // A glide is what its first note does; any other change happens at the second.
+  const place = between?.glide === true ? 0 : 1;
+  return (playing) => pairs(playing, isFirst, next ? noteTest(next) : always, goesOn, place);
+}
+
+const always = () => true;
+
+function singles(playing: Playing, fits: NoteTest): Match[] {
+  const matches: Match[] = [];
+  for (const stroke of playing.strokes) if (fits(stroke, playing)) matches.push(matchOf([stroke], stroke));
+  return matches;
+}
+
+function pairs(playing: Playing, isFirst: NoteTest, isNext: NoteTest, goesOn: PairTest, place: 0 | 1): Match[] {
+  const matches: Match[] = [];
+  for (let i = 1; i < playing.strokes.length; i++) {
+    const pair = [playing.strokes[i - 1], playing.strokes[i]] as [Stroke, Stroke];
+    if (isFirst(pair[0], playing) && isNext(pair[1], playing) && goesOn(...pair, playing)) {
+      matches.push(matchOf(pair, pair[place]));
+    }
+  }
+  return matches;
+}
+
+/** The longest runs of strokes that each fit and each go on from the one before. */
+function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number): Match[] {
+  const matches: Match[] = [];
+  let run: Stroke[] = [];
+  const close = () => {
+    if (run.length >= least) matches.push(matchOf(run, run[0] as Stroke));
+    run = [];
+  };
+  for (const stroke of playing.strokes) {
+    const before = run.at(-1);
+    if (before && !goesOn(before, stroke, playing)) close();
+    if (fits(stroke, playing)) run.push(stroke);
+    else close();
+  }
+  close();
+  return matches;
+}
+
+const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({
+  events: strokes.flatMap(eventsOf),
+  at: at.sound.index,
+});
+
+/** A repeat is played twice and written once. */
+function distinct(matches: Match[]): Match[] {
+  const seen = new Set<string>();
+  return matches.filter(({ events }) => {
+    const key = events.join();
+    return !seen.has(key) && seen.add(key);
+  });
+}

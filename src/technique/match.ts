@@ -1,0 +1,141 @@
+/** Rules made into questions: what a rule asks of a block, of one note, of two notes in a row. */
+import { numeralOf } from '../harmony/numeral.ts';
+import { chordAt, roleIn } from '../score/ask.ts';
+import type { Note, Score } from '../score/score.ts';
+import { feelName } from '../time/feel.ts';
+import { meterName } from '../time/meter.ts';
+import { within } from './range.ts';
+import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
+import { type Playing, restBetween, type Stroke } from './strokes.ts';
+
+export type BlockTest = (score: Score) => boolean;
+export type NoteTest = (stroke: Stroke, playing: Playing) => boolean;
+export type PairTest = (stroke: Stroke, next: Stroke, playing: Playing) => boolean;
+
+export function blockTest(rule: BlockRule): BlockTest {
+  const { position, form, meter, feel, tempo, tuning, pickup, repeats } = rule;
+  const tests: BlockTest[] = [];
+  if (position) tests.push((score) => within(position, score.position));
+  if (form) tests.push(({ progression }) => progression?.form !== undefined && form.includes(progression.form));
+  if (meter) tests.push((score) => meter.includes(meterName(score.meter)));
+  if (feel) tests.push((score) => feel.includes(score.feel.name) || feel.includes(feelName(score.feel) as never));
+  if (tempo) tests.push((score) => within(tempo, score.tempo));
+  if (tuning) tests.push((score) => tuning.includes(score.harp.tuning.id));
+  if (pickup !== undefined) tests.push((score) => (score.pickup !== undefined) === pickup);
+  if (repeats !== undefined) tests.push((score) => score.bars.some((bar) => bar.repeatEnd) === repeats);
+  return (score) => tests.every((test) => test(score));
+}
+
+/** What is asked of one hole's note; all of it has to hold for one and the same hole. */
+type HoleTest = (note: Note, stroke: Stroke, playing: Playing) => boolean;
+
+export function noteTest(rule: NoteRule): NoteTest {
+  const tests = [...breathTests(rule), ...timeTests(rule)];
+  const holeTests = testsOfHole(rule);
+  return (stroke, playing) => {
+    for (const test of tests) if (!test(stroke, playing)) return false;
+    if (holeTests.length === 0) return true;
+    return stroke.sound.notes.some((note) => holeTests.every((test) => test(note, stroke, playing)));
+  };
+}
+
+function breathTests(rule: NoteRule): NoteTest[] {
+  const { breath, holes, span, split, octave, mouth, mark, struck } = rule;
+  const tests: NoteTest[] = [];
+  if (breath) tests.push(({ sound }) => sound.breath === breath);
+  if (mouth) tests.push(({ sound }) => sound.mouth === mouth);
+  if (struck !== undefined) tests.push(({ glided }) => glided !== struck);
+  if (mark) tests.push(({ sound }) => sound.marks.some(({ name }) => mark.includes(name)));
+  if (holes) tests.push(({ sound }) => within(holes, sound.notes.length));
+  if (span) tests.push((stroke) => within(span, highest(stroke).hole - lowest(stroke).hole + 1));
+  if (split !== undefined) tests.push((stroke) => isSplit(stroke) === split);
+  if (octave !== undefined) tests.push((stroke) => isOctave(stroke) === octave);
+  return tests;
+}
+
+function timeTests(rule: NoteRule): NoteTest[] {
+  const { seconds, beats, length, triplet } = rule;
+  const tests: NoteTest[] = [];
+  if (seconds) tests.push((stroke, { whole }) => within(seconds, rounded(stroke.length * whole)));
+  if (beats) tests.push((stroke, { beat }) => within(beats, rounded(stroke.length / beat)));
+  if (length) tests.push((stroke) => within(length, rounded(stroke.length)));
+  if (triplet !== undefined) tests.push((stroke, playing) => isTriplet(stroke, playing) === triplet);
+  const offBeat = rule['off-beat'];
+  if (offBeat !== undefined) tests.push((stroke) => stroke.intoBeat > 0 === offBeat);
+  const heldOver = rule['held-over'];
+  if (heldOver !== undefined) tests.push((stroke, { beat }) => isHeldOver(stroke, beat) === heldOver);
+  return tests;
+}
+
+function testsOfHole(rule: NoteRule): HoleTest[] {
+  const { hole, bend, overbend, slide, role, chord } = rule;
+  const tests: HoleTest[] = [];
+  if (hole) tests.push((note) => within(hole, note.hole));
+  if (bend) tests.push((note) => !note.over && within(bend, note.bend));
+  if (overbend !== undefined) tests.push((note) => note.over === overbend);
+  if (slide !== undefined) tests.push((note) => note.slide === slide);
+  if (role || chord) {
+    const roles = role?.map((label) => label.replace('b', '♭').replace('#', '♯'));
+    tests.push((note, stroke, { score }) =>
+      stroke.parts.some(({ sound, bar }) => {
+        // A held note is cut where the chord changes, so each part has its own note for the hole.
+        const here = sound.notes.find((one) => one.hole === note.hole) ?? note;
+        const label = roles && roleIn(bar, sound, here)?.label;
+        if (roles && (label === undefined || !roles.includes(label))) return false;
+        if (!chord) return true;
+        const sounding = chordAt(bar, sound.onset);
+        return sounding !== undefined && chord.includes(numeralOf(sounding, score.key));
+      }),
+    );
+  }
+  return tests;
+}
+
+export function pairTest(rule: BetweenRule): PairTest {
+  const { breath, mouth, hole, chord, pitch, jump, glide, rest, beats, seconds } = rule;
+  const tests: PairTest[] = [];
+  if (breath) tests.push((a, b) => (a.sound.breath === b.sound.breath) === (breath === 'same'));
+  if (mouth) tests.push((a, b) => (a.sound.mouth === b.sound.mouth) === (mouth === 'same'));
+  if (hole) tests.push((a, b) => (lowest(a).hole === lowest(b).hole) === (hole === 'same'));
+  if (chord) tests.push((a, b) => (chordOf(a, 'last') === chordOf(b, 'first')) === (chord === 'same'));
+  if (pitch) tests.push((a, b) => direction(lowest(b).pitch.midi - lowest(a).pitch.midi) === pitch);
+  if (jump) tests.push((a, b) => within(jump, jumpBetween(a, b)));
+  if (glide !== undefined) tests.push((_, b) => b.glided === glide);
+  if (rest !== undefined) tests.push((a, b) => restBetween(a, b) > 0 === rest);
+  if (beats) tests.push((a, b, { beat }) => within(beats, rounded((b.start - a.start) / beat)));
+  if (seconds) tests.push((a, b, { whole }) => within(seconds, rounded((b.start - a.start) * whole)));
+  const pace = rule['a-second'];
+  if (pace) tests.push((a, b, { whole }) => within(pace, rounded(1 / ((b.start - a.start) * whole))));
+  return (a, b, playing) => tests.every((test) => test(a, b, playing));
+}
+
+const lowest = (stroke: Stroke): Note => stroke.sound.notes[0] as Note;
+const highest = (stroke: Stroke): Note => stroke.sound.notes.at(-1) as Note;
+
+/** Limits are given to a few decimals; sums of slots come out a hair beside them. */
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
+
+const direction = (step: number): 'up' | 'down' | 'same' => (step > 0 ? 'up' : step < 0 ? 'down' : 'same');
+
+/** How many holes the mouth moves: where several sound, the less of what the lowest and the highest move. */
+export const jumpBetween = (a: Stroke, b: Stroke): number =>
+  Math.min(Math.abs(lowest(a).hole - lowest(b).hole), Math.abs(highest(a).hole - highest(b).hole));
+
+export const isSplit = (stroke: Stroke): boolean =>
+  highest(stroke).hole - lowest(stroke).hole + 1 > stroke.sound.notes.length;
+
+const isOctave = (stroke: Stroke): boolean => highest(stroke).pitch.midi - lowest(stroke).pitch.midi === 12;
+
+/** In three where the meter counts in twos: its place or its length has a third in it. */
+function isTriplet({ parts }: Stroke, { compound }: Playing): boolean {
+  return !compound && parts.some(({ sound }) => sound.onset.d % 3 === 0 || sound.duration.d % 3 === 0);
+}
+
+const isHeldOver = (stroke: Stroke, beat: number): boolean =>
+  stroke.intoBeat > 0 && rounded(stroke.intoBeat + stroke.length / beat) > 1;
+
+function chordOf({ parts }: Stroke, which: 'first' | 'last'): string | undefined {
+  const part = which === 'first' ? parts[0] : parts.at(-1);
+  const chord = part && chordAt(part.bar, part.sound.onset);
+  return chord && `${chord.root.letter}${chord.root.alter}${chord.suffix}`;
+}

@@ -1,0 +1,35 @@
+/** What can be wrong among the techniques of a course, beyond the shape of their file. */
+import type { Catalogue, Kind } from '../diagnostics/diagnostic.ts';
+
+type Near = { readonly nearest: string | undefined };
+
+const error = <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity: 'error', ...words });
+
+export const TECHNIQUE_PROBLEMS = {
+  'technique-twice': error<{ id: string }>({
+    about: 'Two techniques of a course share an id, so a lesson that teaches it cannot say which.',
+    message: ({ id }) => `There is a technique “${id}” above already.`,
+    help: () => 'Give this one another id.',
+  }),
+  'technique-incomplete': error<{ id: string; key: string; nearest: string | undefined }>({
+    about: 'A technique that Reedway does not bring along needs a title, what it is about, a group and a rule.',
+    message: ({ id, key }) => `The technique “${id}” is new, and has no ${key}.`,
+    help: ({ key, nearest }) =>
+      nearest === undefined
+        ? `Write a line ${key}: …`
+        : `Write a line ${key}: … ; if it is meant to change a technique that ships, its id may be “${nearest}”.`,
+  }),
+  'technique-unknown': error<Near & { id: string }>({
+    about: 'A technique is named that neither ships with Reedway nor stands in the course’s techniques.yaml.',
+    message: ({ id }) => `There is no technique “${id}”.`,
+    help: ({ nearest }) => (nearest === undefined ? undefined : `Did you mean “${nearest}”?`),
+  }),
+  'technique-loop': error<{ ids: readonly string[]; key: 'requires' | 'kind-of' }>({
+    about: 'Techniques that require each other, or are kinds of each other, in a ring, have no first one.',
+    message: ({ ids, key }) =>
+      key === 'requires'
+        ? `These techniques require each other in a ring: ${ids.join(' → ')}.`
+        : `These techniques are kinds of each other in a ring: ${ids.join(' → ')}.`,
+    help: () => 'Take one step of the ring out.',
+  }),
+} satisfies Catalogue;

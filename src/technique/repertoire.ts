@@ -1,0 +1,133 @@
+/** The techniques one course works with: those that ship, changed and added to by its own, or its own alone. */
+import { nearest } from '../diagnostics/diagnostic.ts';
+import { CATALOGUE } from './catalogue.ts';
+import type { TECHNIQUE_PROBLEMS } from './problems.ts';
+import { type Technique, type TechniquesFile, techniqueOf } from './technique.ts';
+
+export interface Repertoire {
+  readonly techniques: readonly Technique[];
+  readonly byId: ReadonlyMap<string, Technique>;
+  /** For each technique the wider ones it is a kind of, at any remove. */
+  readonly wider: ReadonlyMap<string, readonly string[]>;
+  /** For each technique those that are kinds of it, at any remove. */
+  readonly narrower: ReadonlyMap<string, readonly string[]>;
+}
+
+type Problems = typeof TECHNIQUE_PROBLEMS;
+
+/** Something wrong at a path of the techniques file, such as `techniques`, 2, `kind-of`, 0. */
+export type Fault = {
+  [Code in keyof Problems]: {
+    readonly code: Code;
+    readonly path: readonly (string | number)[];
+    readonly facts: Parameters<Problems[Code]['message']>[0];
+  };
+}[keyof Problems];
+
+/** The ways one technique names others, as written and as read. */
+const NAMES = [
+  ['requires', 'requires'],
+  ['kind-of', 'kindOf'],
+] as const;
+
+/**
+ * The techniques of a course from its file. One with a fault is left out, or keeps what is sound of it, so that a single
+ * slip does not take the rest along.
+ */
+export function gather(file: TechniquesFile): { readonly repertoire: Repertoire; readonly faults: readonly Fault[] } {
+  const faults: Fault[] = [];
+  const known = new Map(
+    file.catalogue === 'extend' ? CATALOGUE.map((technique): [string, Technique] => [technique.id, technique]) : [],
+  );
+  const placeOf = new Map<string, number>();
+  file.techniques.forEach((written, index) => {
+    const path = ['techniques', index, 'id'];
+    if (placeOf.has(written.id)) {
+      faults.push({ code: 'technique-twice', path, facts: { id: written.id } });
+      return;
+    }
+    placeOf.set(written.id, index);
+    const shipped = known.get(written.id);
+    const whole = { ...(shipped && writtenAgain(shipped)), ...present(written) };
+    const missing = (['title', 'about', 'group', 'find'] as const).filter((key) => whole[key] === undefined);
+    for (const key of missing) {
+      const facts = { id: written.id, key, nearest: nearest(written.id, known.keys()) };
+      faults.push({ code: 'technique-incomplete', path, facts });
+    }
+    if (missing.length === 0) known.set(written.id, techniqueOf(whole as Parameters<typeof techniqueOf>[0]));
+  });
+  for (const [id, index] of placeOf) {
+    const technique = known.get(id);
+    if (!technique) continue;
+    for (const [key, field] of NAMES) {
+      file.techniques[index]?.[key]?.forEach((other, place) => {
+        if (known.has(other)) return;
+        const facts = { id: other, nearest: nearest(other, known.keys()) };
+        faults.push({ code: 'technique-unknown', path: ['techniques', index, key, place], facts });
+      });
+      const ring = ringFrom(id, (at) => known.get(at)?.[field] ?? []);
+      // A ring is told once, at the first of its techniques in the file.
+      const first = ring && Math.min(...ring.map((at) => placeOf.get(at) ?? Number.POSITIVE_INFINITY));
+      if (ring && first === index) {
+        faults.push({ code: 'technique-loop', path: ['techniques', index, key], facts: { ids: ring, key } });
+      }
+    }
+  }
+  return { repertoire: repertoireOf([...known.values()].map((technique) => soundOf(technique, known))), faults };
+}
+
+type Written = TechniquesFile['techniques'][number];
+
+const present = (written: Written): Partial<Written> =>
+  Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
+
+const writtenAgain = ({ kindOf, ...rest }: Technique): Written => ({ ...rest, 'kind-of': kindOf });
+
+/** A technique without the names nobody knows. */
+const soundOf = (technique: Technique, known: ReadonlyMap<string, Technique>): Technique => ({
+  ...technique,
+  requires: technique.requires.filter((id) => known.has(id)),
+  kindOf: technique.kindOf.filter((id) => known.has(id)),
+});
+
+export function repertoireOf(techniques: readonly Technique[]): Repertoire {
+  const byId = new Map(techniques.map((technique) => [technique.id, technique]));
+  const wider = new Map(techniques.map(({ id }) => [id, reachable(id, (at) => byId.get(at)?.kindOf ?? [])]));
+  const narrower = new Map<string, string[]>(techniques.map(({ id }) => [id, []]));
+  for (const [id, ids] of wider) for (const wide of ids) narrower.get(wide)?.push(id);
+  return { techniques, byId, wider, narrower };
+}
+
+/** What can be reached from a name, nearest first and without itself. */
+function reachable(from: string, next: (id: string) => readonly string[]): string[] {
+  const found = new Set<string>();
+  const queue = [...next(from)];
+  for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
+    if (id === from || found.has(id)) continue;
+    found.add(id);
+    queue.push(...next(id));
+  }
+  return [...found];
+}
+
+/** The shortest way from a name back to itself (`a b a`), or undefined. */
+function ringFrom(from: string, next: (id: string) => readonly string[]): string[] | undefined {
+  const cameFrom = new Map<string, string>();
+  const queue = [from];
+  for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
+    for (const step of next(id)) {
+      if (step === from) {
+        const way = [step];
+        for (let at: string | undefined = id; at !== undefined; at = cameFrom.get(at)) way.unshift(at);
+        return way;
+      }
+      if (!cameFrom.has(step)) {
+        cameFrom.set(step, id);
+        queue.push(step);
+      }
+    }
+  }
+  return undefined;
+}
+
+export const SHIPPED: Repertoire = repertoireOf(CATALOGUE);

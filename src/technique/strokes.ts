@@ -1,0 +1,87 @@
+/**
+ * A score as the player meets it: repeats played out, a note held over bar lines and changes of chord one stroke, and
+ * between any two strokes the time that passes. Techniques, breath and difficulty are all read off this.
+ */
+import { isSound } from '../score/ask.ts';
+import type { Bar, Score, Sound } from '../score/score.ts';
+import { playOrder } from '../score/unfold.ts';
+import { toNumber } from '../time/fraction.ts';
+import { barLength, beatLength, isCompound, secondsOfWhole } from '../time/meter.ts';
+
+export interface Stroke {
+  /** The sound as attacked (or glided into). */
+  readonly sound: Sound;
+  /** The sounds it goes on in, each with its bar: the first is `sound` itself. */
+  readonly parts: readonly { readonly sound: Sound; readonly bar: Bar }[];
+  /** When it begins, as a part of a whole note from the start of the playing. Written time: swing is left out. */
+  readonly start: number;
+  /** How long it sounds, in the same measure. */
+  readonly length: number;
+  /** How far into its beat it begins: 0 on the beat, and below 1. */
+  readonly intoBeat: number;
+  /** Glided into from the stroke before, with no attack of its own. */
+  readonly glided: boolean;
+}
+
+export interface Playing {
+  readonly score: Score;
+  readonly strokes: readonly Stroke[];
+  /** A beat, as a part of a whole note. */
+  readonly beat: number;
+  /** Seconds of a whole note. */
+  readonly whole: number;
+  /** Whether the meter's beats divide in three by themselves. */
+  readonly compound: boolean;
+  /** From the first bar to the last, as a part of a whole note. */
+  readonly length: number;
+}
+
+export function play(score: Score): Playing {
+  const strokes: Mutable<Stroke>[] = [];
+  const beat = toNumber(beatLength(score.meter));
+  let barStart = 0;
+  for (const index of playOrder(score)) {
+    const bar = score.bars[index];
+    if (!bar) continue;
+    const length = toNumber(bar.length);
+    // A pickup ends with its bar line, so its beats are counted from there.
+    const shift = index === 0 && score.pickup ? toNumber(barLength(score.meter)) - length : 0;
+    for (const event of bar.events) {
+      if (!isSound(event)) continue;
+      const start = barStart + toNumber(event.onset);
+      const duration = toNumber(event.duration);
+      const last = strokes.at(-1);
+      const follows = last !== undefined && Math.abs(last.start + last.length - start) < NEAR;
+      if (event.tied && follows) {
+        last.parts.push({ sound: event, bar });
+        last.length = start + duration - last.start;
+      } else {
+        const glided = follows && last.parts.at(-1)?.sound.glides === true;
+        const intoBeat = fractionOf((toNumber(event.onset) + shift) / beat);
+        strokes.push({ sound: event, parts: [{ sound: event, bar }], start, length: duration, intoBeat, glided });
+      }
+    }
+    barStart += length;
+  }
+  const whole = secondsOfWhole(score.meter, score.tempo);
+  return { score, strokes, beat, whole, compound: isCompound(score.meter), length: barStart };
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer Item)[] ? Item[] : T[K] };
+
+/** Sums of fractions drift by rounding errors far below any slot. */
+const NEAR = 1e-9;
+
+function fractionOf(beats: number): number {
+  const rest = beats - Math.floor(beats + NEAR);
+  return rest < NEAR ? 0 : rest;
+}
+
+/** The rest between two strokes, as a part of a whole note; 0 where they meet. */
+export function restBetween(a: Stroke, b: Stroke): number {
+  const gap = b.start - a.start - a.length;
+  return gap < NEAR ? 0 : gap;
+}
+
+/** The events a stroke is written as, by index. */
+export const eventsOf = (stroke: Stroke): number[] => stroke.parts.map((part) => part.sound.index);
