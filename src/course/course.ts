@@ -2,20 +2,42 @@
  * A course as loaded: every lesson and block read and checked, with everything wrong collected. The site is built from
  * this value alone.
  */
-import type { Problem, Placed } from '../diagnostics/place.ts';
-import type { BlockTree } from '../notation/tree.ts';
+import type { Placed, Problem, Range } from '../diagnostics/place.ts';
+import type { Form } from '../harmony/form.ts';
+import type { Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
+import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import type { CourseFile, LessonFront } from './front.ts';
+import type { LinkTarget } from './link.ts';
+import type { Memory } from './memory.ts';
+import type { Heading } from './text.ts';
+import type { YamlPlaces } from './yaml.ts';
 
 export interface Course {
   /** Absolute path of the course folder. */
   readonly dir: string;
-  readonly settings: CourseFile;
-  /** In the order of the course: by stage, then as the path orders them within it. */
+  /** What course.yaml says, with defaults filled in. */
+  readonly file: CourseFile;
+  /** Where course.yaml says it. */
+  readonly places: YamlPlaces;
+  /** What lessons start from: course.yaml's settings over the shipped ones. */
+  readonly defaults: Settings;
+  /** Those that ship, then the course's own. */
+  readonly tunings: readonly Tuning[];
+  readonly forms: readonly Form[];
+  /** In the order of the course, drafts included. */
   readonly lessons: readonly Lesson[];
-  /** Everything wrong, in file and line order. */
+  /** The same by id. */
+  readonly byId: ReadonlyMap<string, Lesson>;
+  /** Files of the media folder, relative to the course folder (`media/harp.svg`), in order. */
+  readonly media: readonly string[];
+  /** Everything wrong, in file and line order. A course with an error among them is not published. */
   readonly problems: readonly Problem[];
+  /** The text of every file that was read, by its path relative to the course folder: what problems point into. */
+  readonly sources: ReadonlyMap<string, string>;
+  /** What the next load can take over; nobody else's business. */
+  readonly memory: Memory;
 }
 
 export interface Lesson {
@@ -23,20 +45,51 @@ export interface Lesson {
   readonly id: string;
   /** Relative to the course folder, with forward slashes. */
   readonly file: string;
+  /** The file's text without a byte order mark; line ends as they are. */
   readonly source: string;
+  /** A lesson whose front matter cannot be read goes by its id and the defaults. */
   readonly front: LessonFront;
-  /** What blocks of this lesson start from. */
+  /** Where the front matter says it, in the file. */
+  readonly places: YamlPlaces;
+  /** What blocks of this lesson start from: its front matter over the course. */
   readonly defaults: Settings;
   readonly blocks: readonly Block[];
+  /** Links, pictures and other references to files and addresses, in the order written. */
+  readonly links: readonly Link[];
+  readonly headings: readonly Heading[];
 }
 
 export interface Block {
   /** As the header says, or the block's number in the lesson from 0. */
   readonly id: string;
+  /** The block's number in the lesson, from 0. */
   readonly index: number;
+  /** The fenced code as it reads in Markdown: without the indentation of a list or quotation around it. */
   readonly text: string;
   readonly placed: Placed;
+  /** The whole fence in the file. */
+  readonly range: Range;
   readonly tree: BlockTree;
   /** Undefined where the block has an error. */
   readonly score: Score | undefined;
+  /** The blocks it quotes that exist, each once, in the order written. */
+  readonly quotes: readonly Quoted[];
 }
+
+export interface Quoted {
+  readonly lesson: string;
+  readonly block: string;
+  /** The quotation, in the file. */
+  readonly range: Range;
+}
+
+export interface Link {
+  /** As written. */
+  readonly url: string;
+  readonly range: Range;
+  readonly target: LinkTarget;
+}
+
+/** The block of a lesson with an id, or the number of one that has none. */
+export const blockNamed = (lesson: Lesson, id: string): Block | undefined =>
+  lesson.blocks.find((block) => block.id === id);

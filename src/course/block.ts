@@ -1,0 +1,128 @@
+/** The blocks of all lessons, understood: each against its lesson's settings and the blocks it quotes. */
+import { type Diagnostic, nearest } from '../diagnostics/diagnostic.ts';
+import { pointAt, type Range } from '../diagnostics/place.ts';
+import type { Found, ReadContext } from '../notation/context.ts';
+import { evaluate } from '../notation/evaluate.ts';
+import type { BlockTree, Item } from '../notation/tree.ts';
+import type { Block, Quoted } from './course.ts';
+import type { CourseHead } from './head.ts';
+import type { LessonRead, NamedBlock } from './lesson.ts';
+
+export interface BlockRead {
+  readonly block: Block;
+  /** Spans count from the start of the block's text. */
+  readonly diagnostics: readonly Diagnostic[];
+  /** What it was read against. */
+  readonly context: ReadContext;
+  /** The trees its quotations led to; undefined where one led nowhere. */
+  readonly found: readonly (BlockTree | undefined)[];
+}
+
+/** Reads every block, or takes it over from before if neither it nor anything it builds on has changed. */
+export function readBlocks(
+  lessons: readonly LessonRead[],
+  head: CourseHead,
+  before: ReadonlyMap<BlockTree, BlockRead>,
+): ReadonlyMap<BlockTree, BlockRead> {
+  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]).reverse() as [string, LessonRead][]);
+  const contexts = new Map<LessonRead, ReadContext>();
+  const known = new Map<BlockTree, boolean>();
+  const read = new Map<BlockTree, BlockRead>();
+  for (const lesson of lessons) {
+    for (const block of lesson.blocks) {
+      const earlier = before.get(block.tree);
+      read.set(block.tree, earlier && unchanged(block.tree, lesson) ? earlier : readAnew(block, lesson));
+    }
+  }
+  return read;
+
+  function contextOf(lesson: LessonRead): ReadContext {
+    const made = contexts.get(lesson) ?? { ...head.tables, defaults: lesson.defaults, find };
+    contexts.set(lesson, made);
+    return made;
+  }
+
+  function look(lessonId: string, blockId: string): { lesson: LessonRead; block: NamedBlock } | Found {
+    const lesson = byId.get(lessonId);
+    if (!lesson) return { missing: 'lesson', ...near(lessonId, byId.keys()) };
+    const block = lesson.blocks.find((one) => one.id === blockId);
+    if (!block)
+      return {
+        missing: 'block',
+        ...near(
+          blockId,
+          lesson.blocks.map((one) => one.id),
+          `${lessonId}/`,
+        ),
+      };
+    return { lesson, block };
+  }
+
+  function find(lessonId: string, blockId: string): Found {
+    const found = look(lessonId, blockId);
+    return 'lesson' in found ? { tree: found.block.tree, context: contextOf(found.lesson) } : found;
+  }
+
+  /** Whether a block, its lesson's settings and everything it quotes are what they were. */
+  function unchanged(tree: BlockTree, lesson: LessonRead): boolean {
+    const answer = known.get(tree);
+    if (answer !== undefined) return answer;
+    // Met again on its own way: a circle, which is read anew.
+    known.set(tree, false);
+    const earlier = before.get(tree);
+    const same =
+      earlier?.context.defaults === lesson.defaults &&
+      earlier.context.tunings === head.tables.tunings &&
+      earlier.context.forms === head.tables.forms &&
+      quotationsOf(tree).every((quote, index) => {
+        const found = look(quote.lesson, quote.block);
+        return (
+          'lesson' in found && found.block.tree === earlier.found[index] && unchanged(found.block.tree, found.lesson)
+        );
+      });
+    known.set(tree, same);
+    return same;
+  }
+
+  function readAnew({ id, index, text, placed, range, tree }: NamedBlock, lesson: LessonRead): BlockRead {
+    const context = contextOf(lesson);
+    const { score, diagnostics } = evaluate(tree, context);
+    const quotations = quotationsOf(tree);
+    const found = quotations.map((quote) => look(quote.lesson, quote.block));
+    const quotes = quotations.flatMap(({ lesson, block, span }, place): Quoted[] => {
+      const at: Range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
+      return 'lesson' in (found[place] as object) ? [{ lesson, block, range: at }] : [];
+    });
+    return {
+      block: { id, index, text, placed, range, tree, score, quotes },
+      diagnostics,
+      context,
+      found: found.map((one) => ('lesson' in one ? one.block.tree : undefined)),
+    };
+  }
+}
+
+const near = (word: string, known: Iterable<string>, before = ''): { nearest?: string } => {
+  const found = nearest(word, known);
+  return found === undefined ? {} : { nearest: before + found };
+};
+
+type Quotation = Extract<Item, { kind: 'quote' }> & { readonly lesson: string; readonly block: string };
+
+/** The blocks a tree quotes, in its music or in a phrase, each where it is first quoted. */
+function quotationsOf(tree: BlockTree): Quotation[] {
+  const first = new Map<string, Quotation>();
+  const gather = (items: readonly Item[]): void => {
+    for (const item of items) {
+      if (item.kind === 'group') gather(item.items);
+      else if (isQuotation(item) && !first.has(`${item.lesson}/${item.block}`))
+        first.set(`${item.lesson}/${item.block}`, item);
+    }
+  };
+  for (const phrase of tree.phrases.values()) gather(phrase.items);
+  gather(tree.music);
+  return [...first.values()].sort((a, b) => a.span.from - b.span.from);
+}
+
+const isQuotation = (item: Item): item is Quotation =>
+  item.kind === 'quote' && item.lesson !== undefined && item.block !== undefined;

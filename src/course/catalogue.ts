@@ -1,0 +1,14 @@
+/** Every code there is: each subject's own catalogue. */
+import type { Catalogue } from '../diagnostics/diagnostic.ts';
+import { NOTATION_PROBLEMS } from '../notation/problems.ts';
+import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+
+/** By subject, in the order of the reference of messages. */
+export const CATALOGUES: readonly { readonly title: string; readonly problems: Catalogue }[] = [
+  { title: 'The course', problems: COURSE_PROBLEMS },
+  { title: 'The notation', problems: NOTATION_PROBLEMS },
+  { title: 'Techniques', problems: TECHNIQUE_PROBLEMS },
+];
+
+export const ALL_PROBLEMS: Catalogue = Object.assign({}, ...CATALOGUES.map(({ problems }) => problems));

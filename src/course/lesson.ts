@@ -1,0 +1,111 @@
+/** One lesson, read by itself: its text, its front matter, and which block goes by which id. */
+import { type Diagnostic, nearest, reporter } from '../diagnostics/diagnostic.ts';
+import { locate, type Problem } from '../diagnostics/place.ts';
+import type { Settings } from '../notation/settings.ts';
+import { LESSONS, type TextFile } from './folder.ts';
+import type { LessonFront } from './front.ts';
+import type { CourseHead } from './head.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+import { checkYaml } from './schema.ts';
+import { type BlockText, type LessonText, readLessonText } from './text.ts';
+import { placesOf, type YamlPlaces } from './yaml.ts';
+
+export interface LessonRead {
+  readonly id: string;
+  readonly file: string;
+  readonly text: LessonText;
+  /** The course it was read for. */
+  readonly head: CourseHead;
+  readonly front: LessonFront;
+  readonly places: YamlPlaces;
+  readonly defaults: Settings;
+  readonly blocks: readonly NamedBlock[];
+  /** What is wrong with the lesson by itself, the music of its blocks apart. */
+  readonly problems: readonly Problem[];
+}
+
+export interface NamedBlock extends BlockText {
+  /** As its header says, or its number from 0. */
+  readonly id: string;
+  readonly index: number;
+}
+
+const report = reporter(COURSE_PROBLEMS);
+
+export function readLesson(
+  { file, text: source }: TextFile,
+  head: CourseHead,
+  before: LessonRead | undefined,
+): LessonRead {
+  const same = before?.text.source === source;
+  if (same && before.head === head) return before;
+  const text = same ? before.text : readLessonText(source);
+  const id = file.slice(LESSONS.length + 1, -'.mdx'.length).normalize();
+  const { front, diagnostics } = readFront(text, head, id);
+  const { blocks, problems } = nameBlocks(text, file);
+  const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
+  return {
+    id,
+    file,
+    text,
+    head,
+    front,
+    places: placesOf(text.front.spans, text.placed),
+    defaults: { ...head.defaults, ...front.settings },
+    blocks,
+    problems: [
+      ...[...nameFaults(id), ...text.diagnostics, ...text.front.diagnostics, ...diagnostics].map(here),
+      ...problems,
+    ],
+  };
+}
+
+interface FrontRead {
+  readonly front: LessonFront;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+function readFront(text: LessonText, head: CourseHead, id: string): FrontRead {
+  const { value: front, diagnostics } = checkYaml(head.lessonSchema, text.front, { title: id });
+  // Front matter that is missing altogether has been reported as such.
+  if (!text.front.written) return { front, diagnostics: [] };
+  const stages = head.file.stages.map((stage) => stage.id);
+  const { stage } = front;
+  if (stage === undefined || stages.includes(stage) || head.wrong.has('stages')) return { front, diagnostics };
+  const span = text.front.spans.get('stage')?.value ?? { from: 0, to: 0 };
+  return {
+    front,
+    diagnostics: [...diagnostics, report('stage-unknown', span, { stage, nearest: nearest(stage, stages) })],
+  };
+}
+
+function nameFaults(id: string): Diagnostic[] {
+  return id.split('/').flatMap((name) => {
+    if (/^[A-Za-z0-9][A-Za-z0-9_-]*$/.test(name)) return [];
+    const plain = name
+      .normalize('NFKD')
+      .replace(/\p{M}/gu, '')
+      .replace(/[^A-Za-z0-9_]+/g, '-')
+      .replace(/^[-_]+|-+$/g, '')
+      .toLowerCase();
+    return report('lesson-name', { from: 0, to: 0 }, { name, suggestion: plain === '' ? undefined : plain });
+  });
+}
+
+/** A block goes by the id in its header, or else by its number. Whether the id is well-formed is the notation's affair. */
+function nameBlocks(text: LessonText, file: string): { blocks: NamedBlock[]; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const lines = new Map<string, number>();
+  const blocks = text.blocks.map((block, index): NamedBlock => {
+    const written = block.tree.header.get('id');
+    const line = lines.get(written?.value ?? '');
+    if (!written || !/^[a-z][a-z0-9-]*$/.test(written.value)) return { ...block, id: `${index}`, index };
+    if (line === undefined) {
+      lines.set(written.value, block.range.start.line);
+      return { ...block, id: written.value, index };
+    }
+    problems.push(locate(report('block-twice', written.valueSpan, { id: written.value, line }), file, block.placed));
+    return { ...block, id: `${index}`, index };
+  });
+  return { blocks, problems };
+}

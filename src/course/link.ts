@@ -1,0 +1,143 @@
+/**
+ * Where a link of a lesson leads. An author links to a lesson by its name (`first-bends`, `first-bends.mdx`, or from one
+ * folder to another `../blues/turnaround`), to a block or heading of it behind `#`, to media by its path below the
+ * course (`media/harp.svg`), and to a page of the site by its address (`/path`).
+ */
+import { posix } from 'node:path';
+import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+
+export type LinkTarget =
+  | { readonly kind: 'lesson'; readonly lesson: string; readonly place?: LinkPlace }
+  /** `path` is relative to the course folder. */
+  | { readonly kind: 'media'; readonly path: string }
+  /** A page of the site, by its address below the base without a leading slash, and what followed `#` or `?`. */
+  | { readonly kind: 'page'; readonly path: string; readonly rest: string }
+  | { readonly kind: 'outside' }
+  /** It leads nowhere, which has been reported. */
+  | { readonly kind: 'broken' };
+
+export type LinkPlace = { readonly block: string } | { readonly heading: string };
+
+/** What links are looked up in. */
+export interface Places {
+  readonly lessons: ReadonlyMap<string, LessonPlaces>;
+  readonly media: ReadonlySet<string>;
+}
+
+export interface LessonPlaces {
+  readonly id: string;
+  readonly draft: boolean;
+  readonly blocks: readonly { readonly id: string }[];
+  readonly headings: readonly { readonly slug: string }[];
+}
+
+export interface Reference {
+  readonly url: string;
+  readonly span: Span;
+  /** `embed`: the page would fetch it when it is opened; `play`: only when the student asks. */
+  readonly use: 'link' | 'embed' | 'play';
+}
+
+/** The first steps of the addresses of pages that are no lessons. */
+export const SITE_PAGES: readonly string[] = ['', 'lessons', 'path', 'techniques', 'harps', 'guide', 'search'];
+
+const report = reporter(COURSE_PROBLEMS);
+
+export interface Resolved {
+  readonly target: LinkTarget;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+const BROKEN: LinkTarget = { kind: 'broken' };
+const sound = (target: LinkTarget): Resolved => ({ target, diagnostics: [] });
+const broken = (diagnostic: Diagnostic): Resolved => ({ target: BROKEN, diagnostics: [diagnostic] });
+
+export function resolve(reference: Reference, from: LessonPlaces, places: Places): Resolved {
+  const { span, use } = reference;
+  const url = reference.url.trim();
+  const scheme = /^(?:([a-z][a-z0-9+.-]*):|\/\/)/i.exec(url);
+  if (scheme) return outside(scheme[1]?.toLowerCase() ?? 'https', reference);
+  const [, written = '', , hash] = /^([^?#]*)(\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
+  const path = decoded(written);
+  const fragment = hash === undefined || hash === '' ? undefined : decoded(hash);
+
+  const media = mediaPath(path, use);
+  if (media !== undefined) {
+    if (places.media.has(media)) return sound({ kind: 'media', path: media });
+    return broken(report('media-missing', span, { path: media, nearest: nearest(media, places.media) }));
+  }
+  if (use !== 'link') return broken(report('media-outside', span, { path }));
+  if (path === '') return inLesson(from, fragment, from, span);
+  if (path.startsWith('/') && !/^\/lessons\/./.test(path)) return page(path, url, span);
+
+  const lesson = candidates(path, from.id).find((id) => places.lessons.has(id));
+  const found = lesson === undefined ? undefined : places.lessons.get(lesson);
+  if (found) return inLesson(found, fragment, from, span);
+  const bare = bareName(path);
+  if (/\.[a-z0-9]{2,4}$/i.test(bare)) return broken(report('media-outside', span, { path }));
+  return broken(report('link-unknown', span, { lesson: bare, nearest: nearest(bare, places.lessons.keys()) }));
+}
+
+function outside(scheme: string, { span, use, url }: Reference): Resolved {
+  const web = scheme === 'https' || scheme === 'http';
+  if (!(web || (use === 'link' && (scheme === 'mailto' || scheme === 'tel')))) {
+    return broken(report('link-unsafe', span, { scheme: `${scheme}:` }));
+  }
+  if (use !== 'embed') return sound({ kind: 'outside' });
+  return {
+    target: { kind: 'outside' },
+    diagnostics: [report('media-elsewhere', span, { host: URL.parse(url)?.host ?? url })],
+  };
+}
+
+function page(path: string, url: string, span: Span): Resolved {
+  const [first = ''] = path.slice(1).split('/');
+  if (SITE_PAGES.includes(first))
+    return sound({ kind: 'page', path: path.slice(1), rest: url.slice(url.search(/[?#]|$/)) });
+  const near = nearest(first, SITE_PAGES.filter(Boolean));
+  return broken(report('link-page-unknown', span, { path, nearest: near && `/${near}` }));
+}
+
+function inLesson(lesson: LessonPlaces, fragment: string | undefined, from: LessonPlaces, span: Span): Resolved {
+  const { id } = lesson;
+  const diagnostics = lesson.draft && !from.draft ? [report('link-draft', span, { lesson: id })] : [];
+  if (fragment === undefined) return { target: { kind: 'lesson', lesson: id }, diagnostics };
+  const block = lesson.blocks.some((one) => one.id === fragment);
+  if (block) return { target: { kind: 'lesson', lesson: id, place: { block: fragment } }, diagnostics };
+  const heading = lesson.headings.some((one) => one.slug === fragment);
+  if (heading) return { target: { kind: 'lesson', lesson: id, place: { heading: fragment } }, diagnostics };
+  const known = [...lesson.blocks.map((one) => one.id), ...lesson.headings.map((one) => one.slug)];
+  const facts = { lesson: id, place: fragment, nearest: nearest(fragment, known) };
+  return { target: BROKEN, diagnostics: [...diagnostics, report('link-place-unknown', span, facts)] };
+}
+
+/** The path below the course of what lies in the media folder, however the author climbed to it; undefined for anything else. */
+function mediaPath(path: string, use: Reference['use']): string | undefined {
+  const plain = posix.normalize(path).replace(/^(?:\.{0,2}\/)+/, '');
+  if (plain.startsWith('media/')) return plain;
+  // A picture named without its folder can only be meant to lie there, and is looked for there to name the nearest.
+  return use === 'embed' && /^[^/]+\.\w+$/.test(path) ? `media/${path}` : undefined;
+}
+
+/** The lessons a path may name: below the lessons folder, or beside the lesson that has the link. */
+function candidates(path: string, from: string): string[] {
+  const name = bareName(path);
+  const beside = posix.join(posix.dirname(from), path.replace(/(?:\.mdx)?\/?$/, ''));
+  return /^\.{1,2}\//.test(path) ? [beside, name] : [name, beside];
+}
+
+const bareName = (path: string): string =>
+  path
+    .replace(/^(?:\.{0,2}\/)+/, '')
+    .replace(/^lessons\//, '')
+    .replace(/\/$/, '')
+    .replace(/\.mdx$/, '');
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text).normalize();
+  } catch {
+    return text;
+  }
+}

@@ -1,0 +1,147 @@
+/** Loads a course: reads its folder, checks everything in it, and holds the result. Nothing is thrown; nothing is written. */
+import { basename, resolve as resolvePath } from 'node:path';
+import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
+import { locate, type Problem, pointAt } from '../diagnostics/place.ts';
+import type { BlockTree } from '../notation/tree.ts';
+import { type BlockRead, readBlocks } from './block.ts';
+import { ALL_PROBLEMS } from './catalogue.ts';
+import { CHECKS, type CheckedCourse } from './checks.ts';
+import type { Course, Lesson, Link } from './course.ts';
+import { COURSE_FILE, readFolder } from './folder.ts';
+import { readHead } from './head.ts';
+import { type LessonRead, readLesson } from './lesson.ts';
+import { type LessonPlaces, type Places, resolve } from './link.ts';
+import { orderLessons } from './order.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+import { settle } from './severity.ts';
+
+export interface LoadOptions {
+  /** Warnings count as errors. */
+  readonly strict?: boolean;
+}
+
+const report = reporter(COURSE_PROBLEMS);
+
+/**
+ * Reads the course in a folder. `previous` is an earlier load of the same folder: what has not changed since is taken over
+ * from it, and unchanged blocks are the same objects.
+ */
+export function loadCourse(dir: string, previous?: Course, options: LoadOptions = {}): Course {
+  const root = resolvePath(dir);
+  const memory = previous?.dir === root ? previous.memory : undefined;
+
+  const folder = readFolder(root);
+  const head = readHead(folder.courseFile, basename(root), memory?.head);
+  const read = folder.lessons.map((file) => readLesson(file, head, memory?.lessons.get(file.file)));
+  const blocks = readBlocks(read, head, memory?.blocks ?? new Map());
+  const places = placesOf(read, folder.media);
+  const parts = read.map((lesson) => assemble(lesson, blocks, places));
+
+  const lessons = orderLessons(
+    parts.map((part) => part.lesson),
+    head.file.stages,
+  );
+  const { file, defaults, tables } = head;
+  const course: CheckedCourse = {
+    dir: root,
+    file,
+    places: head.places,
+    defaults,
+    tunings: tables.tunings,
+    forms: tables.forms,
+    lessons,
+    byId: new Map(lessons.map((lesson) => [lesson.id, lesson])),
+    media: folder.media,
+    sources: new Map(
+      [folder.courseFile, folder.techniques, ...folder.lessons].flatMap((one) => (one ? [[one.file, one.text]] : [])),
+    ),
+  };
+  const problems = settle(
+    [
+      ...folder.problems,
+      ...head.problems,
+      ...nameClashes(read),
+      ...parts.flatMap((part) => part.problems),
+      ...CHECKS.flatMap((check) => check(course)),
+    ],
+    {
+      course: { file: COURSE_FILE, places: head.places, severity: file.severity },
+      lessons: lessons.map(({ file, places, front }) => ({ file, places, allow: front.allow })),
+      strict: options.strict ?? false,
+    },
+    ALL_PROBLEMS,
+  );
+  return {
+    ...course,
+    problems: problems.sort(inOrder),
+    memory: { head, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
+  };
+}
+
+function placesOf(read: readonly LessonRead[], media: readonly string[]): Places {
+  const lessons = read.map(({ id, front, blocks, text }): [string, LessonPlaces] => [
+    id,
+    { id, draft: front.draft, blocks, headings: text.headings },
+  ]);
+  return { lessons: new Map(lessons), media: new Set(media) };
+}
+
+interface Part {
+  readonly lesson: Lesson;
+  readonly problems: readonly Problem[];
+}
+
+/** A lesson with its blocks understood and its links followed. */
+function assemble(read: LessonRead, blocks: ReadonlyMap<BlockTree, BlockRead>, places: Places): Part {
+  const { id, file, text, front, defaults } = read;
+  const problems = [...read.problems];
+  const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
+  const own = places.lessons.get(id) as LessonPlaces;
+  const links = text.references.map((reference): Link => {
+    const { target, diagnostics } = resolve(reference, own, places);
+    problems.push(...diagnostics.map(here));
+    const range = { start: pointAt(text.placed, reference.span.from), end: pointAt(text.placed, reference.span.to) };
+    return { url: reference.url, range, target };
+  });
+  const understood = read.blocks.map((block) => blocks.get(block.tree) as BlockRead);
+  for (const { block, diagnostics } of understood) {
+    problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
+  }
+  const lesson: Lesson = {
+    id,
+    file,
+    source: text.source,
+    front,
+    places: read.places,
+    defaults,
+    blocks: understood.map(({ block }) => block),
+    links,
+    headings: text.headings,
+  };
+  return { lesson, problems };
+}
+
+/** Lessons whose names are one name on a machine that tells no capitals from small letters. */
+function nameClashes(read: readonly LessonRead[]): Problem[] {
+  const first = new Map<string, LessonRead>();
+  return read.flatMap((lesson) => {
+    const name = lesson.id.toLowerCase();
+    const other = first.get(name);
+    if (!other) {
+      first.set(name, lesson);
+      return [];
+    }
+    return [
+      locate(
+        report('lesson-twice', { from: 0, to: 0 }, { id: lesson.id, other: other.file }),
+        lesson.file,
+        lesson.text.placed,
+      ),
+    ];
+  });
+}
+
+const inOrder = (a: Problem, b: Problem): number =>
+  compareText(a.file, b.file) || a.line - b.line || a.column - b.column || compareText(a.code, b.code);
+
+const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -1,0 +1,12 @@
+/** What one load of a course leaves for the next: whatever was read from a text that has not changed is taken over. */
+import type { BlockTree } from '../notation/tree.ts';
+import type { BlockRead } from './block.ts';
+import type { CourseHead } from './head.ts';
+import type { LessonRead } from './lesson.ts';
+
+export interface Memory {
+  readonly head: CourseHead;
+  /** By file. */
+  readonly lessons: ReadonlyMap<string, LessonRead>;
+  readonly blocks: ReadonlyMap<BlockTree, BlockRead>;
+}

@@ -1,0 +1,262 @@
+/** Everything that can be wrong with a course around its blocks, by code. Codes are permanent; the words are for a teacher. */
+import type { Catalogue, Kind, Severity } from '../diagnostics/diagnostic.ts';
+
+const kind =
+  (severity: Severity) =>
+  <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity, ...words });
+const error = kind('error');
+const warning = kind('warning');
+
+type Near = { readonly nearest: string | undefined };
+const meant = ({ nearest }: Near): string | undefined =>
+  nearest === undefined ? undefined : `Did you mean “${nearest}”?`;
+const listed = (words: readonly string[]): string => words.join(', ');
+
+export const COURSE_PROBLEMS = {
+  // the folder and its files
+  'course-missing': error<{ dir: string }>({
+    about: 'The folder that was named as a course does not exist.',
+    message: ({ dir }) => `There is no course folder at ${dir}.`,
+    help: () => 'Name the folder that holds course.yaml and lessons.',
+  }),
+  'course-not-folder': error<{ dir: string }>({
+    about: 'A course is a folder: course.yaml, lessons and media stand in it.',
+    message: ({ dir }) => `${dir} is a file, and a course is a folder.`,
+    help: () => 'Name the folder that holds course.yaml and lessons.',
+  }),
+  'course-file-missing': error<object>({
+    about: 'course.yaml makes a folder a course. Only its title is required.',
+    message: () => 'This folder has no course.yaml, so it is not yet a course.',
+    help: () => 'Write a file course.yaml with one line: title: …',
+  }),
+  'no-lessons': error<object>({
+    about: 'A course without a lesson has nothing to publish.',
+    message: () => 'This course has no lesson.',
+    help: () => 'Write the first one as lessons/first.mdx, beginning with the three lines --- , title: … and --- .',
+  }),
+  'file-unreadable': error<{ why: string }>({
+    about: 'A file or folder of the course cannot be read.',
+    message: ({ why }) => `This cannot be read: ${why}.`,
+  }),
+  'file-not-utf8': error<object>({
+    about: 'Course files are UTF-8 text. Another encoding turns letters and accidentals into others.',
+    message: () => 'This is not UTF-8 text: the bytes here are no character.',
+    help: () => 'Save the file as UTF-8.',
+  }),
+  'file-control-character': error<{ name: string }>({
+    about: 'A control character in a text is the trace of a damaged file or a binary one.',
+    message: ({ name }) => `There is a control character here (${name}), which text does not hold.`,
+    help: () => 'Delete it, or fetch the file again if it is damaged.',
+  }),
+  'lesson-name': error<{ name: string; suggestion: string | undefined }>({
+    about:
+      'The name of a lesson’s file is its address and what other lessons quote, so it is made of letters, digits, hyphens and underscores.',
+    message: ({ name }) => `“${name}” cannot be part of an address: letters, digits, hyphens and underscores only.`,
+    help: ({ suggestion }) => (suggestion === undefined ? undefined : `Rename it to ${suggestion}.`),
+  }),
+  'lesson-twice': error<{ id: string; other: string }>({
+    about:
+      'Two lessons whose names differ only in capital or accented letters’ form share one address on many machines.',
+    message: ({ id, other }) => `The lesson “${id}” has the same name as ${other}.`,
+    help: () => 'Rename one of the two.',
+  }),
+  'lesson-ending': warning<{ ending: string; name: string }>({
+    about: 'Lessons are files that end in .mdx. Another text beside them is not read, which may be a slip.',
+    message: ({ ending }) => `A file that ends in ${ending} is not read as a lesson.`,
+    help: ({ name }) => `If it is one, rename it to ${name}.mdx .`,
+  }),
+
+  // YAML
+  'yaml-syntax': error<{ what: string; mend?: string }>({
+    about:
+      'course.yaml and front matter are YAML: `key: value` lines, lists with dashes, quotation marks where a value holds a colon or starts with a sign.',
+    message: ({ what }) => what,
+    help: ({ mend }) => mend,
+  }),
+  'yaml-comment': warning<{ key: string; value: string | undefined }>({
+    about: 'In YAML a # after a space begins a comment, so what follows is not read.',
+    message: ({ key, value }) =>
+      value === undefined
+        ? `The # here begins a comment, so “${key}” has no value.`
+        : `The # here begins a comment, so “${key}” is just “${value}”.`,
+    help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
+  }),
+  'key-unknown': error<Near & { key: string; known: readonly string[] }>({
+    about: 'A key that nobody reads is most often a slip in its name.',
+    message: ({ key }) => `There is no key “${key}” here.`,
+    help: (facts) => meant(facts) ?? `The keys are: ${listed(facts.known)}.`,
+  }),
+  'key-missing': error<{ key: string; empty: boolean }>({
+    about: 'A key that has to be there is not, or has no value.',
+    message: ({ key, empty }) => (empty ? `“${key}” has no value.` : `“${key}” is missing.`),
+    help: ({ key, empty }) => (empty ? undefined : `Write a line ${key}: …`),
+  }),
+  'value-wrong': error<{ message: string; help: string | undefined }>({
+    about: 'A value is not what its key takes. Settings take the same values as at the head of a block.',
+    message: ({ message }) => message,
+    help: ({ help }) => help,
+  }),
+  'front-missing': error<{ late: boolean }>({
+    about:
+      'A lesson begins with front matter: a line of three hyphens, the title and whatever else is said of the lesson, and three hyphens again.',
+    message: ({ late }) =>
+      late
+        ? 'Something stands before the front matter, so it is not read as such.'
+        : 'This lesson does not begin with front matter, so it has no title.',
+    help: ({ late }) =>
+      late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
+  }),
+  'front-open': error<object>({
+    about: 'Front matter that is not closed swallows the lesson; often the file is cut short.',
+    message: () => 'The front matter that begins here is not closed.',
+    help: () => 'Write a line of three hyphens --- after its last key.',
+  }),
+  'stage-unknown': error<Near & { stage: string }>({
+    about: 'A lesson’s stage is one of those that course.yaml lists.',
+    message: ({ stage }) => `course.yaml has no stage “${stage}”.`,
+    help: meant,
+  }),
+  'requires-unknown': error<Near & { lesson: string }>({
+    about: 'A lesson can only require a lesson that exists.',
+    message: ({ lesson }) => `There is no lesson “${lesson}” to require.`,
+    help: meant,
+  }),
+
+  // the lesson's text
+  'mdx-syntax': error<{ what: string; mend: string | undefined }>({
+    about: 'A lesson is MDX: Markdown in which < and { begin a component and an expression.',
+    message: ({ what }) => what,
+    help: ({ mend }) => mend,
+  }),
+  'lesson-code': error<{ word: 'import' | 'export' }>({
+    about: 'A course is text and media, never a program: its components are there without being imported.',
+    message: ({ word }) => `A lesson does not ${word} anything.`,
+    help: ({ word }) =>
+      word === 'import'
+        ? 'Remove the line: components are there without it. A line of text cannot begin with this word.'
+        : 'Remove the line. A line of text cannot begin with this word.',
+  }),
+  'lesson-expression': error<{ text: string }>({
+    about:
+      'Braces hold a value as it stands (a text in quotation marks, a number, a list), never something to compute.',
+    message: ({ text }) => `“{${text}}” would have to be computed, and a lesson holds only what is written in it.`,
+    help: () => 'For a brace in the text write \\{ .',
+  }),
+  'component-unknown': error<Near & { name: string; known: readonly string[] }>({
+    about: 'Only the components that come with Reedway may stand in a lesson.',
+    message: ({ name }) => `There is no component <${name}>.`,
+    help: ({ nearest, known }) =>
+      nearest === undefined
+        ? `There are: ${known.map((one) => `<${one}>`).join(', ')}.`
+        : `Did you mean <${nearest}> ?`,
+  }),
+  'component-key': error<Near & { component: string; key: string; known: readonly string[] }>({
+    about: 'A component takes the attributes listed for it; another one is most often a slip in its name.',
+    message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
+    help: (facts) => meant(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
+  }),
+  'component-key-missing': error<{ component: string; key: string }>({
+    about: 'A component lacks an attribute it cannot do without.',
+    message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,
+  }),
+  'script-in-lesson': error<{ name: string }>({
+    about: 'A lesson carries no scripts of its own: its page is complete without any.',
+    message: ({ name }) => `“${name}” would run a script on the page, and a lesson carries none.`,
+    help: () => 'Remove it.',
+  }),
+  'link-unknown': error<Near & { lesson: string }>({
+    about:
+      'A link to another lesson is its name relative to the lessons folder, as in [bends](first-bends) or [bends](first-bends.mdx).',
+    message: ({ lesson }) => `There is no lesson “${lesson}” to link to.`,
+    help: meant,
+  }),
+  'link-page-unknown': error<Near & { path: string }>({
+    about: 'A link that begins with a slash leads to a page of the published site.',
+    message: ({ path }) => `The site has no page ${path}.`,
+    help: (facts) => meant(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).',
+  }),
+  'link-place-unknown': error<Near & { lesson: string; place: string }>({
+    about: 'What stands behind # in a link is the id of a block or a heading of that lesson.',
+    message: ({ lesson, place }) => `The lesson “${lesson}” has neither a block nor a heading with the id “${place}”.`,
+    help: meant,
+  }),
+  'link-draft': error<{ lesson: string }>({
+    about: 'A draft is not published, so a link from a published lesson would lead nowhere.',
+    message: ({ lesson }) => `The lesson “${lesson}” is a draft, so this link would lead nowhere.`,
+    help: () => 'Remove draft: true there, or make this lesson a draft as well.',
+  }),
+  'link-unsafe': error<{ scheme: string }>({
+    about: 'Links lead to lessons, to media of the course and to web or mail addresses.',
+    message: ({ scheme }) => `A link cannot begin with “${scheme}”.`,
+    help: () => 'Write a lesson’s name, a path below media, or an address that begins with https: or mailto: .',
+  }),
+  'media-missing': error<Near & { path: string }>({
+    about: 'Pictures and recordings stand in the course’s media folder and are named from there: media/harp.svg.',
+    message: ({ path }) => `There is no file ${path} in the course.`,
+    help: meant,
+  }),
+  'media-outside': error<{ path: string }>({
+    about: 'Pictures and recordings stand in the course’s media folder, or they would not be published.',
+    message: ({ path }) => `“${path}” does not lie in the media folder, so it would not be published.`,
+    help: () => 'Move it to media and write media/… here.',
+  }),
+
+  'media-elsewhere': warning<{ host: string }>({
+    about:
+      'A picture from another site tells that site of every student who opens the page, and is gone when that site is.',
+    message: ({ host }) => `The page would fetch this from ${host} whenever it is opened.`,
+    help: () => 'Put a copy into the media folder, if its licence allows it.',
+  }),
+
+  // blocks
+  'fence-open': error<{ next?: number }>({
+    about: 'A block whose fence is not closed swallows the rest of the lesson; often the file is cut short.',
+    message: ({ next }) =>
+      next === undefined
+        ? 'The block that begins here is not closed.'
+        : `The block that begins here is not closed before another begins, ${next === 1 ? 'one line' : `${next} lines`} below.`,
+    help: () => 'Write a line of ``` after its last line.',
+  }),
+  'fence-word': warning<{ word: string }>({
+    about: 'Only a fence marked with the word tab, in small letters, is a block; any other is shown as plain text.',
+    message: ({ word }) => `A fence marked “${word}” is shown as plain text.`,
+    help: () => 'A block begins with ```tab .',
+  }),
+  'fence-rest': error<{ text: string }>({
+    about: 'Settings of a block stand inside it, line by line, not behind the word tab.',
+    message: ({ text }) => `“${text}” behind the word tab is not read.`,
+    help: () => 'Write settings as key: value lines at the top of the block.',
+  }),
+  'block-twice': error<{ id: string; line: number }>({
+    about: 'Two blocks of a lesson share an id, so neither can be linked or quoted.',
+    message: ({ id, line }) => `The block in line ${line} has the id “${id}” already.`,
+    help: () => 'Give this one another id.',
+  }),
+
+  // findings, and what silences them
+  'allow-unknown': error<Near & { code: string }>({
+    about: 'An allow entry names the code of a finding.',
+    message: ({ code }) => `There is no finding with the code “${code}”.`,
+    help: meant,
+  }),
+  'allow-error': error<{ code: string }>({
+    about: 'What would make the site wrong cannot be allowed, only mended.',
+    message: ({ code }) => `“${code}” is an error, which cannot be allowed.`,
+    help: () => 'Remove this entry and mend what the error points at.',
+  }),
+  'allow-unused': warning<{ code: string }>({
+    about: 'An allow entry that silences nothing hides the finding if it ever comes back.',
+    message: ({ code }) => `This lesson has no finding “${code}”, so there is nothing to allow.`,
+    help: () => 'Remove this entry.',
+  }),
+  'severity-unknown': error<Near & { code: string }>({
+    about: 'The severity list of course.yaml names codes of findings.',
+    message: ({ code }) => `There is no finding with the code “${code}”.`,
+    help: meant,
+  }),
+  'severity-error': error<{ code: string }>({
+    about: 'What would make the site wrong stays an error.',
+    message: ({ code }) => `“${code}” is an error and stays one.`,
+    help: () => 'Remove this line.',
+  }),
+} satisfies Catalogue;

@@ -1,0 +1,144 @@
+/** The pieces course files' schemas are made of. Each reads text as YAML left it (see yaml.ts) and says what it wanted. */
+import { z } from 'zod';
+import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+import { nearestPlace, type YamlRead } from './yaml.ts';
+
+const report = reporter(COURSE_PROBLEMS);
+
+/** How an issue of ours is told, beyond its message. */
+interface Telling {
+  readonly help?: string | undefined;
+  /** The message is a whole sentence; otherwise it goes on from “key”. */
+  readonly whole?: boolean;
+  /** It is about the key, not its value. */
+  readonly key?: boolean;
+}
+
+const wants = (what: string) => ({ error: () => what });
+
+export const text = z.string(wants('takes a text, not a list or a group of keys')).trim().min(1, wants('is empty'));
+
+/** One of a few words. */
+export const word = <const Word extends string>(words: readonly Word[]) =>
+  text.transform((written, context): Word => {
+    const found = words.find((one) => one === written);
+    if (found !== undefined) return found;
+    return refuse(context, `is one of ${words.join(', ')}, not “${shown(written)}”`, {
+      help: didYouMean(written, words),
+    });
+  });
+
+export const yesOrNo = text.transform((written, context): boolean => {
+  if (/^(true|yes)$/i.test(written)) return true;
+  if (/^(false|no)$/i.test(written)) return false;
+  return refuse(context, `is true or false, not “${shown(written)}”`);
+});
+
+export const number = (least: number, most: number, whole = true) =>
+  text.transform((written, context): number => {
+    const value = /^-?\d{1,9}(\.\d{1,9})?$/.test(written) ? Number(written) : Number.NaN;
+    if (value >= least && value <= most && (!whole || Number.isInteger(value))) return value;
+    return refuse(context, `is a ${whole ? 'whole ' : ''}number from ${least} to ${most}, not “${shown(written)}”`);
+  });
+
+/** A list; a single item may stand without its dash, and nothing at all is an empty list. */
+export const list = <Item extends z.ZodType>(item: Item) =>
+  z.preprocess(
+    (value) => (value === undefined || Array.isArray(value) ? (value ?? []) : [value]),
+    z.array(item, wants('is a list')),
+  );
+
+/** Named keys; an unknown one is named with its nearest. */
+export const keys = <Shape extends z.ZodRawShape>(shape: Shape) =>
+  z.strictObject(shape, {
+    // Where an unknown key is reported, its neighbours are wanted: they travel in the message.
+    error: (issue) =>
+      issue.code === 'unrecognized_keys' ? Object.keys(shape).join(' ') : 'is a group of “key: value” lines',
+  });
+
+/** An id of an author's: what stands in addresses, quotations and other files. */
+export const id = text.refine(isId, wants('is an id of letters, digits and hyphens, such as first-bends'));
+
+export function isId(written: string): boolean {
+  return /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(written);
+}
+
+/** Adds an issue to a transform and gives back what zod wants then. */
+export function refuse(context: z.RefinementCtx, message: string, telling: Telling = {}): never {
+  context.addIssue({ code: 'custom', message, params: { ...telling } });
+  return z.NEVER;
+}
+
+export const didYouMean = (written: string, known: Iterable<string>): string | undefined => {
+  const near = nearest(written, known);
+  return near === undefined ? undefined : `Did you mean “${near}”?`;
+};
+
+/** Text of an author's as a message may repeat it: not at any length. */
+export const shown = (written: string): string => (written.length > 60 ? `${written.slice(0, 60)}…` : written);
+
+export interface Checked<Value> {
+  /** What could be read: a key whose value is wrong is as if it were not there. */
+  readonly value: Value;
+  /** The keys that were left out. */
+  readonly wrong: ReadonlySet<string>;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * Checks what YAML read against a schema; every issue becomes a diagnostic at the key or value it is about.
+ * `fallback` stands in for required keys.
+ */
+export function checkYaml<Schema extends z.ZodType>(
+  schema: Schema,
+  read: YamlRead,
+  fallback: Readonly<Record<string, string>>,
+): Checked<z.output<Schema>> {
+  const written = read.value ?? {};
+  const result = schema.safeParse(written);
+  if (result.success) return { value: result.data, wrong: new Set(), diagnostics: [] };
+  const { issues } = result.error;
+  const wrong = new Set(issues.flatMap((issue) => topKeys(issue)));
+  const sound = typeof written === 'object' && !Array.isArray(written) ? Object.entries(written) : [];
+  const rest = { ...fallback, ...Object.fromEntries(sound.filter(([key]) => !wrong.has(key))) };
+  return { value: schema.parse(rest), wrong, diagnostics: issues.flatMap((issue) => diagnosticsOf(issue, read)) };
+}
+
+const topKeys = (issue: z.core.$ZodIssue): string[] =>
+  issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys : issue.path.slice(0, 1).map(String);
+
+function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead): Diagnostic[] {
+  if (issue.code === 'unrecognized_keys') {
+    const known = issue.message.split(' ');
+    return issue.keys.map((key) => {
+      const facts = { key: shown(key), nearest: nearest(key, known), known };
+      return report('key-unknown', spanAt(read, [...issue.path, key], 'key'), facts);
+    });
+  }
+  // A path ends in the number of a list's item where the item itself is wrong: its list's key names it.
+  const key = shown(`${issue.path.filter((step) => typeof step === 'string').at(-1) ?? ''}`);
+  const telling: Telling = issue.code === 'custom' ? (issue.params ?? {}) : {};
+  if (isMissing(issue.path, read)) {
+    const written = read.spans.get(issue.path.map(String).join('/'));
+    const span = written?.key ?? startOf(spanAt(read, issue.path.slice(0, -1), 'value'));
+    return [report('key-missing', span, { key, empty: written !== undefined })];
+  }
+  const message = telling.whole ? issue.message : `${key === '' ? 'This file' : `“${key}”`} ${issue.message}.`;
+  return [
+    report('value-wrong', spanAt(read, issue.path, telling.key ? 'key' : 'value'), { message, help: telling.help }),
+  ];
+}
+
+function spanAt(read: YamlRead, path: readonly PropertyKey[], which: 'key' | 'value'): Span {
+  const spans = nearestPlace(read.spans, path);
+  return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };
+}
+
+const startOf = (span: Span): Span => ({ from: span.from, to: span.from });
+
+function isMissing(path: readonly PropertyKey[], read: YamlRead): boolean {
+  let value: unknown = read.value ?? {};
+  for (const step of path) value = (value as Record<PropertyKey, unknown> | undefined)?.[step];
+  return path.length > 0 && value === undefined;
+}
