@@ -31,7 +31,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
   const memory = previous?.dir === root ? previous.memory : undefined;
 
   const folder = readFolder(root);
-  const head = readHead(folder.courseFile, basename(root), memory?.head);
+  const head = readHead(folder.courseFile, basename(root) || 'Course', memory?.head);
   const read = folder.lessons.map((file) => readLesson(file, head, memory?.lessons.get(file.file)));
   const blocks = readBlocks(read, head, memory?.blocks ?? new Map());
   const places = placesOf(read, folder.media);

@@ -88,7 +88,7 @@ export interface Checked<Value> {
 
 /**
  * Checks what YAML read against a schema; every issue becomes a diagnostic at the key or value it is about.
- * `fallback` stands in for required keys.
+ * `fallback` stands in for required keys, and fits the schema by itself.
  */
 export function checkYaml<Schema extends z.ZodType>(
   schema: Schema,
@@ -96,13 +96,18 @@ export function checkYaml<Schema extends z.ZodType>(
   fallback: Readonly<Record<string, string>>,
 ): Checked<z.output<Schema>> {
   const written = read.value ?? {};
-  const result = schema.safeParse(written);
-  if (result.success) return { value: result.data, wrong: new Set(), diagnostics: [] };
-  const { issues } = result.error;
-  const wrong = new Set(issues.flatMap((issue) => topKeys(issue)));
-  const sound = typeof written === 'object' && !Array.isArray(written) ? Object.entries(written) : [];
-  const rest = { ...fallback, ...Object.fromEntries(sound.filter(([key]) => !wrong.has(key))) };
-  return { value: schema.parse(rest), wrong, diagnostics: issues.flatMap((issue) => diagnosticsOf(issue, read)) };
+  const wrong = new Set<string>();
+  const issues: z.core.$ZodIssue[] = [];
+  let result = schema.safeParse(written);
+  // Each round leaves out what the last one found wrong, so that what depends on several keys is checked as well.
+  while (!result.success) {
+    const found = result.error.issues.flatMap(topKeys);
+    for (const key of found) wrong.add(key);
+    issues.push(...result.error.issues);
+    const sound = found.length === 0 ? [] : Object.entries(written).filter(([key]) => !wrong.has(key));
+    result = schema.safeParse({ ...fallback, ...Object.fromEntries(sound) });
+  }
+  return { value: result.data, wrong, diagnostics: issues.flatMap((issue) => diagnosticsOf(issue, read)) };
 }
 
 const topKeys = (issue: z.core.$ZodIssue): string[] =>
