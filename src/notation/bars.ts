@@ -68,6 +68,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let beforeEndings: DraftEvent | undefined;
   let lineSounds: DraftSound[] = [];
   let sungLine: DraftSound[] | undefined;
+  let lineHasMusic = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
   /** Whether anything of this bar stands behind its bar line, which is its place until then. */
@@ -110,8 +111,9 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         break;
       case 'line-end':
         lineBefore = false;
-        if (lineSounds.length > 0) sungLine = lineSounds;
+        if (lineHasMusic) sungLine = lineSounds;
         lineSounds = [];
+        lineHasMusic = false;
         continue;
       case 'words':
         if (sungLine) sing(sungLine, item.syllables, diagnostics);
@@ -120,6 +122,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         continue;
     }
     lineBefore = false;
+    lineHasMusic = true;
     bar.span = started ? { from: bar.span.from, to: Math.max(bar.span.to, item.site.to) } : item.site;
     started = true;
   }

@@ -1,0 +1,297 @@
+/** A score printed as a block: canonical text that reads back as the same score. */
+import { type Chord, plainChord } from '../harmony/chord.ts';
+import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
+import { harpName } from '../instrument/harp.ts';
+import { isSound } from '../score/ask.ts';
+import type { Bar, Event, Mark, Mouth, Score, Sound } from '../score/score.ts';
+import { playOrder } from '../score/unfold.ts';
+import { feelName } from '../time/feel.ts';
+import {
+  add,
+  compare,
+  divide,
+  equals,
+  type Fraction,
+  fraction,
+  isWhole,
+  multiply,
+  subtract,
+  toNumber,
+  ZERO,
+} from '../time/fraction.ts';
+import { meterName } from '../time/meter.ts';
+import { writtenNotes } from './playable.ts';
+import { slotName } from './values.ts';
+
+/** Bars to a written line: a twelve-bar stands as the three lines it is. */
+const BARS_A_LINE = 4;
+
+export function printScore(score: Score): string {
+  const lines = printHeader(score);
+  lines.push('');
+  const places = placesOf(score);
+  let mouth = score.mouth;
+  let carried: Chord | undefined;
+  let line: string[] = [];
+  let lineBars: Bar[] = [];
+  score.bars.forEach((bar, index) => {
+    if (bar.part !== undefined || lineBars.length === BARS_A_LINE) endLine();
+    if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
+    if (index === 0 && bar.repeatStart) line.push('|:');
+    const base = baseChords(score, bar, places[index], carried);
+    const printed = printBar(bar, score.slot, mouth, statedChords(bar.chords, base));
+    line.push(printed.text, barLine(bar, score.bars[index + 1]));
+    mouth = printed.mouth;
+    carried = bar.chords.at(-1)?.chord ?? carried;
+    lineBars.push(bar);
+  });
+  endLine();
+  return `${lines.join('\n')}\n`;
+
+  function endLine(): void {
+    if (line.length > 0) lines.push(line.join(' '));
+    const words = printWords(lineBars);
+    if (words) lines.push(words);
+    line = [];
+    lineBars = [];
+  }
+}
+
+function printHeader(score: Score): string[] {
+  const { harp, progression, pickup } = score;
+  const lines: string[] = [];
+  const put = (key: string, value: string | undefined): void => {
+    if (value !== undefined) lines.push(`${key}: ${value}`);
+  };
+  put('id', score.id);
+  put('title', score.title);
+  put('harp', harpName(harp));
+  put('tuning', harp.tuning.id);
+  put('position', `${score.position}`);
+  put('meter', meterName(score.meter));
+  put('tempo', `${score.tempo}`);
+  put('feel', feelName(score.feel));
+  put('slot', slotName(score.slot));
+  if (progression?.form !== undefined) {
+    put('form', progression.form + (progression.range ? ` bars ${progression.range.join('-')}` : ''));
+  } else put('chords', progression?.bars.map(printFormBar).join(' | '));
+  if (pickup) put('pickup', `${toNumber(divide(pickup, score.slot))}`);
+  put('mouth', score.mouth);
+  return lines;
+}
+
+/** One bar of a list of chords: equal shares, the ones that only hold written `=`. */
+function printFormBar(bar: NonNullable<Score['progression']>['bars'][number]): string {
+  const shares = bar.reduce((most, { at }) => leastCommon(most, at.d), 1);
+  return Array.from({ length: shares }, (_, share) => {
+    const change = bar.find(({ at }) => equals(at, fraction(share, shares)));
+    return change?.symbol ?? '=';
+  }).join(' ');
+}
+
+/** Which bar of the progression each bar stands on; see the reader's own account of it. */
+function placesOf(score: Score): (number | undefined)[] {
+  const places: (number | undefined)[] = score.bars.map(() => undefined);
+  const length = score.progression?.bars.length;
+  if (length === undefined) return places;
+  let position = 0;
+  for (const index of playOrder(score)) {
+    if (score.pickup && index === 0) continue;
+    places[index] ??= position % length;
+    position++;
+  }
+  return places;
+}
+
+/** The chords a reader would give a bar of itself. */
+function baseChords(
+  score: Score,
+  bar: Bar,
+  place: number | undefined,
+  carried: Chord | undefined,
+): readonly ChordChange[] {
+  const given = place === undefined ? undefined : score.progression?.bars[place];
+  if (given) return chordsOfBar(given, score.key, bar.length);
+  return carried && !score.progression ? [{ onset: ZERO, chord: carried }] : [];
+}
+
+/** The chord symbols a bar has to state, so that its chords come out against those it gets of itself. */
+function statedChords(chords: readonly ChordChange[], base: readonly ChordChange[]): readonly ChordChange[] {
+  const falling = base.filter((change, index) => index === 0 || !sameName(change, base[index - 1]));
+  let same = 0;
+  while (same < chords.length && sameChange(chords[same], falling[same])) same++;
+  if (same === chords.length && same === falling.length) return [];
+  const next = chords[same];
+  const suppressed = falling[same];
+  // A chord the bar would get of itself, and does not have: say again what sounds there, which holds to the bar's end.
+  const again = suppressed && same > 0 && (!next || compare(suppressed.onset, next.onset) < 0);
+  return chords.slice(again ? same - 1 : same);
+}
+
+const sameName = (a: ChordChange | undefined, b: ChordChange | undefined): boolean =>
+  a !== undefined && b !== undefined && plainChord(a.chord) === plainChord(b.chord);
+
+const sameChange = (a: ChordChange | undefined, b: ChordChange | undefined): boolean =>
+  sameName(a, b) && equals(a?.onset ?? ZERO, b?.onset ?? ZERO) && a?.chord.numeral === b?.chord.numeral;
+
+interface PrintedBar {
+  readonly text: string;
+  /** The embouchure at its end. */
+  readonly mouth: Mouth;
+}
+
+/** What stands at a point of the bar and lasts: a piece of an event no longer than up to the next stated chord. */
+interface Piece {
+  readonly onset: Fraction;
+  readonly duration: Fraction;
+  readonly event: Event;
+  /** Whether the event begins here; else this holds it on. */
+  readonly begins: boolean;
+  readonly chord?: string;
+}
+
+function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly ChordChange[]): PrintedBar {
+  let mouth = startMouth;
+  let pieces: readonly Piece[] = piecesOf(bar, stated);
+  const words: string[] = [];
+  while (pieces.length > 0) {
+    const { run, rest } = nextRun(pieces, slot);
+    words.push(...printRun(run));
+    pieces = rest;
+  }
+  return { text: words.join(' '), mouth };
+
+  function printRun(run: readonly Piece[]): string[] {
+    const [first, last] = [run[0] as Piece, run.at(-1) as Piece];
+    const slots = toNumber(divide(subtract(endOf(last), first.onset), slot));
+    if (run.length === 1) return printPiece(first, slots);
+    const unit = unitOf(run);
+    const inside = run.flatMap((piece) => printPiece(piece, toNumber(divide(piece.duration, unit))));
+    return [`{${inside.join(' ')}}${slots === 1 ? '' : slots}`];
+  }
+
+  function printPiece(piece: Piece, shares: number): string[] {
+    const { event, begins } = piece;
+    const words: string[] = piece.chord === undefined ? [] : [`"${piece.chord}"`];
+    if (!isSound(event)) return [...words, `.${shares === 1 ? '' : shares}`];
+    if (!begins) return [...words, `=${shares === 1 ? '' : shares}${glide(piece)}`];
+    if (event.mouth !== mouth) {
+      mouth = event.mouth;
+      words.push(`@${mouth}`);
+    }
+    const note = writtenNotes(event.notes, event.breath) + printMarks(event.marks);
+    if (shares === 1) return [...words, note + glide(piece)];
+    return [...words, note, `=${shares === 2 ? '' : shares - 1}${glide(piece)}`];
+  }
+
+  function glide({ event, onset, duration }: Piece): string {
+    const ends = equals(add(onset, duration), add(event.onset, event.duration));
+    return isSound(event) && event.glides && ends ? '>' : '';
+  }
+}
+
+/** The events of a bar, those tied within it joined again where no stated chord parts them, and all cut at stated chords. */
+function piecesOf(bar: Bar, stated: readonly ChordChange[]): Piece[] {
+  const joined: { event: Event; begins: boolean }[] = [];
+  for (const event of bar.events) {
+    const before = joined.at(-1);
+    const parted = stated.some(({ onset }) => equals(onset, event.onset));
+    if (isSound(event) && event.tied && before && isSound(before.event) && !parted) {
+      const held: Sound = before.event;
+      before.event = { ...held, duration: add(held.duration, event.duration), glides: event.glides };
+    } else joined.push({ event, begins: !(isSound(event) && event.tied) });
+  }
+  return joined.flatMap(({ event, begins }) => {
+    const end = add(event.onset, event.duration);
+    const cuts = stated.filter(({ onset }) => compare(onset, event.onset) > 0 && compare(onset, end) < 0);
+    const onsets = [event.onset, ...cuts.map(({ onset }) => onset)];
+    return onsets.map((onset, index): Piece => {
+      const chord = stated.find((change) => equals(change.onset, onset))?.chord;
+      return {
+        onset,
+        duration: subtract(onsets[index + 1] ?? end, onset),
+        event,
+        begins: begins && index === 0,
+        ...(chord ? { chord: chord.numeral ?? plainChord(chord) } : {}),
+      };
+    });
+  });
+}
+
+/** A group longer or finer than this is hard to read; its slots are printed one by one instead. */
+const LONGEST_GROUP = 4;
+const FINEST_GROUP = 12;
+
+/**
+ * The pieces from the front that print together: one that lies on the slot grid, or what shares its slots as a group.
+ * With them what is left, since a piece may be cut at a slot to let a group end.
+ */
+function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piece[]; rest: readonly Piece[] } {
+  const start = pieces[0]?.onset ?? ZERO;
+  const slotsTo = (at: Fraction): Fraction => divide(subtract(at, start), slot);
+  const last = pieces.findIndex((piece) => isWhole(slotsTo(endOf(piece))));
+  const whole = pieces.slice(0, last + 1);
+  const slots = toNumber(slotsTo(endOf(whole.at(-1) as Piece)));
+  const shares = slots / toNumber(divide(unitOf(whole), slot));
+  if (whole.length === 1 || (slots <= LONGEST_GROUP && shares <= FINEST_GROUP)) {
+    return { run: whole, rest: pieces.slice(last + 1) };
+  }
+  // A first piece that fills slots of its own stands alone; else one slot is filled, and what reaches over it is cut.
+  const first = pieces[0] as Piece;
+  const full = Math.max(1, Math.floor(toNumber(divide(first.duration, slot))));
+  const edge = add(start, multiply(slot, fraction(full)));
+  const run: Piece[] = [];
+  for (const [index, piece] of pieces.entries()) {
+    if (compare(endOf(piece), edge) <= 0) {
+      run.push(piece);
+      if (equals(endOf(piece), edge)) return { run, rest: pieces.slice(index + 1) };
+      continue;
+    }
+    const { chord: _, ...held } = piece;
+    const after: Piece = { ...held, onset: edge, duration: subtract(endOf(piece), edge), begins: false };
+    return {
+      run: [...run, { ...piece, duration: subtract(edge, piece.onset) }],
+      rest: [after, ...pieces.slice(index + 1)],
+    };
+  }
+  return { run, rest: [] };
+}
+
+const endOf = (piece: Piece): Fraction => add(piece.onset, piece.duration);
+const unitOf = (pieces: readonly Piece[]): Fraction => pieces.map(({ duration }) => duration).reduce(commonMeasure);
+
+/** The largest length that measures both. */
+function commonMeasure(a: Fraction, b: Fraction): Fraction {
+  let [x, y] = [a, b];
+  while (y.n !== 0) {
+    const times = fraction(Math.floor(toNumber(divide(x, y))));
+    [x, y] = [y, subtract(x, multiply(times, y))];
+  }
+  return x;
+}
+
+const leastCommon = (a: number, b: number): number =>
+  toNumber(fraction(a * b, toNumber(commonMeasure(fraction(a), fraction(b)))));
+
+const printMark = (mark: Mark): string => (mark.name === 'shake' ? `shake ${mark.hole}` : mark.name);
+const printMarks = (marks: readonly Mark[]): string =>
+  marks.length === 0 ? '' : `[${marks.map(printMark).join(' ')}]`;
+
+function barLine(bar: Bar, next: Bar | undefined): string {
+  const end = [bar.repeatEnd ? ':|' : '', bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : ''];
+  const opens = next?.ending !== undefined && (next.ending !== bar.ending || bar.repeatEnd);
+  const start = [next?.repeatStart ? '|:' : '', opens ? `|${next.ending}` : ''];
+  return [...end, ...start].filter(Boolean).join(' ') || '|';
+}
+
+/** The lyrics under a written line, or undefined where nobody sings in it. */
+function printWords(bars: readonly Bar[]): string | undefined {
+  const sounds = bars.flatMap((bar) => bar.events.filter(isSound)).filter((sound) => !sound.tied);
+  const last = sounds.findLastIndex((sound) => sound.lyric);
+  if (last === -1) return undefined;
+  const syllables = sounds.slice(0, last + 1).map(({ lyric }) => {
+    if (!lyric) return '*';
+    return lyric.extends ? '_' : lyric.text + (lyric.hyphen ? '-' : '');
+  });
+  return `words: ${syllables.join(' ')}`;
+}

@@ -1,0 +1,175 @@
+/** Blocks written at random: every feature of the notation, each text valid, formatted as carelessly as people do. */
+import fc from 'fast-check';
+import { type Harp, holeRange, readHarp } from '../../src/instrument/harp.ts';
+import { RICHTER } from '../../src/instrument/tuning.ts';
+
+export const KEYS = [
+  'C',
+  'Db',
+  'D',
+  'Eb',
+  'E',
+  'F',
+  'F#',
+  'G',
+  'Ab',
+  'A',
+  'Bb',
+  'B',
+  'low F',
+  'low C',
+  'high G',
+] as const;
+export const harpText = fc.constantFrom(...KEYS);
+const C_HARP = readHarp('C', RICHTER) as Harp;
+
+/** One playable note, as text; any harp of the tuning plays it. */
+const note = fc.integer({ min: 1, max: 10 }).chain((hole) => {
+  const range = holeRange(C_HARP, hole);
+  const bends = Array.from(
+    { length: range.deepest },
+    (_, i) => `${range.bends === 'draw' ? '-' : ''}${hole}${"'".repeat(i + 1)}`,
+  );
+  const overbend = range.overbends ? [`${range.overbends === 'draw' ? '-' : ''}${hole}o`] : [];
+  return fc.constantFrom(`${hole}`, `+${hole}`, `-${hole}`, ...bends, ...overbend);
+});
+
+const chordOfHoles = fc
+  .tuple(fc.boolean(), fc.integer({ min: 1, max: 8 }), fc.integer({ min: 2, max: 3 }))
+  .map(
+    ([draw, low, count]) =>
+      `${draw ? '-' : ''}(${Array.from({ length: Math.min(count, 11 - low) }, (_, i) => low + i).join(' ')})`,
+  );
+
+const split = fc
+  .tuple(fc.boolean(), fc.integer({ min: 1, max: 7 }))
+  .map(([draw, low]) => `${draw ? '-' : ''}(${low} ${low + 3})[tongue]`);
+
+const marked = fc
+  .tuple(note, fc.subarray(['dip', 'fall', 'vibrato', 'hand', 'accent', 'staccato'], { minLength: 1, maxLength: 2 }))
+  .map(([text, marks]) => `${text}[${marks.join(', ')}]`);
+
+const shaken = fc.integer({ min: 2, max: 8 }).map((hole) => `-${hole}[shake ${hole + 1}]`);
+const slapped = fc.integer({ min: 3, max: 9 }).map((hole) => `${hole}[tongue slap]`);
+
+export const sound = fc.oneof(
+  { weight: 8, arbitrary: note },
+  { weight: 1, arbitrary: chordOfHoles },
+  { weight: 1, arbitrary: split },
+  { weight: 1, arbitrary: marked },
+  { weight: 1, arbitrary: shaken },
+  { weight: 1, arbitrary: slapped },
+);
+
+const CHORDS = ['I7', 'IV7', 'V7', 'ii7', 'bVI7', 'vi', 'A7', 'Bbm7', 'F#7', 'Cmaj7', 'viio7'];
+
+/** What stands in a group behind its first sound; a hold never follows a rest. */
+const groupInside = fc
+  .array(fc.oneof({ weight: 4, arbitrary: sound }, fc.constantFrom('=', '.')), { minLength: 2, maxLength: 5 })
+  .map((words) =>
+    words.map((word, i) => (word === '=' && words.slice(0, i).findLast((w) => w !== '=') === '.' ? '.' : word)),
+  );
+
+/** What fills `slots` slots of a bar, as words. */
+const filling = (slots: number): fc.Arbitrary<string[]> =>
+  fc
+    .array(
+      fc.record({
+        size: fc.integer({ min: 1, max: 5 }),
+        kind: fc.constantFrom('note', 'note', 'note', 'rest', 'group', 'hold', 'glide', 'mouth', 'chord'),
+        sound,
+        inside: groupInside,
+
+        chord: fc.constantFrom(...CHORDS),
+        mouth: fc.constantFrom('@lips', '@tongue'),
+      }),
+      { minLength: slots, maxLength: slots },
+    )
+    .map((choices) => {
+      const words: string[] = [];
+      let left = slots;
+      for (const { size, kind, sound: text, inside, chord, mouth } of choices) {
+        if (left === 0) break;
+        const take = Math.min(left, size);
+        if (kind === 'chord') words.push(`"${chord}"`);
+        if (kind === 'mouth') words.push(mouth, `${text}`);
+        else if (kind === 'rest') words.push(take === 1 ? '.' : `.${take}`);
+        else if (kind === 'group')
+          words.push(`{${[text, ...inside].join(' ')}}${Math.min(take, 2) === 1 ? '' : Math.min(take, 2)}`);
+        else if (kind === 'glide' && take > 1) words.push("-3'>", '-3');
+        else if (kind === 'hold' && sounding(words)) {
+          words.push(take === 1 ? '=' : `=${take}`);
+        } else words.push(text, ...(take > 1 ? [take === 2 ? '=' : `=${take - 1}`] : []));
+        left -= kind === 'group' ? Math.min(take, 2) : kind === 'glide' && take > 1 ? 2 : kind === 'mouth' ? 1 : take;
+      }
+      if (left > 0) words.push(`.${left}`);
+      return words;
+    });
+
+/** Whether a hold may follow: what stands before, holds apart, is a sound. */
+const sounding = (words: readonly string[]): boolean => {
+  const before = words.findLast((word) => !/^[="]/.test(word));
+  return before !== undefined && !/^\.|^@/.test(before) && !/\.[ =]*\}\d*$/.test(before);
+};
+
+const METERS = [
+  { meter: '4/4', slots: { '1/8': 8, '1/16': 16, '1/4': 4 } },
+  { meter: '3/4', slots: { '1/8': 6, '1/4': 3 } },
+  { meter: '12/8', slots: { '1/8': 12, '3/8': 4 } },
+  { meter: '6/8', slots: { '1/8': 6 } },
+] as const;
+
+const lineBreak = fc.constantFrom(' ', ' ', '\n', '   ', ' # a remark\n', '\r\n');
+
+/** A whole valid block. */
+export const blockText: fc.Arbitrary<string> = fc
+  .record({
+    meter: fc.constantFrom(...METERS),
+    pick: fc.nat(2),
+    bars: fc.integer({ min: 1, max: 9 }),
+    pickup: fc.boolean(),
+    ending: fc.constantFrom('', '|]', '||', ':|'),
+  })
+  .chain(({ meter, pick, bars, pickup, ending }) => {
+    const entries = Object.entries(meter.slots);
+    const [slot, slots] = entries[pick % entries.length] as [string, number];
+    const pickupSlots = pickup && slots > 1 ? 1 : 0;
+    return fc
+      .record({
+        harp: harpText,
+        position: fc.integer({ min: 1, max: 12 }),
+        feel: fc.constantFrom('straight', 'shuffle', '60:40'),
+        tempo: fc.constantFrom('60', '92', '132.5'),
+        mouth: fc.constantFrom('lips', 'tongue', undefined),
+        music: fc.array(filling(slots), { minLength: bars, maxLength: bars }),
+        harmony: fc.constantFrom('none', 'vamp', 'mixed'),
+        breaks: fc.array(lineBreak, { minLength: bars, maxLength: bars }),
+        ties: fc.array(fc.boolean(), { minLength: bars, maxLength: bars }),
+        words: fc.boolean(),
+        part: fc.boolean(),
+      })
+      .map((block) => {
+        const head = [
+          `harp: ${block.harp}`,
+          `position: ${block.position}`,
+          `meter: ${meter.meter}`,
+          `slot: ${slot}`,
+          `feel: ${block.feel}`,
+          `tempo: ${block.tempo}`,
+          ...(block.mouth ? [`mouth: ${block.mouth}`] : []),
+          ...(pickupSlots ? [`pickup: ${pickupSlots}`] : []),
+          ...(block.harmony === 'vamp'
+            ? ['chords: I7']
+            : block.harmony === 'mixed' && ending !== ':|'
+              ? [
+                  `chords: ${Array.from({ length: bars }, (_, i) => (i % 3 === 2 ? 'V7 IV7' : i % 2 ? 'IV7' : 'i7')).join(' | ')}`,
+                ]
+              : []),
+        ];
+        const lines = block.music.map((words, i) => words.join(' ') + (i < bars - 1 ? ` |${block.breaks[i]}` : ''));
+        const music = (pickupSlots ? '-4 | ' : '') + (block.part ? '\npart: Head\n' : '') + lines.join('');
+        const sung = block.music.at(-1)?.some((word) => /^[-+(\d{]/.test(word)) && !lines.join('').includes('\n');
+        const lyric = block.words && sung ? '\nwords: one' : '';
+        return `${head.join('\n')}\n\n${music} ${ending}${lyric}\n`;
+      });
+  });

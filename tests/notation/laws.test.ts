@@ -1,0 +1,174 @@
+/** The laws of the tab notation, each for thousands of blocks. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Harp, keyNote, readHarp, reed } from '../../src/instrument/harp.ts';
+import { chromaOf } from '../../src/instrument/pitch.ts';
+import { RICHTER } from '../../src/instrument/tuning.ts';
+import { printScore } from '../../src/notation/print.ts';
+import { readBlock } from '../../src/notation/read.ts';
+import { isSound, soundsOf } from '../../src/score/ask.ts';
+import { moveToHarp } from '../../src/score/move.ts';
+import type { Score } from '../../src/score/score.ts';
+import { add, equals, subtract, ZERO } from '../../src/time/fraction.ts';
+import { barLength } from '../../src/time/meter.ts';
+import { blockText, harpText } from './arbitrary.ts';
+import { withoutPlaces } from './without-places.ts';
+
+const scoreOf = (text: string): Score => {
+  const { score, diagnostics } = readBlock(text);
+  expect(diagnostics, text).toEqual([]);
+  return score as Score;
+};
+
+describe('law 1: printing and reading are inverse', () => {
+  test('a printed score reads back as the same score', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const score = scoreOf(text);
+        expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
+      }),
+      { numRuns: 3000 },
+    );
+  });
+  test('printing what was printed changes nothing', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const printed = printScore(scoreOf(text));
+        expect(printScore(scoreOf(printed))).toBe(printed);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe('law 2: bars add up', () => {
+  test('the events of every bar add up to its length, and full bars to the meter', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const score = scoreOf(text);
+        const full = barLength(score.meter);
+        score.bars.forEach((bar, index) => {
+          let at = ZERO;
+          for (const event of bar.events) {
+            expect(event.onset).toEqual(at);
+            at = add(at, event.duration);
+          }
+          expect(at).toEqual(bar.length);
+          const short = score.pickup && (index === 0 ? score.pickup : subtract(full, score.pickup));
+          expect(equals(bar.length, full) || (short !== undefined && equals(bar.length, short))).toBe(true);
+        });
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe('law 3: what sounds is what the reeds give', () => {
+  test('every pitch lies where its reed and its bend put it, and is spelled so', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const score = scoreOf(text);
+        for (const { breath, notes } of soundsOf(score)) {
+          for (const { hole, bend, over, pitch } of notes) {
+            const own = reed(score.harp, hole, breath);
+            const facing = reed(score.harp, hole, breath === 'blow' ? 'draw' : 'blow');
+            expect(pitch.midi).toBe(over ? facing + 1 : own - bend);
+            if (bend > 0) expect(pitch.midi).toBeGreaterThan(facing);
+            expect(chromaOf(pitch)).toBe(pitch.midi % 12);
+            expect(Math.abs(pitch.alter)).toBeLessThanOrEqual(2);
+          }
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe('law 4: another harp keeps the tab', () => {
+  test('moving keeps every hole and moves every pitch by one interval', () => {
+    fc.assert(
+      fc.property(blockText, harpText, (text, name) => {
+        const score = scoreOf(text);
+        const harp = readHarp(name, RICHTER) as Harp;
+        const moved = moveToHarp(score, harp);
+        const interval = keyNote(harp) - keyNote(score.harp);
+        const [before, after] = [soundsOf(score), soundsOf(moved)];
+        expect(after.length).toBe(before.length);
+        after.forEach((sound, index) => {
+          const was = before[index];
+          expect(sound.breath).toBe(was?.breath);
+          sound.notes.forEach((note, n) => {
+            const wasNote = was?.notes[n];
+            expect({ ...note, pitch: undefined }).toEqual({ ...wasNote, pitch: undefined });
+            expect(note.pitch.midi).toBe((wasNote?.pitch.midi ?? 0) + interval);
+          });
+        });
+      }),
+      { numRuns: 2000 },
+    );
+  });
+  test('a block moved is the block read for that harp', () => {
+    fc.assert(
+      fc.property(
+        blockText.filter((text) => !/"[A-G]/.test(text)),
+        harpText,
+        (text, name) => {
+          const moved = moveToHarp(scoreOf(text), readHarp(name, RICHTER) as Harp);
+          const read = scoreOf(text.replace(/^harp: .*$/m, `harp: ${name}`));
+          expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe('law 5: nothing breaks the reader', () => {
+  const rubbish = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 400 }),
+    fc.string({
+      unit: fc.constantFrom(...`|:'"{}()[]<>@=.#-+ 1234567890o*\n\r\tabVI7phrase part:words:\u0000“’—`),
+      maxLength: 400,
+    }),
+    fc.tuple(blockText, fc.nat(), fc.nat(20), fc.string({ maxLength: 6 })).map(([text, at, cut, insert]) => {
+      const from = at % (text.length + 1);
+      return text.slice(0, from) + insert + text.slice(from + cut);
+    }),
+  );
+  test('any text gives a score or says what is wrong with it, inside the text', () => {
+    fc.assert(
+      fc.property(rubbish, (text) => {
+        const { score, diagnostics } = readBlock(text);
+        expect(score === undefined).toBe(diagnostics.some(({ severity }) => severity === 'error'));
+        for (const { span, message } of diagnostics) {
+          expect(span.from).toBeGreaterThanOrEqual(0);
+          expect(span.to).toBeGreaterThanOrEqual(span.from);
+          expect(span.to).toBeLessThanOrEqual(text.length + 1);
+          expect(message).not.toMatch(/undefined|NaN|\[object/);
+        }
+      }),
+      { numRuns: 5000 },
+    );
+  });
+  test('what is read of rubbish prints and reads back too', () => {
+    fc.assert(
+      fc.property(rubbish, (text) => {
+        const { score } = readBlock(text);
+        if (!score) return;
+        expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
+      }),
+      { numRuns: 5000 },
+    );
+  });
+  test('every sound of a score knows where it was written', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        for (const event of scoreOf(text).bars.flatMap(({ events }) => events)) {
+          const written = text.slice(event.source.span.from, event.source.span.to);
+          expect(written).toMatch(isSound(event) ? /^[-+=(\d]/ : /^\./);
+        }
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
