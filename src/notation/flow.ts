@@ -82,7 +82,8 @@ export function flow(
       case 'group': {
         const shares = item.items.reduce((sum, inner) => sum + sharesOf(inner), 0);
         const one = divide(multiply(share, fraction(item.slots)), fraction(shares));
-        for (const inner of item.items) if (inner.kind !== 'quote') put(inner, scope, one);
+        const within = { ...scope, site: written.site };
+        for (const inner of item.items) if (inner.kind !== 'quote') put(inner, within, one);
         return;
       }
       case 'note':

@@ -235,7 +235,7 @@ class Scanner {
     const sign = this.match(/[-+]/y)?.[0];
     const breath: Breath = sign === '-' ? 'draw' : 'blow';
     const several = this.text[this.at] === '(';
-    const notes = several ? this.chordNotes(sign, from) : this.singleNote();
+    const notes = several ? this.chordNotes(sign, from) : this.singleNote(from);
     if (!notes) return several ? this.passed(from) : this.unreadable(from);
     const end = this.at;
     const { marks, mouth } = this.marks();
@@ -245,9 +245,10 @@ class Scanner {
     return { kind: 'note', breath, notes, marks, ...(mouth === undefined ? {} : { mouth }), span } satisfies NoteItem;
   }
 
-  private singleNote(): WrittenNote[] | undefined {
+  /** A hole with its sign, which stands at `from`. */
+  private singleNote(from: number): WrittenNote[] | undefined {
     const note = this.hole();
-    return note && [note];
+    return note && [{ ...note, span: { from, to: note.span.to } }];
   }
 
   /** `3''`, `6o`, `4*`: one hole and what is done to it. */

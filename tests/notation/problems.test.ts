@@ -1,0 +1,557 @@
+/** Each thing that can be wrong with a block: its code, the very characters it points at, and its words. */
+import { describe, expect, test } from 'vitest';
+import type { Severity } from '../../src/diagnostics/diagnostic.ts';
+import { FORMS } from '../../src/harmony/form.ts';
+import { parseBlock } from '../../src/notation/parse.ts';
+import { NOTATION_PROBLEMS } from '../../src/notation/problems.ts';
+import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
+
+interface Told {
+  readonly code: string;
+  readonly at: string;
+  readonly says: string;
+  readonly help?: string;
+  readonly severity?: Severity;
+}
+
+const told = (text: string, context: ReadContext = ALONE): Told[] =>
+  readBlock(text, context).diagnostics.map(({ code, span, message, help }) => ({
+    code,
+    at: text.slice(span.from, span.to),
+    says: message,
+    ...(help === undefined ? {} : { help }),
+  }));
+
+/** Other blocks to quote from: `riffs/a`, `riffs/ring`, `riffs/bad`. */
+const others: Readonly<Record<string, string>> = {
+  a: 'id: a\nphrase turn: -2 -3 4 .\n-2 -3 4 -4 5 -4 4 -3',
+  bad: 'id: bad\n-2 -3',
+  ring: 'id: ring\n<riffs/gnir>',
+  gnir: 'id: gnir\n<riffs/ring>',
+};
+const trees = new Map(Object.entries(others).map(([id, text]) => [id, parseBlock(text)]));
+const among: ReadContext = {
+  ...ALONE,
+  find: (lesson, block) => {
+    if (lesson !== 'riffs') return { missing: 'lesson', nearest: 'riffs' };
+    const tree = trees.get(block);
+    return tree ? { tree, context: among } : { missing: 'block', nearest: 'a' };
+  },
+};
+
+const EIGHT = '1 1 1 1 1 1 1 1';
+
+/** [the block, what it is told]; every code of the catalogue occurs. */
+const CASES: readonly (readonly [string, readonly Told[]])[] = [
+  [
+    'tempo: 90',
+    [
+      {
+        code: 'block-empty',
+        at: 'tempo: 90',
+        says: 'This block has no music.',
+        help: 'Write at least one bar, or remove the block.',
+      },
+    ],
+  ],
+  [
+    `temp: 90\n${EIGHT}`,
+    [{ code: 'header-unknown', at: 'temp', says: 'A block has no setting “temp”.', help: 'Did you mean tempo: ?' }],
+  ],
+  [
+    `harp: A\nharp: C\n${EIGHT}`,
+    [{ code: 'header-twice', at: 'harp', says: 'The setting “harp” stands twice.', help: 'Keep the one you mean.' }],
+  ],
+  [
+    `${EIGHT}\ntempo: 90`,
+    [
+      {
+        code: 'header-late',
+        at: 'tempo',
+        says: 'The setting “tempo” comes after music has begun.',
+        help: 'Move it to the top of the block; for another tempo or harp begin another block.',
+      },
+    ],
+  ],
+  [
+    `harp: H\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'H',
+        says: '“H” is no harp.',
+        help: 'Write its key, and low or high where it is: A, Bb, low F, high G.',
+      },
+    ],
+  ],
+  [
+    `form: twelvebar\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'twelvebar',
+        says: 'There is no form “twelvebar”.',
+        help: 'Did you mean twelve-bar ?',
+      },
+    ],
+  ],
+  [
+    `chords: I7 | X7\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'X7',
+        says: '“X7” is no chord symbol.',
+        help: 'Divide bars by |, as in I7 | IV7 | V7 IV7 | I7.',
+      },
+    ],
+  ],
+  [
+    `form: one\nchords: I7\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'one',
+        says: 'There is no form “one”.',
+        help: `There are ${FORMS.map(({ id }) => id).join(', ')}.`,
+      },
+      {
+        code: 'header-clash',
+        at: 'chords',
+        says: 'This block names a form and lists chords as well.',
+        help: 'Keep either form: or chords: .',
+      },
+    ],
+  ],
+  [
+    `pickup: 8\n${EIGHT} | ${EIGHT}`,
+    [{ code: 'pickup-too-long', at: '8', says: 'A pickup is shorter than a full bar (8 slots).' }],
+  ],
+  [
+    `-2 x9 ${EIGHT}`,
+    [
+      {
+        code: 'not-a-slot',
+        at: 'x9',
+        says: "“x9” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+      },
+    ],
+  ],
+  [
+    '4d . . . . . . .',
+    [
+      {
+        code: 'not-a-slot',
+        at: '4d',
+        says: "“4d” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'Did you mean -4 ?',
+      },
+    ],
+  ],
+  ['{4 5 . . .', [{ code: 'bracket-open', at: '{', says: 'The brace opened here is not closed with } on this line.' }]],
+  [
+    '4[slap 5 .6',
+    [{ code: 'bracket-open', at: '[', says: 'The bracket opened here is not closed with ] on this line.' }],
+  ],
+  [
+    '-(1 -2) =7',
+    [
+      {
+        code: 'two-breaths',
+        at: '-(1 -2)',
+        says: 'Several holes at once are one breath: one sign, before the parenthesis.',
+        help: 'Did you mean -(1 2) ?',
+      },
+    ],
+  ],
+  ["6'o =7", [{ code: 'bend-and-overbend', at: "6'o", says: 'One note cannot be bent and overblown at once.' }]],
+  ['= 4 =6', [{ code: 'hold-astray', at: '=', says: 'There is no note here to hold.' }]],
+  [
+    '4 .2 =5',
+    [
+      {
+        code: 'hold-astray',
+        at: '=5',
+        says: 'There is no note here to hold: a rest stands before it.',
+        help: 'A longer rest is written as one: .6',
+      },
+    ],
+  ],
+  ['4 =0 =6', [{ code: 'count-zero', at: '=0', says: '“=” needs a count from 1 to 999.' }]],
+  ['{} .7', [{ code: 'group-empty', at: '{}', says: 'This group holds nothing.' }]],
+  [
+    '{4 {5 6}} .7',
+    [
+      {
+        code: 'group-nested',
+        at: '{5 6}',
+        says: 'A group cannot stand inside a group.',
+        help: 'Hold with = inside one group instead: {4 = 5 6} is an eighth and two sixteenths of a quarter.',
+      },
+    ],
+  ],
+  ['{4 | 5} .7', [{ code: 'group-crossed', at: '|', says: 'A bar line cannot stand inside a group.' }]],
+  [
+    `{${'4 '.repeat(17)}}8`,
+    [
+      {
+        code: 'group-too-many',
+        at: `{${'4 '.repeat(17)}}8`,
+        says: 'A group shares its slots among at most 16 events.',
+        help: 'Write smaller slots (slot: 1/16) or several groups.',
+      },
+    ],
+  ],
+  [`> ${EIGHT}`, [{ code: 'glide-astray', at: '>', says: 'There is no note before this > to glide from.' }]],
+  ["-3'> .7", [{ code: 'glide-nowhere', at: '>', says: 'This glide leads nowhere: a note has to follow at once.' }]],
+  [
+    "-3'> 3 .6",
+    [{ code: 'glide-turns', at: '>', says: 'A glide stays on one breath, and the next note is on the other.' }],
+  ],
+  [
+    `"H7" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"H7"',
+        says: '“H7” is no chord symbol.',
+        help: 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
+      },
+    ],
+  ],
+  [
+    `@tounge ${EIGHT}`,
+    [
+      {
+        code: 'mouth-unknown',
+        at: '@tounge',
+        says: '“@tounge” is no embouchure: write @lips or @tongue.',
+        help: 'Did you mean @tongue ?',
+      },
+    ],
+  ],
+  [
+    '-2[slapp] =7',
+    [{ code: 'mark-unknown', at: 'slapp', says: '“slapp” is no mark of a note.', help: 'Did you mean slap ?' }],
+  ],
+  ['-4[shake] =7', [{ code: 'mark-shake', at: 'shake', says: 'A shake needs its other hole, as in 4[shake 5].' }]],
+  ['-4[dip dip] =7', [{ code: 'mark-twice', at: 'dip', says: 'The mark “dip” stands twice on this note.' }]],
+  [
+    `part:\n${EIGHT}`,
+    [
+      {
+        code: 'part-nameless',
+        at: 'part',
+        says: 'This part has no name.',
+        help: 'Write one behind the colon, as in part: Chorus',
+      },
+    ],
+  ],
+  [
+    `phrase: 1 2\n${EIGHT}`,
+    [
+      {
+        code: 'phrase-nameless',
+        at: 'phrase',
+        says: 'A phrase needs a name of letters, digits and hyphens.',
+        help: 'Write phrase answer: 2 -2 -1 =',
+      },
+    ],
+  ],
+  [
+    `phrase a: 1\nphrase a: 2\n${EIGHT}`,
+    [{ code: 'phrase-twice', at: 'a', says: 'There are two phrases named “a” in this block.' }],
+  ],
+  [`phrase a:\n${EIGHT}`, [{ code: 'phrase-empty', at: 'a', says: 'The phrase “a” holds no slot.' }]],
+  [
+    `phrase a: 1 :|\n${EIGHT}`,
+    [
+      {
+        code: 'phrase-repeats',
+        at: ':|',
+        says: 'A phrase holds no repeat, ending or closing bar line.',
+        help: 'Write the repeat in the music, around the phrase.',
+      },
+    ],
+  ],
+  [
+    `<a b> ${EIGHT}`,
+    [
+      {
+        code: 'quote-unreadable',
+        at: '<a b>',
+        says: '“<a b>” is no quotation.',
+        help: 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
+      },
+    ],
+  ],
+  [
+    'phrase answer: 4 5\n<anser> .6',
+    [
+      {
+        code: 'quote-unknown',
+        at: '<anser>',
+        says: 'There is no phrase “anser” to quote.',
+        help: 'Did you mean <answer> ?',
+      },
+      { code: 'bar-too-short', at: '<anser>', says: '' },
+    ],
+  ],
+  [
+    '<rifs/a>',
+    [
+      {
+        code: 'quote-unknown',
+        at: '<rifs/a>',
+        says: 'There is no lesson “rifs” to quote.',
+        help: 'Did you mean riffs ?',
+      },
+    ],
+  ],
+  [
+    '<riffs/b>',
+    [
+      {
+        code: 'quote-unknown',
+        at: '<riffs/b>',
+        says: 'There is no block “riffs/b” to quote.',
+        help: 'Did you mean a ?',
+      },
+    ],
+  ],
+  [
+    'phrase a: <b>\nphrase b: <a>\n<a> .8',
+    [{ code: 'quote-circle', at: '<a>', says: 'This quotation goes round in a circle: a → b → a.' }],
+  ],
+  [
+    '<riffs/bad>',
+    [
+      {
+        code: 'quote-broken',
+        at: '<riffs/bad>',
+        says: '“riffs/bad” has problems of its own, so it cannot be quoted yet.',
+        help: 'Mend it first; this quotation follows.',
+      },
+    ],
+  ],
+  [`words: la\n${EIGHT}`, [{ code: 'words-astray', at: ' la', says: 'There is no line of music above these words.' }]],
+  [
+    '1 =7\nwords: one two three',
+    [
+      {
+        code: 'words-too-many',
+        at: 'two three',
+        says: '3 syllables for 1 sounding note above.',
+        help: 'A held (=) note takes no syllable of its own; a hyphen divides a word.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} | | ${EIGHT}`,
+    [
+      {
+        code: 'bar-empty',
+        at: '|',
+        says: 'There is nothing between these bar lines.',
+        help: 'Rest for a whole bar with .8 (in slots of 1/8), or remove one line.',
+      },
+    ],
+  ],
+  [
+    `1 1 1 | ${EIGHT}`,
+    [
+      {
+        code: 'bar-too-short',
+        at: '1 1 1',
+        says: 'Bar 1 holds 3 of its 8 slots (4/4 in slots of 1/8).',
+        help: 'If these are pickup notes, say so in the header: pickup: 3',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} | ${EIGHT} {1 1 1}`,
+    [
+      {
+        code: 'bar-too-long',
+        at: `${EIGHT} {1 1 1}`,
+        says: 'Bar 2 holds 9 slots, and its meter has room for 8 (4/4 in slots of 1/8).',
+        help: 'Is a bar line missing?',
+      },
+    ],
+  ],
+  [
+    `form: twelve-bar\n${EIGHT} | ${EIGHT}`,
+    [
+      {
+        code: 'form-unfilled',
+        at: EIGHT,
+        says: 'The music has 2 bars, and twelve-bar has 12.',
+        help: 'For a piece of the form name its bars: form: twelve-bar bars 1-2',
+      },
+    ],
+  ],
+  [
+    `chords: I7 | IV7 | V7\n|: ${EIGHT} | ${EIGHT} :| ${EIGHT} | ${EIGHT}`,
+    [
+      {
+        code: 'repeat-against-form',
+        at: EIGHT,
+        says: 'Bar 1 comes round over another chord of the form when it is repeated.',
+        help: 'Write the repeat out.',
+      },
+      {
+        code: 'repeat-against-form',
+        at: EIGHT,
+        says: 'Bar 2 comes round over another chord of the form when it is repeated.',
+        help: 'Write the repeat out.',
+      },
+    ],
+  ],
+  [
+    `|: ${EIGHT} | ${EIGHT}`,
+    [{ code: 'repeat-open', at: EIGHT, says: 'The repeat that begins here does not end.', help: 'End it with :|' }],
+  ],
+  [
+    `${EIGHT} |2 -2 1 1 1 1 1 1 1`,
+    [
+      {
+        code: 'ending-astray',
+        at: '-2 1 1 1 1 1 1 1',
+        says: 'Ending 2 has no repeat to belong to.',
+        help: 'For hole 2 after a bar line leave a space: | 2',
+      },
+    ],
+  ],
+  ['11 =7', [{ code: 'no-hole', at: '11', says: 'There is no hole 11 on a harp of 10 holes.' }]],
+  [
+    "3' =7",
+    [
+      {
+        code: 'no-bend',
+        at: "3'",
+        says: 'Hole 3 does not bend on the blow: its blow reed G4 is the lower one.',
+        help: "Did you mean -3' ?",
+      },
+    ],
+  ],
+  [
+    "-5' =7",
+    [
+      {
+        code: 'no-bend',
+        at: "-5'",
+        says: 'Hole 5 does not bend on the draw: its two reeds, F5 and E5, are too close together.',
+      },
+    ],
+  ],
+  [
+    "-2 -2''' =6",
+    [
+      {
+        code: 'bend-too-deep',
+        at: "-2'''",
+        says: 'Hole 2 draw bends at most two half steps on a C harp (from G4 down to F4, just above its blow reed E4).',
+        help: "Did you mean -2'' ?",
+      },
+    ],
+  ],
+  [
+    "harp: A\n8''' =7",
+    [
+      {
+        code: 'bend-too-deep',
+        at: "8'''",
+        says: 'Hole 8 blow bends at most one half step on an A harp (from C#6 down to C6, just above its draw reed B5).',
+        help: "Did you mean 8' ?",
+      },
+    ],
+  ],
+  [
+    '-6o =7',
+    [
+      {
+        code: 'no-overbend',
+        at: '-6o',
+        says: 'Hole 6 does not overdraw: its draw reed A5 is the higher one.',
+        help: 'Did you mean 6o ?',
+      },
+    ],
+  ],
+  ['4* =7', [{ code: 'no-slide', at: '4*', says: 'This harp has no slide to press.' }]],
+  ['(2 2) =7', [{ code: 'hole-twice', at: '(2 2)', says: 'Hole 2 stands twice in this chord.' }]],
+  [
+    '(1 7)[tongue] =7',
+    [{ code: 'holes-too-far', at: '(1 7)', says: 'Holes 1 and 7 are further apart than a mouth covers (5 holes).' }],
+  ],
+  [
+    '-(3 7) =7',
+    [
+      {
+        code: 'split-with-lips',
+        at: '-(3 7)',
+        says: 'Lips alone cannot silence holes 4 and 5 and 6: a split is blocked with the tongue.',
+        help: 'Write -(3 7)[tongue] or switch with @tongue before it.',
+      },
+    ],
+  ],
+  [
+    '-2[slap] =7',
+    [
+      {
+        code: 'tongue-mark-with-lips',
+        at: 'slap',
+        says: 'A slap is made with the tongue on the comb, and this note is played with the lips.',
+        help: 'Write -2[tongue slap] or switch with @tongue before it.',
+      },
+    ],
+  ],
+  [
+    '1[tongue slap] =7',
+    [
+      {
+        code: 'nothing-under-tongue',
+        at: 'slap',
+        says: 'A slap has no hole left to sound here: the tongue needs one to the left of the note, or inside the split.',
+      },
+    ],
+  ],
+  [
+    '-4[shake 8] =7',
+    [
+      {
+        code: 'shake-impossible',
+        at: 'shake',
+        says: 'Hole 4 cannot shake with 8: they are further apart than the head moves in a shake.',
+      },
+    ],
+  ],
+];
+
+describe('what a block is told', () => {
+  test.each(CASES.map(([text, expected]) => ({ text, expected })))('$expected.0.code: $text', ({ text, expected }) => {
+    const said = told(text, among);
+    expect(said.map(({ code }) => code)).toEqual(expected.map(({ code }) => code));
+    expected.forEach((one, index) => {
+      if (one.says !== '') expect(said[index]).toEqual(one);
+    });
+  });
+
+  test('a block as long as a book is refused without being read', () => {
+    const text = `${'4 '.repeat(40_000)}`;
+    expect(told(text).map(({ code }) => code)).toEqual(['block-too-long']);
+  });
+
+  test('quotations of quotations that grow out of hand are refused', () => {
+    const phrases = Array.from({ length: 20 }, (_, i) => `phrase p${i + 1}: <p${i}> <p${i}>`).join('\n');
+    expect(told(`phrase p0: 4\n${phrases}\n<p20>`).map(({ code }) => code)).toEqual(['block-too-long']);
+  });
+
+  test('every code of the catalogue is met here', () => {
+    const met = new Set([...CASES.flatMap(([, expected]) => expected.map(({ code }) => code)), 'block-too-long']);
+    expect([...met].sort()).toEqual(Object.keys(NOTATION_PROBLEMS).sort());
+  });
+
+  test('one slip does not hide the next', () => {
+    expect(told("-2 x 4 y | -2''' z =6").map(({ at }) => at)).toEqual(['x', 'y', "-2'''", 'z']);
+  });
+});
