@@ -1,0 +1,93 @@
+/**
+ * The pictures that explain: plain values, so that a page can carry one and have it drawn again for another harp.
+ * Each is drawn as HTML: tables and lists that read aloud as they stand, and take their colours from the page's styles.
+ */
+import type { Chord } from '../../harmony/chord.ts';
+import { type SongKey, songKey } from '../../harmony/key.ts';
+import { moveChord } from '../../harmony/numeral.ts';
+import { type Breath, type Harp, type HoleNote, sounding, tonicInPosition } from '../../instrument/harp.ts';
+import type { Playable } from '../../instrument/playable.ts';
+import type { ScaleId } from '../../instrument/scale.ts';
+
+/** A note as written: what is played, whatever it sounds on the harp in hand. */
+export interface TabNote extends HoleNote {
+  readonly breath: Breath;
+}
+
+interface Placed {
+  readonly harp: Harp;
+  /** 1 to 12. */
+  readonly position: number;
+  readonly key: SongKey;
+  /** The author's own title; one that says what is shown, and on which harp, stands in for it. */
+  readonly title?: string;
+}
+
+export interface RoleTableFigure extends Placed {
+  readonly kind: 'role-table';
+  readonly notes: readonly TabNote[];
+  /** Each once. */
+  readonly chords: readonly Chord[];
+}
+
+/** What is lit on a map. */
+export type Lit =
+  | { readonly by: 'scale'; readonly scale: ScaleId }
+  | { readonly by: 'chord'; readonly chord: Chord }
+  /** `what` says whose notes they are: `the phrase “answer”`. */
+  | { readonly by: 'notes'; readonly notes: readonly TabNote[]; readonly what: string };
+
+export interface HarpMapFigure extends Placed {
+  readonly kind: 'harp-map';
+  readonly show: 'notes' | 'degrees' | 'roles';
+  readonly bends: boolean;
+  readonly overbends: boolean;
+  readonly lit?: Lit;
+  /** What roles count from; the lit chord where there is one. */
+  readonly chord?: Chord;
+}
+
+export interface FormChartFigure extends Placed {
+  readonly kind: 'form-chart';
+  readonly form: string;
+  readonly bars: readonly { readonly chords: readonly Chord[]; readonly target?: TabNote }[];
+}
+
+export interface BendLadderFigure {
+  readonly kind: 'bend-ladder';
+  readonly harp: Harp;
+  readonly hole: number;
+  readonly title?: string;
+}
+
+export type Figure = RoleTableFigure | HarpMapFigure | FormChartFigure | BendLadderFigure;
+
+/** The note on a harp. Throws a RangeError where the harp has not got it: authors' notes are checked before. */
+export function playedOn(harp: Harp, note: TabNote): Playable {
+  const sound = sounding(harp, note.breath, note);
+  if ('fault' in sound) throw new RangeError(`${sound.fault} at hole ${note.hole}`);
+  return { ...note, midi: sound.midi };
+}
+
+/** The same picture on another harp of the same tuning: holes stay, and key, chords and names follow. */
+export function moveFigure(figure: Figure, harp: Harp): Figure {
+  if (figure.kind === 'bend-ladder') return { ...figure, harp };
+  const key = songKey(tonicInPosition(harp.key, figure.position), figure.key.mode);
+  const move = (chord: Chord): Chord => moveChord(chord, figure.key, key);
+  switch (figure.kind) {
+    case 'role-table':
+      return { ...figure, harp, key, chords: figure.chords.map(move) };
+    case 'harp-map': {
+      const { lit, chord } = figure;
+      return {
+        ...figure,
+        harp,
+        key,
+        ...(lit?.by === 'chord' ? { lit: { ...lit, chord: move(lit.chord) } } : {}),
+        ...(chord ? { chord: move(chord) } : {}),
+      };
+    }
+    case 'form-chart':
+      return { ...figure, harp, key, bars: figure.bars.map((bar) => ({ ...bar, chords: bar.chords.map(move) })) };
+  }
+}

@@ -1,0 +1,45 @@
+/** A form as the lines of four bars that it is, each with its chords and, where the author names one, its target note. */
+import { type Chord, printedChord, printedNumeral } from '../../harmony/chord.ts';
+import { spellInKey } from '../../harmony/key.ts';
+import { numeralOf } from '../../harmony/numeral.ts';
+import { roleInWords, roleOf } from '../../harmony/role.ts';
+import { printedName } from '../../instrument/pitch.ts';
+import { inWords, tabOf } from '../../instrument/playable.ts';
+import type { Pitching } from '../../instrument/temperament.ts';
+import { type FormChartFigure, playedOn, type TabNote } from './figure.ts';
+import { roleShape } from './mark.ts';
+import { aloud, escape, harpAndKey, soundHook } from './markup.ts';
+
+export function drawFormChart(figure: FormChartFigure, pitching: Pitching): string {
+  const { harp, key, position, bars } = figure;
+  const chordName = (chord: Chord): string =>
+    `<span class="chord"><b>${escape(printedNumeral(numeralOf(chord, key)))}</b> <span>${escape(printedChord(chord))}</span></span>`;
+
+  /** What the target is to the bar's first chord, under which it is meant to land. */
+  const target = (note: TabNote, chord: Chord | undefined): string => {
+    const played = playedOn(harp, note);
+    const role = chord && roleOf(played.midi, chord);
+    return (
+      `<span class="target"${soundHook(harp, played, pitching)}>${role ? roleShape(role) : ''}<b class="tab" aria-hidden="true">${escape(tabOf(played))}</b>` +
+      `${aloud(`target ${inWords(played)},`)} <span class="name">${printedName(spellInKey(played.midi, key))}</span>` +
+      `${role ? aloud(`, ${roleInWords(role)}`) : ''}</span>`
+    );
+  };
+
+  let last: string | undefined;
+  const items = bars.map((bar, index) => {
+    const names = bar.chords.map((chord) => printedNumeral(numeralOf(chord, key)) + printedChord(chord)).join();
+    // A bar that stays on its chord is drawn lighter, so that the changes stand out.
+    const stays = names === last ? ' class="stays"' : '';
+    last = names;
+    return (
+      `<li${stays}><span class="bar-number" aria-hidden="true">${index + 1}</span>${aloud(`Bar ${index + 1}: `)}` +
+      `<span class="chords">${bar.chords.map(chordName).join(' ')}</span> ${bar.target ? target(bar.target, bar.chords[0]) : ''}</li>`
+    );
+  });
+  const title = figure.title ?? figure.form;
+  return (
+    `<figcaption>${escape(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></figcaption>` +
+    `<ol class="form-chart">${items.join('')}</ol>`
+  );
+}

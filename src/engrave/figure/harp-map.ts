@@ -1,0 +1,176 @@
+/**
+ * A harp as its holes: what is blown stands above the comb, what is drawn hangs below it, and each row away from the
+ * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
+ */
+import { printedChord } from '../../harmony/chord.ts';
+import { degreeIn } from '../../harmony/explain.ts';
+import { type SongKey, spellInKey } from '../../harmony/key.ts';
+import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
+import { type Breath, holeCount } from '../../instrument/harp.ts';
+import { chromaOf, mod, type PitchClass, printedName, printedPitch } from '../../instrument/pitch.ts';
+import { meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
+import { type LaidNote, layOut, missingOf, namesOf, type Scale, scaleOf, stepsOf } from '../../instrument/scale.ts';
+import type { Pitching } from '../../instrument/temperament.ts';
+import { type HarpMapFigure, playedOn } from './figure.ts';
+import { degreeShape, roleShape } from './mark.ts';
+import { aloud, escape, harpAndKey, soundHook } from './markup.ts';
+
+/** A row of the map: one way to sound a hole. */
+interface Row {
+  readonly breath: Breath;
+  readonly bend: number;
+  readonly over: boolean;
+  readonly slide: boolean;
+}
+
+const BEND_SIGNS = ['', '½', '1', '1½'];
+const BEND_WORDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend'];
+
+/** What is written beside a row, and what is read aloud there. */
+function rowNames({ breath, bend, over, slide }: Row): { readonly short: string; readonly words: string } {
+  const pressed = slide ? ', slide pressed' : '';
+  if (over)
+    return {
+      short: breath === 'blow' ? 'overblow' : 'overdraw',
+      words: `${breath === 'blow' ? 'overblow' : 'overdraw'}${pressed}`,
+    };
+  if (bend === 0) return { short: slide ? `${breath}*` : breath, words: breath + pressed };
+  const half = bend % 2 === 1 ? '½' : '';
+  const sign = BEND_SIGNS[bend] ?? `${Math.floor(bend / 2)}${half}`;
+  return { short: `bend ${sign}`, words: `${breath}, ${BEND_WORDS[bend] ?? `bend of ${bend} half steps`}${pressed}` };
+}
+
+/** How far a row lies from the comb. */
+const distance = (row: Row): number => (row.over ? 100 : row.bend * 2) + (row.slide ? 1 : 0);
+const sameRow = (row: Row, note: Playable): boolean =>
+  row.breath === note.breath && row.bend === note.bend && row.over === note.over && row.slide === note.slide;
+
+export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
+  const { harp, key, position } = figure;
+  const notes = notesOf(harp).filter(
+    (note) =>
+      (figure.bends || note.bend === 0) &&
+      (figure.overbends || !note.over) &&
+      !(note.slide && (note.over || note.bend > 0)),
+  );
+  const light = lightOf(figure);
+  const rows: Row[] = [];
+  for (const note of notes) if (!rows.some((row) => sameRow(row, note))) rows.push(note);
+  const above = rows.filter(({ breath }) => breath === 'blow').sort((a, b) => distance(b) - distance(a));
+  const below = rows.filter(({ breath }) => breath === 'draw').sort((a, b) => distance(a) - distance(b));
+  const holes = Array.from({ length: holeCount(harp) }, (_, index) => index + 1);
+
+  const cell = (row: Row, hole: number): string => {
+    const note = notes.find((each) => each.hole === hole && sameRow(row, each));
+    if (!note) return '<td></td>';
+    const lit = light(note);
+    const hook = soundHook(harp, note, pitching);
+    if (!lit) return `<td${hook}>${escape(plainText(figure, note))}</td>`;
+    return `<td class="lit"${hook}>${lit.shape}<b>${escape(lit.text)}</b>${aloud(`, ${lit.words}`)}</td>`;
+  };
+  const line = (row: Row): string => {
+    const { short, words } = rowNames(row);
+    const kind = row.over ? 'over' : row.bend > 0 ? 'bend' : 'reed';
+    return (
+      `<tr class="${kind}"><th scope="row"><span aria-hidden="true">${short}</span>${aloud(words)}</th>` +
+      `${holes.map((hole) => cell(row, hole)).join('')}</tr>`
+    );
+  };
+  const middle = `<tr class="holes"><th scope="row">${aloud('hole')}</th>${holes.map((hole) => `<th scope="col">${hole}</th>`).join('')}</tr>`;
+  return (
+    `<table class="harp-map of-${holes.length}"><caption>${escape(figure.title ?? titleOf(figure))}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
+    `<tbody>${above.map(line).join('')}${middle}${below.map(line).join('')}</tbody></table>${underMap(figure)}`
+  );
+}
+
+interface Light {
+  readonly shape: string;
+  readonly text: string;
+  readonly words: string;
+}
+
+function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
+  const { lit, key } = figure;
+  switch (lit?.by) {
+    case undefined:
+      return () => undefined;
+    case 'scale': {
+      const steps = stepsOf(scaleOf(lit.scale) as Scale);
+      const names = namesOf(key.tonic, steps);
+      return (note) => {
+        const index = steps.findIndex(({ semitones }) => mod(note.midi - chromaOf(key.tonic) - semitones, 12) === 0);
+        const step = steps[index];
+        if (!step) return undefined;
+        const name = printedName(names[index] as PitchClass);
+        return {
+          shape: degreeShape(step),
+          text: figure.show === 'notes' ? name : step.label,
+          words: `in the scale, ${figure.show === 'notes' ? step.label : name}`,
+        };
+      };
+    }
+    case 'chord':
+      return (note) => {
+        const role = roleOf(note.midi, lit.chord);
+        return role.tone ? roleLight(figure, note, role) : undefined;
+      };
+    case 'notes': {
+      const tabs = new Set(lit.notes.map((note) => tabOf(playedOn(figure.harp, note))));
+      return (note) => {
+        if (!tabs.has(tabOf(note))) return undefined;
+        if (figure.chord) return roleLight(figure, note, roleOf(note.midi, figure.chord));
+        const step = degreeIn(note.midi, key);
+        return { shape: degreeShape(step), text: plainText(figure, note), words: 'lit' };
+      };
+    }
+  }
+}
+
+const roleLight = (figure: HarpMapFigure, note: Playable, role: Role): Light => ({
+  shape: roleShape(role),
+  text: figure.show === 'roles' ? role.label : plainText(figure, note),
+  words: roleInWords(role),
+});
+
+function plainText({ show, key, lit, chord }: HarpMapFigure, note: Playable): string {
+  if (show === 'degrees') return degreeIn(note.midi, key).label;
+  const over = lit?.by === 'chord' ? lit.chord : chord;
+  if (show === 'roles' && over) return roleOf(note.midi, over).label;
+  return nameIn(note.midi, key);
+}
+
+const nameIn = (midi: number, key: SongKey): string => printedName(spellInKey(midi, key));
+
+function titleOf({ lit, show, chord }: HarpMapFigure): string {
+  const what = { notes: 'Notes', degrees: 'Degrees of the key', roles: 'Roles' }[show];
+  switch (lit?.by) {
+    case 'scale':
+      return `${scaleOf(lit.scale)?.title ?? lit.scale} scale`;
+    case 'chord':
+      return `The tones of ${printedChord(lit.chord)}`;
+    case 'notes':
+      return chord ? `${upper(lit.what)}, over ${printedChord(chord)}` : upper(lit.what);
+    case undefined:
+      return show === 'roles' && chord ? `Roles over ${printedChord(chord)}` : what;
+  }
+}
+
+const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A lit scale as it is played, from its lowest tonic up, and what of it the harp has not got. */
+function underMap({ lit, harp, key }: HarpMapFigure): string {
+  if (lit?.by !== 'scale') return '';
+  const laid = layOut(harp, key.tonic, stepsOf(scaleOf(lit.scale) as Scale));
+  const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
+  const run = had.map((note) => `<li>${escape(tabOf(note.places[0] as Playable))}</li>`).join('');
+  const lacks = missingOf(laid).map(lackInWords);
+  const sentence =
+    lacks.length === 0 ? 'The harp has every note of it.' : `Not on this harp without overbends: ${lacks.join(', ')}.`;
+  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run}</ol><p class="lacks">${escape(sentence)}</p>`;
+}
+
+function lackInWords({ pitch, places }: LaidNote): string {
+  const over = places.find((place) => meansOf(place) === 'overbend');
+  const name = printedPitch(pitch);
+  return over ? `${name} (${over.breath === 'blow' ? 'overblow' : 'overdraw'} ${over.hole})` : `${name} (nowhere)`;
+}

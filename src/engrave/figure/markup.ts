@@ -1,0 +1,41 @@
+/** Text into HTML, and the words all figures share. */
+import type { SongKey } from '../../harmony/key.ts';
+import { type Harp, harpName } from '../../instrument/harp.ts';
+import { printedName } from '../../instrument/pitch.ts';
+import { type Playable, tabOf } from '../../instrument/playable.ts';
+import { positionInWords } from '../../instrument/position.ts';
+import { frequencyOf, type Pitching } from '../../instrument/temperament.ts';
+
+const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+export const escape = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign] as string);
+
+/** Read aloud and not shown. */
+export const aloud = (text: string): string => `<span class="aloud">${escape(text)}</span>`;
+
+/** `low F`, `B♭`. */
+export const printedHarp = (harp: Harp): string => harpName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
+
+const article = (name: string): string => (/^[AEF]/.test(name) ? 'an' : 'a');
+
+/** `an A harp in second position, the key of E`. */
+export function harpAndKey(harp: Harp, position: number, key: SongKey): string {
+  const name = printedHarp(harp);
+  const tuning = harp.tuning.id === 'richter' ? '' : ` (${harp.tuning.title.toLowerCase()})`;
+  const mode = key.mode === 'minor' ? ' minor' : '';
+  return `${article(name)} ${name} harp${tuning} in ${positionInWords(position)}, the key of ${printedName(key.tonic)}${mode}`;
+}
+
+/** What a page that can sound notes finds a note by: its tab, and its frequency on this harp. */
+export function soundHook(harp: Harp, note: Playable, pitching: Pitching): string {
+  return ` data-tab="${escape(tabOf(note))}" data-hz="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
+}
+
+/** To a tenth of a hertz, and to a hundredth below 200 Hz, where a tenth is most of a cent. */
+export const hertz = (frequency: number): string => frequency.toFixed(frequency < 200 ? 2 : 1);
+
+/** Whole cents, as a tuner shows them: `+14`, `−14` with a true minus sign, `0`. */
+export function signed(cents: number): string {
+  const whole = Math.round(cents);
+  return whole === 0 ? '0' : (whole < 0 ? '−' : '+') + Math.abs(whole);
+}
