@@ -81,7 +81,14 @@ function checkShake(
   if (why) diagnostics.push(report('shake-impossible', span, { hole, with: other, why }));
 }
 
-function checkHole(note: WrittenNote, breath: Breath, harp: Harp, span: Span, diagnostics: Diagnostic[]): void {
+/** Checks one note of a sound against a harp. */
+export function checkHole(
+  note: HoleNote,
+  breath: Breath,
+  harp: Harp,
+  span: Span,
+  diagnostics: Diagnostic[],
+): void {
   const { hole } = note;
   const sound = sounding(harp, breath, note);
   if (!('fault' in sound)) return;
@@ -113,21 +120,28 @@ function checkHole(note: WrittenNote, breath: Breath, harp: Harp, span: Span, di
       );
       return;
     case 'no-bend': {
-      const why =
-        own > facing
+      const why = harp.tuning.valves
+        ? 'its reeds are valved, so no second reed gives a bend its half steps'
+        : own > facing
           ? `its two reeds, ${name(own)} and ${name(facing)}, are too close together`
           : own === facing
             ? `its two reeds are both ${name(own)}`
             : `its ${breath} reed ${name(own)} is the lower one`;
       const bends = canBend.bends === other && canBend.deepest > 0;
-      const near = bends ? written({ ...note, bend: Math.min(note.bend, canBend.deepest) }, other) : undefined;
+      const shaded = harp.tuning.valves ? `${written({ ...note, bend: 0 }, breath)}[dip]` : undefined;
+      const near = bends ? written({ ...note, bend: Math.min(note.bend, canBend.deepest) }, other) : shaded;
       diagnostics.push(report('no-bend', span, { hole, breath, why, nearest: near }));
       return;
     }
     case 'no-overbend': {
       const over = breath === 'blow' ? 'overblow' : 'overdraw';
-      const why = own === facing ? 'its two reeds are the same' : `its ${breath} reed ${name(own)} is the higher one`;
-      const near = own === facing ? undefined : written(note, other);
+      const { valves } = harp.tuning;
+      const why = valves
+        ? 'its reeds are valved'
+        : own === facing
+          ? 'its two reeds are the same'
+          : `its ${breath} reed ${name(own)} is the higher one`;
+      const near = valves || own === facing ? undefined : written(note, other);
       diagnostics.push(report('no-overbend', span, { hole, name: over, why, nearest: near }));
     }
   }
