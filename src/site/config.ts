@@ -1,7 +1,7 @@
 /** Astro's settings for a course: all of them, so that building and serving differ only in what has to differ. */
 import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
-import type { AstroInlineConfig } from 'astro';
+import type { AstroInlineConfig, AstroUserConfig } from 'astro';
 import type { PluginOption } from 'vite';
 import { lessonModules } from './lesson-modules.ts';
 import { lessonPlugin } from './lesson-plugin.ts';
@@ -18,10 +18,16 @@ export interface SiteSettings {
   readonly plugins?: readonly PluginOption[];
 }
 
-export function siteConfig({ base, origin, cacheDir, publicDir, plugins = [] }: SiteSettings): AstroInlineConfig {
+/** For a run of our own, which reads no other configuration. */
+export const siteConfig = (settings: SiteSettings): AstroInlineConfig => ({
+  ...astroConfig(settings),
+  configFile: false,
+  root: ROOT,
+  logLevel: 'error',
+});
+
+export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }: SiteSettings): AstroUserConfig {
   return {
-    configFile: false,
-    root: ROOT,
     srcDir: './src/site',
     base,
     ...(origin ? { site: origin.href } : {}),
@@ -34,7 +40,6 @@ export function siteConfig({ base, origin, cacheDir, publicDir, plugins = [] }: 
     markdown: { syntaxHighlight: false, processor: satteri({ mdastPlugins: [lessonPlugin] }) },
     integrations: [mdx()],
     devToolbar: { enabled: false },
-    logLevel: 'warn',
     vite: {
       logLevel: 'warn',
       plugins: [lessonModules(), ...plugins],

@@ -1,0 +1,111 @@
+/**
+ * The author's loop: Astro's dev server over a course that is read again at every change. A page asked for while a change
+ * is being read waits for it, so no page ever shows half of one; what is wrong is shown on the pages.
+ */
+import { existsSync } from 'node:fs';
+import { mkdir } from 'node:fs/promises';
+import { join, relative, sep } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Plugin, ViteDevServer } from 'vite';
+import type { Course } from '../course/course.ts';
+import { cacheFolder } from './cache-folder.ts';
+import { siteConfig } from './config.ts';
+import type { Engraver } from './engraver.ts';
+import { RESOLVED } from './lesson-modules.ts';
+import { type Standing, siteOf } from './open.ts';
+import { holdSite } from './site.ts';
+
+export interface Served {
+  /** Of the home page. */
+  readonly address: string;
+  stop(): Promise<void>;
+}
+
+export interface Reading {
+  /** Reads the course, taking over from the last reading what did not change. */
+  read(previous: Course | undefined): Promise<Course>;
+  /** Told of every course read. */
+  heard(course: Course): void;
+}
+
+export async function serve(dir: string, reading: Reading, engraver: Engraver, port: number): Promise<Served> {
+  process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
+  const standing: Standing = { base: '/', origin: undefined, authoring: true };
+  const cacheDir = join(cacheFolder(), 'serve');
+  await mkdir(cacheDir, { recursive: true });
+  let latest = readCourse(undefined);
+  await latest;
+
+  const { dev } = await import('astro');
+  const publicDir = join(dir, 'public');
+  const server = await dev({
+    ...siteConfig({
+      ...standing,
+      cacheDir,
+      publicDir: existsSync(publicDir) ? publicDir : undefined,
+      plugins: [watchCourse(dir, reread)],
+    }),
+    server: { port },
+  });
+  const { address } = server;
+  return { address: `http://localhost:${address.port}/`, stop: () => server.stop() };
+
+  function readCourse(previous: Promise<Course> | undefined): Promise<Course> {
+    const course = (async () => {
+      const before = await previous;
+      // Editors save in several steps; what comes within a moment is one change.
+      if (before) await sleep(40);
+      return reading.read(before);
+    })();
+    holdSite(course.then((value) => siteOf(value, engraver, standing)));
+    course.then(reading.heard);
+    return course;
+  }
+
+  /** Whether the list of lessons is another than before. */
+  async function reread(): Promise<boolean> {
+    const before = await latest;
+    latest = readCourse(latest);
+    const after = await latest;
+    return filesOf(before) !== filesOf(after);
+  }
+}
+
+const filesOf = ({ lessons }: Course): string => lessons.map(({ file }) => file).join('\n');
+
+/** What a course is made of, by the first step of a path below it. */
+const PARTS: ReadonlySet<string> = new Set(['course.yaml', 'techniques.yaml', 'lessons', 'media', 'public']);
+
+function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
+  return {
+    name: 'reedway-watch',
+    configureServer(server) {
+      for (const part of PARTS) server.watcher.add(join(dir, part));
+      let reading: Promise<void> | undefined;
+      let again = false;
+      server.watcher.on('all', (_event, path) => {
+        if (!PARTS.has(relative(dir, path).split(sep)[0] ?? '')) return;
+        if (reading) again = true;
+        else reading = follow();
+      });
+
+      async function follow(): Promise<void> {
+        do {
+          again = false;
+          if (await reread()) forgetLessons(server);
+        } while (again);
+        reading = undefined;
+        server.ws.send({ type: 'full-reload' });
+      }
+    },
+  };
+}
+
+/** The list of lessons is a module of its own making; the server has to make it again. */
+function forgetLessons(server: ViteDevServer): void {
+  for (const environment of Object.values(server.environments)) {
+    const module = environment.moduleGraph.getModuleById(RESOLVED);
+    if (module) environment.moduleGraph.invalidateModule(module);
+    if (module) environment.hot.send({ type: 'full-reload', path: '*' });
+  }
+}
