@@ -82,13 +82,7 @@ function checkShake(
 }
 
 /** Checks one note of a sound against a harp. */
-export function checkHole(
-  note: HoleNote,
-  breath: Breath,
-  harp: Harp,
-  span: Span,
-  diagnostics: Diagnostic[],
-): void {
+export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Span, diagnostics: Diagnostic[]): void {
   const { hole } = note;
   const sound = sounding(harp, breath, note);
   if (!('fault' in sound)) return;

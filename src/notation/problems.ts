@@ -264,11 +264,6 @@ export const NOTATION_PROBLEMS = {
     about: 'The sign * presses a slide, which only some harps have.',
     message: () => 'This harp has no slide to press.',
   }),
-  'note-expected': error<{ text: string }>({
-    about: 'Where only notes are asked for (the notes of a figure), nothing else of a block’s music is read.',
-    message: ({ text }) => `“${text}” is no note, and only notes are read here.`,
-    help: () => "Write notes as in a block: 4, -3', 6o.",
-  }),
   'hole-twice': error<{ hole: number }>({
     about: 'A chord names each of its holes once.',
     message: ({ hole }) => `Hole ${hole} stands twice in this chord.`,
