@@ -1,9 +1,6 @@
 import { chromaOf, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
-import type { Chord } from './chord.ts';
+import type { Chord, Degree } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
-
-/** A degree of a chord or scale within one octave: the 9th of a chord counts as its 2nd. */
-export type Degree = 1 | 2 | 3 | 4 | 5 | 6 | 7;
 
 /** What a note is to the chord of the moment. */
 export interface Role {

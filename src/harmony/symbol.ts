@@ -1,10 +1,9 @@
 /** Chord symbols and roman numerals, read into chords. The qualities and their spellings are tonal's chord dictionary. */
 import { ChordType, Interval } from 'tonal';
 import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
-import type { Chord, ChordTone } from './chord.ts';
+import type { Chord, ChordTone, Degree } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { readNumeral, rootAt } from './numeral.ts';
-import type { Degree } from './role.ts';
 
 const tonesOfSuffix = new Map<string, readonly ChordTone[] | undefined>();
 

@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { plainChord } from '../../src/harmony/chord.ts';
+import { chordsOfBar, FORMS, modeOfForm, readForm } from '../../src/harmony/form.ts';
+import { songKey } from '../../src/harmony/key.ts';
+import { format, fraction } from '../../src/time/fraction.ts';
+
+const barsOf = (text: string): number | undefined => {
+  const read = readForm(text);
+  return 'bars' in read ? read.bars.length : undefined;
+};
+
+describe('a progression', () => {
+  test.each(FORMS)('$id reads, and has the bars its name says', ({ id, bars }) => {
+    const count = id.startsWith('eight') ? 8 : id.startsWith('sixteen') ? 16 : 12;
+    expect(barsOf(bars)).toBe(count);
+  });
+  test('names of forms are told apart', () => {
+    expect(new Set(FORMS.map(({ id }) => id)).size).toBe(FORMS.length);
+  });
+  test('shares a bar evenly, and = holds for one more share', () => {
+    const read = readForm('I7 = = V7 | IV7 I7');
+    const key = songKey({ letter: 'A', alter: 0 }, 'major');
+    const shown =
+      'bars' in read
+        ? read.bars.map((bar) =>
+            chordsOfBar(bar, key, fraction(1)).map(({ onset, chord }) => `${format(onset)} ${plainChord(chord)}`),
+          )
+        : [];
+    expect(shown).toEqual([
+      ['0 A7', '3/4 E7'],
+      ['0 D7', '1/2 A7'],
+    ]);
+  });
+  test.each([
+    ['I7 | X', 'X', 5],
+    ['I7 || V7', '', 4],
+    ['= | I7', '=', 0],
+    ['', '', 0],
+  ])('“%s” is refused at “%s”', (text, bad, offset) => {
+    expect(readForm(text)).toEqual({ bad, offset });
+  });
+  test('a closing bar line is no empty bar', () => {
+    expect([barsOf('I7 | V7 |'), barsOf('I7 | V7 |]')]).toEqual([2, 2]);
+  });
+  test('its home chord says major or minor', () => {
+    const mode = (text: string): string | undefined => {
+      const read = readForm(text);
+      return 'bars' in read ? modeOfForm(read.bars) : 'bad';
+    };
+    expect([mode('IV7 | I7'), mode('i7 | iv7'), mode('iv | V7'), mode('ii7 | V7')]).toEqual([
+      'major',
+      'minor',
+      undefined,
+      undefined,
+    ]);
+  });
+});

@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { plainChord, printedChord } from '../../src/harmony/chord.ts';
+import { type SongKey, songKey } from '../../src/harmony/key.ts';
+import { moveChord, numeralOf } from '../../src/harmony/numeral.ts';
+import { isChordSymbol, readChord } from '../../src/harmony/symbol.ts';
+import type { PitchClass } from '../../src/instrument/pitch.ts';
+
+const key = (letter: PitchClass['letter'], alter = 0, mode: SongKey['mode'] = 'major'): SongKey =>
+  songKey({ letter, alter }, mode);
+const name = (text: string, of: SongKey): string | undefined => {
+  const chord = readChord(text, of);
+  return chord && plainChord(chord);
+};
+
+describe('a roman numeral', () => {
+  test.each([
+    ['I7', 'G7'],
+    ['IV7', 'C7'],
+    ['V7', 'D7'],
+    ['bVI7', 'Eb7'],
+    ['ii7', 'Am7'],
+    ['vi', 'Em'],
+    ['viio7', 'F#dim7'],
+    ['viiø7', 'F#m7b5'],
+    ['#IVdim7', 'C#dim7'],
+    ['Imaj7', 'Gmaj7'],
+    ['I6', 'G6'],
+    ['imaj7', 'GmM7'],
+  ])('%s in G is %s', (numeral, chord) => {
+    expect(name(numeral, key('G'))).toBe(chord);
+  });
+  test('counts from the major scale in minor too', () => {
+    expect(name('bVI7', key('A', 0, 'minor'))).toBe('F7');
+    expect(name('iv7', key('A', 0, 'minor'))).toBe('Dm7');
+  });
+});
+
+describe('a chord name', () => {
+  test.each(['A7', 'Bbm7', 'F#m7b5', 'Cmaj7', 'E', 'Db9', 'G7sus4', 'D7#9'])('%s is read', (text) => {
+    expect(name(text, key('C'))).toBe(text);
+  });
+  test.each(['', 'H7', 'A7x', 'VIII', 'a7', 'I7 IV7', 'C'.repeat(40)])('“%s” is none', (text) => {
+    expect(isChordSymbol(text)).toBe(false);
+  });
+  test('prints its signs', () => {
+    expect(
+      printedChord(readChord('Bbm7b5', key('C')) ?? { root: { letter: 'C', alter: 0 }, suffix: '', tones: [] }),
+    ).toBe('B♭m7♭5');
+  });
+});
+
+describe('moving a chord', () => {
+  test('a numeral counts from the new tonic, a name moves by the interval', () => {
+    const moved = (text: string): string => {
+      const chord = readChord(text, key('G'));
+      return chord ? plainChord(moveChord(chord, key('G'), key('E', -1))) : '';
+    };
+    expect([moved('IV7'), moved('C7'), moved('F#m7'), moved('bVI7')]).toEqual(['Ab7', 'Ab7', 'Dm7', 'Cb7']);
+  });
+  test.each([
+    ['A7', 'V7'],
+    ['G7', 'IV7'],
+    ['Bm7', 'vi7'],
+    ['Bb7', 'bVI7'],
+    ['C#dim7', 'viidim7'],
+    ['G#7', '#IV7'],
+  ])('%s in D is %s', (text, numeral) => {
+    const chord = readChord(text, key('D'));
+    expect(chord && numeralOf(chord, key('D'))).toBe(numeral);
+  });
+});

@@ -1,0 +1,40 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { add, compare, divide, equals, format, fraction, multiply, subtract } from '../../src/time/fraction.ts';
+
+const some = fc
+  .tuple(fc.integer({ min: -500, max: 500 }), fc.integer({ min: 1, max: 96 }))
+  .map(([n, d]) => fraction(n, d));
+
+describe('a fraction', () => {
+  test('is reduced, with its sign above the line', () => {
+    expect(fraction(6, -8)).toEqual({ n: -3, d: 4 });
+    expect(fraction(0, 5)).toEqual({ n: 0, d: 1 });
+  });
+  test('prints as musicians write lengths', () => {
+    expect([fraction(3, 8), fraction(4, 2)].map(format)).toEqual(['3/8', '2']);
+  });
+  test('refuses a zero below the line and numbers too large to be exact', () => {
+    expect(() => fraction(1, 0)).toThrow(RangeError);
+    expect(() => fraction(2 ** 53, 1)).toThrow(RangeError);
+  });
+  test('adds and multiplies as numbers do', () => {
+    fc.assert(
+      fc.property(some, some, some, (a, b, c) => {
+        expect(add(a, b)).toEqual(add(b, a));
+        expect(add(add(a, b), c)).toEqual(add(a, add(b, c)));
+        expect(multiply(a, add(b, c))).toEqual(add(multiply(a, b), multiply(a, c)));
+        expect(subtract(add(a, b), b)).toEqual(a);
+        if (b.n !== 0) expect(divide(multiply(a, b), b)).toEqual(a);
+      }),
+    );
+  });
+  test('compares as its value does', () => {
+    fc.assert(
+      fc.property(some, some, (a, b) => {
+        expect(Math.sign(compare(a, b))).toBe(Math.sign(a.n / a.d - b.n / b.d));
+        expect(equals(a, b)).toBe(compare(a, b) === 0);
+      }),
+    );
+  });
+});

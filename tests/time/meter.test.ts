@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { feelName, readFeel } from '../../src/time/feel.ts';
+import {
+  barLength,
+  beatLength,
+  beatsInBar,
+  isCompound,
+  type Meter,
+  meterName,
+  readMeter,
+  secondsOfWhole,
+} from '../../src/time/meter.ts';
+
+const meter = (text: string): Meter => readMeter(text) as Meter;
+
+describe('a meter', () => {
+  test.each(['4/4', '3/4', '2/2', '6/8', '12/8', '5/4', '7/8', '16/16'])('reads %s', (text) => {
+    expect(meterName(meter(text))).toBe(text);
+  });
+  test.each(['', '4', '4/3', '0/4', '17/8', '4/4/4', 'C'])('does not read “%s”', (text) => {
+    expect(readMeter(text)).toBeUndefined();
+  });
+  test('is felt in dotted beats where it is compound', () => {
+    expect(['4/4', '3/8', '6/8', '9/8', '12/8', '7/8'].map((text) => isCompound(meter(text)))).toEqual([
+      false,
+      false,
+      true,
+      true,
+      true,
+      false,
+    ]);
+    expect([beatsInBar(meter('4/4')), beatsInBar(meter('12/8')), beatsInBar(meter('3/4'))]).toEqual([4, 4, 3]);
+    expect(beatLength(meter('12/8'))).toEqual({ n: 3, d: 8 });
+    expect(barLength(meter('12/8'))).toEqual({ n: 3, d: 2 });
+  });
+  test('gives a tempo its seconds: at 60 a quarter lasts one, or in compound time a dotted quarter', () => {
+    expect(secondsOfWhole(meter('4/4'), 60)).toBe(4);
+    expect(secondsOfWhole(meter('12/8'), 60)).toBeCloseTo(8 / 3);
+    expect(secondsOfWhole(meter('2/2'), 120)).toBe(2);
+  });
+});
+
+describe('a feel', () => {
+  test.each(['straight', 'shuffle', '60:40', '3:2'])('reads %s', (text) => {
+    expect(feelName(readFeel(text) ?? { name: 'straight', long: 0, short: 0 })).toBe(text);
+  });
+  test.each(['', 'swing', '40:60', '1:0', '9:1', '60-40'])('does not read “%s”', (text) => {
+    expect(readFeel(text)).toBeUndefined();
+  });
+});
