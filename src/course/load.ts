@@ -18,6 +18,8 @@ import { settle } from './severity.ts';
 export interface LoadOptions {
   /** Warnings count as errors. */
   readonly strict?: boolean;
+  /** Called as lessons are read, with how many of how many. */
+  readonly progress?: (done: number, all: number) => void;
 }
 
 const report = reporter(COURSE_PROBLEMS);
@@ -32,7 +34,10 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
 
   const folder = readFolder(root);
   const head = readHead(folder.courseFile, basename(root) || 'Course', memory?.head);
-  const read = folder.lessons.map((file) => readLesson(file, head, memory?.lessons.get(file.file)));
+  const read = folder.lessons.map((file, index) => {
+    options.progress?.(index, folder.lessons.length);
+    return readLesson(file, head, memory?.lessons.get(file.file));
+  });
   const blocks = readBlocks(read, head, memory?.blocks ?? new Map());
   const places = placesOf(read, folder.media);
   const parts = read.map((lesson) => assemble(lesson, blocks, places));

@@ -1,0 +1,67 @@
+/** `reedway check`: every problem of every lesson in one run. */
+import { join, relative, resolve } from 'node:path';
+import type { Course } from '../course/course.ts';
+import { loadCourse } from '../course/load.ts';
+import type { Severity } from '../diagnostics/diagnostic.ts';
+import { showProblem } from '../diagnostics/place.ts';
+import type { Command, Terminal } from './command.ts';
+import { DEMO } from './package.ts';
+
+export const command: Command = {
+  arguments: [{ name: 'COURSE', about: 'The folder of the course; the demo course if none is named.' }],
+  options: {
+    json: {
+      type: 'boolean',
+      about:
+        'Print one array of problems, with file (relative to the course), line, column, endLine, endColumn, severity, code, message and help.',
+    },
+    strict: { type: 'boolean', about: 'Count warnings as errors.' },
+  },
+  about:
+    'Reads every lesson and every block of a course and prints everything that is wrong: file, line and column, the line with what is meant underlined, a sentence, and the mend where there is one.',
+  run({ arguments: [dir], options }, terminal) {
+    const course = readCourse(dir, terminal, options['strict'] === true);
+    terminal.out(
+      options['json']
+        ? `${JSON.stringify(course.problems, null, 2)}\n`
+        : `${told(course, terminal.cwd)}${closing(course)}\n`,
+    );
+    return isSound(course) ? 0 : 1;
+  },
+};
+
+/** The course a command was given, or the demo. */
+export const courseFolder = (dir: string | undefined, terminal: Terminal): string =>
+  dir === undefined ? DEMO : resolve(terminal.cwd, dir);
+
+export function readCourse(dir: string | undefined, terminal: Terminal, strict = false): Course {
+  const course = loadCourse(courseFolder(dir, terminal), undefined, {
+    strict,
+    progress: (done, all) => terminal.progress(`${done} of ${all} lessons read`),
+  });
+  terminal.progress('');
+  return course;
+}
+
+export const isSound = (course: Course): boolean => !course.problems.some(({ severity }) => severity === 'error');
+
+/** Every problem as a person reads it, files named from where the command was typed. */
+export const told = (course: Course, cwd: string): string =>
+  course.problems
+    .map((problem) => {
+      const file = relative(cwd, join(course.dir, problem.file)) || '.';
+      return `${showProblem({ ...problem, file }, course.sources.get(problem.file))}\n\n`;
+    })
+    .join('');
+
+/** `30 lessons, 180 blocks: 2 errors, 1 warning.` */
+export function closing({ lessons, problems }: Course): string {
+  const blocks = lessons.reduce((sum, lesson) => sum + lesson.blocks.length, 0);
+  const count = (wanted: Severity): number => problems.filter(({ severity }) => severity === wanted).length;
+  const found = (['error', 'warning', 'hint'] as const).flatMap((severity) =>
+    count(severity) > 0 ? [plural(count(severity), severity)] : [],
+  );
+  return `${plural(lessons.length, 'lesson')}, ${plural(blocks, 'block')}: ${found.length > 0 ? found.join(', ') : 'nothing wrong'}.`;
+}
+
+const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;

@@ -1,0 +1,57 @@
+/** What a command of `reedway` is: its words for the help, what it takes, and what it does. */
+
+/** Where a command speaks and stands; a test gives it another one. */
+export interface Terminal {
+  /** Paths are relative to it: where the command was typed. */
+  readonly cwd: string;
+  out(text: string): void;
+  err(text: string): void;
+  /** Shows how far long work has come, where a person is looking; an empty text clears it. */
+  progress(text: string): void;
+}
+
+export interface Option {
+  readonly type: 'boolean' | 'string';
+  /** What stands for its value in the help: `DIR`. */
+  readonly value?: string;
+  readonly about: string;
+}
+
+export interface Argument {
+  /** As it stands in the help: `COURSE`. */
+  readonly name: string;
+  readonly about: string;
+  readonly required?: boolean;
+  /** Takes all arguments that are left. */
+  readonly many?: boolean;
+}
+
+export interface Input {
+  /** The arguments, in order. */
+  readonly arguments: readonly string[];
+  readonly options: Readonly<Record<string, string | boolean | undefined>>;
+}
+
+export interface Command {
+  readonly arguments: readonly Argument[];
+  readonly options: Readonly<Record<string, Option>>;
+  /** What it does, in sentences, for its help. */
+  readonly about: string;
+  /** Arguments that begin with a hyphen and are no options: draw holes. */
+  readonly hyphened?: RegExp;
+  /** The exit code: 0, or 1 where the course has an error or the work could not be done. */
+  run(input: Input, terminal: Terminal): number | Promise<number>;
+}
+
+/** A row of the list of commands: the command itself is loaded when it is called. */
+export interface Row {
+  readonly name: string;
+  /** In one line. */
+  readonly summary: string;
+  load(): Promise<{ readonly command: Command }>;
+}
+
+/** Something typed that cannot be done: told with the help's address, exit code 2. */
+export class UsageError extends Error {
+  override readonly name = 'UsageError';
+}

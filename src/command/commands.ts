@@ -1,0 +1,15 @@
+/** The commands, in the order of the help. */
+import type { Row } from './command.ts';
+
+export const COMMANDS: readonly Row[] = [
+  {
+    name: 'check',
+    summary: 'Find everything that is wrong with a course',
+    load: () => import('./check.ts'),
+  },
+  {
+    name: 'show',
+    summary: 'Show a block note by note, as Reedway has read it',
+    load: () => import('./show.ts'),
+  },
+];

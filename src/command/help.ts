@@ -1,0 +1,77 @@
+/** The help, made from the same tables the commands are read by. */
+import type { Command, Row } from './command.ts';
+import { COMMANDS } from './commands.ts';
+
+const WIDTH = 92;
+
+export function helpOfAll(version: string): string {
+  const width = Math.max(...COMMANDS.map(({ name }) => name.length));
+  return [
+    `Reedway ${version}: a site generator for harmonica courses.`,
+    '',
+    'reedway COMMAND …',
+    '',
+    ...COMMANDS.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`),
+    '',
+    'reedway COMMAND --help tells what a command takes; reedway --version tells the version.',
+    'A command ends with 0 if all is well, with 1 if the course has an error, with 2 if it was typed wrongly.',
+    '',
+  ].join('\n');
+}
+
+export function helpOf(row: Row, command: Command): string {
+  const options = Object.entries(command.options);
+  const args = command.arguments.map((one): Entry => [one.name, one.about]);
+  const lines = [
+    usageOf(row.name, command),
+    '',
+    ...wrap(command.about, 0),
+    ...(args.length > 0 ? ['', ...table(args)] : []),
+    '',
+    ...table([
+      ...options.map(
+        ([name, { value, about }]): Entry => [`--${name}${value === undefined ? '' : ` ${value}`}`, about],
+      ),
+      ['--help', 'Show this help.'],
+    ]),
+    '',
+  ];
+  return lines.join('\n');
+}
+
+/** `reedway check [COURSE] [--json] [--strict]` */
+function usageOf(name: string, command: Command): string {
+  const args = command.arguments.map((one) => {
+    const written = one.name + (one.many ? '…' : '');
+    return one.required ? written : `[${written}]`;
+  });
+  const options = Object.entries(command.options).map(
+    ([key, { value }]) => `[--${key}${value === undefined ? '' : ` ${value}`}]`,
+  );
+  return ['reedway', name, ...args, ...options].join(' ');
+}
+
+type Entry = readonly [string, string];
+
+function table(entries: readonly Entry[]): string[] {
+  const width = Math.max(...entries.map(([name]) => name.length));
+  return entries.flatMap(([name, about]) => {
+    const [first = '', ...rest] = wrap(about, width + 4);
+    return [`  ${name.padEnd(width)}  ${first.trimStart()}`, ...rest];
+  });
+}
+
+function wrap(text: string, indent: number): string[] {
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) {
+    let line = '';
+    for (const word of paragraph.split(' ')) {
+      if (line !== '' && indent + line.length + 1 + word.length > WIDTH) {
+        lines.push(line);
+        line = word;
+      } else line = line === '' ? word : `${line} ${word}`;
+    }
+    lines.push(line);
+  }
+  return lines.map((line) => (line === '' ? '' : ' '.repeat(indent) + line));
+}

@@ -1,0 +1,17 @@
+/** The package this is: its folder (the clone, or where it was installed) and its version. */
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The nearest folder above this file that holds a package.json: sources stand two levels below it, compiled files three. */
+export const PACKAGE = ((): string => {
+  let folder = dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(join(folder, 'package.json'))) folder = dirname(folder);
+  return folder;
+})();
+
+/** The course that comes with Reedway. */
+export const DEMO = join(PACKAGE, 'content');
+
+export const packageVersion = (): string =>
+  (JSON.parse(readFileSync(join(PACKAGE, 'package.json'), 'utf8')) as { version: string }).version;
