@@ -121,19 +121,29 @@ const METERS = [
 
 const lineBreak = fc.constantFrom(' ', ' ', '\n', '   ', ' # a remark\n', '\r\n');
 
+/** How the bars of a block hang together. */
+const structure = fc.constantFrom('plain', 'repeated', 'endings', 'parts', 'phrases', 'form');
+type Structure = 'plain' | 'repeated' | 'endings' | 'parts' | 'phrases' | 'form';
+
+/** Whole forms to fill, by their bars. */
+const FILLED = { 'twelve-bar': 12, 'eight-bar-halves': 8, 'minor-twelve-bar bars 9-12': 4 } as const;
+
 /** A whole valid block. */
 export const blockText: fc.Arbitrary<string> = fc
   .record({
     meter: fc.constantFrom(...METERS),
     pick: fc.nat(2),
-    bars: fc.integer({ min: 1, max: 9 }),
+    count: fc.integer({ min: 1, max: 9 }),
     pickup: fc.boolean(),
-    ending: fc.constantFrom('', '|]', '||', ':|'),
+    structure,
+    form: fc.constantFrom(...(Object.keys(FILLED) as (keyof typeof FILLED)[])),
   })
-  .chain(({ meter, pick, bars, pickup, ending }) => {
+  .chain(({ meter, pick, count, pickup, structure: shape, form }) => {
     const entries = Object.entries(meter.slots);
     const [slot, slots] = entries[pick % entries.length] as [string, number];
-    const pickupSlots = pickup && slots > 1 ? 1 : 0;
+    const bars = shape === 'form' ? FILLED[form] : shape === 'endings' ? Math.max(4, count) : count;
+    const each = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T[]> =>
+      fc.array(arbitrary, { minLength: bars, maxLength: bars });
     return fc
       .record({
         harp: harpText,
@@ -141,15 +151,20 @@ export const blockText: fc.Arbitrary<string> = fc
         feel: fc.constantFrom('straight', 'shuffle', '60:40'),
         tempo: fc.constantFrom('60', '92', '132.5'),
         mouth: fc.constantFrom('lips', 'tongue', undefined),
-        music: fc.array(filling(slots), { minLength: bars, maxLength: bars }),
+        music: each(filling(slots)),
         harmony: fc.constantFrom('none', 'vamp', 'mixed'),
-        breaks: fc.array(lineBreak, { minLength: bars, maxLength: bars }),
-        ties: fc.array(fc.boolean(), { minLength: bars, maxLength: bars }),
+        breaks: each(lineBreak),
+        ties: each(fc.boolean()),
         words: fc.boolean(),
-        part: fc.boolean(),
+        close: fc.constantFrom('', '|]', '||'),
       })
       .map((block) => {
-        const head = [
+        const pickupSlots = pickup && slots > 1 ? 1 : 0;
+        const music = tied(block.music, shape === 'plain' ? block.ties : []);
+        const phrases = shape === 'phrases' ? music.map((words, i) => `phrase p${i}: ${words.join(' ')}`) : [];
+        const written = shape === 'phrases' ? music.map((_, i) => `<p${i}>`) : music.map((words) => words.join(' '));
+        const sung = block.words && shape === 'plain' && /^[-+(\d]/.test(music.at(-1)?.join(' ') ?? '');
+        return [
           `harp: ${block.harp}`,
           `position: ${block.position}`,
           `meter: ${meter.meter}`,
@@ -158,18 +173,40 @@ export const blockText: fc.Arbitrary<string> = fc
           `tempo: ${block.tempo}`,
           ...(block.mouth ? [`mouth: ${block.mouth}`] : []),
           ...(pickupSlots ? [`pickup: ${pickupSlots}`] : []),
-          ...(block.harmony === 'vamp'
-            ? ['chords: I7']
-            : block.harmony === 'mixed' && ending !== ':|'
-              ? [
-                  `chords: ${Array.from({ length: bars }, (_, i) => (i % 3 === 2 ? 'V7 IV7' : i % 2 ? 'IV7' : 'i7')).join(' | ')}`,
-                ]
-              : []),
-        ];
-        const lines = block.music.map((words, i) => words.join(' ') + (i < bars - 1 ? ` |${block.breaks[i]}` : ''));
-        const music = (pickupSlots ? '-4 | ' : '') + (block.part ? '\npart: Head\n' : '') + lines.join('');
-        const sung = block.music.at(-1)?.some((word) => /^[-+(\d{]/.test(word)) && !lines.join('').includes('\n');
-        const lyric = block.words && sung ? '\nwords: one' : '';
-        return `${head.join('\n')}\n\n${music} ${ending}${lyric}\n`;
+          ...progression(shape, block.harmony, form, bars),
+          '',
+          ...phrases,
+          (pickupSlots ? '-4 | ' : '') +
+            joined(written, shape, block.breaks) +
+            ` ${shape === 'repeated' ? ':|' : block.close}`,
+          ...(sung ? ['words: one'] : []),
+          '',
+        ].join('\n');
       });
   });
+
+/** Lets some bars begin by holding the last note of the bar before. */
+const tied = (music: readonly (readonly string[])[], ties: readonly boolean[]): string[][] =>
+  music.map((words, i) => {
+    const before = music[i - 1];
+    const [first, ...rest] = words;
+    const holds = ties[i] && before && sounding(before) && first !== undefined && /^[-+]?\d+['o]*$/.test(first);
+    return holds ? ['=', ...rest] : [...words];
+  });
+
+function progression(shape: Structure, harmony: string, form: string, bars: number): string[] {
+  if (shape === 'form') return [`form: ${form}`];
+  if (harmony === 'vamp') return ['chords: I7'];
+  if (harmony === 'none' || shape === 'repeated' || shape === 'endings') return [];
+  const list = Array.from({ length: bars }, (_, i) => (i % 3 === 2 ? 'V7 IV7' : i % 2 ? 'IV7' : 'i7'));
+  return [`chords: ${list.join(' | ')}`];
+}
+
+function joined(bars: readonly string[], shape: Structure, breaks: readonly string[]): string {
+  if (shape === 'endings') {
+    const [head, one, two, ...rest] = bars;
+    return `|: ${head} |1 ${one} :|2 ${two} || ${rest.join(' | ')}`;
+  }
+  if (shape === 'parts') return bars.map((bar, i) => (i % 3 === 0 ? `\npart: P${i}\n${bar} |` : `${bar} |`)).join('\n');
+  return bars.map((bar, i) => bar + (i < bars.length - 1 ? ` |${breaks[i]}` : '')).join('');
+}
