@@ -3,7 +3,7 @@ import { join, relative, resolve } from 'node:path';
 import type { Course } from '../course/course.ts';
 import { loadCourse } from '../course/load.ts';
 import type { Severity } from '../diagnostics/diagnostic.ts';
-import { showProblem } from '../diagnostics/place.ts';
+import { linesOf, showProblem } from '../diagnostics/place.ts';
 import type { Command, Terminal } from './command.ts';
 import { DEMO } from './package.ts';
 
@@ -46,13 +46,17 @@ export function readCourse(dir: string | undefined, terminal: Terminal, strict =
 export const isSound = (course: Course): boolean => !course.problems.some(({ severity }) => severity === 'error');
 
 /** Every problem as a person reads it, files named from where the command was typed. */
-export const told = (course: Course, cwd: string): string =>
-  course.problems
+export function told(course: Course, cwd: string): string {
+  const lines = new Map<string, readonly string[]>();
+  return course.problems
     .map((problem) => {
+      const source = course.sources.get(problem.file);
+      if (source !== undefined && !lines.has(problem.file)) lines.set(problem.file, linesOf(source));
       const file = relative(cwd, join(course.dir, problem.file)) || '.';
-      return `${showProblem({ ...problem, file }, course.sources.get(problem.file))}\n\n`;
+      return `${showProblem({ ...problem, file }, lines.get(problem.file))}\n\n`;
     })
     .join('');
+}
 
 /** `30 lessons, 180 blocks: 2 errors, 1 warning.` */
 export function closing({ lessons, problems }: Course): string {

@@ -3,8 +3,9 @@ import type { Block, Lesson } from '../course/course.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { harpName } from '../instrument/harp.ts';
 import { plainName, plainPitch } from '../instrument/pitch.ts';
+import { writtenNotes } from '../notation/playable.ts';
 import { chordAt, roleIn } from '../score/ask.ts';
-import type { Bar, Event, Note, Score, Sound } from '../score/score.ts';
+import type { Bar, Event, Note, Score } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
 import { format } from '../time/fraction.ts';
 import { meterName } from '../time/meter.ts';
@@ -56,7 +57,7 @@ function eventRow(bar: Bar, event: Event): string[] {
   const each = (say: (note: Note) => string): string => event.notes.map(say).join(' ');
   return [
     ...time,
-    tabOf(event),
+    writtenNotes(event.notes, event.breath),
     each(({ pitch }) => plainPitch(pitch)),
     each(({ pitch }) => `${pitch.midi}`),
     chord ? [chord.numeral, plainChord(chord)].filter(Boolean).join(' ') : '',
@@ -70,15 +71,6 @@ function eventRow(bar: Bar, event: Event): string[] {
       ...(event.source.quote ? [`from ${quoteName(event.source.quote)}`] : []),
     ].join(', '),
   ];
-}
-
-/** `-3'`, `6o`, `-(1 4)`: as it is typed. */
-function tabOf({ breath, notes }: Sound): string {
-  const holes = notes.map(
-    ({ hole, bend, over, slide }) => `${hole}${"'".repeat(bend)}${over ? 'o' : ''}${slide ? '*' : ''}`,
-  );
-  const sign = breath === 'draw' ? '-' : '';
-  return holes.length === 1 ? sign + holes[0] : `${sign}(${holes.join(' ')})`;
 }
 
 /** Columns under each other. A row of one cell is a heading. */

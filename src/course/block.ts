@@ -18,12 +18,18 @@ export interface BlockRead {
   readonly found: readonly (BlockTree | undefined)[];
 }
 
+export interface BlocksRead {
+  readonly blocks: ReadonlyMap<BlockTree, BlockRead>;
+  /** What the blocks of a lesson are read against, and its figures. */
+  readonly contextOf: (lesson: LessonRead) => ReadContext;
+}
+
 /** Reads every block, or takes it over from before if neither it nor anything it builds on has changed. */
 export function readBlocks(
   lessons: readonly LessonRead[],
   head: CourseHead,
   before: ReadonlyMap<BlockTree, BlockRead>,
-): ReadonlyMap<BlockTree, BlockRead> {
+): BlocksRead {
   const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]).reverse() as [string, LessonRead][]);
   const contexts = new Map<LessonRead, ReadContext>();
   const known = new Map<BlockTree, boolean>();
@@ -34,7 +40,7 @@ export function readBlocks(
       read.set(block.tree, earlier && unchanged(block.tree, lesson) ? earlier : readAnew(block, lesson));
     }
   }
-  return read;
+  return { blocks: read, contextOf };
 
   function contextOf(lesson: LessonRead): ReadContext {
     const made = contexts.get(lesson) ?? { ...head.tables, defaults: lesson.defaults, find };

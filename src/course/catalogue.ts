@@ -2,12 +2,14 @@
 import type { Catalogue } from '../diagnostics/diagnostic.ts';
 import { NOTATION_PROBLEMS } from '../notation/problems.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
+import { FIGURE_PROBLEMS } from './figure-problems.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 /** By subject, in the order of the reference of messages. */
 export const CATALOGUES: readonly { readonly title: string; readonly problems: Catalogue }[] = [
   { title: 'The course', problems: COURSE_PROBLEMS },
   { title: 'The notation', problems: NOTATION_PROBLEMS },
+  { title: 'Figures', problems: FIGURE_PROBLEMS },
   { title: 'Techniques', problems: TECHNIQUE_PROBLEMS },
 ];
 

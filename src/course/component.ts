@@ -1,4 +1,5 @@
 /** What an author may write in a lesson between < and >. */
+import { FIGURES } from './figure.ts';
 
 export interface Component {
   /** The attributes it takes; undefined for a component whose attributes are its own affair. */
@@ -7,10 +8,10 @@ export interface Component {
 
 /** The components of a lesson, by name. */
 export const COMPONENTS: Readonly<Record<string, Component>> = {
-  RoleTable: {},
-  HarpMap: {},
-  FormChart: {},
-  BendLadder: {},
+  RoleTable: { attributes: FIGURES.RoleTable },
+  HarpMap: { attributes: FIGURES.HarpMap },
+  FormChart: { attributes: FIGURES.FormChart },
+  BendLadder: { attributes: FIGURES.BendLadder },
   Clip: {},
 };
 

@@ -3,6 +3,7 @@
  * this value alone.
  */
 import type { Placed, Problem, Range } from '../diagnostics/place.ts';
+import type { Figure } from '../engrave/figure/figure.ts';
 import type { Form } from '../harmony/form.ts';
 import type { Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
@@ -56,6 +57,8 @@ export interface Lesson {
   readonly blocks: readonly Block[];
   /** Links, pictures and other references to files and addresses, in the order written. */
   readonly links: readonly Link[];
+  /** Its figures in the order they stand; undefined for one with an error. */
+  readonly figures: readonly (Figure | undefined)[];
   readonly headings: readonly Heading[];
 }
 

@@ -85,8 +85,9 @@ export function readFolder(dir: string): CourseFolder {
         for (const entry of readdirSync(real, { withFileTypes: true })) {
           if (entry.name.startsWith('.')) continue;
           const name = `${folder}/${entry.name}`;
-          const isFolder = entry.isSymbolicLink() ? statSync(join(dir, name)).isDirectory() : entry.isDirectory();
-          (isFolder ? waiting : found).push(name);
+          const kind = entry.isSymbolicLink() ? kindOfLink(name) : entry;
+          if (kind?.isDirectory()) waiting.push(name);
+          else if (kind) found.push(name);
         }
       } catch (error) {
         if (codeOf(error) !== 'ENOENT' || folder !== top) {
@@ -95,6 +96,16 @@ export function readFolder(dir: string): CourseFolder {
       }
     }
     return found.sort();
+  }
+
+  /** What a link leads to; undefined where it leads nowhere, which is reported. */
+  function kindOfLink(name: string): { isDirectory(): boolean } | undefined {
+    try {
+      return statSync(join(dir, name));
+    } catch (error) {
+      say(name, report('file-unreadable', START, { why: reasonOf(error) }));
+      return undefined;
+    }
   }
 }
 

@@ -2,11 +2,14 @@
 import { basename, resolve as resolvePath } from 'node:path';
 import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
 import { locate, type Problem, pointAt } from '../diagnostics/place.ts';
+import type { Figure } from '../engrave/figure/figure.ts';
 import type { BlockTree } from '../notation/tree.ts';
-import { type BlockRead, readBlocks } from './block.ts';
+import type { Score } from '../score/score.ts';
+import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
 import { CHECKS, type CheckedCourse } from './checks.ts';
 import type { Course, Lesson, Link } from './course.ts';
+import { isFigure, readFigure } from './figure.ts';
 import { COURSE_FILE, readFolder } from './folder.ts';
 import { readHead } from './head.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
@@ -38,9 +41,10 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
     options.progress?.(index, folder.lessons.length);
     return readLesson(file, head, memory?.lessons.get(file.file));
   });
-  const blocks = readBlocks(read, head, memory?.blocks ?? new Map());
+  const { blocks, contextOf } = readBlocks(read, head, memory?.blocks ?? new Map());
+  const scoreOf = scoresOf(read, blocks);
   const places = placesOf(read, folder.media);
-  const parts = read.map((lesson) => assemble(lesson, blocks, places));
+  const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places));
 
   const lessons = orderLessons(
     parts.map((part) => part.lesson),
@@ -91,13 +95,25 @@ function placesOf(read: readonly LessonRead[], media: readonly string[]): Places
   return { lessons: new Map(lessons), media: new Set(media) };
 }
 
+type ScoreOf = (lesson: string, block: string) => Score | undefined;
+
+/** Scores by the names of their lesson and block. */
+function scoresOf(read: readonly LessonRead[], blocks: ReadonlyMap<BlockTree, BlockRead>): ScoreOf {
+  const byName = new Map(
+    read.flatMap(({ id, blocks: named }) =>
+      named.map((block) => [`${id}/${block.id}`, blocks.get(block.tree)?.block.score] as const),
+    ),
+  );
+  return (lesson, block) => byName.get(`${lesson}/${block}`);
+}
+
 interface Part {
   readonly lesson: Lesson;
   readonly problems: readonly Problem[];
 }
 
 /** A lesson with its blocks understood and its links followed. */
-function assemble(read: LessonRead, blocks: ReadonlyMap<BlockTree, BlockRead>, places: Places): Part {
+function assemble(read: LessonRead, { blocks, contextOf }: BlocksRead, scoreOf: ScoreOf, places: Places): Part {
   const { id, file, text, front, defaults } = read;
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
@@ -112,6 +128,13 @@ function assemble(read: LessonRead, blocks: ReadonlyMap<BlockTree, BlockRead>, p
   for (const { block, diagnostics } of understood) {
     problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
   }
+  const scores = understood.flatMap(({ block }) => block.score ?? []);
+  const scope = { lesson: id, context: contextOf(read), scoreOf, scores };
+  const figures = text.components.filter(isFigure).map((component): Figure | undefined => {
+    const { figure, diagnostics } = readFigure(component, scope);
+    problems.push(...diagnostics.map(here));
+    return figure;
+  });
   const lesson: Lesson = {
     id,
     file,
@@ -121,6 +144,7 @@ function assemble(read: LessonRead, blocks: ReadonlyMap<BlockTree, BlockRead>, p
     defaults,
     blocks: understood.map(({ block }) => block),
     links,
+    figures,
     headings: text.headings,
   };
   return { lesson, problems };

@@ -81,6 +81,11 @@ export const COURSE_PROBLEMS = {
         : `The # here begins a comment, so “${key}” is just “${value}”.`,
     help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
   }),
+  'key-twice': error<{ key: string }>({
+    about: 'A key may stand once, or nobody could tell which value is meant.',
+    message: ({ key }) => `The key “${key}” stands twice.`,
+    help: () => 'Keep the one you mean.',
+  }),
   'key-unknown': error<Near & { key: string; known: readonly string[] }>({
     about: 'A key that nobody reads is most often a slip in its name.',
     message: ({ key }) => `There is no key “${key}” here.`,

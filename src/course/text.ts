@@ -8,13 +8,14 @@ import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/di
 import { type Placed, placeOf, pointAt, type Range } from '../diagnostics/place.ts';
 import { parseBlock } from '../notation/parse.ts';
 import type { BlockTree } from '../notation/tree.ts';
+import type { ComponentText, WrittenAttribute } from './attributes.ts';
 import { ADDRESS_ATTRIBUTES, COMPONENTS, REFUSED_ELEMENTS } from './component.ts';
 import { destinationSpan } from './destination.ts';
 import { fenceFault, placedInFence } from './fence.ts';
 import type { Reference } from './link.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { type AttributeSpan, attributesAt } from './tag.ts';
-import { readValue } from './value.ts';
+import { readValue, type Value } from './value.ts';
 import { readYaml, type YamlRead } from './yaml.ts';
 
 /** `slug` is its anchor on the page. */
@@ -38,6 +39,8 @@ export interface LessonText {
   readonly front: YamlRead & { /** Whether there is any. */ readonly written: boolean };
   readonly blocks: readonly BlockText[];
   readonly references: readonly Reference[];
+  /** The components among what the lesson says, in order. */
+  readonly components: readonly ComponentText[];
   readonly headings: readonly Heading[];
   /** Spans count from the start of the file. */
   readonly diagnostics: readonly Diagnostic[];
@@ -51,6 +54,7 @@ export function readLessonText(source: string): LessonText {
   const front = readFront(source, diagnostics);
   const blocks: BlockText[] = [];
   const references: Reference[] = [];
+  const components: ComponentText[] = [];
   const headings: Heading[] = [];
   const slugger = new GithubSlugger();
   for (const node of nodesOf(readMarkdown(source, placed, diagnostics))) {
@@ -90,7 +94,7 @@ export function readLessonText(source: string): LessonText {
         break;
     }
   }
-  return { source, placed, front, blocks, references, headings, diagnostics };
+  return { source, placed, front, blocks, references, components, headings, diagnostics };
 
   function readFence(node: MdastNode & { type: 'code' }, span: Span): BlockText {
     const { value: text } = node;
@@ -123,7 +127,7 @@ export function readLessonText(source: string): LessonText {
       const known = Object.keys(COMPONENTS);
       diagnostics.push(report('component-unknown', nameSpan, { name, nearest: nearest(name, known), known }));
     }
-    const written = new Set<string>();
+    const written: WrittenAttribute[] = [];
     const spans = attributesAt(source, span.from);
     const aligned = spans.length === node.attributes.length;
     for (const [index, attribute] of node.attributes.entries()) {
@@ -136,21 +140,25 @@ export function readLessonText(source: string): LessonText {
         diagnostics.push(report('lesson-expression', place.valueSpan, { text: oneLine(attribute.value) }));
         continue;
       }
-      written.add(attribute.name);
-      readAttribute(name, attribute.name, attribute.value, place);
+      const value = readAttribute(name, attribute.name, attribute.value, place);
+      const { nameSpan: key, valueSpan } = place;
+      const verbatim = source.slice(valueSpan.from, valueSpan.to) === value;
+      written.push({ name: attribute.name, value, verbatim, nameSpan: key, valueSpan });
     }
+    if (component) components.push({ name, nameSpan, attributes: written });
     for (const [key, need] of Object.entries(component?.attributes ?? {})) {
-      if (need === 'required' && !written.has(key))
+      if (need === 'required' && !written.some((attribute) => attribute.name === key))
         diagnostics.push(report('component-key-missing', nameSpan, { component: name, key }));
     }
   }
 
+  /** Checks an attribute, and gives its value: `true` where it has none. */
   function readAttribute(
     component: string,
     key: string,
-    value: AttributeValue,
+    written: AttributeValue,
     { nameSpan, valueSpan }: AttributeSpan,
-  ): void {
+  ): Value {
     const known = COMPONENTS[component]?.attributes;
     if (known && !Object.hasOwn(known, key)) {
       const names = Object.keys(known);
@@ -159,15 +167,18 @@ export function readLessonText(source: string): LessonText {
       );
     }
     if (/^on[a-z]/i.test(key)) diagnostics.push(report('script-in-lesson', nameSpan, { name: key }));
-    let url: unknown = value;
-    if (typeof value === 'object' && value !== null) {
-      const read = readValue(value.value);
-      if ('bad' in read) diagnostics.push(report('lesson-expression', valueSpan, { text: oneLine(value.value) }));
-      else url = read.value;
+    let value: Value = true;
+    if (typeof written === 'string') value = written;
+    else if (written) {
+      const read = readValue(written.value);
+      if ('bad' in read) diagnostics.push(report('lesson-expression', valueSpan, { text: oneLine(written.value) }));
+      else value = read.value;
     }
-    if (typeof url !== 'string' || !(ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(url))) return;
-    const element = /^[a-z]/.test(component);
-    references.push({ url, span: valueSpan, use: component === 'a' ? 'link' : element ? 'embed' : 'play' });
+    if (typeof value === 'string' && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
+      const element = /^[a-z]/.test(component);
+      references.push({ url: value, span: valueSpan, use: component === 'a' ? 'link' : element ? 'embed' : 'play' });
+    }
+    return value;
   }
 }
 

@@ -2,7 +2,17 @@
  * YAML read for people: every scalar stays the text the author wrote (`60:40`, `092`, `no`), and every key and value
  * keeps its place. What a text means is for the schema that reads it.
  */
-import { isAlias, isMap, isScalar, isSeq, type Pair, parseDocument, type Scalar, type YAMLError } from 'yaml';
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Pair,
+  parseDocument,
+  type Scalar,
+  type YAMLError,
+} from 'yaml';
 import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
 import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
@@ -34,14 +44,16 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   const diagnostics: Diagnostic[] = [];
   const spans = new Map<string, YamlSpans>();
   // The failsafe schema knows no numbers, booleans or dates: all scalars are text.
-  const document = parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'silent' });
-  for (const error of [...document.errors, ...document.warnings]) {
-    diagnostics.push(report('yaml-syntax', shift(...error.pos), syntaxFacts(error)));
-    // What follows the first slip of syntax is mostly its echo.
-    if (error.code !== 'DUPLICATE_KEY') break;
-  }
+  const document = parse(text);
   const whole = shift(0, text.trimEnd().length);
   spans.set('', { value: whole });
+  if (!document) {
+    diagnostics.push(report('yaml-syntax', whole, TOO_DEEP));
+    return { value: undefined, spans, diagnostics };
+  }
+  // What follows the first slip of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
+  const slip = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
+  if (slip) diagnostics.push(report('yaml-syntax', shift(...slip.pos), syntaxFacts(slip)));
   const value = convert(document.contents, '', whole);
   return { value, spans, diagnostics };
 
@@ -67,8 +79,10 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     if (!isScalar(node) || !node.range) return;
     const key = String(node.value);
     const keySpan = shift(node.range[0], node.range[1]);
-    // A repeated key has its own message; the first one stands.
-    if (key in record) return;
+    if (key in record) {
+      diagnostics.push(report('key-twice', keySpan, { key }));
+      return;
+    }
     const value = convert(pair.value, stepInto(path, key), keySpan, keySpan);
     record[key] = value;
     const sharp = strayComment(text, node, pair.value);
@@ -76,6 +90,16 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
       diagnostics.push(
         report('yaml-comment', shift(...sharp), { key, value: typeof value === 'string' ? value : undefined }),
       );
+  }
+}
+
+/** Undefined for what is nested deeper than the reader can follow. The failsafe schema takes every scalar as text. */
+function parse(text: string): Document | undefined {
+  try {
+    return parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'silent' });
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
   }
 }
 
@@ -108,6 +132,8 @@ interface SyntaxFacts {
   readonly mend?: string;
 }
 
+const TOO_DEEP: SyntaxFacts = { what: 'Brackets or lists are nested deeper here than anything in a course is.' };
+
 const ALIAS: SyntaxFacts = {
   what: 'A value that starts with * refers to another place of the file, which course files do not use.',
   mend: 'Quote the value: "*…".',
@@ -122,7 +148,6 @@ const SLIPS: Readonly<Record<string, SyntaxFacts>> = {
   MULTILINE_IMPLICIT_KEY: { what: 'This line is no `key: value`.', mend: 'Write a colon and a space after the key.' },
   TAB_AS_INDENT: { what: 'This line is indented with a tab, which YAML does not allow.', mend: 'Indent with spaces.' },
   BAD_SCALAR_START: { what: 'A value may not start with this character.', mend: 'Quote the value.' },
-  DUPLICATE_KEY: { what: 'This key is given twice.', mend: 'Keep one of the two.' },
   BAD_INDENT: { what: 'This line is not indented as the lines around it, or a bracket before it is not closed.' },
   MULTIPLE_DOCS: { what: 'A line of --- begins a second document.', mend: 'Keep everything in one.' },
   TAG_RESOLVE_FAILED: {

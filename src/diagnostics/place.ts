@@ -79,16 +79,18 @@ export const wholeSpan = (text: string): Span => ({ from: 0, to: text.length });
 
 /**
  * A problem as a person reads it: place and code, the line with a caret under what is meant, the sentence, the mend.
- * `source` is the file's text, or undefined where it could not be read.
+ * `source` is the file's text, or its lines (for many problems of one file), or undefined where it could not be read.
  */
-export function showProblem(problem: Problem, source: string | undefined): string {
+export function showProblem(problem: Problem, source: string | readonly string[] | undefined): string {
   const { file, line, column, endLine, endColumn, severity, code, message, help } = problem;
   const head = `${file}:${line}:${column}  ${severity === 'error' ? '' : `${severity} `}${code}`;
-  const text = source?.split(/\r\n|\r|\n/)[line - 1];
+  const text = (typeof source === 'string' ? linesOf(source) : source)?.[line - 1];
   const frame = text === undefined ? [] : frameOf(text, line, column, endLine === line ? endColumn : text.length + 1);
   const body = [message, ...(help ? [help] : [])].map((sentence) => `  ${sentence}`);
   return [head, ...frame, ...body].join('\n');
 }
+
+export const linesOf = (source: string): readonly string[] => source.split(/\r\n|\r|\n/);
 
 /** How much of a long line is shown on either side of the caret. */
 const REACH = 60;
