@@ -1,12 +1,35 @@
 /** The blocks of all lessons, understood: each against its lesson's settings and the blocks it quotes. */
 import { type Diagnostic, nearest } from '../diagnostics/diagnostic.ts';
-import { pointAt, type Range } from '../diagnostics/place.ts';
+import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
 import type { Found, ReadContext } from '../notation/context.ts';
 import { evaluate } from '../notation/evaluate.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
-import type { Block, Quoted } from './course.ts';
+import type { Score } from '../score/score.ts';
 import type { CourseHead } from './head.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
+export interface Block {
+  /** As the header says, or the block's number in the lesson from 0. */
+  readonly id: string;
+  /** The block's number in the lesson, from 0. */
+  readonly index: number;
+  /** The fenced code as it reads in Markdown: without the indentation of a list or quotation around it. */
+  readonly text: string;
+  readonly placed: Placed;
+  /** The whole fence in the file. */
+  readonly range: Range;
+  readonly tree: BlockTree;
+  /** Undefined where the block has an error. */
+  readonly score: Score | undefined;
+  /** The blocks it quotes that exist, each once, in the order written. */
+  readonly quotes: readonly Quoted[];
+}
+
+export interface Quoted {
+  readonly lesson: string;
+  readonly block: string;
+  /** The quotation, in the file. */
+  readonly range: Range;
+}
 
 export interface BlockRead {
   readonly block: Block;

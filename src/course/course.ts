@@ -2,18 +2,19 @@
  * A course as loaded: every lesson and block read and checked, with everything wrong collected. The site is built from
  * this value alone.
  */
-import type { Placed, Problem, Range } from '../diagnostics/place.ts';
+import type { Problem, Range } from '../diagnostics/place.ts';
 import type { Figure } from '../engrave/figure/figure.ts';
 import type { Form } from '../harmony/form.ts';
 import type { Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
-import type { BlockTree } from '../notation/tree.ts';
-import type { Score } from '../score/score.ts';
+import type { Block } from './block.ts';
 import type { CourseFile, LessonFront } from './front.ts';
 import type { LinkTarget } from './link.ts';
 import type { Memory } from './memory.ts';
 import type { Heading } from './text.ts';
 import type { YamlPlaces } from './yaml.ts';
+
+export type { Block, Quoted } from './block.ts';
 
 export interface Course {
   /** Absolute path of the course folder. */
@@ -60,30 +61,6 @@ export interface Lesson {
   /** Its figures in the order they stand; undefined for one with an error. */
   readonly figures: readonly (Figure | undefined)[];
   readonly headings: readonly Heading[];
-}
-
-export interface Block {
-  /** As the header says, or the block's number in the lesson from 0. */
-  readonly id: string;
-  /** The block's number in the lesson, from 0. */
-  readonly index: number;
-  /** The fenced code as it reads in Markdown: without the indentation of a list or quotation around it. */
-  readonly text: string;
-  readonly placed: Placed;
-  /** The whole fence in the file. */
-  readonly range: Range;
-  readonly tree: BlockTree;
-  /** Undefined where the block has an error. */
-  readonly score: Score | undefined;
-  /** The blocks it quotes that exist, each once, in the order written. */
-  readonly quotes: readonly Quoted[];
-}
-
-export interface Quoted {
-  readonly lesson: string;
-  readonly block: string;
-  /** The quotation, in the file. */
-  readonly range: Range;
 }
 
 export interface Link {
