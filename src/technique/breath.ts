@@ -56,7 +56,11 @@ export function breathOf(playing: Playing): BreathUse {
   const { strokes } = playing;
   let turns = 0;
   for (let i = 1; i < strokes.length; i++) if (strokes[i]?.sound.breath !== strokes[i - 1]?.sound.breath) turns++;
-  return { longest: furthest(playing, oneWay, COMFORT.oneWay), fullest: furthest(playing, balance, COMFORT.mixed), turns };
+  return {
+    longest: furthest(playing, oneWay, COMFORT.oneWay),
+    fullest: furthest(playing, balance, COMFORT.mixed),
+    turns,
+  };
 }
 
 /** Air so far, signed: draw fills. How a stroke of so many litres changes it. */

@@ -1,0 +1,101 @@
+/** Whether what lessons teach and what their blocks use fit together. */
+import { nearest } from '../diagnostics/diagnostic.ts';
+import type { Technique } from '../technique/technique.ts';
+import type { Curriculum } from './curriculum.ts';
+import { placeOfUse, type Report } from './finding.ts';
+import type { PathLesson } from './lesson.ts';
+import { teacherOnWay } from './needs.ts';
+
+export function checkTeaching(curriculum: Curriculum, add: Report): void {
+  checkEntries(curriculum, add);
+  checkFirsts(curriculum, add);
+  checkGaps(curriculum, add);
+}
+
+const at = (curriculum: Curriculum, number: number): PathLesson => curriculum.lessons[number] as PathLesson;
+
+/** Each entry of `teaches`: known, said once, practised in a block, and built on what was taught before. */
+function checkEntries(curriculum: Curriculum, add: Report): void {
+  const { lessons, repertoire, surveys } = curriculum;
+  lessons.forEach((lesson, number) => {
+    const survey = surveys[number] ?? [];
+    // In a block that cannot be read anything may be used.
+    const readable = survey.every((block) => block !== undefined);
+    const used = new Set(survey.flatMap((block) => block?.found.map(({ technique }) => technique.id) ?? []));
+    const seen = new Set<string>();
+    lesson.front.teaches.forEach((id, index) => {
+      const place = { front: `teaches/${index}` };
+      const technique = repertoire.byId.get(id);
+      if (!technique) add(lesson, place, 'technique-not-known', { id, nearest: nearest(id, repertoire.byId.keys()) });
+      else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'teaches' });
+      else {
+        if (readable && technique.find !== 'unseen' && !used.has(id))
+          add(lesson, place, 'taught-unused', { technique });
+        checkFoundation(curriculum, number, technique, place.front, add);
+      }
+      seen.add(id);
+    });
+  });
+}
+
+/** What a technique builds on has been taught on the way, if the course teaches it at all. */
+function checkFoundation(
+  curriculum: Curriculum,
+  number: number,
+  technique: Technique,
+  front: string,
+  add: Report,
+): void {
+  const { repertoire, teachers } = curriculum;
+  const way = { repertoire, teachers, reach: curriculum.way.reach };
+  for (const id of technique.requires) {
+    const teacher = teachers.get(id)?.[0];
+    const needs = repertoire.byId.get(id);
+    if (teacher === undefined || !needs) continue;
+    const standIns = [id, ...(repertoire.narrower.get(id) ?? [])];
+    if (standIns.some((one) => teacherOnWay(way, one, number) !== undefined)) continue;
+    const facts = { technique, needs, teacher: at(curriculum, teacher).id };
+    add(at(curriculum, number), { front }, 'taught-too-early', facts);
+  }
+}
+
+/** Of the lessons that teach a technique, one comes before all the others. */
+function checkFirsts(curriculum: Curriculum, add: Report): void {
+  const { teachers, repertoire, way } = curriculum;
+  for (const [id, numbers] of teachers) {
+    const technique = repertoire.byId.get(id);
+    if (!technique || numbers.length < 2) continue;
+    const firsts: number[] = [];
+    for (const number of numbers) {
+      if (firsts.some((first) => way.reach.has(first, number))) continue;
+      if (!numbers.some((other) => way.reach.has(other, number))) firsts.push(number);
+    }
+    const [first, ...others] = firsts;
+    if (first === undefined) continue;
+    for (const number of others) {
+      const lesson = at(curriculum, number);
+      const place = { front: `teaches/${lesson.front.teaches.indexOf(id)}` };
+      add(lesson, place, 'taught-twice', { technique, first: at(curriculum, first).id });
+    }
+  }
+}
+
+/** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */
+function checkGaps(curriculum: Curriculum, add: Report): void {
+  const { gaps, rank } = curriculum;
+  const inOrder = [...gaps].sort((a, b) => (rank[a.lesson] as number) - (rank[b.lesson] as number));
+  const never = new Set<string>();
+  for (const { lesson: number, technique, block, match, teachers } of inOrder) {
+    const lesson = at(curriculum, number);
+    const place = placeOfUse(lesson, block, match, technique);
+    const teacher = teachers[0];
+    if (teacher !== undefined) {
+      const later = (rank[teacher] as number) > (rank[number] as number);
+      const facts = { technique, lesson: lesson.id, teacher: at(curriculum, teacher).id, later };
+      add(lesson, place, 'used-before-taught', facts);
+    } else if (!never.has(technique.id)) {
+      never.add(technique.id);
+      add(lesson, place, 'never-taught', { technique });
+    }
+  }
+}

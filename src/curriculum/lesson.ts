@@ -1,0 +1,45 @@
+/** What the path needs to know of a lesson: a part of what a loaded course holds. */
+import type { Span } from '../diagnostics/diagnostic.ts';
+import type { Range } from '../diagnostics/place.ts';
+import type { Score } from '../score/score.ts';
+
+export interface PathLesson {
+  readonly id: string;
+  readonly front: {
+    readonly title: string;
+    readonly stage?: string;
+    readonly requires: readonly string[];
+    readonly teaches: readonly string[];
+    readonly order?: number;
+    readonly draft: boolean;
+  };
+  /** The keys its front matter gives, by path. */
+  readonly places: { has(path: string): boolean };
+  readonly blocks: readonly PathBlock[];
+}
+
+export interface PathBlock {
+  readonly id: string;
+  /** The block's number in the lesson, from 0. */
+  readonly index: number;
+  /** Undefined where the block has an error. */
+  readonly score: Score | undefined;
+  readonly tree: { readonly header: ReadonlyMap<string, { readonly valueSpan: Span }> };
+  readonly quotes: readonly PathQuote[];
+}
+
+/** A block of some lesson, quoted. */
+export interface PathQuote {
+  readonly lesson: string;
+  readonly block: string;
+  readonly range: Range;
+}
+
+/** Where in a lesson something stands. */
+export type Place =
+  /** A value of its front matter by its path: `requires/2`, `teaches/0`, `order`, `title`. */
+  | { readonly front: string }
+  /** A run of characters of a block's text, or the whole block. */
+  | { readonly block: number; readonly span?: Span }
+  /** Lines and columns of its file. */
+  | { readonly range: Range };

@@ -1,0 +1,176 @@
+import { describe, expect, it } from 'vitest';
+import { CATALOGUE, WRITTEN } from '../../src/technique/catalogue.ts';
+import { detector } from '../../src/technique/detect.ts';
+import { SHIPPED } from '../../src/technique/repertoire.ts';
+import { ID } from '../../src/technique/technique.ts';
+import { scoreOf, writtenAt } from './tab.ts';
+
+const detect = detector(SHIPPED);
+
+/** What is found of one technique in a block: the notes to point at, as they are written, or `whole` for the block. */
+function found(id: string, text: string): string[] {
+  const score = scoreOf(text);
+  const matches = detect(score).find(({ technique }) => technique.id === id)?.matches ?? [];
+  return matches.map(({ at }) => (at === undefined ? 'whole' : writtenAt(text, score, at)));
+}
+
+/**
+ * For every technique a block that takes it, what is to be pointed at in it, and a block much like it that does not.
+ * Bars of four quarters unless the header says otherwise.
+ */
+const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly string[], doesNot: string]>> = {
+  'single-notes': ['(1 2) 4 . .', ['4'], '(1 2) -(1 2) . .'],
+  'long-notes': ['tempo: 60\n4 =2 -4', ['4'], 'tempo: 90\n4 =2 -4'],
+  'lip-pursing': ['4[tongue] 4 . .', ['4'], '4[tongue] (4 5) . .'],
+  'tongue-blocking': ['4 5[tongue] . .', ['5[tongue]'], '4 5 . .'],
+  'embouchure-switches': ['4 4 5[tongue] 5[tongue]', ['5[tongue]'], 'mouth: tongue\n4 4 5 5'],
+  'embouchure-switches-within-a-beat': ['slot: 1/8\n4 5[tongue] =6', ['5[tongue]'], 'slot: 1/8\n4 = 5[tongue] =5'],
+  'tongue-blocked-bends': ["-4' -4'[tongue] . .", ["-4'[tongue]"], "-4' -4[tongue] . ."],
+  chords: ['4 (4 5) . .', ['(4 5)'], '4 (1 4)[tongue] . .'],
+  'double-stops': ['(4 5) (4 5 6) . .', ['(4 5)'], '(4 5 6) 4 . .'],
+  'full-chords': ['(4 5) (4 5 6) . .', ['(4 5 6)'], '(4 5) 4 . .'],
+  'chord-rhythm': ['(1 2) -(1 2) (1 2) -(1 2)', ['(1 2)'], '(1 2) -(1 2) 4 -(1 2)'],
+  splits: ['(1 4)[tongue] (4 5) . .', ['(1 4)[tongue]'], '(4 5) 4 . .'],
+  'octave-splits': ['(1 4)[tongue] -(2 5)[tongue] . .', ['(1 4)[tongue]'], '-(2 5)[tongue] (4 5) . .'],
+  'octave-splits-four-holes': ['(1 4)[tongue] -(3 7)[tongue] . .', ['(1 4)[tongue]'], '-(3 7)[tongue] . . .'],
+  'octave-splits-five-holes': ['(1 4)[tongue] -(3 7)[tongue] . .', ['-(3 7)[tongue]'], '(1 4)[tongue] . . .'],
+  'wide-splits': ['(1 4)[tongue] -(2 5)[tongue] . .', ['-(2 5)[tongue]'], '(1 4)[tongue] . . .'],
+  'breath-turns': ['4 4 -4 -5', ['-4'], '4 5 6 7'],
+  'quick-breath-turns': ['slot: 1/16\ntempo: 80\n4 -4 4 -4 =12', ['4'], 'slot: 1/16\ntempo: 40\n4 -4 4 -4 =12'],
+  'low-holes': ['3 4 . .', ['3'], '4 5 . .'],
+  'middle-holes': ['3 4 6 7', ['4', '6'], '3 7 . .'],
+  'high-holes': ['6 7 10 .', ['7', '10'], '6 5 . .'],
+  'hole-jumps': ['4 5 7 6', ['7'], '4 5 6 7'],
+  'wide-jumps': ['4 7 3 .', ['3'], '4 7 4 .'],
+  bends: ["-4 -4' 8' .", ["-4'", "8'"], '-4 6o . .'],
+  'draw-bends': ["-4 -4' 8' .", ["-4'"], "8' -4 . ."],
+  'half-step-bends': ["-3' -3'' 8' .", ["-3'"], "-3'' -3''' . ."],
+  'whole-step-bends': ["-3' -3'' -3''' .", ["-3''"], "-3' -3''' . ."],
+  'step-and-a-half-bends': ["-3' -3'' -3''' .", ["-3'''"], "-3' -3'' . ."],
+  'draw-1-half-step': ["-1' -1 . .", ["-1'"], "-2' . . ."],
+  'draw-2-half-step': ["-2' -2'' . .", ["-2'"], "-2'' -1' . ."],
+  'draw-2-whole-step': ["-2' -2'' . .", ["-2''"], "-2' -3'' . ."],
+  'draw-3-half-step': ["-3' -3'' . .", ["-3'"], "-3'' -4' . ."],
+  'draw-3-whole-step': ["-3'' -3''' . .", ["-3''"], "-3' -2'' . ."],
+  'draw-3-step-and-a-half': ["-3'' -3''' . .", ["-3'''"], "-3'' -3' . ."],
+  'draw-4-half-step': ["-4' -4 . .", ["-4'"], "-3' . . ."],
+  'draw-5-half-step': ["tuning: raised-fifth-draw\n-5' -5 . .", ["-5'"], "tuning: raised-fifth-draw\n-4' . . ."],
+  'draw-6-half-step': ["-6' -6 . .", ["-6'"], "-4' . . ."],
+  'blow-bends': ["8' 8 . .", ["8'"], "-4' . . ."],
+  'blow-8-half-step': ["8' 9' . .", ["8'"], "9' . . ."],
+  'blow-9-half-step': ["8' 9' . .", ["9'"], "8' . . ."],
+  'blow-10-half-step': ["10' 10'' . .", ["10'"], "10'' . . ."],
+  'blow-10-whole-step': ["10' 10'' . .", ["10''"], "10' . . ."],
+  'struck-bends': ["-4' -4> -4' .", ["-4'"], "-4> -4' . ."],
+  'held-bends': ["tempo: 60\n-4' = -4 .", ["-4'"], "tempo: 60\n-4' -4 = ."],
+  'bend-releases': ["-4'> -4 . .", ["-4'"], "-4' -4 . ."],
+  'bend-drops': ["-4> -4' . .", ['-4'], "-4'> -4 . ."],
+  'glides-between-bends': ["-3''> -3' . .", ["-3''"], "-3''> -3 . ."],
+  'bent-double-stops': ["-(3' 4) -4' . .", ["-(3' 4)"], "-(3 4) -4' . ."],
+  overblows: ['6o -9o . .', ['6o'], '-9o 6 . .'],
+  'overblow-1': ['1o 4o . .', ['1o'], '4o . . .'],
+  'overblow-4': ['1o 4o . .', ['4o'], '1o . . .'],
+  'overblow-5': ['5o 4o . .', ['5o'], '4o . . .'],
+  'overblow-6': ['6o 4o . .', ['6o'], '4o . . .'],
+  overdraws: ['6o -9o . .', ['-9o'], '6o . . .'],
+  'overdraw-7': ['-7o -9o . .', ['-7o'], '-9o . . .'],
+  'overdraw-9': ['-7o -9o . .', ['-9o'], '-7o . . .'],
+  'overdraw-10': ['-10o -9o . .', ['-10o'], '-9o . . .'],
+  slide: ['tuning: solo-chromatic\n4* 4 . .', ['4*'], 'tuning: solo-chromatic\n4 . . .'],
+  slaps: ['mouth: tongue\n4[slap] 4 . .', ['4[slap]'], 'mouth: tongue\n4[pull] . . .'],
+  pulls: ['mouth: tongue\n4[pull] 4 . .', ['4[pull]'], 'mouth: tongue\n4[slap] . . .'],
+  flutters: ['mouth: tongue\n4[flutter] 4 . .', ['4[flutter]'], 'mouth: tongue\n4[slap] . . .'],
+  shakes: ['-4[shake 5] -4 . .', ['-4[shake 5]'], '-4[vibrato] . . .'],
+  'bent-shakes': ["-3'[shake 4] -4[shake 5] . .", ["-3'[shake 4]"], "-4[shake 5] -4' . ."],
+  dips: ['-4[dip] -4 . .', ['-4[dip]'], '-4[fall] . . .'],
+  falls: ['-4[fall] -4 . .', ['-4[fall]'], '-4[dip] . . .'],
+  vibrato: ['-4[vibrato] -4 . .', ['-4[vibrato]'], '-4[hand] . . .'],
+  'hand-effects': ['-4[hand] -4 . .', ['-4[hand]'], '-4[vibrato] . . .'],
+  accents: ['-4[accent] -4 . .', ['-4[accent]'], '-4[staccato] . . .'],
+  staccato: ['-4[staccato] -4 . .', ['-4[staccato]'], '-4[accent] . . .'],
+  shuffle: ['feel: 60:40\n4 . . .', ['whole'], 'feel: straight\n4 . . .'],
+  triplets: ['{4 -4 5} 4 . .', ['4', '-4', '5'], 'meter: 12/8\nslot: 1/8\n4 -4 5 . . . . . . . . .'],
+  sixteenths: ['slot: 1/16\n4 5 = =13', ['4'], 'slot: 1/8\n4 4 =6'],
+  syncopation: ['slot: 1/8\n4 -4 = = 4 =3', ['-4'], 'slot: 1/8\n4 = -4 4 4 =3'],
+  'quick-runs': ['slot: 1/16\ntempo: 80\n4 4 4 4 4 4 =10', ['4'], 'slot: 1/16\ntempo: 80\n4 4 4 4 4 = =10'],
+  pickups: ['pickup: 1\n4 | 4 . . .', ['whole'], '4 . . .'],
+  'three-four': ['meter: 3/4\n4 . .', ['whole'], '4 . . .'],
+  'compound-time': ['meter: 12/8\nslot: 3/8\n4 . . .', ['whole'], 'meter: 3/4\n4 . .'],
+  'first-position': ['4 . . .', ['whole'], 'position: 2\n4 . . .'],
+  'second-position': ['position: 2\n4 . . .', ['whole'], '4 . . .'],
+  'third-position': ['position: 3\n4 . . .', ['whole'], '4 . . .'],
+  'fourth-position': ['position: 4\n4 . . .', ['whole'], '4 . . .'],
+  'fifth-position': ['position: 5\n4 . . .', ['whole'], '4 . . .'],
+  'sixth-position': ['position: 6\n4 . . .', ['whole'], '4 . . .'],
+  'seventh-position': ['position: 7\n4 . . .', ['whole'], '4 . . .'],
+  'eighth-position': ['position: 8\n4 . . .', ['whole'], '4 . . .'],
+  'ninth-position': ['position: 9\n4 . . .', ['whole'], '4 . . .'],
+  'tenth-position': ['position: 10\n4 . . .', ['whole'], '4 . . .'],
+  'eleventh-position': ['position: 11\n4 . . .', ['whole'], '4 . . .'],
+  'twelfth-position': ['position: 12\n4 . . .', ['whole'], '4 . . .'],
+  'twelve-bar': [over('quick-change', 12), ['whole'], over('eight-bar', 8)],
+  'quick-change': [over('quick-change', 12), ['whole'], over('twelve-bar', 12)],
+  turnaround: [over('twelve-bar-turnaround', 12), ['whole'], over('twelve-bar', 12)],
+  'minor-blues': [over('minor-twelve-bar', 12), ['whole'], over('twelve-bar', 12)],
+  'eight-bar': [over('eight-bar', 8), ['whole'], over('twelve-bar', 12)],
+  'sixteen-bar': [over('sixteen-bar', 16), ['whole'], over('twelve-bar', 12)],
+  'blue-thirds': ["position: 2\n\"I7\" -3' -3 . .", ["-3'"], "position: 2\n\"IV7\" -3' . . ."],
+  'flat-fifths': ["position: 2\n\"I7\" -4' -4 . .", ["-4'"], "position: 2\n\"IV7\" -4' . . ."],
+};
+
+function over(form: string, bars: number): string {
+  return `form: ${form}\nslot: 1/1\n${Array(bars).fill('4').join(' | ')}`;
+}
+
+const quarters = (text: string): string => {
+  const lines = text.split('\n');
+  return text.includes('slot:') ? text : [...lines.slice(0, -1), 'slot: 1/4', ...lines.slice(-1)].join('\n');
+};
+
+describe('the catalogue', () => {
+  it('has an example for every technique that can be found, and none besides', () => {
+    const findable = CATALOGUE.filter(({ find }) => find !== 'unseen').map(({ id }) => id);
+    expect(Object.keys(EXAMPLES).sort()).toEqual(findable.sort());
+  });
+
+  it.each(Object.entries(EXAMPLES))('finds %s where it is, and nowhere else', (id, [takes, at, doesNot]) => {
+    expect(found(id, quarters(takes))).toEqual(at);
+    expect(found(id, quarters(doesNot))).toEqual([]);
+  });
+
+  it('names every technique once, by an id', () => {
+    const ids = WRITTEN.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const id of ids) expect(id).toMatch(ID);
+  });
+
+  it('requires and widens only techniques it has, and never in a ring', () => {
+    for (const { id, requires, kindOf } of CATALOGUE) {
+      for (const other of [...requires, ...kindOf]) expect(SHIPPED.byId.has(other), `${id} names ${other}`).toBe(true);
+      expect(SHIPPED.wider.get(id)).not.toContain(id);
+      expect(canReach(id, id), `${id} requires itself`).toBe(false);
+    }
+  });
+
+  it('finds a wider technique wherever it finds one that is a kind of it', () => {
+    for (const [id, [takes]] of Object.entries(EXAMPLES)) {
+      for (const wide of SHIPPED.wider.get(id) ?? []) expect(found(wide, quarters(takes)), `${wide} for ${id}`).not.toEqual([]);
+    }
+  });
+
+  it('says what a technique is in whole sentences', () => {
+    for (const { title, about, cautions } of CATALOGUE) {
+      expect(title).toMatch(/^\p{Lu}/u);
+      for (const sentence of [about, ...cautions]) expect(sentence).toMatch(/^\p{Lu}.*\.$/u);
+    }
+  });
+});
+
+function canReach(from: string, to: string, seen = new Set<string>()): boolean {
+  return (SHIPPED.byId.get(from)?.requires ?? []).some((id) => {
+    if (id === to) return true;
+    if (seen.has(id)) return false;
+    seen.add(id);
+    return canReach(id, to, seen);
+  });
+}
