@@ -12,4 +12,9 @@ export const COMMANDS: readonly Row[] = [
     summary: 'Show a block note by note, as Reedway has read it',
     load: () => import('./show.ts'),
   },
+  {
+    name: 'explain',
+    summary: 'Tell what notes are on a harp and over the chords of a form',
+    load: () => import('./explain.ts'),
+  },
 ];
