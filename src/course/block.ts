@@ -2,11 +2,12 @@
 import { type Diagnostic, nearest } from '../diagnostics/diagnostic.ts';
 import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
 import type { Found, ReadContext } from '../notation/context.ts';
-import { evaluate } from '../notation/evaluate.ts';
+import { type Evaluated, evaluate } from '../notation/evaluate.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import type { CourseHead } from './head.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
+
 export interface Block {
   /** As the header says, or the block's number in the lesson from 0. */
   readonly id: string;
@@ -113,9 +114,9 @@ export function readBlocks(
     return same;
   }
 
-  function readAnew({ id, index, text, placed, range, tree }: NamedBlock, lesson: LessonRead): BlockRead {
+  function readAnew({ id, index, text, placed, range, tree, closed }: NamedBlock, lesson: LessonRead): BlockRead {
     const context = contextOf(lesson);
-    const { score, diagnostics } = evaluate(tree, context);
+    const { score, diagnostics } = closed ? evaluate(tree, context) : UNCLOSED;
     const quotations = quotationsOf(tree);
     const found = quotations.map((quote) => look(quote.lesson, quote.block));
     const quotes = quotations.flatMap(({ lesson, block, span }, place): Quoted[] => {
@@ -130,6 +131,9 @@ export function readBlocks(
     };
   }
 }
+
+/** That its fence is not closed has been said. */
+const UNCLOSED: Evaluated = { score: undefined, diagnostics: [] };
 
 const near = (word: string, known: Iterable<string>, before = ''): { nearest?: string } => {
   const found = nearest(word, known);

@@ -48,7 +48,7 @@ export function readFolder(dir: string): CourseFolder {
   const names = list(LESSONS);
   const lessons = names.filter((name) => name.endsWith('.mdx')).flatMap((name) => read(name) ?? []);
   for (const name of names) {
-    const other = /^(.*)(\.(?:md|markdown|txt|MDX|Mdx))$/.exec(name);
+    const other = /([^/]*)(\.(?:md|markdown|txt|MDX|Mdx))$/.exec(name);
     if (other) say(name, report('lesson-ending', START, { name: other[1] as string, ending: other[2] as string }));
   }
   if (lessons.length === 0 && !problems.some((one) => one.file.startsWith(LESSONS) && one.severity === 'error')) {

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Severity } from '../diagnostics/diagnostic.ts';
 import { FORMS, type Form, readForm } from '../harmony/form.ts';
 import { readTuning } from '../instrument/reeds.ts';
+import { CONCERT_A, CONCERT_A_RANGE, EQUAL, type Temperament, TEMPERAMENTS } from '../instrument/temperament.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
 import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/values.ts';
@@ -33,6 +34,9 @@ export interface CourseFile {
   /** Shown before the student begins. */
   readonly cautions: readonly string[];
   readonly stages: readonly Stage[];
+  /** The frequency of A4 and how the reeds are tuned, wherever a frequency is told or sounded. */
+  readonly concertA: number;
+  readonly temperament: Temperament;
   /** The course's own, beside those that ship. */
   readonly tunings: readonly Tuning[];
   readonly forms: readonly Form[];
@@ -167,6 +171,8 @@ export const courseSchema = (tables: Tables) =>
     url: webAddress.optional(),
     licence: text.optional(),
     cautions: list(text),
+    'concert-a': number(CONCERT_A_RANGE.from, CONCERT_A_RANGE.to, false).optional(),
+    temperament: word(TEMPERAMENTS.map(({ id }) => id)).optional(),
     stages: list(keys({ id, title: text, summary: text.optional() })),
     tunings: named(tuning, TUNINGS),
     forms: named(form, FORMS),

@@ -107,7 +107,10 @@ export function checkYaml<Schema extends z.ZodType>(
     const sound = found.length === 0 ? [] : Object.entries(written).filter(([key]) => !wrong.has(key));
     result = schema.safeParse({ ...fallback, ...Object.fromEntries(sound) });
   }
-  return { value: result.data, wrong, diagnostics: issues.flatMap((issue) => diagnosticsOf(issue, read)) };
+  // What was no YAML was read as something its author did not write.
+  const misread = read.diagnostics.some(({ code }) => code === 'yaml-syntax');
+  const diagnostics = misread ? [] : issues.flatMap((issue) => diagnosticsOf(issue, read));
+  return { value: result.data, wrong, diagnostics };
 }
 
 const topKeys = (issue: z.core.$ZodIssue): string[] =>

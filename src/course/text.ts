@@ -30,7 +30,9 @@ export interface BlockText {
   readonly text: string;
   readonly placed: Placed;
   readonly range: Range;
+  /** Empty for a block whose fence is not closed. */
   readonly tree: BlockTree;
+  readonly closed: boolean;
 }
 
 export interface LessonText {
@@ -105,7 +107,7 @@ export function readLessonText(source: string): LessonText {
     // A block that swallowed what follows it would have a fault in every line.
     const tree = fault ? nothing(text) : parseBlock(text);
     const range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
-    return { text, placed: placedInFence(source, span, range.start.line, text), range, tree };
+    return { text, placed: placedInFence(source, span, range.start.line, text), range, tree, closed: !fault };
   }
 
   function restSpan(opening: Span, meta: string): Span {

@@ -53,9 +53,15 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   }
   // What follows the first slip of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
   const slip = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
-  if (slip) diagnostics.push(report('yaml-syntax', shift(...slip.pos), syntaxFacts(slip)));
+  if (slip) diagnostics.push(report('yaml-syntax', slipSpan(slip), syntaxFacts(slip)));
   const value = convert(document.contents, '', whole);
   return { value, spans, diagnostics };
+
+  function slipSpan({ code, pos: [start, end] }: YAMLError): Span {
+    // Two colons: the whole value is what has to be quoted.
+    const line = code === 'BLOCK_AS_IMPLICIT_KEY' ? /^[^\r\n]*/.exec(text.slice(start))?.[0].trimEnd() : undefined;
+    return shift(start, line === undefined ? end : start + line.length);
+  }
 
   function convert(node: unknown, path: string, fallback: Span, key?: Span): YamlValue {
     const range = (node as { range?: [number, number, number] | null } | null)?.range;
@@ -177,11 +183,16 @@ export function placesOf(spans: ReadonlyMap<string, YamlSpans>, placed: Placed):
   );
 }
 
-/** What a map by path says of a path, or of the nearest place above it that was written. */
+/**
+ * What a map by path says of a path, or of the nearest place above it that was written. A list's only item may stand
+ * without its dash, and then has its list's place.
+ */
 export function nearestPlace<T>(places: ReadonlyMap<string, T>, path: readonly PropertyKey[]): T | undefined {
-  for (let length = path.length; length >= 0; length--) {
-    const found = places.get(path.slice(0, length).map(String).join('/'));
-    if (found !== undefined) return found;
+  let at = '';
+  for (const step of path) {
+    const next = stepInto(at, String(step));
+    if (places.has(next)) at = next;
+    else if (step !== 0) break;
   }
-  return undefined;
+  return places.get(at);
 }
