@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { Severity } from '../diagnostics/diagnostic.ts';
 import { FORMS, type Form, readForm } from '../harmony/form.ts';
 import { readTuning } from '../instrument/reeds.ts';
-import { CONCERT_A, CONCERT_A_RANGE, EQUAL, type Temperament, TEMPERAMENTS } from '../instrument/temperament.ts';
+import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../instrument/temperament.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
 import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/values.ts';
@@ -196,7 +196,10 @@ export const courseSchema = (tables: Tables) =>
       const forms = Object.entries(read.forms).map(([name, bars]) => nameForm(name, bars));
       const severity = new Map(Object.entries(read.severity));
       const settings = gather(read);
-      return { title, summary, teacher, language, url, licence, cautions, stages, tunings, forms, severity, settings };
+      const about = { title, summary, teacher, language, url, licence, cautions };
+      const concertA = read['concert-a'] ?? CONCERT_A;
+      const temperament = TEMPERAMENTS.find(({ id }) => id === read.temperament) ?? EQUAL;
+      return { ...about, concertA, temperament, stages, tunings, forms, severity, settings };
     });
 
 /** What settings are looked up in: the course's own tunings and forms, as far as they can be read, and those that ship. */

@@ -2,13 +2,12 @@
 import { basename, resolve as resolvePath } from 'node:path';
 import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
 import { locate, type Problem, pointAt } from '../diagnostics/place.ts';
-import type { Figure } from '../engrave/figure/figure.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
 import { CHECKS, type CheckedCourse } from './checks.ts';
-import type { Course, Lesson, Link } from './course.ts';
+import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { isFigure, readFigure } from './figure.ts';
 import { COURSE_FILE, readFolder } from './folder.ts';
 import { readHead } from './head.ts';
@@ -130,10 +129,12 @@ function assemble(read: LessonRead, { blocks, contextOf }: BlocksRead, scoreOf: 
   }
   const scores = understood.flatMap(({ block }) => block.score ?? []);
   const scope = { lesson: id, context: contextOf(read), scoreOf, scores };
-  const figures = text.components.filter(isFigure).map((component): Figure | undefined => {
+  const figures = text.components.filter(isFigure).map((component): LessonFigure => {
     const { figure, diagnostics } = readFigure(component, scope);
     problems.push(...diagnostics.map(here));
-    return figure;
+    const end = component.attributes.at(-1)?.valueSpan.to ?? component.nameSpan.to;
+    const range = { start: pointAt(text.placed, component.nameSpan.from), end: pointAt(text.placed, end) };
+    return { range, figure };
   });
   const lesson: Lesson = {
     id,

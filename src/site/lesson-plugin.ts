@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import type { MdastPluginEntry, MdastVisitorContext, MdxJsxFlowElement, MdxJsxTextElement } from 'satteri';
 import { ADDRESS_ATTRIBUTES } from '../course/component.ts';
 import type { Lesson } from '../course/course.ts';
+import { FIGURES } from '../course/figure.ts';
 import { addressOf } from './links.ts';
 import { lessonIn, type Site, theSite } from './site.ts';
 
@@ -16,6 +17,7 @@ export const lessonPlugin: MdastPluginEntry = ({ fileURL }) => {
   let site: Site;
   let lesson: Lesson | undefined;
   let block = 0;
+  let figure = 0;
   return {
     name: 'reedway-lesson',
     async before() {
@@ -26,13 +28,20 @@ export const lessonPlugin: MdastPluginEntry = ({ fileURL }) => {
     link: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
     image: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
     definition: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
-    mdxJsxFlowElement: readdressAttributes,
-    mdxJsxTextElement: readdressAttributes,
+    mdxJsxFlowElement: component,
+    mdxJsxTextElement: component,
   };
 
   function readdress(written: string, put: (url: string) => void): void {
     const address = lesson && addressOf(site.addresses, lesson, written);
     if (address !== undefined && address !== written) put(address);
+  }
+
+  function component(node: Readonly<MdxJsxFlowElement | MdxJsxTextElement>, context: MdastVisitorContext): void {
+    // A figure was read with the course, like a block: its page needs only to know which one it is.
+    if (lesson && node.name !== null && Object.hasOwn(FIGURES, node.name))
+      context.setProperty(node, 'attributes', placeInLesson(lesson.id, figure++));
+    else readdressAttributes(node, context);
   }
 
   function readdressAttributes(
@@ -56,9 +65,13 @@ export const lessonPlugin: MdastPluginEntry = ({ fileURL }) => {
 const tabBlock = (lesson: string, index: number): MdxJsxFlowElement => ({
   type: 'mdxJsxFlowElement',
   name: 'TabBlock',
-  attributes: [
-    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson },
-    { type: 'mdxJsxAttribute', name: 'index', value: `${index}` },
-  ],
+  attributes: placeInLesson(lesson, index),
   children: [],
 });
+
+function placeInLesson(lesson: string, index: number): MdxJsxFlowElement['attributes'] {
+  return [
+    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson },
+    { type: 'mdxJsxAttribute', name: 'index', value: `${index}` },
+  ];
+}

@@ -27,7 +27,10 @@ function load(text: string, head = HEAD) {
   writeFileSync(join(dir, 'lessons/two.mdx'), other);
   const course = loadCourse(dir);
   const lesson = course.byId.get('one');
-  return { figures: lesson?.figures ?? [], problems: course.problems.filter(({ file }) => file === 'lessons/one.mdx') };
+  return {
+    figures: lesson?.figures.map(({ figure }) => figure) ?? [],
+    problems: course.problems.filter(({ file }) => file === 'lessons/one.mdx'),
+  };
 }
 
 function figure<Kind extends Figure['kind']>(kind: Kind, text: string): Figure & { kind: Kind } {

@@ -3,8 +3,9 @@ import { holeRange, namedOnHarp } from '../../instrument/harp.ts';
 import { printedPitch } from '../../instrument/pitch.ts';
 import { inWords, meansOf, notesOfHole, type Playable, tabOf } from '../../instrument/playable.ts';
 import { CONCERT_A, centsOf, EQUAL, frequencyOf, type Pitching } from '../../instrument/temperament.ts';
+import { escape as escaped } from '../markup.ts';
 import type { BendLadderFigure } from './figure.ts';
-import { aloud, escape, hertz, printedHarp, signed, soundHook } from './markup.ts';
+import { aloud, hertz, printedHarp, signed, soundHook } from './markup.ts';
 
 export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching: Pitching): string {
   const { temperament = EQUAL, concertA = CONCERT_A } = pitching;
@@ -21,7 +22,7 @@ export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching
     const down = from && means === 'bend' ? 1200 * Math.log2(frequency(note) / frequency(from)) : undefined;
     const cents = centsOf(harp, note.breath, note, temperament);
     return (
-      `<tr class="${means}"><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escape(tabOf(note))}</b> <span class="how">${inWords(note)}</span></th>` +
+      `<tr class="${means}"><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escaped(tabOf(note))}</b> <span class="how">${inWords(note)}</span></th>` +
       `<td>${printedPitch(namedOnHarp(harp, note.midi))}</td><td>${signed(cents)}</td><td>${hertz(frequency(note))}</td>` +
       `<td>${down === undefined ? aloud('none') : signed(down)}</td></tr>`
     );
@@ -32,7 +33,7 @@ export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching
   const tuned = temperament.justness === 0 ? '' : `, ${temperament.title.toLowerCase()} temperament`;
   const a = concertA === CONCERT_A ? '' : `, A at ${concertA} Hz`;
   return (
-    `<table class="bend-ladder"><caption>${escape(name)}<span class="on">, on a harp in ${printedHarp(harp)}${tuned}${a}</span></caption>` +
+    `<table class="bend-ladder"><caption>${escaped(name)}<span class="on">, on a harp in ${printedHarp(harp)}${tuned}${a}</span></caption>` +
     '<thead><tr><th scope="col">Played</th><th scope="col">Note</th><th scope="col">Tuner, cents</th><th scope="col">Hertz</th><th scope="col">Bent by, cents</th></tr></thead>' +
     `<tbody>${notes.map(rung).join('')}</tbody></table>${deepest === 0 ? `<p class="lacks">${whyNoBend(harp.tuning.valves ?? false, bends !== undefined)}</p>` : ''}`
   );

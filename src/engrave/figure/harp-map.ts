@@ -2,6 +2,8 @@
  * A harp as its holes: what is blown stands above the comb, what is drawn hangs below it, and each row away from the
  * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
  */
+
+import type { Degree } from '../../harmony/chord.ts';
 import { printedChord } from '../../harmony/chord.ts';
 import { degreeIn } from '../../harmony/explain.ts';
 import { type SongKey, spellInKey } from '../../harmony/key.ts';
@@ -9,11 +11,21 @@ import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
 import { type Breath, holeCount } from '../../instrument/harp.ts';
 import { chromaOf, mod, type PitchClass, printedName, printedPitch } from '../../instrument/pitch.ts';
 import { meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
-import { type LaidNote, layOut, missingOf, namesOf, type Scale, scaleOf, stepsOf } from '../../instrument/scale.ts';
+import {
+  type LaidNote,
+  layOut,
+  missingOf,
+  namesOf,
+  type Scale,
+  type Step,
+  scaleOf,
+  stepsOf,
+} from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
+import { escape as escaped } from '../markup.ts';
+import { roleMark } from '../role-mark.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
-import { degreeShape, roleShape } from './mark.ts';
-import { aloud, escape, harpAndKey, soundHook } from './markup.ts';
+import { aloud, harpAndKey, soundHook } from './markup.ts';
 
 /** A row of the map: one way to sound a hole. */
 interface Row {
@@ -65,8 +77,9 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
     if (!note) return '<td></td>';
     const lit = light(note);
     const hook = soundHook(harp, note, pitching);
-    if (!lit) return `<td${hook}>${escape(plainText(figure, note))}</td>`;
-    return `<td class="lit"${hook}>${lit.shape}<b>${escape(lit.text)}</b>${aloud(`, ${lit.words}`)}</td>`;
+    if (!lit) return `<td${hook}>${escaped(plainText(figure, note))}</td>`;
+    // A mark is a picture: what stands in it is read aloud beside it.
+    return `<td class="lit"${hook}>${roleMark(lit.role, { size: MARK, text: lit.text })}${aloud(`${lit.text}, ${lit.words}`)}</td>`;
   };
   const line = (row: Row): string => {
     const { short, words } = rowNames(row);
@@ -78,13 +91,16 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
   };
   const middle = `<tr class="holes"><th scope="row">${aloud('hole')}</th>${holes.map((hole) => `<th scope="col">${hole}</th>`).join('')}</tr>`;
   return (
-    `<table class="harp-map of-${holes.length}"><caption>${escape(figure.title ?? titleOf(figure))}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
+    `<table class="harp-map of-${holes.length}"><caption>${escaped(figure.title ?? titleOf(figure))}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
     `<tbody>${above.map(line).join('')}${middle}${below.map(line).join('')}</tbody></table>${underMap(figure)}`
   );
 }
 
+/** CSS pixels at the most; a narrow column makes it smaller. */
+const MARK = 34;
+
 interface Light {
-  readonly shape: string;
+  readonly role: Role;
   readonly text: string;
   readonly words: string;
 }
@@ -103,7 +119,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
         if (!step) return undefined;
         const name = printedName(names[index] as PitchClass);
         return {
-          shape: degreeShape(step),
+          role: asRole(step),
           text: figure.show === 'notes' ? name : step.label,
           words: `in the scale, ${figure.show === 'notes' ? step.label : name}`,
         };
@@ -120,14 +136,23 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
         if (!tabs.has(tabOf(note))) return undefined;
         if (figure.chord) return roleLight(figure, note, roleOf(note.midi, figure.chord));
         const step = degreeIn(note.midi, key);
-        return { shape: degreeShape(step), text: plainText(figure, note), words: 'lit' };
+        return { role: asRole(step), text: plainText(figure, note), words: 'lit' };
       };
     }
   }
 }
 
+/** A degree of the key, marked as the role it has over the home chord. */
+const asRole = ({ degree, semitones, label }: Step): Role => ({
+  degree: degree as Degree,
+  semitones,
+  alter: label.startsWith('♭') ? -1 : label.startsWith('♯') ? 1 : 0,
+  label,
+  tone: true,
+});
+
 const roleLight = (figure: HarpMapFigure, note: Playable, role: Role): Light => ({
-  shape: roleShape(role),
+  role,
   text: figure.show === 'roles' ? role.label : plainText(figure, note),
   words: roleInWords(role),
 });
@@ -162,11 +187,11 @@ function underMap({ lit, harp, key }: HarpMapFigure): string {
   if (lit?.by !== 'scale') return '';
   const laid = layOut(harp, key.tonic, stepsOf(scaleOf(lit.scale) as Scale));
   const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
-  const run = had.map((note) => `<li>${escape(tabOf(note.places[0] as Playable))}</li>`).join('');
+  const run = had.map((note) => `<li>${escaped(tabOf(note.places[0] as Playable))}</li>`).join('');
   const lacks = missingOf(laid).map(lackInWords);
   const sentence =
     lacks.length === 0 ? 'The harp has every note of it.' : `Not on this harp without overbends: ${lacks.join(', ')}.`;
-  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run}</ol><p class="lacks">${escape(sentence)}</p>`;
+  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run}</ol><p class="lacks">${escaped(sentence)}</p>`;
 }
 
 function lackInWords({ pitch, places }: LaidNote): string {

@@ -1,17 +1,14 @@
-/** Text into HTML, and the words all figures share. */
+/** The words and hooks all figures share. */
 import type { SongKey } from '../../harmony/key.ts';
 import { type Harp, harpName } from '../../instrument/harp.ts';
 import { printedName } from '../../instrument/pitch.ts';
 import { type Playable, tabOf } from '../../instrument/playable.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { frequencyOf, type Pitching } from '../../instrument/temperament.ts';
-
-const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-
-export const escape = (text: string): string => text.replace(/[&<>"]/g, (sign) => ENTITIES[sign] as string);
+import { escape as escaped } from '../markup.ts';
 
 /** Read aloud and not shown. */
-export const aloud = (text: string): string => `<span class="aloud">${escape(text)}</span>`;
+export const aloud = (text: string): string => `<span class="aloud">${escaped(text)}</span>`;
 
 /** `low F`, `B♭`. */
 export const printedHarp = (harp: Harp): string => harpName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
@@ -28,7 +25,7 @@ export function harpAndKey(harp: Harp, position: number, key: SongKey): string {
 
 /** What a page that can sound notes finds a note by: its tab, and its frequency on this harp. */
 export function soundHook(harp: Harp, note: Playable, pitching: Pitching): string {
-  return ` data-tab="${escape(tabOf(note))}" data-hz="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
+  return ` data-tab="${escaped(tabOf(note))}" data-hz="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
 }
 
 /** To a tenth of a hertz, and to a hundredth below 200 Hz, where a tenth is most of a cent. */

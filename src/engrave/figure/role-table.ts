@@ -6,9 +6,10 @@ import { type RoleRow, roleTable } from '../../harmony/role-table.ts';
 import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
+import { escape as escaped } from '../markup.ts';
+import { roleMark } from '../role-mark.ts';
 import { playedOn, type RoleTableFigure } from './figure.ts';
-import { roleShape } from './mark.ts';
-import { aloud, escape, harpAndKey, soundHook } from './markup.ts';
+import { aloud, harpAndKey, soundHook } from './markup.ts';
 
 export function drawRoleTable(figure: RoleTableFigure, pitching: Pitching): string {
   const { harp, key, position, chords } = figure;
@@ -20,19 +21,22 @@ export function drawRoleTable(figure: RoleTableFigure, pitching: Pitching): stri
   const title = figure.title ?? 'What each note is over each chord';
   const heads = table.chords.map(
     (chord) =>
-      `<th scope="col"><b>${escape(printedNumeral(numeralOf(chord, key)))}</b> <span>${escape(printedChord(chord))}</span></th>`,
+      `<th scope="col"><b>${escaped(printedNumeral(numeralOf(chord, key)))}</b> <span>${escaped(printedChord(chord))}</span></th>`,
   );
   const row = ({ note, pitch, roles }: RoleRow): string =>
-    `<tr><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escape(tabOf(note))}</b> <span class="name">${printedName(pitch)}</span>` +
+    `<tr><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escaped(tabOf(note))}</b> <span class="name">${printedName(pitch)}</span>` +
     ` <span class="how">${inWords(note)}</span></th>${roles.map(cell).join('')}</tr>`;
   return (
-    `<table class="role-table"><caption>${escape(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
+    `<table class="role-table"><caption>${escaped(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
     `<thead><tr><td>${aloud('Note')}</td>${heads.join('')}</tr></thead><tbody>${table.rows.map(row).join('')}</tbody></table>`
   );
 }
 
+/** CSS pixels. */
+const MARK = 38;
+
 /** Chord tones stand out from the colours between them. */
 const cell = (role: Role): string =>
-  `<td class="${role.tone ? 'tone' : 'colour'}">${roleShape(role)} <b>${role.label}</b> <span class="words">${wordsOf(role)}</span></td>`;
+  `<td class="${role.tone ? 'tone' : 'colour'}">${roleMark(role, { size: MARK, text: role.label })}<span class="words">${wordsOf(role)}</span></td>`;
 
 const wordsOf = (role: Role): string => roleInWords(role).replace(/^the /, '');
