@@ -58,9 +58,15 @@ export interface Lesson {
   readonly blocks: readonly Block[];
   /** Links, pictures and other references to files and addresses, in the order written. */
   readonly links: readonly Link[];
-  /** Its figures in the order they stand; undefined for one with an error. */
-  readonly figures: readonly (Figure | undefined)[];
+  /** In the order they stand. */
+  readonly figures: readonly LessonFigure[];
   readonly headings: readonly Heading[];
+}
+
+export interface LessonFigure {
+  readonly range: Range;
+  /** Undefined where it has an error. */
+  readonly figure: Figure | undefined;
 }
 
 export interface Link {
