@@ -1,0 +1,212 @@
+/** What blocks mean, example by example. */
+import { describe, expect, test } from 'vitest';
+import { harpName } from '../../src/instrument/harp.ts';
+import { plainName } from '../../src/instrument/pitch.ts';
+import { parseBlock } from '../../src/notation/parse.ts';
+import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
+import { readSetting } from '../../src/notation/values.ts';
+import { isSound } from '../../src/score/ask.ts';
+import type { Score } from '../../src/score/score.ts';
+import { shownBars, shownChords } from './shown.ts';
+
+const scoreOf = (text: string, context: ReadContext = ALONE): Score => {
+  const { score, diagnostics } = readBlock(text, context);
+  expect(diagnostics).toEqual([]);
+  return score as Score;
+};
+const bars = (text: string, context?: ReadContext): string[] => shownBars(scoreOf(text, context));
+
+/** A lesson's or course's settings, as its front matter would say them. */
+const inherited = (settings: Readonly<Record<string, string>>): ReadContext => {
+  let defaults = ALONE.defaults;
+  for (const [key, text] of Object.entries(settings)) {
+    const read = readSetting(key as Parameters<typeof readSetting>[0], text);
+    if ('value' in read) defaults = { ...defaults, ...read.value };
+  }
+  return { ...ALONE, defaults };
+};
+
+describe('settings', () => {
+  test('the block over the lesson over what ships', () => {
+    const score = scoreOf('position: 2\n1 =7', inherited({ harp: 'low F', position: '3', tempo: '66' }));
+    expect([harpName(score.harp), score.position, score.tempo, score.meter.beats]).toEqual(['low F', 2, 66, 4]);
+    expect(plainName(score.key.tonic)).toBe('C');
+  });
+  test.each([
+    ['C', 1, 'C major'],
+    ['C', 2, 'G major'],
+    ['C', 3, 'D minor'],
+    ['A', 2, 'E major'],
+    ['Bb', 12, 'Eb major'],
+    ['B', 2, 'F# major'],
+    ['F#', 2, 'Db major'],
+    ['C', 4, 'A minor'],
+  ])('a %s harp in position %i plays in %s', (harp, position, key) => {
+    const score = scoreOf(`harp: ${harp}\nposition: ${position}\n1 =7`);
+    expect(`${plainName(score.key.tonic)} ${score.key.mode}`).toBe(key);
+  });
+  test('the home chord of a progression decides between major and minor', () => {
+    expect(scoreOf('position: 3\nchords: I7\n1 =7').key.mode).toBe('major');
+    expect(scoreOf('position: 2\nchords: i7\n1 =7').key.mode).toBe('minor');
+  });
+});
+
+describe('time', () => {
+  test('slots, holds and rests', () => {
+    expect(bars('4 = -4 . 5 =3')).toEqual(['C5 1/4, D5 1/8, rest 1/8, E5 1/2']);
+  });
+  test('a group shares its slots, holds and rests counting as shares', () => {
+    expect(bars('slot: 1/4\n{4 -4 5} {4 = 5} {4 .} 4')).toEqual([
+      'C5 1/12, D5 1/12, E5 1/12, C5 1/6, E5 1/12, C5 1/8, rest 1/8, C5 1/4',
+    ]);
+    expect(bars('slot: 1/4\n{4 -4 5}2 4 =')).toEqual(['C5 1/6, D5 1/6, E5 1/6, C5 1/2']);
+  });
+  test('a hold over a bar line is tied', () => {
+    expect(bars('slot: 1/4\n4 5 6 7 | = = 6 5')).toEqual(['C5 1/4, E5 1/4, G5 1/4, C6 1/4', 'C6~ 1/2, G5 1/4, E5 1/4']);
+  });
+  test('rests side by side are one', () => {
+    expect(bars('. .2 4 . . .2')).toEqual(['rest 3/8, C5 1/8, rest 1/2']);
+  });
+  test('a glide leaves from the end of a held note', () => {
+    expect(bars("slot: 1/4\n-3' =3> | =2 -3 =")).toEqual(
+      ['A#4 1', 'A#4~> 1/2, B4 1/2'].map((bar) => bar.replaceAll('A#', 'Bb')),
+    );
+  });
+  test('bars are counted from the first full one, and endings count alike', () => {
+    const score = scoreOf('pickup: 2\n4 5 | 1 =7 |1 2 =7 :|2 3 =7 | 4 =5');
+    expect(score.bars.map(({ number, ending }) => [number, ending ?? 0])).toEqual([
+      [0, 0],
+      [1, 0],
+      [2, 1],
+      [2, 2],
+      [3, 0],
+    ]);
+  });
+  test('a second ending goes on from before the first', () => {
+    expect(bars('|: 5 =7 |1 = 4 =6 :|2 = 6 =6 |]').slice(1)).toEqual(['E5~ 1/8, C5 7/8', 'E5~ 1/8, G5 7/8']);
+  });
+});
+
+describe('chords and roles', () => {
+  test('a note held over a change of chord has a role in each', () => {
+    expect(bars('position: 2\nslot: 1/4\n"I7" -3\' = "IV7" = =')).toEqual(['Bb4=♭3 1/2, Bb4=♭7~ 1/2']);
+    expect(bars("position: 2\nslot: 1/4\nchords: I7 IV7\n-3' =3")).toEqual(['Bb4=♭3 1/2, Bb4=♭7~ 1/2']);
+  });
+  test('without a progression a chord goes on until the next', () => {
+    expect(shownChords(scoreOf('"C7" 4 =7 | 4 =7 | 4 =3 "F7" =4 | 4 =7'))).toEqual(['C7', 'C7', 'C7 F7@1/2', 'F7']);
+  });
+  test('over a progression a written chord holds to the end of its bar', () => {
+    expect(shownChords(scoreOf('position: 2\nchords: I7 | IV7 | I7\n4 =7 | "ii7" 4 =7 | 4 =7'))).toEqual([
+      'G7',
+      'Am7',
+      'G7',
+    ]);
+    expect(shownChords(scoreOf('position: 2\nchords: I7 IV7\n4 = "V7" =6'))).toEqual(['G7 D7@1/4']);
+  });
+  test('a form fills as many choruses as the music has, and repeats come round with it', () => {
+    const music = `|: ${Array.from({ length: 12 }, () => '4 =7').join(' | ')} :|`;
+    expect(shownChords(scoreOf(`position: 2\nform: twelve-bar\n${music}`)).join(' ')).toBe(
+      'G7 G7 G7 G7 C7 C7 G7 G7 D7 C7 G7 G7',
+    );
+  });
+  test('endings stand on the bars of the form where they are played', () => {
+    const score = scoreOf('position: 2\nchords: I7 | IV7 | V7 | I7\n|: 4 =7 | 4 =7 | 4 =7 |1 4 =7 :|2 4 =7 |]');
+    expect(shownChords(score)).toEqual(['G7', 'C7', 'D7', 'G7', 'G7']);
+  });
+  test('some bars of a form', () => {
+    const score = scoreOf('position: 2\nform: twelve-bar bars 9-12\n4 =7 | 4 =7 | 4 =7 | 4 =7');
+    expect(shownChords(score)).toEqual(['D7', 'C7', 'G7', 'G7']);
+    expect(score.progression?.range).toEqual([9, 12]);
+  });
+  test('a form taken over from the lesson may be left early, and then names its bars', () => {
+    const score = scoreOf('position: 2\n4 =7 | 4 =7', inherited({ form: 'quick-change' }));
+    expect(shownChords(score)).toEqual(['G7', 'C7']);
+    expect([score.progression?.form, score.progression?.range]).toEqual(['quick-change', [1, 2]]);
+    expect(shownChords(scoreOf('form: none\n4 =7', inherited({ form: 'quick-change' })))).toEqual(['']);
+  });
+  test('a pickup has no chord of the form', () => {
+    expect(shownChords(scoreOf('position: 2\npickup: 1\nchords: I7\n-2 | -2 =7'))).toEqual(['', 'G7']);
+  });
+});
+
+describe('mouth, marks, words', () => {
+  test('an embouchure holds until the next, and one in brackets for its note', () => {
+    const score = scoreOf('@tongue 4 5[lips] 6 @lips 4 =4');
+    expect(score.bars[0]?.events.map((event) => isSound(event) && event.mouth)).toEqual([
+      'tongue',
+      'lips',
+      'tongue',
+      'lips',
+    ]);
+  });
+  test('marks come in words', () => {
+    const score = scoreOf('-4[shake 5, vibrato] =3 @tongue 4[slap accent] =3');
+    expect(score.bars[0]?.events.map((event) => isSound(event) && event.marks)).toEqual([
+      [{ name: 'shake', hole: 5 }, { name: 'vibrato' }],
+      [{ name: 'slap' }, { name: 'accent' }],
+    ]);
+  });
+  test('syllables go to the notes that are struck on the line above', () => {
+    const score = scoreOf('4 = 5 -4 4 =3 |\nwords: A-ma-_ *\n5 =7');
+    const lyrics = score.bars.flatMap(({ events }) =>
+      events.map((event) => (isSound(event) && event.lyric?.text) ?? null),
+    );
+    expect(lyrics).toEqual(['A', 'ma', '', null, null]);
+  });
+});
+
+describe('quotations', () => {
+  const riffs: Readonly<Record<string, string>> = {
+    a: 'id: a\nslot: 1/4\nposition: 2\nphrase turn: "V7" {-2 -3 4} -4\n|: "I7" -2 =3 |1 -3 =3 :|2 4 =3 |]',
+    b: 'id: b\n<riffs/a:turn> .4',
+  };
+  const trees = new Map(Object.entries(riffs).map(([id, text]) => [id, parseBlock(text)]));
+  const among = (settings: Readonly<Record<string, string>> = {}): ReadContext => ({
+    ...inherited(settings),
+    find: (_, block) => {
+      const tree = trees.get(block);
+      return tree ? { tree, context: among() } : { missing: 'block' };
+    },
+  });
+  test('a phrase keeps its own lengths, whatever the slot here', () => {
+    expect(bars('position: 2\n<riffs/a:turn> 4 =3', among())).toEqual([
+      'G4=4 1/12, B4=6 1/12, C5=♭7 1/12, D5=R 1/4, C5=♭7 1/2',
+    ]);
+  });
+  test('its chords stay behind where this block has its own', () => {
+    expect(bars('chords: Cmaj7\n<riffs/a:turn> 4 =3', among())).toEqual([
+      'G4=5 1/12, B4=7 1/12, C5=R 1/12, D5=2 1/4, C5=R 1/2',
+    ]);
+  });
+  test('a whole block comes as it is played', () => {
+    const score = scoreOf('position: 2\n<riffs/a> |]', among());
+    expect(shownBars(score)).toEqual(['G4=R 1', 'B4=3 1', 'G4=R 1', 'C5=4 1']);
+    expect(score.bars.every(({ repeatStart, repeatEnd }) => !repeatStart && !repeatEnd)).toBe(true);
+  });
+  test('every event says whose it is, and points at the quotation', () => {
+    const text = 'phrase own: 4 5\n<own> <riffs/a:turn> .2';
+    const [first, , third] = scoreOf(text, among()).bars[0]?.events ?? [];
+    expect(first?.source.quote).toEqual({ phrase: 'own' });
+    expect(text.slice(first?.source.span.from, first?.source.span.to)).toBe('4');
+    expect(third?.source.quote).toEqual({ lesson: 'riffs', block: 'a', phrase: 'turn' });
+    expect(text.slice(third?.source.span.from, third?.source.span.to)).toBe('<riffs/a:turn>');
+  });
+  test('a quotation may quote in turn', () => {
+    expect(bars('position: 2\n<riffs/b> |]', among())).toEqual(['G4=4 1/12, B4=6 1/12, C5=♭7 1/12, D5=R 1/4, rest 1/2']);
+  });
+});
+
+describe('what is forgiven', () => {
+  test.each(['–3’ =7', '—3′ =7', '−3´ =7', '－3＇ =7'])('%s is a bent draw', (text) => {
+    expect(bars(text)).toEqual(['Bb4 1']);
+  });
+  test('double primes, curly quotation marks, odd spaces and bars', () => {
+    expect(bars('“I7”\u00a0-3″ =7 │ -3‴\t=7')).toEqual(['A4=6 1', 'Ab4=♭6 1']);
+  });
+  test.each(['\n', '\r\n', '\r'])('any line break (%j)', (end) => {
+    expect(bars(['slot: 1/4', '', '4 5 # up', '6 7 |', '4 =3'].join(end))).toEqual([
+      'C5 1/4, E5 1/4, G5 1/4, C6 1/4',
+      'C5 1',
+    ]);
+  });
+});
