@@ -5,15 +5,7 @@
 import { type Chord, printedChord, printedNumeral } from '../harmony/chord.ts';
 import { type SongKey, songKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
-import {
-  type Breath,
-  type Harp,
-  type HoleNote,
-  holeCount,
-  keyNote,
-  reed,
-  tonicInPosition,
-} from '../instrument/harp.ts';
+import { type Breath, type Harp, type HoleNote, keyNote, reed, tonicInPosition } from '../instrument/harp.ts';
 import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
@@ -77,8 +69,8 @@ export interface PlayedEvent {
   readonly marks?: readonly PlainMark[];
   /** The MIDI number of the other hole of a shake. */
   readonly shake?: number;
-  /** MIDI numbers of the holes below, which a slap or a pull lets sound for a moment. */
-  readonly below?: readonly number[];
+  /** MIDI numbers of the holes under the tongue, which a slap or a pull lets sound for a moment. */
+  readonly struck?: readonly number[];
   readonly quote?: number;
 }
 
@@ -160,7 +152,7 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
           ...event,
           ...(event.notes && { notes: event.notes.map((note) => ({ ...note, midi: note.midi + shift })) }),
           ...(event.shake === undefined ? {} : { shake: event.shake + shift }),
-          ...(event.below && { below: event.below.map((midi) => midi + shift) }),
+          ...(event.struck && { struck: event.struck.map((midi) => midi + shift) }),
         }),
       ),
     }),
@@ -172,7 +164,7 @@ function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index
   const { breath, tied, glides, mouth, marks } = sound;
   const plain = marks.flatMap((mark) => (mark.name === 'shake' ? [] : [mark.name]));
   const shake = marks.find((mark) => mark.name === 'shake');
-  const struck = plain.includes('slap') || plain.includes('pull');
+  const strikes = plain.includes('slap') || plain.includes('pull');
   return {
     breath,
     notes: sound.notes.map((note) => noteOf(note, roleIn(bar, sound, note)?.label)),
@@ -181,7 +173,7 @@ function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index
     ...(mouth === score.mouth ? {} : { mouth }),
     ...(plain.length > 0 ? { marks: plain } : {}),
     ...(shake ? { shake: otherHole(shake, sound, score.harp) } : {}),
-    ...(struck ? { below: holesBelow(sound, score.harp) } : {}),
+    ...(strikes ? { struck: otherHoles(sound, score.harp) } : {}),
   };
 }
 
@@ -199,10 +191,15 @@ const raised = (sound: Sound, harp: Harp): number => (sound.notes[0]?.slide ? (h
 const otherHole = (mark: Extract<Mark, { name: 'shake' }>, sound: Sound, harp: Harp): number =>
   reed(harp, mark.hole, sound.breath) + raised(sound, harp);
 
-/** A mouth that covers three or four holes has at most three below the one that sounds; two are enough to be heard. */
-function holesBelow(sound: Sound, harp: Harp): number[] {
-  const lowest = Math.min(holeCount(harp) + 1, ...sound.notes.map((note) => note.hole));
-  return [lowest - 2, lowest - 1]
+/**
+ * What the tongue covers besides: the holes inside a split, or the two below the note. A mouth covers three below at most,
+ * and two are enough to be heard.
+ */
+function otherHoles(sound: Sound, harp: Harp): number[] {
+  const holes = sound.notes.map((note) => note.hole);
+  const [lowest, highest] = [Math.min(...holes), Math.max(...holes)];
+  const inside = Array.from({ length: highest - lowest }, (_, i) => lowest + i).filter((hole) => !holes.includes(hole));
+  return (inside.length > 0 ? inside : [lowest - 2, lowest - 1])
     .filter((hole) => hole >= 1)
     .map((hole) => reed(harp, hole, sound.breath) + raised(sound, harp));
 }

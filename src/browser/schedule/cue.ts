@@ -22,7 +22,7 @@ export interface LinePart {
   readonly mouth: Mouth;
   readonly marks: readonly PlainMark[];
   readonly shake?: number;
-  readonly below?: readonly number[];
+  readonly struck?: readonly number[];
 }
 
 export interface BassCue {

@@ -5,13 +5,13 @@ export interface PlaySettings {
   /** The share of a beat its first half takes; 1/2 is straight, 2/3 a shuffle. */
   readonly swing: number;
   /** The first and last bar to play, as indices; the whole block with its repeats where there is none. */
-  readonly range?: BarRange;
+  readonly range?: BarRange | undefined;
   readonly loop: boolean;
   readonly countIn: boolean;
   /** Play a bar, leave the same length free to answer. */
   readonly trade: boolean;
   /** A loop that speeds up by `step` each round until it reaches `goal`, both in the tempo's unit. */
-  readonly climb?: { readonly step: number; readonly goal: number };
+  readonly climb?: { readonly step: number; readonly goal: number } | undefined;
   /** Chooses among the band's variations; the same seed plays the same. */
   readonly seed: number;
 }

@@ -58,7 +58,7 @@ function goesOn(open: OpenLine, event: Sounding): boolean {
 }
 
 function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playback): LinePart {
-  const { notes, shake, below, marks = [] } = event;
+  const { notes, shake, struck, marks = [] } = event;
   return {
     at,
     seconds,
@@ -67,7 +67,7 @@ function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playbac
     marks,
     ...(shake === undefined ? {} : { shake }),
     // Only a new attack can slap or pull.
-    ...(below && !event.tied ? { below } : {}),
+    ...(struck && !event.tied ? { struck } : {}),
   };
 }
 
@@ -85,7 +85,7 @@ export function lineFrom(line: LineCue, time: number): LineCue {
     .map((part): LinePart => {
       const late = Math.max(0, time - part.at);
       // A slap or a scoop belongs to an attack that is over.
-      const { below: _struck, ...rest } = part;
+      const { struck: _struck, ...rest } = part;
       return late > 0 ? { ...rest, at: 0, seconds: part.seconds - late } : { ...part, at: part.at - time };
     });
   return { ...line, at: line.at + time, seconds: line.seconds - time, parts };

@@ -71,7 +71,7 @@ export function soundLine(studio: Studio, line: LineCue, at: number, pitches: Pi
     if (part.marks.includes('hand')) handWah(colour, start, until);
     if (part.marks.includes('fall')) fallOff(reeds, hertz, part, start, until, line.breath, pitches);
     if (part.shake !== undefined) shake(reeds, hertz, part, start, until, line.breath, pitches);
-    if (part.below) sources.push(...strike(studio, part, start, nodes, pitches));
+    if (part.struck) sources.push(...strike(studio, part, start, nodes, pitches));
   }
   return voiceOf(sources, nodes, end + TAIL);
 }
@@ -228,7 +228,7 @@ function shake(
 }
 
 /**
- * The holes below sound for a moment: in a slap, until the tongue lands on them, with the smack of it; in a pull, longer
+ * The holes under the tongue sound for a moment: in a slap, until the tongue lands on them, with the smack of it; in a pull, longer
  * and softer, as the tongue leaves them.
  */
 function strike(
@@ -247,7 +247,7 @@ function strike(
   chord.gain.setTargetAtTime(0, at + seconds / 2, seconds / 6);
   chord.connect(studio.input.tune);
   nodes.push(chord);
-  const sources: AudioScheduledSourceNode[] = (part.below ?? []).map((midi) => {
+  const sources: AudioScheduledSourceNode[] = (part.struck ?? []).map((midi) => {
     const reed = context.createOscillator();
     reed.setPeriodicWave(studio.waves.reed);
     reed.frequency.value = pitches.ofMidi(midi);

@@ -8,8 +8,10 @@ import { chance } from './chance.ts';
 import { type BeatKind, beatKinds, type DrumPattern, STYLES, type Style, styleOf } from './style.ts';
 import { bassRoot, tonesOf, voicing } from './voicing.ts';
 
-/** Without a form the variations change as often as a short chorus would. */
-const PLAIN_CHORUS = 8;
+/** The variations change with the form, but not oftener than a short chorus would: over a vamp, or without a form. */
+const SHORTEST_CHORUS = 8;
+const chorusOf = ({ form }: Playback): number =>
+  form > 0 ? form * Math.ceil(SHORTEST_CHORUS / form) : SHORTEST_CHORUS;
 
 /** One bar as the band sees it. */
 interface BandBar {
@@ -42,7 +44,7 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
   const style = STYLES[styleOf(playback.meter, settings.swing)];
   const kinds = beatKinds(playback.meter);
   const full = round.measures.filter((measure) => !isPickup(playback, measure)).length;
-  const chorus = playback.form || PLAIN_CHORUS;
+  const chorus = chorusOf(playback);
   const cues: Cue[] = [];
   let counted = 0;
   let held = 0;

@@ -1,0 +1,15 @@
+/** The page's one way to sound: made in the very click that asks for it, as browsers want. */
+let context: AudioContext | undefined;
+
+/** Makes or wakes the page's audio context; undefined where the browser cannot make sound. Call it in a click's handler. */
+export function wakeSound(): AudioContext | undefined {
+  if (typeof AudioContext === 'undefined') return undefined;
+  if (!context || context.state === 'closed') {
+    // Otherwise a phone's mute switch silences a page's sound, though not its videos.
+    if ('audioSession' in navigator) (navigator.audioSession as { type: string }).type = 'playback';
+    context = new AudioContext({ latencyHint: 'playback' });
+  }
+  // A browser that does not let the page sound yet leaves the promise open; the player looks at the state instead.
+  if (context.state !== 'running') context.resume().catch(() => {});
+  return context;
+}

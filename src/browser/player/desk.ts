@@ -1,0 +1,85 @@
+/** The page's one desk: who plays, how loud each part is, and the drone. Only one block plays at a time. */
+import { createDrone, type Drone } from '../sound/drone.ts';
+import { createStudio, PARTS, type Part, type Studio } from '../sound/studio.ts';
+
+export interface Desk {
+  readonly studio: Studio;
+  readonly drone: Drone;
+  readonly mix: Mix;
+  /** Sets a part's loudness or mutes it; kept for the next page. */
+  readonly set: (part: Part, change: Partial<Channel>) => void;
+}
+
+export interface Channel {
+  /** 0 to 1. */
+  readonly level: number;
+  readonly muted: boolean;
+}
+export type Mix = { [part in Part]: Channel };
+
+const USUAL: Mix = {
+  tune: { level: 0.9, muted: false },
+  bass: { level: 0.8, muted: false },
+  drums: { level: 0.7, muted: false },
+  chords: { level: 0.7, muted: false },
+  click: { level: 0.7, muted: true },
+  drone: { level: 0.6, muted: false },
+};
+const STORED_AS = 'reedway-mix';
+
+let desk: Desk | undefined;
+
+export function deskOn(context: AudioContext): Desk {
+  if (desk?.studio.context === context) return desk;
+  const studio = createStudio(context);
+  const mix = readMix();
+  const apply = (part: Part): void => studio.level(part, mix[part].muted ? 0 : mix[part].level);
+  for (const part of PARTS) apply(part);
+  desk = {
+    studio,
+    drone: createDrone(studio),
+    mix,
+    set: (part, change) => {
+      mix[part] = { ...mix[part], ...change };
+      apply(part);
+      keepMix(mix);
+    },
+  };
+  return desk;
+}
+
+/** What is kept is read as untrusted: another version or another hand may have written it. */
+function readMix(): Mix {
+  const mix = { ...USUAL };
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}');
+    for (const part of PARTS) {
+      const channel = (kept as Partial<Record<Part, Partial<Channel>>> | null)?.[part];
+      const level = channel?.level;
+      if (typeof level === 'number' && level >= 0 && level <= 1) mix[part] = { level, muted: channel?.muted === true };
+    }
+  } catch {
+    // Nothing kept, or nothing readable: the usual mix.
+  }
+  return mix;
+}
+
+function keepMix(mix: Mix): void {
+  try {
+    localStorage.setItem(STORED_AS, JSON.stringify(mix));
+  } catch {
+    // A browser that keeps nothing still plays what was set, on this page.
+  }
+}
+
+let quieten: (() => void) | undefined;
+
+/** Takes the floor: whoever played before is asked to pause. */
+export function takeFloor(pause: () => void): void {
+  if (quieten !== pause) quieten?.();
+  quieten = pause;
+}
+
+export const leaveFloor = (pause: () => void): void => {
+  if (quieten === pause) quieten = undefined;
+};

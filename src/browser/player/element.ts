@@ -1,0 +1,25 @@
+/** All a page carries until sound is asked for: a button that wakes the browser's sound and loads the player. */
+import { wakeSound } from './context.ts';
+
+class Player extends HTMLElement {
+  connectedCallback(): void {
+    const hear = this.querySelector('button');
+    hear?.addEventListener(
+      'click',
+      async () => {
+        const context = wakeSound();
+        hear.disabled = true;
+        try {
+          const { openPlayer } = await import('./player.ts');
+          openPlayer(this, context);
+        } catch {
+          hear.disabled = false;
+          hear.textContent = 'The player could not be loaded. Try again';
+        }
+      },
+      { once: false },
+    );
+  }
+}
+
+customElements.define('reedway-player', Player);

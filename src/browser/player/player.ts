@@ -1,0 +1,205 @@
+/** The player of one block, made when it is first asked to sound. */
+import { type Playback, playbackOn } from '../../score/playback.ts';
+import { shareOf } from '../../time/swing.ts';
+import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
+import type { PlaySettings } from '../schedule/settings.ts';
+import { pitchesOf } from '../sound/pitches.ts';
+import { sound } from '../sound/sound.ts';
+import { createTransport, type State } from '../transport.ts';
+import { keepAwake } from './awake.ts';
+import { wakeSound } from './context.ts';
+import { createControls } from './controls.ts';
+import { createCursor } from './cursor.ts';
+import { deskOn, leaveFloor, takeFloor } from './desk.ts';
+import { button, make } from './dom.ts';
+import { createNews } from './news.ts';
+import { createStand } from './stand.ts';
+import { offerTiles } from './tiles.ts';
+import { barInWords, barsInWords, tempoInWords } from './words.ts';
+
+const UNABLE =
+  'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.';
+const NOT_YET = 'The browser has not let this page sound yet.';
+
+/** Milliseconds that a device may take to wake before the page says that it sleeps. */
+const PATIENCE = 600;
+
+/** Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. */
+export function openPlayer(host: HTMLElement, context: AudioContext | undefined): void {
+  const message = make('p', { class: 'player-message', role: 'alert' });
+  if (!context) {
+    message.textContent = UNABLE;
+    host.replaceChildren(message);
+    return;
+  }
+  const written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
+  const block = host.closest<HTMLElement>('[data-block]') ?? host;
+  const desk = deskOn(context);
+
+  let playback = onChosenHarp(written);
+  let pitches = pitchesOf(playback, readChosen());
+  let settings: PlaySettings = {
+    tempo: written.tempo,
+    swing: shareOf(written.feel),
+    loop: false,
+    countIn: true,
+    trade: false,
+    seed: seedOf(written),
+  };
+
+  const now = (): number => context.currentTime;
+  const transport = createTransport(
+    {
+      now,
+      sound: (cue, at) => sound(desk.studio, cue, at, pitches),
+      shut: desk.studio.shut,
+      open: desk.studio.open,
+      tick: (call) => {
+        const timer = setInterval(call, 100);
+        return () => clearInterval(timer);
+      },
+    },
+    { playback, settings },
+    stateChanged,
+  );
+
+  const news = createNews();
+  const stand = createStand(() => playback);
+  const cursor = createCursor(
+    block,
+    () => playback,
+    () => (stand.element.hidden ? 0 : stand.element.getBoundingClientRect().height),
+  );
+  const tiles = offerTiles(
+    block,
+    () => playback,
+    (range) => {
+      controls.showRange(range);
+      setRange(range);
+    },
+  );
+  const controls = createControls({
+    playback: () => playback,
+    settings: () => settings,
+    change: (part) => change({ ...settings, ...part }),
+    chooseBars: (range) => {
+      tiles.show(range);
+      setRange(range);
+    },
+    playOrPause: () => (isRunning(transport.state()) ? transport.pause() : start()),
+    stop: transport.stop,
+    stand: (open) => {
+      stand.element.hidden = !open;
+    },
+    desk,
+    ofMidi: (midi) => pitches.ofMidi(midi),
+    wake: () => void wakeSound(),
+  });
+
+  /** Choosing bars is asking to practise them: they loop until told otherwise. */
+  function setRange(range: PlaySettings['range']): void {
+    change({ ...settings, range, loop: range !== undefined });
+    controls.showLoop(settings.loop);
+    news.say(
+      range ? `Loop: ${barsInWords(playback.bars[range.first], playback.bars[range.last])}.` : 'The whole block.',
+    );
+  }
+
+  function change(next: PlaySettings): void {
+    settings = next;
+    transport.change({ playback, settings });
+  }
+
+  function start(): void {
+    const awake = wakeSound();
+    message.replaceChildren();
+    if (!awake) return;
+    takeFloor(transport.pause);
+    transport.play();
+    setTimeout(complainIfAsleep, PATIENCE);
+  }
+
+  function complainIfAsleep(): void {
+    if (!isRunning(transport.state()) || context?.state === 'running') return;
+    transport.pause();
+    message.replaceChildren(NOT_YET, ' ', button('Let it sound', start));
+  }
+
+  function stateChanged(state: State): void {
+    const running = isRunning(state);
+    controls.showState(state);
+    keepAwake(running);
+    if (running) draw();
+    else leaveFloor(transport.pause);
+    if (state === 'stopped') showNothing();
+    news.say(stateInWords(state));
+  }
+
+  function stateInWords(state: State): string {
+    if (state === 'stopped') return 'Stopped.';
+    const showing = transport.showing(now());
+    if (state === 'paused') return last ? `Paused in ${barInWords(playback.bars[last])}.` : 'Paused.';
+    return state === 'counting' ? 'Count-in.' : `Playing at ${tempoInWords(showing?.tempo ?? settings.tempo)}.`;
+  }
+
+  let last: number | undefined;
+  let round = 0;
+  let frame = 0;
+  /** Draws what sounds, as long as something does. */
+  function draw(): void {
+    cancelAnimationFrame(frame);
+    if (!isRunning(transport.state()) || !context) return;
+    const showing = transport.showing(context.currentTime - (context.outputLatency || context.baseLatency || 0));
+    cursor.show(showing);
+    stand.show(showing);
+    if (showing) {
+      last = showing.moment.bar;
+      if (showing.round !== round) {
+        round = showing.round;
+        controls.showRound(showing.round, showing.tempo);
+        if (settings.climb) news.say(`Round ${round + 1}, ${tempoInWords(showing.tempo)}.`);
+      }
+    }
+    frame = requestAnimationFrame(draw);
+  }
+
+  function showNothing(): void {
+    cancelAnimationFrame(frame);
+    cursor.show(undefined);
+    stand.show(undefined);
+    last = undefined;
+    round = 0;
+    controls.showRound(0, settings.tempo);
+  }
+
+  context.addEventListener('statechange', complainIfAsleep);
+  document.addEventListener(HARP_EVENT, () => {
+    playback = onChosenHarp(written);
+    pitches = pitchesOf(playback, readChosen());
+    change(settings);
+    controls.showHarp();
+  });
+  // Whoever leaves the page, or looks at another, has stopped practising this block.
+  addEventListener('pagehide', () => {
+    transport.stop();
+    desk.drone.hold([]);
+  });
+  document.addEventListener('visibilitychange', () => {
+    if (document.hidden) transport.pause();
+  });
+
+  host.replaceChildren(controls.element, message, stand.element, news.element);
+  controls.focusPlay();
+  start();
+}
+
+const isRunning = (state: State): boolean => state === 'playing' || state === 'counting';
+
+function onChosenHarp(playback: Playback): Playback {
+  const { harp } = readChosen();
+  return harp ? playbackOn(playback, onTuning(harp, playback.harp.tuning)) : playback;
+}
+
+/** Two blocks of a page are not accompanied alike, and each is accompanied alike every day. */
+const seedOf = ({ bars }: Playback): number =>
+  bars.reduce((sum, bar) => (sum * 31 + bar.events.length + (bar.events[0]?.notes?.[0]?.midi ?? 0)) % 9973, 7);

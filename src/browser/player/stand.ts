@@ -1,0 +1,108 @@
+/**
+ * Large type for a phone on a music stand: what to do now, and what next. A blow number stands above the line and a draw
+ * number under it, a bend lower by a notch for each half step, as in the breath lanes.
+ */
+import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts';
+import type { Moment } from '../schedule/plan.ts';
+import type { Showing } from '../transport.ts';
+import { make, makeSvg } from './dom.ts';
+import { barInWords, chordInWords, reedInWords, tempoInWords } from './words.ts';
+
+export interface Stand {
+  readonly element: HTMLElement;
+  readonly show: (showing: Showing | undefined) => void;
+}
+
+export function createStand(playback: () => Playback): Stand {
+  const place = make('p', { class: 'stand-place' });
+  const now = make('div', { class: 'stand-now' });
+  const next = make('div', { class: 'stand-next' });
+  const element = make('section', { class: 'stand', 'aria-label': 'What to play', hidden: true }, place, now, next);
+  let shown = '';
+
+  function show(showing: Showing | undefined): void {
+    const key = showing
+      ? JSON.stringify([showing.round, showing.moment.measure, showing.moment.event, showing.next?.event])
+      : '-';
+    if (key === shown) return;
+    shown = key;
+    place.textContent = showing ? placeInWords(showing, playback()) : 'Press play.';
+    now.replaceChildren(...(showing ? sheet('Now', showing.moment, playback()) : []));
+    next.replaceChildren(...(showing?.next ? sheet('Next', showing.next, playback()) : []));
+  }
+  show(undefined);
+  return { element, show };
+}
+
+function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
+  const bar = playback.bars[moment.bar];
+  if (!bar) return '';
+  const event = moment.event === undefined ? undefined : bar.events[moment.event];
+  const name = barInWords(bar);
+  return [name.charAt(0).toUpperCase() + name.slice(1), chordInWords(bar, event?.at ?? 0), tempoInWords(tempo)]
+    .filter(Boolean)
+    .join(' · ');
+}
+
+function sheet(label: string, moment: Moment, playback: Playback): Node[] {
+  const bar = playback.bars[moment.bar];
+  const event = moment.event === undefined ? undefined : bar?.events[moment.event];
+  const head = make('span', { class: 'stand-label' }, label);
+  if (moment.answer) return [head, make('span', { class: 'stand-word' }, 'your answer')];
+  if (!event?.notes || !event.breath) return [head, make('span', { class: 'stand-word' }, 'rest')];
+  return [head, hole(event), about(event, playback)];
+}
+
+/** The number on its side of the line. */
+function hole({ notes = [], breath }: PlayedEvent): HTMLElement {
+  const depth = Math.min(3, Math.max(0, ...notes.map(({ bend = 0 }) => bend)));
+  const holes = notes.map(({ hole }) => hole).join(' ');
+  return make('span', { class: `stand-hole ${breath} notch-${depth}` }, make('b', {}, holes));
+}
+
+function about(event: PlayedEvent, playback: Playback): HTMLElement {
+  const first = event.notes?.[0];
+  const mouth = (event.mouth ?? playback.mouth) === 'tongue' ? 'tongue block' : 'lips';
+  const bent = event.notes?.find((note) => reedInWords(note, event.breath) !== '');
+  const marks = [...(event.marks ?? []), ...(event.shake === undefined ? [] : ['shake'])];
+  const quote = event.quote === undefined ? undefined : playback.quotes[event.quote];
+  return make(
+    'span',
+    { class: 'stand-about' },
+    ...lines([
+      event.tied ? 'hold' : (event.breath ?? ''),
+      bent ? reedInWords(bent, event.breath) : '',
+      mouth,
+      marks.join(', '),
+      event.glides ? 'glide on' : '',
+      quote === undefined ? '' : `quotes ${quote}`,
+    ]),
+    ...(first && event.notes?.length === 1 ? roleOf(first) : []),
+  );
+}
+
+const lines = (texts: readonly string[]): HTMLElement[] => texts.filter(Boolean).map((text) => make('span', {}, text));
+
+/** Shape and letter of a role: as many sides as the degree, hollow when flat. */
+function roleOf({ role }: PlayedNote): HTMLElement[] {
+  if (role === undefined) return [];
+  const number = role === 'R' ? 1 : Number(role.replace(/\D/g, ''));
+  const degree = ((number - 1) % 7) + 1;
+  const flat = role.includes('♭') ? ' flat' : '';
+  const shape = makeSvg(
+    'svg',
+    { class: `mark role-${degree}${flat}`, viewBox: '-9 -9 18 18', 'aria-hidden': 'true' },
+    makeSvg('path', { d: outline(degree) }),
+  );
+  return [make('span', { class: 'stand-role' }, shape, role === 'R' ? 'root' : role)];
+}
+
+function outline(degree: number): string {
+  if (degree === 1) return 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0 -14 0Z';
+  if (degree === 2) return 'M-8 0Q0 -9 8 0Q0 9 -8 0Z';
+  const corners = Array.from({ length: degree }, (_, corner) => {
+    const angle = (2 * Math.PI * corner) / degree - Math.PI / 2;
+    return `${(7 * Math.cos(angle)).toFixed(2)} ${(7 * Math.sin(angle)).toFixed(2)}`;
+  });
+  return `M${corners.join('L')}Z`;
+}

@@ -1,0 +1,34 @@
+/** What the player says and shows of a note, in words. */
+import {
+  chordName,
+  type PlayedBar,
+  type PlayedChord,
+  type PlayedEvent,
+  type PlayedNote,
+} from '../../score/playback.ts';
+
+const BENDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend'];
+
+/** What is done to the reed; empty for a plain note. */
+export function reedInWords({ bend = 0, over, slide }: PlayedNote, breath: PlayedEvent['breath']): string {
+  if (over) return breath === 'blow' ? 'overblow' : 'overdraw';
+  if (bend > 0) return BENDS[bend] ?? `bend of ${bend} half steps`;
+  return slide ? 'slide pressed' : '';
+}
+
+/** The chord sounding at a place of a bar. */
+export const chordAt = (bar: PlayedBar, tick: number): PlayedChord | undefined =>
+  bar.chords.findLast((chord) => chord.at <= tick);
+
+export const barInWords = (bar: PlayedBar | undefined): string =>
+  !bar ? '' : bar.number === 0 ? 'the pickup' : `bar ${bar.number}`;
+
+export const barsInWords = (first: PlayedBar | undefined, last: PlayedBar | undefined): string =>
+  !first || first === last ? barInWords(first) : `${barInWords(first)} to ${barInWords(last).replace('bar ', '')}`;
+
+export const tempoInWords = (tempo: number): string => `${Math.round(tempo)} a minute`;
+
+export const chordInWords = (bar: PlayedBar, tick: number): string => {
+  const chord = chordAt(bar, tick);
+  return chord ? chordName(chord) : '';
+};

@@ -1,0 +1,172 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { countInTo } from '../../../src/browser/schedule/clicks.ts';
+import type { Cue, LineCue } from '../../../src/browser/schedule/cue.ts';
+import { momentAt, planOf } from '../../../src/browser/schedule/plan.ts';
+import { roundOf } from '../../../src/browser/schedule/round.ts';
+import { lineFrom } from '../../../src/browser/schedule/tune.ts';
+import type { Playback } from '../../../src/score/playback.ts';
+import { blockText } from '../../notation/arbitrary.ts';
+import { playbackFrom, SETTINGS } from './some-block.ts';
+
+const linesOf = (cues: readonly Cue[]): LineCue[] => cues.filter((cue) => cue.kind === 'line');
+const linesIn = (text: string, settings = SETTINGS): LineCue[] => linesOf(planOf(playbackFrom(text), settings, 0).cues);
+const clicks = (cues: readonly Cue[]) =>
+  cues.filter((cue) => cue.kind === 'hit' && (cue.piece === 'click' || cue.piece === 'accent'));
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
+
+describe('the tune', () => {
+  // A quarter is a second, so that times are beats.
+  const second = { ...SETTINGS, tempo: 60 };
+
+  test('sounds what is tied, over a change of chord and a bar line, as one note', () => {
+    const lines = linesIn('slot: 1/4\n"I7" 4 = "IV7" = = | = = -4 .', second);
+    expect(lines.map(({ at, parts }) => [at, parts.length])).toEqual([
+      [0, 3],
+      [6, 1],
+    ]);
+  });
+
+  test('goes through a glide without a new attack', () => {
+    const [line] = linesIn("slot: 1/4\n-3''> -3'> -3 .", second);
+    expect(line?.parts.map(({ at, notes }) => [at, notes[0]?.midi])).toEqual([
+      [0, 69],
+      [1, 70],
+      [2, 71],
+    ]);
+  });
+
+  test('attacks a repeated note again, after a gap', () => {
+    const lines = linesIn('slot: 1/4\n4 4 4 4', second);
+    expect(lines.map(({ at }) => at)).toEqual([0, 1, 2, 3]);
+    expect(lines[0]?.seconds).toBeLessThan(1);
+    expect(lines[0]?.seconds).toBeGreaterThan(0.9);
+  });
+
+  test('plays a staccato note for half its length', () => {
+    expect(linesIn('slot: 1/4\n4[staccato] . . .', second)[0]?.seconds).toBeCloseTo(0.5, 9);
+  });
+
+  test('ends with the round, though a tie goes on after it', () => {
+    const lines = linesIn('slot: 1/4\n4 = = = | = = = =', { ...second, range: { first: 0, last: 0 } });
+    expect(lines).toHaveLength(1);
+    expect((lines[0]?.at ?? 0) + (lines[0]?.seconds ?? 0)).toBeLessThan(4);
+  });
+
+  test('is silent in the bars that are left for an answer', () => {
+    const lines = linesIn('slot: 1/4\n4 = = = | = = = =', { ...second, trade: true });
+    expect(lines.map(({ at }) => at)).toEqual([0, 8]);
+  });
+
+  test('goes on from the middle of a line with what is left of it', () => {
+    const [line] = linesIn("slot: 1/4\n-3''> -3'> -3 .", second);
+    const rest = lineFrom(line as LineCue, 1.25);
+    expect(rest.at).toBe(1.25);
+    expect(rest.parts.map(({ at, seconds }) => [at, seconds])).toEqual([
+      [0, 0.75],
+      [0.75, 1],
+    ]);
+  });
+});
+
+describe('a plan', () => {
+  const swing = fc.double({ min: 0.5, max: 0.75, noNaN: true });
+
+  test('has everything in order of time and inside its round', () => {
+    fc.assert(
+      fc.property(blockText, swing, fc.nat(3), (text, swing, number) => {
+        const { cues, round, moments } = planOf(playbackFrom(text), { ...SETTINGS, swing, loop: true }, number);
+        for (const list of [cues, moments]) {
+          for (const [index, { at }] of list.entries()) {
+            expect(at).toBeGreaterThanOrEqual(list[index - 1]?.at ?? 0);
+            expect(at).toBeLessThan(round.seconds);
+          }
+        }
+        for (const cue of cues) {
+          if ('seconds' in cue) expect(cue.at + cue.seconds).toBeLessThanOrEqual(round.seconds + 1e-9);
+        }
+      }),
+    );
+  });
+
+  test('never sounds two lines of the tune at once', () => {
+    fc.assert(
+      fc.property(blockText, swing, (text, swing) => {
+        const lines = linesOf(planOf(playbackFrom(text), { ...SETTINGS, swing }, 0).cues);
+        for (const [index, line] of lines.entries()) {
+          expect(line.seconds).toBeGreaterThan(0);
+          expect(line.at + line.seconds).toBeLessThan(lines[index + 1]?.at ?? Number.POSITIVE_INFINITY);
+        }
+      }),
+    );
+  });
+
+  test('shows every event when it sounds', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const playback = playbackFrom(text);
+        const { moments, cues } = planOf(playback, SETTINGS, 0);
+        const events = playback.order.reduce((sum, bar) => sum + (playback.bars[bar]?.events.length ?? 0), 0);
+        expect(moments).toHaveLength(events);
+        const shown = new Set(moments.map(({ at }) => at));
+        for (const line of linesOf(cues)) expect(shown.has(line.at)).toBe(true);
+      }),
+    );
+  });
+
+  test('knows at any time what was begun last', () => {
+    const { moments } = planOf(playbackFrom('slot: 1/4\n4 = 5 .'), { ...SETTINGS, tempo: 60 }, 0);
+    expect([0, 1.9, 2, 3.5].map((at) => momentAt(moments, at)?.event)).toEqual([0, 0, 1, 2]);
+    expect(momentAt(moments, -0.1)).toBeUndefined();
+  });
+});
+
+describe('the metronome', () => {
+  const beats = (playback: Playback) => clicks(planOf(playback, { ...SETTINGS, tempo: 60 }, 0).cues);
+
+  test('clicks on every beat, the first of a bar accented, and never swings', () => {
+    const hits = beats(playbackFrom('feel: shuffle\n4 4 4 4 4 4 4 4 | 4 4 4 4 4 4 4 4'));
+    expect(hits.map(({ at }) => at)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+    expect(hits.map((hit) => hit.kind === 'hit' && hit.piece === 'accent')).toEqual(
+      [1, 0, 0, 0, 1, 0, 0, 0].map(Boolean),
+    );
+  });
+
+  test('clicks the dotted quarters of compound time', () => {
+    expect(beats(playbackFrom('meter: 12/8\n4 =11')).map(({ at }) => at)).toEqual([0, 1, 2, 3]);
+  });
+
+  test('falls on the beats of the bar that a pickup belongs to', () => {
+    const hits = beats(playbackFrom('pickup: 3\n4 4 4 | 4 =7 | 4 =4'));
+    expect(hits.map(({ at }) => rounded(at))).toEqual([0.5, 1.5, 2.5, 3.5, 4.5, 5.5, 6.5, 7.5]);
+  });
+});
+
+describe('the count-in', () => {
+  const countFor = (text: string) => {
+    const playback = playbackFrom(text);
+    const settings = { ...SETTINGS, tempo: 60 };
+    return countInTo(playback, roundOf(playback, settings, 0), 0);
+  };
+
+  test('is a bar', () => {
+    const { seconds, cues } = countFor('slot: 1/4\n4 4 4 4');
+    expect(seconds).toBe(4);
+    expect(cues.map(({ at, piece }) => [at, piece])).toEqual([
+      [0, 'accent'],
+      [1, 'click'],
+      [2, 'click'],
+      [3, 'click'],
+    ]);
+  });
+
+  test('is two bars of two beats', () => {
+    expect(countFor('meter: 6/8\n4 =5').cues).toHaveLength(4);
+  });
+
+  test('goes on into the bar of a pickup until it comes in', () => {
+    const { seconds, cues } = countFor('slot: 1/4\npickup: 1\n4 | 4 4 4 4 | 4 4 4');
+    expect(seconds).toBe(7);
+    expect(cues).toHaveLength(7);
+  });
+});

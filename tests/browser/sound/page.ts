@@ -1,0 +1,155 @@
+/** What the sound tests run inside the browser: the page's own engine, rendered offline or recorded while it plays. */
+import { planOf } from '../../../src/browser/schedule/plan.ts';
+import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
+import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
+import { sound } from '../../../src/browser/sound/sound.ts';
+import { createStudio, PARTS, type Part } from '../../../src/browser/sound/studio.ts';
+import { createTransport, type Music } from '../../../src/browser/transport.ts';
+import type { Playback } from '../../../src/score/playback.ts';
+
+const RATE = 48000;
+/** Silence before the first round, so that a first onset can be told from the file's beginning. */
+export const LEAD_IN = 0.25;
+
+interface Render {
+  readonly playback: Playback;
+  readonly settings: PlaySettings;
+  readonly rounds: number;
+  readonly parts: readonly Part[];
+}
+
+/** Renders rounds one after another as fast as it goes; a mono recording as 32-bit floats in base64. */
+async function render({ playback, settings, rounds, parts }: Render): Promise<string> {
+  const plans = Array.from({ length: rounds }, (_, round) => planOf(playback, settings, round));
+  const seconds = LEAD_IN + plans.reduce((sum, plan) => sum + plan.round.seconds, 0) + 0.5;
+  const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
+  const studio = createStudio(context);
+  for (const part of PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
+  const pitches = pitchesOf(playback);
+  let start = LEAD_IN;
+  const cues = plans.flatMap((plan) => {
+    const from = start;
+    start += plan.round.seconds;
+    return plan.cues.map((cue) => ({ cue, at: from + cue.at }));
+  });
+  let given = 0;
+  // As in real time, a little is scheduled at a time: thousands of voices waiting at once would cost minutes.
+  const give = (until: number): void => {
+    for (; given < cues.length && (cues[given]?.at ?? 0) < until; given++) {
+      const { cue, at } = cues[given] as (typeof cues)[number];
+      sound(studio, cue, at, pitches);
+    }
+  };
+  give(2);
+  for (let second = 1; second < seconds; second++) {
+    void context.suspend(second).then(() => {
+      give(second + 2);
+      void context.resume();
+    });
+  }
+  const buffer = await context.startRendering();
+  return base64(buffer.getChannelData(0));
+}
+
+function base64(samples: Float32Array): string {
+  const bytes = new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);
+  let text = '';
+  for (let i = 0; i < bytes.length; i += 0x8000) text += String.fromCharCode(...bytes.subarray(i, i + 0x8000));
+  return btoa(text);
+}
+
+/** Keeps every sample that reaches it, on the audio thread, where nothing the page does can lose one. */
+const RECORDER = `registerProcessor('recorder', class extends AudioWorkletProcessor {
+  constructor() { super(); this.kept = []; this.first = currentFrame; this.port.onmessage = () => this.port.postMessage({ first: this.first, kept: this.kept }); }
+  process([input]) { if (this.kept.length === 0) this.first = currentFrame; this.kept.push(input[0] ? input[0].slice() : new Float32Array(128)); return true; }
+});`;
+
+interface Recording {
+  readonly samples: string;
+  readonly rate: number;
+  /** Where each round or change was laid on the clock, in seconds of the recording. */
+  readonly marks: readonly { readonly cue: string; readonly at: number }[];
+}
+
+interface Live {
+  readonly music: Music;
+  readonly parts: readonly Part[];
+  readonly seconds: number;
+  /** What is done while it plays: at a time in seconds, the page is busy for a while, or the settings change. */
+  readonly acts: readonly { readonly at: number; readonly busy?: number; readonly settings?: Partial<PlaySettings> }[];
+}
+
+/** Plays in real time as the page does, and records what comes out of the desk. */
+async function record({ music, parts, seconds, acts }: Live): Promise<Recording> {
+  const context = new AudioContext();
+  await context.resume();
+  await context.audioWorklet.addModule(URL.createObjectURL(new Blob([RECORDER], { type: 'text/javascript' })));
+  const recorder = new AudioWorkletNode(context, 'recorder', { numberOfOutputs: 1 });
+  const mute = context.createGain();
+  mute.gain.value = 0;
+  recorder.connect(mute).connect(context.destination);
+  const studio = createStudio(context, recorder);
+  for (const part of PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
+  const pitches = pitchesOf(music.playback);
+  const marks: { cue: string; at: number }[] = [];
+  let current = music;
+  const transport = createTransport(
+    {
+      now: () => context.currentTime,
+      sound: (cue, at) => {
+        const voice = sound(studio, cue, at, pitches);
+        return {
+          until: voice.until,
+          stop: (end) => {
+            marks.push({ cue: 'stop', at: end });
+            voice.stop(end);
+          },
+        };
+      },
+      shut: studio.shut,
+      open: (at) => {
+        marks.push({ cue: 'open', at });
+        studio.open(at);
+      },
+      tick: (call) => {
+        const timer = setInterval(call, 100);
+        return () => clearInterval(timer);
+      },
+    },
+    music,
+    () => {},
+  );
+  await pause(300);
+  transport.play();
+  const began = context.currentTime;
+  for (const act of acts) {
+    await pause((act.at - (context.currentTime - began)) * 1000);
+    if (act.busy) {
+      const end = performance.now() + act.busy * 1000;
+      while (performance.now() < end);
+    }
+    if (act.settings) {
+      current = { ...current, settings: { ...current.settings, ...act.settings } };
+      transport.change(current);
+    }
+  }
+  await pause((seconds - (context.currentTime - began)) * 1000);
+  const kept = new Promise<{ first: number; kept: Float32Array[] }>((resolve) => {
+    recorder.port.onmessage = ({ data }) => resolve(data);
+  });
+  recorder.port.postMessage('done');
+  const { first, kept: blocks } = await kept;
+  transport.stop();
+  const samples = new Float32Array(blocks.length * 128);
+  for (const [index, block] of blocks.entries()) samples.set(block, index * 128);
+  const zero = first / context.sampleRate;
+  const rate = context.sampleRate;
+  await context.close();
+  return { samples: base64(samples), rate, marks: marks.map(({ cue, at }) => ({ cue, at: at - zero })) };
+}
+
+const pause = (milliseconds: number): Promise<void> =>
+  new Promise((resolve) => setTimeout(resolve, Math.max(0, milliseconds)));
+
+export const soundTest = { render, record };
+Object.assign(globalThis, { soundTest });

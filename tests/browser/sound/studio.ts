@@ -1,0 +1,97 @@
+/** A real browser for the sound tests, and recordings from it as WAV files for the programs that measure them. */
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { type Browser, chromium, type Page } from 'playwright-core';
+
+export const CHROMIUM = '/usr/bin/chromium';
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--disable-background-networking',
+  '--no-first-run',
+  '--autoplay-policy=no-user-gesture-required',
+];
+
+/** Bundles a module as the site does: one file of plain JavaScript. */
+export async function bundle(entry: string, minify = false): Promise<string> {
+  const built = await build({
+    entryPoints: [entry],
+    bundle: true,
+    format: 'esm',
+    target: 'es2022',
+    minify,
+    write: false,
+    logLevel: 'silent',
+  });
+  return built.outputFiles[0]?.text ?? '';
+}
+
+export interface Opened {
+  readonly browser: Browser;
+  readonly page: Page;
+  readonly close: () => Promise<void>;
+}
+
+/** Opens a page that serves the given files by their path, on an address of this machine. */
+export async function openPage(files: Readonly<Record<string, { type: string; body: string }>>): Promise<Opened> {
+  const server = createServer((request, response) => {
+    const file = files[new URL(request.url ?? '/', 'http://localhost').pathname];
+    response.writeHead(file ? 200 : 404, { 'content-type': file?.type ?? 'text/plain' });
+    response.end(file?.body);
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
+  const page = await browser.newPage();
+  await page.goto(`http://localhost:${(server.address() as AddressInfo).port}/`);
+  return {
+    browser,
+    page,
+    close: async () => {
+      await browser.close();
+      server.close();
+    },
+  };
+}
+
+export interface Sound {
+  readonly samples: Float32Array;
+  readonly rate: number;
+}
+
+export const soundOf = (base64: string, rate: number): Sound => {
+  const bytes = Buffer.from(base64, 'base64');
+  return { samples: new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength / 4), rate };
+};
+
+let folder: string | undefined;
+let written = 0;
+
+/** Writes a mono WAV file of 16-bit samples, the form every program reads, and gives its path. */
+export function writeWav({ samples, rate }: Sound): string {
+  folder ??= mkdtempSync(join(tmpdir(), 'sound-'));
+  const data = Buffer.alloc(2 * samples.length);
+  for (const [index, sample] of samples.entries()) {
+    data.writeInt16LE(Math.round(32767 * Math.max(-1, Math.min(1, sample))), 2 * index);
+  }
+  const head = Buffer.alloc(44);
+  head.write('RIFF', 0);
+  head.writeUInt32LE(36 + data.length, 4);
+  head.write('WAVEfmt ', 8);
+  head.writeUInt32LE(16, 16);
+  head.writeUInt16LE(1, 20);
+  head.writeUInt16LE(1, 22);
+  head.writeUInt32LE(rate, 24);
+  head.writeUInt32LE(rate * 2, 28);
+  head.writeUInt16LE(2, 32);
+  head.writeUInt16LE(16, 34);
+  head.write('data', 36);
+  head.writeUInt32LE(data.length, 40);
+  const path = join(folder, `${written++}.wav`);
+  writeFileSync(path, Buffer.concat([head, data]));
+  return path;
+}

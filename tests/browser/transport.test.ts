@@ -1,0 +1,182 @@
+import { describe, expect, test } from 'vitest';
+import type { Cue } from '../../src/browser/schedule/cue.ts';
+import { createTransport, type State } from '../../src/browser/transport.ts';
+import { playbackFrom, SETTINGS } from './schedule/some-block.ts';
+
+interface Heard {
+  readonly cue: Cue;
+  readonly at: number;
+  stopped?: number;
+}
+
+/** A stage whose clock is moved by hand. */
+function stage(text: string, more = {}) {
+  let clock = 10;
+  let tick: (() => void) | undefined;
+  const heard: Heard[] = [];
+  const states: State[] = [];
+  const music = { playback: playbackFrom(text), settings: { ...SETTINGS, tempo: 60, ...more } };
+  const transport = createTransport(
+    {
+      now: () => clock,
+      sound: (cue, at) => {
+        const one: Heard = { cue, at };
+        heard.push(one);
+        return {
+          until: at + ('seconds' in cue ? cue.seconds : 0.1),
+          stop: (when) => {
+            one.stopped = when;
+          },
+        };
+      },
+      shut: () => {},
+      open: () => {},
+      tick: (call) => {
+        tick = call;
+        return () => {
+          tick = undefined;
+        };
+      },
+    },
+    music,
+    (state) => states.push(state),
+  );
+  /** Lets time pass, looking around every `step` seconds. */
+  const pass = (seconds: number, step = 0.1): void => {
+    const end = clock + seconds;
+    while (clock < end - 1e-9) {
+      clock = Math.min(end, clock + step);
+      tick?.();
+    }
+  };
+  const lines = () =>
+    heard.filter(({ cue, stopped, at }) => cue.kind === 'line' && !(stopped !== undefined && stopped <= at));
+  return { transport, music, pass, heard, lines, states, now: () => clock, ticking: () => tick !== undefined };
+}
+
+const FOUR = 'slot: 1/4\n4 4 4 4 | 5 5 5 5';
+const onsets = (times: readonly number[]): number[] =>
+  times.map((time) => Math.round((time - (times[0] ?? 0)) * 1e6) / 1e6);
+
+describe('the transport', () => {
+  test('plays a block once and stops by itself', () => {
+    const { transport, pass, lines, states, ticking } = stage(FOUR);
+    transport.play();
+    pass(9);
+    expect(onsets(lines().map(({ at }) => at))).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+    expect(states).toEqual(['playing', 'stopped']);
+    expect(ticking()).toBe(false);
+  });
+
+  test('loops without a gap', () => {
+    const { transport, pass, lines } = stage(FOUR, { loop: true, range: { first: 1, last: 1 } });
+    transport.play();
+    pass(9.95);
+    expect(onsets(lines().map(({ at }) => at)).slice(0, 10)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
+  });
+
+  test('speeds up round by round', () => {
+    const { transport, pass, lines } = stage('slot: 1/4\n4 4 4 4', { loop: true, climb: { step: 60, goal: 180 } });
+    transport.play();
+    pass(8);
+    expect(onsets(lines().map(({ at }) => at)).slice(0, 13)).toEqual([
+      0, 1, 2, 3, 4, 4.5, 5, 5.5, 6, 6.333333, 6.666667, 7, 7.333333,
+    ]);
+  });
+
+  test('is not late though the page was busy for a second', () => {
+    const { transport, pass, heard, now } = stage(FOUR);
+    transport.play();
+    pass(1);
+    const before = heard.length;
+    pass(1, 1);
+    for (const { at } of heard.slice(before)) expect(at).toBeGreaterThanOrEqual(now());
+  });
+
+  test('leaves out what a page busy for longer has missed, and keeps time after it', () => {
+    const { transport, pass, lines } = stage(FOUR);
+    transport.play();
+    pass(0.5);
+    pass(3, 3);
+    pass(6);
+    const beats = lines().map(({ at }) => (Math.round(((at - 10.06) % 1) * 1e6) / 1e6) % 1);
+    // What still sounds is taken up at once, and everything after it is on the beat.
+    expect(beats.filter((beat) => beat !== 0).length).toBeLessThanOrEqual(1);
+    expect(lines().length).toBeLessThan(8);
+  });
+
+  test('counts in before it plays, and says so', () => {
+    const { transport, pass, heard, lines, states } = stage(FOUR, { countIn: true });
+    transport.play();
+    expect(transport.showing(12)).toBeUndefined();
+    pass(4.5);
+    expect(heard.slice(0, 4).every(({ cue }) => cue.kind === 'hit')).toBe(true);
+    expect(lines()[0]?.at).toBeCloseTo(14.06, 9);
+    expect(states).toEqual(['counting', 'playing']);
+  });
+
+  test('pauses, and goes on from there', () => {
+    const { transport, pass, lines, heard, now } = stage('slot: 1/4\n4 5 6 7 | -4 = = =');
+    transport.play();
+    pass(2.56);
+    transport.pause();
+    expect(transport.state()).toBe('paused');
+    const scheduled = heard.length;
+    pass(5);
+    expect(heard).toHaveLength(scheduled);
+    for (const { at, cue, stopped } of heard) {
+      const ended = at + ('seconds' in cue ? cue.seconds : 0.1) <= now() - 5;
+      if (!ended) expect(stopped).toBeCloseTo(now() - 5 + 0.02, 6);
+    }
+    transport.play();
+    const resumed = lines().at(-2);
+    expect(resumed?.cue.kind === 'line' && resumed.cue.parts[0]?.notes[0]?.hole).toBe(6);
+    pass(0.6);
+    const next = lines().filter(({ at }) => at > now() - 0.1 && at < now() + 0.1);
+    expect(next).toHaveLength(1);
+  });
+
+  test('takes a change of tempo on at once, from the place in the music', () => {
+    const { transport, music, pass, lines } = stage(FOUR);
+    transport.play();
+    pass(2.06);
+    transport.change({ ...music, settings: { ...music.settings, tempo: 120 } });
+    pass(5);
+    const later = lines().filter(({ at }) => at > 12.1);
+    expect(onsets(later.map(({ at }) => at))).toEqual([0, 0.5, 1, 1.5, 2, 2.5]);
+    expect(transport.state()).toBe('stopped');
+  });
+
+  test('moves into a loop that is chosen while it plays', () => {
+    const { transport, music, pass, now } = stage(FOUR);
+    transport.play();
+    pass(1);
+    transport.change({ ...music, settings: { ...music.settings, loop: true, range: { first: 1, last: 1 } } });
+    pass(0.2);
+    expect(transport.showing(now())?.moment.bar).toBe(1);
+    pass(8);
+    expect(transport.showing(now())?.moment.bar).toBe(1);
+  });
+
+  test('shows what sounds and what is next, over the end of a round too', () => {
+    const { transport, pass, now } = stage('slot: 1/4\n4 = = 5', { loop: true });
+    transport.play();
+    pass(1);
+    expect(transport.showing(now())).toMatchObject({ moment: { event: 0 }, next: { event: 1 }, round: 0 });
+    pass(2.5);
+    expect(transport.showing(now())).toMatchObject({ moment: { event: 1 }, next: { event: 0 }, round: 0 });
+    pass(1);
+    expect(transport.showing(now())).toMatchObject({ moment: { event: 0 }, round: 1 });
+  });
+
+  test('starts from the beginning after it was stopped', () => {
+    const { transport, pass, lines } = stage('slot: 1/4\n4 5 6 7');
+    transport.play();
+    pass(2.5);
+    transport.stop();
+    transport.play();
+    const last = lines().at(-1);
+    expect(last?.cue.kind === 'line' && last.cue.parts[0]?.notes[0]?.hole).toBe(5);
+    expect(lines().at(-2)?.cue).toMatchObject({ at: 0 });
+  });
+});

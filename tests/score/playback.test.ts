@@ -1,0 +1,91 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readHarp, sounding } from '../../src/instrument/harp.ts';
+import { readBlock } from '../../src/notation/read.ts';
+import { moveToHarp } from '../../src/score/move.ts';
+import { chordName, holeNoteOf, type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
+import type { Score } from '../../src/score/score.ts';
+import { blockText, harpText } from '../notation/arbitrary.ts';
+
+const scoreOf = (text: string): Score => {
+  const { score, diagnostics } = readBlock(text);
+  if (!score) throw new Error(diagnostics.map(({ message }) => message).join('\n'));
+  return score;
+};
+const eventsOf = (playback: Playback) => playback.bars.flatMap((bar) => bar.events);
+
+describe('the playback of a score', () => {
+  test('keeps times as whole numbers of ticks, equal to the fractions they came from', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const score = scoreOf(text);
+        const playback = playbackOf(score);
+        const fractions = score.bars.flatMap((bar) => bar.events);
+        for (const [index, event] of eventsOf(playback).entries()) {
+          const { onset, duration } = fractions[index] as (typeof fractions)[number];
+          expect(Number.isInteger(event.at) && Number.isInteger(event.length)).toBe(true);
+          expect(event.at * onset.d).toBe(onset.n * playback.ticks);
+          expect(event.length * duration.d).toBe(duration.n * playback.ticks);
+        }
+      }),
+    );
+  });
+
+  test('goes through JSON unchanged', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const playback = playbackOf(scoreOf(text));
+        expect(JSON.parse(JSON.stringify(playback))).toEqual(playback);
+      }),
+    );
+  });
+
+  test('has every pitch that the harp gives for what is played', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const playback = playbackOf(scoreOf(text));
+        for (const { breath, notes } of eventsOf(playback)) {
+          for (const note of notes ?? []) {
+            expect(sounding(playback.harp, breath as 'blow', holeNoteOf(note))).toEqual({ midi: note.midi });
+          }
+        }
+      }),
+    );
+  });
+
+  test('moves to another harp as the score does', () => {
+    fc.assert(
+      fc.property(blockText, harpText, (text, name) => {
+        const score = scoreOf(text);
+        const harp = readHarp(name, score.harp.tuning);
+        if (!harp) throw new Error(name);
+        const moved = playbackOn(playbackOf(score), harp);
+        expect(moved).toEqual(playbackOf(moveToHarp(score, harp)));
+      }),
+    );
+  });
+
+  test('names chords by their numeral, and by their name where they were written so', () => {
+    const { bars } = playbackOf(scoreOf('harp: C\nposition: 2\n"bVI7" 4 = "Bb7" 4 = = = = ='));
+    expect(bars[0]?.chords.map(chordName)).toEqual(['♭VI7', 'B♭7']);
+  });
+
+  test('says which holes a slap lets sound, and where a shake goes', () => {
+    const playback = playbackOf(scoreOf('harp: C\nslot: 1/4\n-4[tongue slap] -4[shake 5] (1 4)[tongue slap] .'));
+    const [slap, shake, split] = eventsOf(playback);
+    expect(slap?.struck).toEqual([67, 71]);
+    expect(shake?.shake).toBe(77);
+    expect(split?.struck).toEqual([64, 67]);
+  });
+
+  test('leaves before a pickup what it leaves out of its bar', () => {
+    const playback = playbackOf(scoreOf('slot: 1/4\npickup: 1\n4 | 4 4 4 4 | 4 4 4'));
+    expect(playback.bars.map((bar) => bar.lead)).toEqual([(playback.ticks * 3) / 4, undefined, undefined]);
+  });
+
+  test('names whose music is quoted, once for all its events', () => {
+    const playback = playbackOf(scoreOf('slot: 1/4\nphrase answer: 4 5\n<answer> <answer>'));
+    expect(playback.quotes).toEqual(['answer']);
+    expect(eventsOf(playback).map((event) => event.quote)).toEqual([0, 0, 0, 0]);
+  });
+});
