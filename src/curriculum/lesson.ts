@@ -7,10 +7,10 @@ export interface PathLesson {
   readonly id: string;
   readonly front: {
     readonly title: string;
-    readonly stage?: string;
+    readonly stage?: string | undefined;
     readonly requires: readonly string[];
     readonly teaches: readonly string[];
-    readonly order?: number;
+    readonly order?: number | undefined;
     readonly draft: boolean;
   };
   /** The keys its front matter gives, by path. */
