@@ -6,7 +6,7 @@ import type { PathLesson } from './lesson.ts';
 import { hardest } from './survey.ts';
 
 /** Of ten; a lesson may be so much harder than anything before it without a remark. Ours, by trying it on courses. */
-export const STRIDE = 2;
+export const STRIDE = 3;
 
 export function checkPlaying(curriculum: Curriculum, add: Report): void {
   const { lessons, surveys, way } = curriculum;

@@ -1,7 +1,7 @@
 /** The map of a path, in numbers: where each lesson's box stands and how the lines between them run. It runs downwards. */
-import dagre, { type RankerFunction } from '@dagrejs/dagre';
+import { type Arranged, arrange, type Pair, rowWidths } from './arrange.ts';
 import type { Curriculum } from './curriculum.ts';
-import { type Band, layersOf } from './layers.ts';
+import { type Band, type Layers, layersOf } from './layers.ts';
 
 export interface Point {
   readonly x: number;
@@ -22,7 +22,7 @@ export interface MapBand extends Omit<Band, 'firstLayer' | 'lastLayer'> {
 export interface Line {
   readonly from: string;
   readonly to: string;
-  /** From the lower edge of one box to the upper edge of the other. */
+  /** From the lower edge of one box to the upper edge of the other, downwards. */
   readonly points: readonly Point[];
 }
 
@@ -36,125 +36,94 @@ export interface PathMap {
 }
 
 /** Sizes in CSS pixels: three boxes to a row fit a phone 360 pixels wide, with the page's margins. */
-export const BOX = { width: 98, height: 54 } as const;
-const ROOM = { between: 10, line: 9, rows: 26, band: 30, margin: 6 } as const;
-const WIDEST = 336;
+export const BOX = { width: 94, height: 54 } as const;
+export const WIDTH = 336;
+const ROOM = { rows: 26, band: 30, margin: 6 } as const;
+/** How many boxes to a row, the first that fits. Past the last, the map grows wider than a phone and is shown smaller. */
 const BOUNDS = [3, 2, 1] as const;
 
-type Pair = readonly [before: number, after: number];
-
-/** Draws some lessons, given by number in path order: as many to a row as fit the width. */
+/** Draws some lessons, given by number in path order. */
 export function mapOf(curriculum: Curriculum, lessons: readonly number[]): PathMap {
-  let map: PathMap | undefined;
-  for (const bound of BOUNDS) {
-    map = mapWith(curriculum, lessons, bound);
-    if (map.width <= WIDEST) break;
-  }
-  return map as PathMap;
-}
-
-function mapWith(curriculum: Curriculum, lessons: readonly number[], bound: number): PathMap {
-  const { layer, bands } = layersOf(curriculum, lessons, bound);
   const placeOf = new Map(lessons.map((number, place) => [number, place]));
+  const idOf = (number: number): string => curriculum.lessons[number]?.id as string;
   const steps: Pair[] = [];
   const elsewhere = lessons.map((number, place) => {
     const others: string[] = [];
     for (const needed of curriculum.needs[number] ?? []) {
       const before = placeOf.get(needed);
-      if (before === undefined) others.push(idOf(curriculum, needed));
+      if (before === undefined) others.push(idOf(needed));
       else steps.push([before, place]);
     }
     return others;
   });
-  const drawn = arrange(layer, steps);
-  const rows = rowsOf(bands);
-  const at = (place: number) => drawn.boxes[place] as number;
-  const [left, right] = extent(drawn);
-  const shift = ROOM.margin - left;
-  const top = (place: number): number => rows.tops[layer[place] as number] as number;
-  const boxes = lessons.map(
-    (number, place): Box => ({
-      lesson: idOf(curriculum, number),
-      x: round(at(place) + shift - BOX.width / 2),
-      y: top(place),
-      elsewhere: elsewhere[place] ?? [],
-    }),
-  );
+  const { layers, width } = fitting(curriculum, lessons, steps);
+  const drawn = arrange(layers.layer, steps, { box: BOX.width, width });
+  const rows = rowsOf(layers.bands);
+  const top = (row: number | undefined): number => rows.tops[row ?? 0] as number;
+  const boxes = lessons.map((number, place): Box => {
+    const x = round((drawn.boxes[place] as number) - BOX.width / 2 + ROOM.margin);
+    return { lesson: idOf(number), x, y: top(layers.layer[place]), elsewhere: elsewhere[place] ?? [] };
+  });
   const ends = endsOf(steps, drawn);
   const lines = steps.map(([before, place], index): Line => {
-    const through = drawn.lines[index] as readonly { layer: number; x: number }[];
+    const through = (drawn.lines[index] ?? []).map(({ x, row }) => ({ x, y: top(row) + BOX.height / 2 }));
+    const { start, end } = ends[index] as Ends;
     const points = [
-      { x: round((ends[index]?.start as number) + shift), y: top(before) + BOX.height },
-      ...through.map(({ layer: row, x }) => ({ x: round(x + shift), y: (rows.tops[row] as number) + BOX.height / 2 })),
-      { x: round((ends[index]?.end as number) + shift), y: top(place) },
+      { x: start, y: top(layers.layer[before]) + BOX.height },
+      ...through,
+      { x: end, y: top(layers.layer[place]) },
     ];
-    return { from: boxes[before]?.lesson as string, to: boxes[place]?.lesson as string, points };
+    return {
+      from: boxes[before]?.lesson as string,
+      to: boxes[place]?.lesson as string,
+      points: points.map(({ x, y }) => ({ x: round(x + ROOM.margin), y })),
+    };
   });
-  return { width: Math.ceil(right - left + 2 * ROOM.margin), height: rows.height, boxes, bands: rows.bands, lines };
+  return { width: width + 2 * ROOM.margin, height: rows.height, boxes, bands: rows.bands, lines };
 }
 
-const idOf = (curriculum: Curriculum, number: number): string => curriculum.lessons[number]?.id as string;
 const round = (value: number): number => Math.round(value * 10) / 10;
 
-interface Arranged {
-  /** The middle of each box, across. */
-  readonly boxes: readonly number[];
-  /** Where each line crosses the rows between its ends. */
-  readonly lines: readonly (readonly { readonly layer: number; readonly x: number }[])[];
+/** As many boxes to a row as leave room for the lines that pass between them. */
+function fitting(
+  curriculum: Curriculum,
+  lessons: readonly number[],
+  steps: readonly Pair[],
+): { readonly layers: Layers; readonly width: number } {
+  const room = WIDTH - 2 * ROOM.margin;
+  let best: { layers: Layers; width: number } | undefined;
+  for (const bound of BOUNDS) {
+    const layers = layersOf(curriculum, lessons, bound);
+    const width = Math.max(room, ...rowWidths(layers.layer, steps, BOX.width));
+    if (!best || width < best.width) best = { layers, width };
+    if (width <= room) break;
+  }
+  return best as { layers: Layers; width: number };
 }
 
-/** The library puts boxes and lines side by side so that few lines cross; which row a box is in is given to it. */
-function arrange(layer: readonly number[], steps: readonly Pair[]): Arranged {
-  const graph = new dagre.graphlib.Graph();
-  // Between two rows the library keeps one for labels, which lines here have none of: hence twice the row. Its own
-  // root, which ties loose parts together while it ranks, goes above all.
-  const ranker: RankerFunction = (ranked) => {
-    for (const name of ranked.nodes()) ranked.node(name).rank = 2 * (layer[Number(name)] ?? -1);
-  };
-  graph.setGraph({ nodesep: ROOM.between, edgesep: ROOM.line, ranksep: 2, ranker });
-  for (const place of layer.keys()) graph.setNode(`${place}`, { width: BOX.width, height: 1 });
-  for (const [before, place] of steps) graph.setEdge(`${before}`, `${place}`, { labelpos: 'c' });
-  dagre.layout(graph);
-  const boxes = layer.map((_, place) => graph.node(`${place}`) as Point);
-  // Rows lie evenly in the library's measure, so a height tells the row.
-  const first = Math.min(...boxes.map(({ y }) => y));
-  const last = Math.max(...boxes.map(({ y }) => y));
-  const step = (last - first) / Math.max(1, ...layer);
-  const lines = steps.map(([before, place]) => {
-    const points: readonly Point[] = graph.edge(`${before}`, `${place}`).points ?? [];
-    const between = points.map(({ x, y }) => ({ x, layer: round((y - first) / step) }));
-    return between.filter((point) => {
-      const inside = point.layer > (layer[before] as number) && point.layer < (layer[place] as number);
-      return inside && Number.isInteger(point.layer);
-    });
-  });
-  return { boxes: boxes.map(({ x }) => x), lines };
-}
-
-/** How far to each side the drawing goes. */
-function extent({ boxes, lines }: Arranged): [number, number] {
-  let [left, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const x of boxes) [left, right] = [Math.min(left, x - BOX.width / 2), Math.max(right, x + BOX.width / 2)];
-  for (const { x } of lines.flat()) [left, right] = [Math.min(left, x), Math.max(right, x)];
-  return [left, right];
+interface Ends {
+  start: number;
+  end: number;
 }
 
 /** Where each line leaves and enters its boxes: those of one box are spread along its edge in the order of where they go. */
-function endsOf(steps: readonly Pair[], { boxes, lines }: Arranged): { start: number; end: number }[] {
-  const ends = steps.map(() => ({ start: 0, end: 0 }));
+function endsOf(steps: readonly Pair[], { boxes, lines }: Arranged): Ends[] {
+  const ends = steps.map((): Ends => ({ start: 0, end: 0 }));
   for (const side of ['start', 'end'] as const) {
     const byBox = new Map<number, { index: number; towards: number }[]>();
     steps.forEach(([before, place], index) => {
       const box = side === 'start' ? before : place;
       const other = boxes[side === 'start' ? place : before] as number;
       const towards = lines[index]?.at(side === 'start' ? 0 : -1)?.x ?? other;
-      byBox.set(box, [...(byBox.get(box) ?? []), { index, towards }]);
+      const list = byBox.get(box) ?? [];
+      if (list.length === 0) byBox.set(box, list);
+      list.push({ index, towards });
     });
     for (const [box, list] of byBox) {
       list.sort((a, b) => a.towards - b.towards || a.index - b.index);
       list.forEach(({ index }, nth) => {
         const share = (nth + 1) / (list.length + 1) - 0.5;
-        (ends[index] as { start: number; end: number })[side] = (boxes[box] as number) + share * BOX.width * 0.8;
+        (ends[index] as Ends)[side] = (boxes[box] as number) + share * BOX.width * 0.8;
       });
     }
   }

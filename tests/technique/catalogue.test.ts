@@ -114,8 +114,8 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   'minor-blues': [over('minor-twelve-bar', 12), ['whole'], over('twelve-bar', 12)],
   'eight-bar': [over('eight-bar', 8), ['whole'], over('twelve-bar', 12)],
   'sixteen-bar': [over('sixteen-bar', 16), ['whole'], over('twelve-bar', 12)],
-  'blue-thirds': ["position: 2\n\"I7\" -3' -3 . .", ["-3'"], "position: 2\n\"IV7\" -3' . . ."],
-  'flat-fifths': ["position: 2\n\"I7\" -4' -4 . .", ["-4'"], "position: 2\n\"IV7\" -4' . . ."],
+  'blue-thirds': ['position: 2\n"I7" -3\' -3 . .', ["-3'"], 'position: 2\n"IV7" -3\' . . .'],
+  'flat-fifths': ['position: 2\n"I7" -4\' -4 . .', ["-4'"], 'position: 2\n"IV7" -4\' . . .'],
 };
 
 function over(form: string, bars: number): string {
@@ -154,7 +154,8 @@ describe('the catalogue', () => {
 
   it('finds a wider technique wherever it finds one that is a kind of it', () => {
     for (const [id, [takes]] of Object.entries(EXAMPLES)) {
-      for (const wide of SHIPPED.wider.get(id) ?? []) expect(found(wide, quarters(takes)), `${wide} for ${id}`).not.toEqual([]);
+      for (const wide of SHIPPED.wider.get(id) ?? [])
+        expect(found(wide, quarters(takes)), `${wide} for ${id}`).not.toEqual([]);
     }
   });
 

@@ -1,0 +1,209 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
+import { findings, problems, type WrittenCourse } from './some-course.ts';
+
+const message = (course: WrittenCourse, code: string) => {
+  const found = findings(course).find(({ diagnostic }) => diagnostic.code === code)?.diagnostic;
+  return found && `${found.severity}: ${found.message}${found.help ? ` ${found.help}` : ''}`;
+};
+const OPEN = 'slot: 1/1\n4';
+const BENT = "slot: 1/4\n4 -4' -4 4";
+
+/** A sound course: forks, joins, teaching before use. */
+const SOUND: WrittenCourse = {
+  first: { stage: 'start', teaches: ['single-notes'], blocks: [OPEN] },
+  bend: { stage: 'start', requires: ['first'], teaches: ['draw-4-half-step'], blocks: [BENT] },
+  shuffle: { stage: 'start', requires: ['first'], teaches: ['shuffle'], blocks: ['feel: shuffle\nslot: 1/1\n4'] },
+  both: { stage: 'middle', requires: ['bend', 'shuffle'], blocks: [`feel: shuffle\n${BENT}`] },
+};
+
+describe('the checks of a path', () => {
+  it('find nothing in a sound course', () => {
+    expect(problems(SOUND)).toEqual([]);
+  });
+
+  it('find nothing in a course that ties and teaches nothing', () => {
+    expect(problems({ a: { blocks: [BENT] }, b: { blocks: [BENT] } })).toEqual([]);
+  });
+
+  it('find a lesson that requires itself', () => {
+    expect(problems({ ...SOUND, bend: { ...SOUND['bend'], requires: ['first', 'bend'] } })).toEqual([
+      'bend requires/1 requires-self',
+    ]);
+  });
+
+  it('find a ring, once, as its shortest way round, told from the lesson that comes first', () => {
+    const course: WrittenCourse = {
+      a: { requires: ['e'] },
+      b: { requires: ['a'] },
+      c: { requires: ['b'], quotes: ['e/0'] },
+      d: { requires: ['c'] },
+      e: { requires: ['d', 'c'] },
+    };
+    expect(problems(course)).toEqual(['c line 9 path-cycle']);
+    expect(message(course, 'path-cycle')).toBe(
+      'error: These lessons need each other in a ring: “c” quotes “e” requires “c”. Take one of these steps out.',
+    );
+    expect(
+      problems({ a: { requires: ['b'] }, b: { requires: ['a'] }, c: { requires: ['d'] }, d: { requires: ['c'] } }),
+    ).toEqual(['a requires/0 path-cycle', 'c requires/0 path-cycle']);
+  });
+
+  it('find a published lesson that requires a draft', () => {
+    const course = { a: {}, b: { requires: ['a'], draft: true }, c: { requires: ['b'] } };
+    expect(problems(course)).toEqual(['c requires/0 requires-draft']);
+    expect(problems({ ...course, c: { requires: ['b'], draft: true } })).toEqual([]);
+  });
+
+  it('find an unknown technique, and the nearest one', () => {
+    const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-half-step', 'shufle'] } };
+    expect(problems(course)).toEqual(['bend teaches/1 technique-not-known']);
+    expect(message(course, 'technique-not-known')).toBe(
+      'error: There is no technique “shufle” to teach. Did you mean “shuffle”?',
+    );
+  });
+
+  it('find two lessons that teach the same thing first, and let a later one go on from there', () => {
+    const twice = {
+      ...SOUND,
+      shuffle: { ...SOUND['shuffle'], teaches: ['shuffle', 'draw-4-half-step'], blocks: [`feel: shuffle\n${BENT}`] },
+    };
+    expect(problems(twice)).toEqual(['shuffle teaches/1 taught-twice']);
+    expect(problems({ ...SOUND, both: { ...SOUND['both'], teaches: ['draw-4-half-step'] } })).toEqual([]);
+  });
+
+  it('find a technique used before any lesson on the way has taught it, at the very note', () => {
+    const course = { ...SOUND, shuffle: { ...SOUND['shuffle'], blocks: [`feel: shuffle\n${BENT}`] } };
+    expect(problems(course)).toEqual(["shuffle 0:-4' used-before-taught"]);
+    expect(message(course, 'used-before-taught')).toBe(
+      'warning: “Draw 4 bent a half step” (draw-4-half-step) is used here, and no lesson on the way to “shuffle” teaches it: “bend” does, which it does not require. Add “bend” to what “shuffle” requires, or teach it here.',
+    );
+    const later = { ...SOUND, first: { ...SOUND['first'], blocks: [BENT] } };
+    expect(problems(later)).toEqual(["first 0:-4' used-before-taught"]);
+    expect(message(later, 'used-before-taught')).toContain('“bend” does, which comes after it.');
+  });
+
+  it('find what a block as a whole uses at the setting that says so', () => {
+    const course = { ...SOUND, bend: { ...SOUND['bend'], blocks: [`feel: shuffle\n${BENT}`] } };
+    expect(problems(course)).toEqual(['bend 0:shuffle used-before-taught']);
+  });
+
+  it('find a technique never taught, once, at the first note that uses it, by its narrowest name', () => {
+    const bent = "slot: 1/4\n4 -3'' 4 4 | -3'' -3'' 4 4";
+    const course = {
+      ...SOUND,
+      bend: { ...SOUND['bend'], blocks: [BENT, bent] },
+      both: { ...SOUND['both'], blocks: [bent] },
+    };
+    expect(problems(course)).toEqual(["bend 1:-3'' never-taught"]);
+    expect(message(course, 'never-taught')).toContain(
+      '(draw-3-whole-step) is used here, and no lesson of the course teaches it.',
+    );
+  });
+
+  it('take a wider technique for a narrower one that nobody teaches by name, and note by note the other way round', () => {
+    const wide = (teaches: string[], notes: string) =>
+      problems({
+        ...SOUND,
+        bend: { ...SOUND['bend'], teaches, blocks: [`slot: 1/4\n${notes} | 4 4 5 6 | 4 5 6 .`] },
+        both: { requires: ['bend', 'shuffle'] },
+      });
+    expect(wide(['draw-bends'], "-4' -3' -3'' -2''")).toEqual([]);
+    expect(wide(['draw-4-half-step', 'half-step-bends'], "-4' -3' . .")).toEqual([]);
+    expect(wide(['draw-4-half-step'], "-4' -3' . .")).toEqual(["bend 0:-3' never-taught"]);
+    const byName = {
+      ...SOUND,
+      bend: { ...SOUND['bend'], teaches: ['draw-bends'], blocks: ["slot: 1/4\n-4' -3' . ."] },
+      both: { ...SOUND['both'], teaches: ['draw-3-half-step'], blocks: ["feel: shuffle\nslot: 1/4\n-3' . . ."] },
+    };
+    // As soon as a lesson teaches it by name, it is that lesson's.
+    expect(problems(byName)).toEqual(["bend 0:-3' used-before-taught"]);
+  });
+
+  it('find a technique taught and used in none of the lesson’s blocks, unless no score shows it or a block is broken', () => {
+    const teaching = (teaches: string[], blocks: string[]) =>
+      problems({ ...SOUND, both: { ...SOUND['both'], teaches, blocks } });
+    expect(teaching(['octave-splits'], [OPEN])).toEqual(['both teaches/0 taught-unused']);
+    expect(teaching(['holding'], [OPEN])).toEqual([]);
+    expect(teaching(['octave-splits'], [OPEN, 'slot: 1/4\n4 4 4 4 4'])).toEqual([]);
+    expect(teaching(['octave-splits'], [])).toEqual(['both teaches/0 taught-unused']);
+  });
+
+  it('find a technique taught before one it builds on', () => {
+    const blocks = ["slot: 1/2\n-4'> -4"];
+    const course = {
+      ...SOUND,
+      shuffle: {
+        ...SOUND['shuffle'],
+        teaches: ['shuffle', 'bend-releases', 'bends'],
+        blocks: [`feel: shuffle\n${blocks[0]}`],
+      },
+    };
+    expect(problems(course)).not.toContain('shuffle teaches/1 taught-too-early');
+    const early = {
+      ...SOUND,
+      shuffle: {
+        ...SOUND['shuffle'],
+        teaches: ['shuffle', 'slaps'],
+        blocks: ['feel: shuffle\nslot: 1/1\n4[tongue slap]'],
+      },
+      tongue: { requires: ['both'], teaches: ['tongue-blocking'], blocks: ['slot: 1/1\n4[tongue]'] },
+    };
+    expect(problems(early)).toContain('shuffle teaches/1 taught-too-early');
+  });
+
+  it('find a lesson that nothing leads to, other than the first', () => {
+    expect(problems({ ...SOUND, alone: { stage: 'middle', blocks: ['slot: 1/1\n(4 5)'] } })).toEqual([
+      'alone title lesson-unreached',
+    ]);
+    expect(problems({ ...SOUND, alone: { stage: 'middle', quotes: ['both/0'] } })).toEqual([]);
+  });
+
+  it('find a requirement that others bring along, and one said twice', () => {
+    expect(problems({ ...SOUND, both: { ...SOUND['both'], requires: ['bend', 'first', 'shuffle', 'bend'] } })).toEqual([
+      'both requires/1 requirement-implied',
+      'both requires/3 named-twice',
+    ]);
+    expect(
+      message({ ...SOUND, both: { ...SOUND['both'], requires: ['first', 'shuffle', 'bend'] } }, 'requirement-implied'),
+    ).toMatch(/^hint: “first”/);
+  });
+
+  it('find a stage that contradicts the ties', () => {
+    const course = { ...SOUND, bend: { ...SOUND['bend'], stage: 'end' } };
+    expect(problems(course)).toEqual(['both requires/0 stage-contradicts']);
+  });
+
+  it('find an order within a stage that contradicts the ties, through lessons between', () => {
+    const course = (first: number, both: number): WrittenCourse => ({
+      first: { stage: 'start', order: first },
+      between: { stage: 'start', requires: ['first'] },
+      both: { stage: 'start', requires: ['between'], order: both },
+    });
+    expect(problems(course(1, 2))).toEqual([]);
+    expect(problems(course(2, 1))).toEqual(['both order order-contradicts']);
+    expect(problems({ ...course(2, 1), both: { stage: 'middle', requires: ['between'], order: 1 } })).toEqual([]);
+  });
+
+  it('hint at a lesson far harder than all that leads to it, at its hardest block', () => {
+    const hard = `slot: 1/16\ntempo: 120\n-4' 4 -4' 6 -4' 4 -4' 6 -4' 4 -4' 6 -4' 4 -4' 6`;
+    const course = {
+      ...SOUND,
+      both: { ...SOUND['both'], blocks: [OPEN, hard], teaches: ['sixteenths', 'quick-breath-turns', 'quick-runs'] },
+    };
+    expect(problems(course)).toEqual(['both 1 difficulty-jump']);
+    expect(message(course, 'difficulty-jump')).toMatch(/^hint: This block comes out at \d\.\d of 10/);
+  });
+
+  it('mark a breath that goes one way for too long, at the note where it gets too much', () => {
+    const long = `tempo: 60\nslot: 1/4\n${Array(3).fill('-4 -4 -5 -5').join(' | ')}`;
+    expect(problems({ ...SOUND, first: { ...SOUND['first'], blocks: [long] } })).toEqual(['first 0:-5 long-breath']);
+  });
+
+  it('have words for every kind, and a case in this file for each', () => {
+    const cases = readFileSync(new URL(import.meta.url), 'utf8');
+    for (const code of Object.keys(PATH_PROBLEMS)) expect(cases).toMatch(new RegExp(`[ '"\`]${code}['"\`\\]]`));
+    for (const { about } of Object.values(PATH_PROBLEMS)) expect(about).toMatch(/\.$/);
+  });
+});

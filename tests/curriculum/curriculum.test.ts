@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { curriculum, type Written, type WrittenCourse } from './some-course.ts';
+
+const ids = (numbers: readonly number[], { lessons }: ReturnType<typeof curriculum>) =>
+  numbers.map((number) => lessons[number]?.id);
+
+describe('the path', () => {
+  it('goes by stage, then by the order asked for, then as written, wherever nothing ties', () => {
+    const path = curriculum({ d: { stage: 'end' }, c: { stage: 'start' }, b: { stage: 'start', order: 1 }, a: {} });
+    expect(ids(path.order, path)).toEqual(['a', 'b', 'c', 'd']);
+  });
+
+  it('gathers every reason for one tie', () => {
+    const path = curriculum({
+      a: { teaches: ['draw-4-half-step'], blocks: ["slot: 1/2\n-4' 4"] },
+      b: { requires: ['a'], quotes: ['a/0'], blocks: ["slot: 1/2\n-4' 4", "slot: 1/2\n-4' -4'"] },
+    });
+    expect(path.links).toEqual([
+      {
+        from: 'a',
+        to: 'b',
+        reasons: [
+          { kind: 'requires' },
+          { kind: 'quotes', block: 0, quoted: '0' },
+          { kind: 'technique', technique: 'draw-4-half-step', block: 0 },
+        ],
+      },
+    ]);
+  });
+
+  it('puts the lesson that teaches before the one that uses, even where the author forgot to say so', () => {
+    const path = curriculum({
+      a: {},
+      use: { requires: ['a'], blocks: ["slot: 1/2\n-4' 4"] },
+      teach: { requires: ['a'], teaches: ['draw-4-half-step'], blocks: ["slot: 1/2\n-4' 4"] },
+    });
+    expect(ids(path.order, path)).toEqual(['a', 'teach', 'use']);
+    expect(path.gaps).toHaveLength(1);
+  });
+
+  it('shows only what no longer way brings along', () => {
+    const path = curriculum({
+      a: {},
+      b: { requires: ['a'] },
+      c: { requires: ['a', 'b'] },
+      d: { requires: ['a', 'c'] },
+    });
+    expect(path.needs.map((list) => ids(list, path))).toEqual([[], ['a'], ['b'], ['c']]);
+    expect(path.opens.map((list) => ids(list, path))).toEqual([['b'], ['c'], ['d'], []]);
+  });
+
+  it('is there even where lessons go round in a ring, and leaves nobody out', () => {
+    const path = curriculum({
+      a: { requires: ['c'] },
+      b: { requires: ['a'] },
+      c: { requires: ['b'] },
+      d: { requires: ['c'] },
+    });
+    expect(ids(path.order, path)).toEqual(['a', 'b', 'c', 'd']);
+    expect(ids(path.needs[3] ?? [], path)).toEqual(['c']);
+  });
+
+  it('respects every written tie, whatever else lessons teach and use', () => {
+    const techniques = ['draw-4-half-step', 'draw-bends', 'shuffle', 'octave-splits', 'single-notes'];
+    const blocks = ["slot: 1/2\n-4' 4", 'feel: shuffle\nslot: 1/1\n4', 'slot: 1/1\n(1 4)[tongue]', 'slot: 1/1\n5'];
+    const lesson = fc.record({
+      requires: fc.array(fc.nat(11), { maxLength: 3 }),
+      teaches: fc.uniqueArray(fc.constantFrom(...techniques), { maxLength: 2 }),
+      blocks: fc.uniqueArray(fc.constantFrom(...blocks), { maxLength: 2 }),
+      stage: fc.constantFrom('start', 'middle', 'end'),
+    });
+    fc.assert(
+      fc.property(fc.array(lesson, { minLength: 1, maxLength: 12 }), (written) => {
+        const course: WrittenCourse = Object.fromEntries(
+          written.map(({ requires, ...rest }, number): [string, Written] => [
+            `n${number}`,
+            { ...rest, requires: requires.filter((other) => other < number).map((other) => `n${other}`) },
+          ]),
+        );
+        const path = curriculum(course);
+        expect([...path.order].sort((a, b) => a - b)).toEqual(written.map((_, number) => number));
+        for (const { from, to } of path.links) {
+          expect(path.rank[path.numberOf.get(from) ?? -1]).toBeLessThan(
+            path.rank[path.numberOf.get(to) ?? -1] as number,
+          );
+        }
+        for (const { from, to } of path.written) expect(path.rank[from]).toBeLessThan(path.rank[to] as number);
+      }),
+    );
+  });
+});

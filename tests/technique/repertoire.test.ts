@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import { TECHNIQUE_PROBLEMS } from '../../src/technique/problems.ts';
+import { gather, SHIPPED } from '../../src/technique/repertoire.ts';
+import { techniquesFileSchema } from '../../src/technique/technique.ts';
+
+const gathered = (file: object) => gather(techniquesFileSchema.parse(file));
+const train = {
+  id: 'train',
+  title: 'The train',
+  about: 'Chords in turn.',
+  group: 'breath',
+  find: { note: { holes: 3 } },
+};
+
+/** Faults as an author meets them: where, and in which words. */
+const told = (file: object): string[] =>
+  gathered(file).faults.map(
+    ({ code, path, facts }) => `${path.join('/')}: ${TECHNIQUE_PROBLEMS[code].message(facts as never)}`,
+  );
+
+describe('the techniques of a course', () => {
+  it('are the shipped ones where it has none of its own', () => {
+    expect(gathered({}).repertoire.techniques).toEqual(SHIPPED.techniques);
+  });
+
+  it('add to the shipped ones, or stand alone', () => {
+    const { repertoire, faults } = gathered({ techniques: [train] });
+    expect(faults).toEqual([]);
+    expect(repertoire.techniques).toHaveLength(SHIPPED.techniques.length + 1);
+    const alone = gathered({ catalogue: 'replace', techniques: [train] }).repertoire;
+    expect(alone.techniques.map(({ id }) => id)).toEqual(['train']);
+  });
+
+  it('change of a shipped one what they write, and keep the rest', () => {
+    const { repertoire } = gathered({ techniques: [{ id: 'shuffle', assumed: 'true', title: 'Swing' }] });
+    const shuffle = repertoire.byId.get('shuffle');
+    expect(shuffle).toEqual({ ...SHIPPED.byId.get('shuffle'), assumed: true, title: 'Swing' });
+    expect(gathered({ techniques: [{ id: 'splits', requires: [] }] }).repertoire.byId.get('splits')?.requires).toEqual(
+      [],
+    );
+  });
+
+  it('are wider and narrower at any remove', () => {
+    expect(SHIPPED.wider.get('draw-3-whole-step')).toEqual(['whole-step-bends', 'draw-bends', 'bends']);
+    expect(SHIPPED.narrower.get('splits')).toEqual(
+      expect.arrayContaining(['octave-splits', 'octave-splits-four-holes', 'octave-splits-five-holes', 'wide-splits']),
+    );
+  });
+
+  it('are reported where they repeat an id, lack something, or name what nobody knows', () => {
+    expect(told({ techniques: [train, train] })).toEqual([
+      'techniques/1/id: There is a technique “train” above already.',
+    ]);
+    expect(told({ techniques: [{ id: 'trains', title: 'T', about: 'A', group: 'time' }] })).toEqual([
+      'techniques/0/id: The technique “trains” is new, and has no find.',
+    ]);
+    expect(told({ techniques: [{ ...train, requires: ['chords', 'chord'], 'kind-of': 'rhythm' }] })).toEqual([
+      'techniques/0/requires/1: There is no technique “chord”.',
+      'techniques/0/kind-of/0: There is no technique “rhythm”.',
+    ]);
+  });
+
+  it('are reported once where they go round in a ring, and the shortest way round is told', () => {
+    const ring = [
+      { ...train, id: 'a', requires: ['b'] },
+      { ...train, id: 'b', requires: ['c', 'a'] },
+      { ...train, id: 'c', requires: ['b'] },
+    ];
+    expect(told({ techniques: ring })).toEqual([
+      'techniques/0/requires: These techniques require each other in a ring: a → b → a.',
+      'techniques/1/requires: These techniques require each other in a ring: b → c → b.',
+    ]);
+    expect(told({ techniques: [{ id: 'bends', 'kind-of': ['draw-3-half-step'] }] })).toEqual([
+      'techniques/0/kind-of: These techniques are kinds of each other in a ring: bends → draw-3-half-step → half-step-bends → draw-bends → bends.',
+    ]);
+  });
+
+  it('keep what is sound of one with an unknown name', () => {
+    const { repertoire } = gathered({ techniques: [{ ...train, requires: ['chords', 'nothing'] }] });
+    expect(repertoire.byId.get('train')?.requires).toEqual(['chords']);
+  });
+});
+
+describe('the file of techniques', () => {
+  const complaints = (file: unknown): string[] => {
+    const read = techniquesFileSchema.safeParse(file);
+    return read.success ? [] : read.error.issues.map(({ path, message }) => `${path.join('/')}: ${message}`);
+  };
+
+  it('takes values as they are or as text', () => {
+    const find = { note: { hole: '3', bend: '1-2', split: 'false' }, row: '4' };
+    expect(complaints({ techniques: [{ ...train, find, assumed: 'true' }] })).toEqual([]);
+    expect(techniquesFileSchema.parse({ techniques: [{ ...train, find }] }).techniques[0]?.find).toEqual({
+      note: { hole: { least: 3, most: 3 }, bend: { least: 1, most: 2 }, split: false },
+      row: 4,
+    });
+  });
+
+  it('says of a wrong value what is wanted, at its own path', () => {
+    const of = (find: unknown) => complaints({ techniques: [{ id: 'x', find }] });
+    expect(of({ note: { hole: 'three' } })).toEqual([
+      'techniques/0/find/note/hole: is a number, or a fraction such as 1/16',
+    ]);
+    expect(of({ note: { hole: '4-2' } })).toEqual([
+      'techniques/0/find/note/hole: goes from the lower number to the higher',
+    ]);
+    expect(of({ note: { hole: {} } })).toEqual([
+      'techniques/0/find/note/hole: has at least one of least, most and below',
+    ]);
+    expect(of({ note: { mark: ['slap', 'bang'] } })[0]).toMatch(
+      /^techniques\/0\/find\/note\/mark\/1: is one of slap, pull/,
+    );
+    expect(of({ note: { split: 'perhaps' } })).toEqual(['techniques/0/find/note/split: is true or false']);
+    expect(of({ note: { role: 'third' } })[0]).toMatch(/role: is a role/);
+    expect(of({ block: { meter: 'four' } })[0]).toMatch(/meter: is a meter/);
+    expect(of({ row: '4' })).toEqual(['techniques/0/find: has at least one of block, note, next and between']);
+    expect(of({ note: {}, next: {}, row: '3' })[0]).toMatch(/row and next/);
+    expect(of({ note: {}, row: '1' })).toEqual(['techniques/0/find/row: is a whole number from 2 up']);
+    expect(of('never')).toEqual(['techniques/0/find: is a rule, or the word unseen']);
+    expect(of({ any: [] })).toEqual(['techniques/0/find/any: is an empty list']);
+    expect(of({ note: { holes: '1' }, any: [] })).not.toEqual([]);
+  });
+
+  it('names the neighbours of an unknown key', () => {
+    expect(complaints({ techniques: [{ id: 'x', find: { note: { bendd: '1' } } }] })).toEqual([
+      expect.stringMatching(/^techniques\/0\/find\/note: breath hole bend /),
+    ]);
+  });
+});
