@@ -5,7 +5,7 @@ import { inWords, meansOf, notesOfHole, type Playable, tabOf } from '../../instr
 import { CONCERT_A, centsOf, EQUAL, frequencyOf, type Pitching } from '../../instrument/temperament.ts';
 import { escape as escaped } from '../markup.ts';
 import type { BendLadderFigure } from './figure.ts';
-import { aloud, hertz, printedHarp, signed, soundHook } from './markup.ts';
+import { aloud, hertz, onHarp, signed, soundHook } from './markup.ts';
 
 export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching: Pitching): string {
   const { temperament = EQUAL, concertA = CONCERT_A } = pitching;
@@ -33,7 +33,7 @@ export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching
   const tuned = temperament.justness === 0 ? '' : `, ${temperament.title.toLowerCase()} temperament`;
   const a = concertA === CONCERT_A ? '' : `, A at ${concertA} Hz`;
   return (
-    `<table class="bend-ladder"><caption>${escaped(name)}<span class="on">, on a harp in ${printedHarp(harp)}${tuned}${a}</span></caption>` +
+    `<table class="bend-ladder"><caption>${escaped(name)}<span class="on">, on ${onHarp(harp)}${tuned}${a}</span></caption>` +
     '<thead><tr><th scope="col">Played</th><th scope="col">Note</th><th scope="col">Tuner, cents</th><th scope="col">Hertz</th><th scope="col">Bent by, cents</th></tr></thead>' +
     `<tbody>${notes.map(rung).join('')}</tbody></table>${deepest === 0 ? `<p class="lacks">${whyNoBend(harp.tuning.valves ?? false, bends !== undefined)}</p>` : ''}`
   );

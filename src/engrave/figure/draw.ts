@@ -3,7 +3,9 @@ import { drawBendLadder } from './bend-ladder.ts';
 import type { Figure } from './figure.ts';
 import { drawFormChart } from './form-chart.ts';
 import { drawHarpMap } from './harp-map.ts';
+import { drawPositionList } from './position-list.ts';
 import { drawRoleTable } from './role-table.ts';
+import { drawTemperamentTable } from './temperament-table.ts';
 
 /** The HTML of a figure: what stands inside its `<figure>`. The same figure gives the same bytes, here and in a browser. */
 export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
@@ -16,5 +18,9 @@ export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
       return drawFormChart(figure, pitching);
     case 'bend-ladder':
       return drawBendLadder(figure, pitching);
+    case 'position-list':
+      return drawPositionList(figure);
+    case 'temperament-table':
+      return drawTemperamentTable(figure, pitching);
   }
 }

@@ -60,7 +60,25 @@ export interface BendLadderFigure {
   readonly title?: string;
 }
 
-export type Figure = RoleTableFigure | HarpMapFigure | FormChartFigure | BendLadderFigure;
+/** All twelve positions of a harp, each with its scales. */
+export interface PositionListFigure {
+  readonly kind: 'position-list';
+  readonly harp: Harp;
+}
+
+/** Each reed's ratio and cents in every temperament. */
+export interface TemperamentTableFigure {
+  readonly kind: 'temperament-table';
+  readonly harp: Harp;
+}
+
+export type Figure =
+  | RoleTableFigure
+  | HarpMapFigure
+  | FormChartFigure
+  | BendLadderFigure
+  | PositionListFigure
+  | TemperamentTableFigure;
 
 /** The note on a harp. Throws a RangeError where the harp has not got it: authors' notes are checked before. */
 export function playedOn(harp: Harp, note: TabNote): Playable {
@@ -71,7 +89,7 @@ export function playedOn(harp: Harp, note: TabNote): Playable {
 
 /** The same picture on another harp of the same tuning: holes stay, and key, chords and names follow. */
 export function moveFigure(figure: Figure, harp: Harp): Figure {
-  if (figure.kind === 'bend-ladder') return { ...figure, harp };
+  if (!('key' in figure)) return { ...figure, harp };
   const key = songKey(tonicInPosition(harp.key, figure.position), figure.key.mode);
   const move = (chord: Chord): Chord => moveChord(chord, figure.key, key);
   switch (figure.kind) {

@@ -15,12 +15,17 @@ export const printedHarp = (harp: Harp): string => harpName(harp).replace(/b$/, 
 
 const article = (name: string): string => (/^[AEF]/.test(name) ? 'an' : 'a');
 
+/** `an A harp`, `a low F harp (natural minor)`. */
+export function onHarp(harp: Harp): string {
+  const name = printedHarp(harp);
+  const tuning = harp.tuning.id === 'richter' ? '' : ` (${escaped(harp.tuning.title.toLowerCase())})`;
+  return `${article(name)} ${name} harp${tuning}`;
+}
+
 /** `an A harp in second position, the key of E`. */
 export function harpAndKey(harp: Harp, position: number, key: SongKey): string {
-  const name = printedHarp(harp);
-  const tuning = harp.tuning.id === 'richter' ? '' : ` (${harp.tuning.title.toLowerCase()})`;
   const mode = key.mode === 'minor' ? ' minor' : '';
-  return `${article(name)} ${name} harp${tuning} in ${positionInWords(position)}, the key of ${printedName(key.tonic)}${mode}`;
+  return `${onHarp(harp)} in ${positionInWords(position)}, the key of ${printedName(key.tonic)}${mode}`;
 }
 
 /** What a page that can sound notes finds a note by: its tab, and its frequency on this harp. */

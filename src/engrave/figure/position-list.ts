@@ -1,0 +1,74 @@
+/** The twelve positions of a harp: where home is, what lies on the reeds, what takes a bend, and the scales of each. */
+import { printedName, printedPitch } from '../../instrument/pitch.ts';
+import { type Means, meansOf, type Playable, tabOf } from '../../instrument/playable.ts';
+import { type DegreePlaces, POSITIONS, type Position, positionName, positionOn } from '../../instrument/position.ts';
+import { layOut, missingOf, namesOf, SCALES, type Scale, stepsOf } from '../../instrument/scale.ts';
+import { escape as escaped } from '../markup.ts';
+import type { PositionListFigure } from './figure.ts';
+import { onHarp } from './markup.ts';
+
+export function drawPositionList({ harp }: PositionListFigure): string {
+  const items = POSITIONS.map((number) => drawPosition(positionOn(harp, number), { harp, kind: 'position-list' }));
+  return `<figcaption>The twelve positions<span class="on">, on ${onHarp(harp)}</span></figcaption><ol class="position-list">${items.join('')}</ol>`;
+}
+
+function drawPosition(position: Position, { harp }: PositionListFigure): string {
+  const { number, home, modes, degrees } = position;
+  // A position is called after its mode where it has one: C sharp Phrygian rather than D flat.
+  const tonic = (modes[0] && namesOf(position.tonic, stepsOf(modes[0]))[0]) ?? position.tonic;
+  const name = positionName(number);
+  const about = [...(name ? [`${name} harp`] : []), ...modes.map(({ title }) => title)].join(', ');
+  const facts: [string, string][] = [
+    ['Home', home.length > 0 ? home.map(tabOf).join(' ') : 'on no plain reed'],
+    ['On plain reeds', labels(degrees, 'reed')],
+    ['With the slide', labels(degrees, 'slide')],
+    ['With bends', withPlaces(degrees, 'bend')],
+    ['Only overbent', withPlaces(degrees, 'overbend')],
+    [
+      'Nowhere',
+      degrees
+        .filter(({ means }) => means === undefined)
+        .map(({ step }) => step.label)
+        .join(' '),
+    ],
+  ];
+  const scales = SCALES.map((scale) => drawScale(scale, position, harp));
+  return (
+    `<li><p class="position-head"><b>${number}</b> <span class="key">${printedName(tonic)}</span> <span>${escaped(about)}</span></p>` +
+    `<dl>${facts
+      .filter(([, value]) => value !== '')
+      .map(([term, value]) => `<div><dt>${term}</dt><dd>${escaped(value)}</dd></div>`)
+      .join('')}</dl>` +
+    `<details><summary>Scales in ${printedName(tonic)}</summary><dl class="scales">${scales.join('')}</dl></details></li>`
+  );
+}
+
+const withMeans = (degrees: readonly DegreePlaces[], means: Means): readonly DegreePlaces[] =>
+  degrees.filter((degree) => degree.means === means);
+
+const labels = (degrees: readonly DegreePlaces[], means: Means): string =>
+  withMeans(degrees, means)
+    .map(({ step }) => step.label)
+    .join(' ');
+
+/** `♭3: -3' 10''; ♭5: -4'` */
+const withPlaces = (degrees: readonly DegreePlaces[], means: Means): string =>
+  withMeans(degrees, means)
+    .map(({ step, places }) => {
+      const such = places.filter((place) => meansOf(place) === means);
+      return `${step.label}: ${such.map(tabOf).join(' ')}`;
+    })
+    .join('; ');
+
+function drawScale(scale: Scale, { tonic }: Position, harp: PositionListFigure['harp']): string {
+  const steps = stepsOf(scale);
+  const laid = layOut(harp, tonic, steps);
+  const missing = missingOf(laid);
+  const run = laid.filter((note) => !missing.includes(note)).map(({ places }) => tabOf(places[0] as Playable));
+  const names = namesOf(tonic, steps).map(printedName).join(' ');
+  const lacks =
+    missing.length === 0
+      ? ''
+      : `<span class="lacks">lacks ${missing.map(({ pitch }) => printedPitch(pitch)).join(' ')}</span>`;
+  return `<div><dt>${escaped(scale.title)} <span>${names}</span></dt><dd><span class="tab">${escaped(run.join(' '))}</span> ${lacks}</dd></div>`;
+}

@@ -1,0 +1,221 @@
+// @vitest-environment jsdom
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { drawFigure } from '../../../src/engrave/figure/draw.ts';
+import { type Figure, moveFigure, type TabNote } from '../../../src/engrave/figure/figure.ts';
+import { songKey } from '../../../src/harmony/key.ts';
+import { readChord } from '../../../src/harmony/symbol.ts';
+import { type Harp, readHarp, tonicInPosition } from '../../../src/instrument/harp.ts';
+import { notesOf } from '../../../src/instrument/playable.ts';
+import { SCALES } from '../../../src/instrument/scale.ts';
+import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
+import { RICHTER, TUNINGS } from '../../../src/instrument/tuning.ts';
+import { someHarp } from '../../instrument/some-harp.ts';
+
+const A = readHarp('A', RICHTER) as Harp;
+const plain = (harp: Harp, count: number): TabNote[] =>
+  notesOf(harp)
+    .filter((_, index) => index % count === 0)
+    .map(({ midi: _, ...note }) => note);
+
+/** One of each figure on a harp, as a lesson in a position would have it. */
+function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'major'): Figure[] {
+  const key = songKey(tonicInPosition(harp.key, position), mode);
+  const placed = { harp, position, key };
+  const chord = (symbol: string) => {
+    const read = readChord(symbol, key);
+    if (!read) throw new Error(symbol);
+    return read;
+  };
+  const notes = plain(harp, 3);
+  const map = { kind: 'harp-map', ...placed, bends: true, overbends: true } as const;
+  return [
+    { kind: 'role-table', ...placed, notes, chords: ['I7', 'IV7', 'bVI7'].map(chord) },
+    ...SCALES.map(({ id }): Figure => ({ ...map, show: 'degrees', lit: { by: 'scale', scale: id } })),
+    { ...map, show: 'roles', lit: { by: 'chord', chord: chord('V9') } },
+    { ...map, show: 'notes', lit: { by: 'notes', notes, what: 'the phrase “a<b”' } },
+    { ...map, show: 'roles', bends: false, overbends: false, chord: chord('ii7') },
+    {
+      kind: 'form-chart',
+      ...placed,
+      form: 'A form',
+      title: '<b>"&',
+      bars: [
+        { chords: [chord('I7')], target: notes[0] as TabNote },
+        { chords: ['IV7', 'V7'].map(chord) },
+        { chords: [] },
+      ],
+    },
+    { kind: 'bend-ladder', harp, hole: 1 },
+    { kind: 'position-list', harp },
+    { kind: 'temperament-table', harp },
+  ];
+}
+
+function wellFormed(html: string): void {
+  const parsed = new DOMParser().parseFromString(
+    `<figure xmlns="http://www.w3.org/1999/xhtml">${html}</figure>`,
+    'application/xml',
+  );
+  expect(parsed.querySelector('parsererror')?.textContent).toBeUndefined();
+}
+const page = (html: string): Document => new DOMParser().parseFromString(`<figure>${html}</figure>`, 'text/html');
+const textOf = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+
+describe('every figure', () => {
+  it('is well-formed on any harp, in any position and temperament', () => {
+    fc.assert(
+      fc.property(
+        someHarp(),
+        fc.integer({ min: 1, max: 12 }),
+        fc.constantFrom(...TEMPERAMENTS),
+        (harp, position, temperament) => {
+          for (const figure of figuresOn(harp, position))
+            wellFormed(drawFigure(figure, { temperament, concertA: 442 }));
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+
+  it('moved to another harp is drawn as if it had been written for it', () => {
+    fc.assert(
+      fc.property(someHarp(), someHarp(), fc.integer({ min: 1, max: 12 }), (harp, other, position) => {
+        const target = { ...other, tuning: harp.tuning };
+        const written = figuresOn(target, position);
+        figuresOn(harp, position).forEach((figure, index) => {
+          const moved = JSON.parse(JSON.stringify(figure)) as Figure;
+          expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(written[index] as Figure));
+        });
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('escapes what an author wrote', () => {
+    const chart = figuresOn(A, 2).find(({ kind }) => kind === 'form-chart') as Figure;
+    expect(drawFigure(chart)).toContain('&lt;b&gt;&quot;&amp;');
+  });
+
+  it('has a title that names the harp it stands for', () => {
+    for (const figure of figuresOn(readHarp('low F', RICHTER) as Harp, 2)) {
+      const title = page(drawFigure(figure)).querySelector('caption, figcaption');
+      expect(textOf(title)).toContain('a low F harp');
+    }
+  });
+
+  it('carries no style of its own, which the page’s policy would refuse', () => {
+    for (const figure of figuresOn(A, 2)) expect(drawFigure(figure)).not.toMatch(/ style=|<script|<style/);
+  });
+});
+
+describe('a role table', () => {
+  const [figure] = figuresOn(A, 2) as [Figure];
+  const rows = [...page(drawFigure(figure)).querySelectorAll('tr')].map((row) => [...row.children].map(textOf));
+
+  it('has the chords of the form as columns and says every role in words', () => {
+    expect(rows[0]?.slice(1)).toEqual(['I7 E7', 'IV7 A7', '♭VI7 C7']);
+    expect(rows[1]).toEqual(['1 A blow 1', '4fourth', 'Rroot', '6sixth']);
+  });
+});
+
+describe('a harp map', () => {
+  const blues = figuresOn(A, 2)[1] as Figure;
+  const map = page(drawFigure(blues));
+
+  it('stacks what is blown above the comb and what is drawn below it, outwards from the reeds', () => {
+    const heads = [...map.querySelectorAll('tr > th:first-child')].map((head) => textOf(head.querySelector('.aloud')));
+    expect(heads).toEqual([
+      'overblow',
+      'blow, whole-step bend',
+      'blow, half-step bend',
+      'blow',
+      'hole',
+      'draw',
+      'draw, half-step bend',
+      'draw, whole-step bend',
+      'draw, step-and-a-half bend',
+      'overdraw',
+    ]);
+  });
+
+  it('lights exactly the notes of the scale, and says so in words', () => {
+    const lit = [...map.querySelectorAll('td.lit')].map((cell) => cell.getAttribute('data-tab'));
+    expect(lit).toContain("-3'");
+    expect(lit).not.toContain('-3');
+    expect(textOf(map.querySelector(`td[data-tab="-3'"] .aloud`))).toBe('♭3, in the scale, G');
+  });
+
+  it('names what the harp lacks', () => {
+    expect(textOf(map.querySelector('.lacks'))).toBe(
+      'Not on this harp without overbends: G5 (overblow 6), B♭5 (overdraw 7).',
+    );
+  });
+
+  it('has rows for the slide of a harp that has one, and no bends', () => {
+    const solo = { ...A, tuning: TUNINGS[5] };
+    const heads = [
+      ...page(drawFigure(figuresOn(solo, 1)[1] as Figure)).querySelectorAll('tr > th:first-child .aloud'),
+    ].map(textOf);
+    expect(heads).toEqual(['blow, slide pressed', 'blow', 'hole', 'draw', 'draw, slide pressed']);
+  });
+});
+
+describe('a form chart', () => {
+  it('reads bar by bar', () => {
+    const chart = figuresOn(A, 2).find(({ kind }) => kind === 'form-chart') as Figure;
+    const bars = [...page(drawFigure(chart)).querySelectorAll('li')];
+    for (const hidden of bars.flatMap((bar) => [...bar.querySelectorAll('[aria-hidden]')])) hidden.remove();
+    expect(bars.map(textOf)).toEqual(['Bar 1: I7 E7 target blow 1, A, the fourth', 'Bar 2: IV7 A7 V7 B7', 'Bar 3:']);
+  });
+});
+
+describe('a bend ladder', () => {
+  const rungs = (harp: Harp, hole: number, pitching = {}) => {
+    const drawn = page(drawFigure({ kind: 'bend-ladder', harp, hole }, pitching));
+    return [...drawn.querySelectorAll('tbody tr')].map((row) => [...row.children].map(textOf).join(' | '));
+  };
+
+  it('goes down from the overbend to the lower reed, in half steps, with what a tuner shows', () => {
+    expect(rungs(A, 3)).toEqual([
+      '3o overblow 3 | A4 | 0 | 440.0 | none',
+      '-3 draw 3 | G♯4 | 0 | 415.3 | none',
+      "-3' draw 3, half-step bend | G4 | 0 | 392.0 | −100",
+      "-3'' draw 3, whole-step bend | F♯4 | 0 | 370.0 | −200",
+      "-3''' draw 3, step-and-a-half bend | F4 | 0 | 349.2 | −300",
+      '3 blow 3 | E4 | 0 | 329.6 | none',
+    ]);
+  });
+
+  it('follows temperament and concert pitch', () => {
+    const just = rungs(readHarp('C', RICHTER) as Harp, 2, { temperament: TEMPERAMENTS[2], concertA: 442 });
+    expect(just[1]).toBe('-2 draw 2 | G4 | +2 | 394.2 | none');
+    expect(just[3]).toBe("-2'' draw 2, whole-step bend | F4 | −29 | 344.9 | −231");
+  });
+
+  it('says why a hole has no bend', () => {
+    expect(drawFigure({ kind: 'bend-ladder', harp: A, hole: 5 })).toContain('half step apart');
+    const solo = { ...A, tuning: TUNINGS[5] };
+    expect(drawFigure({ kind: 'bend-ladder', harp: solo, hole: 5 })).toContain('valved');
+  });
+});
+
+describe('the positions and the temperament of a harp', () => {
+  it('name all twelve, with home, mode and what takes a bend', () => {
+    const items = [...page(drawFigure({ kind: 'position-list', harp: A })).querySelectorAll('.position-list > li')];
+    expect(items).toHaveLength(12);
+    expect(textOf(items[1]?.querySelector('.position-head'))).toBe('2 E cross harp, Mixolydian');
+    expect(textOf(items[4]?.querySelector('.position-head'))).toBe('5 C♯ Phrygian');
+    expect(textOf(items[1])).toContain("♭3: -3' 10''");
+  });
+
+  it('tell each reed’s ratio to its chord and its cents', () => {
+    const rows = [
+      ...page(drawFigure({ kind: 'temperament-table', harp: A }, { temperament: TEMPERAMENTS[1] })).querySelectorAll(
+        'tbody tr',
+      ),
+    ];
+    expect(rows.map((row) => [...row.children].map(textOf).join(' | '))).toContain('D draw 5 9 | 7/4 | 0 | −15 | −29');
+    expect(rows[0]?.querySelector('.chosen')).not.toBeNull();
+  });
+});
