@@ -1,22 +1,34 @@
-/** Marks what sounds on the block (staff, breath lanes and chord symbols at once) and keeps it on the screen. */
+/** Marks what sounds on the block, staff, breath lanes and chord symbol at once, and keeps it on the screen. */
 import type { Playback } from '../../score/playback.ts';
 import type { Showing } from '../transport.ts';
+import { make } from './dom.ts';
 
 export interface Cursor {
+  /** A band over the note that sounds, laid over the block. */
+  readonly element: HTMLElement;
   readonly show: (showing: Showing | undefined) => void;
 }
 
 /** Milliseconds after which a reader who has scrolled away is followed again. */
 const LEFT_ALONE = 4000;
-const calm = matchMedia('(prefers-reduced-motion: reduce)');
+/** Pixels that the band is wider than its note on either side. */
+const MARGIN = 4;
 
 export function createCursor(block: HTMLElement, playback: () => Playback, covered: () => number): Cursor {
+  const band = make('div', { class: 'play-band', hidden: true });
+  const calm = matchMedia('(prefers-reduced-motion: reduce)');
   let marked: Element[] = [];
   let shown = '';
   let row = Number.NaN;
-  let scrolledAt = 0;
+  let scrolledAt = Number.NEGATIVE_INFINITY;
   for (const kind of ['wheel', 'touchmove'] as const) {
-    addEventListener(kind, () => (scrolledAt = performance.now()), { passive: true });
+    addEventListener(
+      kind,
+      () => {
+        scrolledAt = performance.now();
+      },
+      { passive: true },
+    );
   }
 
   function show(showing: Showing | undefined): void {
@@ -27,31 +39,47 @@ export function createCursor(block: HTMLElement, playback: () => Playback, cover
     shown = key;
     for (const element of marked) element.classList.remove('now', 'answer');
     marked = [];
-    if (!moment) return;
-    const tile = block.querySelector(`[data-bar="${moment.bar}"]`);
-    if (!tile) return;
-    tile.classList.toggle('answer', moment.answer);
-    const event = moment.event === undefined ? undefined : playback().bars[moment.bar]?.events[moment.event];
-    const notes = event ? block.querySelectorAll(`[data-event="${event.index}"]`) : [];
-    const at = event?.at ?? 0;
-    const chord = playback().bars[moment.bar]?.chords.findLastIndex((one) => one.at <= at) ?? -1;
-    const symbols = chord < 0 ? [] : tile.querySelectorAll(`[data-chord="${chord}"]`);
-    marked = [tile, ...notes, ...symbols];
+    band.hidden = true;
+    if (!moment) {
+      row = Number.NaN;
+      return;
+    }
+    const bar = playback().bars[moment.bar];
+    const event = moment.event === undefined ? undefined : bar?.events[moment.event];
+    const chord = bar?.chords.findLastIndex((one) => one.at <= (event?.at ?? 0)) ?? -1;
+    const tiles = [...block.querySelectorAll(`[data-bar="${moment.bar}"]`)];
+    const notes = event ? [...block.querySelectorAll(`[data-event="${event.index}"]`)] : [];
+    const symbols = chord < 0 ? [] : tiles.flatMap((tile) => [...tile.querySelectorAll(`[data-chord="${chord}"]`)]);
+    marked = [...tiles, ...notes, ...symbols];
     for (const element of marked) element.classList.add('now');
+    if (moment.answer) for (const tile of tiles) tile.classList.add('answer');
+    const tile = notes[0]?.closest('[data-bar]') ?? tiles[0];
+    if (!tile) return;
+    if (notes[0]) cover(notes[0], tile);
     follow(tile);
+  }
+
+  function cover(note: Element, tile: Element): void {
+    const { left, right } = note.getBoundingClientRect();
+    const { top, height } = tile.getBoundingClientRect();
+    band.hidden = false;
+    const zero = (band.offsetParent ?? block).getBoundingClientRect();
+    band.style.transform = `translate(${left - zero.left - MARGIN}px, ${top - zero.top}px)`;
+    band.style.width = `${right - left + 2 * MARGIN}px`;
+    band.style.height = `${height}px`;
   }
 
   /** Scrolls only when a new row begins outside of what can be seen, and not against a reader's own hand. */
   function follow(tile: Element): void {
     const { top, bottom } = tile.getBoundingClientRect();
-    const page = top + scrollY;
-    if (page === row) return;
-    row = page;
+    const inPage = Math.round(top + scrollY);
+    if (inPage === row) return;
+    row = inPage;
     const floor = innerHeight - covered();
     if ((top >= 0 && bottom <= floor) || performance.now() - scrolledAt < LEFT_ALONE) return;
     const above = Math.max(8, Math.min(floor * 0.15, floor - (bottom - top)));
     scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });
   }
 
-  return { show };
+  return { element: band, show };
 }

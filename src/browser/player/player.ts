@@ -188,7 +188,8 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     if (document.hidden) transport.pause();
   });
 
-  host.replaceChildren(controls.element, message, stand.element, news.element);
+  block.classList.add('sounding');
+  host.replaceChildren(tiles.element, cursor.element, controls.element, message, stand.element, news.element);
   controls.focusPlay();
   start();
 }

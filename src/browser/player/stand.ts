@@ -83,26 +83,16 @@ function about(event: PlayedEvent, playback: Playback): HTMLElement {
 
 const lines = (texts: readonly string[]): HTMLElement[] => texts.filter(Boolean).map((text) => make('span', {}, text));
 
-/** Shape and letter of a role: as many sides as the degree, hollow when flat. */
+/** Shape and letter of a role: as many sides as the degree, hollow when flat. The block's page has the shapes. */
 function roleOf({ role }: PlayedNote): HTMLElement[] {
   if (role === undefined) return [];
   const number = role === 'R' ? 1 : Number(role.replace(/\D/g, ''));
   const degree = ((number - 1) % 7) + 1;
-  const flat = role.includes('♭') ? ' flat' : '';
+  const mark = `m${degree % 2 === 1 ? ` r${degree}` : ''}${role.includes('♭') ? ' f' : ''}`;
   const shape = makeSvg(
     'svg',
-    { class: `mark role-${degree}${flat}`, viewBox: '-9 -9 18 18', 'aria-hidden': 'true' },
-    makeSvg('path', { d: outline(degree) }),
+    { viewBox: '-16 -16 32 32', 'aria-hidden': 'true' },
+    makeSvg('use', { href: `#s${degree}`, class: mark }),
   );
   return [make('span', { class: 'stand-role' }, shape, role === 'R' ? 'root' : role)];
-}
-
-function outline(degree: number): string {
-  if (degree === 1) return 'M-7 0a7 7 0 1 0 14 0a7 7 0 1 0 -14 0Z';
-  if (degree === 2) return 'M-8 0Q0 -9 8 0Q0 9 -8 0Z';
-  const corners = Array.from({ length: degree }, (_, corner) => {
-    const angle = (2 * Math.PI * corner) / degree - Math.PI / 2;
-    return `${(7 * Math.cos(angle)).toFixed(2)} ${(7 * Math.sin(angle)).toFixed(2)}`;
-  });
-  return `M${corners.join('L')}Z`;
 }

@@ -1,7 +1,7 @@
 /**
- * Choosing bars on the block itself: every tile gets a button over it. A press chooses its bar; a press on another bar
- * stretches the choice to it, one inside the choice narrows it to that bar, and one on the only bar chosen lets it go.
- * A drag across tiles chooses what lies between; arrow keys move, and with the shift key stretch.
+ * Choosing bars on the block itself: a layer over it with a button for every bar. A press chooses its bar; a press on
+ * another bar stretches the choice to it, one inside the choice narrows it to that bar, and one on the only bar chosen lets
+ * it go. A drag chooses what it passes; arrow keys move, and with the shift key stretch.
  */
 import type { Playback } from '../../score/playback.ts';
 import type { BarRange } from '../schedule/settings.ts';
@@ -9,17 +9,17 @@ import { make } from './dom.ts';
 import { barInWords } from './words.ts';
 
 export interface Tiles {
+  readonly element: HTMLElement;
   /** Shows a choice of bars; undefined for none. */
   readonly show: (range: BarRange | undefined) => void;
 }
-
-const PICK = 'bar-pick';
 
 export function offerTiles(
   block: HTMLElement,
   playback: () => Playback,
   chosen: (range: BarRange | undefined) => void,
 ): Tiles {
+  const layer = make('div', { class: 'bar-picks', role: 'group', 'aria-label': 'Bars to loop' });
   let range: BarRange | undefined;
   /** The bar the keyboard stands on: the only one of the block in the tab order. */
   let here = 0;
@@ -27,97 +27,120 @@ export function offerTiles(
   let anchor: number | undefined;
   let dragged = false;
 
-  const tiles = (): HTMLElement[] => [...block.querySelectorAll<HTMLElement>('[data-bar]')];
-  const barOf = (element: Element | null | undefined): number | undefined => {
-    const tile = element?.closest<HTMLElement>('[data-bar]');
-    return tile && block.contains(tile) ? Number(tile.dataset['bar']) : undefined;
+  const barOf = (element: Element | null): number | undefined => {
+    const bar = element?.closest<HTMLElement>('[data-pick]')?.dataset['pick'];
+    return bar === undefined || !layer.contains(element) ? undefined : Number(bar);
   };
+  const between = (a: number, b: number): BarRange => ({ first: Math.min(a, b), last: Math.max(a, b) });
 
   function choose(next: BarRange | undefined): void {
     show(next);
     chosen(next);
   }
-  const between = (a: number, b: number): BarRange => ({ first: Math.min(a, b), last: Math.max(a, b) });
 
   function show(next: BarRange | undefined): void {
     range = next;
-    for (const tile of tiles()) {
-      const bar = Number(tile.dataset['bar']);
+    for (const pick of layer.children as Iterable<Element> & HTMLCollectionOf<HTMLElement>) {
+      const bar = Number(pick.dataset['pick']);
       const inside = next !== undefined && bar >= next.first && bar <= next.last;
-      tile.classList.toggle('chosen', inside);
-      const pick = tile.querySelector<HTMLElement>(`:scope > .${PICK}`);
-      pick?.setAttribute('aria-pressed', String(inside));
-      pick?.setAttribute('tabindex', bar === here ? '0' : '-1');
+      pick.classList.toggle('chosen', inside);
+      if (!(pick instanceof HTMLButtonElement)) continue;
+      pick.setAttribute('aria-pressed', String(inside));
+      pick.tabIndex = bar === here ? 0 : -1;
     }
   }
 
-  /** Puts the buttons on tiles that have none: all at first, and those drawn anew for another harp. */
+  /** One button a bar; where a crowded bar takes two tiles, the second is covered too but is no button of its own. */
   function furnish(): void {
-    for (const tile of tiles()) {
-      if (tile.querySelector(`:scope > .${PICK}`)) continue;
-      const bar = playback().bars[Number(tile.dataset['bar'])];
-      if (!bar) continue;
-      const name = barInWords(bar);
-      const part = bar.part === undefined ? '' : `, ${bar.part}`;
-      tile.append(
-        make('button', { type: 'button', class: PICK, 'aria-label': `Loop ${name}${part}`, 'aria-pressed': 'false' }),
+    const tiles = [...block.querySelectorAll<SVGElement>('[data-bar]')];
+    if (tiles.length !== layer.childElementCount) {
+      const seen = new Set<number>();
+      layer.replaceChildren(
+        ...tiles.map((tile) => {
+          const index = Number(tile.dataset['bar']);
+          const bar = playback().bars[index];
+          const again = seen.has(index);
+          seen.add(index);
+          if (again) return make('span', { 'data-pick': index });
+          const part = bar?.part === undefined ? '' : `, ${bar.part}`;
+          return make('button', { type: 'button', 'data-pick': index, 'aria-label': `Loop ${barInWords(bar)}${part}` });
+        }),
       );
+      show(range);
     }
-    show(range);
+    const origin = layer.getBoundingClientRect();
+    for (const [index, tile] of tiles.entries()) {
+      const pick = layer.children[index] as HTMLElement;
+      const { left, top, width, height } = tile.getBoundingClientRect();
+      pick.style.left = `${left - origin.left}px`;
+      pick.style.top = `${top - origin.top}px`;
+      pick.style.width = `${width}px`;
+      pick.style.height = `${height}px`;
+    }
   }
 
   function press(bar: number): void {
     if (!range) choose({ first: bar, last: bar });
     else if (range.first === bar && range.last === bar) choose(undefined);
-    else if (bar < range.first || bar > range.last) choose(between(bar, bar < range.first ? range.last : range.first));
+    else if (bar < range.first) choose({ first: bar, last: range.last });
+    else if (bar > range.last) choose({ first: range.first, last: bar });
     else choose({ first: bar, last: bar });
   }
 
   function stand(bar: number): void {
     here = bar;
     show(range);
-    block.querySelector<HTMLElement>(`[data-bar="${bar}"] > .${PICK}`)?.focus();
+    layer.querySelector<HTMLElement>(`button[data-pick="${bar}"]`)?.focus();
   }
 
-  block.addEventListener('pointerdown', (event) => {
+  layer.addEventListener('pointerdown', (event) => {
     const bar = barOf(event.target as Element);
     if (bar === undefined || event.button !== 0) return;
     anchor = bar;
     dragged = false;
+    // A finger would otherwise keep the first button as its target, and so would a mouse over a selection.
+    if (layer.hasPointerCapture(event.pointerId)) layer.releasePointerCapture(event.pointerId);
   });
-  block.addEventListener('pointermove', (event) => {
+  layer.addEventListener('pointermove', (event) => {
     if (anchor === undefined || event.buttons === 0) return;
     const bar = barOf(document.elementFromPoint(event.clientX, event.clientY));
     if (bar === undefined || (bar === anchor && !dragged)) return;
     dragged = true;
-    choose(between(anchor, bar));
+    const next = between(anchor, bar);
+    if (next.first !== range?.first || next.last !== range.last) choose(next);
   });
   const letGo = (): void => {
     anchor = undefined;
   };
-  block.addEventListener('pointerup', letGo);
-  block.addEventListener('pointercancel', letGo);
+  addEventListener('pointerup', letGo);
+  layer.addEventListener('pointercancel', letGo);
 
-  block.addEventListener('click', (event) => {
+  layer.addEventListener('click', (event) => {
     const bar = barOf(event.target as Element);
     if (bar === undefined) return;
-    here = bar;
     // The click that ends a drag has chosen already.
     if (!dragged) press(bar);
     dragged = false;
+    stand(bar);
   });
 
-  block.addEventListener('keydown', (event) => {
+  layer.addEventListener('keydown', (event) => {
     const bar = barOf(event.target as Element);
     if (bar === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
-    const last = playback().bars.length - 1;
-    const to = { ArrowLeft: bar - 1, ArrowUp: bar - 1, ArrowRight: bar + 1, ArrowDown: bar + 1, Home: 0, End: last }[
-      event.key
-    ];
+    const end = playback().bars.length - 1;
+    const steps: Readonly<Record<string, number>> = {
+      ArrowLeft: bar - 1,
+      ArrowUp: bar - 1,
+      ArrowRight: bar + 1,
+      ArrowDown: bar + 1,
+      Home: 0,
+      End: end,
+    };
+    const to = steps[event.key];
     if (event.key === 'Escape' && range) choose(undefined);
     else if (to === undefined) return;
     else {
-      const next = Math.max(0, Math.min(last, to));
+      const next = Math.max(0, Math.min(end, to));
       if (event.shiftKey) {
         anchor ??= bar;
         choose(between(anchor, next));
@@ -125,13 +148,15 @@ export function offerTiles(
       stand(next);
     }
     event.preventDefault();
-    event.stopPropagation();
   });
-  block.addEventListener('keyup', (event) => {
+  layer.addEventListener('keyup', (event) => {
     if (event.key === 'Shift') letGo();
   });
 
-  furnish();
-  new MutationObserver(furnish).observe(block, { childList: true, subtree: true });
-  return { show };
+  // Tiles move when the window does, and are drawn anew for another harp.
+  new ResizeObserver(furnish).observe(block);
+  new MutationObserver((changes) => {
+    if (changes.some(({ target }) => !layer.contains(target))) furnish();
+  }).observe(block, { childList: true, subtree: true });
+  return { element: layer, show };
 }
