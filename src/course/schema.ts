@@ -147,6 +147,10 @@ const startOf = (span: Span): Span => ({ from: span.from, to: span.from });
 
 function isMissing(path: readonly PropertyKey[], read: YamlRead): boolean {
   let value: unknown = read.value ?? {};
-  for (const step of path) value = (value as Record<PropertyKey, unknown> | undefined)?.[step];
+  for (const step of path) {
+    // The only item of a list may stand without its dash.
+    if (step === 0 && !Array.isArray(value)) continue;
+    value = (value as Record<PropertyKey, unknown> | undefined)?.[step];
+  }
   return path.length > 0 && value === undefined;
 }

@@ -12,10 +12,12 @@ export interface AttributeSpan {
 /** The attributes of the tag that begins at `from`, which the MDX reader has found to be well-formed. */
 export function attributesAt(source: string, from: number): readonly AttributeSpan[] {
   const found: AttributeSpan[] = [];
+  // Inside a quotation each line of a tag begins with its mark; elsewhere a > there ends the tag.
+  const lineStart = Math.max(source.lastIndexOf('\n', from - 1), source.lastIndexOf('\r', from - 1)) + 1;
+  const blank = /^[ \t]*>/.test(source.slice(lineStart, from)) ? /(?:[\r\n][ \t]*>|\s)*/y : /\s*/y;
   let at = after(source, /<\s*[^\s/>{]*/y, from);
   for (;;) {
-    // Inside a quotation each line of a tag begins with its mark.
-    at = after(source, /(?:\s|\n[ \t]*>)*/y, at);
+    at = after(source, blank, at);
     const first = source[at];
     if (first === undefined || first === '>' || first === '/') return found;
     if (first === '{') {

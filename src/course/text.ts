@@ -250,12 +250,14 @@ const nextLine = (source: string, lineEnd: number): number => lineEnd + (source.
 
 /** The lesson as MDX; where that fails, as plain Markdown, so that its blocks are checked all the same. */
 function readMarkdown(source: string, placed: Placed, diagnostics: Diagnostic[]): MdastNode {
+  // Half a surrogate pair, which no file holds, would end the process inside the reader. A text of as many units stands in.
+  const text = source.toWellFormed();
   try {
-    return mdxToMdast(source, { position: true });
+    return mdxToMdast(text, { position: true });
   } catch (error) {
     diagnostics.push(syntaxProblem((error as Error).message, source, placed));
   }
-  return markdownToMdast(source, { position: true });
+  return markdownToMdast(text, { position: true });
 }
 
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */

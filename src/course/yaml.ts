@@ -53,7 +53,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   }
   // What follows the first slip of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
   const slip = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
-  if (slip) diagnostics.push(report('yaml-syntax', slipSpan(slip), syntaxFacts(slip)));
+  if (slip) diagnostics.push(report('yaml-syntax', slipSpan(slip), syntaxFacts(slip, text)));
   const value = convert(document.contents, '', whole);
   return { value, spans, diagnostics };
 
@@ -102,7 +102,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
 /** Undefined for what is nested deeper than the reader can follow. The failsafe schema takes every scalar as text. */
 function parse(text: string): Document | undefined {
   try {
-    return parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'silent' });
+    return parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'error' });
   } catch (error) {
     if (error instanceof RangeError) return undefined;
     throw error;
@@ -151,7 +151,7 @@ const SLIPS: Readonly<Record<string, SyntaxFacts>> = {
     what: 'A second colon in this line makes YAML see a key inside a value.',
     mend: 'Quote the value: title: "Bends: the first".',
   },
-  MULTILINE_IMPLICIT_KEY: { what: 'This line is no `key: value`.', mend: 'Write a colon and a space after the key.' },
+  MULTILINE_IMPLICIT_KEY: { what: 'This line is no “key: value”.', mend: 'Write a colon and a space after the key.' },
   TAB_AS_INDENT: { what: 'This line is indented with a tab, which YAML does not allow.', mend: 'Indent with spaces.' },
   BAD_SCALAR_START: { what: 'A value may not start with this character.', mend: 'Quote the value.' },
   BAD_INDENT: { what: 'This line is not indented as the lines around it, or a bracket before it is not closed.' },
@@ -163,8 +163,13 @@ const SLIPS: Readonly<Record<string, SyntaxFacts>> = {
   MISSING_CHAR: { what: 'A quotation mark or a colon is missing.' },
 };
 
-function syntaxFacts(error: YAMLError): SyntaxFacts {
-  const slip = SLIPS[error.code];
+const BAR_FIRST: SyntaxFacts = {
+  what: 'A value that begins with | or > is read as a text of several lines.',
+  mend: 'Quote the value, or leave the first bar line out: chords: I7 | IV7.',
+};
+
+function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
+  const slip = /:[ \t]+[|>][ \t]+$/.test(text.slice(0, error.pos[0])) ? BAR_FIRST : SLIPS[error.code];
   if (slip) return slip;
   const message = error.message.split('\n')[0] ?? error.message;
   return {

@@ -54,7 +54,7 @@ describe('a course', () => {
     expect(course.file.forms).toEqual([{ id: 'vamp', title: 'Vamp', bars: 'I7 | IV7' }]);
     expect(course.file.tunings.map(({ id, title }) => [id, title])).toEqual([['spare', 'Spare fifths']]);
     const [bar] = course.byId.get('a')?.blocks[0]?.score?.bars ?? [];
-    expect(bar?.events[0]).toMatchObject({ notes: [{ pitch: { letter: 'F', alter: 1 } }] });
+    expect(bar?.events[0]).toMatchObject({ notes: [{ pitch: { midi: 90 } }] });
     expect(bar?.chords[0]?.chord.numeral).toBe('I7');
   });
 
