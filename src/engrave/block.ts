@@ -1,0 +1,157 @@
+/** A score as a block of tiles: static HTML with inline SVG, and the same in words. */
+import { signatureOf } from '../harmony/key.ts';
+import type { Score } from '../score/score.ts';
+import { staffNotes } from '../score/spelling.ts';
+import { writtenScore } from '../score/written.ts';
+import { divide, type Fraction, isWhole } from '../time/fraction.ts';
+import { beatLength } from '../time/meter.ts';
+import { clefOf } from './clef.ts';
+import { OUTLINES } from './glyphs/outlines.ts';
+import { layoutOf } from './layout.ts';
+import { drawLead } from './lead.ts';
+import { escapeText } from './markup.ts';
+import { type Column, columnsOf, cutOf, needsOf, type Segment, segmentOf } from './measure.ts';
+import { planOf } from './plan.ts';
+import { SHAPES } from './role-mark.ts';
+import { COLUMNS, rowStarts } from './rows.ts';
+import { leastWidth, place } from './spacing.ts';
+import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
+import { drawTile } from './tile.ts';
+import { blockName, blockWords } from './words.ts';
+
+/**
+ * Keeps drawings between calls, and between runs if it likes. A key holds everything its drawing depends on but this
+ * program itself: whoever keeps drawings on disk must keep them apart for each state of `src/engrave` and of VexFlow.
+ */
+export interface TileCache {
+  get(key: string): string | undefined;
+  set(key: string, tile: string): void;
+}
+
+export interface EngraveOptions {
+  /** Begins every id in the block, so it must be unique in its page: letters, digits, `-` and `_`. */
+  readonly id: string;
+  readonly cache?: TileCache;
+}
+
+export interface EngravedBlock {
+  readonly html: string;
+  /** What {@link glyphSheet} must hold for it. */
+  readonly glyphs: readonly string[];
+}
+
+/** Widths a block's tiles may have, by the class that names them; `block.css` has the same. The densest bar decides. */
+export const TILE_WIDTHS = [156, 212, 268, 332] as const;
+
+export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOptions): EngravedBlock {
+  const clef = clefOf(score);
+  const bars = measureBars(score);
+  const widest = Math.max(0, ...bars.map((bar) => leastWidth(needsOf(bar.whole))));
+  const size = sizeFor(widest);
+  const width = TILE_WIDTHS[size] as number;
+  const segments = bars.flatMap((bar) => (leastWidth(needsOf(bar.whole)) <= width ? [bar.whole] : bar.halves()));
+
+  const placed = segments.map((segment) => ({ segment, xs: placeSegment(segment, width) }));
+  const parts = placed.map(({ segment, xs }, index) => {
+    const plan = planOf({
+      segment,
+      xs,
+      width,
+      clef,
+      before: lastOf(segments[index - 1]),
+      after: segments[index + 1]?.columns[0],
+    });
+    return { segment, xs, drawing: drawingOf(plan, cache) };
+  });
+  const layout = layoutOf(
+    score,
+    segments,
+    parts.map((part) => part.drawing),
+    clef,
+  );
+  const lead = drawLead(score.key, clef, layout);
+  const glyphs = new Set(lead.glyphs);
+
+  const rows = segments.map((segment, index) => ({
+    part: index > 0 && segment.opens && segment.bar.part !== undefined,
+    pickup: segment.bar.index === 0 && score.pickup !== undefined && segment.closes,
+    half: !segment.closes,
+  }));
+  const starts = COLUMNS.map((columns) => rowStarts(rows, columns));
+  const view = `0 ${layout.top} ${lead.width} ${layout.bottom - layout.top}`;
+  const tiles = parts.map((part, index) => {
+    const neighbours = { before: lastOf(segments[index - 1]), after: segments[index + 1]?.columns[0] };
+    const tile = drawTile(part, neighbours, { score, layout, width, id });
+    for (const glyph of tile.glyphs) glyphs.add(glyph);
+    const shown = COLUMNS.filter((_, at) => starts[at]?.has(index)).map((columns) => ` l${columns}`);
+    return `<svg class="lead${shown.join('')}" viewBox="${view}"><use href="#${id}-lead"/></svg>${tile.markup}`;
+  });
+
+  const html =
+    `<div class="tab-block w${size + 1} k${Math.abs(signatureOf(score.key))}" role="group" aria-label="${escapeText(blockName(score))}">` +
+    `<div class="tab-grid" aria-hidden="true">` +
+    `<svg class="sheet" width="0" height="0"><defs><g id="${id}-lead">${lead.markup}</g></defs></svg>` +
+    `${tiles.join('')}</div>` +
+    `${blockWords(score)}</div>`;
+  return { html, glyphs: [...glyphs].sort() };
+}
+
+/** One hidden picture for each page, with every outline its blocks draw. */
+export function glyphSheet(glyphs: Iterable<string>): string {
+  const paths = [...new Set(glyphs)].sort().map((name) => {
+    const shape = /^s([1-7])$/.exec(name);
+    if (shape) return `<path id="${name}" d="${SHAPES[Number(shape[1]) as keyof typeof SHAPES].path}"/>`;
+    const outline = OUTLINES[name];
+    if (!outline) throw new Error(`no outline is called ${name}`);
+    return `<path id="g-${name}" d="${outline[5]}"/>`;
+  });
+  // Not display: none, which would take the outlines away from what uses them.
+  return `<svg class="sheet" width="0" height="0" aria-hidden="true" focusable="false"><defs>${paths.join('')}</defs></svg>`;
+}
+
+interface MeasuredBar {
+  readonly whole: Segment;
+  /** The bar in two, or whole again where nothing lets it be cut. */
+  readonly halves: () => readonly Segment[];
+}
+
+function measureBars(score: Score): MeasuredBar[] {
+  const staff = staffNotes(score);
+  const written = writtenScore(score);
+  const beat = beatLength(score.meter);
+  const isBeat = (onset: Fraction): boolean => isWhole(divide(onset, beat));
+  return score.bars.map((bar, index) => {
+    const own = written[index] as (typeof written)[number];
+    const columns = columnsOf(bar, own, staff);
+    const segment = (from: number, to: number): Segment =>
+      segmentOf(bar, own, columns, [from, to], index === 0 ? score.meter : undefined);
+    const whole = segment(0, columns.length);
+    const halves = (): readonly Segment[] => {
+      const middle = cutOf(bar, own, columns, isBeat);
+      return middle === undefined ? [whole] : [segment(0, middle), segment(middle, columns.length)];
+    };
+    return { whole, halves };
+  });
+}
+
+const sizeFor = (least: number): number => {
+  const size = TILE_WIDTHS.findIndex((width) => least <= width);
+  return size < 0 ? TILE_WIDTHS.length - 1 : size;
+};
+
+function placeSegment(segment: Segment, width: number): number[] {
+  if (segment.columns[0]?.note.wholeBar) return [width / 2];
+  return place({ ...needsOf(segment), width });
+}
+
+const lastOf = (segment: Segment | undefined): Column | undefined =>
+  segment?.columns.findLast((column) => column.first) ?? segment?.columns.at(-1);
+
+function drawingOf(plan: StaffPlan, cache: TileCache): StaffDrawing {
+  const key = JSON.stringify(plan);
+  const kept = cache.get(key);
+  if (kept !== undefined) return JSON.parse(kept) as StaffDrawing;
+  const drawing = drawStaff(plan);
+  cache.set(key, JSON.stringify(drawing));
+  return drawing;
+}

@@ -1,0 +1,69 @@
+/**
+ * Development only, run by `npm run glyphs`: reads the music font and writes the outlines and metrics of the glyphs we
+ * can need to `outlines.ts`. The font is under the SIL Open Font License with a reserved name, so the extract has a
+ * name of its own and the licence stands beside it.
+ */
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import opentype from 'opentype.js';
+
+/** Code points by the names of the Standard Music Font Layout; a pair is a run of them. */
+const WANTED: readonly (number | readonly [number, number])[] = [
+  [0xe050, 0xe053], // treble clef, and with its octave signs
+  [0xe080, 0xe089], // digits of the meter
+  [0xe0a0, 0xe0a4], // noteheads
+  0xe1e7, // augmentation dot
+  [0xe240, 0xe249], // flags, eighth to 128th
+  [0xe260, 0xe264], // accidentals
+  [0xe4a0, 0xe4a3], // accent and staccato
+  [0xe4e2, 0xe4ea], // rests, double whole to 128th
+  [0xe4f3, 0xe4f5], // rests with their own ledger lines
+  [0xe880, 0xe889], // digits of tuplets
+];
+
+/** Units an em is drawn in: VexFlow's default size, so that most glyphs need no scaling. */
+const EM = 40;
+
+const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+const folder = new URL(import.meta.resolve('@vexflow-fonts/bravura/package.json'));
+const file = readFileSync(fileURLToPath(new URL('bravura.otf', folder)));
+const font = opentype.parse(file.buffer.slice(file.byteOffset, file.byteOffset + file.byteLength) as ArrayBuffer);
+
+const codes = WANTED.flatMap((entry) => {
+  if (typeof entry === 'number') return [entry];
+  const [from, to] = entry;
+  return Array.from({ length: to - from + 1 }, (_, index) => from + index);
+});
+
+const round = (value: number): number => Math.round((value / font.unitsPerEm) * 1000);
+
+/** Without the zeros that end a decimal. */
+const tidy = (path: string): string => path.replace(/(\.\d*?)0+(?!\d)/g, '$1').replace(/\.(?!\d)/g, '');
+
+function row(code: number): string {
+  const glyph = font.charToGlyph(String.fromCodePoint(code));
+  const box = glyph.getBoundingBox();
+  const metrics = [glyph.advanceWidth ?? 0, box.x1, box.y1, box.x2, box.y2].map(round).join(', ');
+  return `  ${code.toString(16)}: [${metrics}, '${tidy(glyph.getPath(0, 0, EM).toPathData(2))}'],`;
+}
+
+const rows = codes.filter((code) => font.charToGlyph(String.fromCodePoint(code)).index > 0).map(row);
+
+writeFileSync(
+  here('outlines.ts'),
+  `/**
+ * Reedway music outlines: written by extract.ts, not by hand. Derived from a font under the SIL Open Font License 1.1,
+ * and under that licence itself: see OFL.txt beside this file.
+ */
+
+/** Advance, left, bottom, right and top in thousandths of an em (up is positive), and the outline at ${EM} units an em (down is positive). */
+export type Outline = readonly [number, number, number, number, number, string];
+
+/** By code point, in hexadecimal. */
+export const OUTLINES: Readonly<Record<string, Outline>> = {
+${rows.join('\n')}
+};
+`,
+);
+copyFileSync(fileURLToPath(new URL('LICENSE.txt', folder)), here('OFL.txt'));
+console.log(`${rows.length} glyphs`);

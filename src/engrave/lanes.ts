@@ -1,0 +1,134 @@
+/**
+ * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
+ * its number a notch lower for each half step; the shape of its role stands behind each number, the role's label beside it.
+ */
+import type { Role } from '../harmony/role.ts';
+import type { Note, Sound } from '../score/score.ts';
+import type { LaneLayout } from './layout.ts';
+import { escapeText, n } from './markup.ts';
+import { type Column, isAttack, labelsApart } from './measure.ts';
+import { markClasses, markText, SHAPES } from './role-mark.ts';
+
+/** From a number to the next of the same breath. */
+export const STACK = 23;
+export const NOTCH = 8;
+/** From the centre line to the middle of a natural note. */
+export const BLOW_RISE = 14;
+export const DRAW_DROP = 18;
+export const LABEL_ROOM = 12;
+export const RING_ROOM = 7;
+
+/** Where each hole of a sound stands, from the lowest hole up. */
+export function heightsOf(sound: Sound, layout: Pick<LaneLayout, 'centre' | 'blowBends'>): number[] {
+  const count = sound.notes.length;
+  return sound.notes.map((note, index) =>
+    sound.breath === 'blow'
+      ? layout.centre - BLOW_RISE - NOTCH * (layout.blowBends - note.bend) - index * STACK
+      : layout.centre + DRAW_DROP + NOTCH * note.bend + (count - 1 - index) * STACK,
+  );
+}
+
+const shapeOf = (role: Role | undefined) => (role ? SHAPES[role.degree] : { top: -8, bottom: 8, half: 7 });
+
+/** The middle of a sound's lane, for lines that lead to it. */
+export const middleOf = (heights: readonly number[]): number =>
+  ((heights[0] as number) + (heights.at(-1) as number)) / 2;
+
+/** Numbers, shapes and labels of one sound, at its column. */
+export function drawSound(column: Column, x: number, layout: LaneLayout): string {
+  const sound = column.event as Sound;
+  const heights = heightsOf(sound, layout);
+  const attack = isAttack(column);
+  let drawn = '';
+  if (attack && heights.length > 1) {
+    drawn += `<path class="q" d="M${n(x)} ${n(heights[0] as number)}V${n(heights.at(-1) as number)}"/>`;
+  }
+  sound.notes.forEach((note, index) => {
+    const y = heights[index] as number;
+    const role = column.roles[index];
+    drawn += attack ? drawNote(note, sound, role, x, y, layout) : drawBead(role, x, y);
+  });
+  return drawn + drawLabels(column, x, heights);
+}
+
+function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y: number, layout: LaneLayout): string {
+  const shape = shapeOf(role);
+  let drawn = '';
+  if (note.bend > 0) {
+    // A thread with a knot for each half step: from the centre line to a draw bend, from the natural's place to a blow bend.
+    const from = sound.breath === 'draw' ? layout.centre : y + shape.top - NOTCH * note.bend;
+    const to = y + shape.top;
+    const step = (to - from) / (note.bend + 0.5);
+    const knots = Array.from(
+      { length: note.bend },
+      (_, index) => `M${n(x - 3.5)} ${n(from + step * (index + 0.75))}h7`,
+    ).join('');
+    drawn += `<path class="s" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
+  }
+  if (role) drawn += `<use href="#s${role.degree}" class="${markClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
+  drawn += markText(String(note.hole), x, y, role);
+  if (note.over) drawn += `<circle class="s" cx="${n(x)}" cy="${n(y + shape.top - 4)}" r="2.8"/>`;
+  if (note.slide) drawn += `<path d="M${n(x + shape.half + 1)} ${n(y)}l6-4v8Z"/>`;
+  return drawn;
+}
+
+/** A held note that has come to mean something else: a small shape on its line. */
+function drawBead(role: Role | undefined, x: number, y: number): string {
+  if (!role) return '';
+  return `<use href="#s${role.degree}" class="${markClasses(role)}" transform="translate(${n(x)} ${n(y)})scale(.45)"/>`;
+}
+
+/** The labels: outside of the lane's numbers where one will do, beside each hole where they differ. */
+function drawLabels(column: Column, x: number, heights: readonly number[]): string {
+  const sound = column.event as Sound;
+  const { roles } = column;
+  const scale = isAttack(column) ? 1 : 0.45;
+  if (labelsApart(column)) {
+    return roles
+      .map((role, index) => {
+        if (!role) return '';
+        const at = x + shapeOf(role).half * scale + 2;
+        return `<text class="l a" x="${n(at)}" y="${n((heights[index] as number) + 4.3)}">${escapeText(role.label)}</text>`;
+      })
+      .join('');
+  }
+  const role = roles[0];
+  if (!role) return '';
+  const blow = sound.breath === 'blow';
+  // Over a blow bend the label stands above its thread.
+  const top = (index: number): number =>
+    (heights[index] as number) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
+  const edge = blow
+    ? Math.min(...heights.map((_, index) => top(index))) + shapeOf(role).top * scale
+    : Math.max(...heights) + shapeOf(role).bottom * scale;
+  const ring = blow && isAttack(column) && sound.notes.some((note) => note.over) ? RING_ROOM : 0;
+  return `<text class="l" x="${n(x)}" y="${n(blow ? edge - 3 - ring : edge + 11)}">${escapeText(role.label)}</text>`;
+}
+
+/** How far a sound reaches above and below the centre line at 0. */
+export function reachOf(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
+  const sound = column.event as Sound;
+  const heights = heightsOf(sound, { centre: 0, blowBends });
+  const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM + 2 : 2;
+  const ring = sound.notes.some((note) => note.over) ? RING_ROOM : 0;
+  const tops = heights.map(
+    (y, index) => y - NOTCH * (sound.notes[index]?.bend ?? 0) + shapeOf(column.roles[index]).top,
+  );
+  const bottoms = heights.map((y, index) => y + shapeOf(column.roles[index]).bottom);
+  return sound.breath === 'blow'
+    ? { top: Math.min(...tops) - label - ring, bottom: 0 }
+    : { top: 0, bottom: Math.max(...bottoms) + label };
+}
+
+/** A held note's line, from just after its number to where it ends. */
+export const heldLine = (from: number, to: number, heights: readonly number[]): string =>
+  to - from < 2 ? '' : `<path class="d" d="${heights.map((y) => `M${n(from)} ${n(y)}H${n(to)}`).join('')}"/>`;
+
+/** A glide: a slanting line from one number to the next, or to the tile's edge. */
+export const glideLine = (from: readonly [number, number], to: readonly [number, number]): string =>
+  `<path class="g" d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}"/>`;
+
+export const halfWidth = (column: Column): number => {
+  const scale = isAttack(column) ? 1 : 0.45;
+  return Math.max(...column.roles.map((role) => shapeOf(role).half), 7) * scale;
+};
