@@ -1,5 +1,5 @@
-/** How pages get their engraved blocks; where they come from (engraved now, by another thread, or kept from before) is no concern of theirs. */
-import type { Block, Lesson } from '../course/course.ts';
+/** How pages get their engraved blocks; whether they are engraved now or kept from before is no concern of theirs. */
+import type { Block, Course, Lesson } from '../course/course.ts';
 
 export interface Engraved {
   readonly html: string;
@@ -9,7 +9,7 @@ export interface Engraved {
 
 export interface Engraver {
   /** Undefined for a block with an error, which only its author ever sees. */
-  block(lesson: Lesson, block: Block): Promise<Engraved | undefined>;
+  block(course: Course, lesson: Lesson, block: Block): Engraved | undefined;
   /** A block that no lesson holds, from its text: the examples of how a block is read. */
   example(id: string, text: string): Engraved;
   /** The outlines themselves, to stand on the page once. */

@@ -10,7 +10,7 @@ import { join } from 'node:path';
 export interface Pack {
   get(key: string): string | undefined;
   put(key: string, text: string): void;
-  /** Writes what was put, and where the files have grown beyond what this run used, leaves one with just that. */
+  /** Ends the run. Files that have become many are gathered into one, and what no run has used for long goes when room runs out. */
   close(): void;
 }
 
@@ -29,36 +29,40 @@ interface Place {
   readonly length: number;
 }
 
-const digest = (...parts: (string | Uint8Array)[]): Buffer => {
+/** One character a byte, so that it serves as a map's key and in a file alike. */
+const digest = (...parts: (string | Uint8Array)[]): string => {
   const hash = createHash('sha256');
   for (const part of parts) hash.update(part);
-  return hash.digest().subarray(0, KEY_LENGTH);
+  return hash.digest().toString('latin1', 0, KEY_LENGTH);
 };
+const nameOf = (key: string): string => digest(key);
 
 /** Nothing kept anywhere: for when no folder can be written. */
 export const NO_PACK: Pack = { get: () => undefined, put: () => undefined, close: () => undefined };
 
 /** Opens the pack of a folder. Never fails: what cannot be read or written is as if it were not there. */
-export function openPack(folder: string, limit = 256 * 1024 * 1024): Pack {
+export function openPack(folder: string, limit = 192 * 1024 * 1024): Pack {
   const { places, files, size } = readFiles(folder);
-  const used = new Map<string, string>();
+  const used = new Set<string>();
+  const added = new Map<string, string>();
   let own: number | undefined;
   let writable = true;
 
   return {
     get(key) {
-      const name = digest(key);
-      const place = places.get(name.toString('latin1'));
-      const text = place && textAt(place, name);
-      if (text !== undefined) used.set(key, text);
+      const name = nameOf(key);
+      const place = places.get(name);
+      const text = added.get(name) ?? (place && textAt(place));
+      if (text !== undefined) used.add(name);
       return text;
     },
     put(key, text) {
-      used.set(key, text);
-      if (!writable) return;
+      const name = nameOf(key);
+      if (!writable || added.has(name)) return;
+      added.set(name, text);
       try {
         own ??= newFile(folder);
-        writeSync(own, record(key, text));
+        writeSync(own, record(name, text));
       } catch {
         // A full or read-only disk costs the next run its time, not this one its site.
         writable = false;
@@ -67,25 +71,25 @@ export function openPack(folder: string, limit = 256 * 1024 * 1024): Pack {
     close() {
       if (own !== undefined) closeSync(own);
       own = undefined;
-      if (!writable) return;
-      const grown = files.length >= 8 || size > limit || size > 2 * sizeOf(used) + 1024 * 1024;
-      if (!grown) return;
+      if (!writable || (files.length < MANY && size <= limit)) return;
+      const ours = [...used].flatMap((name) => places.get(name) ?? []);
+      const others = [...places].filter(([name]) => !used.has(name)).map(([, place]) => place);
       try {
-        rewrite(folder, files, used, limit);
+        gather(folder, files, [...ours, ...others.reverse()], size > limit ? limit / 2 : limit);
       } catch {
-        writable = false;
+        // What is there stays as it is, and the next run tries again.
       }
     },
   };
 }
 
+/** More files than this are gathered into one. */
+const MANY = 8;
+
 function newFile(folder: string): number {
   mkdirSync(folder, { recursive: true });
   return openSync(join(folder, `${randomUUID()}.pack`), 'wx');
 }
-
-const sizeOf = (texts: ReadonlyMap<string, string>): number =>
-  [...texts.values()].reduce((sum, text) => sum + HEAD + text.length, 0);
 
 function readFiles(folder: string): { places: Map<string, Place>; files: string[]; size: number } {
   const places = new Map<string, Place>();
@@ -123,34 +127,33 @@ function listPacks(folder: string): string[] {
   }
 }
 
-function textAt({ file, from, length }: Place, name: Buffer): string | undefined {
+function textAt({ file, from, length }: Place): string | undefined {
   const text = file.subarray(from + HEAD, from + HEAD + length);
-  const written = file.subarray(from + 8 + KEY_LENGTH, from + HEAD);
-  return written.equals(digest(name, text)) ? text.toString('utf8') : undefined;
+  const name = file.toString('latin1', from + 8, from + 8 + KEY_LENGTH);
+  const written = file.toString('latin1', from + 8 + KEY_LENGTH, from + HEAD);
+  return written === digest(name, text) ? text.toString('utf8') : undefined;
 }
 
-function record(key: string, text: string): Buffer {
+function record(name: string, text: string): Buffer {
   const body = Buffer.from(text, 'utf8');
   const head = Buffer.alloc(HEAD);
-  const name = digest(key);
   head.writeUInt32BE(MAGIC, 0);
   head.writeUInt32BE(body.length, 4);
-  head.set(name, 8);
-  head.set(digest(name, body), 8 + KEY_LENGTH);
+  head.write(name, 8, 'latin1');
+  head.write(digest(name, body), 8 + KEY_LENGTH, 'latin1');
   return Buffer.concat([head, body]);
 }
 
-/** Puts what this run used in one file and takes the older ones away. */
-function rewrite(folder: string, files: readonly string[], used: ReadonlyMap<string, string>, limit: number): void {
+/** Puts records in one file, the first ones first, as many as there is room for, and takes the files they came from away. */
+function gather(folder: string, files: readonly string[], places: readonly Place[], room: number): void {
   const name = join(folder, randomUUID());
   const file = openSync(`${name}.part`, 'wx');
   try {
     let size = 0;
-    for (const [key, text] of used) {
-      const one = record(key, text);
-      size += one.length;
-      if (size > limit) break;
-      writeSync(file, one);
+    for (const { file: from, from: start, length } of places) {
+      size += HEAD + length;
+      if (size > room) break;
+      writeSync(file, from, start, HEAD + length);
     }
   } finally {
     closeSync(file);
