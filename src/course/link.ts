@@ -62,12 +62,12 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   const path = decoded(written);
   const fragment = hash === undefined || hash === '' ? undefined : decoded(hash);
 
-  const media = mediaPath(path, use);
+  const media = mediaPath(path);
   if (media !== undefined) {
     if (places.media.has(media)) return sound({ kind: 'media', path: media });
     return broken(report('media-missing', span, { path: media, nearest: nearest(media, places.media) }));
   }
-  if (use !== 'link') return broken(report('media-outside', span, { path }));
+  if (use !== 'link') return broken(stray(path, span, places));
   if (path === '') return inLesson(from, fragment, from, span);
   if (path.startsWith('/') && !/^\/lessons\/./.test(path)) return page(path, url, span);
 
@@ -75,7 +75,7 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   const found = lesson === undefined ? undefined : places.lessons.get(lesson);
   if (found) return inLesson(found, fragment, from, span);
   const bare = bareName(path);
-  if (/\.[a-z0-9]{2,4}$/i.test(bare)) return broken(report('media-outside', span, { path }));
+  if (/\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
   return broken(report('link-unknown', span, { lesson: bare, nearest: nearest(bare, places.lessons.keys()) }));
 }
 
@@ -113,11 +113,16 @@ function inLesson(lesson: LessonPlaces, fragment: string | undefined, from: Less
 }
 
 /** The path below the course of what lies in the media folder, however the author climbed to it; undefined for anything else. */
-function mediaPath(path: string, use: Reference['use']): string | undefined {
+function mediaPath(path: string): string | undefined {
   const plain = posix.normalize(path).replace(/^(?:\.{0,2}\/)+/, '');
-  if (plain.startsWith('media/')) return plain;
-  // A picture named without its folder can only be meant to lie there, and is looked for there to name the nearest.
-  return use === 'embed' && /^[^/]+\.\w+$/.test(path) ? `media/${path}` : undefined;
+  return plain.startsWith('media/') ? plain : undefined;
+}
+
+/** A file that would not be published. The one of that name among the media may be meant. */
+function stray(path: string, span: Span, { media }: Places): Diagnostic {
+  const name = posix.basename(path);
+  const same = [...media].find((one) => posix.basename(one) === name);
+  return report('media-outside', span, { path, nearest: same ?? nearest(`media/${name}`, media) });
 }
 
 /** The lessons a path may name: below the lessons folder, or beside the lesson that has the link. */

@@ -200,10 +200,10 @@ export const COURSE_PROBLEMS = {
     message: ({ path }) => `There is no file ${path} in the course.`,
     help: meant,
   }),
-  'media-outside': error<{ path: string }>({
+  'media-outside': error<Near & { path: string }>({
     about: 'Pictures and recordings stand in the course’s media folder, or they would not be published.',
     message: ({ path }) => `“${path}” does not lie in the media folder, so it would not be published.`,
-    help: () => 'Move it to media and write media/… here.',
+    help: (facts) => meant(facts) ?? 'Move it to media and write media/… here.',
   }),
 
   'media-elsewhere': warning<{ host: string }>({

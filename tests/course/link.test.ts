@@ -1,0 +1,94 @@
+import { describe, expect, test } from 'vitest';
+import { type LessonPlaces, type Places, type Reference, resolve } from '../../src/course/link.ts';
+
+const lessonNamed = (id: string, more: Partial<LessonPlaces> = {}): LessonPlaces => ({
+  id,
+  draft: false,
+  blocks: [],
+  headings: [],
+  ...more,
+});
+const from = lessonNamed('blues/head', { blocks: [{ id: 'lick' }, { id: '1' }], headings: [{ slug: 'the-turn' }] });
+const places: Places = {
+  lessons: new Map(
+    [
+      from,
+      lessonNamed('blues/turnaround', { blocks: [{ id: 'turn' }] }),
+      lessonNamed('turnaround'),
+      lessonNamed('first-notes'),
+      lessonNamed('soon', { draft: true }),
+    ].map((one) => [one.id, one]),
+  ),
+  media: new Set(['media/harp.svg', 'media/talk/one two.mp4']),
+};
+
+const lead = (url: string, use: Reference['use'] = 'link', here = from) =>
+  resolve({ url, use, span: { from: 0, to: url.length } }, here, places);
+const lesson = (id: string, place?: object) => ({ kind: 'lesson', lesson: id, ...(place ? { place } : {}) });
+
+describe('a link leads', () => {
+  test.each([
+    ['first-notes', lesson('first-notes')],
+    ['first-notes.mdx', lesson('first-notes')],
+    ['../first-notes.mdx', lesson('first-notes')],
+    ['/lessons/first-notes', lesson('first-notes')],
+    ['/lessons/first-notes/', lesson('first-notes')],
+    ['lessons/first-notes.mdx', lesson('first-notes')],
+    // A bare name counts from the lessons folder, one with dots from the lesson.
+    ['turnaround', lesson('turnaround')],
+    ['./turnaround', lesson('blues/turnaround')],
+    ['blues/turnaround#turn', lesson('blues/turnaround', { block: 'turn' })],
+    ['#lick', lesson('blues/head', { block: 'lick' })],
+    ['#1', lesson('blues/head', { block: '1' })],
+    ['#the-turn', lesson('blues/head', { heading: 'the-turn' })],
+    ['first-notes#', lesson('first-notes')],
+    ['first%2Dnotes', lesson('first-notes')],
+    ['media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
+    ['/media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
+    ['../../media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
+    ['media/talk/one%20two.mp4', { kind: 'media', path: 'media/talk/one two.mp4' }],
+    ['/techniques/slap/#blocks', { kind: 'page', path: 'techniques/slap/', rest: '#blocks' }],
+    ['/', { kind: 'page', path: '', rest: '' }],
+    ['https://example.org/a?b#c', { kind: 'outside' }],
+    ['mailto:someone@example.org', { kind: 'outside' }],
+    ['//example.org', { kind: 'outside' }],
+  ])('%s', (url, target) => {
+    expect(lead(url)).toEqual({ target, diagnostics: [] });
+  });
+
+  test.each([
+    ['fist-notes', 'link-unknown', 'first-notes'],
+    ['./head/turnaround', 'link-unknown', undefined],
+    ['blues/turnaround#trun', 'link-place-unknown', 'turn'],
+    ['#lik', 'link-place-unknown', 'lick'],
+    ['soon', 'link-draft', undefined],
+    ['media/hrap.svg', 'media-missing', 'media/harp.svg'],
+    ['notes.pdf', 'media-outside', undefined],
+    ['pictures/harp.svg', 'media-outside', 'media/harp.svg'],
+    ['/harp', 'link-page-unknown', '/harps'],
+    ['javascript:alert(1)', 'link-unsafe', undefined],
+    ['data:text/html,x', 'link-unsafe', undefined],
+  ])('%s nowhere', (url, code, near) => {
+    const { diagnostics } = lead(url);
+    expect(diagnostics.map((one) => one.code)).toEqual([code]);
+    if (near !== undefined) expect(diagnostics[0]?.help).toContain(`“${near}”`);
+  });
+
+  test('to a draft from another draft', () => {
+    expect(lead('soon', 'link', lessonNamed('later', { draft: true })).diagnostics).toEqual([]);
+  });
+});
+
+describe('a picture or recording', () => {
+  test.each([
+    ['harp.svg', 'embed', ['media-outside']],
+    ['first-notes', 'embed', ['media-outside']],
+    ['https://example.org/x.png', 'embed', ['media-elsewhere']],
+    ['https://example.org/x.mp4', 'play', []],
+    ['mailto:someone@example.org', 'play', ['link-unsafe']],
+    ['first-notes', 'play', ['media-outside']],
+    ['media/harp.svg', 'play', []],
+  ] as const)('%s, to %s', (url, use, codes) => {
+    expect(lead(url, use).diagnostics.map(({ code }) => code)).toEqual(codes);
+  });
+});
