@@ -27,6 +27,9 @@ export function addressesUnder(base: string): Addresses {
 /** The `id` of a block's figure on its lesson's page. */
 export const blockAnchor = (block: string): string => `block-${block}`;
 
+/** What the ids of a block's own parts begin with on its page. */
+export const blockParts = (block: string): string => `b-${block}`;
+
 /** `course`, `/course` and `/course/` all mean `/course/`. */
 export function normalBase(base: string): string {
   const inner = base.replace(/^\/+|\/+$/g, '');

@@ -4,6 +4,7 @@ import type { Block, Course, Lesson } from '../course/course.ts';
 import { engraveBlock, glyphSheet, type TileCache } from '../engrave/block.ts';
 import { ALONE } from '../notation/context.ts';
 import { readBlock } from '../notation/read.ts';
+import { blockParts } from './addresses.ts';
 import type { Engraved, Engraver } from './engraver.ts';
 import type { Pack } from './pack.ts';
 
@@ -18,7 +19,7 @@ export function engraverWith(pack: Pack): Engraver {
       const key = keyOf(lesson, block);
       const kept = pack.get(key);
       if (kept !== undefined) return JSON.parse(kept) as Engraved;
-      const engraved = engraveBlock(block.score, { id: idOf(block), cache: tiles });
+      const engraved = engraveBlock(block.score, { id: blockParts(block.id), cache: tiles });
       pack.put(key, JSON.stringify(engraved));
       return engraved;
     },
@@ -58,7 +59,7 @@ function keysOf(course: Course): (lesson: Lesson, block: Block) => string {
   const tables = digest(JSON.stringify([course.tunings, course.forms]));
   const settings = new Map<Lesson, string>();
   const sources = new Map<Block, string>();
-  return (lesson, block) => digest(idOf(block), sourceOf(lesson, block));
+  return (lesson, block) => digest(blockParts(block.id), sourceOf(lesson, block));
 
   function sourceOf(lesson: Lesson, block: Block): string {
     const known = sources.get(block);
