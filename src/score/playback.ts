@@ -2,7 +2,7 @@
  * What the page needs to play a block: a small plain value that goes through JSON unchanged. Every time is a whole number
  * of ticks, and the ticks are chosen for the block, so that times stay as exact as the score's fractions.
  */
-import { type Chord, printedChord, printedNumeral } from '../harmony/chord.ts';
+import type { Chord } from '../harmony/chord.ts';
 import { type SongKey, songKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { type Breath, type Harp, type HoleNote, keyNote, reed, tonicInPosition } from '../instrument/harp.ts';
@@ -30,7 +30,7 @@ export interface Playback {
   readonly bars: readonly PlayedBar[];
   /** Indices into `bars` with repeats and endings played out. */
   readonly order: readonly number[];
-  /** Whose music is quoted, in words; events name them by their place here. */
+  /** Whose music is quoted from elsewhere, in words; events name them by their place here. */
   readonly quotes: readonly string[];
 }
 
@@ -50,10 +50,6 @@ export interface PlayedChord extends Omit<Chord, 'tones'> {
   readonly at: number;
   readonly tones: readonly number[];
 }
-
-/** As a reader sees it: the numeral where it was written as one, else the name. */
-export const chordName = (chord: PlayedChord): string =>
-  chord.numeral === undefined ? printedChord({ ...chord, tones: [] }) : printedNumeral(chord.numeral);
 
 /** A rest where `notes` is missing. What is left out is false or none. */
 export interface PlayedEvent {
@@ -92,6 +88,10 @@ export const holeNoteOf = ({ hole, bend = 0, over = false, slide = false }: Play
   slide,
 });
 
+/** A block that repeats a phrase of its own quotes nobody. */
+const isForeign = (quote: QuoteRef | undefined): quote is QuoteRef =>
+  quote?.lesson !== undefined || quote?.block !== undefined;
+
 /** Words for a quotation, as far as the score knows them. */
 const quoteInWords = ({ lesson, block, phrase }: QuoteRef): string =>
   [phrase, [lesson, block].filter(Boolean).join('/')].filter(Boolean).join(' from ');
@@ -110,7 +110,7 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
 
   function eventOf(event: Event, bar: Bar): PlayedEvent {
     const { index, source } = event;
-    const quote = source.quote && { quote: quoteNumber(source.quote) };
+    const quote = isForeign(source.quote) && { quote: quoteNumber(source.quote) };
     const timed = { index, at: inTicks(event.onset), length: inTicks(event.duration), ...quote };
     return event.kind === 'rest' ? timed : { ...timed, ...soundOf(event, bar, score) };
   }

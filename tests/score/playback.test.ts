@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readHarp, sounding } from '../../src/instrument/harp.ts';
-import { readBlock } from '../../src/notation/read.ts';
+import { parseBlock } from '../../src/notation/parse.ts';
+import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
-import { chordName, holeNoteOf, type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
+import { holeNoteOf, type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
 import type { Score } from '../../src/score/score.ts';
 import { blockText, harpText } from '../notation/arbitrary.ts';
 
@@ -65,11 +66,6 @@ describe('the playback of a score', () => {
     );
   });
 
-  test('names chords by their numeral, and by their name where they were written so', () => {
-    const { bars } = playbackOf(scoreOf('harp: C\nposition: 2\n"bVI7" 4 = "Bb7" 4 = = = = ='));
-    expect(bars[0]?.chords.map(chordName)).toEqual(['♭VI7', 'B♭7']);
-  });
-
   test('says which holes a slap lets sound, and where a shake goes', () => {
     const playback = playbackOf(scoreOf('harp: C\nslot: 1/4\n-4[tongue slap] -4[shake 5] (1 4)[tongue slap] .'));
     const [slap, shake, split] = eventsOf(playback);
@@ -83,9 +79,16 @@ describe('the playback of a score', () => {
     expect(playback.bars.map((bar) => bar.lead)).toEqual([(playback.ticks * 3) / 4, undefined, undefined]);
   });
 
-  test('names whose music is quoted, once for all its events', () => {
-    const playback = playbackOf(scoreOf('slot: 1/4\nphrase answer: 4 5\n<answer> <answer>'));
-    expect(playback.quotes).toEqual(['answer']);
-    expect(eventsOf(playback).map((event) => event.quote)).toEqual([0, 0, 0, 0]);
+  test('names whose music is quoted, once for all its events, and not where a block repeats itself', () => {
+    const lick = parseBlock('slot: 1/4\nphrase lick: 4 5\n<lick> <lick>');
+    const context: ReadContext = { ...ALONE, find: () => ({ tree: lick, context }) };
+    const { score } = readBlock(
+      'slot: 1/4\nphrase own: 6 .\n<own> <bends/first:lick> | <bends/first:lick> . .',
+      context,
+    );
+    if (!score) throw new Error('the block should read');
+    const playback = playbackOf(score, ({ lesson, phrase }) => `${phrase} of ${lesson}`);
+    expect(playback.quotes).toEqual(['lick of bends']);
+    expect(eventsOf(playback).map((event) => event.quote)).toEqual([undefined, undefined, 0, 0, 0, 0, undefined]);
   });
 });

@@ -2,14 +2,13 @@
 
 import { chromaOf, printedName } from '../../instrument/pitch.ts';
 import type { Playback } from '../../score/playback.ts';
-import { chordName } from '../../score/playback.ts';
 import { isCompound } from '../../time/meter.ts';
 import type { BarRange, PlaySettings } from '../schedule/settings.ts';
 import { PARTS, type Part } from '../sound/studio.ts';
 import type { State } from '../transport.ts';
 import type { Desk } from './desk.ts';
 import { button, checkbox, choice, labelled, make, numberField, slider, toggle } from './dom.ts';
-import { barInWords, tempoInWords } from './words.ts';
+import { barInWords, chordInFull, tempoInWords } from './words.ts';
 
 export interface Wiring {
   readonly playback: () => Playback;
@@ -30,8 +29,11 @@ export interface Controls {
   readonly showRange: (range: BarRange | undefined) => void;
   readonly showLoop: (loop: boolean) => void;
   readonly showRound: (round: number, tempo: number) => void;
+  readonly showStand: (open: boolean) => void;
   readonly showHarp: () => void;
   readonly focusPlay: () => void;
+  /** Where on the screen the main row begins, which stays at its foot; the foot itself while it is not to be seen. */
+  readonly top: () => number;
 }
 
 const PERCENT = { least: 30, most: 150, step: 1 };
@@ -62,6 +64,7 @@ export function createControls(wiring: Wiring): Controls {
     'div',
     { class: 'player', role: 'group', 'aria-label': 'Player' },
     main.element,
+    main.speed,
     bars.element,
     more,
   );
@@ -71,8 +74,13 @@ export function createControls(wiring: Wiring): Controls {
     showRange: bars.showRange,
     showLoop: main.showLoop,
     showRound: main.showRound,
+    showStand: main.showStand,
     showHarp: drone.showHarp,
     focusPlay: () => main.play.focus({ preventScroll: true }),
+    top: () => {
+      const { top } = main.element.getBoundingClientRect();
+      return top > 0 ? top : innerHeight;
+    },
   };
 }
 
@@ -109,22 +117,19 @@ function mainRow(wiring: Wiring) {
   const round = make('span', { class: 'player-round' });
 
   return {
-    element: make(
+    element: make('div', { class: 'player-row player-main' }, play, stop, loop, stand, round),
+    speed: make(
       'div',
       { class: 'player-row' },
-      play,
-      stop,
-      loop,
-      stand,
       labelled('Tempo', percentage, said),
       labelled(`${beat} a minute`, minute),
-      round,
     ),
     play,
     showState: (state: State): void => {
       play.textContent = state === 'playing' || state === 'counting' ? 'Pause' : 'Play';
       play.dataset['state'] = state;
     },
+    showStand: (open: boolean) => stand.setAttribute('aria-pressed', String(open)),
     showLoop: (on: boolean) => loop.setAttribute('aria-pressed', String(on)),
     showRound: (number: number, tempo: number): void => {
       round.textContent = number > 0 ? `Round ${number + 1}, ${tempoInWords(tempo)}` : '';
@@ -267,7 +272,7 @@ function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
     const chords = new Map<string, readonly number[]>();
     for (const chord of bars.flatMap((bar) => bar.chords)) {
       const root = low(chromaOf(chord.root));
-      chords.set(chordName(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
+      chords.set(chordInFull(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
     }
     return [
       { value: '', text: 'none', midis: [] },

@@ -14,7 +14,8 @@ const LEFT_ALONE = 4000;
 /** Pixels that the band is wider than its note on either side. */
 const MARGIN = 4;
 
-export function createCursor(block: HTMLElement, playback: () => Playback, covered: () => number): Cursor {
+/** `floor` is where on the screen what covers its foot begins. */
+export function createCursor(block: HTMLElement, playback: () => Playback, floor: () => number): Cursor {
   const band = make('div', { class: 'play-band', hidden: true });
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
   let marked: Element[] = [];
@@ -75,9 +76,9 @@ export function createCursor(block: HTMLElement, playback: () => Playback, cover
     const inPage = Math.round(top + scrollY);
     if (inPage === row) return;
     row = inPage;
-    const floor = innerHeight - covered();
-    if ((top >= 0 && bottom <= floor) || performance.now() - scrolledAt < LEFT_ALONE) return;
-    const above = Math.max(8, Math.min(floor * 0.15, floor - (bottom - top)));
+    const end = floor();
+    if ((top >= 0 && bottom <= end) || performance.now() - scrolledAt < LEFT_ALONE) return;
+    const above = Math.max(8, Math.min(end * 0.15, end - (bottom - top)));
     scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });
   }
 

@@ -13,7 +13,7 @@ import { createCursor } from './cursor.ts';
 import { deskOn, leaveFloor, takeFloor } from './desk.ts';
 import { button, make } from './dom.ts';
 import { createNews } from './news.ts';
-import { createStand } from './stand.ts';
+import { createStand, someStandIsOpen } from './stand.ts';
 import { offerTiles } from './tiles.ts';
 import { barInWords, barsInWords, tempoInWords } from './words.ts';
 
@@ -64,12 +64,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   );
 
   const news = createNews();
-  const stand = createStand(() => playback);
-  const cursor = createCursor(
-    block,
+  const stand = createStand(
     () => playback,
-    () => (stand.element.hidden ? 0 : stand.element.getBoundingClientRect().height),
+    (open) => controls.showStand(open),
   );
+  const cursor = createCursor(block, () => playback, stand.covered);
   const tiles = offerTiles(
     block,
     () => playback,
@@ -88,9 +87,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     },
     playOrPause: () => (isRunning(transport.state()) ? transport.pause() : start()),
     stop: transport.stop,
-    stand: (open) => {
-      stand.element.hidden = !open;
-    },
+    stand: stand.open,
     desk,
     ofMidi: (midi) => pitches.ofMidi(midi),
     wake: () => void wakeSound(),
@@ -115,6 +112,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     message.replaceChildren();
     if (!awake) return;
     takeFloor(transport.pause);
+    if (someStandIsOpen()) stand.open(true);
     transport.play();
     setTimeout(complainIfAsleep, PATIENCE);
   }
@@ -189,7 +187,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   });
 
   block.classList.add('sounding');
-  host.replaceChildren(tiles.element, cursor.element, controls.element, message, stand.element, news.element);
+  host.replaceChildren(tiles.element, cursor.element, controls.element, message, news.element);
   controls.focusPlay();
   start();
 }

@@ -6,14 +6,21 @@ import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts'
 import type { Moment } from '../schedule/plan.ts';
 import type { Showing } from '../transport.ts';
 import { make, makeSvg } from './dom.ts';
-import { barInWords, chordInWords, reedInWords, tempoInWords } from './words.ts';
+import { barInWords, chordAt, chordInFull, reedInWords, tempoInWords } from './words.ts';
 
 export interface Stand {
-  readonly element: HTMLElement;
   readonly show: (showing: Showing | undefined) => void;
+  /** Opens or closes it. The page has room for one: opening closes that of another block. */
+  readonly open: (open: boolean) => void;
+  /** How much of the foot of the screen it covers, in pixels. */
+  readonly covered: () => number;
 }
 
-export function createStand(playback: () => Playback): Stand {
+let closeOther: (() => void) | undefined;
+export const someStandIsOpen = (): boolean => closeOther !== undefined;
+
+/** `opened` hears when it opens or closes. */
+export function createStand(playback: () => Playback, opened: (open: boolean) => void): Stand {
   const place = make('p', { class: 'stand-place' });
   const now = make('div', { class: 'stand-now' });
   const next = make('div', { class: 'stand-next' });
@@ -30,8 +37,26 @@ export function createStand(playback: () => Playback): Stand {
     now.replaceChildren(...(showing ? sheet('Now', showing.moment, playback()) : []));
     next.replaceChildren(...(showing?.next ? sheet('Next', showing.next, playback()) : []));
   }
+
+  function open(wanted: boolean): void {
+    if (wanted === !element.hidden) return;
+    if (wanted) {
+      closeOther?.();
+      closeOther = close;
+    } else closeOther = undefined;
+    element.hidden = !wanted;
+    opened(wanted);
+  }
+  const close = (): void => open(false);
+
+  function covered(): number {
+    const { top, bottom, left } = element.getBoundingClientRect();
+    return element.hidden || left > 0 ? 0 : bottom - top;
+  }
+
   show(undefined);
-  return { element, show };
+  document.body.append(element);
+  return { show, open, covered };
 }
 
 function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
@@ -39,7 +64,8 @@ function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
   if (!bar) return '';
   const event = moment.event === undefined ? undefined : bar.events[moment.event];
   const name = barInWords(bar);
-  return [name.charAt(0).toUpperCase() + name.slice(1), chordInWords(bar, event?.at ?? 0), tempoInWords(tempo)]
+  const chord = chordAt(bar, event?.at ?? 0);
+  return [name.charAt(0).toUpperCase() + name.slice(1), chord ? chordInFull(chord) : '', tempoInWords(tempo)]
     .filter(Boolean)
     .join(' · ');
 }
@@ -75,7 +101,7 @@ function about(event: PlayedEvent, playback: Playback): HTMLElement {
       mouth,
       marks.join(', '),
       event.glides ? 'glide on' : '',
-      quote === undefined ? '' : `quotes ${quote}`,
+      quote === undefined ? '' : `from ${quote}`,
     ]),
     ...(first && event.notes?.length === 1 ? roleOf(first) : []),
   );

@@ -1,11 +1,6 @@
 /** What the player says and shows of a note, in words. */
-import {
-  chordName,
-  type PlayedBar,
-  type PlayedChord,
-  type PlayedEvent,
-  type PlayedNote,
-} from '../../score/playback.ts';
+import { printedChord, printedNumeral } from '../../harmony/chord.ts';
+import type { PlayedBar, PlayedChord, PlayedEvent, PlayedNote } from '../../score/playback.ts';
 
 const BENDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend'];
 
@@ -28,7 +23,6 @@ export const barsInWords = (first: PlayedBar | undefined, last: PlayedBar | unde
 
 export const tempoInWords = (tempo: number): string => `${Math.round(tempo)} a minute`;
 
-export const chordInWords = (bar: PlayedBar, tick: number): string => {
-  const chord = chordAt(bar, tick);
-  return chord ? chordName(chord) : '';
-};
+/** `E7 (I7)`: the chord, and its numeral where it was written as one. */
+export const chordInFull = (chord: PlayedChord): string =>
+  printedChord({ ...chord, tones: [] }) + (chord.numeral === undefined ? '' : ` (${printedNumeral(chord.numeral)})`);
