@@ -17,4 +17,9 @@ export const COMMANDS: readonly Row[] = [
     summary: 'Tell what notes are on a harp and over the chords of a form',
     load: () => import('./explain.ts'),
   },
+  {
+    name: 'messages',
+    summary: 'Tell what the codes of problems stand for',
+    load: () => import('./messages.ts'),
+  },
 ];

@@ -1,8 +1,7 @@
 /** The help, made from the same tables the commands are read by. */
 import type { Command, Row } from './command.ts';
 import { COMMANDS } from './commands.ts';
-
-const WIDTH = 92;
+import { wrap } from './wrap.ts';
 
 export function helpOfAll(version: string): string {
   const width = Math.max(...COMMANDS.map(({ name }) => name.length));
@@ -59,19 +58,4 @@ function table(entries: readonly Entry[]): string[] {
     const [first = '', ...rest] = wrap(about, width + 4);
     return [`  ${name.padEnd(width)}  ${first.trimStart()}`, ...rest];
   });
-}
-
-function wrap(text: string, indent: number): string[] {
-  const lines: string[] = [];
-  for (const paragraph of text.split('\n')) {
-    let line = '';
-    for (const word of paragraph.split(' ')) {
-      if (line !== '' && indent + line.length + 1 + word.length > WIDTH) {
-        lines.push(line);
-        line = word;
-      } else line = line === '' ? word : `${line} ${word}`;
-    }
-    lines.push(line);
-  }
-  return lines.map((line) => (line === '' ? '' : ' '.repeat(indent) + line));
 }
