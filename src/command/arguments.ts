@@ -25,7 +25,9 @@ export function readArguments(command: Command, typed: readonly string[]): Input
       positionals.push(taken.get(token.value) ?? token.value);
       continue;
     }
-    const { rawName, value } = token;
+    const { rawName } = token;
+    // What looks like another option is no value, unless it is tied on with =.
+    const value = token.inlineValue || !token.value?.startsWith('--') ? token.value : undefined;
     const option = Object.hasOwn(options, token.name) && rawName.startsWith('--') ? options[token.name] : undefined;
     if (!option) throw new UsageError(unknownOption(rawName, Object.keys(options)));
     if (option.type === 'boolean' && value !== undefined) throw new UsageError(`${rawName} takes no value.`);
