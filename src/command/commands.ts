@@ -8,6 +8,21 @@ export const COMMANDS: readonly Row[] = [
     load: () => import('./check.ts'),
   },
   {
+    name: 'build',
+    summary: 'Build the site of a course',
+    load: () => import('./build.ts'),
+  },
+  {
+    name: 'serve',
+    summary: 'Show a course while it is being written',
+    load: () => import('./serve.ts'),
+  },
+  {
+    name: 'host',
+    summary: 'Serve a site that was built',
+    load: () => import('./host.ts'),
+  },
+  {
     name: 'show',
     summary: 'Show a block note by note, as Reedway has read it',
     load: () => import('./show.ts'),

@@ -42,6 +42,8 @@ export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }:
     devToolbar: { enabled: false },
     vite: {
       logLevel: 'warn',
+      // The engraver's worker loads what it needs piece by piece.
+      worker: { format: 'es' },
       plugins: [lessonModules(), ...plugins],
       build: {
         assetsInlineLimit: 0,

@@ -8,12 +8,15 @@ import { blockParts } from './addresses.ts';
 import type { Engraved, Engraver } from './engraver.ts';
 import type { Pack } from './pack.ts';
 
-export function engraverWith(pack: Pack): Engraver {
+/** `progress` is told how many blocks have been asked for so far. */
+export function engraverWith(pack: Pack, progress?: (blocks: number) => void): Engraver {
   const tiles = tilesIn(pack);
+  const asked = new Set<Block>();
   const keys = new WeakMap<Course, (lesson: Lesson, block: Block) => string>();
   return {
     block(course, lesson, block) {
       if (!block.score) return undefined;
+      if (progress && asked.size < asked.add(block).size) progress(asked.size);
       const keyOf = keys.get(course) ?? keysOf(course);
       keys.set(course, keyOf);
       const key = keyOf(lesson, block);
@@ -32,9 +35,6 @@ export function engraverWith(pack: Pack): Engraver {
     sheet: glyphSheet,
   };
 }
-
-/** Begins the ids of a block's parts on its page. */
-export const idOf = (block: Block): string => `b-${block.id}`;
 
 function tilesIn(pack: Pack): TileCache {
   const near = new Map<string, string>();

@@ -19,14 +19,35 @@ export interface Claim {
   /** Where the build writes: a new, empty folder. */
   readonly staging: string;
   readonly target: string;
-  /** Makes what is in `staging` the site. */
-  publish(): Promise<Refusal | undefined>;
+  /** Makes what is in `staging` the site, to stand under `base`. */
+  publish(base: string): Promise<Refusal | undefined>;
   /** Gives the folder back, with the last good site as it was unless `publish` went before. */
   release(): Promise<void>;
 }
 
 /** Stands at the root of every site we make and names its files, so that no build removes what another hand put there. */
 export const MANIFEST = '.reedway-site';
+
+export interface Manifest {
+  readonly madeBy: 'Reedway';
+  readonly base: string;
+  readonly files: readonly string[];
+}
+
+/** The manifest of a site of ours, or undefined for any other folder. */
+export async function readManifest(folder: string): Promise<Manifest | undefined> {
+  try {
+    const value: unknown = JSON.parse(await readFile(join(folder, MANIFEST), 'utf8'));
+    return isManifest(value) ? value : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function isManifest(value: unknown): value is Manifest {
+  const { madeBy, base, files } = (value ?? {}) as Partial<Record<keyof Manifest, unknown>>;
+  return madeBy === 'Reedway' && typeof base === 'string' && Array.isArray(files);
+}
 
 /** What file managers leave in any folder they show. */
 const LITTER: ReadonlySet<string> = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
@@ -50,7 +71,7 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
     const holder = await takeLock(lock);
     if (holder !== undefined) {
       return {
-        refused: `Another build is writing to ${target} (process ${holder}).`,
+        refused: `Another build is writing to ${target}${holder === UNKNOWN ? '' : ` (process ${holder})`}.`,
         help: 'Wait for it to finish, or give this one another folder with --out.',
       };
     }
@@ -89,9 +110,10 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
     staging,
     target,
     release,
-    async publish() {
+    async publish(base) {
       try {
-        await writeFile(join(staging, MANIFEST), `${(await filesOf(staging)).join('\n')}\n`);
+        const manifest: Manifest = { madeBy: 'Reedway', base, files: await filesOf(staging) };
+        await writeFile(join(staging, MANIFEST), `${JSON.stringify(manifest, null, 1)}\n`);
         const before = existsSync(target);
         if (before) await rename(target, last);
         try {
@@ -145,13 +167,14 @@ async function strangers(target: string): Promise<Refusal | undefined> {
   if (!stat.isDirectory()) return { refused: `${target} is a file, not a folder.` };
   const names = (await readdir(target)).filter((name) => !LITTER.has(name));
   if (names.length === 0) return undefined;
-  if (!names.includes(MANIFEST)) {
+  const manifest = await readManifest(target);
+  if (manifest === undefined) {
     return {
       refused: `${target} is not empty and is not a site made by Reedway, so it was left alone.`,
       help: 'Name a new or empty folder with --out.',
     };
   }
-  const ours = new Set((await readFile(join(target, MANIFEST), 'utf8')).split('\n'));
+  const ours = new Set(manifest.files);
   const foreign = (await filesOf(target)).filter((file) => !ours.has(file));
   if (foreign.length === 0) return undefined;
   const few = foreign.slice(0, 3).join(', ');
@@ -174,7 +197,7 @@ async function filesOf(folder: string): Promise<string[]> {
 /** Takes the lock, or says which process holds it. A lock whose process is gone is taken over. */
 async function takeLock(lock: string): Promise<number | undefined> {
   const mine = JSON.stringify({ pid: process.pid, host: hostname() });
-  for (let attempt = 0; attempt < 3; attempt++) {
+  for (let attempt = 0; attempt < 20; attempt++) {
     try {
       await writeFile(lock, mine, { flag: 'wx' });
       return undefined;
@@ -187,8 +210,11 @@ async function takeLock(lock: string): Promise<number | undefined> {
     if (holder === undefined && (await ageOf(lock)) < 2000) await sleep(200);
     else await unlink(lock).catch(() => undefined);
   }
-  return (await readHolder(lock))?.pid ?? 0;
+  return (await readHolder(lock))?.pid ?? UNKNOWN;
 }
+
+/** The holder of a lock that says none. */
+const UNKNOWN = 0;
 
 const ageOf = async (file: string): Promise<number> =>
   lstat(file).then(

@@ -5,4 +5,7 @@ export interface Place {
   readonly title: string;
 }
 
-export const PLACES: readonly Place[] = [{ path: 'guide/', title: 'How to read a block' }];
+export const PLACES: readonly Place[] = [
+  { path: 'harps/', title: 'Harps' },
+  { path: 'guide/', title: 'How to read a block' },
+];

@@ -21,14 +21,18 @@ export interface Served {
   stop(): Promise<void>;
 }
 
-export interface Reading {
+export interface Serving {
+  readonly dir: string;
+  /** The next free one is taken where it is not. */
+  readonly port: number;
+  readonly engraver: Engraver;
   /** Reads the course, taking over from the last reading what did not change. */
-  read(previous: Course | undefined): Promise<Course>;
+  read(previous: Course | undefined): Course;
   /** Told of every course read. */
   heard(course: Course): void;
 }
 
-export async function serve(dir: string, reading: Reading, engraver: Engraver, port: number): Promise<Served> {
+export async function serve({ dir, port, engraver, read, heard }: Serving): Promise<Served> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
   const standing: Standing = { base: '/', origin: undefined, authoring: true };
   const cacheDir = join(cacheFolder(), 'serve');
@@ -55,10 +59,10 @@ export async function serve(dir: string, reading: Reading, engraver: Engraver, p
       const before = await previous;
       // Editors save in several steps; what comes within a moment is one change.
       if (before) await sleep(40);
-      return reading.read(before);
+      return read(before);
     })();
     holdSite(course.then((value) => siteOf(value, engraver, standing)));
-    course.then(reading.heard);
+    course.then(heard);
     return course;
   }
 

@@ -12,7 +12,9 @@ test.each(all)('the example “%s” reads without a word of complaint', (_, tex
 test('every mark a note can have is explained, with a note that has it', () => {
   const shown = MARKED.flatMap(({ name, text }) => {
     const events = readBlock(text).score?.bars.flatMap((bar) => bar.events) ?? [];
-    const marks = events.flatMap((event) => (event.kind === 'sound' ? event.marks.map((mark) => mark.name as string) : []));
+    const marks = events.flatMap((event) =>
+      event.kind === 'sound' ? event.marks.map((mark) => mark.name as string) : [],
+    );
     return marks.includes(name.toLowerCase()) ? [name.toLowerCase()] : [];
   });
   expect(shown.sort()).toEqual([...PLAIN_MARKS, 'shake'].sort());

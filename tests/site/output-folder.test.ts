@@ -11,7 +11,7 @@ import {
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { type Claim, claimOutput, isRefusal, MANIFEST } from '../../src/site/output-folder.ts';
+import { type Claim, claimOutput, isRefusal, MANIFEST, readManifest } from '../../src/site/output-folder.ts';
 
 let root: string;
 beforeEach(() => {
@@ -33,7 +33,7 @@ const refusal = async (folder: string): Promise<string> => {
 const publish = async (folder: string, page: string): Promise<void> => {
   const claim = await claimed(folder);
   writeFileSync(join(claim.staging, 'index.html'), page);
-  expect(await claim.publish()).toBeUndefined();
+  expect(await claim.publish('/')).toBeUndefined();
   await claim.release();
 };
 const page = (folder: string): string => readFileSync(join(folder, 'index.html'), 'utf8');
@@ -50,7 +50,7 @@ describe('a build that goes well', () => {
     const claim = await claimed(site);
     writeFileSync(join(claim.staging, 'other.html'), 'two');
     expect(page(site)).toBe('one');
-    expect(await claim.publish()).toBeUndefined();
+    expect(await claim.publish('/')).toBeUndefined();
     await claim.release();
     expect(readdirSync(site).sort()).toEqual([MANIFEST, 'other.html']);
     expect(readdirSync(root)).toEqual(['site']);
@@ -62,6 +62,12 @@ describe('a build that goes well', () => {
     writeFileSync(join(site, '.DS_Store'), '');
     await publish(site, 'one');
     expect(page(site)).toBe('one');
+  });
+
+  test('says under which address it stands, and which files are its own', async () => {
+    await publish(join(root, 'site'), 'one');
+    expect(await readManifest(join(root, 'site'))).toEqual({ madeBy: 'Reedway', base: '/', files: ['index.html'] });
+    expect(await readManifest(root)).toBeUndefined();
   });
 
   test('follows a link to where the site really stands', async () => {

@@ -1,0 +1,120 @@
+/** `reedway build`: a course becomes a site, whole or not at all. */
+import { relative, resolve } from 'node:path';
+import { stripVTControlCharacters } from 'node:util';
+import type { Course } from '../course/course.ts';
+import { normalBase } from '../site/addresses.ts';
+import { type Claim, claimOutput, codeOf, isRefusal, type Refusal, unusable } from '../site/output-folder.ts';
+import { closing, isSound, readCourse, told } from './check.ts';
+import { type Command, type Input, type Terminal, UsageError } from './command.ts';
+
+/** Where a site is put and looked for if nobody says. */
+export const OUT = 'dist';
+
+export const command: Command = {
+  arguments: [{ name: 'COURSE', about: 'The folder of the course; the demo course if none is named.' }],
+  options: {
+    out: { type: 'string', value: 'DIR', about: `Where the site goes; ${OUT} if nothing is named.` },
+    base: {
+      type: 'string',
+      value: 'PATH',
+      about: 'The path the site will stand under on its server, such as /course.',
+    },
+    site: {
+      type: 'string',
+      value: 'URL',
+      about: "The site's address on the web, for what needs whole addresses; the url of course.yaml if none is named.",
+    },
+    strict: { type: 'boolean', about: 'Count warnings as errors.' },
+  },
+  about:
+    'Checks the whole course, and if it has no error builds its site beside the folder it goes to and puts it there in one step. On any error the site that was there stays as it is. A folder with anything in it that Reedway did not make is left alone.',
+  async run({ arguments: [dir], options }, terminal) {
+    const course = readCourse(dir, terminal, options['strict'] === true);
+    const { base, origin } = standingOf(options, course);
+    if (course.problems.length > 0) terminal.err(told(course, terminal.cwd));
+    if (!isSound(course)) {
+      terminal.err(`${closing(course)} Nothing was built.\n`);
+      return 1;
+    }
+    const claim = await claimOutput(resolve(terminal.cwd, (options['out'] as string | undefined) ?? OUT));
+    if (isRefusal(claim)) return refused(claim, terminal);
+    const stopped = stopOn(claim);
+    try {
+      const refusal = (await buildTo(claim, course, base, origin, terminal)) ?? (await claim.publish(base));
+      if (refusal) return refused(refusal, terminal);
+    } finally {
+      stopped();
+      terminal.progress('');
+      await claim.release();
+    }
+    terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
+    return 0;
+  },
+};
+
+async function buildTo(
+  claim: Claim,
+  course: Course,
+  base: string,
+  origin: URL | undefined,
+  terminal: Terminal,
+): Promise<Refusal | undefined> {
+  const [{ buildInto }, { engraverWith }, { openCourseCache }] = await Promise.all([
+    import('../site/build.ts'),
+    import('../site/engraving.ts'),
+    import('../site/course-cache.ts'),
+  ]);
+  const cache = openCourseCache(course.dir);
+  try {
+    const engraver = engraverWith(cache, (done) => terminal.progress(`${done} blocks set`));
+    terminal.progress('Reading the pages');
+    await buildInto(claim.staging, course, engraver, { base, origin, authoring: false });
+    return undefined;
+  } catch (error) {
+    const code = codeOf(error);
+    if (code !== undefined && /^E[A-Z]+$/.test(code)) return unusable(claim.target, error);
+    return { refused: `The site could not be built. ${wordsOf(error)}` };
+  } finally {
+    cache.close();
+  }
+}
+
+/** What a fault in the making says. Astro's and Vite's come with colours and with the file they are about. */
+function wordsOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const { id, hint } = error as { id?: unknown; hint?: unknown };
+  const about = typeof id === 'string' ? `\n  in ${id}` : '';
+  return stripVTControlCharacters(`${error.message}${about}${typeof hint === 'string' ? `\n  ${hint}` : ''}`);
+}
+
+function refused({ refused: why, help }: Refusal, terminal: Terminal): number {
+  terminal.err(`${why}\n${help === undefined ? '' : `${help}\n`}`);
+  return 1;
+}
+
+/** Gives the folder back when the author stops the build. */
+function stopOn(claim: Claim): () => void {
+  const stop = (): void => {
+    claim.release().finally(() => process.exit(130));
+  };
+  process.once('SIGINT', stop);
+  process.once('SIGTERM', stop);
+  return () => {
+    process.off('SIGINT', stop);
+    process.off('SIGTERM', stop);
+  };
+}
+
+/** Where the site will stand. The path of its address is its base, unless another one is named. */
+function standingOf(options: Input['options'], course: Course): { base: string; origin: URL | undefined } {
+  const site = (options['site'] as string | undefined) ?? course.file.url;
+  const origin = site === undefined ? undefined : URL.parse(site);
+  if (origin === null || (origin && !/^https?:$/.test(origin.protocol))) {
+    throw new UsageError(`--site is a web address that begins with https://, not ${site}.`);
+  }
+  const base = (options['base'] as string | undefined) ?? origin?.pathname ?? '/';
+  if (!/^[\w.~/-]*$/.test(base) || /(^|\/)\.{1,2}(\/|$)/.test(base)) {
+    throw new UsageError(`--base is a path of letters, digits, hyphens and slashes, such as /course, not ${base}.`);
+  }
+  return { base: normalBase(base), origin };
+}
