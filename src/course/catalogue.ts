@@ -1,4 +1,5 @@
 /** Every code there is: each subject's own catalogue. */
+import { PATH_PROBLEMS } from '../curriculum/problems.ts';
 import type { Catalogue } from '../diagnostics/diagnostic.ts';
 import { NOTATION_PROBLEMS } from '../notation/problems.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
@@ -11,6 +12,7 @@ export const CATALOGUES: readonly { readonly title: string; readonly problems: C
   { title: 'The notation', problems: NOTATION_PROBLEMS },
   { title: 'Figures', problems: FIGURE_PROBLEMS },
   { title: 'Techniques', problems: TECHNIQUE_PROBLEMS },
+  { title: 'The path', problems: PATH_PROBLEMS },
 ];
 
 export const ALL_PROBLEMS: Catalogue = Object.assign({}, ...CATALOGUES.map(({ problems }) => problems));

@@ -2,6 +2,7 @@
 import { nearest, reporter } from '../diagnostics/diagnostic.ts';
 import type { Problem } from '../diagnostics/place.ts';
 import type { Course } from './course.ts';
+import { pathIsSound } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { placeAt } from './severity.ts';
 
@@ -25,4 +26,4 @@ const requirementsExist: Check = ({ lessons, byId }) =>
     }),
   );
 
-export const CHECKS: readonly Check[] = [requirementsExist];
+export const CHECKS: readonly Check[] = [requirementsExist, pathIsSound];

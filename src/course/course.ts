@@ -2,11 +2,13 @@
  * A course as loaded: every lesson and block read and checked, with everything wrong collected. The site is built from
  * this value alone.
  */
+import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Problem, Range } from '../diagnostics/place.ts';
 import type { Figure } from '../engrave/figure/figure.ts';
 import type { Form } from '../harmony/form.ts';
 import type { Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
+import type { Repertoire } from '../technique/repertoire.ts';
 import type { Block } from './block.ts';
 import type { CourseFile, LessonFront } from './front.ts';
 import type { LinkTarget } from './link.ts';
@@ -28,7 +30,11 @@ export interface Course {
   /** Those that ship, then the course's own. */
   readonly tunings: readonly Tuning[];
   readonly forms: readonly Form[];
-  /** In the order of the course, drafts included. */
+  /** What lessons teach and blocks take. */
+  readonly repertoire: Repertoire;
+  /** What ties its lessons together, drafts included. */
+  readonly path: Curriculum;
+  /** In the order of the path, drafts included. */
   readonly lessons: readonly Lesson[];
   /** The same by id. */
   readonly byId: ReadonlyMap<string, Lesson>;

@@ -13,9 +13,10 @@ import { COURSE_FILE, readFolder } from './folder.ts';
 import { readHead } from './head.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
-import { orderLessons } from './order.ts';
+import { pathOf } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { settle } from './severity.ts';
+import { readTechniques } from './techniques.ts';
 
 export interface LoadOptions {
   /** Warnings count as errors. */
@@ -36,6 +37,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
 
   const folder = readFolder(root);
   const head = readHead(folder.courseFile, basename(root) || 'Course', memory?.head);
+  const techniques = readTechniques(folder.techniques, memory?.techniques);
   const read = folder.lessons.map((file, index) => {
     options.progress?.(index, folder.lessons.length);
     return readLesson(file, head, memory?.lessons.get(file.file));
@@ -45,10 +47,10 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
   const places = placesOf(read, folder.media);
   const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places));
 
-  const lessons = orderLessons(
-    parts.map((part) => part.lesson),
-    head.file.stages,
-  );
+  const unordered = parts.map((part) => part.lesson);
+  const byId = new Map(unordered.map((lesson) => [lesson.id, lesson]));
+  const path = pathOf(unordered, head.file.stages, techniques.repertoire, techniques.survey);
+  const lessons = path.order.map((number) => byId.get(path.lessons[number]?.id ?? '') as Lesson);
   const { file, defaults, tables } = head;
   const course: CheckedCourse = {
     dir: root,
@@ -57,8 +59,10 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
     defaults,
     tunings: tables.tunings,
     forms: tables.forms,
+    repertoire: techniques.repertoire,
+    path,
     lessons,
-    byId: new Map(lessons.map((lesson) => [lesson.id, lesson])),
+    byId,
     media: folder.media,
     sources: new Map(
       [folder.courseFile, folder.techniques, ...folder.lessons].flatMap((one) => (one ? [[one.file, one.text]] : [])),
@@ -68,6 +72,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
     [
       ...folder.problems,
       ...head.problems,
+      ...techniques.problems,
       ...nameClashes(read),
       ...parts.flatMap((part) => part.problems),
       ...CHECKS.flatMap((check) => check(course)),
@@ -82,7 +87,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
   return {
     ...course,
     problems: problems.sort(inOrder),
-    memory: { head, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
+    memory: { head, techniques, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
   };
 }
 

@@ -3,9 +3,11 @@ import type { BlockTree } from '../notation/tree.ts';
 import type { BlockRead } from './block.ts';
 import type { CourseHead } from './head.ts';
 import type { LessonRead } from './lesson.ts';
+import type { CourseTechniques } from './techniques.ts';
 
 export interface Memory {
   readonly head: CourseHead;
+  readonly techniques: CourseTechniques;
   /** By file. */
   readonly lessons: ReadonlyMap<string, LessonRead>;
   readonly blocks: ReadonlyMap<BlockTree, BlockRead>;

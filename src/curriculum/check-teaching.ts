@@ -3,6 +3,7 @@ import { nearest } from '../diagnostics/diagnostic.ts';
 import type { Technique } from '../technique/technique.ts';
 import type { Curriculum } from './curriculum.ts';
 import { placeOfUse, type Report } from './finding.ts';
+import { reaches } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import { teacherOnWay } from './needs.ts';
 
@@ -67,8 +68,8 @@ function checkFirsts(curriculum: Curriculum, add: Report): void {
     if (!technique || numbers.length < 2) continue;
     const firsts: number[] = [];
     for (const number of numbers) {
-      if (firsts.some((first) => way.reach.has(first, number))) continue;
-      if (!numbers.some((other) => way.reach.has(other, number))) firsts.push(number);
+      if (firsts.some((first) => reaches(way.reach, first, number))) continue;
+      if (!numbers.some((other) => reaches(way.reach, other, number))) firsts.push(number);
     }
     const [first, ...others] = firsts;
     if (first === undefined) continue;

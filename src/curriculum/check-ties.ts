@@ -1,7 +1,7 @@
 /** What is wrong with how lessons are tied together: rings, drafts, stages and orders that contradict the ties, loose ends. */
 import type { Curriculum } from './curriculum.ts';
 import type { Report } from './finding.ts';
-import { graphOf, shortestCycle } from './graph.ts';
+import { graphOf, reaches, shortestCycle } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import type { Tie } from './links.ts';
 
@@ -32,7 +32,7 @@ function checkRequirements(curriculum: Curriculum, add: Report): void {
       if (required === number) add(lesson, place, 'requires-self', { lesson: id });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'requires' });
       else if (required !== undefined && way.graph.next[required]?.includes(number)) {
-        const through = way.graph.before[number]?.find((other) => way.reach.has(required, other));
+        const through = way.graph.before[number]?.find((other) => reaches(way.reach, required, other));
         if (through !== undefined)
           add(lesson, place, 'requirement-implied', { lesson: id, through: at(curriculum, through).id });
       }
@@ -72,9 +72,16 @@ function checkRings(curriculum: Curriculum, add: Report): void {
       lesson: at(curriculum, number).id,
       how: tie(index)?.reason.kind === 'quotes' ? ('quotes' as const) : ('requires' as const),
     }));
-    const first = tie(0);
+    const ties = around.map((_, index) => tie(index));
+    // Where nothing but broken quotations go round, the notation has told so of each.
+    if (ties.every((one) => one && isBrokenQuote(curriculum, one))) continue;
+    const [first] = ties;
     if (first) add(at(curriculum, first.to), first.place, 'path-cycle', { steps });
   }
+}
+
+function isBrokenQuote(curriculum: Curriculum, { reason, to }: Tie): boolean {
+  return reason.kind === 'quotes' && at(curriculum, to).blocks[reason.block]?.score === undefined;
 }
 
 /** The same ring, begun with the lesson that comes first in the course. */
@@ -94,10 +101,10 @@ function checkDrafts(curriculum: Curriculum, add: Report): void {
   }
 }
 
-/** A lesson that needs none, other than the one the course begins with. A course without any tie has no path to be off. */
+/** A lesson that needs none, other than the one the course begins with. Where no lesson requires another, there is no path to be off. */
 function checkLooseEnds(curriculum: Curriculum, add: Report): void {
-  const { written, order } = curriculum;
-  if (written.length === 0) return;
+  const { lessons, written, order } = curriculum;
+  if (lessons.every(({ front }) => front.requires.length === 0)) return;
   const tied = new Set(written.map(({ to }) => to));
   const loose = order.filter((number) => !tied.has(number) && at(curriculum, number).front.requires.length === 0);
   const [first, ...others] = loose;

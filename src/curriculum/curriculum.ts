@@ -69,12 +69,9 @@ export function curriculumOf({ lessons, stages, repertoire, surveys }: Curriculu
   );
   const ties = [...sound, ...learnt, ...withoutRings(lessons.length, [...sound, ...learnt], missed)];
   const whole = graphOf(lessons.length, pairsOf(ties));
-  const order = orderOf(whole, wish);
+  const order = orderOf(whole, pulled(whole, wish));
   const drawn = graphOf(lessons.length, reduce(whole, reachOf(whole, order)));
-  const rank = new Int32Array(lessons.length);
-  order.forEach((number, place) => {
-    rank[number] = place;
-  });
+  const rank = placesIn(order);
   return {
     lessons,
     rank,
@@ -109,6 +106,30 @@ function withoutRings(size: number, sure: readonly Tie[], added: readonly Tie[])
   return added.filter(({ from, to }) => component[from] !== component[to]);
 }
 
+/** A wish carries to what it takes: a lesson that is to come early pulls along what it needs. */
+function pulled(graph: Graph, wish: Int32Array): Int32Array {
+  const early = Int32Array.from(wish);
+  for (const number of orderOf(graph, wish).reverse()) {
+    for (const later of graph.next[number] ?? [])
+      early[number] = Math.min(early[number] as number, early[later] as number);
+  }
+  return ranked(
+    graph.size,
+    (a, b) => (early[a] as number) - (early[b] as number) || (wish[a] as number) - (wish[b] as number),
+  );
+}
+
+/** The place of each number in an order. */
+function ranked(size: number, compare: (a: number, b: number) => number): Int32Array {
+  return placesIn(Array.from({ length: size }, (_, number) => number).sort(compare));
+}
+
+function placesIn(order: readonly number[]): Int32Array {
+  const rank = new Int32Array(order.length);
+  for (const [place, number] of order.entries()) rank[number] = place;
+  return rank;
+}
+
 /**
  * The places lessons would have if nothing tied them: by stage (those of none, or of an unknown one, come first), then by
  * the order they ask for (those that ask for none come after), then as they were given.
@@ -118,12 +139,8 @@ export function wishedRank(lessons: readonly PathLesson[], stages: readonly stri
   const stage = (lesson: PathLesson): number =>
     lesson.front.stage === undefined ? -1 : (stageAt.get(lesson.front.stage) ?? -1);
   const order = (lesson: PathLesson): number => lesson.front.order ?? Number.POSITIVE_INFINITY;
-  const sorted = lessons
-    .map((lesson, number) => ({ number, stage: stage(lesson), order: order(lesson) }))
-    .sort((a, b) => a.stage - b.stage || (a.order === b.order ? 0 : a.order - b.order) || a.number - b.number);
-  const rank = new Int32Array(lessons.length);
-  sorted.forEach(({ number }, place) => {
-    rank[number] = place;
+  return ranked(lessons.length, (a, b) => {
+    const [one, other] = [lessons[a] as PathLesson, lessons[b] as PathLesson];
+    return stage(one) - stage(other) || (order(one) === order(other) ? 0 : order(one) - order(other)) || a - b;
   });
-  return rank;
 }

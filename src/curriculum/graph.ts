@@ -133,11 +133,15 @@ export function orderOf(graph: Graph, rank: ArrayLike<number>): number[] {
   return order;
 }
 
-/** Which nodes can be reached from which, as rows of bits. */
+/** Which nodes can be reached from which: a row of bits for each node. */
 export interface Reach {
-  /** Whether `to` can be reached from `from` in one step or more. */
-  has(from: number, to: number): boolean;
+  readonly words: number;
+  readonly bits: Uint32Array;
 }
+
+/** Whether `to` can be reached from `from` in one step or more. */
+export const reaches = ({ words, bits }: Reach, from: number, to: number): boolean =>
+  ((bits[from * words + (to >> 5)] as number) & (1 << (to & 31))) !== 0;
 
 /**
  * The closure of a graph without cycles: each row is the union of its neighbours' rows, last node first. 32 nodes fit a
@@ -156,13 +160,13 @@ export function reachOf(graph: Graph, order: readonly number[]): Reach {
       bits[row + (target >> 5)] = (bits[row + (target >> 5)] as number) | (1 << (target & 31));
     }
   }
-  return { has: (from, to) => ((bits[from * words + (to >> 5)] as number) & (1 << (to & 31))) !== 0 };
+  return { words, bits };
 }
 
 /** The edges that no longer way makes superfluous: the transitive reduction, which for a graph without cycles is unique. */
 export function reduce(graph: Graph, reach: Reach): Edge[] {
   return edgesOf(graph).filter(
-    ([from, to]) => !graph.next[from]?.some((other) => other !== to && reach.has(other, to)),
+    ([from, to]) => !graph.next[from]?.some((other) => other !== to && reaches(reach, other, to)),
   );
 }
 

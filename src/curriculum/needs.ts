@@ -6,7 +6,7 @@
 import type { Match } from '../technique/detect.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
-import type { Reach } from './graph.ts';
+import { type Reach, reaches } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import type { LessonSurvey } from './survey.ts';
 
@@ -56,7 +56,7 @@ export interface Way {
 
 /** The lesson that taught a technique by the time of a lesson, itself included; undefined if none has. */
 export const teacherOnWay = ({ teachers, reach }: Way, technique: string, lesson: number): number | undefined =>
-  teachers.get(technique)?.find((teacher) => teacher === lesson || reach.has(teacher, lesson));
+  teachers.get(technique)?.find((teacher) => teacher === lesson || reaches(reach, teacher, lesson));
 
 export function needsOf(
   lesson: number,

@@ -31,8 +31,8 @@ const NAMES = [
 ] as const;
 
 /**
- * The techniques of a course from its file. One with a fault is left out, or keeps what is sound of it, so that a single
- * slip does not take the rest along.
+ * The techniques of a course from its file. One with a fault keeps what is sound of it, if only its name, so that a single
+ * slip does not take along whatever names it.
  */
 export function gather(file: TechniquesFile): { readonly repertoire: Repertoire; readonly faults: readonly Fault[] } {
   const faults: Fault[] = [];
@@ -54,7 +54,10 @@ export function gather(file: TechniquesFile): { readonly repertoire: Repertoire;
       const facts = { id: written.id, key, nearest: nearest(written.id, known.keys()) };
       faults.push({ code: 'technique-incomplete', path, facts });
     }
-    if (missing.length === 0) known.set(written.id, techniqueOf(whole as Parameters<typeof techniqueOf>[0]));
+    known.set(
+      written.id,
+      missing.length === 0 ? techniqueOf(whole as Parameters<typeof techniqueOf>[0]) : nameOnly(written.id),
+    );
   });
   for (const [id, index] of placeOf) {
     const technique = known.get(id);
@@ -82,6 +85,10 @@ const present = (written: Written): Partial<Written> =>
   Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
 
 const writtenAgain = ({ kindOf, ...rest }: Technique): Written => ({ ...rest, 'kind-of': kindOf });
+
+/** A technique of which only the name is known: it is found nowhere. */
+const nameOnly = (id: string): Technique =>
+  techniqueOf({ id, title: id, about: id, group: 'tone', assumed: true, find: 'unseen' });
 
 /** A technique without the names nobody knows. */
 const soundOf = (technique: Technique, known: ReadonlyMap<string, Technique>): Technique => ({

@@ -11,6 +11,11 @@ describe('the path', () => {
     expect(ids(path.order, path)).toEqual(['a', 'b', 'c', 'd']);
   });
 
+  it('brings what a lesson needs forward with it', () => {
+    const path = curriculum({ b: { order: 2 }, z: {}, a: { order: 1, requires: ['z'] }, c: { stage: 'start' } });
+    expect(ids(path.order, path)).toEqual(['z', 'a', 'b', 'c']);
+  });
+
   it('gathers every reason for one tie', () => {
     const path = curriculum({
       a: { teaches: ['draw-4-half-step'], blocks: ["slot: 1/2\n-4' 4"] },

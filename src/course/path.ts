@@ -1,0 +1,51 @@
+/** The path of a course, and what is wrong with it, in the files. */
+import { checkPath } from '../curriculum/check.ts';
+import { type Curriculum, curriculumOf } from '../curriculum/curriculum.ts';
+import type { Finding } from '../curriculum/finding.ts';
+import type { PathLesson } from '../curriculum/lesson.ts';
+import type { LessonSurvey } from '../curriculum/survey.ts';
+import { locate, type Problem } from '../diagnostics/place.ts';
+import type { Repertoire } from '../technique/repertoire.ts';
+import type { Course, Lesson } from './course.ts';
+import type { Stage } from './front.ts';
+import { placeAt } from './severity.ts';
+
+/** The path of some lessons of a course. Where nothing else decides, lessons stand by their names. */
+export function pathOf(
+  lessons: readonly PathLesson[],
+  stages: readonly Stage[],
+  repertoire: Repertoire,
+  survey: (lesson: PathLesson) => LessonSurvey,
+): Curriculum {
+  const byName = [...lessons].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+  return curriculumOf({ lessons: byName, stages: stages.map(({ id }) => id), repertoire, surveys: byName.map(survey) });
+}
+
+/** The path as students see it: without drafts, and without anything that only drafts tie together. */
+export function publishedPath({
+  path,
+  file,
+  repertoire,
+  lessons,
+}: Pick<Course, 'path' | 'file' | 'repertoire' | 'lessons'>): Curriculum {
+  const published = lessons.filter(({ front }) => !front.draft);
+  if (published.length === lessons.length) return path;
+  const surveyOf = ({ id }: PathLesson): LessonSurvey => path.surveys[path.numberOf.get(id) as number] ?? [];
+  return pathOf(published, file.stages, repertoire, surveyOf);
+}
+
+/** Everything wrong with the path. */
+export const pathIsSound = ({ path, file, byId }: Pick<Course, 'path' | 'file' | 'byId'>): Problem[] =>
+  checkPath(path, file.stages).map((finding) => problemOf(finding, byId.get(finding.lesson) as Lesson));
+
+function problemOf({ place, diagnostic }: Finding, { file, places, blocks }: Lesson): Problem {
+  if ('front' in place) return placeAt(diagnostic, file, places, place.front.split('/'), 'value');
+  const block = 'block' in place ? blocks[place.block] : undefined;
+  if ('block' in place && block && place.span) return locate({ ...diagnostic, span: place.span }, file, block.placed);
+  const { start, end } = ('range' in place ? place.range : block?.range) ?? TOP;
+  const { code, severity, message, help } = diagnostic;
+  const where = { file, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
+  return { ...where, severity, code, message, ...(help === undefined ? {} : { help }) };
+}
+
+const TOP = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };

@@ -1,0 +1,63 @@
+/** techniques.yaml, read: the techniques a course works with. A course without one works with those that ship. */
+import { surveyor } from '../curriculum/survey.ts';
+import { reporter } from '../diagnostics/diagnostic.ts';
+import { locate, type Problem, placeOf } from '../diagnostics/place.ts';
+import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
+import { gather, type Repertoire } from '../technique/repertoire.ts';
+import { courseTechniqueSchema, type TechniquesFile, techniquesFileSchema } from '../technique/technique.ts';
+import type { TextFile } from './folder.ts';
+import { checkYaml } from './schema.ts';
+import { nearestPlace, readYaml, type YamlRead, type YamlValue } from './yaml.ts';
+
+export interface CourseTechniques {
+  /** What was read; undefined where there was nothing. */
+  readonly text: string | undefined;
+  readonly repertoire: Repertoire;
+  /** What blocks take of it; a block that was surveyed before is not surveyed again. */
+  readonly survey: ReturnType<typeof surveyor>;
+  readonly problems: readonly Problem[];
+}
+
+const report = reporter(TECHNIQUE_PROBLEMS);
+
+export function readTechniques(file: TextFile | undefined, before: CourseTechniques | undefined): CourseTechniques {
+  const text = file?.text;
+  if (before && before.text === text) return before;
+  const read = readYaml(text ?? '');
+  const { value, wrong, diagnostics } = checkYaml(techniquesFileSchema, read, {});
+  const broken = new Set<number>();
+  const { repertoire, faults } = gather(
+    wrong.has('techniques') ? { ...value, techniques: sound(read, broken) } : value,
+  );
+  const found = faults
+    // What is wrong with such an entry has been told.
+    .filter(({ path }) => !broken.has(Number(path[1])))
+    .map(({ code, path, facts }) => {
+      const spans = nearestPlace(read.spans, path);
+      return report(code, spans?.value ?? { from: 0, to: 0 }, facts as never);
+    });
+  const placed = placeOf(text ?? '');
+  return {
+    text,
+    repertoire,
+    survey: surveyor(repertoire),
+    problems: file ? [...read.diagnostics, ...diagnostics, ...found].map((one) => locate(one, file.file, placed)) : [],
+  };
+}
+
+/** The entries that can be read, and of the others their names. */
+function sound(read: YamlRead, broken: Set<number>): TechniquesFile['techniques'] {
+  const list = (read.value as { readonly [key: string]: YamlValue } | undefined)?.['techniques'];
+  if (!Array.isArray(list)) return [];
+  const techniques: TechniquesFile['techniques'] = [];
+  for (const entry of list) {
+    const whole = courseTechniqueSchema.safeParse(entry);
+    const named = whole.success
+      ? whole
+      : courseTechniqueSchema.safeParse({ id: (entry as { id?: unknown } | undefined)?.id });
+    if (!named.success) continue;
+    if (!whole.success) broken.add(techniques.length);
+    techniques.push(named.data);
+  }
+  return techniques;
+}
