@@ -1,10 +1,9 @@
 /** What is asked of the staff: a segment's notes at their places, with all that touches them from next door. */
 import type { Sound } from '../score/score.ts';
 import { type Clef, staffKey } from './clef.ts';
-import { type Column, type Segment, SIGNS } from './measure.ts';
+import { type Column, glidesInto, type Segment, SIGNS } from './measure.ts';
 import { roleClass } from './role-mark.ts';
 import type { PlannedHead, PlannedNote, PlannedTuplet, StaffPlan } from './staff.ts';
-import { glidesInto } from './tile.ts';
 
 interface Place {
   readonly segment: Segment;

@@ -6,7 +6,7 @@ import { drawSound, glideLine, halfWidth, heightsOf, heldLine, middleOf } from '
 import type { Layout } from './layout.ts';
 import { meterDigits, meterWidth } from './lead.ts';
 import { escapeText, n } from './markup.ts';
-import { type ChordMark, type Column, chordWidth, type Segment, SIZE, WAVE } from './measure.ts';
+import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, WAVE } from './measure.ts';
 import type { StaffDrawing } from './staff.ts';
 import { use } from './string-context.ts';
 import { textWidth } from './text-width.ts';
@@ -125,9 +125,6 @@ function drawFlow(
   return drawn;
 }
 
-export const glidesInto = (from: Column, to: Column): boolean =>
-  from.event.kind === 'sound' && from.event.glides && to.event.kind === 'sound' && !to.event.tied;
-
 function drawWord(column: Column, x: number, layout: Layout): string {
   if (!column.word || layout.word === undefined) return '';
   if (column.word === WAVE)
@@ -143,7 +140,7 @@ function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }:
   const y = layout.lyric;
   if (lyric.extends) {
     const before = segment.columns.slice(0, index).findLastIndex((own) => own.first && own.event.kind === 'sound');
-    const last = before < 0 ? undefined : (segment.columns[before]?.event as Sound).lyric;
+    const last = before < 0 ? undefined : ((segment.columns[before] as Column).event as Sound).lyric;
     const from =
       before < 0 ? 0 : (xs[before] as number) + (last && !last.extends ? textWidth(last.text, SIZE.lyric) / 2 + 2 : 6);
     return x + 6 - from < 3 ? '' : `<path class="s" d="M${n(from)} ${n(y)}H${n(x + 6)}"/>`;
@@ -230,12 +227,12 @@ function drawHead(parts: TileParts, { score, layout, width }: TileSettings): str
   return drawn;
 }
 
-/** The corner that the bar's number takes. */
-const NUMBER_ROOM = 13;
+/** The corner that a bar's number takes. */
+const numberRoom = (bar: number): number => (bar > 9 ? 16 : 11);
 
 function drawChord(chord: ChordMark, parts: TileParts, layout: Layout, width: number): string {
   if (layout.chord === undefined) return '';
-  const corner = parts.segment.opens ? NUMBER_ROOM : 2;
+  const corner = parts.segment.opens ? numberRoom(parts.segment.bar.number) : 2;
   const x = Math.max(corner, Math.min(chordX(chord, parts), width - chordWidth(chord) - 2));
   const numeral = chord.numeral ? `<tspan class="u" dx="4">${escapeText(chord.numeral)}</tspan>` : '';
   return `<text class="c" data-chord="${chord.index}" x="${n(x)}" y="${n(layout.chord)}">${escapeText(chord.name)}${numeral}</text>`;

@@ -5,7 +5,7 @@
  */
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import opentype from 'opentype.js';
+import opentype, { type PathCommand } from 'opentype.js';
 
 /** Code points by the names of the Standard Music Font Layout; a pair is a run of them. */
 const WANTED: readonly (number | readonly [number, number])[] = [
@@ -37,14 +37,57 @@ const codes = WANTED.flatMap((entry) => {
 
 const round = (value: number): number => Math.round((value / font.unitsPerEm) * 1000);
 
-/** Without the zeros that end a decimal. */
-const tidy = (path: string): string => path.replace(/(\.\d*?)0+(?!\d)/g, '$1').replace(/\.(?!\d)/g, '');
+/** A number of hundredths, as short as a path may hold it. */
+function short(hundredths: number): string {
+  const text = String(hundredths / 100);
+  return text.replace(/^(-?)0\./, '$1.');
+}
+
+/** Numbers side by side: a minus sign parts them as well as a space. */
+const run = (numbers: readonly number[]): string =>
+  numbers.map((value, index) => (index > 0 && value >= 0 ? ' ' : '') + short(value)).join('');
+
+/** The outline in relative steps, which are shorter and pack better. Steps are between rounded points: nothing adds up. */
+function relative(commands: readonly PathCommand[]): string {
+  let at = [0, 0] as readonly [number, number];
+  let start = at;
+  let last = '';
+  const point = (x = 0, y = 0): readonly [number, number] => [Math.round(x * 100), Math.round(y * 100)];
+  return commands
+    .map((command) => {
+      const to = point(command.x, command.y);
+      const from = at;
+      const step = ([x, y]: readonly [number, number]): number[] => [x - from[0], y - from[1]];
+      at = command.type === 'Z' ? start : to;
+      let letter = command.type.toLowerCase();
+      let numbers: number[] = [];
+      if (command.type === 'M') {
+        letter = 'M';
+        numbers = [...to];
+        start = to;
+      } else if (command.type === 'L') {
+        const [dx, dy] = step(to) as [number, number];
+        if (dy === 0) [letter, numbers] = ['h', [dx]];
+        else if (dx === 0) [letter, numbers] = ['v', [dy]];
+        else numbers = [dx, dy];
+      } else if (command.type === 'C') {
+        numbers = [...step(point(command.x1, command.y1)), ...step(point(command.x2, command.y2)), ...step(to)];
+      } else if (command.type === 'Q') {
+        numbers = [...step(point(command.x1, command.y1)), ...step(to)];
+      }
+      const repeated = letter === last && 'clq'.includes(letter);
+      last = letter;
+      const text = run(numbers);
+      return repeated ? (text.startsWith('-') ? text : ` ${text}`) : letter + text;
+    })
+    .join('');
+}
 
 function row(code: number): string {
   const glyph = font.charToGlyph(String.fromCodePoint(code));
   const box = glyph.getBoundingBox();
   const metrics = [glyph.advanceWidth ?? 0, box.x1, box.y1, box.x2, box.y2].map(round).join(', ');
-  return `  ${code.toString(16)}: [${metrics}, '${tidy(glyph.getPath(0, 0, EM).toPathData(2))}'],`;
+  return `  ${code.toString(16)}: [${metrics}, '${relative(glyph.getPath(0, 0, EM).commands)}'],`;
 }
 
 const rows = codes.filter((code) => font.charToGlyph(String.fromCodePoint(code)).index > 0).map(row);
