@@ -41,6 +41,11 @@ export interface HoleNote {
 const LOWEST_STANDARD = 55;
 const OCTAVE_OF: Readonly<Record<Register, number>> = { low: -12, standard: 0, high: 12 };
 
+/** The keys harps are sold in, from the lowest standard one up. Source: the same article; all twelve are common practice. */
+export const HARP_KEYS: readonly PitchClass[] = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#'].map(
+  (name) => readPitchClass(name) as PitchClass,
+);
+
 /** The MIDI number of the key note, from which a tuning counts its reeds: hole 1 blow of all the usual ones. */
 export const keyNote = (harp: Harp): number =>
   LOWEST_STANDARD + ((chromaOf(harp.key) - (LOWEST_STANDARD % 12) + 12) % 12) + OCTAVE_OF[harp.register];

@@ -3,6 +3,7 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import type { AstroInlineConfig, AstroUserConfig } from 'astro';
 import type { PluginOption } from 'vite';
+import { usedGlyphNames } from './glyph-names.ts';
 import { lessonModules } from './lesson-modules.ts';
 import { lessonPlugin } from './lesson-plugin.ts';
 import { ROOT } from './root.ts';
@@ -43,7 +44,7 @@ export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }:
     vite: {
       logLevel: 'warn',
       // The engraver's worker loads what it needs piece by piece.
-      worker: { format: 'es' },
+      worker: { format: 'es', plugins: () => [usedGlyphNames()] },
       plugins: [lessonModules(), ...plugins],
       build: {
         assetsInlineLimit: 0,

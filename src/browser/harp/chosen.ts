@@ -1,6 +1,6 @@
 /**
  * The harp the student holds: chosen once, kept in the browser, and named in the address of a page that is passed on.
- * `undefined` means none was chosen, and every block stands on the harp it is written for.
+ * No harp chosen means that every block stands on the one it is written for.
  */
 import type { Harp, Register } from '../../instrument/harp.ts';
 import { harpName, readHarp } from '../../instrument/harp.ts';
@@ -13,18 +13,18 @@ export interface ChosenHarp {
   readonly register: Register;
 }
 
-/** Dispatched on `document` after a change; `detail` is a {@link Chosen}. */
-export const HARP_EVENT = 'reedway:harp';
-export const STORED_AS = 'reedway-harp';
-/** `?harp=low+F`. */
-export const PARAMETER = 'harp';
-
-/** What the student said of their harp. */
+/** What the student said of their harp; what they left open is the course's. */
 export interface Chosen {
   readonly harp: ChosenHarp | undefined;
   readonly concertA: number;
   readonly temperament: Temperament;
 }
+
+/** Dispatched on `document` after a change; `detail` is a {@link Chosen}. */
+export const HARP_EVENT = 'reedway:harp';
+const STORED_AS = 'reedway-harp';
+/** `?harp=low+F`. */
+const PARAMETER = 'harp';
 
 /** `low F`, as a value of the address and of storage. */
 export const chosenName = (harp: ChosenHarp): string => harpName(onTuning(harp, RICHTER));
@@ -32,13 +32,23 @@ export const chosenName = (harp: ChosenHarp): string => harpName(onTuning(harp, 
 /** The student's harp in the tuning a block is written for. */
 export const onTuning = (harp: ChosenHarp, tuning: Tuning): Harp => ({ ...harp, tuning });
 
-export function readChosenHarp(text: string | null | undefined): ChosenHarp | undefined {
-  const harp = text ? readHarp(text, RICHTER) : undefined;
+function readChosenHarp(text: unknown): ChosenHarp | undefined {
+  const harp = typeof text === 'string' ? readHarp(text, RICHTER) : undefined;
   return harp && { key: harp.key, register: harp.register };
 }
 
+const readConcertA = (value: unknown): number | undefined =>
+  typeof value === 'number' && value >= CONCERT_A_RANGE.from && value <= CONCERT_A_RANGE.to ? value : undefined;
+const readTemperament = (value: unknown): Temperament | undefined => TEMPERAMENTS.find(({ id }) => id === value);
+
+interface Stored {
+  readonly harp?: unknown;
+  readonly concertA?: unknown;
+  readonly temperament?: unknown;
+}
+
 /** What is kept is read as untrusted: another version or another hand may have written it. */
-function readStored(): { readonly harp?: unknown; readonly concertA?: unknown; readonly temperament?: unknown } {
+function readStored(): Stored {
   try {
     const value: unknown = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}');
     return typeof value === 'object' && value !== null ? value : {};
@@ -47,15 +57,58 @@ function readStored(): { readonly harp?: unknown; readonly concertA?: unknown; r
   }
 }
 
-/** The address decides over what is kept, since somebody meant it. */
-export function readChosen(defaults: { readonly concertA?: number; readonly temperament?: Temperament } = {}): Chosen {
+/** How the course's harps are tuned, as its pages say at their root. */
+function ofCourse(): { readonly concertA: number; readonly temperament: Temperament } {
+  const { concertA, temperament } = document.documentElement.dataset;
+  return { concertA: readConcertA(Number(concertA)) ?? CONCERT_A, temperament: readTemperament(temperament) ?? EQUAL };
+}
+
+/** The harp in the address decides over the one that is kept, since somebody meant it for this page. */
+export function readChosen(): Chosen {
   const stored = readStored();
-  const named = new URLSearchParams(location.search).get(PARAMETER);
-  const { concertA } = stored;
-  const sane = typeof concertA === 'number' && concertA >= CONCERT_A_RANGE.from && concertA <= CONCERT_A_RANGE.to;
+  const course = ofCourse();
   return {
-    harp: readChosenHarp(named) ?? (typeof stored.harp === 'string' ? readChosenHarp(stored.harp) : undefined),
-    concertA: sane ? concertA : (defaults.concertA ?? CONCERT_A),
-    temperament: TEMPERAMENTS.find(({ id }) => id === stored.temperament) ?? defaults.temperament ?? EQUAL,
+    harp: readChosenHarp(new URLSearchParams(location.search).get(PARAMETER)) ?? readChosenHarp(stored.harp),
+    concertA: readConcertA(stored.concertA) ?? course.concertA,
+    temperament: readTemperament(stored.temperament) ?? course.temperament,
   };
+}
+
+/** Whether pages have to be drawn otherwise than they stand. */
+export function differs({ harp, concertA, temperament }: Chosen): boolean {
+  const course = ofCourse();
+  return harp !== undefined || concertA !== course.concertA || temperament !== course.temperament;
+}
+
+/** Keeps a choice, puts it in the address, and tells everybody on the page. */
+export function choose(chosen: Chosen): void {
+  const course = ofCourse();
+  const stored: Stored = {
+    ...(chosen.harp ? { harp: chosenName(chosen.harp) } : {}),
+    ...(chosen.concertA === course.concertA ? {} : { concertA: chosen.concertA }),
+    ...(chosen.temperament === course.temperament ? {} : { temperament: chosen.temperament.id }),
+  };
+  try {
+    if (Object.keys(stored).length === 0) localStorage.removeItem(STORED_AS);
+    else localStorage.setItem(STORED_AS, JSON.stringify(stored));
+  } catch {
+    // A browser that keeps nothing still shows what was chosen, on this page.
+  }
+  nameInAddress(chosen);
+  document.dispatchEvent(new CustomEvent<Chosen>(HARP_EVENT, { detail: chosen }));
+}
+
+/** The address names the harp the page shows, so that who is sent it sees the same. */
+export function nameInAddress({ harp }: Chosen): void {
+  const address = new URL(location.href);
+  if (harp) address.searchParams.set(PARAMETER, chosenName(harp));
+  else address.searchParams.delete(PARAMETER);
+  if (address.href !== location.href) history.replaceState(history.state, '', address);
+}
+
+/** Calls back when another tab of this browser has chosen. */
+export function onChosenElsewhere(call: () => void): void {
+  addEventListener('storage', ({ key }) => {
+    if (key === STORED_AS || key === null) call();
+  });
 }

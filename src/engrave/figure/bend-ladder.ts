@@ -3,7 +3,7 @@ import { holeRange, namedOnHarp } from '../../instrument/harp.ts';
 import { printedPitch } from '../../instrument/pitch.ts';
 import { inWords, meansOf, notesOfHole, type Playable, tabOf } from '../../instrument/playable.ts';
 import { CONCERT_A, centsOf, EQUAL, frequencyOf, type Pitching } from '../../instrument/temperament.ts';
-import { escape as escaped } from '../markup.ts';
+import { escapeText } from '../markup.ts';
 import type { BendLadderFigure } from './figure.ts';
 import { aloud, hertz, onHarp, signed, soundHook } from './markup.ts';
 
@@ -22,7 +22,7 @@ export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching
     const down = from && means === 'bend' ? 1200 * Math.log2(frequency(note) / frequency(from)) : undefined;
     const cents = centsOf(harp, note.breath, note, temperament);
     return (
-      `<tr class="${means}"><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escaped(tabOf(note))}</b> <span class="how">${inWords(note)}</span></th>` +
+      `<tr class="${means}"><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escapeText(tabOf(note))}</b> <span class="how">${inWords(note)}</span></th>` +
       `<td>${printedPitch(namedOnHarp(harp, note.midi))}</td><td>${signed(cents)}</td><td>${hertz(frequency(note))}</td>` +
       `<td>${down === undefined ? aloud('none') : signed(down)}</td></tr>`
     );
@@ -33,7 +33,7 @@ export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching
   const tuned = temperament.justness === 0 ? '' : `, ${temperament.title.toLowerCase()} temperament`;
   const a = concertA === CONCERT_A ? '' : `, A at ${concertA} Hz`;
   return (
-    `<table class="bend-ladder"><caption>${escaped(name)}<span class="on">, on ${onHarp(harp)}${tuned}${a}</span></caption>` +
+    `<table class="bend-ladder"><caption>${escapeText(name)}<span class="on">, on ${onHarp(harp)}${tuned}${a}</span></caption>` +
     '<thead><tr><th scope="col">Played</th><th scope="col">Note</th><th scope="col">Tuner, cents</th><th scope="col">Hertz</th><th scope="col">Bent by, cents</th></tr></thead>' +
     `<tbody>${notes.map(rung).join('')}</tbody></table>${deepest === 0 ? `<p class="lacks">${whyNoBend(harp.tuning.valves ?? false, bends !== undefined)}</p>` : ''}`
   );

@@ -6,7 +6,7 @@ import { roleInWords, roleOf } from '../../harmony/role.ts';
 import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import { escape as escaped } from '../markup.ts';
+import { escapeText } from '../markup.ts';
 import { roleMark } from '../role-mark.ts';
 import { type FormChartFigure, playedOn, type TabNote } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
@@ -17,14 +17,14 @@ const MARK = 30;
 export function drawFormChart(figure: FormChartFigure, pitching: Pitching): string {
   const { harp, key, position, bars } = figure;
   const chordName = (chord: Chord): string =>
-    `<span class="chord"><b>${escaped(printedNumeral(numeralOf(chord, key)))}</b> <span>${escaped(printedChord(chord))}</span></span>`;
+    `<span class="chord"><b>${escapeText(printedNumeral(numeralOf(chord, key)))}</b> <span>${escapeText(printedChord(chord))}</span></span>`;
 
   /** What the target is to the bar's first chord, under which it is meant to land. */
   const target = (note: TabNote, chord: Chord | undefined): string => {
     const played = playedOn(harp, note);
     const role = chord && roleOf(played.midi, chord);
     return (
-      `<span class="target"${soundHook(harp, played, pitching)}>${role ? roleMark(role, { size: MARK, text: role.label }) : ''}<b class="tab" aria-hidden="true">${escaped(tabOf(played))}</b>` +
+      `<span class="target"${soundHook(harp, played, pitching)}>${role ? roleMark(role, { size: MARK, text: role.label }) : ''}<b class="tab" aria-hidden="true">${escapeText(tabOf(played))}</b>` +
       `${aloud(`target ${inWords(played)},`)} <span class="name">${printedName(spellInKey(played.midi, key))}</span>` +
       `${role ? aloud(`, ${roleInWords(role)}`) : ''}</span>`
     );
@@ -43,7 +43,7 @@ export function drawFormChart(figure: FormChartFigure, pitching: Pitching): stri
   });
   const title = figure.title ?? figure.form;
   return (
-    `<figcaption>${escaped(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></figcaption>` +
+    `<figcaption>${escapeText(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></figcaption>` +
     `<ol class="form-chart">${items.join('')}</ol>`
   );
 }

@@ -8,10 +8,11 @@ import { printedChord } from '../../harmony/chord.ts';
 import { degreeIn } from '../../harmony/explain.ts';
 import { type SongKey, spellInKey } from '../../harmony/key.ts';
 import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
-import { type Breath, holeCount } from '../../instrument/harp.ts';
+import { type Breath, type Harp, holeCount } from '../../instrument/harp.ts';
 import { chromaOf, mod, type PitchClass, printedName, printedPitch } from '../../instrument/pitch.ts';
 import { meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
 import {
+  CHROMATIC_STEPS,
   type LaidNote,
   layOut,
   missingOf,
@@ -22,7 +23,7 @@ import {
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import { escape as escaped } from '../markup.ts';
+import { escapeText } from '../markup.ts';
 import { roleMark } from '../role-mark.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
@@ -77,7 +78,7 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
     if (!note) return '<td></td>';
     const lit = light(note);
     const hook = soundHook(harp, note, pitching);
-    if (!lit) return `<td${hook}>${escaped(plainText(figure, note))}</td>`;
+    if (!lit) return `<td${hook}>${escapeText(plainText(figure, note))}</td>`;
     // A mark is a picture: what stands in it is read aloud beside it.
     return `<td class="lit"${hook}>${roleMark(lit.role, { size: MARK, text: lit.text })}${aloud(`${lit.text}, ${lit.words}`)}</td>`;
   };
@@ -91,7 +92,7 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
   };
   const middle = `<tr class="holes"><th scope="row">${aloud('hole')}</th>${holes.map((hole) => `<th scope="col">${hole}</th>`).join('')}</tr>`;
   return (
-    `<table class="harp-map of-${holes.length}"><caption>${escaped(figure.title ?? titleOf(figure))}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
+    `<table class="harp-map of-${holes.length}"><caption>${escapeText(figure.title ?? titleOf(figure))}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
     `<tbody>${above.map(line).join('')}${middle}${below.map(line).join('')}</tbody></table>${underMap(figure)}`
   );
 }
@@ -183,15 +184,26 @@ function titleOf({ lit, show, chord }: HarpMapFigure): string {
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A lit scale as it is played, from its lowest tonic up, and what of it the harp has not got. */
-function underMap({ lit, harp, key }: HarpMapFigure): string {
+function underMap({ lit, harp, key, show }: HarpMapFigure): string {
+  if (!lit && show === 'notes') return chromaticLacks(harp, key);
   if (lit?.by !== 'scale') return '';
   const laid = layOut(harp, key.tonic, stepsOf(scaleOf(lit.scale) as Scale));
   const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
-  const run = had.map((note) => `<li>${escaped(tabOf(note.places[0] as Playable))}</li>`).join('');
+  const run = had.map((note) => `<li>${escapeText(tabOf(note.places[0] as Playable))}</li>`).join('');
   const lacks = missingOf(laid).map(lackInWords);
   const sentence =
     lacks.length === 0 ? 'The harp has every note of it.' : `Not on this harp without overbends: ${lacks.join(', ')}.`;
-  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run}</ol><p class="lacks">${escaped(sentence)}</p>`;
+  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run}</ol><p class="lacks">${escapeText(sentence)}</p>`;
+}
+
+function chromaticLacks(harp: Harp, key: SongKey): string {
+  const laid = layOut(harp, key.tonic, CHROMATIC_STEPS);
+  const [first, last] = [laid[0], laid.at(-1)];
+  if (!first || !last) return '';
+  const lacks = missingOf(laid).map(lackInWords);
+  const range = `From ${printedPitch(first.pitch)} to ${printedPitch(last.pitch)} it has every note`;
+  const sentence = lacks.length === 0 ? `${range}.` : `${range} but these, without overbends: ${lacks.join(', ')}.`;
+  return `<p class="lacks">${escapeText(sentence)}</p>`;
 }
 
 function lackInWords({ pitch, places }: LaidNote): string {

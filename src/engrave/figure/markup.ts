@@ -5,10 +5,10 @@ import { printedName } from '../../instrument/pitch.ts';
 import { type Playable, tabOf } from '../../instrument/playable.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { frequencyOf, type Pitching } from '../../instrument/temperament.ts';
-import { escape as escaped } from '../markup.ts';
+import { escapeText } from '../markup.ts';
 
 /** Read aloud and not shown. */
-export const aloud = (text: string): string => `<span class="aloud">${escaped(text)}</span>`;
+export const aloud = (text: string): string => `<span class="aloud">${escapeText(text)}</span>`;
 
 /** `low F`, `B♭`. */
 export const printedHarp = (harp: Harp): string => harpName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
@@ -18,7 +18,7 @@ const article = (name: string): string => (/^[AEF]/.test(name) ? 'an' : 'a');
 /** `an A harp`, `a low F harp (natural minor)`. */
 export function onHarp(harp: Harp): string {
   const name = printedHarp(harp);
-  const tuning = harp.tuning.id === 'richter' ? '' : ` (${escaped(harp.tuning.title.toLowerCase())})`;
+  const tuning = harp.tuning.id === 'richter' ? '' : ` (${escapeText(harp.tuning.title.toLowerCase())})`;
   return `${article(name)} ${name} harp${tuning}`;
 }
 
@@ -30,7 +30,7 @@ export function harpAndKey(harp: Harp, position: number, key: SongKey): string {
 
 /** What a page that can sound notes finds a note by: its tab, and its frequency on this harp. */
 export function soundHook(harp: Harp, note: Playable, pitching: Pitching): string {
-  return ` data-tab="${escaped(tabOf(note))}" data-hz="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
+  return ` data-tab="${escapeText(tabOf(note))}" data-hz="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
 }
 
 /** To a tenth of a hertz, and to a hundredth below 200 Hz, where a tenth is most of a cent. */

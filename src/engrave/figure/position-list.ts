@@ -3,7 +3,7 @@ import { printedName, printedPitch } from '../../instrument/pitch.ts';
 import { type Means, meansOf, type Playable, tabOf } from '../../instrument/playable.ts';
 import { type DegreePlaces, POSITIONS, type Position, positionName, positionOn } from '../../instrument/position.ts';
 import { layOut, missingOf, namesOf, SCALES, type Scale, stepsOf } from '../../instrument/scale.ts';
-import { escape as escaped } from '../markup.ts';
+import { escapeText } from '../markup.ts';
 import type { PositionListFigure } from './figure.ts';
 import { onHarp } from './markup.ts';
 
@@ -34,10 +34,10 @@ function drawPosition(position: Position, { harp }: PositionListFigure): string 
   ];
   const scales = SCALES.map((scale) => drawScale(scale, position, harp));
   return (
-    `<li><p class="position-head"><b>${number}</b> <span class="key">${printedName(tonic)}</span> <span>${escaped(about)}</span></p>` +
+    `<li><p class="position-head"><b>${number}</b> <span class="key">${printedName(tonic)}</span> <span>${escapeText(about)}</span></p>` +
     `<dl>${facts
       .filter(([, value]) => value !== '')
-      .map(([term, value]) => `<div><dt>${term}</dt><dd>${escaped(value)}</dd></div>`)
+      .map(([term, value]) => `<div><dt>${term}</dt><dd>${escapeText(value)}</dd></div>`)
       .join('')}</dl>` +
     `<details><summary>Scales in ${printedName(tonic)}</summary><dl class="scales">${scales.join('')}</dl></details></li>`
   );
@@ -70,5 +70,5 @@ function drawScale(scale: Scale, { tonic }: Position, harp: PositionListFigure['
     missing.length === 0
       ? ''
       : `<span class="lacks">lacks ${missing.map(({ pitch }) => printedPitch(pitch)).join(' ')}</span>`;
-  return `<div><dt>${escaped(scale.title)} <span>${names}</span></dt><dd><span class="tab">${escaped(run.join(' '))}</span> ${lacks}</dd></div>`;
+  return `<div><dt>${escapeText(scale.title)} <span>${names}</span></dt><dd><span class="tab">${escapeText(run.join(' '))}</span> ${lacks}</dd></div>`;
 }

@@ -6,7 +6,7 @@ import { type RoleRow, roleTable } from '../../harmony/role-table.ts';
 import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import { escape as escaped } from '../markup.ts';
+import { escapeText } from '../markup.ts';
 import { roleMark } from '../role-mark.ts';
 import { playedOn, type RoleTableFigure } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
@@ -21,13 +21,13 @@ export function drawRoleTable(figure: RoleTableFigure, pitching: Pitching): stri
   const title = figure.title ?? 'What each note is over each chord';
   const heads = table.chords.map(
     (chord) =>
-      `<th scope="col"><b>${escaped(printedNumeral(numeralOf(chord, key)))}</b> <span>${escaped(printedChord(chord))}</span></th>`,
+      `<th scope="col"><b>${escapeText(printedNumeral(numeralOf(chord, key)))}</b> <span>${escapeText(printedChord(chord))}</span></th>`,
   );
   const row = ({ note, pitch, roles }: RoleRow): string =>
-    `<tr><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escaped(tabOf(note))}</b> <span class="name">${printedName(pitch)}</span>` +
+    `<tr><th scope="row"${soundHook(harp, note, pitching)}><b class="tab">${escapeText(tabOf(note))}</b> <span class="name">${printedName(pitch)}</span>` +
     ` <span class="how">${inWords(note)}</span></th>${roles.map(cell).join('')}</tr>`;
   return (
-    `<table class="role-table"><caption>${escaped(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
+    `<table class="role-table"><caption>${escapeText(title)}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
     `<thead><tr><td>${aloud('Note')}</td>${heads.join('')}</tr></thead><tbody>${table.rows.map(row).join('')}</tbody></table>`
   );
 }

@@ -1,0 +1,99 @@
+/** The student's harp: its key and register, and how it is tuned. What follows a choice is loaded when there is one. */
+
+import { tonicInPosition } from '../../instrument/harp.ts';
+import { chromaOf, printedName, readPitchClass } from '../../instrument/pitch.ts';
+import { positionInWords } from '../../instrument/position.ts';
+import { CONCERT_A_RANGE, TEMPERAMENTS } from '../../instrument/temperament.ts';
+import {
+  type Chosen,
+  choose,
+  chosenName,
+  differs,
+  HARP_EVENT,
+  nameInAddress,
+  onChosenElsewhere,
+  readChosen,
+} from './chosen.ts';
+
+class HarpChoice extends HTMLElement {
+  connectedCallback(): void {
+    this.show(readChosen());
+    this.addEventListener('change', () => choose(this.read()));
+    document.addEventListener(HARP_EVENT, ({ detail }: CustomEventInit<Chosen>) => {
+      if (detail) void this.follow(detail);
+    });
+    onChosenElsewhere(() => {
+      // A harp in the address was meant for this page, whatever another tab chooses.
+      const chosen = readChosen();
+      this.show(chosen);
+      document.dispatchEvent(new CustomEvent<Chosen>(HARP_EVENT, { detail: chosen }));
+    });
+    const chosen = readChosen();
+    if (!differs(chosen)) return;
+    nameInAddress(chosen);
+    void this.follow(chosen);
+  }
+
+  private show({ harp, concertA, temperament }: Chosen): void {
+    this.select('key').value = harp ? String(chromaOf(harp.key)) : '';
+    this.select('register').value = harp?.register ?? 'standard';
+    this.select('register').disabled = !harp;
+    this.select('temperament').value = temperament.id;
+    this.field('concert-a').value = String(concertA);
+  }
+
+  private read(): Chosen {
+    const before = readChosen();
+    const { value, selectedOptions } = this.select('key');
+    const key = value === '' ? undefined : readPitchClass(selectedOptions[0]?.dataset['key'] ?? '');
+    const register = this.select('register').value as 'low' | 'standard' | 'high';
+    const typed = this.field('concert-a').valueAsNumber;
+    const sane = typed >= CONCERT_A_RANGE.from && typed <= CONCERT_A_RANGE.to;
+    const chosen: Chosen = {
+      harp: key && { key, register },
+      concertA: sane ? typed : before.concertA,
+      temperament: TEMPERAMENTS.find(({ id }) => id === this.select('temperament').value) ?? before.temperament,
+    };
+    this.show(chosen);
+    return chosen;
+  }
+
+  private async follow(chosen: Chosen): Promise<void> {
+    this.say(chosen.harp ? `Setting the page for ${inWords(chosen.harp)} …` : 'Setting the page as it is written …');
+    try {
+      const { redraw } = await import('./redraw.ts');
+      const done = await redraw(chosen, this.dataset['scores'] ?? '');
+      if (done) this.say(this.outcome(chosen));
+    } catch {
+      this.say('The page could not be set for your harp. It stands as it is written; the tab is right on any harp.');
+    }
+  }
+
+  private outcome({ harp }: Chosen): string {
+    if (!harp) return 'The page stands as it is written.';
+    const position = Number(this.dataset['position']);
+    const holds = `The page stands for ${inWords(harp)}.`;
+    if (!position) return holds;
+    return `${holds} In ${positionInWords(position)} it plays in ${printedName(tonicInPosition(harp.key, position))}.`;
+  }
+
+  private say(sentence: string): void {
+    const status = this.querySelector('[role="status"]');
+    if (status) status.textContent = sentence;
+  }
+
+  private select(name: string): HTMLSelectElement {
+    return this.querySelector(`select[name="${name}"]`) as HTMLSelectElement;
+  }
+
+  private field(name: string): HTMLInputElement {
+    return this.querySelector(`input[name="${name}"]`) as HTMLInputElement;
+  }
+}
+
+function inWords(harp: NonNullable<Chosen['harp']>): string {
+  const name = chosenName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
+  return `${/^[AEF]/.test(name) ? 'an' : 'a'} ${name} harp`;
+}
+
+customElements.define('harp-choice', HarpChoice);

@@ -1,0 +1,140 @@
+/**
+ * Sets every block and figure of a page for the student's harp. The engraver runs in a worker, so that nothing stutters,
+ * and what can be seen comes first. What stands on the page as written is kept, and comes back without being drawn.
+ */
+import type { Figure } from '../../engrave/figure/figure.ts';
+import { type Chosen, differs } from './chosen.ts';
+import type { Drawn, Job } from './worker.ts';
+
+/** Dispatched on a figure that was set anew; `detail` is the markup, as the engraver gave it. */
+export const REDRAWN_EVENT = 'reedway:redrawn';
+
+/** Something on the page that follows the harp. */
+interface Place {
+  /** The figure around it. */
+  readonly figure: HTMLElement;
+  /** What stands in it as written. */
+  readonly written: readonly Element[];
+  /** What stands in it now. */
+  shown: readonly Element[];
+  readonly job: (chosen: Chosen) => Job;
+}
+
+let places: readonly Place[] | undefined;
+let worker: Worker | undefined;
+/** Choices come faster than pages are set: only the last one is finished. */
+let latest = 0;
+
+/** Resolves to whether the page now stands as chosen; false where a later choice has overtaken this one. */
+export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
+  const mine = ++latest;
+  places ??= findPlaces(scores);
+  if (!differs(chosen)) {
+    for (const place of places) put(place, place.written, '');
+    return true;
+  }
+  // Where the reader looks may change while the page is being set.
+  const waiting = new Set(places);
+  while (waiting.size > 0) {
+    const place = nearest(waiting);
+    waiting.delete(place);
+    const drawn = await draw(place.job(chosen));
+    if (mine !== latest) return false;
+    if (drawn.sheet) addOutlines(drawn.sheet);
+    put(place, elementsOf(drawn.html), drawn.html);
+  }
+  return true;
+}
+
+function findPlaces(scores: string): Place[] {
+  const blocks = [...document.querySelectorAll<HTMLElement>('figure[data-block]')].flatMap((figure): Place[] => {
+    const { lesson = '', block = '' } = figure.dataset;
+    const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
+    const address = `${scores}${lesson.split('/').map(encodeURIComponent).join('/')}.json`;
+    const job = ({ harp }: Chosen): Job => ({
+      kind: 'block',
+      scores: new URL(address, location.href).href,
+      block,
+      harp,
+    });
+    return written.length > 0 ? [{ figure, written, shown: written, job }] : [];
+  });
+  const figures = [...document.querySelectorAll<HTMLElement>('figure[data-figure]')].map((figure): Place => {
+    const written = [...figure.children];
+    const value = JSON.parse(figure.dataset['figure'] ?? '') as Figure;
+    const job = ({ harp, concertA, temperament }: Chosen): Job => ({
+      kind: 'figure',
+      figure: value,
+      harp,
+      pitching: { concertA, temperament },
+    });
+    return { figure, written, shown: written, job };
+  });
+  return [...blocks, ...figures];
+}
+
+/** What can be seen before what cannot, and then what is closest. */
+function nearest(waiting: ReadonlySet<Place>): Place {
+  let best: Place | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const place of waiting) {
+    const { top, bottom } = place.figure.getBoundingClientRect();
+    const away = Math.max(0, top - innerHeight, -bottom);
+    if (away < least) [best, least] = [place, away];
+  }
+  return best as Place;
+}
+
+function draw(job: Job): Promise<Drawn> {
+  worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  const asked = worker;
+  return new Promise((resolve, reject) => {
+    const { port1, port2 } = new MessageChannel();
+    const fail = (): void => reject(new Error('the engraver did not start'));
+    asked.addEventListener('error', fail, { once: true });
+    port1.onmessage = ({ data }: MessageEvent<Drawn | { readonly failed: string }>) => {
+      asked.removeEventListener('error', fail);
+      port1.close();
+      if ('failed' in data) reject(new Error(data.failed));
+      else resolve(data);
+    };
+    asked.postMessage(job, [port2]);
+  });
+}
+
+function elementsOf(html: string): Element[] {
+  const template = document.createElement('template');
+  template.innerHTML = html;
+  return [...template.content.children];
+}
+
+/** Takes the place of what is shown, and keeps what the reader was doing there: an open fold, the keyboard's focus. */
+function put(place: Place, next: readonly Element[], html: string): void {
+  const { figure, shown } = place;
+  if (next === shown) return;
+  const focused = shown.flatMap(focusableIn).indexOf(document.activeElement as HTMLElement);
+  const open = shown.flatMap(foldsIn).map((fold) => fold.open);
+  shown[0]?.before(...next);
+  for (const element of shown) element.remove();
+  place.shown = next;
+  next.flatMap(foldsIn).forEach((fold, index) => {
+    fold.open = open[index] ?? false;
+  });
+  if (focused >= 0) next.flatMap(focusableIn)[focused]?.focus({ preventScroll: true });
+  figure.dispatchEvent(new CustomEvent(REDRAWN_EVENT, { bubbles: true, detail: html }));
+}
+
+const foldsIn = (element: Element): HTMLDetailsElement[] => [...element.querySelectorAll('details')];
+const focusableIn = (element: Element): HTMLElement[] => [
+  ...element.querySelectorAll<HTMLElement>('a[href], button, summary, [tabindex]'),
+];
+
+/** Outlines the page has not got yet, beside those it has. */
+function addOutlines(sheet: string): void {
+  const page = document.querySelector('svg.sheet defs');
+  for (const element of elementsOf(sheet)) {
+    const missing = [...element.querySelectorAll('[id]')].filter(({ id }) => !document.getElementById(id));
+    if (page) page.append(...missing);
+    else if (missing.length > 0) document.body.prepend(element);
+  }
+}

@@ -1,0 +1,59 @@
+/** The engraver off the page's own thread: takes one job at a time and answers on the port that came with it. */
+import type { Figure } from '../../engrave/figure/figure.ts';
+import type { Pitching } from '../../instrument/temperament.ts';
+import { moveToHarp } from '../../score/move.ts';
+import type { Score } from '../../score/score.ts';
+import { type ChosenHarp, onTuning } from './chosen.ts';
+
+export type Job = { readonly harp: ChosenHarp | undefined } & (
+  | { readonly kind: 'block'; readonly scores: string; readonly block: string }
+  | { readonly kind: 'figure'; readonly figure: Figure; readonly pitching: Pitching }
+);
+
+export interface Drawn {
+  readonly html: string;
+  /** The outlines the markup draws. */
+  readonly sheet?: string;
+}
+
+/** A lesson's scores as its page has them: by the name of their block, with the name the engraver gives its parts. */
+export type Scores = Readonly<Record<string, { readonly id: string; readonly score: Score }>>;
+
+const fetched = new Map<string, Promise<Scores>>();
+
+/** A failed fetch is not remembered: the next choice tries again. */
+function scoresAt(address: string): Promise<Scores> {
+  const scores = fetched.get(address) ?? fetch(address).then((response) => response.json() as Promise<Scores>);
+  fetched.set(address, scores);
+  scores.catch(() => fetched.delete(address));
+  return scores;
+}
+
+async function draw(job: Job): Promise<Drawn> {
+  const { harp } = job;
+  if (job.kind === 'figure') {
+    const [{ drawFigure }, { moveFigure }] = await Promise.all([
+      import('../../engrave/figure/draw.ts'),
+      import('../../engrave/figure/figure.ts'),
+    ]);
+    const { figure } = job;
+    return { html: drawFigure(harp ? moveFigure(figure, onTuning(harp, figure.harp.tuning)) : figure, job.pitching) };
+  }
+  const [{ engraveBlock, glyphSheet }, scores] = await Promise.all([
+    import('../../engrave/block.ts'),
+    scoresAt(job.scores),
+  ]);
+  const found = scores[job.block];
+  if (!found) throw new Error(`there is no score of ${job.block}`);
+  const { id, score } = found;
+  const { html, glyphs } = engraveBlock(harp ? moveToHarp(score, onTuning(harp, score.harp.tuning)) : score, { id });
+  return { html, sheet: glyphSheet(glyphs) };
+}
+
+addEventListener('message', ({ data, ports }: MessageEvent<Job>) => {
+  const [port] = ports;
+  draw(data).then(
+    (drawn) => port?.postMessage(drawn),
+    (error: unknown) => port?.postMessage({ failed: String(error) }),
+  );
+});
