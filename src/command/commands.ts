@@ -33,6 +33,16 @@ export const COMMANDS: readonly Row[] = [
     load: () => import('./explain.ts'),
   },
   {
+    name: 'path',
+    summary: 'Print the lessons of a course in order, and what ties them together',
+    load: () => import('./path.ts'),
+  },
+  {
+    name: 'techniques',
+    summary: 'Find the techniques a block takes, with the very notes',
+    load: () => import('./techniques.ts'),
+  },
+  {
     name: 'messages',
     summary: 'Tell what the codes of problems stand for',
     load: () => import('./messages.ts'),

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** The nearest folder above this file that holds a package.json: sources stand two levels below it, compiled files three. */
+/** The nearest folder above this file that holds a package.json. */
 export const PACKAGE = ((): string => {
   let folder = dirname(fileURLToPath(import.meta.url));
   while (!existsSync(join(folder, 'package.json'))) folder = dirname(folder);
