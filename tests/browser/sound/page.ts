@@ -60,15 +60,20 @@ function base64(samples: Float32Array): string {
 
 /** Keeps every sample that reaches it, on the audio thread, where nothing the page does can lose one. */
 const RECORDER = `registerProcessor('recorder', class extends AudioWorkletProcessor {
-  constructor() { super(); this.kept = []; this.first = currentFrame; this.port.onmessage = () => this.port.postMessage({ first: this.first, kept: this.kept }); }
-  process([input]) { if (this.kept.length === 0) this.first = currentFrame; this.kept.push(input[0] ? input[0].slice() : new Float32Array(128)); return true; }
+  kept = [];
+  constructor() {
+    super();
+    this.port.onmessage = () => this.port.postMessage(this.kept);
+  }
+  process([input]) {
+    this.kept.push(input[0]?.slice() ?? new Float32Array(128));
+    return true;
+  }
 });`;
 
 interface Recording {
   readonly samples: string;
   readonly rate: number;
-  /** Where each round or change was laid on the clock, in seconds of the recording. */
-  readonly marks: readonly { readonly cue: string; readonly at: number }[];
 }
 
 interface Live {
@@ -91,26 +96,13 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
   const studio = createStudio(context, recorder);
   for (const part of PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
   const pitches = pitchesOf(music.playback);
-  const marks: { cue: string; at: number }[] = [];
   let current = music;
   const transport = createTransport(
     {
       now: () => context.currentTime,
-      sound: (cue, at) => {
-        const voice = sound(studio, cue, at, pitches);
-        return {
-          until: voice.until,
-          stop: (end) => {
-            marks.push({ cue: 'stop', at: end });
-            voice.stop(end);
-          },
-        };
-      },
+      sound: (cue, at) => sound(studio, cue, at, pitches),
       shut: studio.shut,
-      open: (at) => {
-        marks.push({ cue: 'open', at });
-        studio.open(at);
-      },
+      open: studio.open,
       tick: (call) => {
         const timer = setInterval(call, 100);
         return () => clearInterval(timer);
@@ -134,18 +126,17 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
     }
   }
   await pause((seconds - (context.currentTime - began)) * 1000);
-  const kept = new Promise<{ first: number; kept: Float32Array[] }>((resolve) => {
+  const kept = new Promise<Float32Array[]>((resolve) => {
     recorder.port.onmessage = ({ data }) => resolve(data);
   });
   recorder.port.postMessage('done');
-  const { first, kept: blocks } = await kept;
+  const blocks = await kept;
   transport.stop();
   const samples = new Float32Array(blocks.length * 128);
   for (const [index, block] of blocks.entries()) samples.set(block, index * 128);
-  const zero = first / context.sampleRate;
   const rate = context.sampleRate;
   await context.close();
-  return { samples: base64(samples), rate, marks: marks.map(({ cue, at }) => ({ cue, at: at - zero })) };
+  return { samples: base64(samples), rate };
 }
 
 const pause = (milliseconds: number): Promise<void> =>

@@ -1,0 +1,82 @@
+/** The sound as it is played in real time, recorded on the audio thread while the page is busy. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
+import { onsetsOf } from './aubio.ts';
+import { bundle, type Opened, openPage, type Sound, soundOf, writeWav } from './studio.ts';
+
+let opened: Opened;
+beforeAll(async () => {
+  const script = await bundle(new URL('page.ts', import.meta.url).pathname);
+  opened = await openPage({
+    '/': {
+      type: 'text/html',
+      body: '<!doctype html><title>Sound</title><script type="module" src="/page.js"></script>',
+    },
+    '/page.js': { type: 'text/javascript', body: script },
+  });
+});
+afterAll(() => opened?.close());
+
+async function record(job: object): Promise<Sound> {
+  const { samples, rate } = await opened.page.evaluate(
+    (job) =>
+      (
+        globalThis as unknown as { soundTest: { record: (job: object) => Promise<{ samples: string; rate: number }> } }
+      ).soundTest.record(job),
+    job,
+  );
+  return soundOf(samples, rate);
+}
+
+/** Times of shuffled eighths at a tempo, from 0. */
+const shuffled = (tempo: number, count: number): number[] =>
+  Array.from(
+    { length: count },
+    (_, number) => (60 / tempo) * (Math.floor(number / 2) + (number % 2 === 0 ? 0 : 2 / 3)),
+  );
+
+const playback = playbackFrom(
+  `harp: C\nposition: 2\nfeel: shuffle\nform: twelve-bar\n\n${Array(12).fill('-2 3 -2 3 -2 3 -2 3').join(' | ')}`,
+);
+const music = { playback, settings: { ...SETTINGS, tempo: 120, swing: 2 / 3, loop: true } };
+
+describe('played in real time', () => {
+  test('every onset stays within a millisecond of the grid while the page is busy for half a second, again and again', async () => {
+    const acts = [1, 2.2, 3.1, 4.4, 5, 6.3].map((at) => ({ at, busy: 0.5 }));
+    const sound = await record({ music, parts: ['tune'], seconds: 8, acts });
+    const found = onsetsOf(writeWav(sound));
+    const grid = shuffled(120, found.length);
+    expect(found.length).toBeGreaterThan(28);
+    const first = found[0] as number;
+    for (const [index, onset] of found.entries()) {
+      expect(Math.abs(onset - first - (grid[index] as number)) * 1000).toBeLessThan(1);
+    }
+  });
+
+  test('goes on in the grid of a new tempo from the place in the music', async () => {
+    const acts = [
+      { at: 4.1, settings: { tempo: 90 } },
+      { at: 5, busy: 0.5 },
+    ];
+    const sound = await record({ music, parts: ['tune'], seconds: 10, acts });
+    const found = onsetsOf(writeWav(sound));
+    const first = found[0] as number;
+    const before = found.filter((onset) => onset - first < 4);
+    const grid = shuffled(120, before.length);
+    for (const [index, onset] of before.entries()) {
+      expect(Math.abs(onset - first - (grid[index] as number)) * 1000).toBeLessThan(1);
+    }
+    // The note that sounded when the tempo changed is taken up again off the grid; what follows is on it.
+    const after = found.filter((onset) => onset - first > 4.4);
+    expect(after.length).toBeGreaterThan(12);
+    const [long, short] = [(60 / 90) * (2 / 3), 60 / 90 / 3];
+    for (const [index, onset] of after.slice(1).entries()) {
+      const step = onset - (after[index] as number);
+      expect(Math.min(Math.abs(step - long), Math.abs(step - short)) * 1000).toBeLessThan(1);
+    }
+    const whole = (after.at(-1) as number) - (after[0] as number);
+    const beats = whole / (60 / 90);
+    const thirds = beats * 3;
+    expect(Math.abs(thirds - Math.round(thirds)) * (60 / 90 / 3) * 1000).toBeLessThan(1);
+  });
+});
