@@ -83,7 +83,7 @@ const rowSchema = byShape<z.ZodType<number, number | string>>((value) =>
     : z.int(ROW).min(2, ROW),
 );
 
-const oneRule = {
+export const ruleShape = {
   block: blockSchema.optional().describe('what the whole block is; a rule of nothing else finds the block as a whole'),
   note: noteSchema.optional().describe('what one note, or several holes on one breath, is'),
   next: noteSchema.optional().describe('what the very next note is'),
@@ -94,7 +94,7 @@ const oneRule = {
 const SAYS_NOTHING = 'has at least one of block, note, next and between';
 const says = (rule: object): boolean => ['block', 'note', 'next', 'between'].some((key) => key in rule);
 
-const plainRuleSchema = keys(oneRule)
+const plainRuleSchema = keys(ruleShape)
   .refine(says, SAYS_NOTHING)
   .refine(
     (rule) => !('row' in rule && 'next' in rule),
