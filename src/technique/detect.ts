@@ -29,10 +29,13 @@ export function detector(repertoire: Repertoire): (score: Score) => Found[] {
   });
   return (score) => {
     const playing = play(score);
+    const alone = playing.strokes.map((stroke) => matchOf([stroke], stroke));
     const found: Found[] = [];
     for (const { technique, finders } of rules) {
-      const matches = finders.length === 1 ? (finders[0] as Finder)(playing) : finders.flatMap((find) => find(playing));
-      if (matches.length > 0) found.push({ technique, matches: distinct(matches) });
+      const single = finders.length === 1;
+      const matches = single ? (finders[0] as Finder)(playing, alone) : finders.flatMap((find) => find(playing, alone));
+      if (matches.length === 0) continue;
+      found.push({ technique, matches: single && !playing.repeats ? matches : distinct(matches) });
     }
     return found;
   };
@@ -40,12 +43,13 @@ export function detector(repertoire: Repertoire): (score: Score) => Found[] {
 
 export const detect = (score: Score, repertoire: Repertoire): Found[] => detector(repertoire)(score);
 
-type Finder = (playing: Playing) => Match[];
+/** `alone` has the match of each stroke by itself: the many techniques that find it share that. */
+type Finder = (playing: Playing, alone: readonly Match[]) => Match[];
 
 function finder(rule: PlainRule): Finder {
   const ofBlock = rule.block && blockTest(rule.block);
   const find = findNotes(rule);
-  return (playing) => (ofBlock && !ofBlock(playing.score) ? [] : find(playing));
+  return (playing, alone) => (ofBlock && !ofBlock(playing.score) ? [] : find(playing, alone));
 }
 
 function findNotes({ note, next, between, row }: PlainRule): Finder {
@@ -53,7 +57,8 @@ function findNotes({ note, next, between, row }: PlainRule): Finder {
   const isFirst = note ? noteTest(note) : always;
   const goesOn = between ? pairTest(between) : always;
   if (row !== undefined) return (playing) => rows(playing, isFirst, goesOn, row);
-  if (!next && !between) return (playing) => singles(playing, isFirst);
+  if (!next && !between)
+    return (playing, alone) => alone.filter((_, index) => isFirst(playing.strokes[index] as Stroke, playing));
   // A glide is what its first note does; any other change happens at the second.
   const place = between?.glide === true ? 0 : 1;
   return (playing) => pairs(playing, isFirst, next ? noteTest(next) : always, goesOn, place);
@@ -61,18 +66,13 @@ function findNotes({ note, next, between, row }: PlainRule): Finder {
 
 const always = () => true;
 
-function singles(playing: Playing, fits: NoteTest): Match[] {
-  const matches: Match[] = [];
-  for (const stroke of playing.strokes) if (fits(stroke, playing)) matches.push(matchOf([stroke], stroke));
-  return matches;
-}
-
 function pairs(playing: Playing, isFirst: NoteTest, isNext: NoteTest, goesOn: PairTest, place: 0 | 1): Match[] {
   const matches: Match[] = [];
   for (let i = 1; i < playing.strokes.length; i++) {
-    const pair = [playing.strokes[i - 1], playing.strokes[i]] as [Stroke, Stroke];
-    if (isFirst(pair[0], playing) && isNext(pair[1], playing) && goesOn(...pair, playing)) {
-      matches.push(matchOf(pair, pair[place]));
+    const first = playing.strokes[i - 1] as Stroke;
+    const second = playing.strokes[i] as Stroke;
+    if (isFirst(first, playing) && isNext(second, playing) && goesOn(first, second, playing)) {
+      matches.push(matchOf([first, second], place === 0 ? first : second));
     }
   }
   return matches;
@@ -84,7 +84,7 @@ function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number)
   let run: Stroke[] = [];
   const close = () => {
     if (run.length >= least) matches.push(matchOf(run, run[0] as Stroke));
-    run = [];
+    if (run.length > 0) run = [];
   };
   for (const stroke of playing.strokes) {
     const before = run.at(-1);
@@ -101,7 +101,7 @@ const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({
   at: at.sound.index,
 });
 
-/** A repeat is played twice and written once. */
+/** A repeat is played twice and written once, and several rules of one technique may find the same notes. */
 function distinct(matches: Match[]): Match[] {
   const seen = new Set<string>();
   return matches.filter(({ events }) => {

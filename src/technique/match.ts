@@ -7,6 +7,7 @@ import { meterName } from '../time/meter.ts';
 import { within } from './range.ts';
 import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
 import { type Playing, restBetween, type Stroke } from './strokes.ts';
+import { traitsNeeded } from './traits.ts';
 
 export type BlockTest = (score: Score) => boolean;
 export type NoteTest = (stroke: Stroke, playing: Playing) => boolean;
@@ -30,13 +31,28 @@ export function blockTest(rule: BlockRule): BlockTest {
 type HoleTest = (note: Note, stroke: Stroke, playing: Playing) => boolean;
 
 export function noteTest(rule: NoteRule): NoteTest {
-  const tests = [...breathTests(rule), ...timeTests(rule)];
+  const fits = together([...breathTests(rule), ...timeTests(rule)]);
   const holeTests = testsOfHole(rule);
+  const holeFits = together(holeTests);
+  const needed = traitsNeeded(rule);
   return (stroke, playing) => {
-    for (const test of tests) if (!test(stroke, playing)) return false;
+    if ((stroke.traits & needed) !== needed || !fits(stroke, playing)) return false;
     if (holeTests.length === 0) return true;
-    return stroke.sound.notes.some((note) => holeTests.every((test) => test(note, stroke, playing)));
+    const { notes } = stroke.sound;
+    for (let i = 0; i < notes.length; i++) if (holeFits(notes[i] as Note, stroke, playing)) return true;
+    return false;
   };
+}
+
+/** One test that all of some pass. It is asked millions of times in a large course, so it is put together without a loop. */
+function together<Args extends readonly unknown[]>(
+  tests: readonly ((...args: Args) => boolean)[],
+): (...args: Args) => boolean {
+  const [first, ...others] = tests;
+  if (!first) return () => true;
+  if (others.length === 0) return first;
+  const rest = together(others);
+  return (...args) => first(...args) && rest(...args);
 }
 
 function breathTests(rule: NoteRule): NoteTest[] {
@@ -106,7 +122,7 @@ export function pairTest(rule: BetweenRule): PairTest {
   if (seconds) tests.push((a, b, { whole }) => within(seconds, rounded((b.start - a.start) * whole)));
   const pace = rule['a-second'];
   if (pace) tests.push((a, b, { whole }) => within(pace, rounded(1 / ((b.start - a.start) * whole))));
-  return (a, b, playing) => tests.every((test) => test(a, b, playing));
+  return together(tests);
 }
 
 const lowest = (stroke: Stroke): Note => stroke.sound.notes[0] as Note;

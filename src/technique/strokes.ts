@@ -7,6 +7,7 @@ import type { Bar, Score, Sound } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { toNumber } from '../time/fraction.ts';
 import { barLength, beatLength, isCompound, secondsOfWhole } from '../time/meter.ts';
+import { traitsOf } from './traits.ts';
 
 export interface Stroke {
   /** The sound as attacked (or glided into). */
@@ -19,6 +20,8 @@ export interface Stroke {
   readonly length: number;
   /** How far into its beat it begins: 0 on the beat, and below 1. */
   readonly intoBeat: number;
+  /** Bits: see traits.ts. */
+  readonly traits: number;
   /** Glided into from the stroke before, with no attack of its own. */
   readonly glided: boolean;
 }
@@ -34,13 +37,16 @@ export interface Playing {
   readonly compound: boolean;
   /** From the first bar to the last, as a part of a whole note. */
   readonly length: number;
+  /** Whether a bar is played more than once. */
+  readonly repeats: boolean;
 }
 
 export function play(score: Score): Playing {
   const strokes: Mutable<Stroke>[] = [];
   const beat = toNumber(beatLength(score.meter));
   let barStart = 0;
-  for (const index of playOrder(score)) {
+  const order = playOrder(score);
+  for (const index of order) {
     const bar = score.bars[index];
     if (!bar) continue;
     const length = toNumber(bar.length);
@@ -58,13 +64,23 @@ export function play(score: Score): Playing {
       } else {
         const glided = follows && last.parts.at(-1)?.sound.glides === true;
         const intoBeat = fractionOf((toNumber(event.onset) + shift) / beat);
-        strokes.push({ sound: event, parts: [{ sound: event, bar }], start, length: duration, intoBeat, glided });
+        const traits = traitsOf(event);
+        strokes.push({
+          sound: event,
+          parts: [{ sound: event, bar }],
+          start,
+          length: duration,
+          intoBeat,
+          traits,
+          glided,
+        });
       }
     }
     barStart += length;
   }
   const whole = secondsOfWhole(score.meter, score.tempo);
-  return { score, strokes, beat, whole, compound: isCompound(score.meter), length: barStart };
+  const repeats = order.length > score.bars.length;
+  return { score, strokes, beat, whole, compound: isCompound(score.meter), length: barStart, repeats };
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer Item)[] ? Item[] : T[K] };
