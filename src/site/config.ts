@@ -5,7 +5,7 @@ import type { AstroInlineConfig, AstroUserConfig } from 'astro';
 import type { PluginOption } from 'vite';
 import { usedGlyphNames } from './glyph-names.ts';
 import { lessonModules } from './lesson-modules.ts';
-import { lessonPlugin } from './lesson-plugin.ts';
+import { lessonElements, lessonMarkdown } from './lesson-plugin.ts';
 import { ROOT } from './root.ts';
 
 export interface SiteSettings {
@@ -38,7 +38,10 @@ export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }:
     compressHTML: true,
     // A page names its scripts and styles; the policy it carries (policy.ts) allows nothing inline.
     build: { format: 'directory', inlineStylesheets: 'never', assets: 'made' },
-    markdown: { syntaxHighlight: false, processor: satteri({ mdastPlugins: [lessonPlugin] }) },
+    markdown: {
+      syntaxHighlight: false,
+      processor: satteri({ mdastPlugins: [lessonMarkdown], hastPlugins: [lessonElements] }),
+    },
     integrations: [mdx()],
     devToolbar: { enabled: false },
     vite: {

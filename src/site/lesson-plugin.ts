@@ -1,77 +1,98 @@
 /**
  * Turns what a lesson's Markdown has of ours into what a page can show: a fenced `tab` block becomes a `<TabBlock>` that
- * names its lesson and its number, and a link to a lesson or to media becomes an address of the site. The course was
- * read and checked before, so nothing is read twice and nothing is found wrong here.
+ * names its lesson and its number, a figure is told the same of itself, and a link to a lesson or to media becomes an
+ * address of the site. The course was read and checked before, so nothing is read twice and nothing is found wrong here.
  */
 import { fileURLToPath } from 'node:url';
-import type { MdastPluginEntry, MdastVisitorContext, MdxJsxFlowElement, MdxJsxTextElement } from 'satteri';
+import type {
+  HastPluginEntry,
+  HastVisitorContext,
+  MdastPluginEntry,
+  MdxJsxFlowElement,
+  MdxJsxFlowElementHast,
+  MdxJsxTextElementHast,
+} from 'satteri';
 import { ADDRESS_ATTRIBUTES } from '../course/component.ts';
 import type { Lesson } from '../course/course.ts';
 import { FIGURES } from '../course/figure.ts';
 import { addressOf } from './links.ts';
 import { lessonIn, type Site, theSite } from './site.ts';
 
-/** Sätteri calls this once for each file it compiles. */
-export const lessonPlugin: MdastPluginEntry = ({ fileURL }) => {
+/** A lesson that is being compiled, and its links' addresses. */
+interface Compiled {
+  readonly lesson: Lesson;
+  /** Gives `put` the address of a link, where it is not what was written. */
+  readdress(written: string, put: (address: string) => void): void;
+}
+
+async function compiledFrom(file: URL): Promise<Compiled | undefined> {
+  const site: Site = await theSite();
+  const lesson = lessonIn(site.course, fileURLToPath(file));
+  return (
+    lesson && {
+      lesson,
+      readdress(written, put) {
+        const address = addressOf(site.addresses, lesson, written);
+        if (address !== undefined && address !== written) put(address);
+      },
+    }
+  );
+}
+
+/** What is Markdown. Sätteri calls this once for each file it compiles. */
+export const lessonMarkdown: MdastPluginEntry = ({ fileURL }) => {
   if (!fileURL) return null;
-  let site: Site;
-  let lesson: Lesson | undefined;
+  let compiled: Compiled | undefined;
   let block = 0;
-  let figure = 0;
   return {
-    name: 'reedway-lesson',
+    name: 'reedway-markdown',
     async before() {
-      site = await theSite();
-      lesson = lessonIn(site.course, fileURLToPath(fileURL));
+      compiled = await compiledFrom(fileURL);
     },
-    code: (node) => (lesson && node.lang === 'tab' ? tabBlock(lesson.id, block++) : undefined),
-    link: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
-    image: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
-    definition: (node, context) => readdress(node.url, (url) => context.setProperty(node, 'url', url)),
-    mdxJsxFlowElement: component,
-    mdxJsxTextElement: component,
+    code: (node) => (compiled && node.lang === 'tab' ? tabBlock(compiled.lesson.id, block++) : undefined),
+    link: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    image: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    definition: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
   };
-
-  function readdress(written: string, put: (url: string) => void): void {
-    const address = lesson && addressOf(site.addresses, lesson, written);
-    if (address !== undefined && address !== written) put(address);
-  }
-
-  function component(node: Readonly<MdxJsxFlowElement | MdxJsxTextElement>, context: MdastVisitorContext): void {
-    // A figure was read with the course, like a block: its page needs only to know which one it is.
-    if (lesson && node.name !== null && Object.hasOwn(FIGURES, node.name))
-      context.setProperty(node, 'attributes', placeInLesson(lesson.id, figure++));
-    else readdressAttributes(node, context);
-  }
-
-  function readdressAttributes(
-    node: Readonly<MdxJsxFlowElement | MdxJsxTextElement>,
-    context: MdastVisitorContext,
-  ): void {
-    const attributes = node.attributes.map((attribute) => {
-      if (attribute.type !== 'mdxJsxAttribute' || !ADDRESS_ATTRIBUTES.has(attribute.name)) return attribute;
-      if (typeof attribute.value !== 'string') return attribute;
-      let { value } = attribute;
-      readdress(value, (url) => {
-        value = url;
-      });
-      return { ...attribute, value };
-    });
-    if (attributes.some((one, index) => one !== node.attributes[index]))
-      context.setProperty(node, 'attributes', attributes);
-  }
 };
 
 const tabBlock = (lesson: string, index: number): MdxJsxFlowElement => ({
   type: 'mdxJsxFlowElement',
   name: 'TabBlock',
-  attributes: placeInLesson(lesson, index),
+  attributes: [
+    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson },
+    { type: 'mdxJsxAttribute', name: 'index', value: `${index}` },
+  ],
   children: [],
 });
 
-function placeInLesson(lesson: string, index: number): MdxJsxFlowElement['attributes'] {
-  return [
-    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson },
-    { type: 'mdxJsxAttribute', name: 'index', value: `${index}` },
-  ];
-}
+/** What is written as elements, whose attributes can be set only once Markdown is done. */
+export const lessonElements: HastPluginEntry = ({ fileURL }) => {
+  if (!fileURL) return null;
+  let compiled: Compiled | undefined;
+  let figure = 0;
+  return {
+    name: 'reedway-elements',
+    async before() {
+      compiled = await compiledFrom(fileURL);
+    },
+    mdxJsxFlowElement: { filter: [], visit: element },
+    mdxJsxTextElement: { filter: [], visit: element },
+  };
+
+  function element(node: Readonly<MdxJsxFlowElementHast | MdxJsxTextElementHast>, context: HastVisitorContext): void {
+    if (!compiled || node.name === null) return;
+    // A figure was read with the course, like a block: its page needs only to know which one it is.
+    if (Object.hasOwn(FIGURES, node.name)) {
+      context.setProperty(node, 'lesson', compiled.lesson.id);
+      context.setProperty(node, 'index', `${figure++}`);
+      return;
+    }
+    for (const attribute of node.attributes) {
+      if (attribute.type !== 'mdxJsxAttribute' || typeof attribute.value !== 'string') continue;
+      const { name, value } = attribute;
+      if (ADDRESS_ATTRIBUTES.has(name))
+        compiled.readdress(value, (address) => context.setProperty(node, name, address));
+    }
+  }
+};

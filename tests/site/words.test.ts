@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest';
+import { RICHTER } from '../../src/instrument/tuning.ts';
+import { addressesUnder, normalBase } from '../../src/site/addresses.ts';
+import { inScript } from '../../src/site/metadata.ts';
+import {
+  harpInWords,
+  listInWords,
+  minutesInWords,
+  positionWithName,
+  tempoAloud,
+  tempoInWords,
+} from '../../src/site/words.ts';
+import { SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
+
+test('a length of time is said in hours and minutes', () => {
+  expect([1, 25, 60, 61, 200].map(minutesInWords)).toEqual([
+    '1 minute',
+    '25 minutes',
+    '1 hour',
+    '1 hour 1 minute',
+    '3 hours 20 minutes',
+  ]);
+});
+
+test('a tempo counts quarters, or dotted quarters in compound time, and says how it swings', () => {
+  expect(tempoInWords(92, { beats: 4, unit: 4 }, STRAIGHT)).toBe('♩ = 92');
+  expect(tempoInWords(60, { beats: 12, unit: 8 }, SHUFFLE)).toBe('♩. = 60, shuffle');
+  expect(tempoAloud(60, { beats: 12, unit: 8 }, SHUFFLE)).toBe('60 dotted quarter notes a minute, shuffle');
+  expect(tempoInWords(92, { beats: 4, unit: 4 }, { name: 'ratio', long: 60, short: 40 })).toBe(
+    '♩ = 92, swung 60 to 40',
+  );
+});
+
+test('a harp is named by its key, and by its register and tuning where they are not the usual ones', () => {
+  expect(harpInWords({ key: { letter: 'B', alter: -1 }, register: 'standard' }, RICHTER)).toBe('B♭');
+  const solo = { ...RICHTER, id: 'solo', title: 'Solo' };
+  expect(harpInWords({ key: { letter: 'F', alter: 0 }, register: 'low' }, solo)).toBe('low F (solo)');
+});
+
+test('a position goes by its number, and by its name where players have one', () => {
+  expect([1, 2, 3, 5].map(positionWithName)).toEqual([
+    'first position (straight harp)',
+    'second position (cross harp)',
+    'third position (slant harp)',
+    'fifth position',
+  ]);
+});
+
+test('a list is joined as one writes it', () => {
+  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listInWords)).toEqual(['', 'a', 'a and b', 'a, b and c']);
+});
+
+test('a base is the same however it was written, and stands before every address', () => {
+  expect(['', '/', 'a', '/a', 'a/', '/a/b/'].map(normalBase)).toEqual(['/', '/', '/a/', '/a/', '/a/', '/a/b/']);
+  const { page, lesson, block, file } = addressesUnder('course');
+  expect(page('guide/')).toBe('/course/guide/');
+  expect(lesson('blues/häuser')).toBe('/course/lessons/blues/h%C3%A4user/');
+  expect(block('first', 'figure')).toBe('/course/lessons/first/#block-figure');
+  expect(file('media/a b#c.png')).toBe('/course/media/a%20b%23c.png');
+});
+
+test('nothing in a text can end the script element it stands in', () => {
+  const text = '</script><script>alert(1)</script><!--';
+  expect(inScript({ text })).not.toMatch(/[<]/);
+  expect(JSON.parse(inScript({ text }))).toEqual({ text });
+});
