@@ -19,12 +19,12 @@ export interface SiteSettings {
   readonly plugins?: readonly PluginOption[];
 }
 
-/** For a run of our own, which reads no other configuration. */
+/** For a run of our own, which reads no other configuration, and says itself what goes wrong. */
 export const siteConfig = (settings: SiteSettings): AstroInlineConfig => ({
   ...astroConfig(settings),
   configFile: false,
   root: ROOT,
-  logLevel: 'error',
+  logLevel: 'silent',
 });
 
 export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }: SiteSettings): AstroUserConfig {
