@@ -23,8 +23,9 @@ export function offerTiles(
   let range: BarRange | undefined;
   /** The bar the keyboard stands on: the only one of the block in the tab order. */
   let here = 0;
-  /** The end of the choice that stays while the other is dragged or moved. */
+  /** The end of the choice that stays while the other is dragged, and while the other is moved with the shift key. */
   let anchor: number | undefined;
+  let post: number | undefined;
   let dragged = false;
 
   const barOf = (element: Element | null): number | undefined => {
@@ -142,15 +143,12 @@ export function offerTiles(
     else {
       const next = Math.max(0, Math.min(end, to));
       if (event.shiftKey) {
-        anchor ??= bar;
-        choose(between(anchor, next));
-      }
+        post ??= bar;
+        choose(between(post, next));
+      } else post = undefined;
       stand(next);
     }
     event.preventDefault();
-  });
-  layer.addEventListener('keyup', (event) => {
-    if (event.key === 'Shift') letGo();
   });
 
   // Tiles move when the window does, and are drawn anew for another harp.

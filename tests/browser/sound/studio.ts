@@ -31,29 +31,41 @@ export async function bundle(entry: string, minify = false): Promise<string> {
   return built.outputFiles[0]?.text ?? '';
 }
 
-export interface Opened {
-  readonly browser: Browser;
-  readonly page: Page;
-  readonly close: () => Promise<void>;
+export interface Served {
+  readonly address: string;
+  readonly close: () => void;
 }
 
-/** Opens a page that serves the given files by their path, on an address of this machine. */
-export async function openPage(files: Readonly<Record<string, { type: string; body: string }>>): Promise<Opened> {
+/** Serves the given files by their path, on an address of this machine. */
+export async function serve(files: Readonly<Record<string, { type: string; body: string | Buffer }>>): Promise<Served> {
   const server = createServer((request, response) => {
     const file = files[new URL(request.url ?? '/', 'http://localhost').pathname];
     response.writeHead(file ? 200 : 404, { 'content-type': file?.type ?? 'text/plain' });
     response.end(file?.body);
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const browser = await chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
+  return { address: `http://localhost:${(server.address() as AddressInfo).port}/`, close: () => server.close() };
+}
+
+export const openBrowser = (): Promise<Browser> =>
+  chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
+
+export interface Opened {
+  readonly page: Page;
+  readonly close: () => Promise<void>;
+}
+
+/** Opens a page of its own that serves the given files. */
+export async function openPage(files: Parameters<typeof serve>[0]): Promise<Opened> {
+  const served = await serve(files);
+  const browser = await openBrowser();
   const page = await browser.newPage();
-  await page.goto(`http://localhost:${(server.address() as AddressInfo).port}/`);
+  await page.goto(served.address);
   return {
-    browser,
     page,
     close: async () => {
       await browser.close();
-      server.close();
+      served.close();
     },
   };
 }
