@@ -5,7 +5,7 @@ import { harpName } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
 import { roleIn } from '../score/ask.ts';
 import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
-import { add, compare, divide, type Fraction, ONE, subtract } from '../time/fraction.ts';
+import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { escapeText } from './markup.ts';
 
@@ -181,7 +181,7 @@ export function lengthInWords(length: Fraction, meter: Meter): string {
 
 function partInWords({ n, d }: Fraction): string {
   const names = PARTS[d] ?? [`${d}th`, `${d}ths`];
-  if (n === ONE.n) return `a ${names[0]}`.replace(/^a eighth/, 'an eighth');
+  if (n === 1) return `${/^(e|8|11|18)/.test(names[0]) ? 'an' : 'a'} ${names[0]}`;
   return `${number(n)} ${names[1]}`;
 }
 

@@ -1,0 +1,107 @@
+/** Engraved blocks as documents, for tests that look at what is drawn. */
+import { JSDOM } from 'jsdom';
+import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
+import { type ReadContext, readBlock } from '../../src/notation/read.ts';
+import type { Score } from '../../src/score/score.ts';
+
+export function scoreOf(text: string, context?: ReadContext): Score {
+  const { score, diagnostics } = readBlock(text, context);
+  if (!score) throw new Error(diagnostics.map((own) => own.message).join('\n'));
+  return score;
+}
+
+const { DOMParser } = new JSDOM('').window;
+
+/** Reads markup as XML, which forgives nothing. */
+export function parsed(markup: string): Document {
+  const text = `<root xmlns="http://www.w3.org/1999/xhtml">${markup.replaceAll('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" ')}</root>`;
+  const read = new DOMParser().parseFromString(text, 'application/xhtml+xml');
+  const broken = read.querySelector('parsererror');
+  if (broken) throw new Error(broken.textContent ?? 'not XML');
+  return read;
+}
+
+export interface Picture {
+  readonly score: Score;
+  readonly html: string;
+  readonly sheet: string;
+  readonly page: Document;
+  readonly tiles: readonly Element[];
+  /** All that is drawn for the event of an index. */
+  readonly event: (index: number) => Element;
+}
+
+export function pictureOf(text: string): Picture {
+  const score = scoreOf(text);
+  const { html, glyphs } = engraveBlock(score, { id: 'b' });
+  const sheet = glyphSheet(glyphs);
+  const page = parsed(sheet + html);
+  return {
+    score,
+    html,
+    sheet,
+    page,
+    tiles: [...page.querySelectorAll('.tile')],
+    event: (index) => {
+      const found = page.querySelector(`[data-event="${index}"]`);
+      if (!found) throw new Error(`event ${index} is not drawn`);
+      return found;
+    },
+  };
+}
+
+export interface Drawn {
+  /** Code point in hexadecimal. */
+  readonly code: string;
+  readonly x: number;
+  readonly y: number;
+  readonly classes: string;
+}
+
+/** The music glyphs within an element, in the order they are drawn. */
+export function glyphsIn(element: Element): Drawn[] {
+  return [...element.querySelectorAll('use')].flatMap((use) => {
+    const match = /^#g-([0-9a-f]+)$/.exec(use.getAttribute('href') ?? '');
+    if (!match) return [];
+    const moved = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(use.getAttribute('transform') ?? '');
+    const x = Number(moved?.[1] ?? use.getAttribute('x'));
+    const y = Number(moved?.[2] ?? use.getAttribute('y'));
+    return [{ code: match[1] as string, x, y, classes: use.getAttribute('class') ?? '' }];
+  });
+}
+
+const HEADS = new Set(['e0a0', 'e0a2', 'e0a3', 'e0a4']);
+export const isHead = (glyph: Drawn): boolean => HEADS.has(glyph.code);
+const SIGNS: Readonly<Record<string, number>> = { e260: -1, e261: 0, e262: 1, e263: 2, e264: -2 };
+
+export interface Head {
+  /** Half spaces down from the staff's top line. */
+  readonly place: number;
+  /** The sign before it, in half steps; undefined for none. */
+  readonly sign: number | undefined;
+  readonly code: string;
+  readonly x: number;
+}
+
+/** Noteheads with their signs; VexFlow draws each head's sign right after it. */
+export function headsIn(element: Element): Head[] {
+  const heads: Head[] = [];
+  for (const glyph of glyphsIn(element)) {
+    const sign = SIGNS[glyph.code];
+    const last = heads.at(-1);
+    if (isHead(glyph)) heads.push({ place: glyph.y / 5, sign: undefined, code: glyph.code, x: glyph.x });
+    else if (sign !== undefined && last) heads[heads.length - 1] = { ...last, sign };
+  }
+  return heads;
+}
+
+/** The hole numbers within an element, with their places. */
+export const numbersIn = (element: Element): { hole: string; x: number; y: number }[] =>
+  [...element.querySelectorAll('text.n')].map((text) => ({
+    hole: text.textContent ?? '',
+    x: Number(text.getAttribute('x')),
+    y: Number(text.getAttribute('y')),
+  }));
+
+export const textsIn = (element: Element, selector: string): string[] =>
+  [...element.querySelectorAll(selector)].map((text) => text.textContent ?? '');

@@ -1,0 +1,55 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { leastWidth, place, type Spacing } from '../../src/engrave/spacing.ts';
+
+const needs = fc.integer({ min: 1, max: 16 }).chain((count) =>
+  fc.record({
+    before: fc.integer({ min: 9, max: 40 }),
+    after: fc.integer({ min: 9, max: 40 }),
+    lengths: fc.array(fc.constantFrom(1, 2, 3, 4, 8), { minLength: count, maxLength: count }),
+    gaps: fc.array(fc.integer({ min: 14, max: 40 }), { minLength: count - 1, maxLength: count - 1 }),
+    apart:
+      count < 3
+        ? fc.constant([])
+        : fc.array(
+            fc.integer({ min: 0, max: count - 3 }).map((from) => ({ from, to: from + 2, least: 90 })),
+            { maxLength: 3 },
+          ),
+  }),
+);
+
+const spaced = (more: Partial<Spacing>): number[] =>
+  place({ width: 200, before: 20, after: 20, lengths: [1, 1, 1, 1], gaps: [14, 14, 14], apart: [], ...more });
+
+describe('spacing', () => {
+  it('gives longer notes more room', () => {
+    const [a, b, c] = spaced({ lengths: [1, 4, 1, 1] }) as [number, number, number];
+    expect(c - b).toBeGreaterThan(1.5 * (b - a));
+  });
+  it('spaces equal notes evenly', () => {
+    const xs = spaced({});
+    expect(new Set(xs.slice(1).map((x, index) => (x - (xs[index] as number)).toFixed(6))).size).toBe(1);
+  });
+  it('keeps every gap and every far pair apart where the width allows, and stays within it', () => {
+    fc.assert(
+      fc.property(needs, fc.integer({ min: 0, max: 300 }), (own, extra) => {
+        const width = leastWidth(own) + extra + 30 * own.apart.length;
+        const xs = place({ ...own, width });
+        expect(xs[0]).toBeCloseTo(own.before, 3);
+        own.gaps.forEach((gap, index) => {
+          expect((xs[index + 1] as number) - (xs[index] as number)).toBeGreaterThan(gap * 0.98 - 0.5);
+        });
+        expect((xs.at(-1) as number) + own.after).toBeLessThan(width + 0.5 + own.after * 0.02);
+      }),
+      { numRuns: 500 },
+    );
+  });
+  it('squeezes all alike where it must', () => {
+    const xs = spaced({ width: 60, gaps: [30, 30, 30] });
+    expect(xs.every((x, index) => index === 0 || x > (xs[index - 1] as number))).toBe(true);
+    expect(xs.at(-1)).toBeLessThan(60);
+  });
+  it('places nothing where there is nothing', () => {
+    expect(spaced({ lengths: [], gaps: [] })).toEqual([]);
+  });
+});

@@ -1,0 +1,101 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { clefOf } from '../../src/engrave/clef.ts';
+import type { Pitch } from '../../src/instrument/pitch.ts';
+import { isSound } from '../../src/score/ask.ts';
+import { staffNotes } from '../../src/score/spelling.ts';
+import { writtenScore } from '../../src/score/written.ts';
+import { blockText } from '../notation/arbitrary.ts';
+import { glyphsIn, headsIn, isHead, pictureOf } from './pictures.ts';
+
+/** Half spaces from the treble staff's top line, F5, down to a pitch; by counting letters, not by VexFlow's own reckoning. */
+const placeOf = ({ letter, octave }: Pitch, octaves: number): number =>
+  'CDEFGAB'.indexOf('F') + 7 * 5 - ('CDEFGAB'.indexOf(letter) + 7 * (octave - octaves));
+
+const HEAD_OF: Readonly<Record<number, string>> = { 0.5: 'e0a0', 1: 'e0a2', 2: 'e0a3' };
+
+describe('the engraved staff', () => {
+  it('puts every notehead on the line or space of its spelled pitch, with its sign, from the lowest up', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const { score, event } = pictureOf(text);
+        const clef = clefOf(score);
+        const staff = staffNotes(score);
+        const written = writtenScore(score);
+        for (const bar of score.bars) {
+          bar.events.forEach((own, index) => {
+            if (!isSound(own)) return;
+            const notes = [...(staff[own.index] ?? [])].sort((a, b) => a.pitch.midi - b.pitch.midi);
+            const pieces = (written[bar.index]?.notes ?? []).filter((note) => note.event === index);
+            const expected = pieces.flatMap((piece, at) =>
+              notes.map((note) => ({
+                place: placeOf(note.pitch, clef.octaves),
+                sign: at === 0 ? note.accidental : undefined,
+                code: HEAD_OF[piece.value] ?? 'e0a4',
+              })),
+            );
+            expect(headsIn(event(own.index)).map(({ place, sign, code }) => ({ place, sign, code }))).toEqual(expected);
+          });
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('colours the head by its role and leaves a note without a chord in ink', () => {
+    const { event } = pictureOf('harp: C\nposition: 2\n\n"I7" -2 -3 -4 -5 5 4 6 .');
+    const classes = [0, 1, 2, 3, 4, 5].map((index) => glyphsIn(event(index)).find(isHead)?.classes);
+    expect(classes).toEqual(['r1', 'r3', 'r5', 'r7', '', '']);
+    const plain = pictureOf('harp: C\n\n4 -4 5 -5 6 -6 -7 7');
+    expect([0, 1, 2].map((index) => glyphsIn(plain.event(index)).find(isHead)?.classes)).toEqual(['', '', '']);
+  });
+
+  it('draws rests of the right value', () => {
+    const codes = (text: string): string[] => {
+      const { page } = pictureOf(text);
+      const grid = page.querySelector('.tab-grid');
+      return grid
+        ? glyphsIn(grid)
+            .map((glyph) => glyph.code)
+            .filter((code) => /^e4e/.test(code))
+        : [];
+    };
+    expect(codes('harp: C\nslot: 1/4\n\n4 . 5 . | 4 = . .')).toEqual(['e4e5', 'e4e5', 'e4e4']);
+    expect(codes('harp: C\nslot: 1/8\n\n4 . 5 . 4 . . .')).toEqual(['e4e6', 'e4e6', 'e4e6', 'e4e5']);
+    expect(codes('harp: C\nslot: 1/4\n\n4 = = = | .4')).toEqual(['e4e3']);
+  });
+
+  it('keeps a tuplet figure above the staff and the notes, far from the lanes', () => {
+    const figures = /^e88/;
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const { tiles } = pictureOf(text);
+        for (const tile of tiles) {
+          const joins = tile.querySelector('.j');
+          if (!joins) continue;
+          for (const glyph of glyphsIn(joins).filter(({ code }) => figures.test(code))) expect(glyph.y).toBeLessThan(0);
+        }
+      }),
+      { numRuns: 100 },
+    );
+    const { tiles } = pictureOf('harp: C\n\n{6 -5 4}2 {-4 5 -5}2 4 = = =');
+    const found = tiles.flatMap((tile) => glyphsIn(tile).filter(({ code }) => figures.test(code)));
+    expect(found.map(({ code }) => code)).toEqual(['e883', 'e883']);
+  });
+
+  it('draws nothing of one bar over the edge of the next but what crosses it', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const { tiles } = pictureOf(text);
+        for (const tile of tiles) {
+          const width = Number(tile.getAttribute('viewBox')?.split(' ')[2]);
+          for (const glyph of glyphsIn(tile)) {
+            expect(glyph.x).toBeGreaterThanOrEqual(0);
+            expect(glyph.x).toBeLessThan(width);
+          }
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
