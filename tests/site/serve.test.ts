@@ -1,0 +1,92 @@
+import { rmSync } from 'node:fs';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { courseOf, lesson, write } from '../course/some-course.ts';
+import { started } from './some-site.ts';
+
+const FIRST = lesson('Some words.\n\n```tab\nslot: 1/4\n-2 -3 -4 5\n```\n', 'title: First');
+const SECOND = lesson('```tab\n<first/0>\n```\n', 'title: Second\nrequires: first');
+const COURSE = 'title: The old name\n';
+
+let dir: string;
+let address: string;
+beforeAll(async () => {
+  dir = courseOf({ 'course.yaml': COURSE, 'lessons/first.mdx': FIRST, 'lessons/second.mdx': SECOND });
+  ({ address } = await started(['serve', dir, '--port', '4170']));
+});
+afterEach(() => {
+  write(dir, 'course.yaml', COURSE);
+  write(dir, 'lessons/first.mdx', FIRST);
+});
+
+const page = async (path: string): Promise<string> => (await fetch(address + path)).text();
+
+/** The page once it has (or has no longer) what is looked for. */
+async function pageWith(path: string, wanted: RegExp, there = true): Promise<string> {
+  let text = '';
+  for (let attempt = 0; attempt < 200; attempt++) {
+    text = await page(path);
+    if (wanted.test(text) === there) return text;
+    await sleep(50);
+  }
+  throw new Error(
+    `${path} ${there ? 'never had' : 'kept'} ${wanted}:\n${text.replace(/<svg.*?<\/svg>/gs, '').slice(0, 4000)}`,
+  );
+}
+
+describe('a change is seen', () => {
+  test('of the words of a lesson', async () => {
+    expect(await page('lessons/first/')).toMatch('Some words.');
+    write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', 'Other words.'));
+    await pageWith('lessons/first/', /Other words\./);
+  });
+
+  test('of a block, and of what quotes it', async () => {
+    write(dir, 'lessons/first.mdx', FIRST.replace('-4 5', '-4 6'));
+    await pageWith('lessons/first/', /blow 6, one beat/);
+    await pageWith('lessons/second/', /blow 6, one beat/);
+  });
+
+  test('of course.yaml, on every page', async () => {
+    write(dir, 'course.yaml', 'title: A new name\n');
+    await pageWith('lessons/second/', /A new name/);
+  });
+
+  test('when a lesson comes, changes and goes', async () => {
+    write(dir, 'lessons/third.mdx', lesson('Here I am.\n', 'title: Third\nrequires: second'));
+    await pageWith('', /Third/);
+    await pageWith('lessons/third/', /Here I am\./);
+    write(dir, 'lessons/third.mdx', lesson('Still here.\n', 'title: Third\nrequires: second'));
+    await pageWith('lessons/third/', /Still here\./);
+    rmSync(`${dir}/lessons/third.mdx`);
+    await pageWith('', /Third/, false);
+    expect((await fetch(`${address}lessons/third/`)).status).toBe(404);
+  });
+});
+
+describe('what is wrong is shown on the page, and gone when it is mended', () => {
+  test.each([
+    ['a bend too deep', FIRST.replace('-3', "-3''''"), /lessons\/first\.mdx:9:4 {2}bend-too-deep/],
+    [
+      'a key that is none',
+      FIRST.replace('title: First', 'title: First\nkeyy: C'),
+      /lessons\/first\.mdx:3:1 {2}key-unknown/,
+    ],
+    ['Markdown that cannot be read', `${FIRST}\n<Unclosed\n`, /lessons\/first\.mdx:12:1 {2}mdx-syntax/],
+    ['a link that leads nowhere', `${FIRST}\n[there](nowhere)\n`, /lessons\/first\.mdx:12:9 {2}link-unknown/],
+  ])('%s', async (_, text, message) => {
+    write(dir, 'lessons/first.mdx', text);
+    const shown = await pageWith('lessons/first/', message);
+    expect(shown).toMatch(/<pre[^>]*>[^<]*\n *\d+ \| [^<]*\n *\| *\^/);
+    await pageWith('', message);
+    write(dir, 'lessons/first.mdx', FIRST);
+    expect(await pageWith('lessons/first/', message, false)).toMatch('blow 5, one beat');
+  });
+
+  test('a course.yaml that cannot be read', async () => {
+    write(dir, 'course.yaml', 'title: "open\n');
+    await pageWith('lessons/first/', /yaml-syntax/);
+    write(dir, 'course.yaml', COURSE);
+    await pageWith('lessons/first/', /yaml-syntax/, false);
+  });
+});
