@@ -41,10 +41,12 @@ function staffReach(
   const dip = marks.some((mark) => mark.name === 'dip') ? 11 : 0;
   const fall = marks.some((mark) => mark.name === 'fall') ? 14 : 0;
   const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, staff[index - 1] as StaffNote) === 1);
+  // One of two heads a step apart stands on the other side of the stem, whichever way that turns out to go.
+  const displaced = seconds ? half * 2 : 0;
   const flag = hasFlag ? 9 : 0;
   return {
-    left: half + Math.max(sign > 0 ? sign + 1 : 0, dip),
-    right: half + note.dots * 7 + fall + (seconds ? half * 2 : flag),
+    left: half + displaced + Math.max(sign > 0 ? sign + 1 : 0, dip),
+    right: half + note.dots * 7 + fall + Math.max(displaced, flag),
   };
 }
 

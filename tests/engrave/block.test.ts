@@ -145,22 +145,22 @@ describe('an engraved block', () => {
 
 describe('the style sheet', () => {
   const css = readFileSync(new URL('../../src/engrave/block.css', import.meta.url), 'utf8');
-  const valueOf = (selector: string, property: string): string | undefined =>
+  const declared = (selector: string, property: string): string | undefined =>
     new RegExp(`(?:^|\\n)\\s*${selector.replaceAll('.', '\\.')} \\{[^}]*?${property}: ([^;]+);`).exec(css)?.[1];
 
   it('knows the same widths as the tiles and leads', () => {
     TILE_WIDTHS.forEach((width, index) => {
-      expect(valueOf(`.w${index + 1}`, '--tile')).toBe(String(width));
+      expect(declared(`.w${index + 1}`, '--tile')).toBe(String(width));
     });
-    for (let signs = 0; signs <= 7; signs++) expect(valueOf(`.k${signs}`, '--lead')).toBe(String(leadWidth(signs)));
+    for (let signs = 0; signs <= 7; signs++) expect(declared(`.k${signs}`, '--lead')).toBe(String(leadWidth(signs)));
   });
 
   it('sets words in the sizes they were measured with', () => {
-    expect(valueOf('.tab-grid .l', 'font-size')).toBe('12px');
-    expect(valueOf('.tab-grid .c', 'font-size')).toBe('16px');
-    expect(valueOf('.tab-grid .u', 'font-size')).toBe('11px');
-    expect(valueOf('.tab-grid .y', 'font-size')).toBe('13px');
-    expect(valueOf('.tab-grid .i', 'font-size')).toBe('10px');
-    expect(valueOf('.tab-grid text', 'font-size')).toBe('11px');
+    expect(declared('.tab-grid .l', 'font-size')).toBe('12px');
+    expect(declared('.tab-grid .c', 'font-size')).toBe('16px');
+    expect(declared('.tab-grid .u', 'font-size')).toBe('11px');
+    expect(declared('.tab-grid .y', 'font-size')).toBe('13px');
+    expect(declared('.tab-grid .i', 'font-size')).toBe('10px');
+    expect(declared('.tab-grid text', 'font-size')).toBe('11px');
   });
 });
