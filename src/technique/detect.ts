@@ -97,7 +97,8 @@ function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number)
 }
 
 const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({
-  events: strokes.flatMap(eventsOf),
+  // Not flatMap, whose arrays keep room for a dozen more: a large course holds hundreds of thousands of these.
+  events: ([] as number[]).concat(...strokes.map(eventsOf)),
   at: at.sound.index,
 });
 
