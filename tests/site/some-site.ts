@@ -7,6 +7,11 @@ import { afterAll } from 'vitest';
 
 const ENTRY = fileURLToPath(new URL('../../src/command/reedway.ts', import.meta.url));
 
+/** The test runner's own variables would have Astro take the process for a test. */
+const env = Object.fromEntries(
+  Object.entries(process.env).filter(([name]) => !/^(VITEST.*|NODE_ENV|TEST|DEV|PROD|MODE|BASE_URL|SSR)$/.test(name)),
+);
+
 export interface Ran {
   readonly code: number | null;
   readonly out: string;
@@ -14,7 +19,7 @@ export interface Ran {
 }
 
 export function reedway(line: readonly string[], cwd = '/'): Promise<Ran> {
-  const child = spawn(process.execPath, [ENTRY, ...line], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [ENTRY, ...line], { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
   return new Promise((resolve, reject) => {
     let out = '';
     let err = '';
@@ -36,7 +41,7 @@ afterAll(() => {
 
 /** Starts a command that goes on, and waits for the address it prints. */
 export function started(line: readonly string[], cwd = '/'): Promise<{ address: string; child: ChildProcess }> {
-  const child = spawn(process.execPath, [ENTRY, ...line], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [ENTRY, ...line], { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
   running.push(child);
   return new Promise((resolve, reject) => {
     let err = '';
