@@ -91,6 +91,15 @@ export function readForm(text: string): ReadForm {
   return { bars };
 }
 
+const readForms = new WeakMap<Form, ReadForm>();
+
+/** The bars of a form, which many blocks are written over. */
+export function barsOfForm(form: Form): ReadForm {
+  const read = readForms.get(form) ?? readForm(form.bars);
+  readForms.set(form, read);
+  return read;
+}
+
 /** The chords of one bar of a form in a key, over a bar of the given length. */
 export const chordsOfBar = (bar: FormBar, key: SongKey, length: Fraction): readonly ChordChange[] =>
   bar.map(({ at, symbol }) => ({ onset: multiply(at, length), chord: readChord(symbol, key) as Chord }));

@@ -55,10 +55,21 @@ function readNamedChord(text: string): Chord | undefined {
   return tones && { root, suffix, tones };
 }
 
+/** No root or numeral with a suffix that is known is longer. */
+const LONGEST = 20;
+/** A course names the same few chords over and over: by the fifths of the tonic, then by the text. */
+const known = new Map<number, Map<string, Chord | undefined>>();
+
 /** Reads `IV7`, `bVI7`, `A7`, `F#m7b5`; undefined for what is no chord symbol. */
-export const readChord = (text: string, key: SongKey): Chord | undefined =>
-  readNumeralChord(text, key) ?? readNamedChord(text);
+export function readChord(text: string, key: SongKey): Chord | undefined {
+  if (text.length > LONGEST) return undefined;
+  const fifths = fifthsOf(key.tonic);
+  const inKey = known.get(fifths) ?? new Map<string, Chord | undefined>();
+  known.set(fifths, inKey);
+  if (!inKey.has(text)) inKey.set(text, readNumeralChord(text, key) ?? readNamedChord(text));
+  return inKey.get(text);
+}
 
 /** Whether a text is a chord symbol in any key. */
-export const isChordSymbol = (text: string): boolean =>
-  readChord(text, { tonic: { letter: 'C', alter: 0 }, mode: 'major' }) !== undefined;
+export const isChordSymbol = (text: string): boolean => readChord(text, C_MAJOR) !== undefined;
+const C_MAJOR: SongKey = { tonic: { letter: 'C', alter: 0 }, mode: 'major' };

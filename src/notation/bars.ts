@@ -77,12 +77,20 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   for (const item of stream) {
     switch (item.kind) {
       case 'note':
-        place({ ...timed(item), kind: 'sound', note: item.note, mouth: item.note.mouth ?? mouth, tied: false });
+        place({
+          kind: 'sound',
+          onset: bar.length,
+          duration: item.duration,
+          source: item.source,
+          note: item.note,
+          mouth: item.note.mouth ?? mouth,
+          tied: false,
+        });
         if (last?.kind === 'sound') lineSounds.push(last);
         break;
       case 'rest':
         if (last?.kind === 'rest' && last === bar.events.at(-1)) lengthen(last, item.duration);
-        else place({ ...timed(item), kind: 'rest' });
+        else place({ kind: 'rest', onset: bar.length, duration: item.duration, source: item.source });
         break;
       case 'hold':
         hold(item);
@@ -129,10 +137,6 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   if (!isEmpty(bar)) finish(bar.span.to);
   return bars;
 
-  function timed(item: Flowing & { duration: Fraction }): DraftTimed {
-    return { onset: bar.length, duration: item.duration, source: item.source };
-  }
-
   function place(event: DraftEvent): void {
     bar.events.push(event);
     bar.length = add(bar.length, event.duration);
@@ -156,7 +160,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     else {
       const held: DraftSound = last;
       const { glide, lyric: _, ...rest } = held;
-      place({ ...rest, ...timed(item), tied: true, ...(glide ? { glide } : {}) });
+      const { duration, source } = item;
+      place({ ...rest, onset: bar.length, duration, source, tied: true, ...(glide ? { glide } : {}) });
       // A glide leaves from the end of the note, wherever that now is.
       delete held.glide;
     }

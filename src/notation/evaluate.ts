@@ -1,10 +1,13 @@
 /** A tree read against its context: what the text means, as a score, and everything wrong with it. */
 import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
+import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
+import type { SongKey } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
 import { sounding } from '../instrument/harp.ts';
+import type { Pitch } from '../instrument/pitch.ts';
 import { chordAt } from '../score/ask.ts';
-import type { Bar, Event, Note, Score } from '../score/score.ts';
+import type { Bar, Event, Mark, Note, Score } from '../score/score.ts';
 import { compare, divide, equals, type Fraction, format, subtract } from '../time/fraction.ts';
 import { barLength, meterName } from '../time/meter.ts';
 import { closeRepeats, type DraftBar, type DraftEvent, type DraftSound, layBars } from './bars.ts';
@@ -118,38 +121,51 @@ function checkLengths(bars: readonly DraftBar[], head: Head, diagnostics: Diagno
 
 function finishBars(bars: readonly DraftBar[], chords: readonly (readonly ChordChange[])[], head: Head): Bar[] {
   let eventIndex = 0;
+  const spelled = speller(head.key);
   return bars.map((draft, index): Bar => {
-    const bar: Bar = {
+    const inBar = chords[index] ?? [];
+    const finish = (event: DraftEvent): Event =>
+      finishEvent(event, eventIndex++, head, (midi) => spelled(midi, chordAt({ chords: inBar }, event.onset)));
+    return {
       index,
       number: draft.number,
       length: draft.length,
       ...(draft.part === undefined ? {} : { part: draft.part }),
-      chords: chords[index] ?? [],
-      events: [],
+      chords: inBar,
+      events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,
       repeatEnd: draft.repeatEnd,
       ...(draft.ending === undefined ? {} : { ending: draft.ending }),
       ...(draft.close === undefined ? {} : { close: draft.close }),
       span: draft.span,
     };
-    const events = splitAtChords(draft.events, bar.chords).map((event) => finishEvent(event, eventIndex++, bar, head));
-    return { ...bar, events };
   });
 }
 
-function finishEvent(event: DraftEvent, index: number, bar: Bar, head: Head): Event {
+/** Spells pitches in a key. A block has the same few notes over the same few chords, so each is spelled once. */
+function speller(key: SongKey): (midi: number, chord: Chord | undefined) => Pitch {
+  const known = new Map<Chord | undefined, Map<number, Pitch>>();
+  return (midi, chord) => {
+    const overChord = known.get(chord) ?? new Map<number, Pitch>();
+    known.set(chord, overChord);
+    const pitch = overChord.get(midi) ?? spell(midi, chord, key);
+    overChord.set(midi, pitch);
+    return pitch;
+  };
+}
+
+function finishEvent(event: DraftEvent, index: number, head: Head, pitchOf: (midi: number) => Pitch): Event {
   const { onset, duration, source } = event;
   if (event.kind === 'rest') return { kind: 'rest', index, onset, duration, source };
   const { note, mouth, tied, glide, lyric } = event;
-  const chord = chordAt(bar, onset);
-  const notes = note.notes
-    .map(({ span: _, ...holeNote }): Note => {
-      const sound = sounding(head.harp, note.breath, holeNote);
-      // Every note was checked against the harp before a score is made.
-      if ('fault' in sound) throw new Error(`unchecked note: ${sound.fault}`);
-      return { ...holeNote, pitch: spell(sound.midi, chord, head.key) };
-    })
-    .sort((a, b) => a.hole - b.hole);
+  const notes = note.notes.map((written): Note => {
+    const { hole, bend, over, slide } = written;
+    const sound = sounding(head.harp, note.breath, written);
+    // Every note was checked against the harp before a score is made.
+    if ('fault' in sound) throw new Error(`unchecked note: ${sound.fault}`);
+    return { hole, bend, over, slide, pitch: pitchOf(sound.midi) };
+  });
+  if (notes.length > 1) notes.sort((a, b) => a.hole - b.hole);
   return {
     kind: 'sound',
     index,
@@ -160,8 +176,10 @@ function finishEvent(event: DraftEvent, index: number, bar: Bar, head: Head): Ev
     tied,
     glides: glide !== undefined,
     mouth,
-    marks: tied ? [] : note.marks.map(({ mark }) => mark),
+    marks: tied || note.marks.length === 0 ? NO_MARKS : note.marks.map(({ mark }) => mark),
     ...(lyric ? { lyric } : {}),
     source,
   };
 }
+
+const NO_MARKS: readonly Mark[] = [];

@@ -74,50 +74,47 @@ export function flow(
 
   function put(item: Exclude<Item, { kind: 'quote' }>, scope: Scope, share: Fraction): void {
     const span = scope.abroad ?? item.span;
-    const written: Written = {
-      source: { span, ...(scope.quote ? { quote: scope.quote } : {}) },
-      site: scope.site ?? span,
-    };
+    const source: Source = scope.quote ? { span, quote: scope.quote } : { span };
+    const site = scope.site ?? span;
     switch (item.kind) {
       case 'group': {
         const shares = item.items.reduce((sum, inner) => sum + sharesOf(inner), 0);
         const one = divide(multiply(share, fraction(item.slots)), fraction(shares));
-        const within = { ...scope, site: written.site };
+        const within = { ...scope, site };
         for (const inner of item.items) if (inner.kind !== 'quote') put(inner, within, one);
         return;
       }
       case 'note':
-        stream.push({ ...written, kind: 'note', note: item, duration: share });
+        stream.push({ kind: 'note', source, site, note: item, duration: share });
         return;
       case 'unreadable':
-        stream.push({ ...written, kind: 'unreadable', duration: share });
+        stream.push({ kind: 'unreadable', source, site, duration: share });
         return;
       case 'hold':
-        stream.push({ ...written, kind: 'hold', slots: item.slots, duration: multiply(share, fraction(item.slots)) });
+        stream.push({ kind: 'hold', source, site, slots: item.slots, duration: times(share, item.slots) });
         return;
       case 'rest':
-        stream.push({ ...written, kind: 'rest', duration: multiply(share, fraction(item.slots)) });
+        stream.push({ kind: 'rest', source, site, duration: times(share, item.slots) });
         return;
       case 'chord':
-        if (!scope.abroad || keepsChords) stream.push({ ...written, kind: 'chord', text: item.text });
+        if (!scope.abroad || keepsChords) stream.push({ kind: 'chord', source, site, text: item.text });
         return;
       case 'bar': {
-        const { kind, span: _, ...line } = item;
-        stream.push({ ...written, kind, line });
+        stream.push({ kind: 'bar', source, site, line: item });
         return;
       }
       case 'mouth':
-        stream.push({ ...written, kind: 'mouth', mouth: item.mouth });
+        stream.push({ kind: 'mouth', source, site, mouth: item.mouth });
         return;
       case 'part':
-        stream.push({ ...written, kind: 'part', name: item.name });
+        stream.push({ kind: 'part', source, site, name: item.name });
         return;
       case 'words':
-        stream.push({ ...written, kind: 'words', syllables: item.syllables });
+        stream.push({ kind: 'words', source, site, syllables: item.syllables });
         return;
       case 'glide':
       case 'line-end':
-        stream.push({ ...written, kind: item.kind });
+        stream.push({ kind: item.kind, source, site });
         return;
     }
   }
@@ -208,6 +205,8 @@ export function flow(
     });
   }
 }
+
+const times = (share: Fraction, slots: number): Fraction => (slots === 1 ? share : multiply(share, fraction(slots)));
 
 const sharesOf = (item: Item): number =>
   item.kind === 'note' || item.kind === 'unreadable'

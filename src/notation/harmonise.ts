@@ -112,8 +112,8 @@ const sameBar = (progression: Progression, a: number, b: number): boolean =>
   JSON.stringify(progression.bars[a]) === JSON.stringify(progression.bars[b]);
 
 /** Divides the sounds of a bar at its chord changes, so that a held note has a role over each chord. */
-export function splitAtChords(events: readonly DraftEvent[], chords: readonly ChordChange[]): DraftEvent[] {
-  if (chords.length < 2) return [...events];
+export function splitAtChords(events: readonly DraftEvent[], chords: readonly ChordChange[]): readonly DraftEvent[] {
+  if (chords.length < 2) return events;
   return events.flatMap((event): DraftEvent[] => {
     if (event.kind === 'rest') return [event];
     const end = add(event.onset, event.duration);

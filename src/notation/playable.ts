@@ -29,6 +29,7 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
   const placeOf = (span: Span): Span => (abroad ? source.span : span);
   const { notes, breath } = note;
   for (const one of notes) checkHole(one, breath, harp, placeOf(one.span), diagnostics);
+  if (notes.length === 1 && note.marks.length === 0) return;
 
   const holes = notes.map(({ hole }) => hole).sort((a, b) => a - b);
   const [low, high] = [holes[0] as number, holes.at(-1) as number];

@@ -134,9 +134,8 @@ class Scanner {
 
   /** The count behind a sign, 1 to 999, or undefined for none. */
   private count(sign: string, from: number): number | undefined {
-    const digits = this.match(/\d+/y)?.[0];
-    if (digits === undefined) return undefined;
-    const count = Number(digits);
+    if (!isDigit(this.text[this.at])) return undefined;
+    const count = Number(this.match(/\d+/y)?.[0]);
     if (count >= 1 && count <= 999) return count;
     this.diagnostics.push(report('count-zero', this.since(from), { sign }));
     return 1;
@@ -232,7 +231,7 @@ class Scanner {
 
   private note(): Item {
     const from = this.at;
-    const sign = this.match(/[-+]/y)?.[0];
+    const sign = this.sign();
     const breath: Breath = sign === '-' ? 'draw' : 'blow';
     const several = this.text[this.at] === '(';
     const notes = several ? this.chordNotes(sign, from) : this.singleNote(from);
@@ -254,19 +253,32 @@ class Scanner {
   /** `3''`, `6o`, `4*`: one hole and what is done to it. */
   private hole(): WrittenNote | undefined {
     const from = this.at;
-    const digits = this.match(/\d{1,4}/y)?.[0];
-    if (digits === undefined) return undefined;
+    let hole = 0;
+    for (; this.at < from + MOST_DIGITS && isDigit(this.text[this.at]); this.at++)
+      hole = 10 * hole + Number(this.text[this.at]);
+    if (this.at === from) return undefined;
     let bend = 0;
     let over = false;
     let slide = false;
-    for (let sign = this.match(/['″‴o*]/y)?.[0]; sign !== undefined; sign = this.match(/['″‴o*]/y)?.[0]) {
-      if (sign === 'o') over = true;
+    for (; ; this.at++) {
+      const sign = this.text[this.at] ?? '';
+      const half = BEND_SIGNS[sign];
+      if (half !== undefined) bend += half;
+      else if (sign === 'o') over = true;
       else if (sign === '*') slide = true;
-      else bend += BEND_SIGNS[sign] as number;
+      else break;
     }
     const span = this.since(from);
     if (over && bend > 0) this.diagnostics.push(report('bend-and-overbend', span, {}));
-    return { hole: Number(digits), bend: over ? 0 : bend, over, slide, span };
+    return { hole, bend: over ? 0 : bend, over, slide, span };
+  }
+
+  /** The sign before a note, if there is one. */
+  private sign(): '-' | '+' | undefined {
+    const sign = this.text[this.at];
+    if (sign !== '-' && sign !== '+') return undefined;
+    this.at++;
+    return sign;
   }
 
   /** `(1 4)`: holes on one breath. The sign before the parenthesis is `sign`, at `from` where there is one. */
@@ -279,7 +291,7 @@ class Scanner {
     this.at = open + 1;
     while (this.at < close) {
       if (this.match(/[\s,]+/y)) continue;
-      const inner = this.match(/[-+]/y)?.[0];
+      const inner = this.sign();
       if (inner) signs.add(inner);
       const note = this.hole();
       if (!note) {
@@ -310,6 +322,7 @@ class Scanner {
 
   /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
   private marks(): { marks: NoteItem['marks']; mouth: Mouth | undefined } {
+    if (this.text[this.at] !== '[') return UNMARKED;
     const marks: { mark: Mark; span: Span }[] = [];
     let mouth: Mouth | undefined;
     while (this.text[this.at] === '[') {
@@ -350,6 +363,12 @@ class Scanner {
     return undefined;
   }
 }
+
+const UNMARKED: { readonly marks: NoteItem['marks']; readonly mouth: undefined } = { marks: [], mouth: undefined };
+/** A hole number may be mistyped, but not without end. */
+const MOST_DIGITS = 4;
+const isDigit = (character: string | undefined): boolean =>
+  character !== undefined && character >= '0' && character <= '9';
 
 const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind === 'unreadable';
 

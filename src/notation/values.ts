@@ -1,6 +1,6 @@
 /** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
 import { nearest } from '../diagnostics/diagnostic.ts';
-import { FORMS, type Form, readForm } from '../harmony/form.ts';
+import { barsOfForm, FORMS, type Form, readForm } from '../harmony/form.ts';
 import { readHarp } from '../instrument/harp.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import { readFeel } from '../time/feel.ts';
@@ -124,7 +124,7 @@ function readFormName(text: string, { forms }: Tables): ReadValue | undefined {
   const [, id, from, to] = match as unknown as [string, string, string | undefined, string | undefined];
   const form = forms.find((candidate) => candidate.id === id);
   if (!form) return unknownName('form', id, forms);
-  const read = readForm(form.bars);
+  const read = barsOfForm(form);
   if (!('bars' in read)) return { message: `The form “${id}” is broken at “${read.bad}”.` };
   if (from === undefined) return { value: { progression: { form: id, bars: read.bars } } };
   const [first, last] = [Number(from), Number(to ?? from)];

@@ -5,7 +5,7 @@ import { compare, type Fraction } from '../time/fraction.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
 /** The chord that sounds at an onset of a bar, or undefined where none was given. */
-export function chordAt(bar: Bar, onset: Fraction): Chord | undefined {
+export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | undefined {
   let sounding: Chord | undefined;
   for (const change of bar.chords) if (compare(change.onset, onset) <= 0) sounding = change.chord;
   return sounding;
