@@ -1,0 +1,13 @@
+/** As much of Verovio as the tests use; the package has no types of its own. */
+declare module 'verovio/wasm-hum' {
+  const load: () => Promise<unknown>;
+  export default load;
+}
+declare module 'verovio/esm' {
+  export class VerovioToolkit {
+    constructor(module: unknown);
+    setOptions(options: Record<string, unknown>): void;
+    loadData(data: string): number;
+    renderToSVG(page: number): string;
+  }
+}
