@@ -2,7 +2,7 @@
 import type { Course, Lesson } from '../course/course.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { keyNote } from '../instrument/harp.ts';
-import type { Tuning } from '../instrument/tuning.ts';
+import { RICHTER, type Tuning } from '../instrument/tuning.ts';
 import { harpInWords } from './words.ts';
 
 export interface UsedTuning {
@@ -30,7 +30,7 @@ function findTunings(course: Course, lessons: readonly Lesson[]): readonly UsedT
     });
     const harp = mostUsed(users.flatMap(({ harps }) => harps));
     if (!harp) return [];
-    const named = users.map(({ lesson, harps }) => ({ lesson, harps: [...new Set(harps.map(harpName))] }));
+    const named = users.map(({ lesson, harps }) => ({ lesson, harps: [...new Set(harps.map(keyName))] }));
     return [{ tuning, harp, lessons: named }];
   });
 }
@@ -41,15 +41,16 @@ const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
   ...figures.flatMap(({ figure }) => figure?.harp ?? []),
 ];
 
-const harpName = ({ key, register, tuning }: Harp): string => harpInWords({ key, register }, tuning);
+/** `low F`: the tuning goes without saying. */
+const keyName = ({ key, register }: Harp): string => harpInWords({ key, register }, RICHTER);
 
 /** Of those used equally often, the lowest. */
 function mostUsed(harps: readonly Harp[]): Harp | undefined {
   const uses = new Map<string, { harp: Harp; count: number }>();
   for (const harp of harps) {
-    const use = uses.get(harpName(harp)) ?? { harp, count: 0 };
+    const use = uses.get(keyName(harp)) ?? { harp, count: 0 };
     use.count++;
-    uses.set(harpName(harp), use);
+    uses.set(keyName(harp), use);
   }
   return [...uses.values()].sort((a, b) => b.count - a.count || keyNote(a.harp) - keyNote(b.harp))[0]?.harp;
 }

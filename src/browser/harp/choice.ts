@@ -16,6 +16,9 @@ import {
 } from './chosen.ts';
 
 class HarpChoice extends HTMLElement {
+  /** Choices come faster than code is loaded, and what is loaded need not come in the order it was asked for. */
+  private latest = 0;
+
   connectedCallback(): void {
     this.show(readChosen());
     this.addEventListener('change', () => choose(this.read()));
@@ -59,12 +62,15 @@ class HarpChoice extends HTMLElement {
   }
 
   private async follow(chosen: Chosen): Promise<void> {
+    const mine = ++this.latest;
     this.say(chosen.harp ? `Setting the page for ${inWords(chosen.harp)} …` : 'Setting the page as it is written …');
     try {
       const { redraw } = await import('./redraw.ts');
+      if (mine !== this.latest) return;
       const done = await redraw(chosen, this.dataset['scores'] ?? '');
       if (done) this.say(this.outcome(chosen));
     } catch {
+      if (mine !== this.latest) return;
       this.say('The page could not be set for your harp. It stands as it is written; the tab is right on any harp.');
     }
   }

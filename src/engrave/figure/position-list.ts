@@ -1,7 +1,14 @@
 /** The twelve positions of a harp: where home is, what lies on the reeds, what takes a bend, and the scales of each. */
 import { printedName, printedPitch } from '../../instrument/pitch.ts';
 import { type Means, meansOf, type Playable, tabOf } from '../../instrument/playable.ts';
-import { type DegreePlaces, POSITIONS, type Position, positionName, positionOn } from '../../instrument/position.ts';
+import {
+  type DegreePlaces,
+  namedTonic,
+  POSITIONS,
+  type Position,
+  positionName,
+  positionOn,
+} from '../../instrument/position.ts';
 import { layOut, missingOf, namesOf, SCALES, type Scale, stepsOf } from '../../instrument/scale.ts';
 import { escapeText } from '../markup.ts';
 import type { PositionListFigure } from './figure.ts';
@@ -14,8 +21,7 @@ export function drawPositionList({ harp }: PositionListFigure): string {
 
 function drawPosition(position: Position, { harp }: PositionListFigure): string {
   const { number, home, modes, degrees } = position;
-  // A position is called after its mode where it has one: C sharp Phrygian rather than D flat.
-  const tonic = (modes[0] && namesOf(position.tonic, stepsOf(modes[0]))[0]) ?? position.tonic;
+  const tonic = namedTonic(position);
   const name = positionName(number);
   const about = [...(name ? [`${name} harp`] : []), ...modes.map(({ title }) => title)].join(', ');
   const facts: [string, string][] = [
