@@ -1,0 +1,217 @@
+/** The demo course's site, opened as its students open it: on a phone, a tablet and a desktop, by night, on paper, without scripts. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { DEMO } from '../../src/command/package.ts';
+import { loadCourse } from '../../src/course/load.ts';
+import { buildInto } from '../../src/site/build.ts';
+import { engraverWith } from '../../src/site/engraving.ts';
+import { type Hosted, host } from '../../src/site/host.ts';
+import { NO_PACK } from '../../src/site/pack.ts';
+import { openBrowser } from './sound/studio.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const course = loadCourse(DEMO);
+const fullest = [...course.lessons].sort((a, b) => barsOf(b) - barsOf(a))[0] as (typeof course.lessons)[number];
+const first = course.lessons[0] as (typeof course.lessons)[number];
+const PAGES = ['', 'guide/', `lessons/${first.id}/`, `lessons/${fullest.id}/`, 'no-such-page/'];
+
+function barsOf({ blocks }: (typeof course.lessons)[number]): number {
+  return blocks.reduce((sum, { score }) => sum + (score?.bars.length ?? 0), 0);
+}
+
+let folder: string;
+let hosted: Hosted;
+let browser: Browser;
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'reedway-site-'));
+  await buildInto(folder, course, engraverWith(NO_PACK), { base: '/school/', origin: undefined, authoring: false });
+  hosted = await host(folder, '/school/', 4270);
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  hosted?.server.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const complaints: string[] = [];
+async function open(path: string, options: BrowserContextOptions = {}): Promise<Page> {
+  const context = await browser.newContext({ viewport: { width: 820, height: 900 }, ...options });
+  const page = await context.newPage();
+  page.on('pageerror', (error) => complaints.push(`${path}: ${error.message}`));
+  page.on('console', (message) => {
+    // A page that is not there is asked for on purpose.
+    if (message.type() === 'error' && !/404/.test(message.text())) complaints.push(`${path}: ${message.text()}`);
+  });
+  await page.goto(hosted.address + path);
+  return page;
+}
+
+/** Runs axe in the page, whose policy lets no script of the page's own run it. */
+async function violations(page: Page): Promise<unknown> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run()).violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))]);
+  });
+}
+
+const colourOf = (page: Page, property: 'color' | 'backgroundColor'): Promise<string> =>
+  page.evaluate((name) => getComputedStyle(document.documentElement)[name], property);
+
+describe.each([320, 360, 820, 1440])('%d pixels wide', (width) => {
+  test.each(PAGES)('/%s scrolls down and never sideways', async (path) => {
+    const page = await open(path, { viewport: { width, height: 800 } });
+    const { scroll, client, wide } = await page.evaluate(() => ({
+      scroll: document.documentElement.scrollWidth,
+      client: document.documentElement.clientWidth,
+      wide: [...document.querySelectorAll('main *')]
+        .filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+        .map((node) => node.outerHTML.slice(0, 80)),
+    }));
+    expect(scroll).toBe(client);
+    expect(wide.filter((html) => !/^<(g|path|use|text)\b/.test(html))).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe.each(['light', 'dark'] as const)('in the %s', (colorScheme) => {
+  test.each(PAGES)('/%s has nothing that axe would mend', async (path) => {
+    for (const width of [360, 1440]) {
+      const page = await open(path, { viewport: { width, height: 800 }, colorScheme });
+      expect(await violations(page)).toEqual([]);
+      await page.context().close();
+    }
+  });
+});
+
+describe('a lesson', () => {
+  const path = `lessons/${fullest.id}/`;
+
+  test('is whole with scripts off, and says nothing of what needs them', async () => {
+    const page = await open(path, { javaScriptEnabled: false });
+    expect(await page.locator('.tab-grid').count()).toBe(fullest.blocks.length);
+    expect(await page.locator('.tab-words').count()).toBe(fullest.blocks.length);
+    for (const name of ['light-choice', 'reedway-player', 'harp-choice']) {
+      for (const one of await page.locator(name).all()) expect(await one.isVisible(), name).toBe(false);
+    }
+    await page.context().close();
+  });
+
+  test('prints its music and words on white, four bars to a row, without the ways about', async () => {
+    const page = await open(path, { colorScheme: 'dark' });
+    await page.emulateMedia({ media: 'print' });
+    // The width of a page of A4 between its margins.
+    await page.setViewportSize({ width: 680, height: 900 });
+    expect(await colourOf(page, 'backgroundColor')).toBe('rgb(255, 255, 255)');
+    expect(await colourOf(page, 'color')).toBe('rgb(0, 0, 0)');
+    for (const selector of ['.masthead', '.comb', '.onward', 'light-choice', 'reedway-player', 'harp-choice']) {
+      for (const one of await page.locator(selector).all()) expect(await one.isVisible(), selector).toBe(false);
+    }
+    const rows = await page.evaluate(() =>
+      [...document.querySelectorAll('.tab-grid')].map((grid) => {
+        const tops = [...grid.querySelectorAll('.tile')].map((tile) => Math.round(tile.getBoundingClientRect().top));
+        return Math.max(...tops.map((top) => tops.filter((other) => other === top).length));
+      }),
+    );
+    expect(Math.max(...rows)).toBe(4);
+    await page.context().close();
+  });
+
+  test('has one heading of the first rank, and skips no rank below it', async () => {
+    const page = await open(path);
+    const ranks = await page.evaluate(() =>
+      [...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map((node) => Number(node.tagName[1])),
+    );
+    expect(ranks[0]).toBe(1);
+    expect(ranks.filter((rank) => rank === 1)).toHaveLength(1);
+    expect(ranks.filter((rank, index) => index > 0 && rank > (ranks[index - 1] ?? 0) + 1)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('weighs less than 60 kB as it is sent, for six blocks', () => {
+    const six = course.lessons.filter(({ blocks }) => blocks.length >= 5);
+    expect(six.length).toBeGreaterThan(0);
+    for (const { id, blocks } of six) {
+      const sent = gzipSync(readFileSync(join(folder, 'lessons', id, 'index.html'))).length;
+      expect(sent, id).toBeLessThan((60 * 1024 * Math.max(6, blocks.length)) / 6);
+    }
+  });
+});
+
+describe('by keyboard', () => {
+  test('the first step skips to the page itself', async () => {
+    const page = await open('');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.className)).toBe('skip');
+    expect(await page.locator('.skip').boundingBox()).toMatchObject({ x: 0, y: 0 });
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.closest('main') !== null)).toBe(true);
+    await page.context().close();
+  });
+
+  test('whatever has the focus shows it', async () => {
+    const page = await open(`lessons/${first.id}/`);
+    for (let step = 0; step < 30; step++) {
+      await page.keyboard.press('Tab');
+      const [name, outline] = await page.evaluate(() => {
+        const node = document.activeElement as HTMLElement;
+        const { outlineStyle, outlineWidth } = getComputedStyle(node);
+        return [node.outerHTML.slice(0, 80), `${outlineStyle} ${outlineWidth}`];
+      });
+      if (name.startsWith('<body')) break;
+      expect(outline, name).not.toMatch(/^none|^\S+ 0px/);
+    }
+    await page.context().close();
+  });
+
+  test('the path leads from lesson to lesson', async () => {
+    const page = await open('');
+    await page.getByRole('link', { name: /^Begin with/ }).press('Enter');
+    await page.waitForURL(`**/lessons/${first.id}/`);
+    for (const { id } of course.lessons.filter(({ front }) => !front.draft).slice(1, 4)) {
+      await page.locator('a[rel=next]').press('Enter');
+      await page.waitForURL(`**/lessons/${id}/`);
+      expect(await page.locator('.comb [aria-current=page]').count()).toBe(1);
+    }
+    await page.context().close();
+  });
+});
+
+describe('the light', () => {
+  test('is the device’s until the visitor chooses, and then lasts from page to page', async () => {
+    const page = await open('', { colorScheme: 'light' });
+    const day = await colourOf(page, 'backgroundColor');
+    await page.getByRole('radio', { name: 'night' }).check();
+    const night = await colourOf(page, 'backgroundColor');
+    expect(night).not.toBe(day);
+    await page.goto(`${hosted.address}guide/`);
+    expect(await colourOf(page, 'backgroundColor')).toBe(night);
+    expect(await page.getByRole('radio', { name: 'night' }).isChecked()).toBe(true);
+    await page.getByRole('radio', { name: 'as the device' }).check();
+    expect(await colourOf(page, 'backgroundColor')).toBe(day);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await colourOf(page, 'backgroundColor')).toBe(night);
+    await page.context().close();
+  });
+
+  test('follows the device with scripts off', async () => {
+    const page = await open('', { colorScheme: 'dark', javaScriptEnabled: false });
+    const night = await colourOf(page, 'backgroundColor');
+    await page.emulateMedia({ colorScheme: 'light' });
+    expect(await colourOf(page, 'backgroundColor')).not.toBe(night);
+    await page.context().close();
+  });
+});
+
+test('no page complained, of its own policy or of anything else', () => {
+  expect(complaints).toEqual([]);
+});
