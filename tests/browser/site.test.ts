@@ -69,6 +69,9 @@ const colourOf = (page: Page, property: 'color' | 'backgroundColor'): Promise<st
 describe.each([320, 360, 820, 1440])('%d pixels wide', (width) => {
   test.each(PAGES)('/%s scrolls down and never sideways', async (path) => {
     const page = await open(path, { viewport: { width, height: 800 } });
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
     const { scroll, client, wide } = await page.evaluate(() => ({
       scroll: document.documentElement.scrollWidth,
       client: document.documentElement.clientWidth,
