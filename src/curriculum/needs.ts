@@ -67,14 +67,18 @@ export function needsOf(
   const uses = usesOf(survey);
   const debts: Debt[] = [];
   const missed = new Map<string, Use[]>();
-  for (const [id, matches] of uses) {
-    const first = matches[0];
+  for (const [id, inBlocks] of uses) {
     const taught = [id, ...(teachers.has(id) ? [] : (repertoire.wider.get(id) ?? []))];
     const teacher = taught.map((one) => teacherOnWay(way, one, lesson)).find((one) => one !== undefined);
-    if (teacher !== undefined && first) {
-      if (teacher !== lesson) debts.push({ lesson, teacher, technique: id, ...first });
+    const {
+      block,
+      matches: [match],
+    } = inBlocks[0] as UsesInBlock;
+    if (teacher !== undefined && match) {
+      if (teacher !== lesson) debts.push({ lesson, teacher, technique: id, block, match });
       continue;
     }
+    const matches = oneByOne(inBlocks);
     const played = eventsIn(narrowerUses(id).filter(([narrow]) => teacherOnWay(way, narrow, lesson) !== undefined));
     const rest = matches.filter((use) => !played.has(keyOf(use)));
     if (rest.length > 0 && !isTakenForGranted(id)) missed.set(id, rest);
@@ -96,7 +100,7 @@ export function needsOf(
   function narrowerUses(id: string): [string, Use[]][] {
     return (repertoire.narrower.get(id) ?? []).flatMap((narrow) => {
       const found = uses.get(narrow);
-      return found ? [[narrow, found] as [string, Use[]]] : [];
+      return found ? [[narrow, oneByOne(found)] as [string, Use[]]] : [];
     });
   }
 
@@ -117,18 +121,27 @@ interface Use {
   readonly match: Match;
 }
 
+interface UsesInBlock {
+  readonly block: number;
+  /** At least one. */
+  readonly matches: readonly Match[];
+}
+
 /** The uses of each technique of a lesson, block by block. */
-function usesOf(survey: LessonSurvey): Map<string, Use[]> {
-  const uses = new Map<string, Use[]>();
-  survey.forEach((block, index) => {
-    for (const { technique, matches } of block?.found ?? []) {
-      const list = uses.get(technique.id) ?? [];
-      if (list.length === 0) uses.set(technique.id, list);
-      for (const match of matches) list.push({ block: index, match });
+function usesOf(survey: LessonSurvey): Map<string, UsesInBlock[]> {
+  const uses = new Map<string, UsesInBlock[]>();
+  survey.forEach((surveyed, block) => {
+    for (const { technique, matches } of surveyed?.found ?? []) {
+      const list = uses.get(technique.id);
+      if (list) list.push({ block, matches });
+      else uses.set(technique.id, [{ block, matches }]);
     }
   });
   return uses;
 }
+
+const oneByOne = (uses: readonly UsesInBlock[]): Use[] =>
+  uses.flatMap(({ block, matches }) => matches.map((match) => ({ block, match })));
 
 const keyOf = ({ block, match }: Use): string => `${block} ${match.at ?? 'all'}`;
 const eventsIn = (uses: readonly (readonly [string, readonly Use[]])[]): Set<string> =>

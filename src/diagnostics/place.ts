@@ -38,11 +38,17 @@ export interface Placed {
 /** A text that is the whole file, or begins at `start` and keeps its lines whole from there. */
 export function placeOf(text: string, start: Point = { line: 1, column: 1 }): Placed {
   const lines = [{ offset: 0, at: start }];
-  for (const match of text.matchAll(/\r\n|\r|\n/g)) {
-    lines.push({ offset: match.index + match[0].length, at: { line: start.line + lines.length, column: 1 } });
+  for (let at = 0; at < text.length; at++) {
+    const character = text.charCodeAt(at);
+    if (character === RETURN && text.charCodeAt(at + 1) === LINE_FEED) at++;
+    else if (character !== LINE_FEED && character !== RETURN) continue;
+    lines.push({ offset: at + 1, at: { line: start.line + lines.length, column: 1 } });
   }
   return { lines };
 }
+
+const LINE_FEED = 10;
+const RETURN = 13;
 
 /** The point of an offset. Offsets past the end stand on the last line. */
 export function pointAt(placed: Placed, offset: number): Point {
