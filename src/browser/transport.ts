@@ -1,6 +1,6 @@
 /**
- * Plays a block against a clock that never waits: a little more than a second ahead, so that a page that is busy for half
- * a second is not heard. What is scheduled can be called off, and a change of anything goes on from the place in the music.
+ * Plays a block against a clock that never waits: a second ahead, so that a page that is busy for half a second is not
+ * heard. What is scheduled can be called off, and a change of anything goes on from the place in the music.
  */
 import type { Playback } from '../score/playback.ts';
 import { countInTo } from './schedule/clicks.ts';
@@ -34,6 +34,8 @@ export interface Showing {
   readonly next: Moment | undefined;
   readonly round: number;
   readonly tempo: number;
+  /** When the next one begins, on the clock. */
+  readonly until: number;
 }
 
 export interface Transport {
@@ -49,7 +51,7 @@ export interface Transport {
 }
 
 /** Seconds. */
-const AHEAD = 1.2;
+const AHEAD = 1;
 /** The first sound comes this much after the click that asked for it, to be scheduled in peace. */
 const SOON = 0.06;
 /** What should have sounded longer ago than this is left out rather than played late. */
@@ -209,8 +211,9 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
     const moment = momentAt(plan.moments, at - current.at);
     if (!moment) return undefined;
     const after = plan.moments[plan.moments.indexOf(moment) + 1];
+    const until = current.at + (after?.at ?? plan.round.seconds);
     const next = after ?? (settings.loop ? planFor(plan.round.number + 1).moments[0] : undefined);
-    return { moment, next, round: plan.round.number, tempo: plan.round.tempo };
+    return { moment, next, round: plan.round.number, tempo: plan.round.tempo, until };
   }
 
   return {

@@ -1,5 +1,7 @@
 /** The page's one way to sound: made in the very click that asks for it, as browsers want. */
 let context: AudioContext | undefined;
+/** Seconds: soon enough for a note that is pressed, and at half the processor time of the shortest there is. */
+const LATENCY = 0.05;
 
 /** Makes or wakes the page's audio context; undefined where the browser cannot make sound. Call it in a click's handler. */
 export function wakeSound(): AudioContext | undefined {
@@ -7,7 +9,7 @@ export function wakeSound(): AudioContext | undefined {
   if (!context || context.state === 'closed') {
     // Otherwise a phone's mute switch silences a page's sound, though not its videos.
     if ('audioSession' in navigator) (navigator.audioSession as { type: string }).type = 'playback';
-    context = new AudioContext({ latencyHint: 'playback' });
+    context = new AudioContext({ latencyHint: LATENCY });
   }
   // A browser that does not let the page sound yet leaves the promise open; the player looks at the state instead.
   if (context.state !== 'running') context.resume().catch(() => {});

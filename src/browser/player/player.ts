@@ -21,6 +21,10 @@ const UNABLE =
   'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.';
 const NOT_YET = 'The browser has not let this page sound yet.';
 
+/** Milliseconds between looks at the clock where nothing new is due: a change of harp or tempo shows soon all the same. */
+const OFTEN = 100;
+/** The same during a count-in, whose end is not to be missed. */
+const SOON = 25;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
 const PATIENCE = 600;
 
@@ -142,12 +146,13 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
 
   let last: number | undefined;
   let round = 0;
-  let frame = 0;
-  /** Draws what sounds, as long as something does. */
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  /** Draws what sounds, as long as something does, and looks again when the next thing begins. */
   function draw(): void {
-    cancelAnimationFrame(frame);
+    clearTimeout(timer);
     if (!isRunning(transport.state()) || !context) return;
-    const showing = transport.showing(context.currentTime - (context.outputLatency || context.baseLatency || 0));
+    const heard = context.currentTime - (context.outputLatency || context.baseLatency || 0);
+    const showing = transport.showing(heard);
     cursor.show(showing);
     stand.show(showing);
     if (showing) {
@@ -158,11 +163,12 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
         if (settings.climb) news.say(`Round ${round + 1}, ${tempoInWords(showing.tempo)}.`);
       }
     }
-    frame = requestAnimationFrame(draw);
+    const wait = showing ? (showing.until - heard) * 1000 : SOON;
+    timer = setTimeout(draw, Math.max(4, Math.min(OFTEN, wait)));
   }
 
   function showNothing(): void {
-    cancelAnimationFrame(frame);
+    clearTimeout(timer);
     cursor.show(undefined);
     stand.show(undefined);
     last = undefined;

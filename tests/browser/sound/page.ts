@@ -1,4 +1,5 @@
 /** What the sound tests run inside the browser: the page's own engine, rendered offline or recorded while it plays. */
+import { wakeSound } from '../../../src/browser/player/context.ts';
 import { planOf } from '../../../src/browser/schedule/plan.ts';
 import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
@@ -139,8 +140,31 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
   return { samples: base64(samples), rate };
 }
 
+/** Plays on and on through the loudspeakers, with every part as loud as a player has it. */
+async function play(music: Music): Promise<void> {
+  const context = wakeSound();
+  if (!context) throw new Error('no sound here');
+  await context.resume();
+  const studio = createStudio(context);
+  const pitches = pitchesOf(music.playback);
+  createTransport(
+    {
+      now: () => context.currentTime,
+      sound: (cue, at) => sound(studio, cue, at, pitches),
+      shut: studio.shut,
+      open: studio.open,
+      tick: (call) => {
+        const timer = setInterval(call, 100);
+        return () => clearInterval(timer);
+      },
+    },
+    music,
+    () => {},
+  ).play();
+}
+
 const pause = (milliseconds: number): Promise<void> =>
   new Promise((resolve) => setTimeout(resolve, Math.max(0, milliseconds)));
 
-export const soundTest = { render, record };
+export const soundTest = { render, record, play };
 Object.assign(globalThis, { soundTest });
