@@ -36,9 +36,9 @@ export interface PathMap {
 }
 
 /** Sizes in CSS pixels: three boxes to a row fit a phone 360 pixels wide, with the page's margins. */
-export const BOX = { width: 94, height: 54 } as const;
+export const BOX = { width: 94, height: 58 } as const;
 export const WIDTH = 336;
-const ROOM = { rows: 26, band: 30, margin: 6 } as const;
+const ROOM = { rows: 32, band: 34, margin: 6 } as const;
 /** How many boxes to a row, the first that fits. Past the last, the map grows wider than a phone and is shown smaller. */
 const BOUNDS = [3, 2, 1] as const;
 
@@ -66,7 +66,11 @@ export function mapOf(curriculum: Curriculum, lessons: readonly number[]): PathM
   });
   const ends = endsOf(steps, drawn);
   const lines = steps.map(([before, place], index): Line => {
-    const through = (drawn.lines[index] ?? []).map(({ x, row }) => ({ x, y: top(row) + BOX.height / 2 }));
+    // Straight past the boxes of a row, so that a line bends only between rows.
+    const through = (drawn.lines[index] ?? []).flatMap(({ x, row }) => [
+      { x, y: top(row) },
+      { x, y: top(row) + BOX.height },
+    ]);
     const { start, end } = ends[index] as Ends;
     const points = [
       { x: start, y: top(layers.layer[before]) + BOX.height },

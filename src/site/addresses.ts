@@ -7,6 +7,7 @@ export interface Addresses {
   page(path: string): string;
   lesson(id: string): string;
   block(lesson: string, block: string): string;
+  technique(id: string): string;
   /** A file that is served as it is, by its path below the course folder (`media/harp.svg`). */
   file(path: string): string;
 }
@@ -19,6 +20,7 @@ export function addressesUnder(base: string): Addresses {
     base: root,
     page,
     lesson,
+    technique: (id) => page(`techniques/${escapePath(id)}/`),
     block: (of, block) => `${lesson(of)}#${encodeURIComponent(blockAnchor(block))}`,
     file: (path) => page(escapePath(path)),
   };

@@ -12,17 +12,17 @@ import type { Pack } from './pack.ts';
 export function engraverWith(pack: Pack, progress?: (blocks: number) => void): Engraver {
   const tiles = tilesIn(pack);
   const asked = new Set<Block>();
-  const keys = new WeakMap<Course, (lesson: Lesson, block: Block) => string>();
+  const keys = new WeakMap<Course, ReturnType<typeof keysOf>>();
   return {
-    block(course, lesson, block) {
+    block(course, lesson, block, id = blockParts(block.id)) {
       if (!block.score) return undefined;
       if (progress && asked.size < asked.add(block).size) progress(asked.size);
       const keyOf = keys.get(course) ?? keysOf(course);
       keys.set(course, keyOf);
-      const key = keyOf(lesson, block);
+      const key = keyOf(lesson, block, id);
       const kept = pack.get(key);
       if (kept !== undefined) return JSON.parse(kept) as Engraved;
-      const engraved = engraveBlock(block.score, { id: blockParts(block.id), cache: tiles });
+      const engraved = engraveBlock(block.score, { id, cache: tiles });
       pack.put(key, JSON.stringify(engraved));
       return engraved;
     },
@@ -55,11 +55,11 @@ function tilesIn(pack: Pack): TileCache {
  * A key for each block of a course: a digest of all its score was read from (its text, the settings it starts from, the
  * course's tables, and the same of every block it quotes) and its name on the page.
  */
-function keysOf(course: Course): (lesson: Lesson, block: Block) => string {
+function keysOf(course: Course): (lesson: Lesson, block: Block, id: string) => string {
   const tables = digest(JSON.stringify([course.tunings, course.forms]));
   const settings = new Map<Lesson, string>();
   const sources = new Map<Block, string>();
-  return (lesson, block) => digest(blockParts(block.id), sourceOf(lesson, block));
+  return (lesson, block, id) => digest(id, sourceOf(lesson, block));
 
   function sourceOf(lesson: Lesson, block: Block): string {
     const known = sources.get(block);

@@ -1,5 +1,6 @@
 /** A site from a course that was loaded. */
 import type { Course } from '../course/course.ts';
+import { publishedPath } from '../course/path.ts';
 import { addressesUnder } from './addresses.ts';
 import type { Engraver } from './engraver.ts';
 import { outlineOf } from './outline.ts';
@@ -12,14 +13,16 @@ export interface Standing {
 }
 
 export function siteOf(course: Course, engraver: Engraver, { base, origin, authoring }: Standing): Site {
-  const lessons = authoring ? course.lessons : course.lessons.filter(({ front }) => !front.draft);
+  const path = authoring ? course.path : publishedPath(course);
+  const lessons = path.order.flatMap((number) => course.byId.get(path.lessons[number]?.id ?? '') ?? []);
   return {
     course,
     addresses: addressesUnder(base),
     origin,
     authoring,
     engraver,
+    path,
     lessons,
-    outline: outlineOf(course, lessons),
+    outline: outlineOf(course, lessons, path),
   };
 }

@@ -1,6 +1,7 @@
 /** The course as its students walk it: stages of numbered lessons, and what lies before and after each. */
 import type { Course, Lesson } from '../course/course.ts';
 import type { Stage } from '../course/front.ts';
+import type { Curriculum } from '../curriculum/curriculum.ts';
 
 export interface OutlinedLesson {
   readonly lesson: Lesson;
@@ -26,11 +27,13 @@ export interface Placement extends OutlinedLesson {
   readonly stage: OutlinedStage;
   readonly before: OutlinedLesson | undefined;
   readonly after: OutlinedLesson | undefined;
-  /** The lessons that name this one among what they require. */
+  /** What it builds on, without what that brings along. */
+  readonly needs: readonly OutlinedLesson[];
+  /** What it opens the way to. */
   readonly opens: readonly OutlinedLesson[];
 }
 
-export function outlineOf(course: Course, lessons: readonly Lesson[]): Outline {
+export function outlineOf(course: Course, lessons: readonly Lesson[], path: Curriculum): Outline {
   const numbered = lessons.map((lesson, index): OutlinedLesson => ({ lesson, number: index + 1 }));
   const stages: { stage: Stage | undefined; number: number | undefined; lessons: OutlinedLesson[] }[] = [];
   for (const one of numbered) {
@@ -41,23 +44,22 @@ export function outlineOf(course: Course, lessons: readonly Lesson[]): Outline {
     if (last !== undefined && last.stage === stage) last.lessons.push(one);
     else stages.push({ stage, number: stage && index + 1, lessons: [one] });
   }
-  const opens = new Map<string, OutlinedLesson[]>();
-  for (const one of numbered) {
-    for (const required of one.lesson.front.requires) {
-      const list = opens.get(required);
-      if (list) list.push(one);
-      else opens.set(required, [one]);
-    }
-  }
+  const byId = new Map(numbered.map((one) => [one.lesson.id, one]));
+  const outlined = (numbers: readonly number[] | undefined): OutlinedLesson[] =>
+    (numbers ?? [])
+      .flatMap((number) => byId.get(path.lessons[number]?.id ?? '') ?? [])
+      .sort((a, b) => a.number - b.number);
   const places = new Map<string, Placement>();
   for (const stage of stages) {
     for (const one of stage.lessons) {
+      const inPath = path.numberOf.get(one.lesson.id) as number;
       places.set(one.lesson.id, {
         ...one,
         stage,
         before: numbered[one.number - 2],
         after: numbered[one.number],
-        opens: opens.get(one.lesson.id) ?? [],
+        needs: outlined(path.needs[inPath]),
+        opens: outlined(path.opens[inPath]),
       });
     }
   }

@@ -6,6 +6,8 @@ export interface Place {
 }
 
 export const PLACES: readonly Place[] = [
+  { path: 'path/', title: 'The path' },
+  { path: 'techniques/', title: 'Techniques' },
   { path: 'harps/', title: 'Harps' },
   { path: 'guide/', title: 'How to read a block' },
 ];

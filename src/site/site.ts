@@ -5,6 +5,7 @@
 import { realpathSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import type { Course, Lesson } from '../course/course.ts';
+import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Addresses } from './addresses.ts';
 import type { Engraver } from './engraver.ts';
 import type { Outline } from './outline.ts';
@@ -17,7 +18,9 @@ export interface Site {
   /** Whether its author is looking: what is wrong is shown on the pages, and drafts stand among the lessons. */
   readonly authoring: boolean;
   readonly engraver: Engraver;
-  /** The lessons the site shows, in the order of the course. */
+  /** What ties the lessons of the site together. */
+  readonly path: Curriculum;
+  /** The lessons the site shows, in the order of the path. */
   readonly lessons: readonly Lesson[];
   readonly outline: Outline;
 }

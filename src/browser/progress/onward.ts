@@ -1,0 +1,37 @@
+/**
+ * Points a student onward: `<path-onward>` holds a link to the lesson that comes next in the course's order, which gives
+ * way to the one that comes next for this student.
+ */
+import { progressHere } from './here.ts';
+import { fetchStops } from './stops.ts';
+import { nextStop } from './way.ts';
+
+customElements.define(
+  'path-onward',
+  class extends HTMLElement {
+    connectedCallback(): void {
+      const link = this.querySelector('a');
+      if (!link) return;
+      const store = progressHere();
+      const written = { href: link.href, text: link.textContent };
+      const show = async () => {
+        const begun = [...store.progress().lessons.values()].some(({ done }) => done);
+        const stops = begun ? await fetchStops() : [];
+        const next = nextStop(stops, store.progress());
+        const finished = stops.length > 0 && !next;
+        link.href = next?.address ?? written.href;
+        link.textContent = next
+          ? (this.dataset['say'] ?? '%').replace('%', () => next.title)
+          : finished
+            ? (this.dataset['done'] ?? written.text)
+            : written.text;
+        // What was said of the lesson that stood here is not true of another.
+        for (const part of this.querySelectorAll<HTMLElement>('[data-of]')) {
+          part.hidden = next !== undefined && part.dataset['of'] !== next.id;
+        }
+      };
+      store.onChange(show);
+      void show();
+    }
+  },
+);

@@ -1,0 +1,76 @@
+/** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
+import { progressHere } from './here.ts';
+import { isDone } from './record.ts';
+import { nextStop, type State, type Stop, stateOf } from './way.ts';
+
+interface ListedStop extends Stop {
+  readonly item: HTMLElement;
+  readonly title: string;
+}
+
+const WORDS: Readonly<Record<State, string>> = { done: 'Done', ready: 'Ready', later: 'Not yet' };
+const STATES = ['done', 'ready', 'later', 'next'] as const;
+
+customElements.define(
+  'path-view',
+  class extends HTMLElement {
+    connectedCallback(): void {
+      const store = progressHere();
+      const stops = [...document.querySelectorAll<HTMLElement>('.path-list li[data-lesson]')].map(
+        (item): ListedStop => ({
+          id: item.dataset['lesson'] ?? '',
+          needs: (item.dataset['needs'] ?? '').split(' ').filter(Boolean),
+          item,
+          title: item.querySelector('a')?.textContent ?? '',
+        }),
+      );
+      const boxes = new Map(
+        [...document.querySelectorAll<SVGElement>('.path-map .stop')].map((box) => [box.dataset['lesson'], box]),
+      );
+      const names = new Map([...boxes].map(([id, box]) => [id, box.getAttribute('aria-label') ?? '']));
+      const ties = [...document.querySelectorAll<SVGElement>('.path-map .tie[data-from]')];
+      const show = () => {
+        const progress = store.progress();
+        const next = nextStop(stops, progress);
+        for (const stop of stops) {
+          const state = stateOf(stop, progress);
+          const isNext = stop === next;
+          const words = isNext ? 'Next' : WORDS[state];
+          const box = boxes.get(stop.id);
+          for (const one of box ? [stop.item, box] : [stop.item]) {
+            for (const name of STATES) one.classList.toggle(name, name === (isNext ? 'next' : state));
+          }
+          box?.setAttribute('aria-label', `${names.get(stop.id)}, ${words.toLowerCase()}`);
+          const label = stop.item.querySelector('.state');
+          if (label) label.textContent = words + blocksDone(stop, progress);
+        }
+        for (const tie of ties) tie.classList.toggle('walked', isDone(progress, 'lessons', tie.dataset['from'] ?? ''));
+        this.tell(stops, next, stops.filter(({ id }) => isDone(progress, 'lessons', id)).length);
+      };
+      store.onChange(show);
+      show();
+    }
+
+    /** In a sentence: how many are done, and which comes next. */
+    private tell(stops: readonly ListedStop[], next: ListedStop | undefined, done: number): void {
+      const line = this.querySelector('.standing');
+      if (!line) return;
+      line.replaceChildren(done === 0 ? '' : `${done} of ${stops.length} lessons done. `);
+      if (!next) {
+        if (done > 0) line.append('That is all of them.');
+        return;
+      }
+      const link = document.createElement('a');
+      link.href = next.item.querySelector('a')?.href ?? '';
+      link.textContent = next.title;
+      line.append(done === 0 ? 'Begin with ' : 'Next comes ', link, '.');
+    }
+  },
+);
+
+/** `, 2 of 5 blocks`, where a lesson is begun and not done. */
+function blocksDone({ id, item }: ListedStop, progress: Parameters<typeof isDone>[0]): string {
+  if (isDone(progress, 'lessons', id)) return '';
+  const count = [...progress.blocks].filter(([key, { done }]) => done && key.startsWith(`${id}/`)).length;
+  return count === 0 ? '' : `, ${count} of ${item.dataset['blocks']} blocks`;
+}

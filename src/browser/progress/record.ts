@@ -1,0 +1,94 @@
+/**
+ * What a student has done, as it is kept in the browser and saved to a file. A record is read as untrusted: another
+ * version, another program or a failing disk may have written it.
+ */
+
+/** Whether something is done, and when it was last said. */
+export interface Mark {
+  readonly done: boolean;
+  /** Milliseconds since 1970. Taking a mark back is kept too, so that an older record cannot bring it back. */
+  readonly at: number;
+}
+
+export type Kind = 'lessons' | 'blocks';
+export const KINDS = ['lessons', 'blocks'] as const;
+
+/** Lessons by id, blocks as `lesson/block`. */
+export type Progress = Readonly<Record<Kind, ReadonlyMap<string, Mark>>>;
+
+export const VERSION = 1;
+export const NOTHING: Progress = { lessons: new Map(), blocks: new Map() };
+
+export type Reading =
+  | { readonly kind: 'sound'; readonly progress: Progress }
+  /** Not what a record looks like, in part or as a whole: `progress` is what of it is sound. */
+  | { readonly kind: 'damaged'; readonly progress: Progress }
+  /** Written by another version of the site. */
+  | { readonly kind: 'version'; readonly version: number; readonly progress: Progress };
+
+/** Reads a record. Nothing is thrown, whatever the text. */
+export function readRecord(text: string): Reading {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return { kind: 'damaged', progress: NOTHING };
+  }
+  if (!isRecord(value) || !isCount(value['version'])) return { kind: 'damaged', progress: NOTHING };
+  const { version } = value;
+  if (version !== VERSION) return { kind: 'version', version, progress: NOTHING };
+  const lessons = readMarks(value['lessons']);
+  const blocks = readMarks(value['blocks']);
+  const progress = { lessons: lessons.marks, blocks: blocks.marks };
+  return { kind: lessons.whole && blocks.whole ? 'sound' : 'damaged', progress };
+}
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+const isCount = (value: unknown): value is number =>
+  typeof value === 'number' && Number.isSafeInteger(value) && value >= 0;
+
+/** The marks that are sound, and whether all of them were. */
+function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, Mark>; readonly whole: boolean } {
+  const marks = new Map<string, Mark>();
+  if (!isRecord(value)) return { marks, whole: false };
+  let whole = true;
+  for (const [key, mark] of Object.entries(value)) {
+    if (isRecord(mark) && typeof mark['done'] === 'boolean' && isCount(mark['at'])) {
+      marks.set(key, { done: mark['done'], at: mark['at'] });
+    } else whole = false;
+  }
+  return { marks, whole };
+}
+
+/** The text {@link readRecord} reads. `course` is for whoever opens the file; nothing depends on it. */
+export function writeRecord(progress: Progress, course?: string): string {
+  const marks = (kind: Kind) => Object.fromEntries([...progress[kind]].sort(([a], [b]) => (a < b ? -1 : 1)));
+  return JSON.stringify({ version: VERSION, course, lessons: marks('lessons'), blocks: marks('blocks') });
+}
+
+/** Of each mark the one said last. Said at the same moment, done counts. */
+export function merge(a: Progress, b: Progress): Progress {
+  return { lessons: mergeMarks(a.lessons, b.lessons), blocks: mergeMarks(a.blocks, b.blocks) };
+}
+
+function mergeMarks(a: ReadonlyMap<string, Mark>, b: ReadonlyMap<string, Mark>): ReadonlyMap<string, Mark> {
+  const merged = new Map(a);
+  for (const [key, mark] of b) {
+    const other = merged.get(key);
+    if (!other || mark.at > other.at || (mark.at === other.at && mark.done)) merged.set(key, mark);
+  }
+  return merged;
+}
+
+export const isDone = (progress: Progress, kind: Kind, key: string): boolean => progress[kind].get(key)?.done === true;
+
+export function sameProgress(a: Progress, b: Progress): boolean {
+  return KINDS.every((kind) => {
+    if (a[kind].size !== b[kind].size) return false;
+    return [...a[kind]].every(([key, mark]) => {
+      const other = b[kind].get(key);
+      return other?.done === mark.done && other.at === mark.at;
+    });
+  });
+}

@@ -1,0 +1,120 @@
+/**
+ * A student's progress in this browser. Every change is made to what is kept at that moment, merged with what this page
+ * knows, so that two tabs do not overwrite each other. What cannot be read is put aside under a name of its own, never
+ * deleted.
+ */
+import { type Kind, merge, NOTHING, type Progress, readRecord, sameProgress, writeRecord } from './record.ts';
+
+/** A record that could not be read, kept as it was. */
+export interface Aside {
+  /** The name it is kept under. */
+  readonly key: string;
+  readonly text: string;
+}
+
+export interface Store {
+  /** As this page knows it now. */
+  progress(): Progress;
+  mark(kind: Kind, key: string, done: boolean): void;
+  /** Takes over what another record says later than this one. */
+  add(other: Progress): void;
+  /** Records that could not be read. */
+  asides(): readonly Aside[];
+  removeAside(key: string): void;
+  /** False where this browser keeps nothing, or has no room: progress then lasts as long as the page. */
+  keeps(): boolean;
+  /** Reads again what is kept: another tab may have written. */
+  refresh(): void;
+  /** Called after every change, whoever made it. */
+  onChange(call: () => void): void;
+}
+
+/** Parts of the browser's storage, and its clock. */
+export interface Surroundings {
+  /** Undefined where the browser keeps nothing. */
+  readonly storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'> | undefined;
+  readonly now: () => number;
+}
+
+export function openStore(name: string, { storage, now }: Surroundings): Store {
+  const key = `reedway-progress:${name}`;
+  const asideKey = `${key}:aside:`;
+  const calls: (() => void)[] = [];
+  let known = NOTHING;
+  let keeps = storage !== undefined;
+
+  function kept(): string | null {
+    try {
+      return storage?.getItem(key) ?? null;
+    } catch {
+      keeps = false;
+      return null;
+    }
+  }
+
+  /** Writes; false where it did not work. */
+  function put(at: string, text: string): boolean {
+    try {
+      storage?.setItem(at, text);
+      return true;
+    } catch {
+      keeps = false;
+      return false;
+    }
+  }
+
+  /** What is kept, and whether it may be written over: what cannot be read is put aside first. */
+  function readKept(): { readonly progress: Progress; readonly safe: boolean } {
+    const text = kept();
+    if (text === null) return { progress: NOTHING, safe: true };
+    const reading = readRecord(text);
+    if (reading.kind === 'sound') return { progress: reading.progress, safe: true };
+    const safe = asides().some((aside) => aside.text === text) || put(`${asideKey}${now()}`, text);
+    // Told once: from here on the place holds what was sound of it.
+    if (safe) put(key, writeRecord(reading.progress));
+    return { progress: reading.progress, safe };
+  }
+
+  function change(added: Progress): void {
+    const { progress, safe } = readKept();
+    const before = known;
+    known = merge(merge(known, progress), added);
+    if (safe && storage && !sameProgress(known, progress)) put(key, writeRecord(known));
+    if (!sameProgress(before, known)) for (const call of calls) call();
+  }
+
+  function asides(): Aside[] {
+    const found: Aside[] = [];
+    try {
+      for (let index = 0; index < (storage?.length ?? 0); index++) {
+        const at = storage?.key(index);
+        const text = at?.startsWith(asideKey) ? storage?.getItem(at) : undefined;
+        if (at && typeof text === 'string') found.push({ key: at, text });
+      }
+    } catch {
+      keeps = false;
+    }
+    return found.sort((a, b) => (a.key < b.key ? -1 : 1));
+  }
+
+  change(NOTHING);
+  return {
+    progress: () => known,
+    mark(kind, id, done) {
+      // Said later than whatever is known, even where a clock was put back.
+      const at = Math.max(now(), (known[kind].get(id)?.at ?? 0) + 1);
+      change({ ...NOTHING, [kind]: new Map([[id, { done, at }]]) });
+    },
+    add: change,
+    asides,
+    removeAside(at) {
+      if (at.startsWith(asideKey)) storage?.removeItem(at);
+      for (const call of calls) call();
+    },
+    keeps: () => keeps,
+    refresh: () => change(NOTHING),
+    onChange: (call) => {
+      calls.push(call);
+    },
+  };
+}
