@@ -1,0 +1,86 @@
+/** A component as an author wrote it, checked against the list of those there are. */
+import type { MdastNode } from 'satteri';
+import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import type { ComponentText, WrittenAttribute } from './attributes.ts';
+import { ADDRESS_ATTRIBUTES, COMPONENTS, REFUSED_ELEMENTS } from './component.ts';
+import { oneLine } from './line.ts';
+import type { Reference } from './link.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+import { type AttributeSpan, attributesAt } from './tag.ts';
+import { readValue, type Value } from './value.ts';
+
+export interface ComponentRead {
+  /** Undefined for an element of HTML, and for what is neither. */
+  readonly component: ComponentText | undefined;
+  /** Files and addresses its attributes name. */
+  readonly references: readonly Reference[];
+  /** Spans count from the start of the file. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' };
+
+const report = reporter(COURSE_PROBLEMS);
+
+/** Reads the component whose tag begins at `from`. */
+export function readComponent(source: string, from: number, { name, attributes }: ComponentNode): ComponentRead {
+  const references: Reference[] = [];
+  const diagnostics: Diagnostic[] = [];
+  // <> and </> only hold others together.
+  if (name === null) return { component: undefined, references, diagnostics };
+  const nameAt = source.indexOf(name, from);
+  const nameSpan: Span = { from: nameAt, to: nameAt + name.length };
+  const component = Object.hasOwn(COMPONENTS, name) ? COMPONENTS[name] : undefined;
+  const isElement = /^[a-z][a-z0-9-]*$/.test(name);
+  const known = Object.keys(COMPONENTS);
+  if (REFUSED_ELEMENTS.has(name)) diagnostics.push(report('script-in-lesson', nameSpan, { name: `<${name}>` }));
+  else if (!component && !isElement) {
+    diagnostics.push(report('component-unknown', nameSpan, { name, nearest: nearest(name, known), known }));
+  }
+
+  const spans = attributesAt(source, from);
+  // Should the tag be written in a way that is not followed here, the whole of it is pointed at.
+  const somewhere: AttributeSpan = { name: undefined, nameSpan, valueSpan: nameSpan };
+  const aligned = spans.length === attributes.length;
+  const written = attributes.flatMap((attribute, index): WrittenAttribute[] => {
+    const place = (aligned ? spans[index] : undefined) ?? somewhere;
+    if (attribute.type === 'mdxJsxAttribute') return [readAttribute(name, attribute.name, attribute.value, place)];
+    diagnostics.push(report('lesson-expression', place.valueSpan, { text: oneLine(attribute.value) }));
+    return [];
+  });
+  for (const [key, need] of Object.entries(component?.attributes ?? {})) {
+    if (need === 'required' && !written.some((attribute) => attribute.name === key))
+      diagnostics.push(report('component-key-missing', nameSpan, { component: name, key }));
+  }
+  return { component: component && { name, nameSpan, attributes: written }, references, diagnostics };
+
+  function readAttribute(
+    element: string,
+    key: string,
+    text: string | { readonly value: string } | null | undefined,
+    { nameSpan: keySpan, valueSpan }: AttributeSpan,
+  ): WrittenAttribute {
+    const keys = component?.attributes && Object.keys(component.attributes);
+    if (keys && !keys.includes(key)) {
+      const facts = { component: element, key, nearest: nearest(key, keys), known: keys };
+      diagnostics.push(report('component-key', keySpan, facts));
+    }
+    if (/^on[a-z]/i.test(key)) diagnostics.push(report('script-in-lesson', keySpan, { name: key }));
+    const value = givenValue(text, valueSpan);
+    if (typeof value === 'string' && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
+      references.push({ url: value, span: valueSpan, use: element === 'a' ? 'link' : isElement ? 'embed' : 'play' });
+    }
+    const verbatim = source.slice(valueSpan.from, valueSpan.to) === value;
+    return { name: key, value, verbatim, nameSpan: keySpan, valueSpan };
+  }
+
+  /** `true` where none is given, and where what is given would have to be computed. */
+  function givenValue(text: string | { readonly value: string } | null | undefined, span: Span): Value {
+    if (typeof text === 'string') return text;
+    if (!text) return true;
+    const read = readValue(text.value);
+    if ('value' in read) return read.value;
+    diagnostics.push(report('lesson-expression', span, { text: oneLine(text.value) }));
+    return true;
+  }
+}
