@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type Mark,
+  merge,
+  NOTHING,
+  type Progress,
+  readRecord,
+  sameProgress,
+  writeRecord,
+} from '../../../src/browser/progress/record.ts';
+
+const mark = fc.record({ done: fc.boolean(), at: fc.nat(20) });
+const marks = fc
+  .dictionary(fc.constantFrom('a', 'b', 'c', '__proto__', 'blues/riffs', 'ünïcode'), mark)
+  .map((record) => new Map(Object.entries(record)));
+const progress: fc.Arbitrary<Progress> = fc.record({ lessons: marks, blocks: marks });
+const one = (key: string, value: Mark): Progress => ({ ...NOTHING, lessons: new Map([[key, value]]) });
+
+describe('a record of progress', () => {
+  it('is read as it was written', () => {
+    fc.assert(
+      fc.property(progress, fc.option(fc.string(), { nil: undefined }), (before, course) => {
+        const reading = readRecord(writeRecord(before, course));
+        expect(reading.kind).toBe('sound');
+        expect(sameProgress(reading.progress, before)).toBe(true);
+      }),
+    );
+  });
+
+  it('is never taken on trust: whatever the text, it is read or said to be damaged', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.json(),
+          fc.jsonValue().map((value) => JSON.stringify({ version: 1, lessons: value, blocks: value })),
+        ),
+        (text) => {
+          const { kind, progress: read } = readRecord(text);
+          expect(['sound', 'damaged', 'version']).toContain(kind);
+          for (const { done, at } of [...read.lessons.values(), ...read.blocks.values()]) {
+            expect(typeof done).toBe('boolean');
+            expect(Number.isSafeInteger(at)).toBe(true);
+          }
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('that is cut short or wrong in part keeps what is sound of it, and says so', () => {
+    expect(readRecord('{"version":1,"lessons":{"a":{"done":true,"at":1}').kind).toBe('damaged');
+    const part = readRecord('{"version":1,"lessons":{"a":{"done":true,"at":1},"b":{"done":"yes","at":1}},"blocks":{}}');
+    expect(part.kind).toBe('damaged');
+    expect([...part.progress.lessons.keys()]).toEqual(['a']);
+    for (const text of [
+      '',
+      'null',
+      '[]',
+      '{}',
+      '{"version":"1"}',
+      '{"version":1}',
+      '{"version":1,"lessons":[],"blocks":{}}',
+    ]) {
+      expect(readRecord(text).kind, text).toBe('damaged');
+    }
+  });
+
+  it('of another version is told apart from a damaged one', () => {
+    expect(readRecord('{"version":2,"anything":[]}')).toMatchObject({ kind: 'version', version: 2 });
+    expect(readRecord('{"version":0}')).toMatchObject({ kind: 'version', version: 0 });
+  });
+
+  it('merged with another holds of each mark what was said last, in whatever order', () => {
+    fc.assert(
+      fc.property(progress, progress, progress, (a, b, c) => {
+        expect(sameProgress(merge(a, b), merge(b, a))).toBe(true);
+        expect(sameProgress(merge(a, merge(b, c)), merge(merge(a, b), c))).toBe(true);
+        expect(sameProgress(merge(a, a), a)).toBe(true);
+      }),
+    );
+    expect(merge(one('x', { done: true, at: 1 }), one('x', { done: false, at: 2 })).lessons.get('x')?.done).toBe(false);
+    expect(merge(one('x', { done: true, at: 3 }), one('x', { done: false, at: 2 })).lessons.get('x')?.done).toBe(true);
+    expect(merge(one('x', { done: true, at: 2 }), one('x', { done: false, at: 2 })).lessons.get('x')?.done).toBe(true);
+  });
+});

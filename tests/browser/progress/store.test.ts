@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import { isDone, NOTHING, writeRecord } from '../../../src/browser/progress/record.ts';
+import { openStore, type Store, type Surroundings } from '../../../src/browser/progress/store.ts';
+
+const KEY = 'reedway-progress:/';
+
+/** A browser's storage, shared by the tabs opened on it; `full` refuses to take more. */
+function browser(kept: Readonly<Record<string, string>> = {}) {
+  const items = new Map(Object.entries(kept));
+  const state = { full: false, clock: 1000 };
+  const storage: NonNullable<Surroundings['storage']> = {
+    get length() {
+      return items.size;
+    },
+    key: (index) => [...items.keys()][index] ?? null,
+    getItem: (key) => items.get(key) ?? null,
+    setItem(key, value) {
+      if (state.full) throw new Error('no room');
+      items.set(key, value);
+    },
+    removeItem: (key) => void items.delete(key),
+  };
+  const tab = (): Store => openStore('/', { storage, now: () => state.clock++ });
+  return { items, state, tab };
+}
+
+const lessons = (store: Store): string[] =>
+  [...store.progress().lessons.keys()].filter((id) => isDone(store.progress(), 'lessons', id)).sort();
+
+describe('progress in the browser', () => {
+  it('is there again when the browser is', () => {
+    const { tab } = browser();
+    const before = tab();
+    before.mark('lessons', 'a', true);
+    before.mark('blocks', 'a/0', true);
+    before.mark('lessons', 'b', true);
+    before.mark('lessons', 'b', false);
+    const after = tab();
+    expect(lessons(after)).toEqual(['a']);
+    expect(isDone(after.progress(), 'blocks', 'a/0')).toBe(true);
+  });
+
+  it('is not overwritten by another tab that has not seen it', () => {
+    const { tab } = browser();
+    const [one, other] = [tab(), tab()];
+    one.mark('lessons', 'a', true);
+    other.mark('lessons', 'b', true);
+    one.mark('lessons', 'c', true);
+    other.mark('lessons', 'a', false);
+    for (const store of [one, other, tab()]) {
+      store.refresh();
+      expect(lessons(store)).toEqual(['b', 'c']);
+    }
+  });
+
+  it('tells a page what another tab has marked, once it looks', () => {
+    const { tab } = browser();
+    const [one, other] = [tab(), tab()];
+    let told = 0;
+    other.onChange(() => told++);
+    one.mark('lessons', 'a', true);
+    other.refresh();
+    other.refresh();
+    expect(told).toBe(1);
+    expect(lessons(other)).toEqual(['a']);
+  });
+
+  it('puts a damaged record aside as it was, keeps what is sound of it, and goes on', () => {
+    const damaged = '{"version":1,"lessons":{"a":{"done":true,"at":1},"b":7},"blocks":{}}';
+    const { items, tab } = browser({ [KEY]: damaged });
+    const store = tab();
+    expect(lessons(store)).toEqual(['a']);
+    expect(store.asides().map(({ text }) => text)).toEqual([damaged]);
+    store.mark('lessons', 'c', true);
+    expect(lessons(tab())).toEqual(['a', 'c']);
+    expect(tab().asides()).toHaveLength(1);
+    store.removeAside(store.asides()[0]?.key ?? '');
+    expect(store.asides()).toEqual([]);
+    expect(tab().asides()).toEqual([]);
+    expect([...items.keys()]).toEqual([KEY]);
+  });
+
+  it('puts a record of another version aside, whatever is in it', () => {
+    for (const other of ['{"version":7,"done":["a"]}', '{"version":0}', 'not JSON at all', '']) {
+      const { tab } = browser({ [KEY]: other });
+      expect(lessons(tab())).toEqual([]);
+      tab().mark('lessons', 'a', true);
+      expect(
+        tab()
+          .asides()
+          .map(({ text }) => text),
+      ).toEqual([other]);
+      expect(lessons(tab())).toEqual(['a']);
+    }
+  });
+
+  it('never writes over what it could not put aside', () => {
+    const { items, state, tab } = browser({ [KEY]: 'damaged' });
+    state.full = true;
+    const store = tab();
+    store.mark('lessons', 'a', true);
+    expect(lessons(store)).toEqual(['a']);
+    expect(store.keeps()).toBe(false);
+    expect(items.get(KEY)).toBe('damaged');
+  });
+
+  it('lasts as long as the page where the browser keeps nothing', () => {
+    const store = openStore('/', { storage: undefined, now: () => 1 });
+    store.mark('lessons', 'a', true);
+    expect(lessons(store)).toEqual(['a']);
+    expect(store.keeps()).toBe(false);
+  });
+
+  it('takes over from a file what was said later there, and nothing older', () => {
+    const { tab } = browser();
+    const store = tab();
+    store.mark('lessons', 'a', true);
+    store.add({
+      ...NOTHING,
+      lessons: new Map([
+        ['a', { done: false, at: 1 }],
+        ['b', { done: true, at: 1 }],
+      ]),
+    });
+    expect(lessons(store)).toEqual(['a', 'b']);
+    expect(lessons(tab())).toEqual(['a', 'b']);
+  });
+
+  it('takes a new word over an old one even where the clock was put back', () => {
+    const { items, state, tab } = browser();
+    items.set(KEY, writeRecord({ ...NOTHING, lessons: new Map([['a', { done: true, at: 9_000_000 }]]) }));
+    state.clock = 5;
+    const store = tab();
+    store.mark('lessons', 'a', false);
+    expect(lessons(tab())).toEqual([]);
+  });
+});
