@@ -28,6 +28,10 @@ export interface CourseFolder {
   readonly problems: readonly Problem[];
 }
 
+const MEGABYTE = 2 ** 20;
+/** In bytes. A long lesson has some fifty thousand. */
+const LONGEST_FILE = 2 * MEGABYTE;
+
 const report = reporter(COURSE_PROBLEMS);
 const START = { from: 0, to: 0 };
 const TOP: Placed = placeOf('');
@@ -59,7 +63,12 @@ export function readFolder(dir: string): CourseFolder {
   /** The text of a file, or undefined if there is none or it cannot be read (which is then a problem). */
   function read(file: string): TextFile | undefined {
     try {
-      const { text, diagnostics } = decode(readFileSync(join(dir, file)));
+      const bytes = readFileSync(join(dir, file));
+      if (bytes.length > LONGEST_FILE) {
+        say(file, report('file-too-long', START, { limit: `${LONGEST_FILE / MEGABYTE} megabytes` }));
+        return undefined;
+      }
+      const { text, diagnostics } = decode(bytes);
       if (diagnostics.length > 0) {
         const placed = placeOf(text);
         for (const diagnostic of diagnostics) say(file, diagnostic, placed);

@@ -36,12 +36,34 @@ export function textOf(root: MdastNode): string {
 export function readMarkdown(source: string, placed: Placed): MarkdownRead {
   // Half a surrogate pair, which no file holds, would end the process inside the reader. A text of as many units stands in.
   const text = source.toWellFormed();
+  const deep = tooDeepAt(text);
+  if (deep !== undefined) {
+    const slip = report('mdx-syntax', { from: deep, to: deep + 1 }, TOO_DEEP);
+    return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
+  }
   try {
     return { root: mdxToMdast(text, { position: true }), diagnostics: [] };
   } catch (error) {
     const slip = syntaxProblem((error as Error).message, source, placed);
     return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
   }
+}
+
+/** Brackets nested deeper than this would end the process inside the reader of MDX. */
+const DEEPEST = 1000;
+const TOO_DEEP = {
+  what: `More than ${DEEPEST} brackets are open here at once, which no lesson needs.`,
+  mend: 'Remove what does not belong here.',
+};
+
+/** Where brackets are nested too deep, in or out of texts and code: a rough count is enough for what no lesson comes near. */
+function tooDeepAt(text: string): number | undefined {
+  let depth = 0;
+  for (const { 0: bracket, index } of text.matchAll(/[()[\]{}]/g)) {
+    depth = '([{'.includes(bracket) ? depth + 1 : Math.max(0, depth - 1);
+    if (depth > DEEPEST) return index;
+  }
+  return undefined;
 }
 
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */

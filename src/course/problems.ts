@@ -38,6 +38,11 @@ export const COURSE_PROBLEMS = {
     about: 'A file or folder of the course cannot be read.',
     message: ({ why }) => `This cannot be read: ${why}.`,
   }),
+  'file-too-long': error<{ limit: string }>({
+    about: 'A text of this size is a slip, such as a recording under a lesson’s name.',
+    message: ({ limit }) => `This file is longer than a text of a course can be (${limit}), so it was not read.`,
+    help: () => 'Move pictures and recordings to the media folder, and divide a lesson that is really so long.',
+  }),
   'file-not-utf8': error<object>({
     about: 'Course files are UTF-8 text. Another encoding turns letters and accidentals into others.',
     message: () => 'This is not UTF-8 text: the bytes here are no character.',

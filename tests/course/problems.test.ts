@@ -53,6 +53,18 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
     ],
   ],
   [
+    'a recording under a lesson’s name',
+    { 'lessons/talk.mdx': Buffer.alloc(2 ** 21 + 1, 7) },
+    [
+      [
+        'lessons/talk.mdx:1:1-1',
+        'file-too-long',
+        'This file is longer than a text of a course can be (2 megabytes), so it was not read.',
+        'Move pictures and recordings to the media folder, and divide a lesson that is really so long.',
+      ],
+    ],
+  ],
+  [
     'a name that is no address',
     { 'lessons/Überblasen & mehr.mdx': lesson() },
     [

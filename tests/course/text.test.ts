@@ -102,6 +102,14 @@ describe('a lesson', () => {
     expect(read(`${'> '.repeat(20_000)}text`).blocks).toEqual([]);
   });
 
+  test.each(['{', '[', '<Clip at={['])('names brackets that open and open: %s', (text) => {
+    const { diagnostics, blocks } = read(`${text}${'['.repeat(100_000)}\n\n\`\`\`tab\n4\n\`\`\`\n`);
+    expect(diagnostics.map(({ code, message }) => [code, message])).toEqual([
+      ['mdx-syntax', 'More than 1000 brackets are open here at once, which no lesson needs.'],
+    ]);
+    expect(blocks.length).toBe(1);
+  });
+
   test('never throws, whatever its bytes are', () => {
     const piece = fc.constantFrom(
       '---\n', 'title: A\n', '\n', '```tab\n', '```', '4 -3\' ', '> ', '- ', '<Clip ', '<HarpMap>', '</HarpMap>', '/>', '{', '}', '"', "'",
