@@ -1,21 +1,18 @@
 /** A score as a block of tiles: static HTML with inline SVG, and the same in words. */
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
-import { staffNotes } from '../score/spelling.ts';
-import { writtenScore } from '../score/written.ts';
-import { divide, type Fraction, isWhole } from '../time/fraction.ts';
-import { beatLength } from '../time/meter.ts';
 import { clefOf } from './clef.ts';
 import { OUTLINES } from './glyphs/outlines.ts';
 import { layoutOf } from './layout.ts';
 import { drawLead } from './lead.ts';
 import { escapeText } from './markup.ts';
-import { type Column, columnsOf, cutOf, type Segment, segmentOf } from './measure.ts';
+import type { Column, Segment } from './measure.ts';
 import { needsOf } from './needs.ts';
 import { planOf } from './plan.ts';
 import { SHAPES } from './role-mark.ts';
 import { COLUMNS, rowStarts } from './rows.ts';
-import { leastWidth, place } from './spacing.ts';
+import { measureBars } from './segments.ts';
+import { place } from './spacing.ts';
 import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
 import { drawTile } from './tile.ts';
 import { blockName, blockWords } from './words.ts';
@@ -47,10 +44,9 @@ export const TILE_WIDTHS = [156, 212, 268, 332] as const;
 export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOptions): EngravedBlock {
   const clef = clefOf(score);
   const bars = measureBars(score);
-  const widest = Math.max(0, ...bars.map((bar) => leastWidth(needsOf(bar.whole))));
-  const size = sizeFor(widest);
+  const size = sizeFor(Math.max(0, ...bars.map((bar) => bar.least)));
   const width = TILE_WIDTHS[size] as number;
-  const segments = bars.flatMap((bar) => (leastWidth(needsOf(bar.whole)) <= width ? [bar.whole] : bar.halves()));
+  const segments = bars.flatMap((bar) => bar.within(width));
 
   const placed = segments.map((segment) => ({ segment, xs: placeSegment(segment, width) }));
   const parts = placed.map(({ segment, xs }, index) => {
@@ -76,7 +72,7 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
   const rows = segments.map((segment, index) => ({
     part: index > 0 && segment.opens && segment.bar.part !== undefined,
     pickup: segment.bar.index === 0 && score.pickup !== undefined && segment.closes,
-    half: !segment.closes,
+    more: restOfBar(segments, index),
   }));
   const starts = COLUMNS.map((columns) => rowStarts(rows, columns));
   const view = `0 ${layout.top} ${lead.width} ${layout.bottom - layout.top}`;
@@ -110,31 +106,6 @@ export function glyphSheet(glyphs: Iterable<string>): string {
   return `<svg class="sheet" width="0" height="0" aria-hidden="true" focusable="false"><defs>${paths.join('')}</defs></svg>`;
 }
 
-interface MeasuredBar {
-  readonly whole: Segment;
-  /** The bar in two, or whole again where nothing lets it be cut. */
-  readonly halves: () => readonly Segment[];
-}
-
-function measureBars(score: Score): MeasuredBar[] {
-  const staff = staffNotes(score);
-  const written = writtenScore(score);
-  const beat = beatLength(score.meter);
-  const isBeat = (onset: Fraction): boolean => isWhole(divide(onset, beat));
-  return score.bars.map((bar, index) => {
-    const own = written[index] as (typeof written)[number];
-    const columns = columnsOf(bar, own, staff);
-    const segment = (from: number, to: number): Segment =>
-      segmentOf(bar, own, columns, [from, to], index === 0 ? score.meter : undefined);
-    const whole = segment(0, columns.length);
-    const halves = (): readonly Segment[] => {
-      const middle = cutOf(bar, own, columns, isBeat);
-      return middle === undefined ? [whole] : [segment(0, middle), segment(middle, columns.length)];
-    };
-    return { whole, halves };
-  });
-}
-
 const sizeFor = (least: number): number => {
   const size = TILE_WIDTHS.findIndex((width) => least <= width);
   return size < 0 ? TILE_WIDTHS.length - 1 : size;
@@ -143,6 +114,13 @@ const sizeFor = (least: number): number => {
 function placeSegment(segment: Segment, width: number): number[] {
   if (segment.columns[0]?.note.wholeBar) return [width / 2];
   return place({ ...needsOf(segment), width });
+}
+
+/** How many tiles of the same bar follow one. */
+function restOfBar(segments: readonly Segment[], index: number): number {
+  let end = index;
+  while (segments[end]?.closes === false) end++;
+  return end - index;
 }
 
 const lastOf = (segment: Segment | undefined): Column | undefined =>

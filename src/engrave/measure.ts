@@ -6,7 +6,7 @@ import { roleIn } from '../score/ask.ts';
 import type { Bar, Event, Mark } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
-import { compare, type Fraction, toNumber } from '../time/fraction.ts';
+import { compare, type Fraction } from '../time/fraction.ts';
 import type { Meter } from '../time/meter.ts';
 import { textWidth } from './text-width.ts';
 
@@ -150,24 +150,3 @@ export const SIGNS: Readonly<Record<number, { readonly name: string; readonly co
 /** Whether one sound glides into another. */
 export const glidesInto = (from: Column, to: Column): boolean =>
   from.event.kind === 'sound' && from.event.glides && to.event.kind === 'sound' && !to.event.tied;
-
-/** Where a crowded bar may be cut in two: as near its middle as a beat allows, between two events, beams and tuplets. */
-export function cutOf(
-  bar: Bar,
-  written: WrittenBar,
-  columns: readonly Column[],
-  isBeat: (onset: Fraction) => boolean,
-): number | undefined {
-  const half = toNumber(bar.length) / 2;
-  let best: number | undefined;
-  columns.forEach(({ note, first }, index) => {
-    const before = written.notes[index - 1];
-    if (index === 0 || !before || !first || !isBeat(note.onset)) return;
-    if (note.tuplet !== undefined && note.tuplet === before.tuplet) return;
-    if (note.beam !== undefined && note.beam === before.beam) return;
-    const distance = Math.abs(toNumber(note.onset) - half);
-    const known = best === undefined ? undefined : columns[best];
-    if (!known || distance < Math.abs(toNumber(known.note.onset) - half)) best = index;
-  });
-  return best;
-}

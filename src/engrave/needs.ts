@@ -54,6 +54,8 @@ const LETTERS = 'CDEFGAB';
 const stepsBetween = (a: StaffNote, b: StaffNote): number =>
   Math.abs(LETTERS.indexOf(a.pitch.letter) + 7 * a.pitch.octave - LETTERS.indexOf(b.pitch.letter) - 7 * b.pitch.octave);
 
+/** Between two chord symbols. */
+export const CHORD_GAP = 8;
 /** Room at the tile's ends. */
 const EDGE = 7;
 const REPEAT_ROOM = 15;
@@ -105,13 +107,16 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
     (index) => (lyrics[index] ?? 0) > 0,
     (from, to) => (lyrics[from] ?? 0) + (lyrics[to] ?? 0) + (hyphenAt(columns[from]) ? 11 : 5),
   );
-  chords.forEach((chord, index) => {
-    const next = chords[index + 1];
-    if (next && next.column > chord.column) keepApart(chord.column, next.column, chordWidth(chord) + 8);
-  });
+  // Several chords may change under one long note: all of them stand before the next note's.
+  const symbols = columns.map((_, index) =>
+    chords.reduce((sum, chord) => sum + (chord.column === index ? chordWidth(chord) + CHORD_GAP : 0), 0),
+  );
+  row(
+    (index) => (symbols[index] ?? 0) > 0,
+    (from) => symbols[from] ?? 0,
+  );
 
   const last = columns.length - 1;
-  const lastChord = chords.at(-1);
   const before = Math.max(9, staff[0]?.left ?? 0, lanes[0]?.left ?? 0, (words[0] ?? 0) - 4, (lyrics[0] ?? 0) - 4);
   const after = Math.max(
     9,
@@ -119,7 +124,7 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
     lanes[last]?.right ?? 0,
     (words[last] ?? 0) - 4,
     (lyrics[last] ?? 0) - 4,
-    lastChord && lastChord.column === last ? chordWidth(lastChord) - 10 : 0,
+    (symbols[last] ?? 0) - CHORD_GAP - 10,
   );
   return {
     before:

@@ -74,7 +74,8 @@ function beamsOf(columns: readonly Column[]): number[][] {
   columns.forEach(({ note }, index) => {
     if (note.beam !== undefined) beams.set(note.beam, [...(beams.get(note.beam) ?? []), index]);
   });
-  return [...beams.values()];
+  // A bar cut within a beam leaves single notes, which take flags.
+  return [...beams.values()].filter((members) => members.length > 1);
 }
 
 /** A tuplet whose notes are all under one beam that holds nothing else needs no bracket. */

@@ -7,6 +7,7 @@ import type { Layout } from './layout.ts';
 import { meterDigits, meterWidth } from './lead.ts';
 import { escapeText, n } from './markup.ts';
 import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, WAVE } from './measure.ts';
+import { CHORD_GAP } from './needs.ts';
 import type { StaffDrawing } from './staff.ts';
 import { use } from './string-context.ts';
 import { textWidth } from './text-width.ts';
@@ -223,29 +224,41 @@ function drawHead(parts: TileParts, { score, layout, width }: TileSettings): str
     if (starts) drawn += `<text class="i" x="6" y="${n(y + 11)}">${bar.ending}.</text>`;
   }
   if (segment.opens && bar.number > 0) drawn += `<text class="i" x="1" y="${n(layout.number)}">${bar.number}</text>`;
-  for (const chord of segment.chords) drawn += drawChord(chord, parts, layout, width);
-  return drawn;
+  return drawn + drawChords(parts, layout, width);
 }
 
 /** The corner that a bar's number takes. */
 const numberRoom = (bar: number): number => (bar > 9 ? 16 : 11);
 
-function drawChord(chord: ChordMark, parts: TileParts, layout: Layout, width: number): string {
-  if (layout.chord === undefined) return '';
-  const corner = parts.segment.opens ? numberRoom(parts.segment.bar.number) : 2;
-  const x = Math.max(corner, Math.min(chordX(chord, parts), width - chordWidth(chord) - 2));
-  const numeral = chord.numeral ? `<tspan class="u" dx="4">${escapeText(chord.numeral)}</tspan>` : '';
-  return `<text class="c" data-chord="${chord.index}" x="${n(x)}" y="${n(layout.chord)}">${escapeText(chord.name)}${numeral}</text>`;
+function drawChords(parts: TileParts, { chord: y }: Layout, width: number): string {
+  const { segment } = parts;
+  if (y === undefined) return '';
+  // From the right: each may start no later than leaves room for the next.
+  const latest: number[] = [];
+  let end = width - 2;
+  for (const chord of segment.chords.toReversed()) {
+    end -= chordWidth(chord);
+    latest.unshift(end);
+    end -= CHORD_GAP;
+  }
+  let earliest = segment.opens ? numberRoom(segment.bar.number) : 2;
+  return segment.chords
+    .map((chord, index) => {
+      const x = Math.max(earliest, Math.min(chordX(chord, parts, width), latest[index] as number));
+      earliest = x + chordWidth(chord) + CHORD_GAP;
+      const numeral = chord.numeral ? `<tspan class="u" dx="4">${escapeText(chord.numeral)}</tspan>` : '';
+      return `<text class="c" data-chord="${chord.index}" x="${n(x)}" y="${n(y)}">${escapeText(chord.name)}${numeral}</text>`;
+    })
+    .join('');
 }
 
 /** Over the note it begins with, or between two where it changes under a held one or a rest. */
-function chordX({ onset, column }: ChordMark, { segment, xs }: TileParts): number {
+function chordX({ onset, column }: ChordMark, { segment, xs }: TileParts, width: number): number {
   const note = segment.columns[column]?.note;
-  const x = xs[column];
+  const x = note?.wholeBar ? 14 : xs[column];
   if (!note || x === undefined) return 6;
-  if (note.wholeBar) return 6;
   if (equals(note.onset, onset)) return x - 7;
-  const next = xs[column + 1] ?? x * 2;
+  const next = xs[column + 1] ?? width;
   const share = (toNumber(onset) - toNumber(note.onset)) / toNumber(note.duration);
   return x + Math.max(0, share) * (next - x) - 7;
 }

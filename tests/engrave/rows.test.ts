@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type RowTile, rowStarts } from '../../src/engrave/rows.ts';
 import { pictureOf } from './pictures.ts';
 
-const plain: RowTile = { part: false, pickup: false, half: false };
+const plain: RowTile = { part: false, pickup: false, more: 0 };
 const bars = (count: number): RowTile[] => Array.from({ length: count }, () => plain);
 const starts = (tiles: readonly RowTile[], columns: number): number[] => [...rowStarts(tiles, columns)];
 
@@ -21,7 +21,7 @@ describe('rows of tiles', () => {
     expect(starts(tiles, 2)).toEqual([0, 2, 3, 5]);
   });
   it('keep the halves of a bar together', () => {
-    const tiles = bars(6).map((tile, index) => ({ ...tile, half: index === 3 }));
+    const tiles = bars(6).map((tile, index) => ({ ...tile, more: index === 3 ? 1 : 0 }));
     expect(starts(tiles, 4)).toEqual([0, 3]);
     expect(starts(tiles, 2)).toEqual([0, 2, 3, 5]);
   });

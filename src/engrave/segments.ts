@@ -1,0 +1,58 @@
+/** A score's bars as segments: one a bar, or several where a bar is too crowded for a tile. */
+import type { Score } from '../score/score.ts';
+import { staffNotes } from '../score/spelling.ts';
+import { writtenScore } from '../score/written.ts';
+import { divide, isWhole } from '../time/fraction.ts';
+import { beatLength } from '../time/meter.ts';
+import { type Column, columnsOf, type Segment, segmentOf } from './measure.ts';
+import { needsOf } from './needs.ts';
+import { leastWidth } from './spacing.ts';
+
+export interface MeasuredBar {
+  readonly whole: Segment;
+  /** The width below which its columns would touch. */
+  readonly least: number;
+  /** The bar in as many segments as a tile's width asks for, as far as it can be cut. */
+  readonly within: (width: number) => readonly Segment[];
+}
+
+export function measureBars(score: Score): MeasuredBar[] {
+  const staff = staffNotes(score);
+  const written = writtenScore(score);
+  const beat = beatLength(score.meter);
+  return score.bars.map((bar, index) => {
+    const own = written[index] as (typeof written)[number];
+    const columns = columnsOf(bar, own, staff);
+    const meter = index === 0 ? score.meter : undefined;
+    const segment = (from: number, to: number): Segment => segmentOf(bar, own, columns, [from, to], meter);
+    const needed = (own: Segment): number => leastWidth(needsOf(own));
+    const isBeat = (at: number): boolean => isWhole(divide((columns[at] as Column).note.onset, beat));
+
+    function cut(from: number, to: number, width: number): Segment[] {
+      const all = segment(from, to);
+      if (needed(all) <= width) return [all];
+      const places = cutsWithin(columns, from, to);
+      const beats = places.filter(isBeat);
+      // Where both parts come out as small as can be; on a beat if there is one to cut at.
+      let best: { readonly at: number; readonly least: number } | undefined;
+      for (const at of beats.length > 0 ? beats : places) {
+        const least = Math.max(needed(segment(from, at)), needed(segment(at, to)));
+        if (!best || least < best.least) best = { at, least };
+      }
+      return best ? [...cut(from, best.at, width), ...cut(best.at, to, width)] : [all];
+    }
+    const whole = segment(0, columns.length);
+    return { whole, least: needed(whole), within: (width) => cut(0, columns.length, width) };
+  });
+}
+
+/** Before which columns a segment may be cut: between two events, and within no tuplet. */
+function cutsWithin(columns: readonly Column[], from: number, to: number): number[] {
+  const places: number[] = [];
+  for (let at = from + 1; at < to; at++) {
+    const { note, first } = columns[at] as Column;
+    const before = (columns[at - 1] as Column).note;
+    if (first && (note.tuplet === undefined || note.tuplet !== before.tuplet)) places.push(at);
+  }
+  return places;
+}
