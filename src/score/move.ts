@@ -1,6 +1,6 @@
 /** The same tab on another harp: every hole, bend and length stays, every pitch and chord follows the harp. */
-import { moveChord } from '../harmony/numeral.ts';
 import { songKey } from '../harmony/key.ts';
+import { moveChord } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
 import { type Harp, sounding, tonicInPosition } from '../instrument/harp.ts';
 import { chordAt, isSound } from './ask.ts';
