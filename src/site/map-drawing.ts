@@ -28,15 +28,15 @@ function drawBox({ lesson, x, y, elsewhere }: Box, words: MapWords): string {
   // The number stands in the corner, so that a single line keeps clear of it.
   const first = (BOX.height - (lines.length - 1) * LINE) / 2 + (lines.length > 2 ? 9.5 : 7);
   const text = lines.map(
-    (line, index) => `<tspan x="${BOX.width / 2}" y="${n(first + index * LINE)}">${escapeText(line)}</tspan>`,
+    (line, index) => `<tspan x="${BOX.width / 2}" y="${n(first + index * LINE)}">${escapeText(line)} </tspan>`,
   );
   const from = elsewhere.map((id) => words.lesson(id).title);
-  const name = `${number}. ${title}${from.length > 0 ? `, after ${from.join(', ')}` : ''}`;
+  const name = `${number} ${title}${from.length > 0 ? `, after ${from.join(', ')}` : ''}`;
   return (
     `<a class="stop" href="${escapeText(address)}" data-lesson="${escapeText(lesson)}" aria-label="${escapeText(name)}">` +
     `<g transform="translate(${n(x)} ${n(y)})">${from.length > 0 ? `<path class="tie" d="M${BOX.width / 2} -12v12"/>` : ''}` +
     `<rect class="plate" width="${BOX.width}" height="${BOX.height}"/>` +
-    `<text class="number" x="5" y="12">${number}</text><text class="title">${text.join('')}</text>` +
+    `<text class="number" x="5" y="12">${number} </text><text class="title">${text.join('')}</text>` +
     `<path class="tick" d="M${BOX.width - 15} 9l3.5 4 6.5 -8"/></g></a>`
   );
 }

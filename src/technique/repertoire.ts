@@ -97,6 +97,12 @@ const soundOf = (technique: Technique, known: ReadonlyMap<string, Technique>): T
   kindOf: technique.kindOf.filter((id) => known.has(id)),
 });
 
+/** What to take care of with some techniques: their own cautions and those of what they are kinds of, each once. */
+export function cautionsFor({ byId, wider }: Repertoire, ids: readonly string[]): string[] {
+  const all = ids.flatMap((id) => [id, ...(wider.get(id) ?? [])]);
+  return [...new Set(all.flatMap((id) => byId.get(id)?.cautions ?? []))];
+}
+
 export function repertoireOf(techniques: readonly Technique[]): Repertoire {
   const byId = new Map(techniques.map((technique) => [technique.id, technique]));
   const wider = new Map(techniques.map(({ id }) => [id, reachable(id, (at) => byId.get(at)?.kindOf ?? [])]));

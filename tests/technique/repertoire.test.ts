@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TECHNIQUE_PROBLEMS } from '../../src/technique/problems.ts';
-import { gather, SHIPPED } from '../../src/technique/repertoire.ts';
+import { cautionsFor, gather, SHIPPED } from '../../src/technique/repertoire.ts';
 import { techniquesFileSchema } from '../../src/technique/technique.ts';
 
 const gathered = (file: object) => gather(techniquesFileSchema.parse(file));
@@ -38,6 +38,13 @@ describe('the techniques of a course', () => {
     expect(gathered({ techniques: [{ id: 'splits', requires: [] }] }).repertoire.byId.get('splits')?.requires).toEqual(
       [],
     );
+  });
+
+  it('carry the cautions of what they are kinds of, each once', () => {
+    const cautions = cautionsFor(SHIPPED, ['draw-3-half-step', 'draw-4-half-step', 'blow-bends']);
+    expect(cautions).toHaveLength(2);
+    expect(cautions[0]).toMatch(/^Stop when jaw/);
+    expect(cautionsFor(SHIPPED, ['shuffle', 'no such thing'])).toEqual([]);
   });
 
   it('are wider and narrower at any remove', () => {
