@@ -14,6 +14,8 @@ export interface Studio {
   readonly pieces: Readonly<Record<Piece, AudioBuffer>>;
   /** Breath noise that all lines share, always running. */
   readonly breath: AudioNode;
+  /** Where a single note goes that is pressed by itself, whatever the gate does. */
+  readonly aside: AudioNode;
   /** Sets a part's loudness, 0 to 1. */
   readonly level: (part: Part, level: number) => void;
   /** Silences everything but the drone from a time on, within {@link FADE}. */
@@ -47,8 +49,11 @@ export function createStudio(context: BaseAudioContext, output: AudioNode = cont
   for (const part of PARTS) levels[part] = gainOf(context, HEADROOM[part], part === 'drone' ? master : gate);
 
   // The reed's body, the bass's cabinet and the keys' softness are each one filter for the whole part.
-  const body = filterOf(context, 'peaking', 2100, levels.tune);
-  body.gain.value = 5;
+  const reedBody = (to: AudioNode): BiquadFilterNode => {
+    const body = filterOf(context, 'peaking', 2100, to);
+    body.gain.value = 5;
+    return body;
+  };
   const cabinet = filterOf(context, 'lowpass', 950, levels.bass);
   const soft = filterOf(context, 'lowpass', 2600, levels.chords);
 
@@ -64,7 +69,8 @@ export function createStudio(context: BaseAudioContext, output: AudioNode = cont
 
   return {
     context,
-    input: { ...levels, tune: body, bass: cabinet, chords: soft },
+    aside: reedBody(gainOf(context, HEADROOM.tune, master)),
+    input: { ...levels, tune: reedBody(levels.tune), bass: cabinet, chords: soft },
     waves: {
       reed: waveOf(context, REED),
       overbent: waveOf(context, OVERBENT),

@@ -1,0 +1,49 @@
+/** Makes every note of the page's figures a button that sounds it. The sound itself loads with the first press. */
+import { wakeSound } from '../player/context.ts';
+
+const TONE = 'tone';
+
+/** Wraps what stands in an element that names a note into a button; what is read aloud stays and says that it sounds. */
+function offer(figure: Element): void {
+  for (const place of figure.querySelectorAll<HTMLElement>('[data-hz]')) {
+    if (place.querySelector(`:scope > .${TONE}`)) continue;
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.className = TONE;
+    const aloud = document.createElement('span');
+    aloud.className = 'aloud';
+    aloud.textContent = ', sound it';
+    button.append(...place.childNodes, aloud);
+    place.append(button);
+  }
+}
+
+let letGo: Promise<() => void> | undefined;
+
+function press(target: EventTarget | null): void {
+  const place = (target as Element | null)?.closest<HTMLElement>('[data-hz]');
+  const context = place && wakeSound();
+  if (!place || !context) return;
+  const { hz, tab = '' } = place.dataset;
+  letGo = import('./tone.ts').then((tones) => tones.press(context, { tab, hertz: Number(hz) }));
+}
+
+function release(): void {
+  void letGo?.then((go) => go());
+  letGo = undefined;
+}
+
+const figures = document.querySelectorAll('.figure');
+for (const figure of figures) {
+  offer(figure);
+  // Drawn anew for another harp.
+  new MutationObserver(() => offer(figure)).observe(figure, { childList: true });
+  figure.addEventListener('pointerdown', ({ target }) => press(target));
+  // A key gives a click and no pointer; so does a screen reader.
+  figure.addEventListener('click', (event) => {
+    if ((event as PointerEvent).detail !== 0) return;
+    press(event.target);
+    release();
+  });
+}
+for (const kind of ['pointerup', 'pointercancel', 'pagehide', 'blur']) addEventListener(kind, release);

@@ -1,0 +1,136 @@
+/** The notes of a bend ladder and a harp map, pressed. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
+import { drawFigure } from '../../src/engrave/figure/draw.ts';
+import { songKey } from '../../src/harmony/key.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
+import { RICHTER } from '../../src/instrument/tuning.ts';
+import { scripts } from './sound/lesson-page.ts';
+import { openBrowser, type Served, serve } from './sound/studio.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const style = (name: string): string =>
+  `<style>${readFileSync(new URL(`../../src/site/styles/${name}.css`, import.meta.url), 'utf8')}</style>`;
+
+let browser: Browser;
+let served: Served;
+let page: Page;
+
+beforeAll(async () => {
+  const harp = readHarp('C', RICHTER);
+  if (!harp) throw new Error('no harp');
+  const key = songKey({ letter: 'G', alter: 0 }, 'major');
+  const figures = [
+    drawFigure({ kind: 'bend-ladder', harp, hole: 3 }, {}),
+    drawFigure({ kind: 'harp-map', harp, position: 2, key, show: 'notes', bends: true, overbends: true }, {}),
+  ];
+  const body = `<!doctype html><html lang="en"><title>Figures</title>${style('ground')}${style('tones')}
+<main>${figures.map((figure) => `<figure class="figure">${figure}</figure>`).join('')}</main>
+<script type="module" src="/offer.js"></script></html>`;
+  served = await serve({
+    '/': { type: 'text/html; charset=utf-8', body },
+    ...(await scripts('src/browser/tones/offer.ts')),
+  });
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  served?.close();
+});
+
+/** Before the page's scripts: everything that sounds passes a meter of the loudest frequency. */
+function watch(): void {
+  const meters: AnalyserNode[] = [];
+  const real = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, 'destination')?.get;
+  const taps = new WeakMap<AudioContext, AudioNode>();
+  Object.defineProperty(AudioContext.prototype, 'destination', {
+    get(this: AudioContext) {
+      let tap = taps.get(this);
+      if (!tap) {
+        const meter = this.createAnalyser();
+        meter.fftSize = 32768;
+        meter.smoothingTimeConstant = 0;
+        meter.connect(real?.call(this) as AudioNode);
+        meters.push(meter);
+        tap = meter;
+        taps.set(this, tap);
+      }
+      return tap;
+    },
+  });
+  /** The lowest strong frequency that sounds, in hertz; 0 for silence. */
+  const hear = (): number => {
+    const meter = meters[0];
+    if (!meter) return 0;
+    const bins = new Float32Array(meter.frequencyBinCount);
+    meter.getFloatFrequencyData(bins);
+    const loudest = Math.max(...bins);
+    if (loudest < -70) return 0;
+    const first = bins.findIndex((level, bin) => bin > 40 && level > loudest - 12 && level >= (bins[bin + 1] ?? level));
+    return (first * meter.context.sampleRate) / meter.fftSize;
+  };
+  Object.assign(window, { hear });
+}
+const hear = () => page.evaluate(() => (window as unknown as { hear: () => number }).hear());
+
+beforeEach(async () => {
+  await page?.close();
+  page = await browser.newPage();
+  await page.addInitScript(watch);
+  await page.goto(served.address);
+});
+
+test('a note sounds at its frequency while it is pressed, and stops when it is let go', async () => {
+  const reed = page.locator('[data-tab="-3"] .tone').first();
+  expect(await hear()).toBe(0);
+  await reed.hover();
+  await page.mouse.down();
+  await page.waitForTimeout(1500);
+  // B4 is 493.88 Hz; the meter's bins are 1.5 Hz wide.
+  expect(Math.abs((await hear()) - 493.88)).toBeLessThan(3);
+  await page.mouse.up();
+  await page.waitForTimeout(1200);
+  expect(await hear()).toBe(0);
+});
+
+test('a bend goes down to its own frequency', async () => {
+  const bend = page.locator(`[data-tab="-3''"] .tone`).first();
+  await bend.hover();
+  await page.mouse.down();
+  await page.waitForTimeout(1800);
+  expect(Math.abs((await hear()) - 440)).toBeLessThan(3);
+  await page.mouse.up();
+});
+
+test('a key sounds a note for a moment', async () => {
+  await page.locator('[data-tab="4"] .tone').first().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(hear).toBeGreaterThan(515);
+  expect(Math.abs((await hear()) - 523.25)).toBeLessThan(3);
+  await expect.poll(hear, { timeout: 4000 }).toBe(0);
+});
+
+test('every note of the figures is a button with a name, and axe finds nothing', async () => {
+  const places = await page.locator('[data-hz]').count();
+  expect(places).toBeGreaterThan(40);
+  expect(await page.locator('[data-hz] > .tone').count()).toBe(places);
+  expect(await page.getByRole('button', { name: /-3'.*half-step bend.*, sound it/ }).count()).toBeGreaterThan(0);
+  await page.evaluate(axe);
+  const faults = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+  });
+  expect(faults.filter((fault) => !/^(region|page-has-heading-one|landmark)/.test(fault))).toEqual([]);
+});
+
+test('a figure drawn anew can be pressed again', async () => {
+  await page.evaluate(() => {
+    const figure = document.querySelector('.figure') as HTMLElement;
+    figure.innerHTML = '<table><tr><th scope="row" data-tab="4" data-hz="523.3">4</th></tr></table>';
+  });
+  await page.locator('.figure').first().locator('.tone').waitFor();
+});
