@@ -54,6 +54,8 @@ const LETTERS = 'CDEFGAB';
 const stepsBetween = (a: StaffNote, b: StaffNote): number =>
   Math.abs(LETTERS.indexOf(a.pitch.letter) + 7 * a.pitch.octave - LETTERS.indexOf(b.pitch.letter) - 7 * b.pitch.octave);
 
+/** A tie shorter than this cannot be seen. */
+const TIE_ROOM = 24;
 /** Between two chord symbols. */
 export const CHORD_GAP = 8;
 /** Room at the tile's ends. */
@@ -71,7 +73,9 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
   const lyrics = columns.map(lyricHalf);
   const gaps = columns
     .slice(1)
-    .map((_, index) => Math.max(14, (staff[index]?.right ?? 0) + (staff[index + 1]?.left ?? 0) + 3));
+    .map((next, index) =>
+      Math.max(next.first ? 14 : TIE_ROOM, (staff[index]?.right ?? 0) + (staff[index + 1]?.left ?? 0) + 3),
+    );
   const apart: Apart[] = [];
   const keepApart = (from: number, to: number, least: number): void => {
     if (to === from + 1) gaps[from] = Math.max(gaps[from] as number, least);

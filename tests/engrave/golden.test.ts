@@ -1,0 +1,58 @@
+/**
+ * A few blocks as pictures that were looked at. The files open in a browser as they are; `npx vitest run -u` draws them anew,
+ * and whoever does that looks at them again.
+ */
+import { describe, expect, it } from 'vitest';
+import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
+import { scoreOf } from './pictures.ts';
+
+const PICTURES = [
+  {
+    name: 'bends-and-ties',
+    text: `harp: A
+position: 2
+feel: shuffle
+form: twelve-bar bars 4-7
+
+-2 -3' > -3 -4 = -5 = = | = = -3 = = > -3' = = | = = = = {-2 -3' -4}2 4[dip] -5[fall] | -3'' = = -4[shake 5] = -1[accent] 2[staccato] . |]
+`,
+  },
+  {
+    name: 'splits-and-mouths',
+    text: `harp: C
+position: 2
+pickup: 1
+mouth: lips
+
+-1 |
+part: Head
+|: "I7" -2 . -3[hand] = "IV7" @tongue (1 4)[slap] = -(3 4 5) = |1 6o = 8' 9' 10'' > 10 = . :|2 @lips -4[vibrato] = = = "V7" = = = |]
+words: go _ down to the riv-er and _ home
+`,
+  },
+  {
+    name: 'slow-and-low',
+    text: `harp: low F
+position: 3
+meter: 12/8
+chords: i7 | iv7
+
+-4 = 4 -3' = -3 . . . -1 = 1 | -2'' = = = = = -3''' = -2 -1 = . ||
+`,
+  },
+];
+
+describe('golden pictures', () => {
+  it.each(PICTURES)('$name', async ({ name, text }) => {
+    const { html, glyphs } = engraveBlock(scoreOf(text), { id: name });
+    const page = `<!doctype html>
+<meta charset="utf-8" />
+<meta name="viewport" content="width=device-width" />
+<title>${name}</title>
+<link rel="stylesheet" href="../../../src/engrave/block.css" />
+${glyphSheet(glyphs)}
+${html.replaceAll(/<(svg class="(?:lead|tile)|div|\/div|g class="e"|details)/g, '\n<$1')}
+`;
+    await expect(page).toMatchFileSnapshot(`golden/${name}.html`);
+  });
+});
