@@ -48,13 +48,14 @@ export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
 
 function findPlaces(scores: string): Place[] {
   const blocks = [...document.querySelectorAll<HTMLElement>('figure[data-block]')].flatMap((figure): Place[] => {
-    const { lesson = '', block = '' } = figure.dataset;
+    const { lesson = '', block = '', parts } = figure.dataset;
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
     const address = `${scores}${lesson.split('/').map(encodeURIComponent).join('/')}.json`;
     const job = ({ harp }: Chosen): Job => ({
       kind: 'block',
       scores: new URL(address, location.href).href,
       block,
+      parts,
       harp,
     });
     return written.length > 0 ? [{ figure, written, shown: written, job }] : [];
@@ -117,11 +118,19 @@ function put(place: Place, next: readonly Element[], html: string): void {
   shown[0]?.before(...next);
   for (const element of shown) element.remove();
   place.shown = next;
+  markFound(figure);
   next.flatMap(foldsIn).forEach((fold, index) => {
     fold.open = open[index] ?? false;
   });
   if (focused >= 0) next.flatMap(focusableIn)[focused]?.focus({ preventScroll: true });
   figure.dispatchEvent(new CustomEvent(REDRAWN_EVENT, { bubbles: true, detail: html }));
+}
+
+/** Notes a technique's page points at are marked again on the notes that are there now. */
+function markFound(figure: HTMLElement): void {
+  for (const event of (figure.dataset['found'] ?? '').split(' ').filter(Boolean)) {
+    for (const note of figure.querySelectorAll(`g.e[data-event="${event}"]`)) note.classList.add('found');
+  }
 }
 
 const foldsIn = (element: Element): HTMLDetailsElement[] => [...element.querySelectorAll('details')];

@@ -6,7 +6,13 @@ import type { Score } from '../../score/score.ts';
 import { type ChosenHarp, onTuning } from './chosen.ts';
 
 export type Job = { readonly harp: ChosenHarp | undefined } & (
-  | { readonly kind: 'block'; readonly scores: string; readonly block: string }
+  | {
+      readonly kind: 'block';
+      readonly scores: string;
+      readonly block: string;
+      /** Begins the ids of its parts on a page that shows blocks of several lessons; else their usual beginning. */
+      readonly parts?: string | undefined;
+    }
   | { readonly kind: 'figure'; readonly figure: Figure; readonly pitching: Pitching }
 );
 
@@ -46,7 +52,8 @@ async function draw(job: Job): Promise<Drawn> {
   const found = scores[job.block];
   if (!found) throw new Error(`there is no score of ${job.block}`);
   const { id, score } = found;
-  const { html, glyphs } = engraveBlock(harp ? moveToHarp(score, onTuning(harp, score.harp.tuning)) : score, { id });
+  const moved = harp ? moveToHarp(score, onTuning(harp, score.harp.tuning)) : score;
+  const { html, glyphs } = engraveBlock(moved, { id: job.parts ?? id });
   return { html, sheet: glyphSheet(glyphs) };
 }
 

@@ -176,6 +176,17 @@ describe('a student who picks another harp', () => {
     expect(await page.inputValue('input[name="concert-a"]')).toBe('440');
   });
 
+  it('keeps the notes marked that a technique’s page points at', async () => {
+    const { page } = await open('/techniques/draw-3-half-step/');
+    const found = () =>
+      page.locator('g.e.found').evaluateAll((notes) => notes.map((note) => note.getAttribute('data-event')));
+    const before = await found();
+    expect(before.length).toBeGreaterThan(0);
+    await choose(page, 'F', 'low');
+    expect(await page.locator('.tab-block').first().getAttribute('aria-label')).toContain('low F harp');
+    expect(await found()).toEqual(before);
+  });
+
   it('keeps the focus and what was unfolded where they were', async () => {
     const { page } = await open('/lessons/one/');
     const words = page.locator('#block-chorus-2 details.tab-words');
