@@ -1,5 +1,5 @@
 /** One bar's (or half bar's) notes on the staff, drawn through VexFlow at places that are already decided. */
-import { Accidental, Beam, Dot, ModifierContext, StaveNote, TickContext } from 'vexflow/core';
+import { Accidental, Beam, Dot, ModifierContext, StaveNote, Stem, TickContext } from 'vexflow/core';
 import { glyphAt } from './glyphs/metrics.ts';
 import { n } from './markup.ts';
 import { StringContext, use } from './string-context.ts';
@@ -61,22 +61,20 @@ export interface StaffDrawing {
 /** Half a notehead's height. */
 const HEAD = 5;
 
-/** The y of a pitch on the staff: 20 for the middle line's b/4, 5 a step. */
+/** The y of the middle line, b/4. */
+const MIDDLE = 20;
+
+/** The y of a pitch on the staff: 5 a step from the middle line. */
 export function staffY(key: string): number {
   const [letter, octave] = key.split('/') as [string, string];
-  return 20 - 5 * ('cdefgab'.indexOf(letter) + 7 * Number(octave) - 34);
+  return MIDDLE - 5 * ('cdefgab'.indexOf(letter) + 7 * Number(octave) - 34);
 }
 
 export function drawStaff(plan: StaffPlan): StaffDrawing {
   const context = new StringContext();
-  const notes = plan.notes.map(makeNote);
-  const beams = plan.beams.map(
-    (members) =>
-      new Beam(
-        members.map((at) => notes[at] as StaveNote),
-        true,
-      ),
-  );
+  const stems = stemsOf(plan);
+  const notes = plan.notes.map((note, index) => makeNote(note, stems[index] as number));
+  const beams = plan.beams.map((members) => new Beam(members.map((at) => notes[at] as StaveNote)));
   for (const [index, note] of notes.entries()) place(note, (plan.notes[index] as PlannedNote).x);
   for (const beam of beams) beam.postFormat();
 
@@ -113,11 +111,30 @@ export function drawStaff(plan: StaffPlan): StaffDrawing {
   return { notes: drawn, joins, top: Math.floor(top), bottom: Math.ceil(bottom), glyphs: [...context.glyphs].sort() };
 }
 
-function makeNote(planned: PlannedNote): StaveNote {
+/**
+ * Which way each stem goes: away from the middle line, under a beam as its notes lie together. VexFlow would find the same,
+ * but builds a note again each time it turns one.
+ */
+function stemsOf({ notes, beams }: StaffPlan): number[] {
+  const above = (at: number): number =>
+    (notes[at]?.heads ?? []).reduce((sum, head) => sum + MIDDLE - staffY(head.key), 0);
+  const stems = notes.map(({ heads }): number => {
+    const [lowest, highest] = [heads[0], heads.at(-1)];
+    if (!lowest || !highest) return Stem.UP;
+    return 2 * MIDDLE - staffY(lowest.key) - staffY(highest.key) < 0 ? Stem.UP : Stem.DOWN;
+  });
+  for (const members of beams) {
+    const way = members.reduce((sum, at) => sum + above(at), 0) >= 0 ? Stem.DOWN : Stem.UP;
+    for (const at of members) stems[at] = way;
+  }
+  return stems;
+}
+
+function makeNote(planned: PlannedNote, stemDirection: number): StaveNote {
   const rest = planned.heads.length === 0;
   const keys = rest ? [planned.value === 1 ? 'd/5' : 'b/4'] : planned.heads.map((head) => head.key);
   const duration = planned.value === 0.5 ? '1/2' : String(Math.min(128, planned.value));
-  const note = new StaveNote({ keys, duration, dots: planned.dots, autoStem: !rest, ...(rest ? { type: 'r' } : {}) });
+  const note = new StaveNote({ keys, duration, dots: planned.dots, stemDirection, ...(rest ? { type: 'r' } : {}) });
   planned.heads.forEach((head, index) => {
     if (head.sign !== undefined) note.addModifier(new Accidental(head.sign), index);
   });

@@ -46,12 +46,14 @@ export function sizeInPixels(font: string): number {
   return match ? Number(match[1]) * (PIXELS[match[2] as string] as number) : UNITS_PER_EM;
 }
 
-const measured = new Map<string, TextMetrics>();
+/** By font, then by text. */
+const measured = new Map<string, Map<string, TextMetrics>>();
 
 /** Metrics of a run of music glyphs. VexFlow measures some empty texts too. */
 export function textMetrics(text: string, font: string): TextMetrics {
-  const key = `${font}\n${text}`;
-  const known = measured.get(key);
+  const inFont = measured.get(font) ?? new Map<string, TextMetrics>();
+  measured.set(font, inFont);
+  const known = inFont.get(text);
   if (known) return known;
   const scale = sizeInPixels(font) / UNITS_PER_EM;
   let width = 0;
@@ -78,6 +80,6 @@ export function textMetrics(text: string, font: string): TextMetrics {
     hangingBaseline: 0,
     ideographicBaseline: 0,
   };
-  measured.set(key, metrics);
+  inFont.set(text, metrics);
   return metrics;
 }
