@@ -122,7 +122,8 @@ function put(place: Place, next: readonly Element[], html: string): void {
   next.flatMap(foldsIn).forEach((fold, index) => {
     fold.open = open[index] ?? false;
   });
-  if (focused >= 0) next.flatMap(focusableIn)[focused]?.focus({ preventScroll: true });
+  // Others who watch the page put their buttons on what is new first: their turn comes before this one.
+  if (focused >= 0) queueMicrotask(() => next.flatMap(focusableIn)[focused]?.focus({ preventScroll: true }));
   figure.dispatchEvent(new CustomEvent(REDRAWN_EVENT, { bubbles: true, detail: html }));
 }
 

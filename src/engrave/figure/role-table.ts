@@ -37,6 +37,6 @@ const MARK = 38;
 
 /** Chord tones stand out from the colours between them. */
 const cell = (role: Role): string =>
-  `<td class="${role.tone ? 'tone' : 'colour'}">${roleMark(role, { size: MARK, text: role.label })}<span class="words">${wordsOf(role)}</span></td>`;
+  `<td class="${role.tone ? 'chord-tone' : 'chord-colour'}">${roleMark(role, { size: MARK, text: role.label })}<span class="words">${wordsOf(role)}</span></td>`;
 
 const wordsOf = (role: Role): string => roleInWords(role).replace(/^the /, '');

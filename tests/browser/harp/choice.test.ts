@@ -204,6 +204,23 @@ describe('a student who picks another harp', () => {
     );
   });
 
+  it('keeps the focus on a note of a figure, which sounds on the harp now in hand', async () => {
+    const { page } = await open('/lessons/one/');
+    const note = page.locator(`.role-table [data-tab="-3'"] button`);
+    await note.focus();
+    await page.evaluate(() => {
+      const key = document.querySelector('select[name="key"]') as HTMLSelectElement;
+      key.selectedIndex = 6;
+      key.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+    await settled(page);
+    expect(await page.evaluate(() => document.activeElement?.closest<HTMLElement>('[data-tab]')?.dataset['tab'])).toBe(
+      "-3'",
+    );
+    // Draw 3 of a C harp, bent a half step, is B flat.
+    expect(await page.locator(`.role-table [data-tab="-3'"]`).getAttribute('data-hz')).toBe('466.2');
+  });
+
   it('has what can be seen set first', async () => {
     const { page } = await open('/lessons/one/');
     await page.locator('#block-chorus-4').scrollIntoViewIfNeeded();
