@@ -147,9 +147,9 @@ export const COURSE_PROBLEMS = {
         : 'Remove the line. A line of text cannot begin with this word.',
   }),
   'lesson-expression': error<{ text: string }>({
-    about:
-      'Braces hold a value as it stands (a text in quotation marks, a number, a list), never something to compute.',
-    message: ({ text }) => `“{${text}}” would have to be computed, and a lesson holds only what is written in it.`,
+    about: 'A lesson is text, never a program: braces hold a value as it stands, and nothing is computed.',
+    message: ({ text }) =>
+      `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.`,
     help: () => 'For a brace in the text write \\{ .',
   }),
   'component-unknown': error<Near & { name: string; known: readonly string[] }>({

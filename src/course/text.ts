@@ -90,7 +90,7 @@ export function readLessonText(source: string): LessonText {
       }
       case 'mdxFlowExpression':
       case 'mdxTextExpression':
-        if ('bad' in readValue(node.value))
+        if (!isText(readValue(node.value)))
           diagnostics.push(report('lesson-expression', span, { text: oneLine(node.value) }));
         break;
       case 'mdxjsEsm': {
@@ -119,6 +119,9 @@ export function readLessonText(source: string): LessonText {
     return at < 0 ? opening : { from: opening.from + at, to: opening.from + at + meta.length };
   }
 }
+
+/** What may stand in the running text: a text, a number, a comment. */
+const isText = (read: ReturnType<typeof readValue>): boolean => 'value' in read && typeof read.value !== 'object';
 
 const nothing = (text: string): BlockTree => ({
   text,

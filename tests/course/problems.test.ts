@@ -277,7 +277,7 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
       [
         'lessons/first.mdx:5:9-16',
         'lesson-expression',
-        '“{2 + 2}” would have to be computed, and a lesson holds only what is written in it.',
+        '“{2 + 2}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.',
         'For a brace in the text write \\{ .',
       ],
     ],

@@ -74,6 +74,7 @@ describe('a lesson', () => {
     ['export const x = 1', 'lesson-code export const x = 1'],
     ['Text {x}', 'lesson-expression {x}'],
     ['Text {1, 2}', 'lesson-expression {1, 2}'],
+    ['Text {[1]}', 'lesson-expression {[1]}'],
     ['{process.exit()}', 'lesson-expression {process.exit()}'],
     ['<HarpMap notes={x.y} />', 'lesson-expression x.y'],
     ['<HarpMap {...x} />', 'lesson-expression {...x}'],
