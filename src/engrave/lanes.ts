@@ -4,10 +4,16 @@
  */
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
-import type { LaneLayout } from './layout.ts';
 import { escapeText, n } from './markup.ts';
 import { type Column, isAttack, labelsApart } from './measure.ts';
 import { markClasses, markText, SHAPES } from './role-mark.ts';
+
+export interface LaneLayout {
+  /** The line between blow and draw. */
+  readonly centre: number;
+  /** The deepest blow bend: natural blow notes ride so many notches higher, so that it stays above the centre line. */
+  readonly blowBends: number;
+}
 
 /** From a number to the next of the same breath. */
 export const STACK = 23;

@@ -2,16 +2,9 @@
 import type { Score } from '../score/score.ts';
 import type { Clef } from './clef.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import { reachOf } from './lanes.ts';
+import { type LaneLayout, reachOf } from './lanes.ts';
 import type { Segment } from './measure.ts';
 import type { StaffDrawing } from './staff.ts';
-
-export interface LaneLayout {
-  /** The line between blow and draw. */
-  readonly centre: number;
-  /** The deepest blow bend: natural blow notes ride so many notches higher, so that it stays above the centre line. */
-  readonly blowBends: number;
-}
 
 /** Baselines and edges; undefined where the block has nothing to put there. */
 export interface Layout extends LaneLayout {

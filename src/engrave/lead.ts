@@ -31,7 +31,8 @@ export function drawLead(key: SongKey, clef: Clef, layout: Layout): Lead {
     return use(glyphAt(code).code, x, y);
   };
   const staff = [0, 10, 20, 30, 40].map((y) => `M0 ${y}H${n(width + 0.3)}`).join('');
-  let markup = `<path class="t" d="${staff}"/><path class="z" d="M0 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
+  // Each row shows a copy, which only the style sheet's plainest selectors reach: hence classes of its own.
+  let markup = `<path class="lead-line" d="${staff}M0 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
   markup += put(clef.code, 3, 30);
   const code = signature > 0 ? 0xe262 : 0xe260;
   const places = signature > 0 ? SHARPS : FLATS;
@@ -39,8 +40,8 @@ export function drawLead(key: SongKey, clef: Clef, layout: Layout): Lead {
     markup += put(code, CLEF_WIDTH + index * SIGN_WIDTH, places[index] as number);
   }
   markup +=
-    `<text class="i" x="2" y="${n(layout.centre - 5)}">blow</text>` +
-    `<text class="i" x="2" y="${n(layout.centre + 12)}">draw</text>`;
+    `<text class="lead-word" x="2" y="${n(layout.centre - 5)}">blow</text>` +
+    `<text class="lead-word" x="2" y="${n(layout.centre + 12)}">draw</text>`;
   return { markup, glyphs: [...glyphs], width };
 }
 

@@ -288,7 +288,10 @@ function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, l
       const from = named ? run.from + label : run.from;
       const word = named ? `<text class="i" x="${n(run.from + 3)}" y="${n(y + 3)}">${run.mouth}</text>` : '';
       const hatch = run.mouth === 'tongue' ? `<path class="h" d="M${n(from)} ${n(y)}H${n(to)}"/>` : '';
-      return `${word}${hatch}<path class="o" d="M${n(from)} ${n(y - 3)}H${n(to)}M${n(from)} ${n(y + 3)}H${n(to)}"/>`;
+      // Past the tile's edges, like the staff lines.
+      const ends = [from === 0 ? -0.3 : from, to === width ? width + 0.3 : to] as const;
+      const line = (at: number): string => `M${n(ends[0])} ${n(at)}H${n(ends[1])}`;
+      return `${word}${hatch}<path class="o" d="${line(y - 3)}${line(y + 3)}"/>`;
     })
     .join('');
 }

@@ -160,7 +160,7 @@ describe('the style sheet', () => {
     expect(declared('.tab-grid .c', 'font-size')).toBe('16px');
     expect(declared('.tab-grid .u', 'font-size')).toBe('11px');
     expect(declared('.tab-grid .y', 'font-size')).toBe('13px');
-    expect(declared('.tab-grid .i', 'font-size')).toBe('10px');
+    expect(declared('.lead-word', 'font-size')).toBe('10px');
     expect(declared('.tab-grid text', 'font-size')).toBe('11px');
   });
 });
