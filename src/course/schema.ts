@@ -109,14 +109,26 @@ export function checkYaml<Schema extends z.ZodType>(
   }
   // What was no YAML was read as something its author did not write.
   const misread = read.diagnostics.some(({ code }) => code === 'yaml-syntax');
-  const diagnostics = misread ? [] : issues.flatMap((issue) => diagnosticsOf(issue, read));
+  const meant = new Set(issues.flatMap(meantKeys));
+  const diagnostics = misread ? [] : issues.flatMap((issue) => diagnosticsOf(issue, read, meant));
   return { value: result.data, wrong, diagnostics };
 }
 
 const topKeys = (issue: z.core.$ZodIssue): string[] =>
   issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys : issue.path.slice(0, 1).map(String);
 
-function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead): Diagnostic[] {
+const pathOf = (path: readonly PropertyKey[]): string => path.map(String).join('/');
+
+/** The paths of keys that unknown ones were probably meant to be. */
+function meantKeys(issue: z.core.$ZodIssue): string[] {
+  if (issue.code !== 'unrecognized_keys') return [];
+  return issue.keys.flatMap((key) => {
+    const near = nearest(key, issue.message.split(' '));
+    return near === undefined ? [] : [pathOf([...issue.path, near])];
+  });
+}
+
+function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead, meant: ReadonlySet<string>): Diagnostic[] {
   if (issue.code === 'unrecognized_keys') {
     const known = issue.message.split(' ');
     return issue.keys.map((key) => {
@@ -128,7 +140,10 @@ function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead): Diagnostic[] {
   const key = shown(`${issue.path.filter((step) => typeof step === 'string').at(-1) ?? ''}`);
   const telling: Telling = issue.code === 'custom' ? (issue.params ?? {}) : {};
   if (isMissing(issue.path, read)) {
-    const written = read.spans.get(issue.path.map(String).join('/'));
+    const path = pathOf(issue.path);
+    // A key that is missing because its name has a slip in it is reported as that slip.
+    if (meant.has(path)) return [];
+    const written = read.spans.get(path);
     const span = written?.key ?? startOf(spanAt(read, issue.path.slice(0, -1), 'value'));
     return [report('key-missing', span, { key, empty: written !== undefined })];
   }
