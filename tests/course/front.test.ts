@@ -16,7 +16,7 @@ describe('front matter', () => {
   test('needs a title and nothing else', () => {
     const { value, diagnostics } = lesson('title: First notes\n');
     expect(diagnostics).toEqual([]);
-    expect(value).toEqual({ title: 'First notes', requires: [], teaches: [], draft: false, allow: [], clips: {}, settings: {} });
+    expect(value).toMatchObject({ title: 'First notes', requires: [], teaches: [], draft: false, allow: [], clips: {}, settings: {} });
   });
 
   test('may say all of this', () => {
