@@ -59,14 +59,14 @@ async function buildTo(
   origin: URL | undefined,
   terminal: Terminal,
 ): Promise<Refusal | undefined> {
-  const [{ buildInto }, { engraverWith }, { openCourseCache }] = await Promise.all([
+  const [{ buildInto }, { engraverAhead }, { openCourseCache }] = await Promise.all([
     import('../site/build.ts'),
-    import('../site/engraving.ts'),
+    import('../site/engrave-ahead.ts'),
     import('../site/course-cache.ts'),
   ]);
   const cache = openCourseCache(course.dir);
+  const { engraver, stop } = engraverAhead(course, cache, (done) => terminal.progress(`${done} blocks set`));
   try {
-    const engraver = engraverWith(cache, (done) => terminal.progress(`${done} blocks set`));
     terminal.progress('Reading the pages');
     await buildInto(claim.staging, course, engraver, { base, origin, authoring: false });
     return undefined;
@@ -75,6 +75,7 @@ async function buildTo(
     if (code !== undefined && /^E[A-Z]+$/.test(code)) return unusable(claim.target, error);
     return { refused: `The site could not be built. ${wordsOf(error)}` };
   } finally {
+    await stop();
     cache.close();
   }
 }

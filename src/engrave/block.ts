@@ -2,17 +2,18 @@
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { clefOf } from './clef.ts';
-import { OUTLINES } from './glyphs/outlines.ts';
 import { layoutOf } from './layout.ts';
 import { drawLead } from './lead.ts';
 import { escapeText } from './markup.ts';
 import type { Column, Segment } from './measure.ts';
 import { needsOf } from './needs.ts';
 import { planOf } from './plan.ts';
-import { SHAPES } from './role-mark.ts';
 import { COLUMNS, rowStarts } from './rows.ts';
 import { measureBars } from './segments.ts';
 import { place } from './spacing.ts';
+
+export { glyphSheet } from './sheet.ts';
+
 import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
 import { drawTile } from './tile.ts';
 import { blockName, blockWords } from './words.ts';
@@ -34,7 +35,7 @@ export interface EngraveOptions {
 
 export interface EngravedBlock {
   readonly html: string;
-  /** What {@link glyphSheet} must hold for it. */
+  /** What the page's sheet must hold for it (sheet.ts). */
   readonly glyphs: readonly string[];
 }
 
@@ -91,19 +92,6 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     `${tiles.join('')}</div>` +
     `${blockWords(score)}</div>`;
   return { html, glyphs: [...glyphs].sort() };
-}
-
-/** One hidden picture for each page, with every outline its blocks draw. */
-export function glyphSheet(glyphs: Iterable<string>): string {
-  const paths = [...new Set(glyphs)].sort().map((name) => {
-    const shape = /^s([1-7])$/.exec(name);
-    if (shape) return `<path id="${name}" d="${SHAPES[Number(shape[1]) as keyof typeof SHAPES].path}"/>`;
-    const outline = OUTLINES[name];
-    if (!outline) throw new Error(`no outline is called ${name}`);
-    return `<path id="g-${name}" d="${outline[5]}"/>`;
-  });
-  // Not display: none, which would take the outlines away from what uses them.
-  return `<svg class="sheet" width="0" height="0" aria-hidden="true" focusable="false"><defs>${paths.join('')}</defs></svg>`;
 }
 
 const sizeFor = (least: number): number => {

@@ -8,6 +8,8 @@ import { closeSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, 
 import { join } from 'node:path';
 
 export interface Pack {
+  /** Whether there is a text for a key, as far as can be told without reading it. */
+  has(key: string): boolean;
   get(key: string): string | undefined;
   put(key: string, text: string): void;
   /** Ends the run. Files that have become many are gathered into one, and what no run has used for long goes when room runs out. */
@@ -38,7 +40,7 @@ const digest = (...parts: (string | Uint8Array)[]): string => {
 const nameOf = (key: string): string => digest(key);
 
 /** Nothing kept anywhere: for when no folder can be written. */
-export const NO_PACK: Pack = { get: () => undefined, put: () => undefined, close: () => undefined };
+export const NO_PACK: Pack = { has: () => false, get: () => undefined, put: () => undefined, close: () => undefined };
 
 /** Opens the pack of a folder. Never fails: what cannot be read or written is as if it were not there. */
 export function openPack(folder: string, limit = 192 * 1024 * 1024): Pack {
@@ -49,6 +51,10 @@ export function openPack(folder: string, limit = 192 * 1024 * 1024): Pack {
   let writable = true;
 
   return {
+    has(key) {
+      const name = nameOf(key);
+      return added.has(name) || places.has(name);
+    },
     get(key) {
       const name = nameOf(key);
       const place = places.get(name);

@@ -1,0 +1,16 @@
+/** The outlines of a page's blocks. Apart from the engraver: a page whose blocks were engraved before needs this alone. */
+import { OUTLINES } from './glyphs/outlines.ts';
+import { SHAPES } from './role-mark.ts';
+
+/** One hidden picture for each page, with every outline its blocks draw. */
+export function glyphSheet(glyphs: Iterable<string>): string {
+  const paths = [...new Set(glyphs)].sort().map((name) => {
+    const shape = /^s([1-7])$/.exec(name);
+    if (shape) return `<path id="${name}" d="${SHAPES[Number(shape[1]) as keyof typeof SHAPES].path}"/>`;
+    const outline = OUTLINES[name];
+    if (!outline) throw new Error(`no outline is called ${name}`);
+    return `<path id="g-${name}" d="${outline[5]}"/>`;
+  });
+  // Not display: none, which would take the outlines away from what uses them.
+  return `<svg class="sheet" width="0" height="0" aria-hidden="true" focusable="false"><defs>${paths.join('')}</defs></svg>`;
+}
