@@ -3,6 +3,7 @@ import { PATH_PROBLEMS } from '../curriculum/problems.ts';
 import type { Catalogue } from '../diagnostics/diagnostic.ts';
 import { NOTATION_PROBLEMS } from '../notation/problems.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
+import { CLIP_PROBLEMS } from './clip-problems.ts';
 import { FIGURE_PROBLEMS } from './figure-problems.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
@@ -11,6 +12,7 @@ export const CATALOGUES: readonly { readonly title: string; readonly problems: C
   { title: 'The course', problems: COURSE_PROBLEMS },
   { title: 'The notation', problems: NOTATION_PROBLEMS },
   { title: 'Figures', problems: FIGURE_PROBLEMS },
+  { title: 'Clips', problems: CLIP_PROBLEMS },
   { title: 'Techniques', problems: TECHNIQUE_PROBLEMS },
   { title: 'The path', problems: PATH_PROBLEMS },
 ];

@@ -1,4 +1,5 @@
 /** What an author may write in a lesson between < and >. */
+import { CLIP_ATTRIBUTES } from './clips.ts';
 import { FIGURES } from './figure.ts';
 
 export interface Component {
@@ -12,7 +13,7 @@ export const COMPONENTS: Readonly<Record<string, Component>> = {
   HarpMap: { attributes: FIGURES.HarpMap },
   FormChart: { attributes: FIGURES.FormChart },
   BendLadder: { attributes: FIGURES.BendLadder },
-  Clip: {},
+  Clip: { attributes: CLIP_ATTRIBUTES },
 };
 
 /** Elements that would run or fetch something of their own. */

@@ -10,6 +10,7 @@ import type { Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Block } from './block.ts';
+import type { Clip } from './clips.ts';
 import type { CourseFile, LessonFront } from './front.ts';
 import type { LinkTarget } from './link.ts';
 import type { Memory } from './memory.ts';
@@ -66,6 +67,8 @@ export interface Lesson {
   readonly links: readonly Link[];
   /** In the order they stand. */
   readonly figures: readonly LessonFigure[];
+  /** In the order they stand. */
+  readonly clips: readonly LessonClip[];
   readonly headings: readonly Heading[];
 }
 
@@ -73,6 +76,12 @@ export interface LessonFigure {
   readonly range: Range;
   /** Undefined where it has an error. */
   readonly figure: Figure | undefined;
+}
+
+export interface LessonClip {
+  readonly range: Range;
+  /** Undefined where it has an error. */
+  readonly clip: Clip | undefined;
 }
 
 export interface Link {

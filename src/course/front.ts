@@ -7,6 +7,7 @@ import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } fro
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
 import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/values.ts';
+import { clipSchema, type FrontClip } from './clips.ts';
 import { id, isId, keys, list, number, refuse, shown, text, word, yesOrNo } from './schema.ts';
 
 export interface Stage {
@@ -61,6 +62,8 @@ export interface LessonFront {
   /** Settles the order among lessons that the path leaves free. */
   readonly order?: number | undefined;
   readonly allow: readonly Allow[];
+  /** Recordings, by the names that place them in the text. */
+  readonly clips: Readonly<Record<string, FrontClip>>;
   readonly settings: Partial<Settings>;
 }
 
@@ -100,12 +103,13 @@ export const lessonSchema = (tables: Tables) =>
     draft: yesOrNo.optional(),
     order: number(-1_000_000, 1_000_000, false).optional(),
     allow: list(keys({ code: text, reason: text })),
+    clips: named(clipSchema),
     ...settingShape(tables),
   })
     .superRefine(oneProgression)
     .transform((read): LessonFront => {
-      const { title, summary, stage, requires, teaches, minutes, draft = false, order, allow } = read;
-      return { title, summary, stage, requires, teaches, minutes, draft, order, allow, settings: gather(read) };
+      const { title, summary, stage, requires, teaches, minutes, draft = false, order, allow, clips } = read;
+      return { title, summary, stage, requires, teaches, minutes, draft, order, allow, clips, settings: gather(read) };
     });
 
 /** `name: value` lines whose names are the author's. */

@@ -1,12 +1,14 @@
 /** Loads a course: reads its folder, checks everything in it, and holds the result. Nothing is thrown; nothing is written. */
 import { basename, resolve as resolvePath } from 'node:path';
 import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
-import { locate, type Problem, pointAt } from '../diagnostics/place.ts';
+import { locate, type Problem, pointAt, type Range } from '../diagnostics/place.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
+import type { ComponentText } from './attributes.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
 import { CHECKS, type CheckedCourse } from './checks.ts';
+import { isClip, readClips } from './clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { isFigure, readFigure } from './figure.ts';
 import { COURSE_FILE, readFolder } from './folder.ts';
@@ -17,6 +19,7 @@ import { pathOf } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { settle } from './severity.ts';
 import { readTechniques } from './techniques.ts';
+import { nearestPlace } from './yaml.ts';
 
 export interface LoadOptions {
   /** Warnings count as errors. */
@@ -132,15 +135,28 @@ function assemble(read: LessonRead, { blocks, contextOf }: BlocksRead, scoreOf: 
   for (const { block, diagnostics } of understood) {
     problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
   }
+  const rangeOf = ({ nameSpan, attributes }: ComponentText): Range => ({
+    start: pointAt(text.placed, nameSpan.from),
+    end: pointAt(text.placed, attributes.at(-1)?.valueSpan.to ?? nameSpan.to),
+  });
   const scores = understood.flatMap(({ block }) => block.score ?? []);
   const scope = { lesson: id, context: contextOf(read), scoreOf, scores };
   const figures = text.components.filter(isFigure).map((component): LessonFigure => {
     const { figure, diagnostics } = readFigure(component, scope);
     problems.push(...diagnostics.map(here));
-    const end = component.attributes.at(-1)?.valueSpan.to ?? component.nameSpan.to;
-    const range = { start: pointAt(text.placed, component.nameSpan.from), end: pointAt(text.placed, end) };
-    return { range, figure };
+    return { range: rangeOf(component), figure };
   });
+  const clipTexts = text.components.filter(isClip);
+  const clips = readClips(clipTexts, front.clips, {
+    blocks: read.blocks.map((block) => block.id),
+    scoreOf: (block) => scoreOf(id, block),
+    resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
+    placeOf: (path, which) => {
+      const spans = nearestPlace(text.front.spans, path);
+      return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };
+    },
+  });
+  problems.push(...clips.diagnostics.map(here));
   const lesson: Lesson = {
     id,
     file,
@@ -151,6 +167,7 @@ function assemble(read: LessonRead, { blocks, contextOf }: BlocksRead, scoreOf: 
     blocks: understood.map(({ block }) => block),
     links,
     figures,
+    clips: clipTexts.map((component, index) => ({ range: rangeOf(component), clip: clips.clips[index] })),
     headings: text.headings,
   };
   return { lesson, problems };

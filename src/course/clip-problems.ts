@@ -1,0 +1,87 @@
+/** What can be wrong with a clip, a teacher's recording in a lesson, and with its cues. */
+import type { Catalogue, Kind, Severity } from '../diagnostics/diagnostic.ts';
+
+const kind =
+  (severity: Severity) =>
+  <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity, ...words });
+const error = kind('error');
+
+const meant = (nearest: string | undefined): string | undefined =>
+  nearest === undefined ? undefined : `Did you mean “${nearest}”?`;
+
+export const CLIP_PROBLEMS = {
+  'clip-source': error<object>({
+    about:
+      'A clip plays a recording: a file of the media folder, an address, or a clip of the front matter by its name.',
+    message: () => 'This <Clip> names no recording.',
+    help: () => 'Give it src="media/…", or the name of a clip in the front matter, as in name="slowly".',
+  }),
+  'clip-unknown': error<{ name: string; nearest: string | undefined }>({
+    about: 'A clip is named that the front matter of its lesson does not have.',
+    message: ({ name }) => `The front matter has no clip “${name}”.`,
+    help: ({ nearest }) => meant(nearest) ?? 'Write it there under clips, or give this one src="media/…".',
+  }),
+  'clip-either': error<{ key: string }>({
+    about: 'A clip is told of either in the front matter or where it stands, so that nobody has to guess which holds.',
+    message: ({ key }) => `This <Clip> is one of the front matter’s and has “${key}” of its own as well.`,
+    help: ({ key }) => `Move “${key}” to the front matter.`,
+  }),
+  'clip-unused': kind('warning')<{ name: string }>({
+    about: 'A clip of the front matter that stands nowhere in its lesson is never played.',
+    message: ({ name }) => `The clip “${name}” stands nowhere in this lesson.`,
+    help: ({ name }) => `Write <Clip name="${name}" /> where it belongs, or remove it.`,
+  }),
+  'clip-kind': error<{ path: string; kinds: readonly string[] }>({
+    about: 'Browsers play a few kinds of recordings, told by the end of the file’s name.',
+    message: ({ path }) => `“${path}” is no recording that browsers play.`,
+    help: ({ kinds }) => `Its name ends in one of: ${kinds.join(', ')}.`,
+  }),
+  'clip-captions': error<{ path: string }>({
+    about: 'Captions are a WebVTT file of the media folder: a browser shows none from elsewhere.',
+    message: ({ path }) => `“${path}” is no WebVTT file of the media folder.`,
+    help: () => 'Write captions="media/….vtt".',
+  }),
+  'clip-no-captions': kind('hint')<object>({
+    about: 'Who cannot hear a recording, or is where none can be heard, has its captions.',
+    message: () => 'This video has no captions.',
+    help: () => 'Write what is said into a WebVTT file and name it: captions="media/….vtt".',
+  }),
+  'clip-cues': error<{ what: string }>({
+    about: 'Cues are a list; each says at what time of the clip which bars of which block are played.',
+    message: ({ what }) => what,
+    help: () => "Write cues={[{ at: '1:42', block: 'head', bars: '5-8' }]}.",
+  }),
+  'clip-time': error<{ text: string }>({
+    about: 'A time of a clip is minutes and seconds, or seconds alone.',
+    message: ({ text }) => `“${text}” is no time of a clip.`,
+    help: () => 'Write minutes and seconds, as in 1:42 or 0:07.5, or seconds alone.',
+  }),
+  'clip-until': error<{ at: string; until: string }>({
+    about: 'A passage of a clip ends after it has begun.',
+    message: ({ at, until }) => `This passage begins at ${at} and is to end at ${until}.`,
+    help: () => 'Write a later time, or leave “until” out: the passage then goes on to the next one.',
+  }),
+  'clip-which-block': error<{ blocks: readonly string[] }>({
+    about: 'In a lesson of several blocks a cue says which of them its bars belong to.',
+    message: ({ blocks }) =>
+      blocks.length === 0
+        ? 'A cue points at bars, and this lesson has no block.'
+        : 'This cue does not say which block its bars are in.',
+    help: ({ blocks }) => (blocks.length === 0 ? undefined : `Add block: one of ${blocks.join(', ')}.`),
+  }),
+  'clip-block': error<{ block: string; nearest: string | undefined }>({
+    about: 'A cue points at a block of its own lesson, which the page shows.',
+    message: ({ block }) => `This lesson has no block “${block}”.`,
+    help: ({ nearest }) => meant(nearest),
+  }),
+  'clip-bars': error<{ text: string }>({
+    about: 'The bars of a cue are one number, or the first and the last.',
+    message: ({ text }) => `“${text}” is neither a bar nor a run of bars.`,
+    help: () => 'Write one number, or the first and the last, as in 5-8. The pickup is 0.',
+  }),
+  'clip-bar': error<{ bar: number; block: string; first: number; last: number }>({
+    about: 'A cue points at bars that its block has, as musicians number them.',
+    message: ({ bar, block, first, last }) =>
+      `The block “${block}” has no bar ${bar}: it goes from bar ${first} to bar ${last}.`,
+  }),
+} satisfies Catalogue;
