@@ -12,7 +12,7 @@ import { notesOfPhrase } from '../notation/notes.ts';
 import type { SettingKey } from '../notation/values.ts';
 import { soundsOf } from '../score/ask.ts';
 import type { Score } from '../score/score.ts';
-import { ONE } from '../time/fraction.ts';
+import { ONE, ZERO } from '../time/fraction.ts';
 import { attributesOf, type ComponentText, textOf, type WrittenAttribute } from './attributes.ts';
 import { FIGURE_PROBLEMS } from './figure-problems.ts';
 
@@ -80,7 +80,10 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   );
   const { position, progression } = settings;
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
-  const key = songKey(tonicInPosition(harp.key, position), modeOfForm(progression?.bars ?? []) ?? 'major');
+  // A map that shows the minor home chord is in minor, whatever chords its lesson has.
+  const shown = [at('chord'), at('over')].map((attribute) => [{ at: ZERO, symbol: textOf(attribute) }]);
+  const mode = modeOfForm([...shown, ...(progression?.bars ?? [])]) ?? 'major';
+  const key = songKey(tonicInPosition(harp.key, position), mode);
   const written = textOf(at('title')).trim();
   const title = written === '' ? {} : { title: written };
   const placed = { harp, position, key, ...title };

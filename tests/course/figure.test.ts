@@ -74,6 +74,7 @@ describe('a harp map', () => {
       show: 'roles',
       lit: { chord: { suffix: '7' } },
     });
+    expect(figure('harp-map', '<HarpMap chord="i7" />')).toMatchObject({ key: { mode: 'minor' } });
     expect(figure('harp-map', '<HarpMap notes="-2 6o" />')).toMatchObject({ show: 'notes', overbends: true });
     const phrase = figure('harp-map', '<HarpMap phrase="two/lick:answer" over="I7" />');
     expect(phrase).toMatchObject({ show: 'roles', chord: { suffix: '7' } });
