@@ -1,0 +1,101 @@
+/**
+ * What engraving costs: processor time of the staff, and of whole blocks (staff, lanes, roles, words, text alternative) as
+ * they go to the page, both as a ratio to drawing the staff of the same bars through VexFlow's own SVG output on jsdom. Each
+ * way runs in a process of its own, warm, and the least of some rounds counts.
+ */
+import { loadCourse } from '../src/course/load.ts';
+import type { StaffPlan } from '../src/engrave/staff.ts';
+import type { Score } from '../src/score/score.ts';
+import { writeCourse } from './course.ts';
+import { inFolder } from './folder.ts';
+import { leastOf, runNode } from './measure.ts';
+import { atMost, count, megabytes, ratio, row, type Section, seconds } from './table.ts';
+
+const LESSONS = 24;
+const ROUNDS = 6;
+
+interface Result {
+  readonly cpu: number;
+  readonly blocks: number;
+  readonly bars: number;
+  readonly bytes: number;
+  readonly memory: number;
+}
+
+export async function engraving(): Promise<Section> {
+  return inFolder(async (folder) => {
+    writeCourse(folder, { lessons: LESSONS, blocks: 6, words: 20 });
+    const [jsdom, staff, block] = [
+      await result('jsdom', folder),
+      await result('staff', folder),
+      await result('block', folder),
+    ];
+    return {
+      title: 'Engraving',
+      how: `${count(block.blocks)} blocks, ${count(block.bars)} bars of made-up music, nothing kept from before; processor time with garbage collection, least of ${ROUNDS} rounds.`,
+      rows: [
+        row('a bar’s staff, by VexFlow’s own SVG output on jsdom', seconds(jsdom.cpu / jsdom.bars)),
+        row('a bar’s staff, ours', seconds(staff.cpu / staff.bars)),
+        row('a bar whole, ours: staff, lanes, roles, words', seconds(block.cpu / block.bars)),
+        atMost('our staff to jsdom’s', staff.cpu / jsdom.cpu, 1 / 6, ratio),
+        row('our whole bar to jsdom’s staff', ratio(block.cpu / jsdom.cpu)),
+        row('memory of the process, jsdom', megabytes(jsdom.memory)),
+        row('memory of the process, ours', megabytes(block.memory)),
+      ],
+    };
+  });
+}
+
+async function result(way: Way, folder: string): Promise<Result> {
+  return JSON.parse((await runNode('bench/engraving.ts', way, folder)).out) as Result;
+}
+
+async function measured(way: string, folder: string): Promise<Result> {
+  const scores = loadCourse(folder)
+    .lessons.slice(12)
+    .flatMap(({ blocks }) => blocks.flatMap(({ score }) => score ?? []));
+  const draw = await WAYS[way as Way](scores);
+  let bytes = 0;
+  const all = (): void => {
+    bytes = 0;
+    for (let index = 0; index < scores.length; index++) bytes += draw(index).length;
+  };
+  all();
+  const { cpu } = await leastOf(ROUNDS, all);
+  const bars = scores.reduce((sum, score) => sum + score.bars.length, 0);
+  return { cpu, blocks: scores.length, bars, bytes, memory: process.memoryUsage().rss };
+}
+
+type Drawing = (index: number) => { readonly length: number };
+type Way = keyof typeof WAYS;
+
+/** Each draws the score of a number; what it returns only shows that it did. */
+const WAYS = {
+  async jsdom(scores: readonly Score[]): Promise<Drawing> {
+    const { drawOnJsdom, prepare, staffOf } = await import('./jsdom-staff.ts');
+    prepare();
+    const staves = scores.map(staffOf);
+    return (index) => drawOnJsdom(staves[index] as (typeof staves)[0]);
+  },
+  async staff(scores: readonly Score[]): Promise<Drawing> {
+    const { engraveBlock } = await import('../src/engrave/block.ts');
+    const { drawStaff } = await import('../src/engrave/staff.ts');
+    // What is asked of the staff is the key it is kept under; equal bars are drawn again, as the other ways do.
+    const plans = scores.map((score) => {
+      const asked: string[] = [];
+      engraveBlock(score, { id: 'b', cache: { get: (key) => void asked.push(key), set: () => undefined } });
+      return asked.map((key) => JSON.parse(key) as StaffPlan);
+    });
+    return (index) => (plans[index] as StaffPlan[]).map((plan) => drawStaff(plan).joins).join('');
+  },
+  async block(scores: readonly Score[]): Promise<Drawing> {
+    const { engraveBlock } = await import('../src/engrave/block.ts');
+    return (index) => engraveBlock(scores[index] as Score, { id: `b${index}` }).html;
+  },
+};
+
+if (import.meta.main) {
+  const [way, folder] = process.argv.slice(2);
+  if (way !== undefined && folder !== undefined) console.log(JSON.stringify(await measured(way, folder)));
+  else (await import('./table.ts')).print(await engraving());
+}
