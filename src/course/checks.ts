@@ -26,4 +26,17 @@ const requirementsExist: Check = ({ lessons, byId }) =>
     }),
   );
 
-export const CHECKS: readonly Check[] = [requirementsExist, pathIsSound];
+/** What lessons before a lesson teach cannot be told while one of them is missing: findings about that would be echoes. */
+const pathHolds: Check = (course) => {
+  const unsure = new Set<string>();
+  const files = new Set<string>();
+  // In the order of the path, so that what a lesson requires has been looked at before it.
+  for (const { id, file, front } of course.lessons) {
+    if (!front.requires.some((other) => !course.byId.has(other) || unsure.has(other))) continue;
+    unsure.add(id);
+    files.add(file);
+  }
+  return pathIsSound(course).filter(({ severity, file }) => severity === 'error' || !files.has(file));
+};
+
+export const CHECKS: readonly Check[] = [requirementsExist, pathHolds];

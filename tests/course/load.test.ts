@@ -136,6 +136,23 @@ describe('a course', () => {
     expect(course.byId.get('a')?.front).toMatchObject({ title: 'A', stage: 'one' });
   });
 
+  test('does not say what a lesson’s way lacks while part of the way is missing', () => {
+    const bend = tab("-4' -4' 4 4");
+    const course = (requires: string): Course =>
+      loadCourse(
+        courseOf({
+          'lessons/bends.mdx': lesson(bend, 'title: Bends\nteaches: [draw-bends]'),
+          'lessons/next.mdx': lesson('', `title: Next\nrequires: ${requires}`),
+          'lessons/tune.mdx': lesson(bend, 'title: Tune\nrequires: next'),
+        }),
+      );
+    const about = (found: Course): string[] => codes(found).filter((one) => one.startsWith('lessons/tune'));
+    expect(about(course('first'))).toContain('lessons/tune.mdx:8 used-before-taught');
+    expect(about(course('bneds'))).toEqual([]);
+    expect(codes(course('bneds'))).toContain('lessons/next.mdx:3 requires-unknown');
+    expect(about(course('bends'))).not.toContain('lessons/tune.mdx:8 used-before-taught');
+  });
+
   test('reads Windows line ends and a byte order mark like any others', () => {
     const text = `\ufeff${lesson(`${tab("id: a\n4 4 4 -2'''")}\n[x](nowhere)\n`)}`.replaceAll('\n', '\r\n');
     const { problems } = loadCourse(
