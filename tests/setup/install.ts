@@ -15,7 +15,12 @@ interface Need {
 const NEEDS: readonly Need[] = [
   { file: '/usr/bin/chromium', packages: ['chromium'], why: 'the tests in tests/browser open pages in a real browser' },
   { file: '/usr/bin/sox', packages: ['sox'], why: 'the tests in tests/browser/sound make and filter recordings' },
-  { file: '/usr/bin/aubioonset', packages: ['aubio-tools'], why: 'the tests in tests/browser/sound measure recordings' },
+  { file: '/usr/bin/tred', packages: ['graphviz'], why: 'the tests in tests/outside compare the path with its tred' },
+  {
+    file: '/usr/bin/aubioonset',
+    packages: ['aubio-tools'],
+    why: 'the tests in tests/browser/sound measure recordings',
+  },
 ];
 
 const missing = NEEDS.filter(({ file }) => !existsSync(file));
