@@ -155,6 +155,13 @@ describe('the style sheet', () => {
     for (let signs = 0; signs <= 7; signs++) expect(declared(`.k${signs}`, '--lead')).toBe(String(leadWidth(signs)));
   });
 
+  it('reaches the copies of the lead, in which only a selector of one class finds its element', () => {
+    const lead = pictureOf(CHORUS).page.querySelector('#b-lead');
+    const classes = [...(lead?.querySelectorAll('[class]') ?? [])].map((element) => element.getAttribute('class'));
+    expect(new Set(classes)).toEqual(new Set(['lead-line', 'lead-word']));
+    for (const name of classes) expect(css).toMatch(new RegExp(`(?:^|\\n)\\.${name}[ ,]`));
+  });
+
   it('sets words in the sizes they were measured with', () => {
     expect(declared('.tab-grid .l', 'font-size')).toBe('12px');
     expect(declared('.tab-grid .c', 'font-size')).toBe('16px');
