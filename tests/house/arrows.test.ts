@@ -19,6 +19,8 @@ interface Arrow {
   readonly from: string;
   readonly to: string;
   readonly dynamic: boolean;
+  /** Types alone, which nothing of the program keeps. */
+  readonly types: boolean;
 }
 
 /** Run by hand when the music font changes, and no part of the program. */
@@ -30,10 +32,18 @@ const arrows: Arrow[] = [];
 const outside: { from: string; to: string }[] = [];
 for (const file of files) {
   const text = readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  for (const match of text.matchAll(/(?:\bfrom\s+|\bimport\s+|\bimport\(\s*|new URL\(\s*)['"]([^'"]+)['"]/g)) {
-    const to = match[1] as string;
+  for (const match of text.matchAll(
+    /(import type [^;]*?)?(?:\bfrom\s+|\bimport\s+|\bimport\(\s*|new URL\(\s*)['"]([^'"]+)['"]/g,
+  )) {
+    const to = match[2] as string;
     const dynamic = /import\(|new URL/.test(match[0]);
-    if (to.startsWith('.')) arrows.push({ from: file, to: relative(root, join(root, dirname(file), to)), dynamic });
+    if (to.startsWith('.'))
+      arrows.push({
+        from: file,
+        to: relative(root, join(root, dirname(file), to)),
+        dynamic,
+        types: match[1] !== undefined,
+      });
     else outside.push({ from: file, to });
   }
 }
@@ -70,9 +80,9 @@ describe('the house', () => {
   });
 
   test('sends the browser only what is small and pure, and the engraver only when asked', () => {
-    const wrong = arrows.filter(({ from, to, dynamic }) => {
+    const wrong = arrows.filter(({ from, to, dynamic, types }) => {
       if (!from.startsWith('src/browser/') || !inSource(to) || BROWSER_MAY.has(roomOf(to))) return false;
-      return !(roomOf(to) === 'engrave' && dynamic);
+      return !(roomOf(to) === 'engrave' && (dynamic || types));
     });
     expect(wrong).toEqual([]);
     const heavy = arrows.filter(({ from, to }) => from.startsWith('src/browser/') && to === 'src/harmony/symbol.ts');
