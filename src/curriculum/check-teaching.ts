@@ -83,10 +83,13 @@ function checkFirsts(curriculum: Curriculum, add: Report): void {
 
 /** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */
 function checkGaps(curriculum: Curriculum, add: Report): void {
-  const { gaps, rank } = curriculum;
+  const { gaps, rank, repertoire } = curriculum;
   const inOrder = [...gaps].sort((a, b) => (rank[a.lesson] as number) - (rank[b.lesson] as number));
   const never = new Set<string>();
+  const meant = meantTechniques(curriculum);
   for (const { lesson: number, technique, block, match, teachers } of inOrder) {
+    // It is taught under a mistyped name, which has been told.
+    if ([technique.id, ...(repertoire.wider.get(technique.id) ?? [])].some((id) => meant.has(id))) continue;
     const lesson = at(curriculum, number);
     const place = placeOfUse(lesson, block, match, technique);
     const teacher = teachers[0];
@@ -99,4 +102,10 @@ function checkGaps(curriculum: Curriculum, add: Report): void {
       add(lesson, place, 'never-taught', { technique });
     }
   }
+}
+
+/** What lessons probably mean to teach under names that nobody knows. */
+function meantTechniques({ lessons, repertoire }: Curriculum): Set<string> {
+  const unknown = lessons.flatMap(({ front }) => front.teaches.filter((id) => !repertoire.byId.has(id)));
+  return new Set(unknown.flatMap((id) => nearest(id, repertoire.byId.keys()) ?? []));
 }

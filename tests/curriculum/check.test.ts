@@ -64,6 +64,14 @@ describe('the checks of a path', () => {
     );
   });
 
+  it('find a mistyped technique once, and not again wherever it is used', () => {
+    const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-halfstep'] } };
+    expect(problems(course)).toEqual(['bend teaches/0 technique-not-known']);
+    expect(problems({ ...course, bend: { ...SOUND['bend'], teaches: ['draw-bend'] } })).toEqual([
+      'bend teaches/0 technique-not-known',
+    ]);
+  });
+
   it('find two lessons that teach the same thing first, and let a later one go on from there', () => {
     const twice = {
       ...SOUND,

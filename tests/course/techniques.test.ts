@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { loadCourse } from '../../src/course/load.ts';
+import { courseOf, lesson } from './some-course.ts';
+
+const TAB = '```tab\nslot: 1/4\n(1 2 3) (1 2 3) . .\n```\n';
+const SOUND = `techniques:
+  - id: train
+    title: The train
+    about: Chords in turn.
+    group: breath
+    find:
+      note: { holes: 3 }
+      between: { breath: same }
+      row: 2
+`;
+
+/** What is wrong with a techniques file, as `line:column code: message`. */
+function problems(techniques: string, front = 'title: A lesson\nteaches: train'): string[] {
+  const dir = courseOf({ 'techniques.yaml': techniques, 'lessons/first.mdx': lesson(TAB, front) });
+  return loadCourse(dir).problems.map(
+    ({ file, line, column, code, message }) => `${file} ${line}:${column} ${code}: ${message}`,
+  );
+}
+
+describe('techniques.yaml', () => {
+  test('adds techniques that lessons teach and blocks use', () => {
+    expect(problems(SOUND)).toEqual([]);
+    const dir = courseOf({
+      'techniques.yaml': SOUND,
+      'lessons/first.mdx': lesson(TAB, 'title: A lesson\nteaches: train'),
+    });
+    const { path, repertoire } = loadCourse(dir);
+    expect(repertoire.byId.get('train')?.title).toBe('The train');
+    expect(path.surveys[0]?.[0]?.found.some(({ technique }) => technique.id === 'train')).toBe(true);
+  });
+
+  test('may stand alone', () => {
+    const alone = `catalogue: replace\n${SOUND}`;
+    expect(problems(alone)).toEqual([]);
+    expect(problems(alone, 'title: A lesson\nteaches: [train, chords]')).toEqual([
+      'lessons/first.mdx 3:18 technique-not-known: There is no technique “chords” to teach.',
+    ]);
+  });
+
+  test('is told what is wrong with it at the very line, and the rest of it stands', () => {
+    expect(problems(SOUND.replace('holes: 3', 'hoels: 3'))).toEqual([
+      'techniques.yaml 7:15 key-unknown: There is no key “hoels” here.',
+    ]);
+    expect(problems(SOUND.replace('row: 2', 'row: one'))).toEqual([
+      'techniques.yaml 9:12 value-wrong: “row” is a whole number from 2 up.',
+    ]);
+    expect(problems(SOUND.replace('    about: Chords in turn.\n', ''))).toEqual([
+      'techniques.yaml 2:9 technique-incomplete: The technique “train” is new, and has no about.',
+    ]);
+    expect(problems(SOUND.replace('same', 'turns'))).toEqual([
+      'techniques.yaml 8:26 value-wrong: “breath” is one of same, changes.',
+    ]);
+    expect(problems(`${SOUND}  - id: train\n    title: Again\n`)).toEqual([
+      'techniques.yaml 10:9 technique-twice: There is a technique “train” above already.',
+    ]);
+    expect(problems(SOUND.replace('group: breath', 'group: breath\n    requires: [chords, choords]'))).toEqual([
+      'techniques.yaml 6:24 technique-unknown: There is no technique “choords”.',
+    ]);
+    expect(problems(SOUND.replace('group: breath', 'group: breath\n    kind-of: train'))).toEqual([
+      'techniques.yaml 6:14 technique-loop: These techniques are kinds of each other in a ring: train → train.',
+    ]);
+    expect(problems(`${SOUND}  - nothing\n`).map((one) => one.replace(/:.*/, ''))).toEqual(['techniques.yaml 10']);
+    expect(problems('techniques: [')).toHaveLength(2);
+  });
+
+  test('changes of a shipped technique what it writes', () => {
+    const dir = courseOf({
+      'techniques.yaml': 'techniques:\n  - id: chords\n    assumed: false\n',
+      'lessons/first.mdx': lesson(TAB, 'title: A lesson\nteaches: breath-turns'),
+    });
+    // Taken for granted as it ships, chords are now to be taught.
+    expect(loadCourse(dir).problems.map(({ code }) => code)).toContain('never-taught');
+  });
+
+  test('is read again only when it has changed', () => {
+    const dir = courseOf({ 'techniques.yaml': SOUND, 'lessons/first.mdx': lesson(TAB) });
+    const first = loadCourse(dir);
+    const again = loadCourse(dir, first);
+    expect(again.repertoire).toBe(first.repertoire);
+    expect(again.path.surveys[0]?.[0]).toBe(first.path.surveys[0]?.[0]);
+  });
+});
