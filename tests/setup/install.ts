@@ -2,7 +2,7 @@
  * Installs what the tests use and npm does not bring: programs from Debian, each only where it is missing and this
  * process may install it. Otherwise it says what to install, and the tests that want it say so too.
  */
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync, type SpawnSyncOptions, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 
 interface Need {
@@ -28,10 +28,10 @@ if (missing.length > 0) {
   const packages = missing.flatMap((need) => need.packages);
   if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
     console.error(`Installing what the tests lack: ${packages.join(', ')}`);
-    const options = {
+    const options: SpawnSyncOptions = {
       stdio: ['ignore', 'ignore', 'inherit'],
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    } as const;
+    };
     // Lists that are too old are the usual reason for a package not to be found; one that cannot be fetched may not matter.
     spawnSync('apt-get', ['-q', 'update'], options);
     execFileSync('apt-get', ['-q', 'install', '-y', '--no-install-recommends', ...packages], options);
