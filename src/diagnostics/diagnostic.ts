@@ -57,7 +57,8 @@ export const hasError = (diagnostics: readonly Diagnostic[]): boolean =>
 /** The nearest of the known words to a mistyped one, or undefined where none is near. */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let least = Math.max(1, Math.floor(word.length / 2)) + 1;
+  // A third of the letters may be wrong; more is another word.
+  let least = Math.max(1, Math.floor(word.length / 3)) + 1;
   for (const candidate of known) {
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase(), least);
     if (distance < least) [best, least] = [candidate, distance];

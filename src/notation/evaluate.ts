@@ -14,7 +14,7 @@ import { closeRepeats, type DraftBar, type DraftEvent, type DraftSound, layBars 
 import type { ReadContext } from './context.ts';
 import { type Abroad, flow } from './flow.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
-import { type Head, readHead } from './header.ts';
+import { type Head, readHead, slotOf } from './header.ts';
 import { type Journey, MOST_EVENTS, setOut } from './journey.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
@@ -32,7 +32,7 @@ export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
   evaluateOnTheWay(tree, context, setOut(tree));
 
 const ABROAD: Abroad = {
-  slotOf: (tree, context) => readHead(tree, context.defaults, context, []).settings.slot,
+  slotOf: (tree, context) => slotOf(tree, context.defaults, context),
   scoreOf: (tree, context, journey) => evaluateOnTheWay(tree, context, journey).score,
 };
 

@@ -94,4 +94,11 @@ export function readHead(tree: BlockTree, defaults: Settings, tables: Tables, di
   }
 }
 
+/** The slot a block is written in, for a quotation of one of its phrases. */
+export function slotOf(tree: BlockTree, defaults: Settings, tables: Tables): Fraction {
+  const line = tree.header.get('slot');
+  const read = line && readSetting('slot', line.value, tables);
+  return read && 'value' in read && read.value.slot ? read.value.slot : defaults.slot;
+}
+
 const isSetting = (key: string): key is SettingKey => (SETTING_KEYS as readonly string[]).includes(key);
