@@ -71,6 +71,7 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
   if (!fileURL) return null;
   let compiled: Compiled | undefined;
   let figure = 0;
+  let clip = 0;
   return {
     name: 'reedway-elements',
     async before() {
@@ -82,10 +83,10 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
 
   function element(node: Readonly<MdxJsxFlowElementHast | MdxJsxTextElementHast>, context: HastVisitorContext): void {
     if (!compiled || node.name === null) return;
-    // A figure was read with the course, like a block: its page needs only to know which one it is.
-    if (Object.hasOwn(FIGURES, node.name)) {
+    // A figure or a clip was read with the course, like a block: its page needs only to know which one it is.
+    if (Object.hasOwn(FIGURES, node.name) || node.name === 'Clip') {
       context.setProperty(node, 'lesson', compiled.lesson.id);
-      context.setProperty(node, 'index', `${figure++}`);
+      context.setProperty(node, 'index', `${node.name === 'Clip' ? clip++ : figure++}`);
       return;
     }
     for (const attribute of node.attributes) {

@@ -1,4 +1,4 @@
-/** The page's one desk: who plays, how loud each part is, and the drone. Only one block plays at a time. */
+/** The page's one desk: how loud each part is, and the drone. */
 import { createDrone, type Drone } from '../sound/drone.ts';
 import { createStudio, PARTS, type Part, type Studio } from '../sound/studio.ts';
 
@@ -71,15 +71,3 @@ function keepMix(mix: Mix): void {
     // A browser that keeps nothing still plays what was set, on this page.
   }
 }
-
-let quieten: (() => void) | undefined;
-
-/** Takes the floor: whoever played before is asked to pause. */
-export function takeFloor(pause: () => void): void {
-  if (quieten !== pause) quieten?.();
-  quieten = pause;
-}
-
-export const leaveFloor = (pause: () => void): void => {
-  if (quieten === pause) quieten = undefined;
-};

@@ -1,6 +1,7 @@
 /** The player of one block, made when it is first asked to sound. */
 import { type Playback, playbackOn } from '../../score/playback.ts';
 import { shareOf } from '../../time/swing.ts';
+import { leaveFloor, takeFloor } from '../floor.ts';
 import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
@@ -10,7 +11,7 @@ import { keepAwake } from './awake.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
-import { deskOn, leaveFloor, takeFloor } from './desk.ts';
+import { deskOn } from './desk.ts';
 import { button, make } from './dom.ts';
 import { createNews } from './news.ts';
 import { createStand, someStandIsOpen } from './stand.ts';

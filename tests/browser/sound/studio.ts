@@ -37,9 +37,14 @@ export interface Served {
 }
 
 /** Serves the given files by their path, on an address of this machine. */
-export async function serve(files: Readonly<Record<string, { type: string; body: string | Buffer }>>): Promise<Served> {
+export async function serve(
+  files: Readonly<Record<string, { type: string; body: string | Buffer }>>,
+  asked: (path: string) => void = () => {},
+): Promise<Served> {
   const server = createServer((request, response) => {
-    const file = files[new URL(request.url ?? '/', 'http://localhost').pathname];
+    const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+    asked(pathname);
+    const file = files[pathname];
     response.writeHead(file ? 200 : 404, { 'content-type': file?.type ?? 'text/plain' });
     response.end(file?.body);
   });
@@ -83,9 +88,16 @@ export const soundOf = (base64: string, rate: number): Sound => {
 let folder: string | undefined;
 let written = 0;
 
-/** Writes a mono WAV file of 16-bit samples, the form every program reads, and gives its path. */
-export function writeWav({ samples, rate }: Sound): string {
+/** Writes a WAV file and gives its path. */
+export function writeWav(sound: Sound): string {
   folder ??= mkdtempSync(join(tmpdir(), 'sound-'));
+  const path = join(folder, `${written++}.wav`);
+  writeFileSync(path, wavOf(sound));
+  return path;
+}
+
+/** A mono WAV file of 16-bit samples, the form every program reads. */
+export function wavOf({ samples, rate }: Sound): Buffer {
   const data = Buffer.alloc(2 * samples.length);
   for (const [index, sample] of samples.entries()) {
     data.writeInt16LE(Math.round(32767 * Math.max(-1, Math.min(1, sample))), 2 * index);
@@ -103,7 +115,5 @@ export function writeWav({ samples, rate }: Sound): string {
   head.writeUInt16LE(16, 34);
   head.write('data', 36);
   head.writeUInt32LE(data.length, 40);
-  const path = join(folder, `${written++}.wav`);
-  writeFileSync(path, Buffer.concat([head, data]));
-  return path;
+  return Buffer.concat([head, data]);
 }

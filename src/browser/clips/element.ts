@@ -1,0 +1,44 @@
+/**
+ * All a page carries of its clips until one is used: the cues become buttons, and the first press or the first play loads
+ * the rest. A cue beside a block is a link to the clip, which then plays from there.
+ */
+import type { ClipOnPage } from './clip.ts';
+
+class Clip extends HTMLElement {
+  private opened: Promise<ClipOnPage> | undefined;
+
+  connectedCallback(): void {
+    for (const time of this.querySelectorAll<HTMLElement>('[data-cue]')) {
+      const button = document.createElement('button');
+      button.type = 'button';
+      button.append(...time.childNodes);
+      button.addEventListener('click', () => this.jump(Number(time.dataset['cue'])));
+      time.append(button);
+    }
+    this.querySelector('video, audio')?.addEventListener('play', () => void this.open(), { once: true });
+    this.querySelector('a[data-away]')?.addEventListener('click', (event) => {
+      event.preventDefault();
+      void this.open().then((clip) => clip.load());
+    });
+  }
+
+  /** Plays from a cue on. */
+  jump(cue: number): void {
+    void this.open().then((clip) => clip.jump(cue));
+  }
+
+  private open(): Promise<ClipOnPage> {
+    this.opened ??= import('./clip.ts').then(({ openClip }) => openClip(this));
+    return this.opened;
+  }
+}
+
+customElements.define('reedway-clip', Clip);
+
+document.addEventListener('click', (event) => {
+  const link = (event.target as Element | null)?.closest<HTMLElement>('a[data-jump]');
+  const clip = link && document.querySelector(`${link.getAttribute('href')} > reedway-clip`);
+  if (!(clip instanceof Clip)) return;
+  event.preventDefault();
+  clip.jump(Number(link?.dataset['jump']));
+});
