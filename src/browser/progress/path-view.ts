@@ -45,10 +45,17 @@ customElements.define(
           if (label) label.textContent = words + blocksDone(stop, progress);
         }
         for (const tie of ties) tie.classList.toggle('walked', isDone(progress, 'lessons', tie.dataset['from'] ?? ''));
+        for (const part of document.querySelectorAll('.path-part')) {
+          const own = stops.filter(({ item }) => part.contains(item));
+          const done = own.filter(({ id }) => isDone(progress, 'lessons', id)).length;
+          const count = part.querySelector('.part-done');
+          if (count) count.textContent = done > 0 ? `, ${done} done` : '';
+        }
         this.tell(stops, next, stops.filter(({ id }) => isDone(progress, 'lessons', id)).length);
       };
       store.onChange(show);
       show();
+      openPart(document.querySelector('.path-list .next'));
     }
 
     /** In a sentence: how many are done, and which comes next. */
@@ -67,6 +74,13 @@ customElements.define(
     }
   },
 );
+
+/** A long path is folded: the part that holds the next lesson is open, and no other. */
+function openPart(next: Element | null): void {
+  const part = next?.closest('details');
+  if (!part) return;
+  for (const other of document.querySelectorAll<HTMLDetailsElement>('details.path-part')) other.open = other === part;
+}
 
 /** `, 2 of 5 blocks`, where a lesson is begun and not done. */
 function blocksDone({ id, item }: ListedStop, progress: Parameters<typeof isDone>[0]): string {
