@@ -1,17 +1,17 @@
 /** `reedway build`: a course becomes a site, whole or not at all. */
 import { relative, resolve } from 'node:path';
-import { stripVTControlCharacters } from 'node:util';
+import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
 import type { Course } from '../course/course.ts';
 import { normalBase } from '../site/addresses.ts';
 import { type Claim, claimOutput, codeOf, isRefusal, type Refusal, unusable } from '../site/output-folder.ts';
-import { closing, isSound, readCourse, told } from './check.ts';
+import { COURSE, closing, isSound, readCourse, told } from './check.ts';
 import { type Command, type Input, type Terminal, UsageError } from './command.ts';
 
 /** Where a site is put and looked for if nobody says. */
 export const OUT = 'dist';
 
 export const command: Command = {
-  arguments: [{ name: 'COURSE', about: 'The folder of the course; the demo course if none is named.' }],
+  arguments: [COURSE],
   options: {
     out: { type: 'string', value: 'DIR', about: `Where the site goes; ${OUT} if nothing is named.` },
     base: {
@@ -71,13 +71,21 @@ async function buildTo(
     await buildInto(claim.staging, course, engraver, { base, origin, authoring: false });
     return undefined;
   } catch (error) {
-    const code = codeOf(error);
-    if (code !== undefined && /^E[A-Z]+$/.test(code)) return unusable(claim.target, error);
+    const code = diskFaultOf(error);
+    if (code !== undefined) return unusable(claim.target, code);
     return { refused: `The site could not be built. ${wordsOf(error)}` };
   } finally {
     await stop();
     cache.close();
   }
+}
+
+/** The system's name for a fault of the disk, from Node's own errors or from those of the bundler, which has it in its words. */
+function diskFaultOf(error: unknown): string | undefined {
+  const code = codeOf(error);
+  if (code !== undefined && /^E[A-Z]+$/.test(code)) return code;
+  const number = error instanceof Error ? /\(os error (\d+)\)/.exec(error.message)?.[1] : undefined;
+  return number === undefined ? undefined : getSystemErrorName(-Number(number));
 }
 
 /** What a fault in the making says. Astro's and Vite's come with colours and with the file they are about. */

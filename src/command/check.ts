@@ -1,14 +1,23 @@
 /** `reedway check`: every problem of every lesson in one run. */
+import { existsSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import type { Course } from '../course/course.ts';
+import { COURSE_FILE } from '../course/folder.ts';
 import { loadCourse } from '../course/load.ts';
 import type { Severity } from '../diagnostics/diagnostic.ts';
 import { linesOf, showProblem } from '../diagnostics/place.ts';
-import type { Command, Terminal } from './command.ts';
+import type { Argument, Command, Option, Terminal } from './command.ts';
 import { DEMO } from './package.ts';
 
+const FOLDER =
+  'The folder of the course. If none is named it is the one you are in, where that holds a course.yaml, and the demo course elsewhere.';
+
+/** How the commands name a course: as an argument, or as an option beside arguments of their own. */
+export const COURSE: Argument = { name: 'COURSE', about: FOLDER };
+export const COURSE_OPTION: Option = { type: 'string', value: 'DIR', about: FOLDER };
+
 export const command: Command = {
-  arguments: [{ name: 'COURSE', about: 'The folder of the course; the demo course if none is named.' }],
+  arguments: [COURSE],
   options: {
     json: {
       type: 'boolean',
@@ -30,9 +39,11 @@ export const command: Command = {
   },
 };
 
-/** The course a command was given, or the demo. */
-export const courseFolder = (dir: string | undefined, terminal: Terminal): string =>
-  dir === undefined ? DEMO : resolve(terminal.cwd, dir);
+/** The course a command was given, the one it was typed in, or the demo. */
+export function courseFolder(dir: string | undefined, { cwd }: Terminal): string {
+  if (dir !== undefined) return resolve(cwd, dir);
+  return existsSync(join(cwd, COURSE_FILE)) ? cwd : DEMO;
+}
 
 export function readCourse(dir: string | undefined, terminal: Terminal, strict = false): Course {
   const course = loadCourse(courseFolder(dir, terminal), undefined, {

@@ -2,12 +2,12 @@
 import type { Course, Lesson } from '../course/course.ts';
 import type { Link, Reason } from '../curriculum/links.ts';
 import { hardest } from '../curriculum/survey.ts';
-import { isSound, readCourse, told } from './check.ts';
+import { COURSE, isSound, readCourse, told } from './check.ts';
 import { type Command, UsageError } from './command.ts';
 import { wrap } from './wrap.ts';
 
 export const command: Command = {
-  arguments: [{ name: 'COURSE', about: 'The folder of the course; the demo course if none is named.' }],
+  arguments: [COURSE],
   options: {
     json: { type: 'boolean', about: 'Print the order, the lessons and the ties as data.' },
     dot: {

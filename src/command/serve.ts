@@ -4,13 +4,13 @@ import { openCourseCache } from '../site/course-cache.ts';
 import { engraverWith } from '../site/engraving.ts';
 
 import { serve } from '../site/serve.ts';
-import { closing, courseFolder, told } from './check.ts';
+import { COURSE, closing, courseFolder, told } from './check.ts';
 import type { Command } from './command.ts';
 import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
 
 export const command: Command = {
-  arguments: [{ name: 'COURSE', about: 'The folder of the course; the demo course if none is named.' }],
+  arguments: [COURSE],
   options: {
     port: {
       type: 'string',

@@ -1,5 +1,5 @@
 /** `reedway show`: blocks as Reedway has read them, note by note. */
-import { readCourse } from './check.ts';
+import { COURSE_OPTION, readCourse } from './check.ts';
 import type { Command } from './command.ts';
 import { NAMED, named, reportBroken } from './named.ts';
 import { blockAsData } from './show-data.ts';
@@ -8,7 +8,7 @@ import { blockAsText } from './show-text.ts';
 export const command: Command = {
   arguments: [NAMED],
   options: {
-    course: { type: 'string', value: 'DIR', about: 'The folder of the course; the demo course if none is named.' },
+    course: COURSE_OPTION,
     json: { type: 'boolean', about: 'Print an array of blocks as data.' },
   },
   about:

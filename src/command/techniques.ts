@@ -6,7 +6,7 @@ import { isSound } from '../score/ask.ts';
 import type { Bar, Sound } from '../score/score.ts';
 import type { Match } from '../technique/detect.ts';
 import { VOCABULARY } from '../technique/vocabulary.ts';
-import { readCourse } from './check.ts';
+import { COURSE_OPTION, readCourse } from './check.ts';
 import { type Command, UsageError } from './command.ts';
 import { NAMED, named, reportBroken } from './named.ts';
 import { wrap } from './wrap.ts';
@@ -16,7 +16,7 @@ export const command: Command = {
     { ...NAMED, required: false, about: `${NAMED.about} If none is named, the techniques of the course are listed.` },
   ],
   options: {
-    course: { type: 'string', value: 'DIR', about: 'The folder of the course; the demo course if none is named.' },
+    course: COURSE_OPTION,
     json: { type: 'boolean', about: 'Print an array: of blocks with what is found in each, or of techniques.' },
     words: { type: 'boolean', about: 'Print the words a rule in techniques.yaml is made of, and what each asks.' },
   },

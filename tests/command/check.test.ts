@@ -43,6 +43,11 @@ describe('reedway check', () => {
     expect((await typed(['check', '..'], join(dir, 'lessons'))).out).toMatch(/^first\.mdx:9:6 /);
   });
 
+  test('reads the course it is typed in where none is named', async () => {
+    const { out } = await typed(['check'], wrong());
+    expect(out).toMatch(/^lessons\/first\.mdx:9:6 .*2 lessons, 1 block: 1 error, 1 warning\.\n$/s);
+  });
+
   test('prints one array of problems as data, files relative to the course', async () => {
     const { code, out } = await typed(['check', wrong(), '--json']);
     expect(code).toBe(1);
