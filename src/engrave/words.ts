@@ -1,8 +1,10 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
+
 import { printedChord } from '../harmony/chord.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
+import { ordinal, positionInWords } from '../instrument/position.ts';
 import { roleIn } from '../score/ask.ts';
 import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
@@ -13,7 +15,7 @@ import { escapeText } from './markup.ts';
 export function blockName(score: Score): string {
   const bars = score.bars.filter((bar) => bar.number > 0).length;
   const title = score.title === undefined ? 'Tab' : `${score.title}, tab`;
-  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}, ${ordinal(score.position)} position, in ${printedName(score.key.tonic)} ${score.key.mode}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
+  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}, ${positionInWords(score.position)}, in ${printedName(score.key.tonic)} ${score.key.mode}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
 }
 
 /** The text alternative as markup. It stays folded for those who see the tiles; a screen reader's user opens it. */
@@ -140,22 +142,6 @@ const markInWords = (mark: Mark): string =>
 const MOUTHS: Readonly<Record<Mouth, string>> = { lips: 'with the lips', tongue: 'with the tongue block' };
 
 const SMALL = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
-const ORDINALS = [
-  '',
-  'first',
-  'second',
-  'third',
-  'fourth',
-  'fifth',
-  'sixth',
-  'seventh',
-  'eighth',
-  'ninth',
-  'tenth',
-  'eleventh',
-  'twelfth',
-];
-const ordinal = (n: number): string => ORDINALS[n] ?? `${n}th`;
 const number = (n: number): string => SMALL[n] ?? String(n);
 
 const PARTS: Readonly<Record<number, readonly [string, string]>> = {

@@ -1,7 +1,9 @@
 import {
   atFifths,
   chromaOf,
+  FLAT_DEGREES,
   fifthsOf,
+  mod,
   nameAbove,
   type Pitch,
   type PitchClass,
@@ -33,12 +35,9 @@ export function signatureAlter(key: SongKey, letter: PitchClass['letter']): numb
   return place + 1 < signature ? 1 : place >= 6 + signature ? -1 : 0;
 }
 
-/** The letters of the half steps above a tonic where no chord decides: flats for the blue notes and what is borrowed. */
-const DEGREE_OF_SEMITONE = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
-
-/** A pitch spelled by the key alone. */
+/** A pitch spelled by the key alone, flat for the blue notes and what is borrowed. */
 export function spellInKey(midi: number, key: SongKey): Pitch {
-  const semitones = (((midi - chromaOf(key.tonic)) % 12) + 12) % 12;
-  const name = nameAbove(key.tonic, DEGREE_OF_SEMITONE[semitones] as number, semitones);
+  const semitones = mod(midi - chromaOf(key.tonic), 12);
+  const name = nameAbove(key.tonic, FLAT_DEGREES[semitones] as number, semitones);
   return pitchNamed(name, midi) as Pitch;
 }

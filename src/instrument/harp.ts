@@ -1,6 +1,7 @@
 import {
   atFifths,
   chromaOf,
+  FLAT_DEGREES,
   fifthsOf,
   mod,
   nameAbove,
@@ -110,16 +111,13 @@ export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {
   return { midi: own - note.bend };
 }
 
-/** The letters of the twelve half steps above a key note: a flat for what lies outside its major scale. */
-const DEGREE_OF_SEMITONE = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
-
 /** A pitch as named on the harp itself, in the harp's own key, whatever the song's key is. */
 export function namedOnHarp(harp: Harp, midi: number): Pitch {
   const semitones = mod(midi - keyNote(harp), 12);
   // A reed six half steps up is the fourth of the key raised by its maker; a bend there is the blues' flat fifth.
   const raisedFourth =
     semitones === 6 && [...harp.tuning.blow, ...harp.tuning.draw].some((reed) => mod(reed, 12) === 6);
-  const degree = raisedFourth ? 4 : (DEGREE_OF_SEMITONE[semitones] as number);
+  const degree = raisedFourth ? 4 : (FLAT_DEGREES[semitones] as number);
   const name = nameAbove(harp.key, degree, semitones);
   // A harp key has at most one accidental, so a name here has at most two.
   return pitchNamed(name, midi) as Pitch;

@@ -51,6 +51,9 @@ export function nameAbove(root: PitchClass, degree: number, semitones: number): 
   return { letter, alter };
 }
 
+/** The degrees whose letters name the twelve half steps above a key note: a flat for what lies outside its major scale. */
+export const FLAT_DEGREES = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
+
 const PLAIN_SIGNS = ['bb', 'b', '', '#', '##'];
 const PRINTED_SIGNS = ['𝄫', '♭', '', '♯', '𝄪'];
 const signs = (alter: number, table: readonly string[], flat: string, sharp: string): string =>

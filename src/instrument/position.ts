@@ -24,8 +24,11 @@ const ORDINALS = [
   'eleventh',
   'twelfth',
 ];
+/** `second`, for 1 to 12. */
+export const ordinal = (n: number): string => ORDINALS[n - 1] ?? `${n}th`;
+
 /** `second position`. */
-export const positionInWords = (position: number): string => `${ORDINALS[position - 1] ?? position} position`;
+export const positionInWords = (position: number): string => `${ordinal(position)} position`;
 
 /** One degree of a position's key and everywhere the harp sounds it. */
 export interface DegreePlaces {
