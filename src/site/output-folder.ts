@@ -133,7 +133,7 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
 
 export const isRefusal = (value: Claim | Refusal): value is Refusal => 'refused' in value;
 
-/** What a fault of the disk means to somebody building a site. */
+/** What a fault of the disk (an error, or the system's name for it) means to somebody building a site. */
 export function unusable(path: string, error: unknown, help?: string): Refusal {
   const because: Record<string, string> = {
     ENOSPC: 'the disk is full',
@@ -147,7 +147,7 @@ export function unusable(path: string, error: unknown, help?: string): Refusal {
     EXDEV: 'it is the root of a disk of its own; build to a folder inside it',
     ENAMETOOLONG: 'the name is too long',
   };
-  const code = codeOf(error);
+  const code = typeof error === 'string' ? error : codeOf(error);
   const reason = (code !== undefined && because[code]) || (error instanceof Error ? error.message : String(error));
   return { refused: `${path} cannot be written: ${reason}.`, ...(help === undefined ? {} : { help }) };
 }
