@@ -46,8 +46,7 @@ export const command: Command = {
   about:
     'Tells of every note given its pitch, its frequency with the cents from equal temperament, its degree in the key, and its role over each chord of a form. Every bend and overbend follows from the reeds of the harp.',
   run({ arguments: typed, options }, terminal) {
-    const { settings, tables } = start(options, terminal);
-    const question = ask(typed, options, settings, tables);
+    const question = ask(typed, options, start(options, terminal));
     terminal.out(options['json'] ? `${JSON.stringify(asData(question), null, 2)}\n` : asText(question));
     return 0;
   },
@@ -62,15 +61,24 @@ interface Question {
   readonly notes: readonly Explained[];
 }
 
-function start(options: Input['options'], terminal: Terminal): { settings: Settings; tables: Tables } {
-  if (options['course'] === undefined) return { settings: DEFAULTS, tables: SHIPPED };
+/** What holds where no option says otherwise. */
+interface Start {
+  readonly settings: Settings;
+  readonly tables: Tables;
+  readonly pitching: Question['pitching'];
+}
+
+function start(options: Input['options'], terminal: Terminal): Start {
+  if (options['course'] === undefined) {
+    return { settings: DEFAULTS, tables: SHIPPED, pitching: { concertA: CONCERT_A, temperament: EQUAL } };
+  }
   const course = readCourse(options['course'] as string, terminal);
-  return { settings: course.defaults, tables: course };
+  return { settings: course.defaults, tables: course, pitching: course.file };
 }
 
 /** Throws a UsageError for what cannot be read, and for notes the harp has not got. */
-function ask(typed: readonly string[], options: Input['options'], defaults: Settings, tables: Tables): Question {
-  let settings = defaults;
+function ask(typed: readonly string[], options: Input['options'], { tables, ...given }: Start): Question {
+  let { settings } = given;
   if (options['form'] !== undefined && options['chords'] !== undefined)
     throw new UsageError('Both --form and --chords name the chords. Keep one of them.');
   for (const name of SETTINGS) {
@@ -84,7 +92,7 @@ function ask(typed: readonly string[], options: Input['options'], defaults: Sett
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
   const key = songKey(tonicInPosition(harp.key, position), modeOfForm(progression?.bars ?? []) ?? 'major');
   const chords = (progression?.bars ?? []).flatMap((bar) => chordsOfBar(bar, key, ONE).map(({ chord }) => chord));
-  const pitching = readPitching(options);
+  const pitching = readPitching(options, given.pitching);
   const notes = notesOf(typed.join(' '), harp).map((note) => {
     const sound = sounding(harp, note.breath, note);
     if ('fault' in sound) throw new UsageError(`There is no note ${note.hole} on this harp.`);
@@ -105,15 +113,15 @@ function notesOf(text: string, harp: Harp): readonly NamedNote[] {
   return bars.flat();
 }
 
-function readPitching(options: Input['options']): Question['pitching'] {
-  const name = options['temperament'] ?? EQUAL.id;
+function readPitching(options: Input['options'], given: Question['pitching']): Question['pitching'] {
+  const name = options['temperament'] ?? given.temperament.id;
   const temperament = TEMPERAMENTS.find(({ id }) => id === name);
   if (!temperament) {
     throw new UsageError(
       `There is no temperament “${name}”. There are ${TEMPERAMENTS.map(({ id }) => id).join(', ')}.`,
     );
   }
-  const written = options['concert-a'] ?? `${CONCERT_A}`;
+  const written = options['concert-a'] ?? `${given.concertA}`;
   const concertA = /^\d{3}(\.\d{1,2})?$/.test(`${written}`) ? Number(written) : 0;
   const { from, to } = CONCERT_A_RANGE;
   if (concertA < from || concertA > to)

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readArguments } from '../../src/command/arguments.ts';
 import { UsageError } from '../../src/command/command.ts';
 import { command } from '../../src/command/explain.ts';
+import { courseOf } from '../course/some-course.ts';
 
 function explain(...typed: string[]): string {
   let text = '';
@@ -71,6 +72,17 @@ describe('reedway explain', () => {
       -3'  draw 3, half-step bend  G4     67    392.00  0      ♭3      ♭3 the flat third  ♭7 the flat seventh
       "
     `);
+  });
+
+  it('takes settings and tuning of the reeds from a course', () => {
+    const dir = courseOf({
+      'course.yaml': 'title: A course\nharp: A\nposition: 2\nconcert-a: 442\ntemperament: just\n',
+    });
+    const [about] = explain('4', '--course', dir).split('\n');
+    expect(about).toContain('A harp, Richter');
+    expect(about).toContain('just temperament, A at 442 Hz');
+    const [other] = explain('4', '--course', dir, '--concert-a', '440', '--temperament', 'equal').split('\n');
+    expect(other).toContain('equal temperament, A at 440 Hz');
   });
 
   it.each([
