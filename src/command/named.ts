@@ -44,6 +44,10 @@ function missing(what: string, name: string, known: Iterable<string>): string {
   return `There is no ${what} “${name}”.${near === undefined ? '' : ` Did you mean ${near}?`}`;
 }
 
+/** Blocks in text, one below the other. */
+export const toldOf = ({ lesson, blocks }: Named, tell: (block: Block) => string): string =>
+  blocks.length === 0 ? `${lesson.id} has no block.\n` : blocks.map(tell).join('\n');
+
 /** Blocks with an error have no score to show: what is wrong with them is told instead. The exit code. */
 export function reportBroken(course: Course, { lesson, blocks }: Named, terminal: Terminal): number {
   const broken = blocks.filter((block) => !block.score);

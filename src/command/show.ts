@@ -1,7 +1,7 @@
 /** `reedway show`: blocks as Reedway has read them, note by note. */
 import { COURSE_OPTION, readCourse } from './check.ts';
 import type { Command } from './command.ts';
-import { NAMED, named, reportBroken } from './named.ts';
+import { NAMED, named, reportBroken, toldOf } from './named.ts';
 import { blockAsData } from './show-data.ts';
 import { blockAsText } from './show-text.ts';
 
@@ -25,7 +25,7 @@ export const command: Command = {
           2,
         )}\n`,
       );
-    else terminal.out(blocks.map((block) => blockAsText(lesson, block)).join('\n'));
+    else terminal.out(toldOf(found, (block) => blockAsText(lesson, block)));
     return reportBroken(course, found, terminal);
   },
 };

@@ -8,7 +8,7 @@ import type { Match } from '../technique/detect.ts';
 import { VOCABULARY } from '../technique/vocabulary.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
 import { type Command, UsageError } from './command.ts';
-import { NAMED, named, reportBroken } from './named.ts';
+import { NAMED, named, reportBroken, toldOf } from './named.ts';
 import { wrap } from './wrap.ts';
 
 export const command: Command = {
@@ -39,7 +39,7 @@ export const command: Command = {
     const found = named(course, name, terminal);
     const surveys = course.path.surveys[course.path.numberOf.get(found.lesson.id) ?? -1] ?? [];
     if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, surveys[block.index])));
-    else terminal.out(found.blocks.map((block) => blockInText(found.lesson, block, surveys[block.index])).join('\n'));
+    else terminal.out(toldOf(found, (block) => blockInText(found.lesson, block, surveys[block.index])));
     return reportBroken(course, found, terminal);
   },
 };

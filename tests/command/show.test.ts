@@ -140,6 +140,11 @@ describe('reedway show', () => {
     expect(err).toContain('no-hole');
   });
 
+  test('says so where a lesson has no block', async () => {
+    const { code, out } = await typed(['show', 'first', '--course', courseOf()]);
+    expect([code, out]).toEqual([0, 'first has no block.\n']);
+  });
+
   test.each([
     ['rifs', 'There is no lesson “rifs”. Did you mean riffs?'],
     ['riffs/anwser', 'There is no block of riffs “anwser”. Did you mean answer?'],
