@@ -40,7 +40,7 @@ export interface Reference {
 }
 
 /** The first steps of the addresses of pages that are no lessons. */
-export const SITE_PAGES: readonly string[] = ['', 'lessons', 'path', 'techniques', 'harps', 'guide', 'search'];
+export const SITE_PAGES: readonly string[] = ['', 'path', 'techniques', 'harps', 'guide'];
 
 const report = reporter(COURSE_PROBLEMS);
 

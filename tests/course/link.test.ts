@@ -1,5 +1,6 @@
+import { existsSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type LessonPlaces, type Places, type Reference, resolve } from '../../src/course/link.ts';
+import { type LessonPlaces, type Places, type Reference, resolve, SITE_PAGES } from '../../src/course/link.ts';
 
 const lessonNamed = (id: string, more: Partial<LessonPlaces> = {}): LessonPlaces => ({
   id,
@@ -66,12 +67,19 @@ describe('a link leads', () => {
     ['notes.pdf', 'media-outside', undefined],
     ['pictures/harp.svg', 'media-outside', 'media/harp.svg'],
     ['/harp', 'link-page-unknown', '/harps'],
+    ['/lessons', 'link-page-unknown', undefined],
+    ['/search', 'link-page-unknown', undefined],
     ['javascript:alert(1)', 'link-unsafe', undefined],
     ['data:text/html,x', 'link-unsafe', undefined],
   ])('%s nowhere', (url, code, near) => {
     const { diagnostics } = lead(url);
     expect(diagnostics.map((one) => one.code)).toEqual([code]);
     if (near !== undefined) expect(diagnostics[0]?.help).toContain(`“${near}”`);
+  });
+
+  test.each(SITE_PAGES.filter(Boolean))('to the page %s, which the site has', (page) => {
+    const pages = new URL('../../src/site/pages/', import.meta.url);
+    expect([`${page}.astro`, `${page}/index.astro`].some((file) => existsSync(new URL(file, pages)))).toBe(true);
   });
 
   test('to a draft from another draft', () => {
