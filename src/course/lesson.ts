@@ -75,7 +75,10 @@ function readFront(text: LessonText, head: CourseHead, id: string): FrontRead {
   const span = text.front.spans.get('stage')?.value ?? { from: 0, to: 0 };
   return {
     front,
-    diagnostics: [...diagnostics, report('stage-unknown', span, { stage, nearest: nearest(stage, stages) })],
+    diagnostics: [
+      ...diagnostics,
+      report('stage-unknown', span, { stage, nearest: nearest(stage, stages), known: stages }),
+    ],
   };
 }
 

@@ -121,10 +121,14 @@ export const COURSE_PROBLEMS = {
     message: () => 'The front matter that begins here is not closed.',
     help: () => 'Write a line of three hyphens --- after its last key.',
   }),
-  'stage-unknown': error<Near & { stage: string }>({
+  'stage-unknown': error<Near & { stage: string; known: readonly string[] }>({
     about: 'A lesson’s stage is one of those that course.yaml lists.',
     message: ({ stage }) => `course.yaml has no stage “${stage}”.`,
-    help: meant,
+    help: (facts) =>
+      meant(facts) ??
+      (facts.known.length > 0
+        ? `The stages are: ${listed(facts.known)}.`
+        : 'List it there under stages, with an id and a title.'),
   }),
   'requires-unknown': error<Near & { lesson: string }>({
     about: 'A lesson can only require a lesson that exists.',

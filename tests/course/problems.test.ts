@@ -234,6 +234,23 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
     [['lessons/first.mdx:3:8-15', 'stage-unknown', 'course.yaml has no stage “breadth”.', 'Did you mean “breath”?']],
   ],
   [
+    'a stage like none the course has',
+    { ...yaml('title: One\nstages:\n  - {id: breath, title: Breath}\n'), ...front('title: One\nstage: two') },
+    [['lessons/first.mdx:3:8-11', 'stage-unknown', 'course.yaml has no stage “two”.', 'The stages are: breath.']],
+  ],
+  [
+    'a stage in a course without any',
+    front('title: One\nstage: two'),
+    [
+      [
+        'lessons/first.mdx:3:8-11',
+        'stage-unknown',
+        'course.yaml has no stage “two”.',
+        'List it there under stages, with an id and a title.',
+      ],
+    ],
+  ],
+  [
     'a lesson required that is not there',
     { ...front('title: One\nrequires:\n  - secnod'), 'lessons/second.mdx': lesson() },
     [
