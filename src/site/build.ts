@@ -1,7 +1,6 @@
 /** Builds the site of a course that was checked, into a folder that is claimed for it. */
-
 import { existsSync } from 'node:fs';
-import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Course } from '../course/course.ts';
 import { cacheFolder } from './cache-folder.ts';
@@ -29,16 +28,23 @@ export async function buildInto(folder: string, course: Course, engraver: Engrav
       }),
       outDir: folder,
     });
-    const media = join(course.dir, 'media');
-    if (course.media.length > 0) await cp(media, join(folder, 'media'), { recursive: true, dereference: true });
+    for (const file of course.media) await cp(join(course.dir, file), join(folder, file), { dereference: true });
   } finally {
     process.chdir(cwd);
     await rm(work, { recursive: true, force: true });
   }
 }
 
+/** What a build that was killed left behind is this old before it is taken away: it may be running still. In milliseconds. */
+const LEFT_BEHIND = 24 * 60 * 60 * 1000;
+
 async function workFolder(): Promise<string> {
   const folder = join(cacheFolder(), 'work');
   await mkdir(folder, { recursive: true });
+  for (const name of await readdir(folder)) {
+    const left = join(folder, name);
+    const stats = await stat(left).catch(() => undefined);
+    if (stats && Date.now() - stats.mtimeMs > LEFT_BEHIND) await rm(left, { recursive: true, force: true });
+  }
   return folder;
 }

@@ -104,9 +104,13 @@ async function answer(folder: string, base: string, request: IncomingMessage, re
     }
     const index = join(file, 'index.html');
     const stats = await statOf(index);
-    if (stats?.isFile()) return send(index, stats, request, response);
+    if (stats?.isFile()) {
+      send(index, stats, request, response);
+      return;
+    }
   } else if (file && found?.isFile()) {
-    return send(file, found, request, response);
+    send(file, found, request, response);
+    return;
   }
   const missing = await readFile(join(folder, '404.html')).catch(() => 'There is no such page.');
   response.writeHead(404, {
@@ -115,8 +119,22 @@ async function answer(folder: string, base: string, request: IncomingMessage, re
   response.end(request.method === 'HEAD' ? undefined : missing);
 }
 
+/** Answers with a file below a folder, if the path names one. */
+export async function answerWithFile(
+  folder: string,
+  path: string,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<boolean> {
+  const file = fileIn(folder, path);
+  const stats = file === undefined ? undefined : await statOf(file);
+  if (file === undefined || !stats?.isFile()) return false;
+  send(file, stats, request, response);
+  return true;
+}
+
 /** The decoded path of a request, or undefined where it cannot be decoded. */
-function pathOf(url: string): string | undefined {
+export function pathOf(url: string): string | undefined {
   try {
     return decodeURIComponent(url.replace(/[?#].*$/, ''));
   } catch {

@@ -72,7 +72,7 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
     if (holder !== undefined) {
       return {
         refused: `Another build is writing to ${target}${holder === UNKNOWN ? '' : ` (process ${holder})`}.`,
-        help: 'Wait for it to finish, or give this one another folder with --out.',
+        help: `Wait for it to finish, or give this one another folder with --out. If no build is running, remove ${lock}.`,
       };
     }
   } catch (error) {
@@ -86,6 +86,7 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
   const release = async (): Promise<void> => {
     await rm(staging, { recursive: true, force: true }).catch(() => undefined);
     await unlink(lock).catch(() => undefined);
+    ours.delete(lock);
   };
   const refuse = async (refusal: Refusal): Promise<Refusal> => {
     await release();
@@ -200,12 +201,13 @@ async function takeLock(lock: string): Promise<number | undefined> {
   for (let attempt = 0; attempt < 20; attempt++) {
     try {
       await writeFile(lock, mine, { flag: 'wx' });
+      ours.add(lock);
       return undefined;
     } catch (error) {
       if (codeOf(error) !== 'EEXIST') throw error;
     }
     const holder = await readHolder(lock);
-    if (holder !== undefined && isRunning(holder)) return holder.pid;
+    if (holder !== undefined && (isOther(holder) ? isRunning(holder) : ours.has(lock))) return holder.pid;
     // A lock is empty for the moment between its making and its filling.
     if (holder === undefined && (await ageOf(lock)) < 2000) await sleep(200);
     else await unlink(lock).catch(() => undefined);
@@ -239,10 +241,14 @@ async function readHolder(lock: string): Promise<Holder | undefined> {
   }
 }
 
+/** The locks this process holds. In a container, a build that crashed may well have had our own number. */
+const ours = new Set<string>();
+
+const isOther = ({ pid, host }: Holder): boolean => host !== hostname() || pid !== process.pid;
+
 /** A process on another machine (a shared disk) cannot be asked, and counts as running. */
 function isRunning({ pid, host }: Holder): boolean {
   if (host !== hostname()) return true;
-  if (pid === process.pid) return true;
   try {
     process.kill(pid, 0);
     return true;

@@ -11,6 +11,7 @@ import type { Course } from '../course/course.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { siteConfig } from './config.ts';
 import type { Engraver } from './engraver.ts';
+import { answerWithFile, pathOf } from './host.ts';
 import { RESOLVED } from './lesson-modules.ts';
 import { type Standing, siteOf } from './open.ts';
 import { holdSite } from './site.ts';
@@ -47,7 +48,7 @@ export async function serve({ dir, port, engraver, read, heard }: Serving): Prom
       ...standing,
       cacheDir,
       publicDir: existsSync(publicDir) ? publicDir : undefined,
-      plugins: [watchCourse(dir, reread)],
+      plugins: [watchCourse(dir, reread), serveMedia(dir)],
     }),
     server: { port },
   });
@@ -101,6 +102,20 @@ function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
         reading = undefined;
         server.ws.send({ type: 'full-reload' });
       }
+    },
+  };
+}
+
+/** A build copies the media folder; here its files are served from where they lie. */
+function serveMedia(dir: string): Plugin {
+  return {
+    name: 'reedway-media',
+    configureServer(server) {
+      server.middlewares.use((request, response, next) => {
+        const path = pathOf(request.url ?? '/')?.slice(1);
+        if (!path?.startsWith('media/')) next();
+        else answerWithFile(dir, path, request, response).then((answered) => answered || next(), next);
+      });
     },
   };
 }

@@ -90,12 +90,16 @@ describe('a build that fails', () => {
     expect(readdirSync(root)).toEqual(['site']);
   });
 
-  test('and crashes half way is cleared up by the next', async () => {
+  test.each([
+    ['of a process that is gone', 2 ** 30],
+    // As in a container, where numbers begin anew.
+    ['of an earlier process with our number', process.pid],
+  ])('and crashes half way is cleared up by the next, with a lock %s', async (_, pid) => {
     const site = join(root, 'site');
     await publish(site, 'one');
     mkdirSync(join(root, '.site.next'));
     writeFileSync(join(root, '.site.next/index.html'), 'half');
-    writeFileSync(join(root, '.site.lock'), JSON.stringify({ pid: 2 ** 30, host: hostname() }));
+    writeFileSync(join(root, '.site.lock'), JSON.stringify({ pid, host: hostname() }));
     await publish(site, 'two');
     expect(page(site)).toBe('two');
     expect(readdirSync(root)).toEqual(['site']);

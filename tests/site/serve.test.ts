@@ -11,7 +11,12 @@ const COURSE = 'title: The old name\n';
 let dir: string;
 let address: string;
 beforeAll(async () => {
-  dir = courseOf({ 'course.yaml': COURSE, 'lessons/first.mdx': FIRST, 'lessons/second.mdx': SECOND });
+  dir = courseOf({
+    'course.yaml': COURSE,
+    'lessons/first.mdx': FIRST,
+    'lessons/second.mdx': SECOND,
+    'media/clip.mp4': 'film',
+  });
   ({ address } = await started(['serve', dir, '--port', '4170']));
 });
 afterEach(() => {
@@ -62,6 +67,13 @@ describe('a change is seen', () => {
     await pageWith('', /Third/, false);
     expect((await fetch(`${address}lessons/third/`)).status).toBe(404);
   });
+});
+
+test('files of the media folder are there, and only they', async () => {
+  const film = await fetch(`${address}media/clip.mp4`);
+  expect([film.headers.get('content-type'), await film.text()]).toEqual(['video/mp4', 'film']);
+  expect((await fetch(`${address}media/none.mp4`)).status).toBe(404);
+  expect(await page('media/..%2fcourse.yaml')).not.toMatch(/^title:/);
 });
 
 describe('what is wrong is shown on the page, and gone when it is mended', () => {
