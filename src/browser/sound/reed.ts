@@ -92,10 +92,10 @@ function openUp(colour: BiquadFilterNode, at: number, hertz: number, bright: num
 }
 
 function shape(gain: AudioParam, at: number, end: number, level: number, { marks }: LinePart): void {
-  const peak = level * (marks.includes('accent') ? 1.35 : 1);
+  const peak = level * (marks.includes('accent') ? 1.5 : 1);
   gain.setValueAtTime(0, at);
   gain.linearRampToValueAtTime(peak, at + ATTACK);
-  gain.setTargetAtTime(0.85 * level, at + ATTACK, marks.includes('accent') ? 0.05 : 0.12);
+  gain.setTargetAtTime(0.85 * level, at + ATTACK, marks.includes('accent') ? 0.08 : 0.12);
   gain.setTargetAtTime(0, Math.max(end, at + ATTACK), RELEASE);
 }
 

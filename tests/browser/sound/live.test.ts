@@ -1,7 +1,7 @@
 /** The sound as it is played in real time, recorded on the audio thread while the page is busy. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
-import { onsetsOf } from './aubio.ts';
+import { onsetsOf, peakAbove } from './aubio.ts';
 import { bundle, type Opened, openPage, type Sound, soundOf, writeWav } from './studio.ts';
 
 let opened: Opened;
@@ -78,5 +78,20 @@ describe('played in real time', () => {
     const beats = whole / (60 / 90);
     const thirds = beats * 3;
     expect(Math.abs(thirds - Math.round(thirds)) * (60 / 90 / 3) * 1000).toBeLessThan(1);
+  });
+
+  test('is faded, not cut, where the tempo changes in the middle of a held note', async () => {
+    const held = playbackFrom('harp: low F\nslot: 1/4\n3 = = = | = = = =');
+    const acts = [{ at: 2, settings: { tempo: 100 } }];
+    const settings = { ...SETTINGS, tempo: 60 };
+    const sound = await record({ music: { playback: held, settings }, parts: ['tune'], seconds: 3.5, acts });
+    const wav = writeWav(sound);
+    // A click is loud at the top of the spectrum, where this low reed has nothing but its breath.
+    const steady = peakAbove(wav, 15000, 1.2, 2);
+    expect(peakAbove(wav, 15000, 2.1, 2.8)).toBeLessThan(2 * steady);
+    // The measure itself: a cut in the same place stands out.
+    const cut = { ...sound, samples: sound.samples.slice() };
+    cut.samples.fill(0, Math.round(2.3 * sound.rate));
+    expect(peakAbove(writeWav(cut), 15000, 2.2, 2.4)).toBeGreaterThan(4 * steady);
   });
 });

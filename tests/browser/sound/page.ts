@@ -6,6 +6,7 @@ import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
 import { sound } from '../../../src/browser/sound/sound.ts';
 import { createStudio, PARTS, type Part } from '../../../src/browser/sound/studio.ts';
 import { createTransport, type Music } from '../../../src/browser/transport.ts';
+import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 
 const RATE = 48000;
@@ -17,16 +18,19 @@ interface Render {
   readonly settings: PlaySettings;
   readonly rounds: number;
   readonly parts: readonly Part[];
+  /** The temperament, from equal (0) to just (1). */
+  readonly justness?: number;
 }
 
 /** Renders rounds one after another as fast as it goes; a mono recording as 32-bit floats in base64. */
-async function render({ playback, settings, rounds, parts }: Render): Promise<string> {
+async function render({ playback, settings, rounds, parts, justness = 0 }: Render): Promise<string> {
   const plans = Array.from({ length: rounds }, (_, round) => planOf(playback, settings, round));
   const seconds = LEAD_IN + plans.reduce((sum, plan) => sum + plan.round.seconds, 0) + 0.5;
   const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
   const studio = createStudio(context);
   for (const part of PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
-  const pitches = pitchesOf(playback);
+  const temperament = TEMPERAMENTS.find((one) => one.justness === justness);
+  const pitches = pitchesOf(playback, { temperament });
   let start = LEAD_IN;
   const cues = plans.flatMap((plan) => {
     const from = start;
