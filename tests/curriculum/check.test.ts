@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
 import { findings, problems, type WrittenCourse } from './some-course.ts';
@@ -48,6 +49,28 @@ describe('the checks of a path', () => {
     expect(
       problems({ a: { requires: ['b'] }, b: { requires: ['a'] }, c: { requires: ['d'] }, d: { requires: ['c'] } }),
     ).toEqual(['a requires/0 path-cycle', 'c requires/0 path-cycle']);
+  });
+
+  it('tell of every ring a way round that is one, in which no lesson comes twice', () => {
+    const requirements = fc.array(fc.array(fc.nat(9), { maxLength: 2 }), { minLength: 2, maxLength: 10 });
+    fc.assert(
+      fc.property(requirements, (lists) => {
+        const requires = lists.map((list) => list.filter((other) => other < lists.length));
+        const course = Object.fromEntries(
+          requires.map((list, number) => [`n${number}`, { requires: list.map((other) => `n${other}`) }]),
+        );
+        const rings = findings(course).filter(({ diagnostic }) => diagnostic.code === 'path-cycle');
+        for (const { lesson, diagnostic } of rings) {
+          const around = [...diagnostic.message.matchAll(/“(n\d+)”/g)].map(([, id]) => id as string);
+          expect(around[0]).toBe(lesson);
+          expect(around.at(-1)).toBe(lesson);
+          expect(new Set(around.slice(1)).size).toBe(around.length - 1);
+          for (let step = 1; step < around.length; step++) {
+            expect(course[around[step - 1] as string]?.requires).toContain(around[step]);
+          }
+        }
+      }),
+    );
   });
 
   it('find a published lesson that requires a draft', () => {

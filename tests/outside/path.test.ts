@@ -31,12 +31,10 @@ function graphlib(size: number, edges: readonly Edge[]): Graph {
 
 const sized = (most: number) => fc.integer({ min: 2, max: most });
 const acyclic = sized(80).chain((size) =>
-  fc
-    .array(fc.tuple(fc.nat(size - 1), fc.nat(size - 1)), { maxLength: 4 * size })
-    .map((pairs) => ({
-      size,
-      edges: pairs.filter(([a, b]) => a !== b).map(([a, b]): Edge => (a < b ? [a, b] : [b, a])),
-    })),
+  fc.array(fc.tuple(fc.nat(size - 1), fc.nat(size - 1)), { maxLength: 4 * size }).map((pairs) => ({
+    size,
+    edges: pairs.filter(([a, b]) => a !== b).map(([a, b]): Edge => (a < b ? [a, b] : [b, a])),
+  })),
 );
 const any = sized(40).chain((size) =>
   fc.array(fc.tuple(fc.nat(size - 1), fc.nat(size - 1)), { maxLength: 2 * size }).map((edges) => ({ size, edges })),
