@@ -237,26 +237,27 @@ class Scanner {
     const notes = several ? this.chordNotes(sign, from) : this.singleNote(from);
     if (!notes) return several ? this.passed(from) : this.unreadable(from);
     const end = this.at;
+    const [only] = notes;
     const { marks, mouth } = this.marks();
     // What hangs on to a note without a space is part of the slip: `4x` is one unreadable thing, not two.
     if (this.at < this.end && !/[\s|:=.>}"{<@]/.test(this.text[this.at] as string)) return this.unreadable(from);
-    const span = { from, to: end };
+    const span = only?.span.from === from && only.span.to === end ? only.span : { from, to: end };
     return { kind: 'note', breath, notes, marks, ...(mouth === undefined ? {} : { mouth }), span } satisfies NoteItem;
   }
 
   /** A hole with its sign, which stands at `from`. */
   private singleNote(from: number): WrittenNote[] | undefined {
-    const note = this.hole();
-    return note && [{ ...note, span: { from, to: note.span.to } }];
+    const note = this.hole(from);
+    return note && [note];
   }
 
-  /** `3''`, `6o`, `4*`: one hole and what is done to it. */
-  private hole(): WrittenNote | undefined {
-    const from = this.at;
+  /** `3''`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign stands if it has one. */
+  private hole(from = this.at): WrittenNote | undefined {
+    const start = this.at;
     let hole = 0;
-    for (; this.at < from + MOST_DIGITS && isDigit(this.text[this.at]); this.at++)
+    for (; this.at < start + MOST_DIGITS && isDigit(this.text[this.at]); this.at++)
       hole = 10 * hole + Number(this.text[this.at]);
-    if (this.at === from) return undefined;
+    if (this.at === start) return undefined;
     let bend = 0;
     let over = false;
     let slide = false;

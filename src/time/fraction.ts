@@ -19,7 +19,21 @@ export function fraction(n: number, d = 1): Fraction {
     throw new RangeError(`not a fraction: ${n}/${d}`);
   if (n === 0) return ZERO;
   const g = gcd(n, d) * (d < 0 ? -1 : 1);
-  return { n: n / g, d: d / g };
+  return reduced(n / g, d / g);
+}
+
+/** The same few onsets and lengths come up all through a course: those of small parts are one value each. */
+const SMALL = 64;
+const small: Fraction[] = [];
+
+function reduced(n: number, d: number): Fraction {
+  if (n < 0 || n >= SMALL || d >= SMALL) return { n, d };
+  const place = n * SMALL + d;
+  const known = small[place];
+  if (known) return known;
+  const made = { n, d };
+  small[place] = made;
+  return made;
 }
 
 export const ZERO: Fraction = { n: 0, d: 1 };
