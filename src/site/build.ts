@@ -1,17 +1,19 @@
 /** Builds the site of a course that was checked, into a folder that is claimed for it. */
 import { existsSync } from 'node:fs';
-import { cp, mkdir, mkdtemp, readdir, rm, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { cp, mkdir, mkdtemp, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import type { Course } from '../course/course.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { siteConfig } from './config.ts';
 import type { Engraver } from './engraver.ts';
 import { type Standing, siteOf } from './open.ts';
+import { scoresPath, scoresText } from './scores.ts';
 import { holdSite } from './site.ts';
 
 export async function buildInto(folder: string, course: Course, engraver: Engraver, standing: Standing): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
-  holdSite(Promise.resolve(siteOf(course, engraver, standing)));
+  const site = siteOf(course, engraver, standing);
+  holdSite(Promise.resolve(site));
   const { build } = await import('astro');
   // Astro puts the code of the pages under the working folder while it runs; it has to find its packages from there,
   // and builds that run at the same time must not share one.
@@ -28,6 +30,11 @@ export async function buildInto(folder: string, course: Course, engraver: Engrav
       }),
       outDir: folder,
     });
+    for (const lesson of site.lessons) {
+      const file = join(folder, scoresPath(lesson));
+      await mkdir(dirname(file), { recursive: true });
+      await writeFile(file, scoresText(lesson));
+    }
     for (const file of course.media) await cp(join(course.dir, file), join(folder, file), { dereference: true });
   } finally {
     process.chdir(cwd);

@@ -4,6 +4,7 @@
  */
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
+import type { IncomingMessage, ServerResponse } from 'node:http';
 import { join, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Plugin, ViteDevServer } from 'vite';
@@ -11,10 +12,11 @@ import type { Course } from '../course/course.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { siteConfig } from './config.ts';
 import type { Engraver } from './engraver.ts';
-import { answerWithFile, pathOf } from './host.ts';
+import { answerWithFile, pathOf, typeOf } from './host.ts';
 import { RESOLVED } from './lesson-modules.ts';
 import { type Standing, siteOf } from './open.ts';
-import { holdSite } from './site.ts';
+import { lessonOfScores, scoresText } from './scores.ts';
+import { holdSite, theSite } from './site.ts';
 
 export interface Served {
   /** Of the home page. */
@@ -48,7 +50,7 @@ export async function serve({ dir, port, engraver, read, heard }: Serving): Prom
       ...standing,
       cacheDir,
       publicDir: existsSync(publicDir) ? publicDir : undefined,
-      plugins: [watchCourse(dir, reread), serveMedia(dir)],
+      plugins: [watchCourse(dir, reread), serveFiles(dir)],
     }),
     server: { port },
   });
@@ -106,18 +108,25 @@ function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
   };
 }
 
-/** A build copies the media folder; here its files are served from where they lie. */
-function serveMedia(dir: string): Plugin {
+/** What a build writes beside the pages: media from where they lie, and scores as they are now. */
+function serveFiles(dir: string): Plugin {
   return {
-    name: 'reedway-media',
+    name: 'reedway-files',
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
-        const path = pathOf(request.url ?? '/')?.slice(1);
-        if (!path?.startsWith('media/')) next();
-        else answerWithFile(dir, path, request, response).then((answered) => answered || next(), next);
+        const path = pathOf(request.url ?? '/')?.slice(1) ?? '';
+        answer(path, request, response).then((answered) => answered || next(), next);
       });
     },
   };
+
+  async function answer(path: string, request: IncomingMessage, response: ServerResponse): Promise<boolean> {
+    if (path.startsWith('media/')) return answerWithFile(dir, path, request, response);
+    const lesson = path.endsWith('.json') ? lessonOfScores(path, (await theSite()).lessons) : undefined;
+    if (!lesson) return false;
+    response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(lesson));
+    return true;
+  }
 }
 
 /** The list of lessons is a module of its own making; the server has to make it again. */

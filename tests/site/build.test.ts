@@ -211,7 +211,7 @@ describe('what was typed', () => {
     [['--base', 'https://a.example/'], '--base is a path'],
     [['--base', '/a/../b'], '--base is a path'],
     [['--site', 'school'], '--site is a web address'],
-    [['--output', 'x'], 'There is no option --output. Did you mean --out?'],
+    [['--outt', 'x'], 'There is no option --outt. Did you mean --out?'],
   ])('%j is told apart', async (options, message) => {
     const ran = await reedway(['build', ...options], courseOf());
     expect(ran.code).toBe(2);

@@ -76,6 +76,16 @@ test('files of the media folder are there, and only they', async () => {
   expect(await page('media/..%2fcourse.yaml')).not.toMatch(/^title:/);
 });
 
+test('the scores of a lesson are there as they are now', async () => {
+  const scores = async () =>
+    (await (await fetch(`${address}scores/first.json`)).json())['0'].score.bars[0].events.at(-1).notes[0].hole;
+  expect(await scores()).toBe(5);
+  write(dir, 'lessons/first.mdx', FIRST.replace('-4 5', '-4 6'));
+  await pageWith('lessons/first/', /blow 6, one beat/);
+  expect(await scores()).toBe(6);
+  expect((await fetch(`${address}scores/none.json`)).status).toBe(404);
+});
+
 describe('what is wrong is shown on the page, and gone when it is mended', () => {
   test.each([
     ['a bend too deep', FIRST.replace('-3', "-3''''"), /lessons\/first\.mdx:9:4 {2}bend-too-deep/],
