@@ -75,8 +75,12 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   const found = lesson === undefined ? undefined : places.lessons.get(lesson);
   if (found) return inLesson(found, fragment, from, span);
   const bare = bareName(path);
-  if (/\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
-  return broken(report('link-unknown', span, { lesson: bare, nearest: nearest(bare, places.lessons.keys()) }));
+  // A page or a text beside others is a lesson under an ending it has not got.
+  const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
+  if (unended === undefined && /\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
+  return broken(
+    report('link-unknown', span, { lesson: bare, nearest: nearest(unended ?? bare, places.lessons.keys()) }),
+  );
 }
 
 function outside(scheme: string, { span, use, url }: Reference): Resolved {

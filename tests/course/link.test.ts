@@ -64,6 +64,8 @@ describe('a link leads', () => {
     ['#lik', 'link-place-unknown', 'lick'],
     ['soon', 'link-draft', undefined],
     ['media/hrap.svg', 'media-missing', 'media/harp.svg'],
+    ['first-notes.html', 'link-unknown', 'first-notes'],
+    ['../blues/turnaround.md', 'link-unknown', 'blues/turnaround'],
     ['notes.pdf', 'media-outside', undefined],
     ['pictures/harp.svg', 'media-outside', 'media/harp.svg'],
     ['/harp', 'link-page-unknown', '/harps'],
