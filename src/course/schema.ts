@@ -54,8 +54,16 @@ export const keys = <Shape extends z.ZodRawShape>(shape: Shape) =>
   z.strictObject(shape, {
     // Where an unknown key is reported, its neighbours are wanted: they travel in the message.
     error: (issue) =>
-      issue.code === 'unrecognized_keys' ? Object.keys(shape).join(' ') : 'is a group of “key: value” lines',
+      issue.code === 'unrecognized_keys'
+        ? Object.keys(shape).join(' ')
+        : `is a group of “key: value” lines${few(shape)}`,
   });
+
+/** The keys of a group, where they are few enough to be told in passing. */
+const few = (shape: z.ZodRawShape): string => {
+  const names = Object.keys(shape);
+  return names.length > 6 ? '' : ` with ${names.join(', ')}`;
+};
 
 /** An id of an author's: what stands in addresses, quotations and other files. */
 export const id = text.refine(isId, wants('is an id of letters, digits and hyphens, such as first-bends'));
@@ -147,7 +155,10 @@ function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead, meant: ReadonlyS
     const span = written?.key ?? startOf(spanAt(read, issue.path.slice(0, -1), 'value'));
     return [report('key-missing', span, { key, empty: written !== undefined })];
   }
-  const message = telling.whole ? issue.message : `${key === '' ? 'This file' : `“${key}”`} ${issue.message}.`;
+  const isGroupOfList =
+    issue.code === 'invalid_type' && issue.expected === 'object' && typeof issue.path.at(-1) === 'number';
+  const subject = key === '' ? 'This file' : `${isGroupOfList ? 'Each entry of ' : ''}“${key}”`;
+  const message = telling.whole ? issue.message : `${subject} ${issue.message}.`;
   return [
     report('value-wrong', spanAt(read, issue.path, telling.key ? 'key' : 'value'), { message, help: telling.help }),
   ];

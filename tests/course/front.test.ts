@@ -16,7 +16,15 @@ describe('front matter', () => {
   test('needs a title and nothing else', () => {
     const { value, diagnostics } = lesson('title: First notes\n');
     expect(diagnostics).toEqual([]);
-    expect(value).toMatchObject({ title: 'First notes', requires: [], teaches: [], draft: false, allow: [], clips: {}, settings: {} });
+    expect(value).toMatchObject({
+      title: 'First notes',
+      requires: [],
+      teaches: [],
+      draft: false,
+      allow: [],
+      clips: {},
+      settings: {},
+    });
   });
 
   test('may say all of this', () => {
@@ -91,7 +99,7 @@ describe('front matter', () => {
     ['minutes: 1.5', '“minutes” is a whole number from 1 to 600, not “1.5”.'],
     ['summary: [a]', '“summary” takes a text, not a list or a group of keys.'],
     ['requires: {a: b}', '“requires” takes a text, not a list or a group of keys.'],
-    ['allow: never-taught', '“allow” is a group of “key: value” lines.'],
+    ['allow: never-taught', 'Each entry of “allow” is a group of “key: value” lines with code, reason.'],
     ['title: B', 'The key “title” stands twice.'],
   ])('does not take %j', (line, message) => {
     const read = readYaml(`title: A\n${line}\n`);
