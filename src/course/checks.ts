@@ -17,10 +17,12 @@ const requirementsExist: Check = ({ lessons, byId }) =>
   lessons.flatMap(({ file, front, places }) =>
     front.requires.flatMap((lesson, index) => {
       if (byId.has(lesson)) return [];
+      // By its title is how a teacher speaks of a lesson.
+      const titled = lessons.find(({ front }) => front.title.toLowerCase() === lesson.toLowerCase());
       const diagnostic = report(
         'requires-unknown',
         { from: 0, to: 0 },
-        { lesson, nearest: nearest(lesson, byId.keys()) },
+        { lesson, nearest: titled?.id ?? nearest(lesson, byId.keys()) },
       );
       return [placeAt(diagnostic, file, places, ['requires', index], 'value')];
     }),

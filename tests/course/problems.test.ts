@@ -262,6 +262,18 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
       ],
     ],
   ],
+  [
+    'a lesson required by its title',
+    { ...front('title: One\nrequires: the second'), 'lessons/two.mdx': lesson('', 'title: The second') },
+    [
+      [
+        'lessons/first.mdx:3:11-21',
+        'requires-unknown',
+        'There is no lesson “the second” to require.',
+        'Did you mean “two”?',
+      ],
+    ],
+  ],
   // text
   [
     'a component that is not closed',
