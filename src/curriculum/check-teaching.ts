@@ -1,5 +1,6 @@
 /** Whether what lessons teach and what their blocks use fit together. */
 import { nearest } from '../diagnostics/diagnostic.ts';
+import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
 import type { Curriculum } from './curriculum.ts';
 import { placeOfUse, type Report } from './finding.ts';
@@ -27,7 +28,7 @@ function checkEntries(curriculum: Curriculum, add: Report): void {
     lesson.front.teaches.forEach((id, index) => {
       const place = { front: `teaches/${index}` };
       const technique = repertoire.byId.get(id);
-      if (!technique) add(lesson, place, 'technique-not-known', { id, nearest: nearest(id, repertoire.byId.keys()) });
+      if (!technique) add(lesson, place, 'technique-not-known', { id, nearest: meantBy(id, repertoire) });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'teaches' });
       else {
         if (readable && technique.find !== 'unseen' && !used.has(id))
@@ -107,5 +108,9 @@ function checkGaps(curriculum: Curriculum, add: Report): void {
 /** What lessons probably mean to teach under names that nobody knows. */
 function meantTechniques({ lessons, repertoire }: Curriculum): Set<string> {
   const unknown = lessons.flatMap(({ front }) => front.teaches.filter((id) => !repertoire.byId.has(id)));
-  return new Set(unknown.flatMap((id) => nearest(id, repertoire.byId.keys()) ?? []));
+  return new Set(unknown.flatMap((id) => meantBy(id, repertoire) ?? []));
 }
+
+/** The technique an unknown id probably means: one of that title, or the one with the nearest id. */
+const meantBy = (id: string, { techniques, byId }: Repertoire): string | undefined =>
+  techniques.find(({ title }) => title.toLowerCase() === id.toLowerCase())?.id ?? nearest(id, byId.keys());

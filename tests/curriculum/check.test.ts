@@ -87,6 +87,12 @@ describe('the checks of a path', () => {
     );
   });
 
+  it('find a technique named by its title, once', () => {
+    const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['Draw 4 bent a half step'] } };
+    expect(problems(course)).toEqual(['bend teaches/0 technique-not-known']);
+    expect(message(course, 'technique-not-known')).toContain('Did you mean “draw-4-half-step”?');
+  });
+
   it('find a mistyped technique once, and not again wherever it is used', () => {
     const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-halfstep'] } };
     expect(problems(course)).toEqual(['bend teaches/0 technique-not-known']);
