@@ -28,6 +28,8 @@ class Scanner {
   private readonly diagnostics: Diagnostic[];
   /** Closing characters known not to come any more, so that a line of opening ones stays linear. */
   private readonly missing = new Set<string>();
+  /** Where each brace of this line is closed, once one has been met. */
+  private braces: ReadonlyMap<number, number> | undefined;
 
   constructor(text: string, diagnostics: Diagnostic[]) {
     this.text = text;
@@ -167,12 +169,8 @@ class Scanner {
   /** The brace that closes this group, past any group wrongly inside it. */
   private groupEnd(from: number): number | undefined {
     if (this.closing('brace', '}', from) === undefined) return undefined;
-    let depth = 0;
-    for (let i = from; i < this.end; i++) {
-      if (this.text[i] === '{') depth++;
-      else if (this.text[i] === '}' && --depth === 0) return i;
-    }
-    return this.text.indexOf('}', from);
+    this.braces ??= pairedBraces(this.text, from);
+    return this.braces.get(from) ?? this.text.indexOf('}', from);
   }
 
   private quote(inGroup: boolean): Item {
@@ -370,6 +368,20 @@ const UNMARKED: { readonly marks: NoteItem['marks']; readonly mouth: undefined }
 const MOST_DIGITS = 4;
 const isDigit = (character: string | undefined): boolean =>
   character !== undefined && character >= '0' && character <= '9';
+
+/** For each opening brace from an offset on, the one that closes it, if any does. */
+function pairedBraces(text: string, from: number): Map<number, number> {
+  const pairs = new Map<number, number>();
+  const open: number[] = [];
+  for (let i = from; i < text.length; i++) {
+    if (text[i] === '{') open.push(i);
+    else if (text[i] === '}') {
+      const opening = open.pop();
+      if (opening !== undefined) pairs.set(opening, i);
+    }
+  }
+  return pairs;
+}
 
 const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind === 'unreadable';
 
