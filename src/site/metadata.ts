@@ -42,6 +42,7 @@ export function courseMetadata(site: Site): object {
 
 export function lessonMetadata(site: Site, { lesson, number }: Placement): object {
   const { front } = lesson;
+  const taught = front.teaches.flatMap((id) => site.course.repertoire.byId.get(id)?.title ?? []);
   const required = front.requires.flatMap((id) => site.course.byId.get(id)?.front.title ?? []);
   return {
     '@context': 'https://schema.org',
@@ -54,7 +55,7 @@ export function lessonMetadata(site: Site, { lesson, number }: Placement): objec
     inLanguage: site.course.file.language,
     ...person(site.course.file.teacher),
     ...(front.minutes === undefined ? {} : { timeRequired: minutesAsDuration(front.minutes) }),
-    ...(front.teaches.length > 0 ? { teaches: front.teaches } : {}),
+    ...(taught.length > 0 ? { teaches: taught } : {}),
     ...(required.length > 0 ? { competencyRequired: required } : {}),
     isPartOf: courseFacts(site),
   };
