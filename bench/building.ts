@@ -55,7 +55,7 @@ export async function building(lessons = 200, rounds = 2): Promise<Section> {
 }
 
 /** Takes away what builds of made-up courses leave in the cache. */
-async function withoutTraces(work: () => Promise<void>): Promise<void> {
+export async function withoutTraces(work: () => Promise<void>): Promise<void> {
   const kept = join(cacheFolder(), 'engraved');
   const list = (): Promise<string[]> => readdir(kept).catch(() => []);
   const before = new Set(await list());
