@@ -40,6 +40,7 @@ export function countInTo(playback: Playback, round: Round, measure: number): Co
   const whole = beats * (beats < 3 ? 2 : 1);
   const seconds = whole * beat + left;
   const cues: HitCue[] = [];
-  for (let count = 0; count * beat < seconds - 1e-9; count++) cues.push(clickAt(count * beat, count % beats === 0));
+  for (let count = 0; count * beat < seconds - 1e-9; count++)
+    cues.push({ ...clickAt(count * beat, count % beats === 0), counts: true });
   return { seconds, cues };
 }

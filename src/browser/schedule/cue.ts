@@ -48,6 +48,8 @@ export interface HitCue {
   readonly at: number;
   readonly piece: Piece;
   readonly level: number;
+  /** A click of the count-in, which is heard with the metronome off as well. */
+  readonly counts?: boolean;
 }
 
 export type Piece = 'kick' | 'snare' | 'stick' | 'hat' | 'ride' | 'click' | 'accent';

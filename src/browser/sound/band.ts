@@ -2,7 +2,7 @@
 
 import type { BassCue, ChordCue, HitCue } from '../schedule/cue.ts';
 import type { Pitches } from './reed.ts';
-import { gainOf, type Part, type Studio } from './studio.ts';
+import { gainOf, type Studio } from './studio.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
 const TAIL = 0.12;
@@ -43,7 +43,8 @@ function tone(studio: Studio, wave: PeriodicWave, hertz: number, to: AudioNode, 
 
 export function soundHit(studio: Studio, cue: HitCue, at: number): Voice {
   const { context } = studio;
-  const part: Part = cue.piece === 'click' || cue.piece === 'accent' ? 'click' : 'drums';
+  const clicks = cue.piece === 'click' || cue.piece === 'accent';
+  const part = cue.counts ? 'count' : clicks ? 'click' : 'drums';
   const loudness = gainOf(context, cue.level, studio.input[part]);
   const buffer = studio.pieces[cue.piece];
   const source = context.createBufferSource();

@@ -8,8 +8,8 @@ export type Part = (typeof PARTS)[number];
 
 export interface Studio {
   readonly context: BaseAudioContext;
-  /** Where each part's voices go. */
-  readonly input: Readonly<Record<Part, AudioNode>>;
+  /** Where each part's voices go, and the count-in, which no fader belongs to. */
+  readonly input: Readonly<Record<Part | 'count', AudioNode>>;
   readonly waves: Readonly<Record<'reed' | 'overbent' | 'bass' | 'keys' | 'drone', PeriodicWave>>;
   readonly pieces: Readonly<Record<Piece, AudioBuffer>>;
   /** Breath noise that all lines share, always running. */
@@ -70,7 +70,13 @@ export function createStudio(context: BaseAudioContext, output: AudioNode = cont
   return {
     context,
     aside: reedBody(gainOf(context, HEADROOM.tune, master)),
-    input: { ...levels, tune: reedBody(levels.tune), bass: cabinet, chords: soft },
+    input: {
+      ...levels,
+      count: gainOf(context, HEADROOM.click / 2, gate),
+      tune: reedBody(levels.tune),
+      bass: cabinet,
+      chords: soft,
+    },
     waves: {
       reed: waveOf(context, REED),
       overbent: waveOf(context, OVERBENT),
