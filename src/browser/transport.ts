@@ -59,6 +59,9 @@ const TOO_LATE = 0.02;
 /** From the gate's closing on, voices are stopped when nothing is heard of them any more. */
 const SILENT = 0.02;
 
+/** After the last bar its last strokes ring out. */
+const RING = 0.35;
+
 /** A round laid on the clock. */
 interface Laid {
   readonly plan: Plan;
@@ -128,7 +131,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
     for (let current = laid.at(-1); current; current = following(current, now)) give(current, now);
     const last = laid.at(-1);
     if (state === 'counting' && now >= startsAt) become('playing');
-    if (last && !settings.loop && now >= last.at + last.plan.round.seconds) stop();
+    if (last && !settings.loop && now >= last.at + last.plan.round.seconds + RING) stop();
   }
 
   function give(current: Laid, now: number): void {

@@ -544,6 +544,14 @@ describe('on a phone on a music stand', () => {
     expect(await block.locator('.bar-picks .chosen').count()).toBe(2);
   });
 
+  test('what can be seen is not scrolled', async () => {
+    const { page, hearAtOnce } = await visit({ height: 2200 });
+    await hearAtOnce();
+    await page.waitForTimeout(4500);
+    expect((await nowBars(page))[0]).toBeGreaterThanOrEqual(2);
+    expect((await seen(page)).scrolls).toEqual([]);
+  });
+
   test('the page follows smoothly, or at once for who wants no motion', async () => {
     for (const calm of [false, true]) {
       const { page, hearAtOnce } = await visit({ ...PHONE, calm });

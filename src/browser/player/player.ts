@@ -73,7 +73,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     () => playback,
     (open) => controls.showStand(open),
   );
-  const cursor = createCursor(block, () => playback, stand.covered);
+  const cursor = createCursor(
+    block,
+    () => playback,
+    () => Math.min(innerHeight - stand.covered(), controls.top()),
+  );
   const tiles = offerTiles(
     block,
     () => playback,
