@@ -5,7 +5,7 @@
 import { createRequire } from 'node:module';
 import { extname } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Worker } from 'node:worker_threads';
+import { MessageChannel, type MessagePort, receiveMessageOnPort, Worker } from 'node:worker_threads';
 import type { Course } from '../course/course.ts';
 import type { Score } from '../score/score.ts';
 import { blockKeys } from './block-key.ts';
@@ -30,19 +30,31 @@ const SELF = fileURLToPath(import.meta.url);
 
 export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: number) => void): EngraverAhead {
   const jobs = jobsOf(course, pack);
+  const thread = jobs.length < WORTH_IT ? undefined : startThread(jobs);
   const done = new Map<string, Engraved>();
-  const worker = jobs.length < WORTH_IT ? undefined : startWorker(jobs);
-  worker?.on('message', (batch: Done) => {
-    for (const [key, engraved] of batch) {
-      done.set(key, engraved);
-      keep(pack, key, engraved);
+  // Pages are made one right after the other, with no moment in between for messages to arrive in: they are fetched.
+  const fetch = (): void => {
+    for (
+      let met = thread && receiveMessageOnPort(thread.port);
+      met;
+      met = thread && receiveMessageOnPort(thread.port)
+    ) {
+      for (const [key, engraved] of met.message as Done) {
+        done.set(key, engraved);
+        keep(pack, key, engraved);
+      }
     }
-  });
+  };
   let press: Press | undefined;
   return {
     engraver: engraver({
       pack,
-      ahead: done,
+      ahead: {
+        get(key) {
+          if (!done.has(key)) fetch();
+          return done.get(key);
+        },
+      },
       progress,
       press: () => {
         press ??= loadPress(pack);
@@ -50,7 +62,8 @@ export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: nu
       },
     }),
     stop: async () => {
-      await worker?.terminate();
+      fetch();
+      await thread?.worker.terminate();
     },
   };
 }
@@ -68,12 +81,29 @@ function jobsOf(course: Course, pack: Pack): Job[] {
   return [...jobs.values()].reverse();
 }
 
-function startWorker(jobs: readonly Job[]): Worker {
-  const worker = new Worker(new URL(`./engrave-worker${extname(SELF)}`, import.meta.url), { workerData: jobs });
+interface Thread {
+  readonly worker: Worker;
+  readonly port: MessagePort;
+}
+
+/** What a thread starts with. */
+export interface Start {
+  readonly jobs: readonly Job[];
+  readonly port: MessagePort;
+}
+
+function startThread(jobs: readonly Job[]): Thread {
+  const { port1, port2 } = new MessageChannel();
+  const start: Start = { jobs, port: port2 };
+  const worker = new Worker(new URL(`./engrave-worker${extname(SELF)}`, import.meta.url), {
+    workerData: start,
+    transferList: [port2],
+  });
   // Its failing costs time: whatever it has not done is done by the pages.
   worker.on('error', () => undefined);
   worker.unref();
-  return worker;
+  port1.unref();
+  return { worker, port: port1 };
 }
 
 /** Pages are made without waiting for anything, so the engraver is loaded on the spot; mostly it is not needed at all. */
