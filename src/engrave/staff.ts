@@ -130,11 +130,22 @@ function stemsOf({ notes, beams }: StaffPlan): number[] {
   return stems;
 }
 
+/** VexFlow builds the heads of a new note twice, the first time when it is told its stem: here that only turns the stem. */
+class Note extends StaveNote {
+  override setStemDirection(direction: number): this {
+    this.stemDirection = direction;
+    this.buildFlag();
+    this.stem?.setDirection(direction);
+    this.stem?.setExtension(this.getStemExtension());
+    return this;
+  }
+}
+
 function makeNote(planned: PlannedNote, stemDirection: number): StaveNote {
   const rest = planned.heads.length === 0;
   const keys = rest ? [planned.value === 1 ? 'd/5' : 'b/4'] : planned.heads.map((head) => head.key);
   const duration = planned.value === 0.5 ? '1/2' : String(Math.min(128, planned.value));
-  const note = new StaveNote({ keys, duration, dots: planned.dots, stemDirection, ...(rest ? { type: 'r' } : {}) });
+  const note = new Note({ keys, duration, dots: planned.dots, stemDirection, ...(rest ? { type: 'r' } : {}) });
   planned.heads.forEach((head, index) => {
     if (head.sign !== undefined) note.addModifier(new Accidental(head.sign), index);
   });
