@@ -192,7 +192,9 @@ describe('quotations', () => {
     expect(text.slice(third?.source.span.from, third?.source.span.to)).toBe('<riffs/a:turn>');
   });
   test('a quotation may quote in turn', () => {
-    expect(bars('position: 2\n<riffs/b> |]', among())).toEqual(['G4=4 1/12, B4=6 1/12, C5=♭7 1/12, D5=R 1/4, rest 1/2']);
+    expect(bars('position: 2\n<riffs/b> |]', among())).toEqual([
+      'G4=4 1/12, B4=6 1/12, C5=♭7 1/12, D5=R 1/4, rest 1/2',
+    ]);
   });
 });
 
