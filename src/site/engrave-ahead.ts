@@ -30,7 +30,7 @@ const SELF = fileURLToPath(import.meta.url);
 
 export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: number) => void): EngraverAhead {
   const jobs = jobsOf(course, pack);
-  const thread = jobs.length < WORTH_IT ? undefined : startThread(jobs);
+  const thread = jobs.length < WORTH_IT ? undefined : startThread(course.dir, jobs);
   const done = new Map<string, Engraved>();
   // Pages are made one right after the other, with no moment in between for messages to arrive in: they are fetched.
   const fetch = (): void => {
@@ -88,13 +88,15 @@ interface Thread {
 
 /** What a thread starts with. */
 export interface Start {
+  /** The course's folder. */
+  readonly dir: string;
   readonly jobs: readonly Job[];
   readonly port: MessagePort;
 }
 
-function startThread(jobs: readonly Job[]): Thread {
+function startThread(dir: string, jobs: readonly Job[]): Thread {
   const { port1, port2 } = new MessageChannel();
-  const start: Start = { jobs, port: port2 };
+  const start: Start = { dir, jobs, port: port2 };
   const worker = new Worker(new URL(`./engrave-worker${extname(SELF)}`, import.meta.url), {
     workerData: start,
     transferList: [port2],
