@@ -203,7 +203,7 @@ describe('a clip that stands elsewhere', () => {
     await frames.waitFor();
     expect(await frames.getAttribute('title')).toBe('A page');
     await expect.poll(() => page.frames().length).toBe(2);
-    expect(await page.frames()[1]?.title()).toBe('Elsewhere');
+    await expect.poll(() => page.frames()[1]?.title(), { timeout: 5000 }).toBe('Elsewhere');
   });
 });
 
