@@ -1,0 +1,169 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { describe, expect, test } from 'vitest';
+import type { Course } from '../../src/course/course.ts';
+import { loadCourse } from '../../src/course/load.ts';
+import { engraveBlock } from '../../src/engrave/block.ts';
+import type { Score } from '../../src/score/score.ts';
+import { blockKeys } from '../../src/site/block-key.ts';
+import { engraverAhead } from '../../src/site/engrave-ahead.ts';
+import { type Engraver, engraver } from '../../src/site/engraver.ts';
+import { engraverWith } from '../../src/site/engraving.ts';
+import { NO_PACK, openPack } from '../../src/site/pack.ts';
+import { courseOf, folderOf, lesson } from '../course/some-course.ts';
+
+const block = (text: string): string => `\`\`\`tab\n${text}\n\`\`\`\n\n`;
+const load = (files: Readonly<Record<string, string>>): Course => {
+  const course = loadCourse(courseOf(files));
+  expect(course.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+  return course;
+};
+const all = (course: Course, from: Engraver) =>
+  course.lessons.flatMap((one) => one.blocks.map((own) => from.block(course, one, own)));
+const press = (): never => {
+  throw new Error('Something is engraved again.');
+};
+
+const MUSIC =
+  'title: <b>="ID-e0"</b> & more\nharp: A\nposition: 2\nform: twelve-bar\n-2 3 -3\' -3 4 5 -4 4 | (1 4)[tongue] =3 -2 =3';
+const COURSE = {
+  'lessons/first.mdx': lesson(block(MUSIC.replace('form: twelve-bar\n', '')) + block('slot: 1/4\n4 -4 5 -5')),
+};
+
+describe('a block', () => {
+  test('is what the engraver makes under the same name, byte for byte, whatever its text holds', () => {
+    const course = load(COURSE);
+    const [first] = course.lessons;
+    for (const [index, own] of (first?.blocks ?? []).entries()) {
+      const { html, glyphs } = engraveBlock(own.score as Score, { id: `b-${index}` });
+      expect(engraverWith(NO_PACK).block(course, first as never, own)).toEqual({ html, glyphs });
+      expect(engraverWith(NO_PACK).block(course, first as never, own, 'other')?.html).toBe(
+        engraveBlock(own.score as Score, { id: 'other' }).html,
+      );
+    }
+  });
+
+  test('that is kept is not engraved again, under any name, in any later run', () => {
+    const folder = folderOf({});
+    const course = load(COURSE);
+    const pack = openPack(folder);
+    const before = all(course, engraverWith(pack));
+    const example = engraverWith(pack).example('lanes', 'slot: 1/4\n4 5 6 7');
+    pack.close();
+    const later = engraver({ pack: openPack(folder), press });
+    expect(all(course, later)).toEqual(before);
+    expect(all(load(COURSE), later)).toEqual(before);
+    expect(later.example('lanes', 'slot: 1/4\n4 5 6 7')).toEqual(example);
+  });
+
+  test('is right from a pack that was damaged', () => {
+    const folder = folderOf({});
+    const course = load(COURSE);
+    const pack = openPack(folder);
+    const before = all(course, engraverWith(pack));
+    pack.close();
+    const file = join(folder, readdirSync(folder)[0] as string);
+    const whole = readFileSync(file);
+    for (let part = 1; part < 20; part++) {
+      const hurt = Buffer.from(whole);
+      hurt.fill(part, Math.floor((hurt.length * part) / 20), Math.floor((hurt.length * part) / 20) + 40);
+      writeFileSync(file, hurt);
+      expect(all(course, engraverWith(openPack(folder)))).toEqual(before);
+      for (const name of readdirSync(folder)) if (!file.endsWith(name)) writeFileSync(join(folder, name), '');
+    }
+  });
+});
+
+describe('a block’s key', () => {
+  const QUOTED = block('id: lick\nphrase riff: -2 3 -3 4\n<riff> <riff>');
+  const FILES = {
+    'lessons/first.mdx': lesson(QUOTED),
+    'lessons/second.mdx': lesson(block('<first/lick:riff> <first/lick:riff>'), 'title: Second\nrequires: first'),
+    'lessons/third.mdx': lesson(block('<second/0>'), 'title: Third\nrequires: second'),
+    'lessons/other.mdx': lesson(block('slot: 1/4\n4 4 4 4'), 'title: Other\nrequires: third'),
+  };
+  const keysOf = (files: Readonly<Record<string, string>>): Record<string, string> => {
+    const course = load(files);
+    const key = blockKeys(course);
+    return Object.fromEntries(course.lessons.map((one) => [one.id, key(one, one.blocks[0] as never)]));
+  };
+  const changed = (files: Readonly<Record<string, string>>): string[] => {
+    const [before, after] = [keysOf(FILES), keysOf({ ...FILES, ...files })];
+    return Object.keys(before)
+      .filter((id) => before[id] !== after[id])
+      .sort();
+  };
+
+  test('changes with its text, and with that of whatever it quotes, at any remove', () => {
+    expect(changed({ 'lessons/first.mdx': lesson(QUOTED.replace('-3 4', '-3 5')) })).toEqual([
+      'first',
+      'second',
+      'third',
+    ]);
+    expect(
+      changed({ 'lessons/other.mdx': lesson(block('slot: 1/4\n4 4 4 5'), 'title: Other\nrequires: third') }),
+    ).toEqual(['other']);
+  });
+
+  test('changes with the settings it starts from', () => {
+    expect(
+      changed({ 'lessons/other.mdx': lesson(block('slot: 1/4\n4 4 4 4'), 'title: Other\nrequires: third\nharp: A') }),
+    ).toEqual(['other']);
+    expect(changed({ 'course.yaml': 'title: A course\nharp: A\n' })).toEqual(['first', 'other', 'second', 'third']);
+    expect(changed({ 'course.yaml': 'title: A course\nforms:\n  mine: I7 | V7\n' })).toEqual([
+      'first',
+      'other',
+      'second',
+      'third',
+    ]);
+  });
+
+  test('stays when nothing that it is made from changes', () => {
+    expect(changed({ 'course.yaml': 'title: Another name\nteacher: Somebody\n' })).toEqual([]);
+    expect(changed({ 'lessons/first.mdx': lesson(`Words.\n\n${QUOTED}`, 'title: Renamed') })).toEqual([]);
+  });
+});
+
+describe('a second thread', () => {
+  const MANY = Object.fromEntries(
+    Array.from({ length: 20 }, (_, number) => [
+      `lessons/lesson-${number}.mdx`,
+      lesson(
+        Array.from({ length: 4 }, (_, own) =>
+          block(`slot: 1/4\n${(number % 9) + 1} -${own + 1} 5 -${(number % 6) + 1}`),
+        ).join(''),
+        `title: Lesson ${number}`,
+      ),
+    ]),
+  );
+
+  test('makes what this one would have made, and all of it is kept', async () => {
+    const folder = folderOf({});
+    const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
+    const here = all(course, engraverWith(NO_PACK));
+    const pack = openPack(folder);
+    const { engraver: ahead, stop } = engraverAhead(course, pack);
+    // Whether the thread was quicker or this one, the pages are the same.
+    expect(all(course, ahead)).toEqual(here);
+    await stop();
+    pack.close();
+    expect(all(course, engraver({ pack: openPack(folder), press }))).toEqual(here);
+  });
+
+  test('has done its share when it was given time', async () => {
+    const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
+    const kept = new Set<string>();
+    const pack = { ...NO_PACK, put: (key: string) => void kept.add(key) };
+    const { engraver: ahead, stop } = engraverAhead(course, pack);
+    const blocks = course.lessons.flatMap((one) => one.blocks.map((own) => [one, own] as const)).reverse();
+    let asked = 0;
+    // More is kept than was asked for: the rest is the thread's.
+    while (kept.size <= asked && asked < blocks.length) {
+      await sleep(500);
+      ahead.block(course, ...(blocks[asked++] as (typeof blocks)[number]));
+    }
+    expect(kept.size).toBeGreaterThan(asked);
+    await stop();
+  });
+});
