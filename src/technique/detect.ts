@@ -5,6 +5,7 @@ import type { Repertoire } from './repertoire.ts';
 import type { PlainRule } from './rule.ts';
 import { eventsOf, type Playing, play, type Stroke } from './strokes.ts';
 import type { Technique } from './technique.ts';
+import { hasTraits, traitsNeeded } from './traits.ts';
 
 /** One place where a technique is found. */
 export interface Match {
@@ -49,7 +50,11 @@ type Finder = (playing: Playing, alone: readonly Match[]) => Match[];
 function finder(rule: PlainRule): Finder {
   const ofBlock = rule.block && blockTest(rule.block);
   const find = findNotes(rule);
-  return (playing, alone) => (ofBlock && !ofBlock(playing.score) ? [] : find(playing, alone));
+  const needed = (rule.note ? traitsNeeded(rule.note) : 0) | (rule.next ? traitsNeeded(rule.next) : 0);
+  return (playing, alone) => {
+    if (!hasTraits(playing.traits, needed) || (ofBlock && !ofBlock(playing.score))) return [];
+    return find(playing, alone);
+  };
 }
 
 function findNotes({ note, next, between, row }: PlainRule): Finder {
@@ -61,7 +66,8 @@ function findNotes({ note, next, between, row }: PlainRule): Finder {
     return (playing, alone) => alone.filter((_, index) => isFirst(playing.strokes[index] as Stroke, playing));
   // A glide is what its first note does; any other change happens at the second.
   const place = between?.glide === true ? 0 : 1;
-  return (playing) => pairs(playing, isFirst, next ? noteTest(next) : always, goesOn, place);
+  const isNext = next ? noteTest(next) : always;
+  return (playing) => pairs(playing, isFirst, isNext, goesOn, place);
 }
 
 const always = () => true;

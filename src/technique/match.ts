@@ -7,7 +7,7 @@ import { meterName } from '../time/meter.ts';
 import { within } from './range.ts';
 import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
 import { type Playing, restBetween, type Stroke } from './strokes.ts';
-import { traitsNeeded } from './traits.ts';
+import { hasTraits, traitsNeeded } from './traits.ts';
 
 export type BlockTest = (score: Score) => boolean;
 export type NoteTest = (stroke: Stroke, playing: Playing) => boolean;
@@ -36,7 +36,7 @@ export function noteTest(rule: NoteRule): NoteTest {
   const holeFits = together(holeTests);
   const needed = traitsNeeded(rule);
   return (stroke, playing) => {
-    if ((stroke.traits & needed) !== needed || !fits(stroke, playing)) return false;
+    if (!hasTraits(stroke.traits, needed) || !fits(stroke, playing)) return false;
     if (holeTests.length === 0) return true;
     const { notes } = stroke.sound;
     for (let i = 0; i < notes.length; i++) if (holeFits(notes[i] as Note, stroke, playing)) return true;

@@ -29,6 +29,8 @@ export interface Stroke {
 export interface Playing {
   readonly score: Score;
   readonly strokes: readonly Stroke[];
+  /** Bits: what any of the strokes has. */
+  readonly traits: number;
   /** A beat, as a part of a whole note. */
   readonly beat: number;
   /** Seconds of a whole note. */
@@ -80,7 +82,8 @@ export function play(score: Score): Playing {
   }
   const whole = secondsOfWhole(score.meter, score.tempo);
   const repeats = order.length > score.bars.length;
-  return { score, strokes, beat, whole, compound: isCompound(score.meter), length: barStart, repeats };
+  const traits = strokes.reduce((all, stroke) => all | stroke.traits, 0);
+  return { score, strokes, traits, beat, whole, compound: isCompound(score.meter), length: barStart, repeats };
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer Item)[] ? Item[] : T[K] };

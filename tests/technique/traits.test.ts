@@ -17,6 +17,10 @@ function sound(text: string) {
 const CASES: readonly (readonly [string, Record<string, unknown>, string, string])[] = [
   ['a bend', { bend: 1 }, "-3'", '-3'],
   ['a bend of any depth', { bend: { least: 1 } }, "-3''", '-3'],
+  ['a bend of one hole', { hole: 3, bend: 1 }, "-3'", "-4'"],
+  ['a bend of some holes', { hole: '2-3', bend: 1 }, "-2'", "-4'"],
+  ['a bend among others', { hole: 3, bend: 1 }, "-(3' 4)", "-(3 4')"],
+  ['an overblow of one hole', { hole: 6, overbend: true }, '6o', '5o'],
   ['a bend or none', { bend: { least: 0 } }, '-3', '6o'],
   ['no bend', { bend: 0 }, '-3', "-3'"],
   ['an overblow', { overbend: true }, '6o', '6'],
