@@ -13,6 +13,8 @@ import { busy, least, type Ran, ROOT, run, runNode } from './measure.ts';
 import { atMost, ratio, row, type Section, seconds } from './table.ts';
 
 const BLOCKS = 6;
+/** How much longer than a bare build. */
+const AIM = { cold: 1.8, warm: 1.15 };
 
 export async function building(lessons = 200, rounds = 2): Promise<Section> {
   const bare: Ran[] = [];
@@ -47,9 +49,11 @@ export async function building(lessons = 200, rounds = 2): Promise<Section> {
       row('Reedway, nothing kept', both(first)),
       row('Reedway, nothing changed', both(again)),
       row('Reedway, one lesson changed', both(after)),
-      atMost('nothing kept, to bare', first.cpu / base.cpu, 1.8, ratio),
-      atMost('nothing changed, to bare', again.cpu / base.cpu, 1.15, ratio),
-      row('one lesson changed, to bare', ratio(after.cpu / base.cpu)),
+      atMost('nothing kept, to bare, by the clock', first.clock / base.clock, AIM.cold, ratio),
+      atMost('nothing kept, to bare, processor time', first.cpu / base.cpu, AIM.cold, ratio),
+      atMost('nothing changed, to bare, by the clock', again.clock / base.clock, AIM.warm, ratio),
+      atMost('nothing changed, to bare, processor time', again.cpu / base.cpu, AIM.warm, ratio),
+      row('one lesson changed, to bare, by the clock', ratio(after.clock / base.clock)),
     ],
   };
 }
