@@ -18,7 +18,7 @@ const MARGIN = 4;
 export function createCursor(block: HTMLElement, playback: () => Playback, floor: () => number): Cursor {
   const band = make('div', { class: 'play-band', hidden: true });
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
-  let marked: Element[] = [];
+  let marked: readonly Element[] = [];
   let shown = '';
   let row = Number.NaN;
   let scrolledAt = Number.NEGATIVE_INFINITY;
@@ -38,10 +38,9 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     // Tiles drawn anew for another harp have lost their marks.
     if (key === shown && marked.every((element) => element.isConnected)) return;
     shown = key;
-    for (const element of marked) element.classList.remove('now', 'answer');
-    marked = [];
-    band.hidden = true;
     if (!moment) {
+      mark([]);
+      band.hidden = true;
       row = Number.NaN;
       return;
     }
@@ -51,19 +50,25 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     const tiles = [...block.querySelectorAll(`[data-bar="${moment.bar}"]`)];
     const notes = event ? [...block.querySelectorAll(`[data-event="${event.index}"]`)] : [];
     const symbols = chord < 0 ? [] : tiles.flatMap((tile) => [...tile.querySelectorAll(`[data-chord="${chord}"]`)]);
-    marked = [...tiles, ...notes, ...symbols];
-    for (const element of marked) element.classList.add('now');
-    if (moment.answer) for (const tile of tiles) tile.classList.add('answer');
+    mark([...tiles, ...notes, ...symbols]);
+    for (const tile of tiles) tile.classList.toggle('answer', moment.answer);
     const tile = notes[0]?.closest('[data-bar]') ?? tiles[0];
+    band.hidden = !notes[0];
     if (!tile) return;
     if (notes[0]) cover(notes[0], tile);
     follow(tile);
   }
 
+  /** What stays marked is not touched, so that nothing is drawn again without need. */
+  function mark(elements: readonly Element[]): void {
+    for (const element of marked) if (!elements.includes(element)) element.classList.remove('now', 'answer');
+    for (const element of elements) element.classList.add('now');
+    marked = elements;
+  }
+
   function cover(note: Element, tile: Element): void {
     const { left, right } = note.getBoundingClientRect();
     const { top, height } = tile.getBoundingClientRect();
-    band.hidden = false;
     const zero = (band.offsetParent ?? block).getBoundingClientRect();
     band.style.transform = `translate(${left - zero.left - MARGIN}px, ${top - zero.top}px)`;
     band.style.width = `${right - left + 2 * MARGIN}px`;
