@@ -37,7 +37,8 @@ export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }:
     trailingSlash: 'always',
     compressHTML: true,
     // A page names its scripts and styles; the policy it carries (policy.ts) allows nothing inline.
-    build: { format: 'directory', inlineStylesheets: 'never', assets: 'made' },
+    // While one page waits for the disk, others are made.
+    build: { format: 'directory', inlineStylesheets: 'never', assets: 'made', concurrency: 8 },
     markdown: {
       syntaxHighlight: false,
       processor: satteri({ mdastPlugins: [lessonMarkdown], hastPlugins: [lessonElements] }),
