@@ -1,10 +1,12 @@
 /** Engraved blocks in a real browser: rows at every width, nothing sideways, nothing on top of something else. */
+
 import { readFileSync } from 'node:fs';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { textWidth } from '../../src/engrave/text-width.ts';
 import { scoreOf } from '../engrave/pictures.ts';
+import { CHROMIUM } from './chromium.ts';
 
 const read = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 
@@ -28,17 +30,7 @@ const CROWDED =
 let browser: Browser;
 let page: Page;
 beforeAll(async () => {
-  browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--disable-background-networking',
-      '--no-first-run',
-    ],
-  });
+  browser = await chromium.launch(CHROMIUM);
   page = await browser.newPage();
 });
 afterAll(() => browser.close());

@@ -1,4 +1,5 @@
 /** A small course built into a folder and served, for tests that open its pages. */
+
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
@@ -11,6 +12,7 @@ import { loadCourse } from '../../../src/course/load.ts';
 import { buildInto } from '../../../src/site/build.ts';
 import { engraverWith } from '../../../src/site/engraving.ts';
 import { NO_PACK } from '../../../src/site/pack.ts';
+import { CHROMIUM } from '../chromium.ts';
 
 const BAR = "-2 -3' -3 4 -4 -5 4 -3";
 const TWELVE = Array.from({ length: 12 }, () => BAR).join(' | ');
@@ -86,17 +88,7 @@ export async function openSite(): Promise<OpenSite> {
     response.end(body ?? 'nothing here');
   });
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-  const browser = await chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--disable-background-networking',
-      '--no-first-run',
-    ],
-  });
+  const browser = await chromium.launch(CHROMIUM);
   return {
     course,
     url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/under`,

@@ -1,4 +1,5 @@
 /** A student on the path of the demo course, on a phone: marking, closing the browser half way, coming back. */
+
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -11,6 +12,7 @@ import { buildInto } from '../../../src/site/build.ts';
 import { engraverWith } from '../../../src/site/engraving.ts';
 import { type Hosted, host } from '../../../src/site/host.ts';
 import { NO_PACK } from '../../../src/site/pack.ts';
+import { CHROMIUM } from '../chromium.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const BASE = '/school/';
@@ -41,15 +43,7 @@ const complaints: string[] = [];
 /** A browser of a student's own: what it keeps is in a folder, and there again when it is opened anew. */
 async function openPhone(profile: string): Promise<BrowserContext> {
   const context = await chromium.launchPersistentContext(profile, {
-    executablePath: '/usr/bin/chromium',
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--disable-background-networking',
-      '--no-first-run',
-    ],
+    ...CHROMIUM,
     viewport: { width: 360, height: 740 },
     acceptDownloads: true,
   });

@@ -1,4 +1,5 @@
 /** A real browser for the sound tests, and recordings from it as WAV files for the programs that measure them. */
+
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -6,16 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { type Browser, chromium, type Page } from 'playwright-core';
-
-export const CHROMIUM = '/usr/bin/chromium';
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--disable-background-networking',
-  '--no-first-run',
-  '--autoplay-policy=no-user-gesture-required',
-];
+import { CHROMIUM } from '../chromium.ts';
 
 /** Bundles a module as the site does: one file of plain JavaScript. */
 export async function bundle(entry: string, minify = false): Promise<string> {
@@ -52,8 +44,9 @@ export async function serve(
   return { address: `http://localhost:${(server.address() as AddressInfo).port}/`, close: () => server.close() };
 }
 
+/** A browser that lets a page sound without being asked. */
 export const openBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: CHROMIUM, headless: true, args: FLAGS });
+  chromium.launch({ ...CHROMIUM, args: [...(CHROMIUM.args ?? []), '--autoplay-policy=no-user-gesture-required'] });
 
 export interface Opened {
   readonly page: Page;
