@@ -50,11 +50,12 @@ for (const [name, measure] of Object.entries(SUBJECTS)) {
   });
 }
 for (const name of IN_BROWSER.filter((one) => wanted.includes(one))) await orTold(name, () => runApart(name));
-print({
-  title: 'What was aimed at',
-  how: `Load ${busy()}. Figures by the clock mean little on a busy machine.`,
-  rows: aims,
-});
+if (aims.length > 0)
+  print({
+    title: 'What was aimed at',
+    how: `Load ${busy()}. Figures by the clock mean little on a busy machine.`,
+    rows: aims,
+  });
 
 /** A subject that cannot be measured here is said to be so, and the others are still measured. */
 async function orTold(name: string, work: () => Promise<void>): Promise<void> {
