@@ -1,5 +1,5 @@
 /** Where a text stands in a file: offsets turned into lines and columns, and a problem shown with its line and a caret. */
-import type { Diagnostic, Severity, Span } from './diagnostic.ts';
+import type { Diagnostic, Severity } from './diagnostic.ts';
 
 /** Line and column are 1-based; columns count UTF-16 units, as editors do. */
 export interface Point {
@@ -80,8 +80,6 @@ export function locate(diagnostic: Diagnostic, file: string, placed: Placed): Pr
     ...(help === undefined ? {} : { help }),
   };
 }
-
-export const wholeSpan = (text: string): Span => ({ from: 0, to: text.length });
 
 /**
  * A problem as a person reads it: place and code, the line with a caret under what is meant, the sentence, the mend.

@@ -78,5 +78,3 @@ export function readPitchClass(text: string): PitchClass | undefined {
     alter: sign === undefined ? 0 : sign === 'b' || sign === '♭' ? -1 : 1,
   };
 }
-
-export const samePitchClass = (a: PitchClass, b: PitchClass): boolean => a.letter === b.letter && a.alter === b.alter;

@@ -11,7 +11,6 @@ export const LONGEST_BLOCK = 64 * 1024;
 export const HEADER_KEYS = [
   'id', 'title', 'harp', 'tuning', 'position', 'meter', 'tempo', 'feel', 'slot', 'form', 'chords', 'pickup', 'mouth',
 ] as const; // biome-ignore format: a list to read across
-export type HeaderKey = (typeof HEADER_KEYS)[number];
 
 interface Line {
   /** Offsets of the line's text, without its break and its comment. */

@@ -2,7 +2,6 @@
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import type { Breath, HoleNote } from '../instrument/harp.ts';
 import type { Mark, Mouth } from '../score/score.ts';
-import type { Fraction } from '../time/fraction.ts';
 
 export interface BlockTree {
   readonly text: string;
@@ -78,9 +77,3 @@ export type Syllable =
   | { readonly kind: 'text'; readonly text: string; readonly hyphen: boolean; readonly span: Span }
   | { readonly kind: 'extend'; readonly span: Span }
   | { readonly kind: 'skip'; readonly span: Span };
-
-/** Quotable names of a tree, for finding the nearest one to a slip. */
-export interface Quotable {
-  readonly tree: BlockTree;
-  readonly slot: Fraction;
-}
