@@ -16,7 +16,7 @@ export interface Stage {
   readonly sound: (cue: Cue, at: number) => { readonly until: number; readonly stop: (at: number) => void };
   readonly shut: (at: number) => void;
   readonly open: (at: number) => void;
-  /** Calls back again and again until the function it returns is called. */
+  /** Calls back every {@link TICK} until the function it returns is called. */
   readonly tick: (call: () => void) => () => void;
 }
 
@@ -52,6 +52,8 @@ export interface Transport {
 
 /** Seconds. */
 const AHEAD = 1;
+/** Milliseconds between two looks at what comes within reach: well within the second, with room for a busy page. */
+export const TICK = 200;
 /** The first sound comes this much after the click that asked for it, to be scheduled in peace. */
 const SOON = 0.06;
 /** What should have sounded longer ago than this is left out rather than played late. */

@@ -199,17 +199,28 @@ describe('playing', () => {
     await block.locator('.tile.now').first().waitFor();
     expect(await level(page)).toBeGreaterThan(0.05);
     const marked = await block.evaluate((element) => {
+      const box = (one: Element | null | undefined): DOMRect => one?.getBoundingClientRect() ?? new DOMRect();
+      const covers = (over: DOMRect, one: DOMRect): boolean =>
+        one.width > 0 &&
+        over.left <= one.left &&
+        over.right >= one.right &&
+        over.top <= one.top &&
+        over.bottom >= one.bottom;
       const event = element.querySelector('[data-event].now');
+      const band = box(element.querySelector('.play-band'));
+      const line = box(element.querySelector('.play-line'));
+      const symbol = element.querySelector('[data-chord].now');
       return {
-        staff: event?.querySelector('use[href^="#g-"]') !== null,
-        lane: event?.querySelector('text.n') !== null,
-        chord: element.querySelector('[data-chord].now')?.textContent,
+        staff: covers(band, box(event?.querySelector('use[href^="#g-"]'))),
+        lane: covers(band, box(event?.querySelector('text.n'))),
         events: element.querySelectorAll('[data-event].now').length,
+        chord: symbol?.textContent,
+        underlined: [line.left - box(symbol).left, line.right - box(symbol).right, line.top - box(symbol).bottom],
       };
     });
     expect(marked).toMatchObject({ staff: true, lane: true, events: 1 });
     expect(marked.chord).toContain('E7');
-    expect(await block.locator('.play-band').isVisible()).toBe(true);
+    for (const off of marked.underlined) expect(Math.abs(off)).toBeLessThanOrEqual(2);
   });
 
   test('pauses with the place kept, goes on, stops, and is silent then', async () => {
@@ -226,7 +237,7 @@ describe('playing', () => {
     await control('button', 'Stop').click();
     expect(await nowBars(page)).toEqual([]);
     await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
-    expect(await block.locator('.play-band').isHidden()).toBe(true);
+    for (const mark of ['.play-band', '.play-line']) expect(await block.locator(mark).isHidden()).toBe(true);
   });
 
   test('ends by itself after the last bar', async () => {

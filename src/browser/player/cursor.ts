@@ -4,8 +4,8 @@ import type { Showing } from '../transport.ts';
 import { make } from './dom.ts';
 
 export interface Cursor {
-  /** A band over the note that sounds, laid over the block. */
-  readonly element: HTMLElement;
+  /** A band over the note that sounds and a line under the chord it sounds in, laid over the block. */
+  readonly elements: readonly HTMLElement[];
   readonly show: (showing: Showing | undefined) => void;
 }
 
@@ -13,11 +13,26 @@ export interface Cursor {
 const LEFT_ALONE = 4000;
 /** Pixels that the band is wider than its note on either side. */
 const MARGIN = 4;
+/** Pixels that the band and the line are wide before they are stretched. */
+const WIDTH = 100;
+/** Pixels from a chord symbol down to its line. */
+const BELOW = 1;
+
+/** What a block's bars, events and chord symbols are drawn as, found once and not anew for every note. */
+interface Drawn {
+  readonly tiles: Element[];
+  readonly events: Map<string, Element[]>;
+  readonly chords: Map<string, Element[]>;
+}
 
 /** `floor` is where on the screen what covers its foot begins. */
 export function createCursor(block: HTMLElement, playback: () => Playback, floor: () => number): Cursor {
-  const band = make('div', { class: 'play-band', hidden: true });
+  // Both are moved and stretched by a transform alone: what lies under them is not painted again for every note.
+  const band = make('div', { class: 'play-band', style: `width: ${WIDTH}px`, hidden: true });
+  const line = make('div', { class: 'play-line', style: `width: ${WIDTH}px`, hidden: true });
+  const elements = [band, line];
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
+  let drawn = new Map<string, Drawn>();
   let marked: readonly Element[] = [];
   let shown = '';
   let row = Number.NaN;
@@ -36,49 +51,69 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     const moment = showing?.moment;
     const key = moment ? `${moment.bar} ${moment.event} ${moment.answer}` : '';
     // Tiles drawn anew for another harp have lost their marks.
-    if (key === shown && marked.every((element) => element.isConnected)) return;
+    const same = marked.every((element) => element.isConnected);
+    if (key === shown && same) return;
+    if (!same) drawn = new Map();
     shown = key;
     if (!moment) {
       mark([]);
-      band.hidden = true;
+      for (const element of elements) element.hidden = true;
       row = Number.NaN;
       return;
     }
     const bar = playback().bars[moment.bar];
     const event = moment.event === undefined ? undefined : bar?.events[moment.event];
     const chord = bar?.chords.findLastIndex((one) => one.at <= (event?.at ?? 0)) ?? -1;
-    const tiles = [...block.querySelectorAll(`[data-bar="${moment.bar}"]`)];
-    const notes = event ? [...block.querySelectorAll(`[data-event="${event.index}"]`)] : [];
-    const symbols = chord < 0 ? [] : tiles.flatMap((tile) => [...tile.querySelectorAll(`[data-chord="${chord}"]`)]);
+    const { tiles, events, chords } = drawnAs(String(moment.bar));
+    const notes = (event && events.get(String(event.index))) ?? [];
+    const symbols = chords.get(String(chord)) ?? [];
+    const tile = notes[0]?.closest('[data-bar]') ?? tiles[0];
+    // All is measured before anything is changed, so that nothing has to be laid out twice.
+    const zero = block.getBoundingClientRect();
+    const place = tile?.getBoundingClientRect();
+    const note = notes[0]?.getBoundingClientRect();
+    const symbol = symbols[0]?.getBoundingClientRect();
+    const scrolled = scrollY;
+
     mark([...tiles, ...notes, ...symbols]);
     for (const tile of tiles) tile.classList.toggle('answer', moment.answer);
-    const tile = notes[0]?.closest('[data-bar]') ?? tiles[0];
-    band.hidden = !notes[0];
-    if (!tile) return;
-    if (notes[0]) cover(notes[0], tile);
-    follow(tile);
+    lay(band, zero, place && note && new DOMRect(note.x - MARGIN, place.y, note.width + 2 * MARGIN, place.height));
+    lay(line, zero, symbol && new DOMRect(symbol.x, symbol.bottom + BELOW, symbol.width, 2));
+    if (place) follow(place, scrolled);
+  }
+
+  function lay(element: HTMLElement, zero: DOMRect, over: DOMRect | undefined): void {
+    element.hidden = !over;
+    if (!over) return;
+    const { x, y, width, height } = over;
+    element.style.height = `${height}px`;
+    element.style.transform = `translate(${x - zero.x}px, ${y - zero.y}px) scaleX(${width / WIDTH})`;
+  }
+
+  function drawnAs(bar: string): Drawn {
+    const known = drawn.get(bar);
+    if (known) return known;
+    const tiles = [...block.querySelectorAll(`[data-bar="${bar}"]`)];
+    const all = (what: string): Map<string, Element[]> =>
+      Map.groupBy(
+        tiles.flatMap((tile) => [...tile.querySelectorAll(`[data-${what}]`)]),
+        (element) => element.getAttribute(`data-${what}`) ?? '',
+      );
+    const found = { tiles, events: all('event'), chords: all('chord') };
+    drawn.set(bar, found);
+    return found;
   }
 
   /** What stays marked is not touched, so that nothing is drawn again without need. */
   function mark(elements: readonly Element[]): void {
     for (const element of marked) if (!elements.includes(element)) element.classList.remove('now', 'answer');
-    for (const element of elements) element.classList.add('now');
+    for (const element of elements) if (!marked.includes(element)) element.classList.add('now');
     marked = elements;
   }
 
-  function cover(note: Element, tile: Element): void {
-    const { left, right } = note.getBoundingClientRect();
-    const { top, height } = tile.getBoundingClientRect();
-    const zero = (band.offsetParent ?? block).getBoundingClientRect();
-    band.style.transform = `translate(${left - zero.left - MARGIN}px, ${top - zero.top}px)`;
-    band.style.width = `${right - left + 2 * MARGIN}px`;
-    band.style.height = `${height}px`;
-  }
-
   /** Scrolls only when a new row begins outside of what can be seen, and not against a reader's own hand. */
-  function follow(tile: Element): void {
-    const { top, bottom } = tile.getBoundingClientRect();
-    const inPage = Math.round(top + scrollY);
+  function follow({ top, bottom }: DOMRect, scrolled: number): void {
+    const inPage = Math.round(top + scrolled);
     if (inPage === row) return;
     row = inPage;
     const end = floor();
@@ -87,5 +122,5 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });
   }
 
-  return { element: band, show };
+  return { elements, show };
 }

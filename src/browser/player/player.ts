@@ -6,7 +6,7 @@ import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { sound } from '../sound/sound.ts';
-import { createTransport, type State } from '../transport.ts';
+import { createTransport, type State, TICK } from '../transport.ts';
 import { keepAwake } from './awake.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
@@ -22,10 +22,10 @@ const UNABLE =
   'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.';
 const NOT_YET = 'The browser has not let this page sound yet.';
 
-/** Milliseconds between looks at the clock where nothing new is due: a change of harp or tempo shows soon all the same. */
-const OFTEN = 100;
-/** The same during a count-in, whose end is not to be missed. */
+/** Milliseconds between looks at the clock during a count-in, whose end is not to be missed. */
 const SOON = 25;
+/** The longest wait for a note to end: a device that slept has let its clock stand. */
+const LONGEST = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
 const PATIENCE = 600;
 
@@ -60,7 +60,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       shut: desk.studio.shut,
       open: desk.studio.open,
       tick: (call) => {
-        const timer = setInterval(call, 100);
+        const timer = setInterval(call, TICK);
         return () => clearInterval(timer);
       },
     },
@@ -114,6 +114,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function change(next: PlaySettings): void {
     settings = next;
     transport.change({ playback, settings });
+    draw();
   }
 
   function start(): void {
@@ -169,7 +170,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       }
     }
     const wait = showing ? (showing.until - heard) * 1000 : SOON;
-    timer = setTimeout(draw, Math.max(4, Math.min(OFTEN, wait)));
+    timer = setTimeout(draw, Math.max(4, Math.min(LONGEST, wait)));
   }
 
   function showNothing(): void {
@@ -198,7 +199,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   });
 
   block.classList.add('sounding');
-  host.replaceChildren(tiles.element, cursor.element, controls.element, message, news.element);
+  host.replaceChildren(tiles.element, ...cursor.elements, controls.element, message, news.element);
   controls.focusPlay();
   start();
 }

@@ -26,6 +26,7 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
   const next = make('div', { class: 'stand-next' });
   const element = make('section', { class: 'stand', 'aria-label': 'What to play', hidden: true }, place, now, next);
   let shown = '';
+  let latest: Showing | undefined;
 
   function show(showing: Showing | undefined): void {
     const key = showing
@@ -33,6 +34,13 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
       : '-';
     if (key === shown) return;
     shown = key;
+    latest = showing;
+    if (!element.hidden) write();
+  }
+
+  /** What nobody sees is not written: a note goes by many times a second. */
+  function write(): void {
+    const showing = latest;
     place.textContent = showing ? placeInWords(showing, playback()) : 'Press play.';
     now.replaceChildren(...(showing ? sheet('Now', showing.moment, playback()) : []));
     next.replaceChildren(...(showing?.next ? sheet('Next', showing.next, playback()) : []));
@@ -45,6 +53,7 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
       closeOther = close;
     } else closeOther = undefined;
     element.hidden = !wanted;
+    if (wanted) write();
     opened(wanted);
   }
   const close = (): void => open(false);
@@ -54,7 +63,6 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
     return element.hidden || left > 0 ? 0 : bottom - top;
   }
 
-  show(undefined);
   document.body.append(element);
   return { show, open, covered };
 }

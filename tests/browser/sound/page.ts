@@ -5,7 +5,7 @@ import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
 import { sound } from '../../../src/browser/sound/sound.ts';
 import { createStudio, PARTS, type Part } from '../../../src/browser/sound/studio.ts';
-import { createTransport, type Music } from '../../../src/browser/transport.ts';
+import { createTransport, type Music, TICK } from '../../../src/browser/transport.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 
@@ -109,7 +109,7 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
       shut: studio.shut,
       open: studio.open,
       tick: (call) => {
-        const timer = setInterval(call, 100);
+        const timer = setInterval(call, TICK);
         return () => clearInterval(timer);
       },
     },
@@ -158,7 +158,7 @@ async function play(music: Music): Promise<void> {
       shut: studio.shut,
       open: studio.open,
       tick: (call) => {
-        const timer = setInterval(call, 100);
+        const timer = setInterval(call, TICK);
         return () => clearInterval(timer);
       },
     },
