@@ -28,9 +28,10 @@ interface Drawn {
 /** `floor` is where on the screen what covers its foot begins. */
 export function createCursor(block: HTMLElement, playback: () => Playback, floor: () => number): Cursor {
   // Both are moved and stretched by a transform alone: what lies under them is not painted again for every note.
-  const band = make('div', { class: 'play-band', style: `width: ${WIDTH}px`, hidden: true });
-  const line = make('div', { class: 'play-line', style: `width: ${WIDTH}px`, hidden: true });
+  const band = make('div', { class: 'play-band', hidden: true });
+  const line = make('div', { class: 'play-line', hidden: true });
   const elements = [band, line];
+  for (const element of elements) element.style.width = `${WIDTH}px`;
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
   let drawn = new Map<string, Drawn>();
   let marked: readonly Element[] = [];

@@ -1,9 +1,13 @@
-/** A page with engraved blocks and their players, as a lesson has them, without the rest of the site. */
+/**
+ * A page with engraved blocks and their players, as a lesson has them, without the rest of the site; what a page of the site
+ * may not do, it may not do either.
+ */
 import { readFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { engraveBlock, glyphSheet } from '../../../src/engrave/block.ts';
 import { readBlock } from '../../../src/notation/read.ts';
 import { playbackOf } from '../../../src/score/playback.ts';
+import { POLICY } from '../../../src/site/policy.ts';
 
 const read = (path: string): string => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');
 
@@ -41,11 +45,17 @@ export async function lessonPage(blocks: readonly string[]): Promise<Files> {
     const engraved = engraveBlock(score, { id: `b${index}` });
     for (const glyph of engraved.glyphs) glyphs.add(glyph);
     const playback = JSON.stringify(playbackOf(score)).replaceAll('<', '\\u003c');
-    return `<figure data-block="${index}" style="margin:0">${engraved.html}<reedway-player><button type="button">Hear it</button><script type="application/json">${playback}</script></reedway-player></figure>`;
+    return `<figure data-block="${index}">${engraved.html}<reedway-player><button type="button">Hear it</button><script type="application/json">${playback}</script></reedway-player></figure>`;
   });
   const body = `<!doctype html><html lang="en"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Blocks</title>
-${STYLES.map((style) => `<style>${read(style)}</style>`).join('\n')}
+<meta http-equiv="content-security-policy" content="${POLICY}">
+<link rel="stylesheet" href="/styles.css">
 <main class="page"><h1>Blocks</h1>${glyphSheet(glyphs)}${figures.join('<p>Between two blocks stands some text.</p>')}</main>
 <script type="module" src="/element.js"></script></html>`;
-  return { '/': { type: 'text/html; charset=utf-8', body }, ...(await scripts('src/browser/player/element.ts')) };
+  const styles = `${STYLES.map(read).join('\n')}\nfigure[data-block] { margin: 0; }`;
+  return {
+    '/': { type: 'text/html; charset=utf-8', body },
+    '/styles.css': { type: 'text/css', body: styles },
+    ...(await scripts('src/browser/player/element.ts')),
+  };
 }
