@@ -91,13 +91,17 @@ function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
   return [...ring.slice(index), ...ring.slice(0, index)];
 }
 
+/** A draft that a published lesson needs is told once for each such lesson; to require it is the worse of the two. */
 function checkDrafts(curriculum: Curriculum, add: Report): void {
+  const told = new Set<string>();
+  // What a lesson requires stands before what it quotes.
   for (const { from, to, reason, place } of curriculum.written) {
     const needed = at(curriculum, from);
     const lesson = at(curriculum, to);
-    if (reason.kind === 'requires' && needed.front.draft && !lesson.front.draft) {
-      add(lesson, place, 'requires-draft', { lesson: needed.id });
-    }
+    const key = `${from} ${to}`;
+    if (!needed.front.draft || lesson.front.draft || told.has(key)) continue;
+    told.add(key);
+    add(lesson, place, reason.kind === 'requires' ? 'requires-draft' : 'quotes-draft', { lesson: needed.id });
   }
 }
 

@@ -35,6 +35,12 @@ export const PATH_PROBLEMS = {
     message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students could never have been through it.`,
     help: () => 'Remove draft: true there, or make this lesson a draft as well.',
   }),
+  'quotes-draft': warning<{ lesson: string }>({
+    about:
+      'A published lesson quotes music of a draft: it is played and shown as it should be, but the lesson it comes from is not there for a student to turn to.',
+    message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students will not know what is quoted here.`,
+    help: () => 'Remove draft: true there, make this lesson a draft as well, or write the music out here.',
+  }),
   'technique-not-known': error<{ id: string; nearest: string | undefined }>({
     about:
       'A lesson teaches techniques by their ids: those that ship with Reedway, and those of the course’s techniques.yaml.',

@@ -176,8 +176,8 @@ describe('the guide to a course', () => {
     const [requiring, linking, quoting] = ['requires: soon\n', '[soon](soon)', '```tab\n<soon/lick>\n```'] as const;
     expect(codesOf(requiring, '')).toEqual(['requires-draft']);
     expect(codesOf('', linking)).toEqual(['link-draft']);
-    expect(codesOf('', quoting)).toEqual([]);
-    expect(codesOf(`draft: true\n${requiring}`, linking)).toEqual([]);
+    expect(codesOf('', quoting)).toEqual(['quotes-draft']);
+    expect(codesOf(`draft: true\n${requiring}`, `${linking}\n\n${quoting}`)).toEqual([]);
   });
 
   test('names every command, with options that there are', async () => {

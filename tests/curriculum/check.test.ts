@@ -79,6 +79,17 @@ describe('the checks of a path', () => {
     expect(problems({ ...course, c: { requires: ['b'], draft: true } })).toEqual([]);
   });
 
+  it('find a published lesson that quotes a draft, once for each draft and not where it requires it as well', () => {
+    const course = { a: { draft: true }, b: { draft: true, quotes: ['a/0'] }, c: { quotes: ['a/0', 'a/1', 'b/0'] } };
+    expect(problems(course)).toEqual(['c line 9 quotes-draft', 'c line 9 quotes-draft']);
+    expect(message(course, 'quotes-draft')).toBe(
+      'warning: The lesson “a” is a draft, so students will not know what is quoted here. Remove draft: true there, make this lesson a draft as well, or write the music out here.',
+    );
+    expect(problems({ a: { draft: true }, c: { requires: ['a'], quotes: ['a/0'] } })).toEqual([
+      'c requires/0 requires-draft',
+    ]);
+  });
+
   it('find an unknown technique, and the nearest one', () => {
     const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-half-step', 'shufle'] } };
     expect(problems(course)).toEqual(['bend teaches/1 technique-not-known']);
