@@ -8,7 +8,7 @@ import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
 import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/values.ts';
 import { clipSchema, type FrontClip } from './clips.ts';
-import { id, isId, keys, list, number, refuse, shown, text, word, yesOrNo } from './schema.ts';
+import { groups, id, isId, keys, list, number, refuse, shown, text, word, yesOrNo } from './schema.ts';
 
 export interface Stage {
   readonly id: string;
@@ -102,7 +102,7 @@ export const lessonSchema = (tables: Tables) =>
     minutes: number(1, 600).optional(),
     draft: yesOrNo.optional(),
     order: number(-1_000_000, 1_000_000, false).optional(),
-    allow: list(keys({ code: text, reason: text })),
+    allow: groups({ code: text, reason: text }),
     clips: named(clipSchema),
     ...settingShape(tables),
   })
@@ -116,14 +116,18 @@ export const lessonSchema = (tables: Tables) =>
 const named = <Value extends z.ZodType>(value: Value, taken: readonly { readonly id: string }[] = []) =>
   z.preprocess(
     (written) => written ?? {},
-    z.record(z.string(), value, { error: () => 'is a group of “name: …” lines' }).superRefine((record, context) => {
-      for (const name of Object.keys(record)) {
-        const refused = !isId(name)
-          ? 'is no name: it is made of letters, digits and hyphens'
-          : taken.some((one) => one.id === name) && 'is the name of one that is there already';
-        if (refused) context.addIssue({ code: 'custom', path: [name], message: refused, params: { key: true } });
-      }
-    }),
+    z
+      .record(z.string(), value, {
+        error: ({ input }) => `is a group of “name: …” lines${Array.isArray(input) ? ', without dashes' : ''}`,
+      })
+      .superRefine((record, context) => {
+        for (const name of Object.keys(record)) {
+          const refused = !isId(name)
+            ? 'is no name: it is made of letters, digits and hyphens'
+            : taken.some((one) => one.id === name) && 'is the name of one that is there already';
+          if (refused) context.addIssue({ code: 'custom', path: [name], message: refused, params: { key: true } });
+        }
+      }),
   );
 
 const form = text.transform((written, context): string => {
@@ -177,7 +181,7 @@ export const courseSchema = (tables: Tables) =>
     cautions: list(text),
     'concert-a': number(CONCERT_A_RANGE.from, CONCERT_A_RANGE.to, false).optional(),
     temperament: word(TEMPERAMENTS.map(({ id }) => id)).optional(),
-    stages: list(keys({ id, title: text, summary: text.optional() })),
+    stages: groups({ id, title: text, summary: text.optional() }),
     tunings: named(tuning, TUNINGS),
     forms: named(form, FORMS),
     severity: named(word(['error', 'warning', 'hint', 'off'])),

@@ -13,6 +13,8 @@ interface Telling {
   readonly whole?: boolean;
   /** It is about the key, not its value. */
   readonly key?: boolean;
+  /** It is about what each entry of a list has to be. */
+  readonly each?: boolean;
 }
 
 const wants = (what: string) => ({ error: () => what });
@@ -58,6 +60,38 @@ export const keys = <Shape extends z.ZodRawShape>(shape: Shape) =>
         ? Object.keys(shape).join(' ')
         : `is a group of “key: value” lines${few(shape)}`,
   });
+
+/**
+ * A list of groups. One of another shape (a group with the ids for keys, a list of bare words) has a slip of its own in each
+ * line for YAML, and one for its author: it is told once, in the author’s own words put right.
+ */
+export const groups = <Shape extends z.ZodRawShape>(shape: Shape) => {
+  const names = Object.keys(shape);
+  const group = keys(shape);
+  const written = (value: unknown, context: z.RefinementCtx): unknown => {
+    const entries: readonly unknown[] = Array.isArray(value) ? value : [value];
+    const odd = entries.findIndex((entry) => entry !== undefined && !isLike(entry, names));
+    if (odd < 0) return value;
+    const path = Array.isArray(value) ? [odd] : [];
+    const params: Telling = { each: true, help: putRight(entries[odd], names) };
+    context.addIssue({ code: 'custom', path, message: `is a group of “key: value” lines${few(shape)}`, params });
+    return z.NEVER;
+  };
+  return z.preprocess(written, list(group));
+};
+
+/** Whether a value is a group that has one of these keys, or one that is meant for one of them: too short a word may be near by chance. */
+const isLike = (value: unknown, names: readonly string[]): boolean =>
+  typeof value === 'object' &&
+  !Array.isArray(value) &&
+  Object.keys(value ?? {}).some((key) => names.includes(key) || (key.length > 3 && nearest(key, names)));
+
+/** How an entry of the wrong shape would be written, by the first two of its keys. */
+function putRight(entry: unknown, [first = '', second = '']: readonly string[]): string {
+  const plain = typeof entry === 'string' || Array.isArray(entry) ? [[entry].flat()] : Object.entries(entry ?? {});
+  const [name, value] = (plain[0] ?? []).map((one) => (typeof one === 'string' ? shown(one) : '…'));
+  return `Write “- ${first}: ${name ?? '…'}”, and “${second}: ${value ?? '…'}” in a line below it.`;
+}
 
 /** The keys of a group, where they are few enough to be told in passing. */
 const few = (shape: z.ZodRawShape): string => {
@@ -155,9 +189,8 @@ function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead, meant: ReadonlyS
     const span = written?.key ?? startOf(spanAt(read, issue.path.slice(0, -1), 'value'));
     return [report('key-missing', span, { key, empty: written !== undefined })];
   }
-  const isGroupOfList =
-    issue.code === 'invalid_type' && issue.expected === 'object' && typeof issue.path.at(-1) === 'number';
-  const subject = key === '' ? 'This file' : `${isGroupOfList ? 'Each entry of ' : ''}“${key}”`;
+  const isEntry = telling.each || (issue.code === 'invalid_type' && typeof issue.path.at(-1) === 'number');
+  const subject = key === '' ? 'This file' : `${isEntry ? 'Each entry of ' : ''}“${key}”`;
   const message = telling.whole ? issue.message : `${subject} ${issue.message}.`;
   return [
     report('value-wrong', spanAt(read, issue.path, telling.key ? 'key' : 'value'), { message, help: telling.help }),

@@ -86,7 +86,8 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     const key = String(node.value);
     const keySpan = shift(node.range[0], node.range[1]);
     if (key in record) {
-      diagnostics.push(report('key-twice', keySpan, { key }));
+      // Behind a slip of syntax, keys are read as neighbours that were not meant to be.
+      if (!slip) diagnostics.push(report('key-twice', keySpan, { key }));
       return;
     }
     const value = convert(pair.value, stepInto(path, key), keySpan, keySpan);

@@ -98,7 +98,7 @@ describe('front matter', () => {
     ['order: first', '“order” is a number from -1000000 to 1000000, not “first”.'],
     ['minutes: 1.5', '“minutes” is a whole number from 1 to 600, not “1.5”.'],
     ['summary: [a]', '“summary” takes a text, not a list or a group of keys.'],
-    ['requires: {a: b}', '“requires” takes a text, not a list or a group of keys.'],
+    ['requires: {a: b}', 'Each entry of “requires” takes a text, not a list or a group of keys.'],
     ['allow: never-taught', 'Each entry of “allow” is a group of “key: value” lines with code, reason.'],
     ['title: B', 'The key “title” stands twice.'],
   ])('does not take %j', (line, message) => {
@@ -120,6 +120,37 @@ describe('front matter', () => {
       'There is no key “titel” here.',
       'Chords are listed here, and a form is named as well.',
     ]);
+  });
+});
+
+describe('a list of groups', () => {
+  const EACH = 'Each entry of “stages” is a group of “key: value” lines with id, title, summary.';
+  test.each([
+    ['{in: Breathing in, out: Breathing out}', 'in', 'Breathing in', 9],
+    ['{breath: {title: Breath}, blues: {title: Blues}}', 'breath', '…', 9],
+    ['[{breath: Breath}, {blues: The blues}]', 'breath', 'Breath', 10],
+    ['[{id: breath, title: Breath}, blues]', 'blues', '…', 39],
+    ['breath', 'breath', '…', 9],
+    ['[[breath, blues]]', 'breath', 'blues', 10],
+  ])('of another shape (%s) is told once, with its own words put right', (stages, id, title, column) => {
+    const { value, diagnostics } = course(`title: A\nstages: ${stages}\n`);
+    expect(diagnostics.map(({ message, help, span }) => [message, help, span.from - 8])).toEqual([
+      [EACH, `Write “- id: ${id}”, and “title: ${title}” in a line below it.`, column],
+    ]);
+    expect(value.stages).toEqual([]);
+  });
+
+  test('is told each slip of its own in groups that are meant as such', () => {
+    expect(said(course('title: A\nstages: [{id: a, titel: A}, {id: b}]\n'))).toEqual([
+      'There is no key “titel” here.',
+      '“title” is missing.',
+    ]);
+    expect(course('title: A\nstages: {id: a, title: A}\n').diagnostics).toEqual([]);
+  });
+
+  test('that is indented unevenly is told once', () => {
+    const { diagnostics } = readYaml('title: A\nstages:\n  - id: a\n  title: B\n');
+    expect(diagnostics.map(({ code }) => code)).toEqual(['yaml-syntax']);
   });
 });
 
@@ -181,7 +212,8 @@ describe('course.yaml', () => {
     ['stages: [{id: a b, title: A}]', '“id” is an id of letters, digits and hyphens, such as first-bends.'],
     ['stages: [{id: a, title: A}, {id: a, title: B}]', '“id” is the id of another stage already.'],
     ['severity: {fence-word: loud}', '“fence-word” is one of error, warning, hint, off, not “loud”.'],
-    ['forms: [I7]', '“forms” is a group of “name: …” lines.'],
+    ['forms: [I7]', '“forms” is a group of “name: …” lines, without dashes.'],
+    ['forms: I7 | IV7', '“forms” is a group of “name: …” lines.'],
     ['forms: {vamp: I7 | H}', '“vamp” has “H” in it, which is no chord symbol.'],
     ['forms: {vamp: I7 | | I7}', '“vamp” has an empty bar.'],
     ['forms: {twelve-bar: I7}', '“twelve-bar” is the name of one that is there already.'],
