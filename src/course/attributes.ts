@@ -1,5 +1,6 @@
 /** The attributes of a component: what an author wrote, with its place, and readers for the kinds of values there are. */
 import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import type { Known } from '../diagnostics/nearest.ts';
 import type { Chord } from '../harmony/chord.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { readChord } from '../harmony/symbol.ts';
@@ -29,6 +30,13 @@ export interface WrittenAttribute {
 
 const report = reporter(FIGURE_PROBLEMS);
 
+const YES_OR_NO: readonly Known[] = [
+  'yes',
+  'no',
+  ...['true', 'on', 'all'].map((word): Known => [word, 'yes']),
+  ...['false', 'off', 'none'].map((word): Known => [word, 'no']),
+];
+
 /** A value as text; what is neither text nor number is none. */
 export const textOf = (attribute: WrittenAttribute | undefined): string => {
   const value = attribute?.value;
@@ -40,7 +48,8 @@ export interface Attributes {
   readonly diagnostics: Diagnostic[];
   at(key: string): WrittenAttribute | undefined;
   settings(keys: readonly SettingKey[], defaults: Settings, tables: Tables): Settings;
-  choice<const Word extends string>(key: string, choices: readonly Word[]): Word | undefined;
+  /** `names` are what authors may call the choices, where that is more than the choices themselves. */
+  choice<const Word extends string>(key: string, choices: readonly Word[], names?: readonly Known[]): Word | undefined;
   yesOrNo(key: string): boolean | undefined;
   chord(key: string, songKey: SongKey): Chord | undefined;
   /** Notes, divided by bar lines. */
@@ -51,13 +60,17 @@ export function attributesOf(component: ComponentText): Attributes {
   const diagnostics: Diagnostic[] = [];
   const at = (key: string) => component.attributes.find(({ name }) => name === key);
 
-  function choice<const Word extends string>(key: string, choices: readonly Word[]): Word | undefined {
+  function choice<const Word extends string>(
+    key: string,
+    choices: readonly Word[],
+    names: readonly Known[] = choices,
+  ): Word | undefined {
     const attribute = at(key);
     if (!attribute) return undefined;
     const text = textOf(attribute);
     const found = choices.find((one) => one === text);
     if (found === undefined) {
-      const facts = { key, text, choices, nearest: nearest(text, choices) };
+      const facts = { key, text, choices, nearest: nearest(text, names) };
       diagnostics.push(report('figure-choice', attribute.valueSpan, facts));
     }
     return found;
@@ -81,7 +94,7 @@ export function attributesOf(component: ComponentText): Attributes {
     yesOrNo(key) {
       const value = at(key)?.value;
       if (typeof value === 'boolean') return value;
-      const word = choice(key, ['yes', 'no']);
+      const word = choice(key, ['yes', 'no'], YES_OR_NO);
       return word === undefined ? undefined : word === 'yes';
     },
     chord(key, songKey) {

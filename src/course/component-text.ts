@@ -31,8 +31,10 @@ export function readComponent(source: string, from: number, { name, attributes }
   const nameAt = source.indexOf(name, from);
   const nameSpan: Span = { from: nameAt, to: nameAt + name.length };
   const component = Object.hasOwn(COMPONENTS, name) ? COMPONENTS[name] : undefined;
-  const isElement = /^[a-z][a-z0-9-]*$/.test(name);
   const known = Object.keys(COMPONENTS);
+  // A component in small letters would pass for an element of HTML that shows nothing.
+  const isElement =
+    /^[a-z][a-z0-9-]*$/.test(name) && !known.some((one) => one.toLowerCase() === name.replaceAll('-', ''));
   if (REFUSED_ELEMENTS.has(name)) diagnostics.push(report('script-in-lesson', nameSpan, { name: `<${name}>` }));
   else if (!component && !isElement) {
     diagnostics.push(report('component-unknown', nameSpan, { name, nearest: nearest(name, known), known }));

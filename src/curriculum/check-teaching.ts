@@ -1,5 +1,5 @@
 /** Whether what lessons teach and what their blocks use fit together. */
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { namesOf, nearest } from '../diagnostics/nearest.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
 import type { Curriculum } from './curriculum.ts';
@@ -111,6 +111,5 @@ function meantTechniques({ lessons, repertoire }: Curriculum): Set<string> {
   return new Set(unknown.flatMap((id) => meantBy(id, repertoire) ?? []));
 }
 
-/** The technique an unknown id probably means: one of that title, or the one with the nearest id. */
-const meantBy = (id: string, { techniques, byId }: Repertoire): string | undefined =>
-  techniques.find(({ title }) => title.toLowerCase() === id.toLowerCase())?.id ?? nearest(id, byId.keys());
+/** The technique an unknown id probably means, by its id or its title. */
+const meantBy = (id: string, { techniques }: Repertoire): string | undefined => nearest(id, namesOf(techniques));

@@ -45,7 +45,10 @@ export const PATH_PROBLEMS = {
     about:
       'A lesson teaches techniques by their ids: those that ship with Reedway, and those of the course’s techniques.yaml.',
     message: ({ id }) => `There is no technique ${quoted(id)} to teach.`,
-    help: ({ nearest }) => (nearest === undefined ? undefined : `Did you mean ${quoted(nearest)}?`),
+    help: ({ nearest }) =>
+      nearest === undefined
+        ? 'The command reedway techniques lists those there are; techniques.yaml adds your own.'
+        : `Did you mean ${quoted(nearest)}?`,
   }),
   'taught-twice': warning<{ technique: Named; first: string }>({
     about:

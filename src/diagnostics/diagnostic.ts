@@ -2,6 +2,8 @@
  * A diagnostic is a value: collected, never thrown. Its place is a run of characters in the text that was read;
  * whoever knows where that text stands in a file (see `place.ts`) turns it into lines and columns.
  */
+export { nearest } from './nearest.ts';
+
 export type Severity = 'error' | 'warning' | 'hint';
 
 /** UTF-16 offsets into a text: `from` inclusive, `to` exclusive. */
@@ -53,34 +55,3 @@ export const reporter =
 
 export const hasError = (diagnostics: readonly Diagnostic[]): boolean =>
   diagnostics.some((d) => d.severity === 'error');
-
-/** The nearest of the known words to a mistyped one, or undefined where none is near. */
-export function nearest(word: string, known: Iterable<string>): string | undefined {
-  let best: string | undefined;
-  // A third of the letters may be wrong; more is another word.
-  let least = Math.max(1, Math.floor(word.length / 3)) + 1;
-  for (const candidate of known) {
-    const distance = editDistance(word.toLowerCase(), candidate.toLowerCase(), least);
-    if (distance < least) [best, least] = [candidate, distance];
-  }
-  return best;
-}
-
-/** Insertions, deletions, substitutions and swaps of neighbours; gives up past `limit`. */
-function editDistance(a: string, b: string, limit: number): number {
-  if (Math.abs(a.length - b.length) >= limit) return limit;
-  let before: number[] = [];
-  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1] ? 0 : 1;
-      let value = Math.min((previous[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (previous[j - 1] ?? 0) + same);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        value = Math.min(value, (before[j - 2] ?? 0) + 1);
-      row.push(value);
-    }
-    [before, previous] = [previous, row];
-  }
-  return previous[b.length] ?? limit;
-}

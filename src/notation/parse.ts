@@ -52,8 +52,10 @@ export function parseBlock(text: string): BlockTree {
   function readHeader({ key, keySpan, behind }: Keyed, line: Line): void {
     const known = (HEADER_KEYS as readonly string[]).includes(key);
     if (!known) {
-      const near = nearest(key, [...HEADER_KEYS, 'part', 'words', 'phrase']);
-      diagnostics.push(report('header-unknown', keySpan, { key: nameOfText(key), nearest: near && `${near}:` }));
+      const keys = [...HEADER_KEYS, 'part', 'words', 'phrase'];
+      const near = nearest(key, keys);
+      const facts = { key: nameOfText(key), nearest: near && `${near}:`, known: keys };
+      diagnostics.push(report('header-unknown', keySpan, facts));
     } else if (!inHeader) diagnostics.push(report('header-late', keySpan, { key }));
     else if (header.has(key)) diagnostics.push(report('header-twice', keySpan, { key }));
     else header.set(key, { key, keySpan, ...trimmed(text, behind, line.to) });

@@ -21,10 +21,10 @@ export const NOTATION_PROBLEMS = {
   }),
 
   // header
-  'header-unknown': error<{ key: string; nearest: string | undefined }>({
+  'header-unknown': error<{ key: string; nearest: string | undefined; known: readonly string[] }>({
     about: 'Only the documented keys may stand at the head of a block.',
     message: ({ key }) => `A block has no setting “${key}”.`,
-    help: meant,
+    help: (facts) => meant(facts) ?? `There are ${facts.known.join(', ')}.`,
   }),
   'header-twice': error<{ key: string }>({
     about: 'A setting may stand once in a block.',

@@ -1,11 +1,12 @@
 /** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { namesOf, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm } from '../harmony/form.ts';
 import { readHarp } from '../instrument/harp.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
 import { readMeter } from '../time/meter.ts';
+import { MEANT } from './meant.ts';
 import type { Settings } from './settings.ts';
 
 /** What names may stand for: the shipped tunings and forms, and the course's own. */
@@ -38,7 +39,13 @@ export type ReadValue =
 /** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the mend. */
 export function readSetting(key: SettingKey, text: string, tables: Tables = SHIPPED): ReadValue {
   if (text === '') return { message: `The setting “${key}” has no value.`, help: EXAMPLES[key] };
-  return READERS[key](text, tables) ?? { message: `“${text}” is no ${WHAT[key]}.`, help: EXAMPLES[key] };
+  return READERS[key](text, tables) ?? { message: `“${text}” is no ${WHAT[key]}.`, help: mendOf(key, text, tables) };
+}
+
+function mendOf(key: SettingKey, text: string, tables: Tables): string {
+  const values = (MEANT as Partial<Record<SettingKey, (text: string) => readonly string[]>>)[key]?.(text) ?? [];
+  const meant = values.find((value) => value !== text && READERS[key](value, tables));
+  return meant === undefined ? EXAMPLES[key] : `Did you mean ${meant} ?`;
 }
 
 const WHAT: Readonly<Record<SettingKey, string>> = {
@@ -60,8 +67,8 @@ const EXAMPLES: Readonly<Record<SettingKey, string>> = {
   position: 'Write a number from 1 to 12; cross position is 2.',
   meter: 'Write it as 4/4, 3/4 or 12/8.',
   tempo: 'Write beats a minute as a number from 20 to 400.',
-  feel: 'Write straight, shuffle, or a ratio such as 60:40.',
-  slot: 'Write a fraction of a whole note: 1/4, 1/8, 1/16, 3/8.',
+  feel: 'Write straight, shuffle, or a ratio of the beat’s two halves such as 60:40, the longer one first.',
+  slot: 'Write a fraction of a whole note, such as 1/4, 1/8, 1/16 or 3/8; triplets stand in braces.',
   form: 'Write the name of a form, such as twelve-bar, or none.',
   chords: 'Divide bars by |, as in I7 | IV7 | V7 IV7 | I7.',
   mouth: 'Write lips or tongue.',
@@ -119,9 +126,8 @@ function readSlot(text: string): Fraction | undefined {
 /** `twelve-bar`, `twelve-bar bars 9-12`, `none`. */
 function readFormName(text: string, { forms }: Tables): ReadValue | undefined {
   if (text === 'none') return { value: { progression: undefined } };
-  const match = /^([\w-]+)(?:\s+bars?\s+(\d{1,3})(?:\s*[-–]\s*(\d{1,3}))?)?$/.exec(text);
-  if (!match) return undefined;
-  const [, id, from, to] = match as unknown as [string, string, string | undefined, string | undefined];
+  const match = /^(.*?)(?:\s+bars?\s+(\d{1,3})(?:\s*[-–]\s*(\d{1,3}))?)?$/s.exec(text);
+  const [, id = text, from, to] = match ?? [];
   const form = forms.find((candidate) => candidate.id === id);
   if (!form) return unknownName('form', id, forms);
   const read = barsOfForm(form);
@@ -134,9 +140,13 @@ function readFormName(text: string, { forms }: Tables): ReadValue | undefined {
   return { value: { progression: { form: id, range: [first, last], bars: read.bars.slice(first - 1, last) } } };
 }
 
-function unknownName(what: string, text: string, table: readonly { readonly id: string }[]): ReadValue {
+function unknownName(
+  what: string,
+  text: string,
+  table: readonly { readonly id: string; readonly title: string }[],
+): ReadValue {
   const ids = table.map(({ id }) => id);
-  const near = nearest(text, ids);
+  const near = nearest(text, namesOf(table));
   return {
     message: `There is no ${what} “${text}”.`,
     help: near ? `Did you mean ${near} ?` : `There are ${ids.join(', ')}.`,

@@ -172,6 +172,17 @@ describe('a figure with a mistake', () => {
     if (!code.startsWith('component')) expect(figures).toEqual([undefined]);
   });
 
+  it.each([
+    ['<HarpMap scale="natural minor" />', 'aeolian'],
+    ['<HarpMap scale="pentatonic-minor" />', 'minor-pentatonic'],
+    ['<HarpMap bends="false" />', 'no'],
+    ['<HarpMap bends="on" />', 'yes'],
+    ['<HarpMap show="note" />', 'notes'],
+  ])('is told what was meant: %s', (written, meant) => {
+    const { problems } = load(`${written}\n`);
+    expect(problems.map(({ code, help }) => [code, help])).toEqual([['figure-choice', `Did you mean “${meant}”?`]]);
+  });
+
   it('needs chords from somewhere', () => {
     const { problems } = load('<FormChart />\n', '---\ntitle: One\n---\n\n');
     expect(problems.map(({ code }) => code)).toEqual(['figure-no-chords']);

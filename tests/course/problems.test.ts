@@ -317,6 +317,11 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
     [['lessons/first.mdx:5:8-15', 'component-unknown', 'There is no component <HarpMpa>.', 'Did you mean <HarpMap> ?']],
   ],
   [
+    'a component in small letters, which is no element of HTML either',
+    first('<harpmap scale="blues" />\n'),
+    [['lessons/first.mdx:5:2-9', 'component-unknown', 'There is no component <harpmap>.', 'Did you mean <HarpMap> ?']],
+  ],
+  [
     'an unknown attribute',
     first('<BendLadder\n  hole="2"\n  titel="Down"\n/>\n'),
     [['lessons/first.mdx:7:3-8', 'component-key', '<BendLadder> has no attribute “titel”.', 'Did you mean “title”?']],

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Severity } from '../../src/diagnostics/diagnostic.ts';
 import { FORMS } from '../../src/harmony/form.ts';
-import { parseBlock } from '../../src/notation/parse.ts';
+import { HEADER_KEYS, parseBlock } from '../../src/notation/parse.ts';
 import { NOTATION_PROBLEMS } from '../../src/notation/problems.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 
@@ -57,6 +57,17 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   [
     `temp: 90\n${EIGHT}`,
     [{ code: 'header-unknown', at: 'temp', says: 'A block has no setting “temp”.', help: 'Did you mean tempo: ?' }],
+  ],
+  [
+    `bpm: 90\n${EIGHT}`,
+    [
+      {
+        code: 'header-unknown',
+        at: 'bpm',
+        says: 'A block has no setting “bpm”.',
+        help: `There are ${[...HEADER_KEYS, 'part', 'words', 'phrase'].join(', ')}.`,
+      },
+    ],
   ],
   [
     `harp: A\nharp: C\n${EIGHT}`,
