@@ -6,7 +6,7 @@ import type { Measure, Round } from '../round.ts';
 import type { PlaySettings } from '../settings.ts';
 import { chance } from './chance.ts';
 import { type BeatKind, beatKinds, type DrumPattern, STYLES, type Style, styleOf } from './style.ts';
-import { bassRoot, tonesOf, voicing } from './voicing.ts';
+import { bassRoot, octaveNear, tonesOf, voicing } from './voicing.ts';
 
 /** The variations change with the form, but not oftener than a short chorus would: over a vamp, or without a form. */
 const SHORTEST_CHORUS = 8;
@@ -20,7 +20,10 @@ interface BandBar {
   readonly kinds: readonly BeatKind[];
   /** Which variation of each pattern this chorus takes. */
   readonly chorus: number;
-  readonly lastOfChorus: boolean;
+  /** What ends with this bar and goes on in another: a phrase of four bars, or the chorus. */
+  readonly ends: 'phrase' | 'chorus' | undefined;
+  /** The first bar after a chorus. */
+  readonly opens: boolean;
   readonly random: () => number;
   /** Seconds from the round's start of a part of a beat; undefined where a short bar has no such place. */
   readonly time: (beat: number, part: number, parts: number) => number | undefined;
@@ -54,34 +57,50 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
     // Nobody plays under the first pickup; later ones finish the bar the round before left short.
     if (pickup && round.number === 0) continue;
     const ordinal = round.number * full + counted;
+    const place = ordinal % chorus;
     if (!pickup) counted++;
-    const following = round.measures[(index + 1) % round.measures.length];
+    const following = round.measures[index + 1] ?? (settings.loop ? round.measures[0] : undefined);
+    const first = playback.bars[measure.bar]?.chords[0];
+    held = first && nameOf(first) === before ? held + 1 : 0;
     const spans = spansOf(playback, measure, following, held);
     const last = spans.at(-1);
-    held = last && last.from === 0 && nameOf(last.chord) === before ? held + 1 : 0;
     before = last && nameOf(last.chord);
+    // The rest of a bar is no full bar.
+    if (last && last.from > 0) held = -1;
     const bar: BandBar = {
       measure,
       style,
       kinds,
       chorus: Math.floor(ordinal / chorus),
-      lastOfChorus: ordinal % chorus === chorus - 1,
+      ends: !following ? undefined : place === chorus - 1 ? 'chorus' : place % 4 === 3 ? 'phrase' : undefined,
+      opens: place === 0 && ordinal > 0,
       random: chance(settings.seed, ordinal),
       time: (beat, part, parts) => {
-        const place = measure.grid.beat(beat, part, parts);
-        if (place < 0 || place >= measure.grid.length) return undefined;
-        return measure.at + place * round.secondsPerTick;
+        const tick = measure.grid.beat(beat, part, parts);
+        if (tick < 0 || tick >= measure.grid.length) return undefined;
+        return measure.at + tick * round.secondsPerTick;
       },
       chordAt: (beat, part, parts) => {
-        const place = beat + part / parts;
-        return spans.find((span) => span.from <= place && place < span.to);
+        // Thirds of a beat are no exact numbers, and a chord that comes with one must not come after it.
+        const from = beat + part / parts + 1e-9;
+        return spans.find((span) => span.from <= from && from < span.to);
       },
       spans,
       end: measure.at + measure.seconds,
     };
     cues.push(...drumsOf(bar), ...bassOf(bar), ...chordsOf(bar));
   }
-  return cues;
+  return walked(cues);
+}
+
+/** Lays each note of the bass in the octave that its way from the note before asks for. */
+function walked(cues: readonly Cue[]): Cue[] {
+  let before: number | undefined;
+  return cues.map((cue): Cue => {
+    if (cue.kind !== 'bass') return cue;
+    before = before === undefined ? cue.midi : octaveNear(cue.midi, before);
+    return { ...cue, midi: before };
+  });
 }
 
 const isPickup = (playback: Playback, measure: Measure): boolean => (playback.bars[measure.bar]?.lead ?? 0) > 0;
@@ -92,7 +111,7 @@ function spansOf(playback: Playback, measure: Measure, following: Measure | unde
   if (!bar) return [];
   const beat = beatTicks(playback);
   const lead = bar.lead ?? 0;
-  const first = following && playback.bars[following.bar]?.chords[0];
+  const first = following && playback.bars[following.bar]?.chords.find(({ at }) => at === 0);
   return bar.chords.map(({ at }, index): Span => {
     const chord = bar.chords[index] as PlayedChord;
     const next = bar.chords[index + 1];
@@ -122,34 +141,48 @@ const uneven = (level: number, random: () => number): number => level * (0.88 + 
 
 const PIECES: readonly (keyof DrumPattern & Piece)[] = ['kick', 'snare', 'stick', 'hat', 'ride'];
 
+/** How often an ornament is played, and how loud a stroke of kick or snare may be to be one. */
+const ORNAMENTS = { share: 0.6, loudest: 6 };
+
 function drumsOf(bar: BandBar): HitCue[] {
-  const { style, chorus, lastOfChorus, random, kinds } = bar;
+  const { style, chorus, ends, opens, random, kinds } = bar;
   const pattern = pick(style.drums, chorus);
-  const fill = lastOfChorus ? style.fills[Math.floor(random() * style.fills.length)] : undefined;
-  const filled = fill === undefined ? -1 : kinds.length - 1;
+  const ways = ends === 'chorus' ? style.fills : ends === 'phrase' ? style.turns : [];
+  const fill = ways[Math.floor(random() * ways.length)];
   const hits: HitCue[] = [];
   for (const piece of PIECES) {
     const cells = pattern[piece];
     if (!cells) continue;
-    const hasFill = piece === 'snare';
-    for (const { letter, at } of letters(bar, (kind, beat) =>
-      hasFill && beat === filled ? (fill ?? '') : cells[kind],
-    )) {
-      if (letter !== '.') hits.push({ kind: 'hit', at, piece, level: uneven(Number(letter) / 9, random) });
+    const fills = (beat: number): boolean => piece === 'snare' && fill !== undefined && beat === kinds.length - 1;
+    for (const { letter, at, beat, part } of letters(bar, (kind, beat) => (fills(beat) ? (fill ?? '') : cells[kind]))) {
+      if (letter === '.') continue;
+      const drum = piece === 'kick' || piece === 'snare';
+      const ornament = drum && part > 0 && Number(letter) <= ORNAMENTS.loudest && !fills(beat);
+      if (ornament && random() > ORNAMENTS.share) continue;
+      // The hand that keeps time strikes the cymbal instead.
+      if (opens && !drum && piece !== 'stick' && beat === 0 && part === 0) continue;
+      hits.push({ kind: 'hit', at, piece, level: uneven(Number(letter) / 9, random) });
     }
   }
+  const start = bar.time(0, 0, 1);
+  if (opens && start !== undefined) hits.push({ kind: 'hit', at: start, piece: 'ride', level: 1 });
   return hits;
 }
 
 const pick = <Item>(items: readonly Item[], turn: number): Item => items[turn % items.length] as Item;
+
+const changes = ({ chord, next }: Span): boolean => next !== undefined && nameOf(next) !== nameOf(chord);
 
 function bassOf(bar: BandBar): BassCue[] {
   const pattern = pick(bar.style.bass, bar.chorus);
   const notes: { at: number; midi: number; level: number; until: number }[] = [];
   for (const span of bar.spans) {
     const place = (beat: number): number => Math.floor(beat - span.from) + (span.held % 2) * bar.kinds.length;
-    const cell = (_kind: BeatKind, beat: number): string =>
-      beat + 1 <= span.from || beat >= span.to ? '' : pick(pattern, Math.max(0, place(beat)));
+    const leads = (beat: number): boolean => changes(span) && beat > span.from && beat + 1 >= span.to;
+    const cell = (_kind: BeatKind, beat: number): string => {
+      if (beat + 1 <= span.from || beat >= span.to) return '';
+      return leads(beat) ? pattern.lead : pick(pattern.cells, Math.max(0, place(beat)));
+    };
     const end = bar.time(Math.floor(span.to), span.to % 1, 1) ?? bar.end;
     let started = false;
     for (const { letter, at, beat, part, parts } of letters(bar, cell)) {
@@ -181,17 +214,16 @@ function bassNote(letter: string, { chord, next }: Span, random: () => number): 
       return root + seventh;
     case '8':
       return root + 12;
-    case 'a': {
-      if (!next || nameOf(next) === nameOf(chord)) return root + fifth;
-      return bassRoot(next) + (random() < 0.5 ? 1 : -1);
-    }
+    case 'a':
+      return next ? bassRoot(next) + (random() < 0.5 ? 1 : -1) : root + fifth;
     default:
       return root;
   }
 }
 
 function chordsOf(bar: BandBar): ChordCue[] {
-  const pattern = pick(bar.style.chords, bar.chorus);
+  // The fourth bar of a phrase answers the three before it.
+  const pattern = pick(bar.style.chords, bar.chorus + (bar.ends === 'phrase' ? 1 : 0));
   const cues: ChordCue[] = [];
   let holding = false;
   for (const span of bar.spans) {

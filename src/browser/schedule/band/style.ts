@@ -15,7 +15,7 @@ export type StyleName = 'straight' | 'shuffle' | 'slow' | 'fast-beat';
 export type BeatKind = 'one' | 'strong' | 'back' | 'weak';
 type Cells = Readonly<Record<BeatKind, string>>;
 
-/** Letters of drum cells: `.` nothing, `1` to `9` how loud. */
+/** Letters of drum cells: `.` nothing, `1` to `9` how loud. Of kick and snare, what is quiet and off the beat is an ornament. */
 export interface DrumPattern {
   readonly kick: Cells;
   readonly snare: Cells;
@@ -26,17 +26,22 @@ export interface DrumPattern {
 
 /**
  * Letters of bass cells: `.` the note before goes on, `R` root, `3` `5` `6` `7` those tones of the chord, `8` the octave,
- * `a` a half step beside the root of the chord that comes. Beats are counted from where the chord comes in.
+ * `a` a half step beside the root of the chord that comes. Beats are counted from where the chord comes in; the last one
+ * before another chord plays `lead` instead.
  */
-export type BassPattern = readonly string[];
+export interface BassPattern {
+  readonly cells: readonly string[];
+  readonly lead: string;
+}
 
 /** Letters of chord cells: `.` nothing new, `s` struck short, `p` held until the next letter or chord, `-` silence. */
 export type ChordPattern = Cells;
 
 export interface Style {
   readonly drums: readonly DrumPattern[];
-  /** What the snare plays on the last beat of a chorus. */
+  /** What the snare plays on the last beat of a chorus, and of the other fourth bars. */
   readonly fills: readonly string[];
+  readonly turns: readonly string[];
   readonly bass: readonly BassPattern[];
   readonly chords: readonly ChordPattern[];
 }
@@ -46,30 +51,35 @@ const cells = (one: string, strong: string, back: string, weak: string): Cells =
 export const STYLES: Readonly<Record<StyleName, Style>> = {
   straight: {
     drums: [
-      { kick: cells('9.', '8.', '..', '..'), snare: cells('..', '..', '8.', '3.'), hat: cells('64', '64', '64', '64') },
       {
-        kick: cells('9.', '.8', '..', '..'),
-        snare: cells('..', '..', '8.', '3.'),
+        kick: cells('9.', '8.', '.5', '.4'),
+        snare: cells('..', '.2', '8.', '4.'),
+        hat: cells('64', '64', '64', '64'),
+      },
+      {
+        kick: cells('9.', '.8', '.4', '..'),
+        snare: cells('..', '.2', '82', '4.'),
         ride: cells('6.', '6.', '64', '6.'),
       },
       {
-        kick: cells('9.', '8.', '.6', '..'),
+        kick: cells('9.', '8.', '.6', '.4'),
         stick: cells('..', '..', '8.', '4.'),
-        snare: cells('..', '..', '..', '..'),
+        snare: cells('.2', '.2', '..', '..'),
         hat: cells('63', '63', '63', '63'),
       },
       {
-        kick: cells('9.', '88', '..', '..'),
-        snare: cells('..', '..', '8.', '3.'),
+        kick: cells('9.', '88', '.5', '.4'),
+        snare: cells('.2', '..', '83', '4.'),
         ride: cells('63', '63', '63', '63'),
       },
     ],
     fills: ['7678', '8.67', '78', '.788'],
+    turns: ['85', '8.45', '8446'],
     bass: [
-      ['RR', '55', '66', '55'],
-      ['R.', '5.', '8.', '5a'],
-      ['R.', '3.', '5.', '6a'],
-      ['RR', 'R5', '88', '5a'],
+      { cells: ['RR', '55', '66', '55'], lead: '5a' },
+      { cells: ['R.', '5.', '8.', '5.'], lead: '5a' },
+      { cells: ['R.', '3.', '5.', '6.'], lead: 'a.' },
+      { cells: ['RR', 'R5', '88', '5.'], lead: '5a' },
     ],
     chords: [
       cells('..', '..', 's.', 's.'),
@@ -80,30 +90,31 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
   },
   shuffle: {
     drums: [
-      { kick: cells('9.', '8.', '4.', '4.'), snare: cells('..', '..', '8.', '3.'), hat: cells('65', '65', '75', '65') },
+      { kick: cells('9.', '8.', '44', '4.'), snare: cells('..', '.2', '8.', '4.'), hat: cells('65', '65', '75', '65') },
       {
-        kick: cells('9.', '8.', '..', '..'),
-        snare: cells('..', '.2', '8.', '3.'),
+        kick: cells('9.', '8.', '.4', '.4'),
+        snare: cells('..', '.2', '82', '4.'),
         ride: cells('6.', '6.', '75', '75'),
       },
       {
         kick: cells('9.', '8.', '.5', '..'),
         stick: cells('..', '..', '8.', '4.'),
-        snare: cells('..', '..', '..', '..'),
+        snare: cells('.2', '.2', '..', '..'),
         hat: cells('65', '65', '65', '65'),
       },
       {
-        kick: cells('9.', '86', '4.', '4.'),
-        snare: cells('.2', '.2', '8.', '3.'),
+        kick: cells('9.', '86', '44', '4.'),
+        snare: cells('.2', '.2', '8.', '4.'),
         ride: cells('65', '65', '65', '65'),
       },
     ],
     fills: ['788', '.78', '687', '7.8'],
+    turns: ['85', '845', '8.5'],
     bass: [
-      ['R', '3', '5', '6', '8', '6', '5', '3'],
-      ['R.', '3.', '5.', 'a.'],
-      ['RR', '55', '66', '55'],
-      ['R', '8', '7', '5', '6', '5', '3', 'a'],
+      { cells: ['R', '3', '5', '6', '8', '6', '5', '3'], lead: 'a' },
+      { cells: ['R.', '3.', '5.', '6.'], lead: 'a.' },
+      { cells: ['RR', '55', '66', '55'], lead: '5a' },
+      { cells: ['R', '8', '7', '5', '6', '5', '3', '5'], lead: 'a' },
     ],
     chords: [
       cells('.s', '.s', '..', '..'),
@@ -115,33 +126,34 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
   slow: {
     drums: [
       {
-        kick: cells('9..', '8..', '..5', '...'),
-        snare: cells('...', '...', '8..', '3..'),
+        kick: cells('9..', '8..', '..5', '..4'),
+        snare: cells('...', '..2', '8..', '4..'),
         hat: cells('645', '645', '645', '645'),
       },
       {
-        kick: cells('9..', '8..', '...', '...'),
+        kick: cells('9..', '8..', '..4', '...'),
         stick: cells('...', '...', '8..', '4..'),
-        snare: cells('...', '...', '...', '...'),
+        snare: cells('..2', '.22', '...', '...'),
         ride: cells('6.4', '6.4', '6.4', '6.4'),
       },
       {
         kick: cells('9.4', '8..', '..5', '...'),
-        snare: cells('...', '...', '8..', '3..'),
+        snare: cells('...', '.2.', '8.2', '4..'),
         hat: cells('634', '634', '634', '634'),
       },
       {
-        kick: cells('9..', '8.5', '...', '...'),
-        snare: cells('...', '..2', '8..', '3..'),
+        kick: cells('9..', '8.5', '..4', '...'),
+        snare: cells('...', '..2', '8..', '4..'),
         ride: cells('634', '634', '634', '634'),
       },
     ],
     fills: ['788', '678', '.88', '7.8'],
+    turns: ['8.5', '845', '8.4'],
     bass: [
-      ['R..', '3..', '5..', '6.a'],
-      ['R.R', '5..', '8..', '5.a'],
-      ['R..', '5..', '6..', '5.a'],
-      ['R.5', '8..', '7..', '5.a'],
+      { cells: ['R..', '3..', '5..', '6..'], lead: '5.a' },
+      { cells: ['R.R', '5..', '8..', '5..'], lead: '5.a' },
+      { cells: ['R..', '5..', '6..', '5..'], lead: 'a..' },
+      { cells: ['R.5', '8..', '7..', '5..'], lead: '5.a' },
     ],
     chords: [
       cells('p..', '...', '...', '...'),
@@ -160,13 +172,17 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
         snare: cells('.', '.', '.', '.'),
         ride: cells('6', '6', '4', '4'),
       },
+      { kick: cells('9', '.', '.', '5'), snare: cells('.', '6', '.', '.'), hat: cells('6', '6', '4', '4') },
+      { kick: cells('9', '7', '.', '.'), snare: cells('.', '.', '6', '3'), ride: cells('6', '5', '4', '5') },
     ],
-    fills: ['7', '8'],
+    fills: ['7', '88'],
+    turns: ['64', '46'],
     bass: [
-      ['R', '.', '5', '.'],
-      ['R', '.', '3', '5'],
+      { cells: ['R', '.', '5', '.'], lead: 'a' },
+      { cells: ['R', '.', '3', '5'], lead: 'a' },
+      { cells: ['R', '.', '8', '5'], lead: 'a' },
     ],
-    chords: [cells('p', '.', '.', '.'), cells('.', '.', 's', 's')],
+    chords: [cells('p', '.', '.', '.'), cells('.', '.', 's', 's'), cells('s', '.', '.', '.')],
   },
 };
 

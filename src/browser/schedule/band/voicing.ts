@@ -1,5 +1,5 @@
 /** The tones of a chord that bass and chords choose from. */
-import { chromaOf } from '../../../instrument/pitch.ts';
+import { chromaOf, mod } from '../../../instrument/pitch.ts';
 import type { PlayedChord } from '../../../score/playback.ts';
 
 /** Half steps above the root. A tone the chord lacks is the nearest thing to it that does not fight it. */
@@ -12,22 +12,34 @@ export interface Tones {
 
 export function tonesOf({ tones }: PlayedChord): Tones {
   const oneOf = (...wanted: readonly number[]): number | undefined => wanted.find((tone) => tones.includes(tone));
-  const third = oneOf(4, 3, 5, 2) ?? 0;
   const fifth = oneOf(7, 6, 8) ?? 7;
+  const third = oneOf(4, 3, 5, 2) ?? fifth;
   const seventh = oneOf(10, 11) ?? oneOf(9) ?? 12;
-  // Under a minor or diminished chord the sixth would be heard as a wrong third of something else.
-  const sixth = oneOf(9) ?? (third === 4 ? 9 : seventh === 12 ? fifth : seventh);
+  // The sixth belongs to a major third and a pure fifth; elsewhere it would be heard as a wrong tone of something else.
+  const sixth = oneOf(9) ?? (third === 4 && fifth === 7 ? 9 : seventh === 12 ? fifth : seventh);
   return { third, fifth, sixth, seventh };
 }
 
-/** The lowest E of a bass, and the range from there that its roots lie in. */
-const BASS_FLOOR = 31;
+/** The lowest E of a bass, and where it would come into the chords. */
+const [BASS_FLOOR, BASS_CEILING] = [28, 54];
+/** Roots lie in the octave from G up: the three below are little more than a rumble in a small loudspeaker. */
+const ROOT_FLOOR = 31;
 /** Chords lie around the middle of the piano, under the tune or beside it. */
 const CHORD_FLOOR = 53;
 
-const upFrom = (floor: number, chroma: number): number => floor + ((((chroma - floor) % 12) + 12) % 12);
+const upFrom = (floor: number, chroma: number): number => floor + mod(chroma - floor, 12);
 
-export const bassRoot = (chord: PlayedChord): number => upFrom(BASS_FLOOR, chromaOf(chord.root));
+export const bassRoot = (chord: PlayedChord): number => upFrom(ROOT_FLOOR, chromaOf(chord.root));
+
+/** The same tone no more than an octave from the note before, and right beside it if they are a half step apart and it can be. */
+export function octaveNear(midi: number, before: number): number {
+  const step = mod(midi - before, 12);
+  const reach = step === 1 || step === 11 ? 1 : 12;
+  let near = midi;
+  while (near > before + reach) near -= 12;
+  while (near < before - reach) near += 12;
+  return near < BASS_FLOOR ? near + 12 : near > BASS_CEILING ? near - 12 : near;
+}
 
 /** Third, fifth and seventh (or the root where there is none), each in the same octave: neighbouring chords move little. */
 export function voicing(chord: PlayedChord): readonly number[] {
