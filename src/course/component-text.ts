@@ -54,6 +54,12 @@ export function readComponent(source: string, from: number, { name, attributes }
     if (need === 'required' && !written.some((attribute) => attribute.name === key))
       diagnostics.push(report('component-key-missing', nameSpan, { component: name, key }));
   }
+  // An empty text is how HTML says that a picture only decorates; a text of blanks says nothing.
+  if (name === 'img') {
+    const words = written.find((attribute) => attribute.name === 'alt')?.value;
+    if (typeof words !== 'string' || /^\s+$/.test(words))
+      diagnostics.push(report('picture-words', nameSpan, { url: undefined }));
+  }
   return { component: component && { name, nameSpan, attributes: written }, references, diagnostics };
 
   function readAttribute(

@@ -222,6 +222,16 @@ export const COURSE_PROBLEMS = {
     help: () => 'Put a copy into the media folder, if its licence allows it.',
   }),
 
+  'picture-words': warning<{ url: string | undefined }>({
+    about:
+      'A picture without words is nothing to a student who cannot see it. One that only decorates says so by an empty alt, which is HTML’s way.',
+    message: () => 'This picture has no words for students who cannot see it.',
+    help: ({ url }) =>
+      url === undefined
+        ? 'Add alt="…" with what is to be seen, or alt="" if it only decorates.'
+        : `Write what is to be seen between the brackets. If it only decorates, write <img src="${url}" alt="" /> instead.`,
+  }),
+
   // blocks
   'fence-open': error<{ next?: number }>({
     about: 'A block whose fence is not closed swallows the rest of the lesson; often the file is cut short.',

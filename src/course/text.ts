@@ -79,6 +79,10 @@ export function readLessonText(source: string): LessonText {
         break;
       case 'image':
         references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'embed' });
+        if (!node.alt?.trim()) diagnostics.push(report('picture-words', span, { url: node.url }));
+        break;
+      case 'imageReference':
+        if (!node.alt?.trim()) diagnostics.push(report('picture-words', span, { url: '…' }));
         break;
       case 'mdxJsxFlowElement':
       case 'mdxJsxTextElement': {

@@ -432,6 +432,47 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
       ],
     ],
   ],
+  [
+    'a picture without words',
+    { ...first('> Here: ![ ](media/harp.svg)\n\n![A harp](media/harp.svg)\n'), 'media/harp.svg': '<svg/>' },
+    [
+      [
+        'lessons/first.mdx:5:9-29',
+        'picture-words',
+        'This picture has no words for students who cannot see it.',
+        'Write what is to be seen between the brackets. If it only decorates, write <img src="media/harp.svg" alt="" /> instead.',
+      ],
+    ],
+  ],
+  [
+    'pictures as elements, of which one only decorates',
+    {
+      ...first(
+        '<img src="media/harp.svg" />\n\n<img alt="" src="media/harp.svg" />\n\nAnd <img alt src="media/harp.svg" />\n',
+      ),
+      'media/harp.svg': '<svg/>',
+    },
+    ['lessons/first.mdx:5:2-5', 'lessons/first.mdx:9:6-9'].map(
+      (place): Told => [
+        place,
+        'picture-words',
+        'This picture has no words for students who cannot see it.',
+        'Add alt="…" with what is to be seen, or alt="" if it only decorates.',
+      ],
+    ),
+  ],
+  [
+    'a picture by reference without words',
+    { ...first('![][harp]\n\n[harp]: media/harp.svg\n'), 'media/harp.svg': '<svg/>' },
+    [
+      [
+        'lessons/first.mdx:5:1-10',
+        'picture-words',
+        'This picture has no words for students who cannot see it.',
+        'Write what is to be seen between the brackets. If it only decorates, write <img src="…" alt="" /> instead.',
+      ],
+    ],
+  ],
   // blocks
   [
     'a block that is not closed',
