@@ -6,9 +6,9 @@ import type { Playback } from '../score/playback.ts';
 import { countInTo } from './schedule/clicks.ts';
 import type { Cue } from './schedule/cue.ts';
 import { type Moment, momentAt, type Plan, planOf } from './schedule/plan.ts';
-import { carryOver, type Position, positionAt, START, secondsAt } from './schedule/round.ts';
-import type { PlaySettings } from './schedule/settings.ts';
-import { lineFrom } from './schedule/tune.ts';
+import { restOf } from './schedule/rest.ts';
+import { carryOver, type Position, positionAt, roundOf, START, secondsAt } from './schedule/round.ts';
+import { type PlaySettings, sameRound, startsRoundsAnew } from './schedule/settings.ts';
 
 /** What can sound, on a clock in seconds. */
 export interface Stage {
@@ -27,14 +27,16 @@ export interface Music {
 
 export type State = 'stopped' | 'counting' | 'playing' | 'paused';
 
-/** What is sounding at a moment. */
+/** What is sounding at a moment, or will be when the count-in is over or a pause ends. */
 export interface Showing {
   readonly moment: Moment;
   /** What begins next, perhaps in the round after. */
   readonly next: Moment | undefined;
   readonly round: number;
   readonly tempo: number;
-  /** When the next one begins, on the clock. */
+  /** Whether the count-in for it goes on. */
+  readonly counting: boolean;
+  /** When there is something else to show, on the clock; nobody knows that of a pause. */
   readonly until: number;
 }
 
@@ -46,7 +48,7 @@ export interface Transport {
   readonly stop: () => void;
   /** Takes a change on: at once while it plays, with the place in the music kept. */
   readonly change: (music: Music) => void;
-  /** What sounds at a time of the clock; undefined while nothing of the block does. */
+  /** What sounds at a time of the clock; undefined while it is stopped and after its end. */
   readonly showing: (at: number) => Showing | undefined;
 }
 
@@ -77,6 +79,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
   let state: State = 'stopped';
   let position: Position = START;
   let startsAt = 0;
+  let counted = false;
   let laid: Laid[] = [];
   let voices: { until: number; stop: (at: number) => void }[] = [];
   let cease: (() => void) | undefined;
@@ -98,31 +101,32 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
     return plan;
   }
 
-  function begin(counted: boolean): void {
+  function begin(withCount: boolean): void {
     const plan = planFor(position.round);
     if (plan.round.measures.length === 0) return;
     // A count leads to the start of a bar.
-    if (counted) position = { ...position, tick: 0 };
+    if (withCount) position = { ...position, tick: 0 };
+    counted = withCount;
     const into = secondsAt(plan.round, position);
     const now = stage.now() + SOON;
-    const count = counted ? countInTo(playback, plan.round, position.measure) : undefined;
+    const count = withCount ? countInTo(playback, plan.round, position.measure) : undefined;
     startsAt = now + (count?.seconds ?? 0);
     stage.open(now - SOON / 4);
     for (const cue of count?.cues ?? []) voices.push(stage.sound(cue, now + cue.at));
     const first: Laid = { plan, at: startsAt - into, given: plan.cues.findIndex((cue) => cue.at >= into - 1e-9) };
     if (first.given < 0) first.given = plan.cues.length;
-    resumeLines(first, into);
+    resume(first, into);
     laid = [first];
     become(count ? 'counting' : 'playing');
     schedule();
     cease ??= stage.tick(schedule);
   }
 
-  /** Lines that had begun before the place where playing starts sound on from there. */
-  function resumeLines({ plan, at, given }: Laid, into: number): void {
+  /** What had begun before the place where playing starts sounds on from there. */
+  function resume({ plan, at, given }: Laid, into: number): void {
     for (const cue of plan.cues.slice(0, given)) {
-      const left = cue.at + ('seconds' in cue ? cue.seconds : 0) - into;
-      if (cue.kind === 'line' && left > 0.05) voices.push(stage.sound(lineFrom(cue, into - cue.at), at + into));
+      const rest = restOf(cue, into - cue.at);
+      if (rest) voices.push(stage.sound(rest, at + into));
     }
   }
 
@@ -131,9 +135,14 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
     voices = voices.filter((voice) => voice.until > now);
     laid = laid.filter((one, index) => index === laid.length - 1 || one.at + one.plan.round.seconds > now - 1);
     for (let current = laid.at(-1); current; current = following(current, now)) give(current, now);
-    const last = laid.at(-1);
     if (state === 'counting' && now >= startsAt) become('playing');
-    if (last && !settings.loop && now >= last.at + last.plan.round.seconds + RING) stop();
+    if (over(now - RING)) stop();
+  }
+
+  /** Whether the last bar to be played has ended. */
+  function over(now: number): boolean {
+    const last = laid.at(-1);
+    return last !== undefined && !settings.loop && now >= last.at + last.plan.round.seconds;
   }
 
   function give(current: Laid, now: number): void {
@@ -142,10 +151,8 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
       const cue = cues[current.given] as Cue;
       const at = current.at + cue.at;
       if (at > now + AHEAD) return;
-      if (at >= now - TOO_LATE) voices.push(stage.sound(cue, Math.max(at, now)));
-      else if (cue.kind === 'line' && at + cue.seconds > now + 0.05) {
-        voices.push(stage.sound(lineFrom(cue, now - at), now));
-      }
+      const left = at >= now - TOO_LATE ? cue : restOf(cue, now - at);
+      if (left) voices.push(stage.sound(left, Math.max(at, now)));
     }
   }
 
@@ -181,6 +188,10 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
 
   function pause(): void {
     if (!running()) return;
+    if (over(stage.now())) {
+      stop();
+      return;
+    }
     position = place();
     silence();
     become('paused');
@@ -193,32 +204,52 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
   }
 
   function change(next: Music): void {
-    const wasRunning = running();
-    if (wasRunning) {
+    if (running() && over(stage.now())) stop();
+    if (next.playback === playback && sameRound(settings, next.settings) && !isAhead()) {
+      take(next);
+      if (running()) schedule();
+      return;
+    }
+    const was = state;
+    if (running()) {
       position = place();
       silence();
     }
-    if (position !== START) {
+    if (was !== 'stopped') {
       const from = planFor(position.round).round;
-      // A tempo set by hand is where a climb starts again.
-      if (next.settings.tempo !== settings.tempo) position = { ...position, round: 0 };
-      position = carryOver(position, from, planOf(next.playback, next.settings, position.round).round);
+      const round = startsRoundsAnew(settings, next.settings) ? 0 : position.round;
+      position = carryOver({ ...position, round }, from, roundOf(next.playback, next.settings, round));
     }
+    take(next);
+    if (was === 'counting' || was === 'playing') begin(was === 'counting' && settings.countIn);
+  }
+
+  /** Whether the round after the one that sounds has been laid on the clock already. */
+  const isAhead = (): boolean => (laid.at(-1)?.at ?? 0) > Math.max(stage.now(), startsAt);
+
+  function take(next: Music): void {
     ({ playback, settings } = next);
     plans = new Map();
-    if (wasRunning) begin(false);
   }
 
   function showing(at: number): Showing | undefined {
-    const current = soundingAt(at);
-    if (!current || at < startsAt) return undefined;
-    const { plan } = current;
-    const moment = momentAt(plan.moments, at - current.at);
+    if (state === 'stopped') return undefined;
+    const waits = state === 'paused' || at < startsAt;
+    const current = waits ? undefined : soundingAt(at);
+    const plan = waits ? planFor(position.round) : current?.plan;
+    if (!plan) return undefined;
+    const moment = momentAt(plan.moments, current ? at - current.at : secondsAt(plan.round, position) + 1e-9);
     if (!moment) return undefined;
+    const { number, tempo, seconds } = plan.round;
     const after = plan.moments[plan.moments.indexOf(moment) + 1];
-    const until = current.at + (after?.at ?? plan.round.seconds);
-    const next = after ?? (settings.loop ? planFor(plan.round.number + 1).moments[0] : undefined);
-    return { moment, next, round: plan.round.number, tempo: plan.round.tempo, until };
+    return {
+      moment,
+      next: after ?? (settings.loop ? planFor(number + 1).moments[0] : undefined),
+      round: number,
+      tempo,
+      counting: counted && waits && state !== 'paused',
+      until: current ? current.at + (after?.at ?? seconds) : startsAt,
+    };
   }
 
   return {

@@ -108,7 +108,7 @@ describe('the transport', () => {
   test('counts in before it plays, and says so', () => {
     const { transport, pass, heard, lines, states } = stage(FOUR, { countIn: true });
     transport.play();
-    expect(transport.showing(12)).toBeUndefined();
+    expect(transport.showing(12)).toMatchObject({ counting: true, until: 14.06 });
     pass(4.5);
     expect(heard.slice(0, 4).every(({ cue }) => cue.kind === 'hit')).toBe(true);
     expect(lines()[0]?.at).toBeCloseTo(14.06, 9);
@@ -176,5 +176,92 @@ describe('the transport', () => {
     transport.stop();
     transport.play();
     expect(lines().at(-1)?.cue).toMatchObject({ at: 0, parts: [{ notes: [{ hole: 4 }] }] });
+  });
+
+  test('counts in again when something is changed during the count', () => {
+    const { transport, music, pass, lines, states } = stage(FOUR, { countIn: true });
+    transport.play();
+    pass(2);
+    transport.change({ ...music, settings: { ...music.settings, tempo: 120 } });
+    expect(transport.state()).toBe('counting');
+    pass(3);
+    expect(lines()[0]?.at).toBeCloseTo(14.06, 9);
+    expect(states).toEqual(['counting', 'playing']);
+  });
+
+  test('ends where the music has ended, whatever is done while the last stroke rings', () => {
+    for (const act of ['pause', 'change'] as const) {
+      const { transport, music, pass, lines } = stage('slot: 1/4\n4 5 6 7');
+      transport.play();
+      pass(4.2);
+      expect(transport.state()).toBe('playing');
+      if (act === 'pause') transport.pause();
+      else transport.change({ ...music, settings: { ...music.settings, tempo: 90 } });
+      expect(transport.state()).toBe('stopped');
+      pass(2);
+      expect(lines()).toHaveLength(4);
+    }
+  });
+
+  test('is not interrupted by what changes nothing of what sounds', () => {
+    const { transport, music, pass, heard, lines } = stage('slot: 1/4\n4 5 6 7');
+    transport.play();
+    pass(1.5);
+    transport.change({ ...music, settings: { ...music.settings, countIn: true } });
+    transport.change({ ...music, settings: { ...music.settings, loop: true } });
+    pass(6.55);
+    expect(heard.filter(({ stopped }) => stopped !== undefined)).toEqual([]);
+    expect(onsets(lines().map(({ at }) => at)).slice(0, 8)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+  });
+
+  test('ends with the round that sounds when the loop is let go, though the next one was within reach', () => {
+    const { transport, music, pass, lines } = stage('slot: 1/4\n4 5 6 7', { loop: true });
+    transport.play();
+    pass(3.7);
+    transport.change({ ...music, settings: { ...music.settings, loop: false } });
+    pass(3);
+    expect(transport.state()).toBe('stopped');
+    // Four notes, and what was left of the last one after the change.
+    expect(lines()).toHaveLength(5);
+  });
+
+  test('begins a climb where the student is, not where it would be by now', () => {
+    const { transport, music, pass, now } = stage('slot: 1/4\n4 5 6 7', { loop: true });
+    transport.play();
+    pass(13);
+    expect(transport.showing(now())?.round).toBe(3);
+    transport.change({ ...music, settings: { ...music.settings, loop: true, climb: { step: 10, goal: 200 } } });
+    expect(transport.showing(now() + 0.1)).toMatchObject({ round: 0, tempo: 60 });
+    pass(4);
+    expect(transport.showing(now())).toMatchObject({ round: 1, tempo: 70 });
+    transport.change({ ...music, settings: { ...music.settings, loop: true, climb: { step: 10, goal: 90 } } });
+    expect(transport.showing(now() + 0.1)).toMatchObject({ round: 1, tempo: 70 });
+  });
+
+  test('counts the rounds of other bars from the first', () => {
+    const { transport, music, pass, now } = stage(FOUR, { loop: true, climb: { step: 60, goal: 240 } });
+    transport.play();
+    pass(9);
+    expect(transport.showing(now())).toMatchObject({ round: 1, tempo: 120 });
+    const range = { first: 1, last: 1 };
+    transport.change({ ...music, settings: { ...music.settings, range } });
+    expect(transport.showing(now() + 0.1)).toMatchObject({ round: 0, tempo: 60, moment: { bar: 1 } });
+  });
+
+  test('shows where it goes on while it is paused or counts in, and nothing once it is stopped', () => {
+    const { transport, music, pass, now } = stage(FOUR, { countIn: true });
+    expect(transport.showing(now())).toBeUndefined();
+    transport.play();
+    pass(1);
+    expect(transport.showing(now())).toMatchObject({ counting: true, moment: { bar: 0, event: 0 } });
+    pass(4.56);
+    expect(transport.showing(now())).toMatchObject({ counting: false, moment: { bar: 0, event: 1 } });
+    transport.pause();
+    pass(3);
+    expect(transport.showing(now())).toMatchObject({ counting: false, moment: { bar: 0, event: 1 } });
+    transport.change({ ...music, settings: { ...music.settings, range: { first: 1, last: 1 } } });
+    expect(transport.showing(now())).toMatchObject({ moment: { bar: 1, event: 0 } });
+    transport.stop();
+    expect(transport.showing(now())).toBeUndefined();
   });
 });

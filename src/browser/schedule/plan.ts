@@ -2,7 +2,7 @@
 import type { Playback } from '../../score/playback.ts';
 import { bandOf } from './band/band.ts';
 import { clicksOf } from './clicks.ts';
-import { byTime, type Cue } from './cue.ts';
+import { byTime, type Cue, type LineCue } from './cue.ts';
 import { type Round, roundOf } from './round.ts';
 import type { PlaySettings } from './settings.ts';
 import { tuneOf } from './tune.ts';
@@ -20,27 +20,40 @@ export interface Moment {
   readonly measure: number;
   readonly bar: number;
   readonly answer: boolean;
-  /** The event that begins, as its place in the bar's events; undefined in a bar without any or left free. */
+  /** Written ticks into the bar. */
+  readonly tick: number;
+  /** The event that begins, as its place in the bar's events; undefined where only a chord does: in a bar left free. */
   readonly event?: number;
+  /** Whether what sounds goes on without a new attack. */
+  readonly held: boolean;
 }
 
 export function planOf(playback: Playback, settings: PlaySettings, number: number): Plan {
   const round = roundOf(playback, settings, number);
-  const cues: Cue[] = [...tuneOf(playback, round), ...bandOf(playback, settings, round), ...clicksOf(playback, round)];
-  return { round, cues: cues.sort(byTime), moments: momentsOf(playback, round) };
+  const tune = tuneOf(playback, round);
+  const cues: Cue[] = [...tune, ...bandOf(playback, settings, round), ...clicksOf(playback, round)];
+  return { round, cues: cues.sort(byTime), moments: momentsOf(playback, round, tune) };
 }
 
-function momentsOf(playback: Playback, round: Round): Moment[] {
-  return round.measures.flatMap((measure, index): Moment[] => {
-    const { bar, answer, at, grid } = measure;
-    const events = answer ? [] : (playback.bars[bar]?.events ?? []);
-    const shared = { measure: index, bar, answer };
-    if (events.length === 0) return [{ ...shared, at }];
-    return events.map((event, place) => ({
-      ...shared,
-      at: at + grid.played(event.at) * round.secondsPerTick,
-      event: place,
-    }));
+function momentsOf(playback: Playback, round: Round, tune: readonly LineCue[]): Moment[] {
+  const attacks = new Set(tune.map(({ at }) => at));
+  return round.measures.flatMap(({ bar, answer, at, grid }, measure): Moment[] => {
+    const { events = [], chords = [] } = playback.bars[bar] ?? {};
+    const begun = (tick: number): Omit<Moment, 'held'> => ({
+      at: at + grid.played(tick) * round.secondsPerTick,
+      measure,
+      bar,
+      answer,
+      tick,
+    });
+    if (answer || events.length === 0) {
+      const changes = new Set([0, ...chords.map((chord) => chord.at)]);
+      return [...changes].map((tick) => ({ ...begun(tick), held: false }));
+    }
+    return events.map((event, place) => {
+      const moment = begun(event.at);
+      return { ...moment, event: place, held: event.notes !== undefined && !attacks.has(moment.at) };
+    });
   });
 }
 

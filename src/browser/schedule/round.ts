@@ -68,16 +68,18 @@ export function positionAt(round: Round, seconds: number): Position {
 }
 
 /**
- * The same place in a round laid out anew: in the same measure if that is still the same bar, else where that bar is played
- * next or first, else at the start.
+ * The same place in a round laid out anew: in the same bar, the same time round if it is played that often, else the last;
+ * at the start where the bar is not played.
  */
 export function carryOver(position: Position, from: Round, to: Round): Position {
+  const start = { ...START, round: position.round };
   const old = from.measures[position.measure];
-  if (!old) return { ...START, round: position.round };
-  const same = (measure: Measure): boolean => measure.bar === old.bar && measure.answer === old.answer;
-  const kept = to.measures[position.measure];
-  if (kept && same(kept)) return position;
-  const later = to.measures.findIndex((measure, index) => index > position.measure && same(measure));
-  const measure = later >= 0 ? later : to.measures.findIndex(same);
-  return measure >= 0 ? { ...position, measure } : { ...START, round: position.round };
+  if (!old) return start;
+  const played = ({ bar, answer }: Measure): boolean => bar === old.bar && !answer;
+  const time = from.measures.slice(0, position.measure + 1).filter(played).length;
+  const places = to.measures.flatMap((measure, index) => (played(measure) ? [index] : []));
+  const place = places[Math.min(time, places.length) - 1];
+  if (place === undefined) return start;
+  const answering = old.answer && to.measures[place + 1]?.answer;
+  return { ...position, measure: answering ? place + 1 : place };
 }

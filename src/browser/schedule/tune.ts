@@ -77,16 +77,3 @@ function closed({ at, breath, parts, until }: OpenLine): LineCue {
   const gap = short ? last.seconds / 2 : Math.min(GAP, last.seconds * LONGEST_GAP_SHARE);
   return { kind: 'line', at, seconds: until - at - gap, breath, parts };
 }
-
-/** What is left of a line from a time in it on: where playing starts in the middle of a note. */
-export function lineFrom(line: LineCue, time: number): LineCue {
-  const parts = line.parts
-    .filter((part) => part.at + part.seconds > time)
-    .map((part): LinePart => {
-      const late = Math.max(0, time - part.at);
-      // A slap or a scoop belongs to an attack that is over.
-      const { struck: _struck, ...rest } = part;
-      return late > 0 ? { ...rest, at: 0, seconds: part.seconds - late } : { ...part, at: part.at - time };
-    });
-  return { ...line, at: line.at + time, seconds: line.seconds - time, parts };
-}

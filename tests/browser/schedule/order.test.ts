@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { barsToPlay } from '../../../src/browser/schedule/order.ts';
 import { playbackFrom } from './some-block.ts';
@@ -39,5 +40,17 @@ describe('the bars to play', () => {
 
   test('can be a single bar', () => {
     expect(played('|: A B C :| D', 'C', 'C')).toBe('C');
+  });
+
+  test('are every chosen bar at least once, and no other, whatever the repeats', () => {
+    const block = playbackFrom('meter: 1/4\nslot: 1/4\n4 |: 4 | 4 |1 4 :|2 4 || 4 |: 4 | 4 :| 4');
+    const last = block.bars.length - 1;
+    fc.assert(
+      fc.property(fc.nat(last), fc.nat(last), (a, b) => {
+        const range = { first: Math.min(a, b), last: Math.max(a, b) };
+        const chosen = Array.from({ length: range.last - range.first + 1 }, (_, index) => range.first + index);
+        expect([...new Set(barsToPlay(block, range))].sort((x, y) => x - y)).toEqual(chosen);
+      }),
+    );
   });
 });

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { countInTo } from '../../../src/browser/schedule/clicks.ts';
 import type { Cue, LineCue } from '../../../src/browser/schedule/cue.ts';
-import { momentAt, planOf } from '../../../src/browser/schedule/plan.ts';
+import { momentAt, type Plan, planOf } from '../../../src/browser/schedule/plan.ts';
+import { restOf } from '../../../src/browser/schedule/rest.ts';
 import { roundOf } from '../../../src/browser/schedule/round.ts';
-import { lineFrom } from '../../../src/browser/schedule/tune.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 import { blockText } from '../../notation/arbitrary.ts';
 import { playbackFrom, SETTINGS } from './some-block.ts';
@@ -58,14 +58,58 @@ describe('the tune', () => {
     expect(lines.map(({ at }) => at)).toEqual([0, 8]);
   });
 
+  test('is attacked at the start of a loop that begins inside a held note, and shown as attacked', () => {
+    const playback = playbackFrom('slot: 1/4\n4 = = = | = = 5 .');
+    const held = ({ cues, moments }: Plan) => [linesOf(cues).map(({ at }) => at), moments.map(({ held }) => held)];
+    expect(held(planOf(playback, second, 0))).toEqual([
+      [0, 6],
+      [false, true, false, false],
+    ]);
+    expect(held(planOf(playback, { ...second, range: { first: 1, last: 1 } }, 0))).toEqual([
+      [0, 2],
+      [false, false, false],
+    ]);
+  });
+
+  test('is not scooped or accented again where playing goes on in the middle of a note', () => {
+    const [line] = linesIn('slot: 1/4\n4[dip accent vibrato] = = .', second);
+    expect(restOf(line as LineCue, 1)).toMatchObject({ parts: [{ marks: ['vibrato'] }] });
+  });
+
   test('goes on from the middle of a line with what is left of it', () => {
     const [line] = linesIn("slot: 1/4\n-3''> -3'> -3 .", second);
-    const rest = lineFrom(line as LineCue, 1.25);
-    expect(rest.at).toBe(1.25);
-    expect(rest.parts.map(({ at, seconds }) => [at, seconds])).toEqual([
-      [0, 0.75],
-      [0.75, 1],
-    ]);
+    expect(restOf(line as LineCue, 1.25)).toMatchObject({
+      at: 1.25,
+      parts: [
+        { at: 0, seconds: 0.75 },
+        { at: 0.75, seconds: 1 },
+      ],
+    });
+    expect(restOf(line as LineCue, 3)).toBeUndefined();
+  });
+});
+
+describe('what is left of a cue in the middle', () => {
+  const pad = { kind: 'chord', at: 2, seconds: 4, midis: [60], level: 0.5, touch: 'pad' } as const;
+
+  test('is the rest of a held chord, and nothing of what dies away by itself', () => {
+    expect(restOf(pad, 3)).toEqual({ ...pad, at: 5, seconds: 1 });
+    expect(restOf({ ...pad, touch: 'stab' }, 1)).toBeUndefined();
+    expect(restOf({ kind: 'bass', at: 0, seconds: 1, midi: 40, level: 1 }, 0.5)).toBeUndefined();
+    expect(restOf({ kind: 'hit', at: 0, piece: 'ride', level: 1 }, 0.1)).toBeUndefined();
+  });
+
+  test('ends when the whole would have ended', () => {
+    fc.assert(
+      fc.property(blockText, fc.double({ min: 0, max: 1, noNaN: true }), (text, share) => {
+        for (const cue of planOf(playbackFrom(text), { ...SETTINGS, tempo: 60 }, 0).cues) {
+          if (!('seconds' in cue)) continue;
+          const rest = restOf(cue, share * cue.seconds);
+          if (rest && 'seconds' in rest) expect(rest.at + rest.seconds).toBeCloseTo(cue.at + cue.seconds, 9);
+          if (rest?.kind === 'line') for (const part of rest.parts) expect(part.at).toBeGreaterThanOrEqual(0);
+        }
+      }),
+    );
   });
 });
 
@@ -111,6 +155,31 @@ describe('a plan', () => {
         const shown = new Set(moments.map(({ at }) => at));
         for (const line of linesOf(cues)) expect(shown.has(line.at)).toBe(true);
       }),
+    );
+  });
+
+  test('puts the second of two eighths where the shuffle says, and keeps every beat', () => {
+    fc.assert(
+      fc.property(swing, fc.integer({ min: 20, max: 300 }), (share, tempo) => {
+        const playback = playbackFrom('4 5 4 5 4 5 4 5 | 4 5 4 5 4 5 4 5');
+        const beat = 60 / tempo;
+        const lines = linesOf(planOf(playback, { ...SETTINGS, tempo, swing: share }, 0).cues);
+        expect(lines).toHaveLength(16);
+        for (const [index, { at }] of lines.entries())
+          expect(at).toBeCloseTo((Math.floor(index / 2) + (index % 2) * share) * beat, 9);
+      }),
+    );
+  });
+
+  test('shows the chords go by in a bar that is left for an answer', () => {
+    const playback = playbackFrom('slot: 1/4\nchords: I7 IV7 | V7\n4 = = = | 4 = = =');
+    const { moments } = planOf(playback, { ...SETTINGS, tempo: 60, trade: true }, 0);
+    expect(moments.filter(({ answer }) => answer).map(({ at, bar, tick }) => [at, bar, tick / playback.ticks])).toEqual(
+      [
+        [4, 0, 0],
+        [6, 0, 0.5],
+        [12, 1, 0],
+      ],
     );
   });
 

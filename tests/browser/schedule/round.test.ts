@@ -101,4 +101,20 @@ describe('a place in the music', () => {
     expect(carryOver({ round: 2, measure: 2, tick: 3 }, whole, loop)).toEqual({ round: 2, measure: 1, tick: 3 });
     expect(carryOver({ round: 2, measure: 3, tick: 3 }, whole, loop)).toEqual({ round: 2, measure: 0, tick: 0 });
   });
+
+  test('stays in the same time round when the bars after each are left free, and when they are not any more', () => {
+    const again = playbackFrom('slot: 1/4\n|: 4 4 4 4 | 5 5 5 5 :|');
+    const plain = roundOf(again, SETTINGS, 0);
+    const traded = roundOf(again, { ...SETTINGS, trade: true }, 0);
+    fc.assert(
+      fc.property(fc.nat(plain.measures.length - 1), fc.nat(3), (measure, tick) => {
+        const position = { round: 0, measure, tick };
+        const there = carryOver(position, plain, traded);
+        expect(there).toEqual({ round: 0, measure: 2 * measure, tick });
+        expect(carryOver(there, traded, plain)).toEqual(position);
+        // Whoever is answering stays at the bar they answer.
+        expect(carryOver({ ...there, measure: there.measure + 1 }, traded, plain)).toEqual(position);
+      }),
+    );
+  });
 });
