@@ -2,6 +2,7 @@
 import { nearest, reporter } from '../diagnostics/diagnostic.ts';
 import type { Problem } from '../diagnostics/place.ts';
 import type { Course } from './course.ts';
+import { pagesExist } from './pages.ts';
 import { pathIsSound } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { placeAt } from './severity.ts';
@@ -41,4 +42,4 @@ const pathHolds: Check = (course) => {
   return pathIsSound(course).filter(({ severity, file }) => severity === 'error' || !files.has(file));
 };
 
-export const CHECKS: readonly Check[] = [requirementsExist, pathHolds];
+export const CHECKS: readonly Check[] = [requirementsExist, pathHolds, pagesExist];

@@ -5,6 +5,7 @@
  */
 import { posix } from 'node:path';
 import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { GROUPS } from '../technique/technique.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 export type LinkTarget =
@@ -39,8 +40,22 @@ export interface Reference {
   readonly use: 'link' | 'embed' | 'play';
 }
 
-/** The first steps of the addresses of pages that are no lessons. */
-export const SITE_PAGES: readonly string[] = ['', 'path', 'techniques', 'harps', 'guide'];
+/**
+ * Pages that are no lessons, by their address below the base, each with the places a link may name behind `#`. In an
+ * address `*` stands for the ids of a table, in a place for those of the stages.
+ */
+export const PAGE_PLACES: Readonly<Record<string, readonly string[]>> = {
+  '': ['page', 'cautions', 'stage-*'],
+  path: ['page'],
+  techniques: ['page', ...GROUPS.map((group) => `group-${group}`)],
+  'techniques/*': ['page', 'blocks'],
+  harps: ['page', 'used', 'keys'],
+  'harps/*': ['page', 'map', 'positions', 'tuning', 'lessons'],
+  guide: ['page', 'lanes', 'bends', 'together', 'time', 'roles', 'mouth', 'marks', 'repeats'],
+};
+
+/** The first steps of their addresses. */
+export const SITE_PAGES: readonly string[] = Object.keys(PAGE_PLACES).filter((page) => !page.endsWith('*'));
 
 const report = reporter(COURSE_PROBLEMS);
 
@@ -78,8 +93,12 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   // A page or a text beside others is a lesson under an ending it has not got.
   const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
   if (unended === undefined && /\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
+  const isPage = SITE_PAGES.filter(Boolean).includes(bare.split('/')[0] as string);
   return broken(
-    report('link-unknown', span, { lesson: bare, nearest: nearest(unended ?? bare, places.lessons.keys()) }),
+    report('link-unknown', span, {
+      lesson: bare,
+      nearest: isPage ? `/${bare}` : nearest(unended ?? bare, places.lessons.keys()),
+    }),
   );
 }
 
@@ -96,15 +115,20 @@ function outside(scheme: string, { span, use, url }: Reference): Resolved {
 }
 
 function page(path: string, url: string, span: Span): Resolved {
-  const [first = ''] = path.slice(1).split('/');
+  const [first = '', ...below] = path.slice(1).split('/');
   if (SITE_PAGES.includes(first))
     return sound({ kind: 'page', path: path.slice(1), rest: url.slice(url.search(/[?#]|$/)) });
   const near = nearest(first, SITE_PAGES.filter(Boolean));
-  return broken(report('link-page-unknown', span, { path, nearest: near && `/${near}` }));
+  // The folder a site stands in is no part of its own addresses: the build puts it before them.
+  const [inner = ''] = below;
+  const isInside = inner !== '' && [...SITE_PAGES, 'lessons'].includes(inner);
+  const meant = isInside ? below.join('/') : near;
+  return broken(report('link-page-unknown', span, { path, nearest: meant && `/${meant}` }));
 }
 
-function inLesson(lesson: LessonPlaces, fragment: string | undefined, from: LessonPlaces, span: Span): Resolved {
+function inLesson(lesson: LessonPlaces, written: string | undefined, from: LessonPlaces, span: Span): Resolved {
   const { id } = lesson;
+  const fragment = asNamed(written, lesson);
   const diagnostics = lesson.draft && !from.draft ? [report('link-draft', span, { lesson: id })] : [];
   if (fragment === undefined) return { target: { kind: 'lesson', lesson: id }, diagnostics };
   const block = lesson.blocks.some((one) => one.id === fragment);
@@ -114,6 +138,13 @@ function inLesson(lesson: LessonPlaces, fragment: string | undefined, from: Less
   const known = [...lesson.blocks.map((one) => one.id), ...lesson.headings.map((one) => one.slug)];
   const facts = { lesson: id, place: fragment, nearest: nearest(fragment, known) };
   return { target: BROKEN, diagnostics: [...diagnostics, report('link-place-unknown', span, facts)] };
+}
+
+/** An address copied from the site names a block by the anchor it has there. */
+function asNamed(fragment: string | undefined, { blocks, headings }: LessonPlaces): string | undefined {
+  const named = fragment?.startsWith('block-') ? fragment.slice('block-'.length) : undefined;
+  if (headings.some(({ slug }) => slug === fragment) || blocks.some(({ id }) => id === fragment)) return fragment;
+  return blocks.some(({ id }) => id === named) ? named : fragment;
 }
 
 /** The path below the course of what lies in the media folder, however the author climbed to it; undefined for anything else. */

@@ -184,10 +184,20 @@ export const COURSE_PROBLEMS = {
     message: ({ lesson }) => `There is no lesson “${lesson}” to link to.`,
     help: meant,
   }),
-  'link-page-unknown': error<Near & { path: string }>({
-    about: 'A link that begins with a slash leads to a page of the published site.',
-    message: ({ path }) => `The site has no page ${path}.`,
-    help: (facts) => meant(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).',
+  'link-page-unknown': error<Near & { path: string; idle?: boolean }>({
+    about:
+      'A link that begins with a slash leads to a page of the published site, as seen from the course’s first page. Techniques have a page where a published lesson teaches or uses them, and harps where one is played on them.',
+    message: ({ path, idle }) =>
+      `The site has no page ${path}${idle ? ', since no published lesson has to do with it' : ''}.`,
+    help: (facts) =>
+      facts.idle
+        ? `Until one teaches it or plays it, ${facts.nearest} is there to link to.`
+        : (meant(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
+  }),
+  'link-page-place': error<Near & { path: string; place: string; known: readonly string[] }>({
+    about: 'What stands behind # in a link to a page of the site is the id of a place on it.',
+    message: ({ path, place }) => `The page ${path} has no place with the id “${place}”.`,
+    help: (facts) => meant(facts) ?? `Its places are: ${listed(facts.known)}.`,
   }),
   'link-place-unknown': error<Near & { lesson: string; place: string }>({
     about: 'What stands behind # in a link is the id of a block or a heading of that lesson.',

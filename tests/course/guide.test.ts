@@ -161,6 +161,8 @@ describe('the guide to a course', () => {
       { kind: 'lesson', lesson: 'first-bends', place: { heading: 'the-turn' } },
       { kind: 'media', path: 'media/sheet.pdf' },
       { kind: 'page', path: 'path', rest: '' },
+      { kind: 'page', path: 'techniques/single-notes', rest: '' },
+      { kind: 'page', path: 'harps/richter', rest: '#map' },
       { kind: 'outside' },
       { kind: 'outside' },
     ]);

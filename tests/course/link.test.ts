@@ -43,6 +43,9 @@ describe('a link leads', () => {
     ['#1', lesson('blues/head', { block: '1' })],
     ['#the-turn', lesson('blues/head', { heading: 'the-turn' })],
     ['first-notes#', lesson('first-notes')],
+    // As the address reads on the site.
+    ['/lessons/blues/turnaround/#block-turn', lesson('blues/turnaround', { block: 'turn' })],
+    ['#block-1', lesson('blues/head', { block: '1' })],
     ['first%2Dnotes', lesson('first-notes')],
     ['media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
     ['/media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
@@ -71,6 +74,12 @@ describe('a link leads', () => {
     ['/harp', 'link-page-unknown', '/harps'],
     ['/lessons', 'link-page-unknown', undefined],
     ['/search', 'link-page-unknown', undefined],
+    ['/lessons/blues/turnaround/#block-trun', 'link-place-unknown', undefined],
+    ['/lessons/blues/turnaruond/#turn', 'link-unknown', 'blues/turnaround'],
+    ['/harp/techniques/slaps/', 'link-page-unknown', '/techniques/slaps/'],
+    ['/harp/lessons/first-notes', 'link-page-unknown', '/lessons/first-notes'],
+    ['../techniques/slaps/', 'link-unknown', '/techniques/slaps'],
+    ['techniques/slaps', 'link-unknown', '/techniques/slaps'],
     ['javascript:alert(1)', 'link-unsafe', undefined],
     ['data:text/html,x', 'link-unsafe', undefined],
   ])('%s nowhere', (url, code, near) => {

@@ -361,6 +361,18 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
     ],
   ],
   [
+    'a link to no place of a page',
+    first('[back](/harps/#key)\n'),
+    [
+      [
+        'lessons/first.mdx:5:8-19',
+        'link-page-place',
+        'The page /harps has no place with the id “key”.',
+        'Did you mean “keys”?',
+      ],
+    ],
+  ],
+  [
     'a link to no block',
     first(`# The turn\n\n${GOOD}\n[back](#the-trun)\n`),
     [

@@ -1,0 +1,101 @@
+/** The pages of a site beside its lessons: which there are depends on the whole course. */
+import { nearest, reporter } from '../diagnostics/diagnostic.ts';
+import type { Problem } from '../diagnostics/place.ts';
+import type { Course, Lesson, Link } from './course.ts';
+import { PAGE_PLACES } from './link.ts';
+import { COURSE_PROBLEMS } from './problems.ts';
+
+const report = reporter(COURSE_PROBLEMS);
+
+type CheckedCourse = Pick<Course, 'file' | 'lessons' | 'path' | 'repertoire' | 'tunings'>;
+
+/** Of links to pages of the site, each address is that of a page, and what stands behind `#` a place on it. */
+export function pagesExist(course: CheckedCourse): Problem[] {
+  const seen = new Map<boolean, Shown>();
+  const shownWith = (drafts: boolean): Shown => {
+    const shown = seen.get(drafts) ?? shownIn(course, drafts);
+    seen.set(drafts, shown);
+    return shown;
+  };
+  return course.lessons.flatMap((lesson) =>
+    lesson.links.flatMap((link) => {
+      if (link.target.kind !== 'page') return [];
+      const { path, rest } = link.target;
+      return faultOf(course, shownWith(lesson.front.draft), path.replace(/\/$/, ''), rest).map((diagnostic) =>
+        placed(diagnostic, lesson, link),
+      );
+    }),
+  );
+}
+
+/** What has a page of its own: techniques that are taught or used, and tunings that are played. */
+interface Shown {
+  readonly techniques: ReadonlySet<string>;
+  readonly harps: ReadonlySet<string>;
+  /** Whether a block or figure could not be read, so that there may be more. */
+  readonly unsure: boolean;
+}
+
+const isBroken = ({ blocks, figures }: Lesson): boolean =>
+  blocks.some(({ score }) => !score) || figures.some(({ figure }) => !figure);
+
+/** Drafts have pages only where they are shown themselves. */
+function shownIn({ lessons, path, repertoire }: CheckedCourse, drafts: boolean): Shown {
+  const shown = lessons.filter(({ front }) => drafts || !front.draft);
+  const techniques = new Set<string>();
+  const harps = new Set<string>();
+  for (const { id, front, blocks, figures } of shown) {
+    for (const taught of front.teaches) if (repertoire.byId.has(taught)) techniques.add(taught);
+    for (const survey of path.surveys[path.numberOf.get(id) ?? -1] ?? [])
+      for (const { technique } of survey?.found ?? []) techniques.add(technique.id);
+    for (const { score } of blocks) if (score) harps.add(score.harp.tuning.id);
+    for (const { figure } of figures) if (figure) harps.add(figure.harp.tuning.id);
+  }
+  return { techniques, harps, unsure: shown.some(isBroken) };
+}
+
+function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string) {
+  const [first = '', ...below] = path.split('/');
+  const name = below.join('/');
+  const tables = {
+    techniques: { shown: shown.techniques, all: new Set(course.repertoire.byId.keys()) },
+    harps: { shown: shown.harps, all: new Set(course.tunings.map(({ id }) => id)) },
+  };
+  if (below.length > 0) {
+    const table = tables[first as keyof typeof tables] as (typeof tables)[keyof typeof tables] | undefined;
+    const idle = table?.all.has(name) ?? false;
+    if (!table?.shown.has(name) && !(idle && shown.unsure)) {
+      const near = table && !idle ? nearest(name, table.shown) : undefined;
+      const facts = { path: `/${path}`, nearest: `/${first}${near === undefined ? '' : `/${near}`}`, idle };
+      return [report('link-page-unknown', SOMEWHERE, facts)];
+    }
+  }
+  const place = /#(.+)$/s.exec(rest)?.[1];
+  if (place === undefined) return [];
+  const stages = ['none', ...course.file.stages.map(({ id }) => id)];
+  const places = (PAGE_PLACES[below.length > 0 ? `${first}/*` : first] ?? []).flatMap((one) =>
+    one.endsWith('*') ? stages.map((id) => one.replace('*', id)) : one,
+  );
+  if (places.includes(decoded(place))) return [];
+  const facts = { path: `/${path}`, place, nearest: nearest(place, places), known: places };
+  return [report('link-page-place', SOMEWHERE, facts)];
+}
+
+const SOMEWHERE = { from: 0, to: 0 };
+
+function placed(
+  { code, severity, message, help }: ReturnType<typeof report>,
+  { file }: Lesson,
+  { range: { start, end } }: Link,
+): Problem {
+  const place = { file, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
+  return { ...place, severity, code, message, ...(help === undefined ? {} : { help }) };
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
