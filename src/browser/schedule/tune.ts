@@ -41,7 +41,11 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
         open = { at, breath: event.breath, parts: [], until, glides: false };
         lines.push(open);
       }
-      open.parts.push(partOf(event, at - open.at, until - at, playback));
+      const held = event.tied && !open.glides ? open.parts.pop() : undefined;
+      // A held note is one note: its vibrato goes on over the bar line, and its fall comes at its end.
+      open.parts.push(
+        held ? { ...held, seconds: until - open.at - held.at } : partOf(event, at - open.at, until - at, playback),
+      );
       open.until = until;
       open.glides = event.glides === true;
     }

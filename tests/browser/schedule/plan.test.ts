@@ -20,10 +20,10 @@ describe('the tune', () => {
   const second = { ...SETTINGS, tempo: 60 };
 
   test('sounds what is tied, over a change of chord and a bar line, as one note', () => {
-    const lines = linesIn('slot: 1/4\n"I7" 4 = "IV7" = = | = = -4 .', second);
-    expect(lines.map(({ at, parts }) => [at, parts.length])).toEqual([
-      [0, 3],
-      [6, 1],
+    const lines = linesIn('slot: 1/4\n"I7" 4[vibrato] = "IV7" = = | = = -4 .', second);
+    expect(lines.map(({ at, parts }) => [at, parts.map(({ seconds, marks }) => [seconds, ...marks])])).toEqual([
+      [0, [[6, 'vibrato']]],
+      [6, [[1]]],
     ]);
   });
 
