@@ -1,11 +1,18 @@
-/** Only one thing sounds on a page: whoever takes the floor asks the one before to pause. */
+/** Only one thing sounds on a page: whoever takes the floor asks the one before to pause. The screen stays on meanwhile. */
+import { keepAwake } from './awake.ts';
+
 let quieten: (() => void) | undefined;
 
 export function takeFloor(pause: () => void): void {
-  if (quieten !== pause) quieten?.();
+  const before = quieten;
+  // It is taken first: the one before may only come to leave it later, and then leaves nothing.
   quieten = pause;
+  if (before !== pause) before?.();
+  keepAwake(true);
 }
 
-export const leaveFloor = (pause: () => void): void => {
-  if (quieten === pause) quieten = undefined;
-};
+export function leaveFloor(pause: () => void): void {
+  if (quieten !== pause) return;
+  quieten = undefined;
+  keepAwake(false);
+}

@@ -1,9 +1,14 @@
 /** What pages say of clips. */
-import type { ClipCue } from '../course/clips.ts';
+import { posix } from 'node:path';
+import type { Clip, ClipCue } from '../course/clips.ts';
 import { blockNamed, type Lesson } from '../course/course.ts';
 
 /** The `id` of a clip's figure on its lesson's page, by its number there. */
 export const clipAnchor = (index: number | string): string => `clip-${index}`;
+
+/** What a clip is called: its title, or else the name of its file or of the host it is at. */
+export const nameOfClip = ({ title, source }: Clip): string =>
+  title ?? ('path' in source ? posix.basename(source.path) : source.host);
 
 /** `bar 5`, `bars 5 to 8`, `the pickup and bars 1 to 4`. */
 export function barsInWords(lesson: Lesson, block: string, first: number, last: number): string {
@@ -14,14 +19,17 @@ export function barsInWords(lesson: Lesson, block: string, first: number, last: 
   return from === 0 ? `the pickup and ${rest}` : rest;
 }
 
-export interface CueOfBlock extends ClipCue {
-  /** The clip's number in its lesson, and the cue's in the clip. */
-  readonly clip: number;
-  readonly number: number;
+export interface CuesOfBlock {
+  /** The clip's number in its lesson. */
+  readonly index: number;
+  readonly clip: Clip;
+  /** Of the clip's cues those of the block, with their numbers there. */
+  readonly cues: readonly (readonly [number: number, cue: ClipCue])[];
 }
 
-/** Where the clips of a lesson play bars of a block. */
-export const cuesOfBlock = (lesson: Lesson, block: string): readonly CueOfBlock[] =>
-  lesson.clips.flatMap(({ clip }, index) =>
-    (clip?.cues ?? []).flatMap((cue, number) => (cue.block === block ? [{ ...cue, clip: index, number }] : [])),
-  );
+/** Which clips of a lesson play bars of a block, and where. */
+export const cuesOfBlock = (lesson: Lesson, block: string): readonly CuesOfBlock[] =>
+  lesson.clips.flatMap(({ clip }, index) => {
+    const cues = [...(clip?.cues ?? []).entries()].filter(([, cue]) => cue.block === block);
+    return clip && cues.length > 0 ? [{ index, clip, cues }] : [];
+  });

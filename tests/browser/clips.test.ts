@@ -2,16 +2,17 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Page, Route } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { buildInto } from '../../src/site/build.ts';
 import { engraverWith } from '../../src/site/engraving.ts';
 import { type Hosted, host } from '../../src/site/host.ts';
 import { NO_PACK } from '../../src/site/pack.ts';
-import { openBrowser, type Served, serve, wavOf } from './sound/studio.ts';
+import { filmOf } from './clips/film.ts';
+import { openBrowser, wavOf } from './sound/studio.ts';
 
-const LESSON = (elsewhere: string): string => `---
+const LESSON = `---
 title: The head
 harp: C
 clips:
@@ -23,6 +24,16 @@ clips:
       - { at: 0:01, bars: 1-2 }
       - { at: 0:03, bars: 3 }
       - { at: 0:05, until: 0:06.5, bars: 4 }
+  film:
+    src: media/film.webm
+    title: The head, filmed
+    captions: media/film.vtt
+    cues:
+      - { at: 0:00, bars: 1 }
+      - { at: 0:01, until: 0:03, bars: 2-3 }
+      - { at: 0:01, until: 0:02, bars: 4 }
+      - { at: 0:03, bars: 4 }
+      - { at: 0:40, bars: 3 }
 ---
 
 \`\`\`tab
@@ -34,19 +45,28 @@ slot: 1/4
 
 <Clip name="slowly" />
 
-<Clip src="${elsewhere}talk.wav" title="A talk" />
+<Clip
+  src="https://sound.example/talk.wav"
+  title="A talk"
+  captions="media/head.vtt"
+  cues={[{ at: '0:03', bars: '2' }]}
+/>
 
-<Clip src="https://video.example/embed/3" title="A page" />
+<Clip src="https://video.example/embed/3" title="A page" cues={[{ at: '1:00', bars: '3' }]} />
 
-<Clip src="media/film.mp4" title="A film" captions="media/head.vtt" />
+<Clip name="film" />
+
+<Clip src="media/broken.mp4" title="A broken film" captions="media/head.vtt" />
 `;
 
 const VTT =
-  'WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nNow the call.\n\n00:00:03.000 --> 00:00:05.000\nNow the answer.\n';
+  'WEBVTT\n\n00:00:01.000 --> 00:00:03.000\nNow the <b>call</b> &amp; all.\n\n00:00:03.000 --> 00:00:05.000\nNow the answer.\n';
+
+const FILM_VTT = 'WEBVTT\n\n00:00.000 --> 00:30.000\nWatch the hand.\n';
 
 let folder: string;
+let wav: Buffer;
 let hosted: Hosted;
-let elsewhere: Served;
 let browser: Browser;
 let page: Page;
 const asked: string[] = [];
@@ -54,16 +74,18 @@ const asked: string[] = [];
 beforeAll(async () => {
   // Eight seconds of a quiet tone.
   const tone = Float32Array.from({ length: 8 * 8000 }, (_, i) => 0.1 * Math.sin((2 * Math.PI * 330 * i) / 8000));
-  const wav = wavOf({ samples: tone, rate: 8000 });
-  elsewhere = await serve({ '/talk.wav': { type: 'audio/wav', body: wav } }, (path) => asked.push(path));
+  wav = wavOf({ samples: tone, rate: 8000 });
+  browser = await openBrowser();
   folder = mkdtempSync(join(tmpdir(), 'clips-'));
   const course = join(folder, 'course');
   for (const inner of ['lessons', 'media']) mkdirSync(join(course, inner), { recursive: true });
   writeFileSync(join(course, 'course.yaml'), 'title: A course\n');
-  writeFileSync(join(course, 'lessons/head.mdx'), LESSON(elsewhere.address));
+  writeFileSync(join(course, 'lessons/head.mdx'), LESSON);
   writeFileSync(join(course, 'media/head.wav'), wav);
   writeFileSync(join(course, 'media/head.vtt'), VTT);
-  writeFileSync(join(course, 'media/film.mp4'), 'no film');
+  writeFileSync(join(course, 'media/film.vtt'), FILM_VTT);
+  writeFileSync(join(course, 'media/film.webm'), await filmOf(browser, 4));
+  writeFileSync(join(course, 'media/broken.mp4'), 'no film');
   const loaded = loadCourse(course);
   const wrong = loaded.problems.filter(({ severity }) => severity === 'error');
   if (wrong.length > 0) throw new Error(wrong.map(({ message }) => message).join('\n'));
@@ -71,14 +93,34 @@ beforeAll(async () => {
   mkdirSync(out);
   await buildInto(out, loaded, engraverWith(NO_PACK), { base: '/under/', origin: undefined, authoring: false });
   hosted = await host(out, '/under/', 0);
-  browser = await openBrowser();
 });
 afterAll(async () => {
   await browser?.close();
   hosted?.server.close();
-  elsewhere?.close();
   rmSync(folder, { recursive: true, force: true });
 });
+
+/** Answers as a server of recordings does, which can be asked for a part. */
+function answerWithPart(route: Route): Promise<void> {
+  asked.push(route.request().url());
+  const from = Number(/bytes=(\d+)/.exec(route.request().headers()['range'] ?? '')?.[1] ?? 0);
+  const range = `bytes ${from}-${wav.length - 1}/${wav.length}`;
+  const headers = { 'content-type': 'audio/wav', 'accept-ranges': 'bytes', 'content-range': range };
+  return route.fulfill({ status: 206, headers, body: wav.subarray(from) });
+}
+
+/** Before the page's scripts: how many locks keep the screen on. */
+function countLocks(): void {
+  const held = new Set<object>();
+  const request = async (): Promise<EventTarget> => {
+    const lock = new EventTarget();
+    held.add(lock);
+    return Object.assign(lock, { release: async () => held.delete(lock) });
+  };
+  Object.defineProperty(navigator, 'wakeLock', { value: { request } });
+  Object.assign(window, { locks: () => held.size });
+}
+const locks = () => page.evaluate(() => (window as unknown as { locks: () => number }).locks());
 
 async function open(scripts = true): Promise<void> {
   await page?.context().close();
@@ -87,6 +129,8 @@ async function open(scripts = true): Promise<void> {
   await page.route('https://video.example/**', (route) =>
     route.fulfill({ contentType: 'text/html', body: '<title>Elsewhere</title><p>A page of elsewhere.' }),
   );
+  await page.route('https://sound.example/**', answerWithPart);
+  await page.addInitScript(countLocks);
   page.on('pageerror', (error) => {
     throw error;
   });
@@ -96,6 +140,11 @@ async function open(scripts = true): Promise<void> {
 beforeEach(() => open());
 
 const clip = () => page.locator('#clip-0');
+const film = () => page.locator('#clip-3');
+const filmIs = (what: 'paused' | 'currentTime') =>
+  film()
+    .locator('video')
+    .evaluate((video: HTMLVideoElement, what) => video[what], what);
 const time = () =>
   clip()
     .locator('audio')
@@ -111,7 +160,7 @@ describe('a clip of the course', () => {
       .locator('audio')
       .evaluate((audio: HTMLAudioElement) => audio.play());
     await expect.poll(litBars, { timeout: 8000 }).toEqual([1, 2]);
-    await expect.poll(() => clip().locator('.clip-words').textContent()).toBe('Now the call.');
+    await expect.poll(() => clip().locator('.clip-words').textContent()).toBe('Now the call & all.');
     await expect.poll(litBars, { timeout: 8000 }).toEqual([3]);
     await expect.poll(() => clip().locator('.clip-words').textContent()).toBe('Now the answer.');
     await expect.poll(litBars, { timeout: 8000 }).toEqual([4]);
@@ -126,9 +175,11 @@ describe('a clip of the course', () => {
     await page.getByRole('link', { name: 'bars 1 to 2, 0:01' }).click();
     await expect.poll(litBars).toEqual([1, 2]);
     expect(await time()).toBeLessThan(3);
-    const onBar = page.getByRole('button', { name: 'Play the clip from 0:05' });
+    const onBar = page.getByRole('button', { name: 'Play “The head, slowly” from 0:05' });
     const [button, tile] = [await onBar.boundingBox(), await page.locator('[data-bar="3"]').first().boundingBox()];
     if (!button || !tile) throw new Error('nothing there');
+    // Above its bar, where it covers no music.
+    expect(button.y + button.height).toBeLessThanOrEqual(tile.y + 1);
     expect(button.x).toBeGreaterThanOrEqual(tile.x - 1);
     expect(button.x + button.width).toBeLessThanOrEqual(tile.x + tile.width + 1);
     await onBar.click();
@@ -153,6 +204,47 @@ describe('a clip of the course', () => {
       .locator('audio')
       .evaluate((audio: HTMLAudioElement) => [audio.playbackRate, audio.preservesPitch]);
     expect(slow).toEqual([0.5, true]);
+  });
+
+  test('repeats the passage that was sought by hand', async () => {
+    await clip().getByRole('button', { name: '0:01 bars 1 to 2' }).click();
+    await clip().getByRole('button', { name: 'Loop the passage' }).click();
+    await clip()
+      .locator('audio')
+      .evaluate((audio: HTMLAudioElement) => {
+        audio.currentTime = 3.5;
+      });
+    await expect.poll(time, { timeout: 4000 }).toBeGreaterThan(4.6);
+    await expect.poll(time, { timeout: 4000 }).toBeLessThan(3.5);
+    expect(await litBars()).toEqual([3]);
+  });
+
+  test('shows the speed that was set with the browser’s own controls', async () => {
+    await clip().getByRole('button', { name: '0:01 bars 1 to 2' }).click();
+    const speed = clip().getByRole('slider', { name: 'Speed' });
+    await speed.waitFor();
+    await clip()
+      .locator('audio')
+      .evaluate((audio: HTMLAudioElement) => {
+        audio.playbackRate = 0.75;
+      });
+    await expect.poll(() => speed.inputValue()).toBe('75');
+    expect(await clip().locator('output').textContent()).toBe('75 %');
+  });
+
+  test('keeps the screen on while it plays, also where it takes over from another or from a block', async () => {
+    await clip().getByRole('button', { name: '0:01 bars 1 to 2' }).click();
+    await expect.poll(locks).toBe(1);
+    await film().getByRole('button', { name: '0:00 bar 1' }).click();
+    await expect.poll(() => filmIs('paused')).toBe(false);
+    await page.waitForTimeout(200);
+    expect(await locks()).toBe(1);
+    await page.getByRole('button', { name: 'Hear it' }).click();
+    await expect.poll(() => filmIs('paused')).toBe(true);
+    await page.waitForTimeout(200);
+    expect(await locks()).toBe(1);
+    await page.getByRole('button', { name: 'Pause' }).click();
+    await expect.poll(locks).toBe(0);
   });
 
   test('and the block’s player leave each other the floor', async () => {
@@ -185,15 +277,97 @@ describe('a clip of the course', () => {
   });
 });
 
+describe('a film of the course', () => {
+  const cue = (name: string) => film().getByRole('button', { name }).first();
+
+  test('plays with its captions, and lights up the bars of all cues that are on', async () => {
+    await cue('0:00 bar 1').click();
+    await expect.poll(litBars).toEqual([1]);
+    const seen = await film()
+      .locator('video')
+      .evaluate((video: HTMLVideoElement) => [video.videoWidth, video.textTracks[0]?.mode]);
+    expect(seen).toEqual([160, 'showing']);
+    await expect.poll(litBars, { timeout: 4000 }).toEqual([2, 3, 4]);
+    await expect.poll(litBars, { timeout: 4000 }).toEqual([2, 3]);
+    expect(
+      await film()
+        .locator('video')
+        .evaluate((video: HTMLVideoElement) => (video.textTracks[0]?.activeCues?.[0] as VTTCue | undefined)?.text),
+    ).toBe('Watch the hand.');
+  });
+
+  test('has its cues on the bars beside those of other clips', async () => {
+    await clip().getByRole('button', { name: '0:01 bars 1 to 2' }).click();
+    await cue('0:00 bar 1').click();
+    const onBar = page.locator('.bar-cues button');
+    await expect
+      .poll(() => onBar.allTextContents())
+      .toEqual(['0:01', '0:00', '0:01', '0:03', '0:40', '0:05', '0:01', '0:03']);
+    const boxes = await onBar.evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON() as DOMRect));
+    for (const [index, one] of boxes.entries()) {
+      for (const other of boxes.slice(index + 1)) {
+        expect(one.right <= other.left || other.right <= one.left || one.bottom <= other.top).toBe(true);
+      }
+    }
+    await page.getByRole('button', { name: 'Play “The head, slowly” from 0:03' }).click();
+    await expect.poll(litBars).toEqual([3]);
+  });
+
+  test('repeats a passage that ends with the film', async () => {
+    await cue('0:03 bar 4').click();
+    await film().getByRole('button', { name: 'Loop the passage' }).click();
+    const rounds = await film()
+      .locator('video')
+      .evaluate(async (video: HTMLVideoElement) => {
+        let ends = 0;
+        video.addEventListener('ended', () => ends++);
+        await new Promise((resolve) => setTimeout(resolve, 3500));
+        return ends;
+      });
+    expect(rounds).toBeGreaterThanOrEqual(2);
+    expect(await filmIs('currentTime')).toBeGreaterThanOrEqual(2.9);
+    expect(await filmIs('paused')).toBe(false);
+  });
+
+  test('says so where a cue lies behind its end', async () => {
+    await cue('0:40 bar 3').click();
+    const message = film().locator('.clip-message');
+    await expect.poll(() => message.textContent(), { timeout: 5000 }).toBe('The recording ends before 0:40.');
+    expect(await filmIs('paused')).toBe(true);
+  });
+
+  test('that cannot be played is offered by itself', async () => {
+    const broken = page.locator('#clip-4');
+    await broken.locator('video').evaluate((video: HTMLVideoElement) => void video.play().catch(() => {}));
+    await broken.getByRole('link', { name: 'Open it by itself' }).waitFor();
+    expect(await broken.locator('.clip-message').textContent()).toContain('cannot be played here');
+    expect(await broken.getByRole('link').getAttribute('href')).toContain('/under/media/broken.mp4');
+  });
+});
+
 describe('a clip that stands elsewhere', () => {
   test('says where it leads, and is asked for only by a press', async () => {
-    const link = page.locator('#clip-1 a');
-    expect(await link.textContent()).toContain(`Play this at ${new URL(elsewhere.address).host}`);
+    const link = page.locator('#clip-1 a[data-away]');
+    expect(await link.textContent()).toContain('Play this at sound.example');
     expect(asked).toEqual([]);
-    // Under the page's policy a recording of elsewhere may be played over https alone, as all addresses of today are.
-    expect(await page.locator('meta[http-equiv="content-security-policy"]').getAttribute('content')).toContain(
-      "media-src 'self' blob: https:",
-    );
+    await link.click();
+    const audio = page.locator('#clip-1 audio');
+    await expect.poll(() => audio.evaluate((one: HTMLAudioElement) => one.currentTime)).toBeGreaterThan(0);
+    expect(asked.length).toBeGreaterThan(0);
+    expect(await audio.evaluate((one) => one === document.activeElement)).toBe(true);
+  });
+
+  test('has its captions and its cues, as one of the course has', async () => {
+    await page.locator('#clip-1').getByRole('button', { name: '0:03 bar 2' }).click();
+    await expect.poll(litBars, { timeout: 4000 }).toEqual([2]);
+    await expect.poll(() => page.locator('#clip-1 .clip-words').textContent()).toBe('Now the answer.');
+  });
+
+  test('is a link like any other to whoever opens it beside the page', async () => {
+    const beside = page.context().waitForEvent('page');
+    await page.locator('#clip-2 a').click({ modifiers: ['Control'] });
+    await (await beside).close();
+    expect(await page.locator('#clip-2 iframe').count()).toBe(0);
   });
 
   test('is framed where it is a page, after a press, with a name', async () => {
@@ -204,7 +378,29 @@ describe('a clip that stands elsewhere', () => {
     expect(await frames.getAttribute('title')).toBe('A page');
     await expect.poll(() => page.frames().length).toBe(2);
     await expect.poll(() => page.frames()[1]?.title(), { timeout: 5000 }).toBe('Elsewhere');
+    // Nobody can tell such a page where to begin: its cue is only told, and the link to it leads to the clip.
+    expect(await page.locator('#clip-2 button').count()).toBe(0);
+    expect(await page.getByRole('button', { name: 'Play “A page”' }).count()).toBe(0);
+    await page.getByRole('link', { name: 'bar 3, 1:00' }).click();
+    expect(page.url()).toMatch(/#clip-2$/);
   });
+});
+
+test('on paper a clip says what it is, where it is, and when its bars are played', async () => {
+  await page.emulateMedia({ media: 'print' });
+  const printed = async (index: number) =>
+    // biome-ignore lint/performance/useDomNodeTextContent: what is hidden on paper is not to be read.
+    (await page.locator(`#clip-${index}`).innerText()).replace(/\s+/g, ' ').trim();
+  expect(await printed(0)).toBe(
+    'The head, slowly 0:01 bars 1 to 2 0:03 bar 3 0:05 bar 4 The recording: /under/media/head.wav',
+  );
+  expect(await printed(1)).toBe('A talk 0:03 bar 2 The recording: https://sound.example/talk.wav');
+});
+
+test('beside a block each clip that plays it is named', async () => {
+  const named = (await page.locator('.block-cues').allTextContents()).map((text) => text.replace(/\s+/g, ' ').trim());
+  expect(named[1]).toBe('In “A talk”: bar 2, 0:03');
+  expect(named).toHaveLength(4);
 });
 
 test('without scripts a clip plays with the browser’s controls, and its cues are words', async () => {

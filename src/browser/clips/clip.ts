@@ -1,8 +1,8 @@
 /** A clip in use: the bars it plays light up, its passages loop and slow down, its cues can be reached from the bars. */
 import { leaveFloor, takeFloor } from '../floor.ts';
-import { keepAwake } from '../player/awake.ts';
-import { button, labelled, make, slider, toggle } from '../player/dom.ts';
-import { type CueOnPage, passageAt, passageEnd } from './passage.ts';
+import { labelled, make, slider, toggle } from '../player/dom.ts';
+import { offerBar, tilesOf } from './bars.ts';
+import { type CueOnPage, passageEnd, passagesAt } from './passage.ts';
 
 export interface ClipOnPage {
   /** Plays from a cue on. */
@@ -14,15 +14,21 @@ export interface ClipOnPage {
 const SPEED = { least: 40, most: 100, step: 5 };
 /** Milliseconds between looks at where the recording is. */
 const LOOK = 40;
+/** Seconds. */
+const HAIR = 0.001;
 
 export function openClip(host: HTMLElement): ClipOnPage {
   const cues = JSON.parse(host.querySelector('script')?.textContent ?? '[]') as readonly CueOnPage[];
+  const title = host.dataset['title'] ?? '';
+  const message = make('p', { class: 'clip-message', role: 'status' });
   let media = host.querySelector<HTMLMediaElement>('video, audio') ?? undefined;
   let loops = false;
   /** The passage that is on, or is repeated. */
   let passage: number | undefined;
+  /** The cue that was pressed last. */
+  let sought: number | undefined;
   let lit: Element[] = [];
-  let shown: number | undefined;
+  let shown = '';
   let timer: ReturnType<typeof setInterval> | undefined;
 
   function equip(media: HTMLMediaElement): void {
@@ -30,29 +36,37 @@ export function openClip(host: HTMLElement): ClipOnPage {
     const percent = make('output', {}, '100 %');
     const speed = slider(SPEED, 100, (value) => {
       media.playbackRate = value / 100;
-      percent.textContent = `${value} %`;
+    });
+    media.addEventListener('ratechange', () => {
+      speed.value = `${media.playbackRate * 100}`;
+      percent.textContent = `${Math.round(media.playbackRate * 100)} %`;
     });
     const loop = toggle('Loop the passage', false, (on) => {
       loops = on;
-      passage = passageAt(cues, media.currentTime);
+      choosePassage();
     });
     const controls = make('div', { class: 'clip-controls', role: 'group', 'aria-label': 'Clip' });
     if (cues.length > 0) controls.append(loop);
     controls.append(labelled('Speed', speed, percent));
-    media.after(controls);
+    media.after(controls, message);
     showWords(media, controls);
     media.addEventListener('play', started);
     media.addEventListener('pause', stopped);
+    media.addEventListener('seeking', choosePassage);
     media.addEventListener('seeked', look);
+    media.addEventListener('ended', again);
+    media.addEventListener('durationchange', checkReach);
+    media.addEventListener('error', complain);
     addEventListener('pagehide', () => media.pause());
+    if (media.error) complain();
     if (!media.paused) started();
   }
 
   const pause = (): void => media?.pause();
 
   function started(): void {
+    message.replaceChildren();
     takeFloor(pause);
-    keepAwake(true);
     clearInterval(timer);
     timer = setInterval(look, LOOK);
     look();
@@ -61,35 +75,48 @@ export function openClip(host: HTMLElement): ClipOnPage {
   function stopped(): void {
     clearInterval(timer);
     leaveFloor(pause);
-    keepAwake(false);
+  }
+
+  function complain(): void {
+    if (!media) return;
+    const alone = make('a', { href: media.src, rel: 'noopener noreferrer' }, 'Open it by itself');
+    message.replaceChildren('This recording cannot be played here. ', alone);
+  }
+
+  /** Of those that are on it stays the same, or becomes the one that began last; where none is, the last one stays. */
+  function choosePassage(): void {
+    if (!media) return;
+    const now = passagesAt(cues, media.currentTime);
+    if (passage === undefined || !now.includes(passage)) passage = now.at(-1) ?? passage;
   }
 
   function look(): void {
-    if (!media) return;
-    const now = passageAt(cues, media.currentTime);
+    // Where it is sought to is known when it has got there.
+    if (!media || media.seeking) return;
     const repeated = loops && passage !== undefined ? cues[passage] : undefined;
-    if (
-      repeated &&
-      !media.paused &&
-      media.currentTime >= passageEnd(cues, passage ?? 0, media.duration) - LOOK / 2000
-    ) {
-      media.currentTime = repeated.at;
+    if (repeated && !media.paused && media.currentTime >= passageEnd(cues, passage ?? 0) - LOOK / 2000) {
+      seek(media, repeated.at);
       return;
     }
-    // A passage that is repeated stays the one even where it was left by hand.
-    if (!loops || now !== undefined) passage = now;
-    light(now);
+    choosePassage();
+    light(passagesAt(cues, media.currentTime));
   }
 
-  function light(index: number | undefined): void {
+  /** A passage that ends with the recording is repeated from there. */
+  function again(): void {
+    const repeated = loops && passage !== undefined ? cues[passage] : undefined;
+    if (media && repeated && repeated.at < media.duration) play(media, repeated.at);
+  }
+
+  function light(indices: readonly number[]): void {
     // Tiles drawn anew for another harp have lost their light.
-    if (index === shown && lit.every((element) => element.isConnected)) return;
-    shown = index;
+    if (`${indices}` === shown && lit.every((element) => element.isConnected)) return;
+    shown = `${indices}`;
     for (const element of lit) element.classList.remove('heard');
-    const cue = index === undefined ? undefined : cues[index];
-    lit = cue ? tilesOf(cue) : [];
-    const time = index === undefined ? null : host.querySelector(`[data-cue="${index}"]`);
-    if (time) lit.push(time);
+    lit = indices.flatMap((index) => [
+      ...host.querySelectorAll(`[data-cue="${index}"]`),
+      ...tilesOf(cues[index] as CueOnPage),
+    ]);
     for (const element of lit) element.classList.add('heard');
   }
 
@@ -100,10 +127,17 @@ export function openClip(host: HTMLElement): ClipOnPage {
     if (!media) return;
     passage = cue;
     host.scrollIntoView({ block: 'nearest', behavior: calm.matches ? 'instant' : 'smooth' });
-    media.currentTime = target.at;
-    media.play().catch(() => {
-      // Refused or broken off; the recording's own controls are there.
-    });
+    play(media, target.at);
+    sought = cue;
+    checkReach();
+  }
+
+  /** A recording tells how long it is only when it is fetched, and one that was recorded as it went only at its end. */
+  function checkReach(): void {
+    const target = sought === undefined ? undefined : cues[sought];
+    if (!media || !target || sought === undefined || !(target.at >= media.duration)) return;
+    media.pause();
+    message.replaceChildren(`The recording ends before ${timeOf(sought)}.`);
   }
 
   /** Puts the recording, or the page it is on, where its link was. */
@@ -112,40 +146,49 @@ export function openClip(host: HTMLElement): ClipOnPage {
     if (!link) return;
     const kind = link.dataset['away'];
     if (kind === 'page') {
-      const frame = make('iframe', {
-        src: link.href,
-        title: link.dataset['title'],
-        allowfullscreen: true,
-        referrerpolicy: 'no-referrer',
-      });
+      const frame = make('iframe', { src: link.href, title, allowfullscreen: true, referrerpolicy: 'no-referrer' });
       link.replaceWith(frame);
       frame.focus();
       return;
     }
-    media = make(kind === 'video' ? 'video' : 'audio', {
-      controls: true,
-      src: link.href,
-      'aria-label': link.dataset['title'],
-    });
+    const { captions, language } = link.dataset;
+    const track = { kind: 'captions', src: captions, srclang: language, label: 'Captions', default: kind === 'video' };
+    media = make(
+      kind === 'video' ? 'video' : 'audio',
+      { controls: true, src: link.href, 'aria-label': title },
+      ...(captions === undefined ? [] : [make('track', track)]),
+    );
     link.replaceWith(media);
     equip(media);
-    media.play().catch(() => {
-      // As above.
-    });
+    media.focus();
+    play(media);
   }
 
-  offerBars(cues, jump);
+  /** What can be read of a cue's time is what its list shows. */
+  const timeOf = (cue: number): string => host.querySelector(`[data-cue="${cue}"] .clip-time`)?.textContent ?? '';
+
+  const framed = host.querySelector('[data-away="page"]') !== null;
+  for (const [index, cue] of framed ? [] : cues.entries()) {
+    const text = timeOf(index);
+    offerBar(cue, { text, name: `Play “${title}” from ${text}`, press: () => jump(index) });
+  }
   if (media) equip(media);
   return { jump, load };
 }
 
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
-const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>
-  [...document.querySelectorAll<SVGElement>(`[data-block="${CSS.escape(block)}"] [data-bar]`)].filter((tile) => {
-    const bar = Number(tile.dataset['bar']);
-    return bar >= first && bar <= last;
+// A hair after the time, or Chromium goes on showing the caption that ends there.
+function seek(media: HTMLMediaElement, to: number): void {
+  media.currentTime = to + HAIR;
+}
+
+function play(media: HTMLMediaElement, from?: number): void {
+  if (from !== undefined) seek(media, from);
+  media.play().catch(() => {
+    // Refused or broken off; the recording's own controls are there.
   });
+}
 
 /** An audio element shows no captions of its own. */
 function showWords(media: HTMLMediaElement, before: Element): void {
@@ -156,42 +199,7 @@ function showWords(media: HTMLMediaElement, before: Element): void {
   track.mode = 'hidden';
   track.addEventListener('cuechange', () => {
     words.textContent = [...(track.activeCues ?? [])]
-      .map((cue) => (cue as VTTCue).text.replace(/<[^>]*>/g, ''))
+      .map((cue) => (cue as VTTCue).getCueAsHTML().textContent)
       .join(' ');
   });
 }
-
-/** A button over the first bar of every cue, which plays the clip from there. */
-function offerBars(cues: readonly CueOnPage[], jump: (cue: number) => void): void {
-  for (const block of new Set(cues.map((cue) => cue.block))) {
-    const figure = document.querySelector<HTMLElement>(`[data-block="${CSS.escape(block)}"]`);
-    if (!figure) continue;
-    const layer = make('div', { class: 'bar-cues', role: 'group', 'aria-label': 'From this bar in the clip' });
-    const buttons = cues.flatMap((cue, index) => {
-      if (cue.block !== block) return [];
-      const name = `Play the clip from ${minutes(cue.at)}`;
-      return [{ bar: cue.first, element: button(minutes(cue.at), () => jump(index), { 'aria-label': name }) }];
-    });
-    layer.append(...buttons.map(({ element }) => element));
-    figure.classList.add('sounding');
-    figure.prepend(layer);
-    const place = (): void => {
-      const origin = layer.getBoundingClientRect();
-      for (const { bar, element } of buttons) {
-        const tile = figure.querySelector(`[data-bar="${bar}"]`)?.getBoundingClientRect();
-        element.hidden = tile === undefined;
-        if (!tile) continue;
-        element.style.left = `${tile.right - origin.left - element.offsetWidth}px`;
-        element.style.top = `${tile.top - origin.top}px`;
-      }
-    };
-    new ResizeObserver(place).observe(figure);
-    new MutationObserver((changes) => {
-      if (changes.some(({ target }) => !layer.contains(target))) place();
-    }).observe(figure, { childList: true, subtree: true });
-    place();
-  }
-}
-
-const minutes = (seconds: number): string =>
-  `${Math.floor(seconds / 60)}:${`${Math.floor(seconds % 60)}`.padStart(2, '0')}`;

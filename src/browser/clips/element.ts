@@ -8,6 +8,27 @@ class Clip extends HTMLElement {
   private opened: Promise<ClipOnPage> | undefined;
 
   connectedCallback(): void {
+    // A page of elsewhere cannot be told where to begin.
+    if (!this.isPage) this.offerCues();
+    this.querySelector('video, audio')?.addEventListener('play', () => void this.open(), { once: true });
+    this.querySelector<HTMLElement>('a[data-away]')?.addEventListener('click', (event) => {
+      // A link that is to be opened beside the page is one.
+      if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+      event.preventDefault();
+      void this.open().then((clip) => clip.load());
+    });
+  }
+
+  get isPage(): boolean {
+    return this.querySelector('[data-away="page"], iframe') !== null;
+  }
+
+  /** Plays from a cue on. */
+  jump(cue: number): void {
+    void this.open().then((clip) => clip.jump(cue));
+  }
+
+  private offerCues(): void {
     for (const time of this.querySelectorAll<HTMLElement>('[data-cue]')) {
       const button = document.createElement('button');
       button.type = 'button';
@@ -15,16 +36,6 @@ class Clip extends HTMLElement {
       button.addEventListener('click', () => this.jump(Number(time.dataset['cue'])));
       time.append(button);
     }
-    this.querySelector('video, audio')?.addEventListener('play', () => void this.open(), { once: true });
-    this.querySelector('a[data-away]')?.addEventListener('click', (event) => {
-      event.preventDefault();
-      void this.open().then((clip) => clip.load());
-    });
-  }
-
-  /** Plays from a cue on. */
-  jump(cue: number): void {
-    void this.open().then((clip) => clip.jump(cue));
   }
 
   private open(): Promise<ClipOnPage> {
@@ -38,7 +49,7 @@ customElements.define('reedway-clip', Clip);
 document.addEventListener('click', (event) => {
   const link = (event.target as Element | null)?.closest<HTMLElement>('a[data-jump]');
   const clip = link && document.querySelector(`${link.getAttribute('href')} > reedway-clip`);
-  if (!(clip instanceof Clip)) return;
+  if (!(clip instanceof Clip) || clip.isPage) return;
   event.preventDefault();
   clip.jump(Number(link?.dataset['jump']));
 });

@@ -1,4 +1,7 @@
-/** Which passage of a clip is on, and where it ends: cues follow one another, and each lasts to the next or to its own end. */
+/**
+ * Which passages of a clip are on, and where each ends: at its own end, or where the next begins. Those with an end of
+ * their own may overlap, and several may begin at one time.
+ */
 
 /** A cue as the page holds it. */
 export interface CueOnPage {
@@ -11,17 +14,12 @@ export interface CueOnPage {
   readonly last: number;
 }
 
-/** The number of the cue whose passage holds a time; undefined before the first and after the end of one. */
-export function passageAt(cues: readonly CueOnPage[], time: number): number | undefined {
-  const index = cues.findLastIndex(({ at }) => at <= time);
-  const cue = cues[index];
-  return cue && (cue.until === undefined || time < cue.until) ? index : undefined;
-}
+/** The numbers of the cues whose passages hold a time. */
+export const passagesAt = (cues: readonly CueOnPage[], time: number): readonly number[] =>
+  cues.flatMap(({ at }, index) => (at <= time && time < passageEnd(cues, index) ? [index] : []));
 
-/** Where a passage ends: at its own end, at the next cue that begins later, or with the recording. */
-export function passageEnd(cues: readonly CueOnPage[], index: number, duration: number): number {
+/** Where a passage ends; infinity for one that goes on to the recording's end. */
+export function passageEnd(cues: readonly CueOnPage[], index: number): number {
   const cue = cues[index];
-  if (!cue) return duration;
-  const next = cues.find(({ at }) => at > cue.at)?.at;
-  return Math.min(cue.until ?? Number.POSITIVE_INFINITY, next ?? duration);
+  return cue?.until ?? cues.find(({ at }) => cue && at > cue.at)?.at ?? Number.POSITIVE_INFINITY;
 }

@@ -7,7 +7,6 @@ import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { sound } from '../sound/sound.ts';
 import { createTransport, type State, TICK } from '../transport.ts';
-import { keepAwake } from './awake.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
@@ -136,7 +135,6 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function stateChanged(state: State): void {
     const running = isRunning(state);
     controls.showState(state);
-    keepAwake(running);
     if (running) draw();
     else leaveFloor(transport.pause);
     if (state === 'stopped') showNothing();

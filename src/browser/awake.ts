@@ -4,13 +4,17 @@ let wanted = false;
 
 export function keepAwake(awake: boolean): void {
   wanted = awake;
-  if (!awake) {
+  if (awake) ask();
+  else {
     void lock?.release();
     lock = undefined;
-  } else if (!lock && 'wakeLock' in navigator) {
-    // A refusal (a battery saver, an old browser) only means that the screen goes off as usual.
-    navigator.wakeLock.request('screen').then(take, () => {});
   }
+}
+
+function ask(): void {
+  if (lock || !('wakeLock' in navigator)) return;
+  // A refusal (a battery saver, an old browser) only means that the screen goes off as usual.
+  navigator.wakeLock.request('screen').then(take, () => {});
 }
 
 function take(sentinel: WakeLockSentinel): void {
@@ -23,3 +27,8 @@ function take(sentinel: WakeLockSentinel): void {
     if (lock === sentinel) lock = undefined;
   });
 }
+
+// Whoever looks at another page loses the lock, though a recording may play on.
+document.addEventListener('visibilitychange', () => {
+  if (wanted && !document.hidden) ask();
+});

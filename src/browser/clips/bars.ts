@@ -1,0 +1,65 @@
+/** The bars that the cues of clips are about: which tiles show them, and a button on the first of them for each cue. */
+import { button, make } from '../player/dom.ts';
+import type { CueOnPage } from './passage.ts';
+
+export const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>
+  [...document.querySelectorAll<SVGElement>(`[data-block="${CSS.escape(block)}"] [data-bar]`)].filter((tile) => {
+    const bar = Number(tile.dataset['bar']);
+    return bar >= first && bar <= last;
+  });
+
+export interface BarButton {
+  readonly text: string;
+  /** What is read aloud: which clip it plays, and from where. */
+  readonly name: string;
+  readonly press: () => void;
+}
+
+/** Puts a button above the first bar of a cue. Cues of one bar, perhaps of several clips, stand side by side. */
+export function offerBar({ block, first }: CueOnPage, { text, name, press }: BarButton): void {
+  const figure = document.querySelector<HTMLElement>(`[data-block="${CSS.escape(block)}"]`);
+  if (figure) cuesOver(figure).add(first, button(text, press, { 'aria-label': name, title: name }));
+}
+
+interface CuesOver {
+  readonly add: (bar: number, element: HTMLElement) => void;
+}
+
+const layers = new WeakMap<HTMLElement, CuesOver>();
+
+function cuesOver(figure: HTMLElement): CuesOver {
+  const known = layers.get(figure);
+  if (known) return known;
+  const layer = make('div', { class: 'bar-cues', role: 'group', 'aria-label': 'From this bar in a clip' });
+  const heaps = new Map<number, HTMLElement>();
+  figure.classList.add('sounding', 'cued');
+  figure.prepend(layer);
+
+  function place(): void {
+    const origin = layer.getBoundingClientRect();
+    for (const [bar, heap] of heaps) {
+      const tile = figure.querySelector(`[data-bar="${bar}"]`)?.getBoundingClientRect();
+      heap.hidden = tile === undefined;
+      if (!tile) continue;
+      heap.style.left = `${Math.max(0, tile.right - origin.left - heap.offsetWidth)}px`;
+      heap.style.top = `${tile.top - origin.top - heap.offsetHeight}px`;
+    }
+  }
+
+  function add(bar: number, element: HTMLElement): void {
+    const heap = heaps.get(bar) ?? make('span', { class: 'bar-cue' });
+    heap.append(element);
+    heaps.set(bar, heap);
+    // In the order of the bars, which is the order in which they are walked with the keyboard.
+    layer.append(...[...heaps].sort(([a], [b]) => a - b).map(([, one]) => one));
+    place();
+  }
+
+  new ResizeObserver(place).observe(figure);
+  new MutationObserver((changes) => {
+    if (changes.some(({ target }) => !layer.contains(target))) place();
+  }).observe(figure, { childList: true, subtree: true });
+  const over: CuesOver = { add };
+  layers.set(figure, over);
+  return over;
+}
