@@ -258,6 +258,32 @@ describe('playing', () => {
     expect(await seen(page)).toMatchObject({ wakes: 1, released: 1 });
   });
 
+  test('shows where it goes on while it is paused, through other bars, another width and other tiles', async () => {
+    const { page, block, control, hearAtOnce } = await visit();
+    await hearAtOnce();
+    await page.waitForTimeout(1200);
+    await control('button', 'Pause').click();
+    /** How far the band's sides are from the note it marks. */
+    const off = () =>
+      block.evaluate((element) => {
+        const band = element.querySelector('.play-band')?.getBoundingClientRect();
+        const note = element.querySelector('[data-event].now')?.getBoundingClientRect();
+        return band && note ? [note.left - band.left, band.right - note.right].map(Math.round) : [];
+      });
+    expect(await off()).toEqual([4, 4]);
+    await page.setViewportSize({ width: 700, height: 900 });
+    await expect.poll(off).toEqual([4, 4]);
+    await control('combobox', 'From').selectOption('bar 7');
+    expect(await nowBars(page)).toEqual([6]);
+    await block.evaluate((element) => {
+      const tile = element.querySelector('[data-bar="6"]');
+      tile?.classList.remove('now');
+      tile?.replaceWith(tile.cloneNode(true));
+    });
+    await expect.poll(() => nowBars(page)).toEqual([6]);
+    await expect.poll(off).toEqual([4, 4]);
+  });
+
   test('is left to one block at a time', async () => {
     const { page, control, hear } = await visit();
     await hear();
@@ -336,6 +362,25 @@ describe('a loop', () => {
     expect(await barsPlayed(page, 9)).toEqual([1, 2]);
   });
 
+  test('is taken on once a drag is over, after which a key chooses as ever', async () => {
+    const { page, block, control, hear } = await visit({ height: 1800 });
+    await hear();
+    await control('button', 'Stop').click();
+    const from = await control('button', /^Loop bar 2\b/).boundingBox();
+    const to = await control('button', /^Loop bar 3\b/).boundingBox();
+    if (!from || !to) throw new Error('no tiles');
+    await page.mouse.move(from.x + 20, from.y + 40);
+    await page.mouse.down();
+    await page.mouse.move(to.x + 20, to.y + 40, { steps: 4 });
+    expect(await block.locator('.bar-picks .chosen').count()).toBe(2);
+    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('false');
+    await page.mouse.up();
+    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
+    await control('button', /^Loop bar 1\b/).focus();
+    await page.keyboard.press('Enter');
+    expect(await block.locator('.bar-picks .chosen').count()).toBe(3);
+  });
+
   test('is chosen with the keyboard alone', async () => {
     const { page, block, control } = await visit();
     await block.getByRole('button', { name: 'Hear it' }).focus();
@@ -381,7 +426,9 @@ describe('a loop', () => {
     await control('button', /^Loop bar 4\b/).click();
     await control('spinbutton', 'by').fill('30');
     await control('spinbutton', 'to').fill('170');
+    await control('button', 'Loop').click();
     await control('checkbox', 'Speed up each round').check();
+    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
     const told = block.locator('.player-round');
     await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 2, 150 a minute');
     await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 3, 170 a minute');
@@ -418,9 +465,17 @@ describe('the controls', () => {
     await beats.fill('60');
     await beats.press('Enter');
     expect(await percent.inputValue()).toBe('50');
-    await beats.fill('9999');
-    await beats.press('Enter');
-    expect(await beats.inputValue()).toBe('180');
+    for (const [typed, taken] of [
+      ['9999', '180'],
+      ['0', '36'],
+      ['99.6', '100'],
+      ['', '100'],
+    ] as const) {
+      await beats.fill(typed);
+      await beats.press('Enter');
+      expect(await beats.inputValue()).toBe(taken);
+    }
+    expect(await percent.inputValue()).toBe('83');
   });
 
   test('slow the music down by half when they say half', async () => {
@@ -461,6 +516,37 @@ describe('the controls', () => {
     await page.getByText('Practice and band').first().click();
     expect(await control('button', 'Mute drums').getAttribute('aria-pressed')).toBe('true');
     expect(await control('slider', 'Bass').inputValue()).toBe('35');
+  });
+
+  test('are the same for every block of the page, which has one band and one drone', async () => {
+    const { page, block, control, hear } = await visit();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    await control('combobox', 'Drone').selectOption('E, the key note');
+    const second = page.locator('[data-block="1"]');
+    await second.getByRole('button', { name: 'Hear it' }).click();
+    await second.getByText('Practice and band').click();
+    await second.getByRole('button', { name: 'Mute drums' }).click();
+    await second.getByRole('slider', { name: 'Bass' }).fill('20');
+    await second.getByRole('checkbox', { name: 'Metronome' }).check();
+    expect(await control('button', 'Mute drums').getAttribute('aria-pressed')).toBe('true');
+    expect(await control('slider', 'Bass').inputValue()).toBe('20');
+    expect(await control('checkbox', 'Metronome').isChecked()).toBe(true);
+    expect(await control('combobox', 'Drone').inputValue()).toBe('key');
+    await second.getByRole('combobox', { name: 'Drone' }).selectOption('C, the key note');
+    expect(await control('combobox', 'Drone').inputValue()).toBe('');
+    await page.evaluate(() => dispatchEvent(new Event('pagehide')));
+    expect(await second.getByRole('combobox', { name: 'Drone' }).inputValue()).toBe('');
+    expect(await block.locator('select').last().inputValue()).toBe('');
+  });
+
+  test('are not read aloud twice: what a slider says is said by the slider', async () => {
+    const { page, block, control, hear } = await visit();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    expect(await control('slider', 'Swing').getAttribute('aria-valuetext')).toBe('67 to 33');
+    expect(await control('slider', 'Bass').getAttribute('aria-valuetext')).toBe('80 percent');
+    expect(await block.getByRole('status').count()).toBe(0);
   });
 
   test('hold a drone without the tune, and let it go', async () => {
@@ -551,6 +637,30 @@ describe('on a phone on a music stand', () => {
     expect(seenTile.bottom).toBeLessThanOrEqual(seenTile.floor + 1);
   });
 
+  test('large type says during the count-in what comes first', async () => {
+    const { page, control, hear } = await visit(PHONE);
+    await hear();
+    await control('button', 'Large type').click();
+    const stand = page.getByRole('region', { name: 'What to play' });
+    expect(await stand.locator('.stand-place').textContent()).toBe('Bar 1 · E7 (I7) · 120 a minute');
+    expect(await stand.locator('.stand-now').textContent()).toContain('count-in');
+    expect(await stand.locator('.stand-next').textContent()).toContain('half-step bend');
+  });
+
+  test('large type follows the harp in the hand, paused as well', async () => {
+    const { page, control, hearAtOnce } = await visit(PHONE);
+    await hearAtOnce();
+    await control('button', 'Large type').click();
+    await control('button', 'Pause').click();
+    const place = page.getByRole('region', { name: 'What to play' }).locator('.stand-place');
+    expect(await place.textContent()).toContain('E7 (I7)');
+    await page.evaluate(() => {
+      localStorage.setItem('reedway-harp', JSON.stringify({ harp: 'low F' }));
+      document.dispatchEvent(new CustomEvent('reedway:harp'));
+    });
+    expect(await place.textContent()).toContain('C7 (I7)');
+  });
+
   test('a finger chooses a bar by touching it', async () => {
     const { block, control, hear } = await visit(PHONE);
     await hear();
@@ -580,15 +690,30 @@ describe('on a phone on a music stand', () => {
   });
 });
 
+describe('a player that cannot be loaded', () => {
+  test('says so on its button, which keeps the focus and tries again', async () => {
+    const { page, block, control } = await visit();
+    await page.route(/\.js$/, (route) => route.abort());
+    const button = block.locator('reedway-player button');
+    await button.press('Enter');
+    await expect.poll(() => button.textContent()).toContain('could not be loaded');
+    expect(await button.evaluate((element) => element === document.activeElement)).toBe(true);
+    await page.unroute(/\.js$/);
+    await button.press('Enter');
+    await control('button', 'Pause').waitFor();
+  });
+});
+
 describe('a browser that makes no sound', () => {
   test('is told apart, and the block stays', async () => {
-    const { block, hear } = await visit({
+    const { page, block, hear } = await visit({
       before: () => {
         Reflect.deleteProperty(globalThis, 'AudioContext');
       },
     });
     await hear();
     expect(await block.getByRole('alert').textContent()).toContain('no Web Audio');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('alert');
     expect(await block.locator('.tile').first().isVisible()).toBe(true);
   });
 
@@ -616,6 +741,7 @@ describe('a browser that makes no sound', () => {
     await page.evaluate(() => (globalThis as unknown as { letSound: () => void }).letSound());
     await control('button', 'Let it sound').click();
     await control('button', 'Pause').waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Pause');
     expect(await message.textContent()).toBe('');
     await block.locator('.tile.now').first().waitFor();
   });

@@ -6,8 +6,8 @@ import { isCompound } from '../../time/meter.ts';
 import type { BarRange, PlaySettings } from '../schedule/settings.ts';
 import { PARTS, type Part } from '../sound/studio.ts';
 import type { State } from '../transport.ts';
-import type { Desk } from './desk.ts';
-import { button, checkbox, choice, labelled, make, numberField, slider, toggle } from './dom.ts';
+import type { Channel, Desk } from './desk.ts';
+import { button, checkbox, choice, labelled, make, numberField, type Scale, slider, toggle } from './dom.ts';
 import { barInWords, chordInFull, tempoInWords } from './words.ts';
 
 export interface Wiring {
@@ -56,7 +56,7 @@ export function createControls(wiring: Wiring): Controls {
     'details',
     { class: 'player-more' },
     make('summary', {}, 'Practice and band'),
-    practice(wiring),
+    practice(wiring, main.showLoop),
     mixer(wiring),
     drone.element,
   );
@@ -84,6 +84,15 @@ export function createControls(wiring: Wiring): Controls {
   };
 }
 
+/** Beats a minute, as far as the slider goes. */
+const tempos = (written: number): Scale => ({
+  least: Math.round((written * PERCENT.least) / 100),
+  most: Math.round((written * PERCENT.most) / 100),
+  step: 1,
+});
+
+const press = (toggle: HTMLElement, on: boolean): void => toggle.setAttribute('aria-pressed', String(on));
+
 function mainRow(wiring: Wiring) {
   const { settings, change } = wiring;
   const base = wiring.playback().tempo;
@@ -93,7 +102,8 @@ function mainRow(wiring: Wiring) {
   const loop = toggle('Loop', settings().loop, (on) => change({ loop: on }));
   const stand = toggle('Large type', false, wiring.stand);
 
-  const said = make('output', { class: 'player-tempo' });
+  // No `output`: it would be read aloud besides the slider it belongs to.
+  const said = make('span', { class: 'player-said' });
   const show = (tempo: number): void => {
     const percent = Math.round((100 * tempo) / base);
     percentage.value = String(percent);
@@ -108,8 +118,7 @@ function mainRow(wiring: Wiring) {
     (percent) => show(ofPercent(percent)),
     (percent) => change({ tempo: ofPercent(percent) }),
   );
-  const scale = { least: Math.ceil(base * 0.3), most: Math.floor(base * 1.5), step: 1 };
-  const minute = numberField(scale, Math.round(base), (tempo) => {
+  const minute = numberField(tempos(base), Math.round(base), (tempo) => {
     show(tempo);
     change({ tempo });
   });
@@ -129,8 +138,8 @@ function mainRow(wiring: Wiring) {
       play.textContent = state === 'playing' || state === 'counting' ? 'Pause' : 'Play';
       play.dataset['state'] = state;
     },
-    showStand: (open: boolean) => stand.setAttribute('aria-pressed', String(open)),
-    showLoop: (on: boolean) => loop.setAttribute('aria-pressed', String(on)),
+    showStand: (open: boolean) => press(stand, open),
+    showLoop: (on: boolean) => press(loop, on),
     showRound: (number: number, tempo: number): void => {
       round.textContent = number > 0 ? `Round ${number + 1}, ${tempoInWords(tempo)}` : '';
     },
@@ -169,7 +178,7 @@ function barsRow({ playback, chooseBars }: Wiring) {
   return {
     element: make(
       'div',
-      { class: 'player-row' },
+      { class: 'player-row', role: 'group', 'aria-label': 'Bars to play' },
       ...(parts.length > 1 ? [labelled('Part', part)] : []),
       labelled('From', from),
       labelled('to', to),
@@ -185,24 +194,31 @@ function partsOf({ bars }: Playback): (BarRange & { readonly name: string })[] {
   return starts.map((start, index) => ({ ...start, last: (starts[index + 1]?.first ?? bars.length) - 1 }));
 }
 
-function practice({ playback, settings, change, desk }: Wiring): HTMLElement {
+function practice({ playback, settings, change, desk }: Wiring, showLoop: (on: boolean) => void): HTMLElement {
   const { tempo, meter } = playback();
-  const swing = make('output');
+  const said = make('span', { class: 'player-said' });
   const showSwing = (percent: number): void => {
-    swing.textContent = percent === 50 ? 'straight' : `${percent} : ${100 - percent}`;
+    said.textContent = percent === 50 ? 'straight' : `${percent} : ${100 - percent}`;
+    swing.setAttribute('aria-valuetext', percent === 50 ? 'straight' : `${percent} to ${100 - percent}`);
   };
-  const share = Math.round(settings().swing * 100);
-  showSwing(share);
   // Two thirds is no whole percentage, and is what a shuffle means.
   const exact = (percent: number): number => (percent === 67 ? 2 / 3 : percent / 100);
+  const share = Math.round(settings().swing * 100);
+  const swing = slider(SWING, share, showSwing, (percent) => change({ swing: exact(percent) }));
+  showSwing(share);
 
   const step = numberField({ least: 1, most: 40, step: 1 }, 4, () => climb(climbing.checked));
-  const goal = numberField({ least: 20, most: 400, step: 1 }, Math.round(tempo * 1.2), () => climb(climbing.checked));
+  const goal = numberField(tempos(tempo), Math.round(tempo * 1.2), () => climb(climbing.checked));
   const climbing = checkbox(false, (on) => climb(on));
+  /** What speeds up each round goes round. */
   function climb(on: boolean): void {
     change(on ? { loop: true, climb: { step: step.valueAsNumber, goal: goal.valueAsNumber } } : { climb: undefined });
+    showLoop(settings().loop);
   }
-  const metronome = checkbox(!desk.mix.click.muted, (on) => desk.set('click', { muted: !on }));
+  const metronome = checkbox(false, (on) => desk.set('click', { muted: !on }));
+  whenSet(desk, 'click', ({ muted }) => {
+    metronome.checked = !muted;
+  });
 
   return make(
     'fieldset',
@@ -219,20 +235,12 @@ function practice({ playback, settings, change, desk }: Wiring): HTMLElement {
     ),
     make(
       'span',
-      { class: 'field' },
+      { class: 'field', role: 'group', 'aria-label': 'A loop that speeds up' },
       labelled('Speed up each round', climbing),
       labelled('by', step),
       labelled('to', goal, 'a minute'),
     ),
-    ...(isCompound(meter)
-      ? []
-      : [
-          labelled(
-            'Swing',
-            slider(SWING, share, showSwing, (percent) => change({ swing: exact(percent) })),
-            swing,
-          ),
-        ]),
+    ...(isCompound(meter) ? [] : [labelled('Swing', swing, said)]),
   );
 }
 
@@ -242,12 +250,24 @@ function mixer({ desk }: Wiring): HTMLElement {
 }
 
 function channel(part: Part, desk: Desk): HTMLElement {
-  const { level, muted } = desk.mix[part];
-  const set = (percent: number): void => desk.set(part, { level: percent / 100 });
-  const loudness = slider(LEVEL, Math.round(level * 100), set);
-  const mute = toggle('Mute', muted, (now) => desk.set(part, { muted: now }));
+  const loudness = slider(LEVEL, 0, (percent) => desk.set(part, { level: percent / 100 }));
+  const mute = toggle('Mute', false, (muted) => desk.set(part, { muted }));
   mute.setAttribute('aria-label', `Mute ${NAMES[part].toLowerCase()}`);
+  whenSet(desk, part, ({ level, muted }) => {
+    const percent = Math.round(level * 100);
+    loudness.value = String(percent);
+    loudness.setAttribute('aria-valuetext', `${percent} percent`);
+    press(mute, muted);
+  });
   return labelled(NAMES[part], loudness, mute);
+}
+
+/** Shows how a part is set now and whenever it is set, here or by another block. */
+function whenSet({ mix, onSet }: Desk, part: Part, show: (channel: Channel) => void): void {
+  show(mix[part]);
+  onSet((set) => {
+    if (set === part) show(mix[part]);
+  });
 }
 
 /** A chord or the key note held under whatever is practised. */
@@ -262,7 +282,12 @@ function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
   /** The key note with its fifth, or a chord of the block from its root up, low enough to stay out of the tune's way. */
   function hold(): void {
     const found = options().find(({ value }) => value === held);
-    desk.drone.hold((found?.midis ?? []).map(ofMidi));
+    desk.hold((found?.midis ?? []).map(ofMidi), taken);
+  }
+
+  function taken(): void {
+    held = '';
+    select.value = '';
   }
 
   function options(): { value: string; text: string; midis: readonly number[] }[] {

@@ -1,12 +1,15 @@
 /** Marks what sounds on the block, staff, breath lanes and chord symbol at once, and keeps it on the screen. */
 import type { Playback } from '../../score/playback.ts';
-import type { Showing } from '../transport.ts';
+import type { Moment } from '../schedule/plan.ts';
 import { make } from './dom.ts';
 
 export interface Cursor {
   /** A band over the note that sounds and a line under the chord it sounds in, laid over the block. */
   readonly elements: readonly HTMLElement[];
-  readonly show: (showing: Showing | undefined) => void;
+  /** `follows` says whether the page is scrolled to it. */
+  readonly show: (moment: Moment | undefined, follows: boolean) => void;
+  /** Lays the marks anew where the block's tiles have moved or been drawn anew. */
+  readonly refresh: () => void;
 }
 
 /** Milliseconds after which a reader who has scrolled away is followed again. */
@@ -35,7 +38,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
   let drawn = new Map<string, Drawn>();
   let marked: readonly Element[] = [];
-  let shown = '';
+  let shown: Moment | undefined;
   let row = Number.NaN;
   let scrolledAt = Number.NEGATIVE_INFINITY;
   for (const kind of ['wheel', 'touchmove'] as const) {
@@ -48,24 +51,33 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     );
   }
 
-  function show(showing: Showing | undefined): void {
-    const moment = showing?.moment;
-    const key = moment ? `${moment.bar} ${moment.event} ${moment.answer}` : '';
-    // Tiles drawn anew for another harp have lost their marks.
-    const same = marked.every((element) => element.isConnected);
-    if (key === shown && same) return;
-    if (!same) drawn = new Map();
-    shown = key;
-    if (!moment) {
+  function show(moment: Moment | undefined, follows: boolean): void {
+    if (same(moment, shown)) return;
+    shown = moment;
+    const scrolled = scrollY;
+    const place = draw();
+    if (!moment) row = Number.NaN;
+    if (place && follows) follow(place, scrolled);
+  }
+
+  function refresh(): void {
+    // Tiles drawn anew have lost their marks.
+    if (!marked.every((element) => element.isConnected)) drawn = new Map();
+    draw();
+  }
+
+  /** Marks what is shown, and says where on the screen its tile is. */
+  function draw(): DOMRect | undefined {
+    if (!shown) {
       mark([]);
       for (const element of elements) element.hidden = true;
-      row = Number.NaN;
-      return;
+      return undefined;
     }
-    const bar = playback().bars[moment.bar];
-    const event = moment.event === undefined ? undefined : bar?.events[moment.event];
-    const chord = bar?.chords.findLastIndex((one) => one.at <= (event?.at ?? 0)) ?? -1;
-    const { tiles, events, chords } = drawnAs(String(moment.bar));
+    const { bar: number, event: begun, tick, answer } = shown;
+    const bar = playback().bars[number];
+    const event = begun === undefined ? undefined : bar?.events[begun];
+    const chord = bar?.chords.findLastIndex((one) => one.at <= tick) ?? -1;
+    const { tiles, events, chords } = drawnAs(String(number));
     const notes = (event && events.get(String(event.index))) ?? [];
     const symbols = chords.get(String(chord)) ?? [];
     const tile = notes[0]?.closest('[data-bar]') ?? tiles[0];
@@ -74,13 +86,12 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     const place = tile?.getBoundingClientRect();
     const note = notes[0]?.getBoundingClientRect();
     const symbol = symbols[0]?.getBoundingClientRect();
-    const scrolled = scrollY;
 
     mark([...tiles, ...notes, ...symbols]);
-    for (const tile of tiles) tile.classList.toggle('answer', moment.answer);
+    for (const tile of tiles) tile.classList.toggle('answer', answer);
     lay(band, zero, place && note && new DOMRect(note.x - MARGIN, place.y, note.width + 2 * MARGIN, place.height));
     lay(line, zero, symbol && new DOMRect(symbol.x, symbol.bottom + BELOW, symbol.width, 2));
-    if (place) follow(place, scrolled);
+    return place;
   }
 
   function lay(element: HTMLElement, zero: DOMRect, over: DOMRect | undefined): void {
@@ -123,5 +134,8 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });
   }
 
-  return { elements, show };
+  return { elements, show, refresh };
 }
+
+const same = (a: Moment | undefined, b: Moment | undefined): boolean =>
+  a?.bar === b?.bar && a?.tick === b?.tick && a?.answer === b?.answer;

@@ -1,13 +1,17 @@
 /** The page's one desk: how loud each part is, and the drone. */
-import { createDrone, type Drone } from '../sound/drone.ts';
+import { createDrone } from '../sound/drone.ts';
 import { createStudio, PARTS, type Part, type Studio } from '../sound/studio.ts';
 
 export interface Desk {
   readonly studio: Studio;
-  readonly drone: Drone;
-  readonly mix: Mix;
+  /** Holds a drone of these frequencies, none to hush it. `taken` hears when it sounds no more, or another has its own. */
+  readonly hold: (hertz: readonly number[], taken: () => void) => void;
+  readonly hush: () => void;
+  readonly mix: Readonly<Mix>;
   /** Sets a part's loudness or mutes it; kept for the next page. */
   readonly set: (part: Part, change: Partial<Channel>) => void;
+  /** Calls back with the part that was set, by whichever block of the page. */
+  readonly onSet: (call: (part: Part) => void) => void;
 }
 
 export interface Channel {
@@ -35,15 +39,26 @@ export function deskOn(context: AudioContext): Desk {
   const mix = readMix();
   const apply = (part: Part): void => studio.level(part, mix[part].muted ? 0 : mix[part].level);
   for (const part of PARTS) apply(part);
+  const calls: ((part: Part) => void)[] = [];
+  const drone = createDrone(studio);
+  let holder: (() => void) | undefined;
+  const hold = (hertz: readonly number[], taken: () => void): void => {
+    if (holder !== taken) holder?.();
+    holder = taken;
+    drone.hold(hertz);
+  };
   desk = {
     studio,
-    drone: createDrone(studio),
+    hold,
+    hush: () => hold([], () => {}),
     mix,
     set: (part, change) => {
       mix[part] = { ...mix[part], ...change };
       apply(part);
       keepMix(mix);
+      for (const call of calls) call(part);
     },
+    onSet: (call) => void calls.push(call),
   };
   return desk;
 }

@@ -73,7 +73,7 @@ export function slider(
   return element;
 }
 
-/** A field for a number. What is no number of the scale is put right when the field is left. */
+/** A field for a number. What is no number of the scale is put right when the field is left, and no number at all undone. */
 export function numberField(
   { least, most, step }: Scale,
   value: number,
@@ -81,10 +81,19 @@ export function numberField(
 ): HTMLInputElement {
   const element = make('input', { type: 'number', min: least, max: most, step, inputmode: 'numeric' });
   element.value = String(value);
+  let before = element.value;
+  element.addEventListener('focus', () => {
+    before = element.value;
+  });
   element.addEventListener('change', () => {
     const typed = element.valueAsNumber;
-    const sane = Number.isFinite(typed) ? Math.min(most, Math.max(least, Math.round(typed))) : value;
+    if (!Number.isFinite(typed)) {
+      element.value = before;
+      return;
+    }
+    const sane = Math.min(most, Math.max(least, Math.round(typed)));
     element.value = String(sane);
+    before = element.value;
     settled(sane);
   });
   return element;

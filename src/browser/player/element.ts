@@ -4,21 +4,19 @@ import { wakeSound } from './context.ts';
 class Player extends HTMLElement {
   connectedCallback(): void {
     const hear = this.querySelector('button');
-    hear?.addEventListener(
-      'click',
-      async () => {
-        const context = wakeSound();
-        hear.disabled = true;
-        try {
-          const { openPlayer } = await import('./player.ts');
-          openPlayer(this, context);
-        } catch {
-          hear.disabled = false;
-          hear.textContent = 'The player could not be loaded. Try again';
-        }
-      },
-      { once: false },
-    );
+    hear?.addEventListener('click', async () => {
+      const context = wakeSound();
+      hear.disabled = true;
+      try {
+        const { openPlayer } = await import('./player.ts');
+        openPlayer(this, context);
+      } catch {
+        hear.disabled = false;
+        hear.textContent = 'The player could not be loaded. Try again';
+        // A button that is switched off loses the focus.
+        hear.focus();
+      }
+    });
   }
 }
 

@@ -6,7 +6,7 @@ import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { sound } from '../sound/sound.ts';
-import { createTransport, type State, TICK } from '../transport.ts';
+import { createTransport, type Showing, type State, TICK } from '../transport.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
@@ -19,10 +19,8 @@ import { barInWords, barsInWords, tempoInWords } from './words.ts';
 
 const UNABLE =
   'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.';
-const NOT_YET = 'The browser has not let this page sound yet.';
+const NOT_NOW = 'The browser does not let this page sound now.';
 
-/** Milliseconds between looks at the clock during a count-in, whose end is not to be missed. */
-const SOON = 25;
 /** The longest wait for a note to end: a device that slept has let its clock stand. */
 const LONGEST = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
@@ -30,10 +28,11 @@ const PATIENCE = 600;
 
 /** Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. */
 export function openPlayer(host: HTMLElement, context: AudioContext | undefined): void {
-  const message = make('p', { class: 'player-message', role: 'alert' });
+  const message = make('p', { class: 'player-message', role: 'alert', tabindex: -1 });
   if (!context) {
     message.textContent = UNABLE;
     host.replaceChildren(message);
+    message.focus();
     return;
   }
   const written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
@@ -84,6 +83,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       controls.showRange(range);
       setRange(range);
     },
+    () => cursor.refresh(),
   );
   const controls = createControls({
     playback: () => playback,
@@ -129,55 +129,48 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function complainIfAsleep(): void {
     if (!isRunning(transport.state()) || context?.state === 'running') return;
     transport.pause();
-    message.replaceChildren(NOT_YET, ' ', button('Let it sound', start));
+    const again = button('Let it sound', () => {
+      controls.focusPlay();
+      start();
+    });
+    message.replaceChildren(NOT_NOW, ' ', again);
   }
 
   function stateChanged(state: State): void {
-    const running = isRunning(state);
     controls.showState(state);
-    if (running) draw();
-    else leaveFloor(transport.pause);
-    if (state === 'stopped') showNothing();
+    if (!isRunning(state)) leaveFloor(transport.pause);
+    draw();
     news.say(stateInWords(state));
   }
 
   function stateInWords(state: State): string {
-    if (state === 'stopped') return 'Stopped.';
     const showing = transport.showing(now());
-    if (state === 'paused') return last ? `Paused in ${barInWords(playback.bars[last])}.` : 'Paused.';
-    return state === 'counting' ? 'Count-in.' : `Playing at ${tempoInWords(showing?.tempo ?? settings.tempo)}.`;
+    if (state === 'stopped' || !showing) return 'Stopped.';
+    if (state === 'paused') return `Paused in ${barInWords(playback.bars[showing.moment.bar])}.`;
+    return state === 'counting' ? 'Count-in.' : `Playing at ${tempoInWords(showing.tempo)}.`;
   }
 
-  let last: number | undefined;
   let round = 0;
+  let tempo = settings.tempo;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  /** Draws what sounds, as long as something does, and looks again when the next thing begins. */
+  /** Draws what sounds, or where it will go on, and as long as something sounds looks again when the next thing begins. */
   function draw(): void {
     clearTimeout(timer);
-    if (!isRunning(transport.state()) || !context) return;
-    const heard = context.currentTime - (context.outputLatency || context.baseLatency || 0);
+    const heard = now() - (context?.outputLatency || context?.baseLatency || 0);
     const showing = transport.showing(heard);
-    cursor.show(showing);
+    const running = isRunning(transport.state());
+    cursor.show(showing?.counting ? undefined : showing?.moment, running);
     stand.show(showing);
-    if (showing) {
-      last = showing.moment.bar;
-      if (showing.round !== round) {
-        round = showing.round;
-        controls.showRound(showing.round, showing.tempo);
-        if (settings.climb) news.say(`Round ${round + 1}, ${tempoInWords(showing.tempo)}.`);
-      }
-    }
-    const wait = showing ? (showing.until - heard) * 1000 : SOON;
-    timer = setTimeout(draw, Math.max(4, Math.min(LONGEST, wait)));
+    showRound(showing);
+    if (running) timer = setTimeout(draw, waitFor(showing, heard));
   }
 
-  function showNothing(): void {
-    clearTimeout(timer);
-    cursor.show(undefined);
-    stand.show(undefined);
-    last = undefined;
-    round = 0;
-    controls.showRound(0, settings.tempo);
+  function showRound(showing: Showing | undefined): void {
+    const { round: newRound, tempo: newTempo } = showing ?? { round: 0, tempo: settings.tempo };
+    if (newRound === round && newTempo === tempo) return;
+    [round, tempo] = [newRound, newTempo];
+    controls.showRound(round, tempo);
+    if (settings.climb && round > 0) news.say(`Round ${round + 1}, ${tempoInWords(tempo)}.`);
   }
 
   context.addEventListener('statechange', complainIfAsleep);
@@ -190,7 +183,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   // Whoever leaves the page, or looks at another, has stopped practising this block.
   addEventListener('pagehide', () => {
     transport.stop();
-    desk.drone.hold([]);
+    desk.hush();
   });
   document.addEventListener('visibilitychange', () => {
     if (document.hidden) transport.pause();
@@ -201,6 +194,10 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   controls.focusPlay();
   start();
 }
+
+/** Milliseconds until there is something else to show. Only the last stroke, ringing on, has nothing to show. */
+const waitFor = (showing: Showing | undefined, heard: number): number =>
+  showing ? Math.max(4, Math.min(LONGEST, (showing.until - heard) * 1000)) : TICK;
 
 const isRunning = (state: State): boolean => state === 'playing' || state === 'counting';
 

@@ -26,14 +26,15 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
   const next = make('div', { class: 'stand-next' });
   const element = make('section', { class: 'stand', 'aria-label': 'What to play', hidden: true }, place, now, next);
   let shown = '';
+  let harp: Playback['harp'] | undefined;
   let latest: Showing | undefined;
 
   function show(showing: Showing | undefined): void {
-    const key = showing
-      ? JSON.stringify([showing.round, showing.moment.measure, showing.moment.event, showing.next?.event])
-      : '-';
-    if (key === shown) return;
+    const at = (moment: Moment | undefined) => [moment?.measure, moment?.tick];
+    const key = showing ? JSON.stringify([showing.counting, showing.tempo, at(showing.moment), at(showing.next)]) : '-';
+    if (key === shown && harp === playback().harp) return;
     shown = key;
+    harp = playback().harp;
     latest = showing;
     if (!element.hidden) write();
   }
@@ -42,8 +43,9 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
   function write(): void {
     const showing = latest;
     place.textContent = showing ? placeInWords(showing, playback()) : 'Press play.';
-    now.replaceChildren(...(showing ? sheet('Now', showing.moment, playback()) : []));
-    next.replaceChildren(...(showing?.next ? sheet('Next', showing.next, playback()) : []));
+    const [first, second] = showing?.counting ? [undefined, showing.moment] : [showing?.moment, showing?.next];
+    now.replaceChildren(...(showing ? sheet('Now', first, playback()) : []));
+    next.replaceChildren(...(second ? sheet('Next', second, playback()) : []));
   }
 
   function open(wanted: boolean): void {
@@ -70,21 +72,22 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
 function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
   const bar = playback.bars[moment.bar];
   if (!bar) return '';
-  const event = moment.event === undefined ? undefined : bar.events[moment.event];
   const name = barInWords(bar);
-  const chord = chordAt(bar, event?.at ?? 0);
+  const chord = chordAt(bar, moment.tick);
   return [name.charAt(0).toUpperCase() + name.slice(1), chord ? chordInFull(chord) : '', tempoInWords(tempo)]
     .filter(Boolean)
     .join(' · ');
 }
 
-function sheet(label: string, moment: Moment, playback: Playback): Node[] {
-  const bar = playback.bars[moment.bar];
-  const event = moment.event === undefined ? undefined : bar?.events[moment.event];
+/** A moment of the block, or where there is none the count-in. */
+function sheet(label: string, moment: Moment | undefined, playback: Playback): Node[] {
   const head = make('span', { class: 'stand-label' }, label);
-  if (moment.answer) return [head, make('span', { class: 'stand-word' }, 'your answer')];
-  if (!event?.notes || !event.breath) return [head, make('span', { class: 'stand-word' }, 'rest')];
-  return [head, hole(event), about(event, playback)];
+  const word = (text: string): Node[] => [head, make('span', { class: 'stand-word' }, text)];
+  if (!moment) return word('count-in');
+  if (moment.answer) return word('your answer');
+  const event = moment.event === undefined ? undefined : playback.bars[moment.bar]?.events[moment.event];
+  if (!event?.notes || !event.breath) return word('rest');
+  return [head, hole(event), about(event, moment.held, playback)];
 }
 
 /** The number on its side of the line. */
@@ -94,7 +97,7 @@ function hole({ notes = [], breath }: PlayedEvent): HTMLElement {
   return make('span', { class: `stand-hole ${breath} notch-${depth}` }, make('b', {}, holes));
 }
 
-function about(event: PlayedEvent, playback: Playback): HTMLElement {
+function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLElement {
   const first = event.notes?.[0];
   const mouth = (event.mouth ?? playback.mouth) === 'tongue' ? 'tongue block' : 'lips';
   const bent = event.notes?.find((note) => reedInWords(note, event.breath) !== '');
@@ -104,7 +107,7 @@ function about(event: PlayedEvent, playback: Playback): HTMLElement {
     'span',
     { class: 'stand-about' },
     ...lines([
-      event.tied ? 'hold' : (event.breath ?? ''),
+      event.tied && held ? 'hold' : (event.breath ?? ''),
       bent ? reedInWords(bent, event.breath) : '',
       mouth,
       marks.join(', '),

@@ -14,10 +14,12 @@ export interface Tiles {
   readonly show: (range: BarRange | undefined) => void;
 }
 
+/** `chosen` hears of a choice when it is made, `moved` when the block's tiles lie elsewhere or were drawn anew. */
 export function offerTiles(
   block: HTMLElement,
   playback: () => Playback,
   chosen: (range: BarRange | undefined) => void,
+  moved: () => void,
 ): Tiles {
   const layer = make('div', { class: 'bar-picks', role: 'group', 'aria-label': 'Bars to loop' });
   let range: BarRange | undefined;
@@ -26,7 +28,8 @@ export function offerTiles(
   /** The end of the choice that stays while the other is dragged, and while the other is moved with the shift key. */
   let anchor: number | undefined;
   let post: number | undefined;
-  let dragged = false;
+  /** What a drag has passed so far. */
+  let dragged: BarRange | undefined;
 
   const barOf = (element: Element | null): number | undefined => {
     const bar = element?.closest<HTMLElement>('[data-pick]')?.dataset['pick'];
@@ -41,6 +44,10 @@ export function offerTiles(
 
   function show(next: BarRange | undefined): void {
     range = next;
+    mark(next);
+  }
+
+  function mark(next: BarRange | undefined): void {
     for (const pick of layer.children as Iterable<Element> & HTMLCollectionOf<HTMLElement>) {
       const bar = Number(pick.dataset['pick']);
       const inside = next !== undefined && bar >= next.first && bar <= next.last;
@@ -90,7 +97,7 @@ export function offerTiles(
 
   function stand(bar: number): void {
     here = bar;
-    show(range);
+    mark(range);
     layer.querySelector<HTMLElement>(`button[data-pick="${bar}"]`)?.focus();
   }
 
@@ -98,7 +105,7 @@ export function offerTiles(
     const bar = barOf(event.target as Element);
     if (bar === undefined || event.button !== 0) return;
     anchor = bar;
-    dragged = false;
+    dragged = undefined;
     // A finger would otherwise keep the first button as its target, and so would a mouse over a selection.
     if (layer.hasPointerCapture(event.pointerId)) layer.releasePointerCapture(event.pointerId);
   });
@@ -106,22 +113,26 @@ export function offerTiles(
     if (anchor === undefined || event.buttons === 0) return;
     const bar = barOf(document.elementFromPoint(event.clientX, event.clientY));
     if (bar === undefined || (bar === anchor && !dragged)) return;
-    dragged = true;
-    const next = between(anchor, bar);
-    if (next.first !== range?.first || next.last !== range.last) choose(next);
+    dragged = between(anchor, bar);
+    mark(dragged);
   });
-  const letGo = (): void => {
+  addEventListener('pointerup', () => {
+    if (anchor !== undefined && dragged) choose(dragged);
     anchor = undefined;
-  };
-  addEventListener('pointerup', letGo);
-  layer.addEventListener('pointercancel', letGo);
+  });
+  addEventListener('pointercancel', () => {
+    if (dragged) mark(range);
+    anchor = undefined;
+    dragged = undefined;
+  });
 
   layer.addEventListener('click', (event) => {
     const bar = barOf(event.target as Element);
+    // The click that ends a drag has chosen already; a key's has no drag before it.
+    const drags = dragged && event.detail > 0;
+    dragged = undefined;
     if (bar === undefined) return;
-    // The click that ends a drag has chosen already.
-    if (!dragged) press(bar);
-    dragged = false;
+    if (!drags) press(bar);
     stand(bar);
   });
 
@@ -152,9 +163,13 @@ export function offerTiles(
   });
 
   // Tiles move when the window does, and are drawn anew for another harp.
-  new ResizeObserver(furnish).observe(block);
+  const look = (): void => {
+    furnish();
+    moved();
+  };
+  new ResizeObserver(look).observe(block);
   new MutationObserver((changes) => {
-    if (changes.some(({ target }) => !layer.contains(target))) furnish();
+    if (changes.some(({ target }) => !layer.parentElement?.contains(target))) look();
   }).observe(block, { childList: true, subtree: true });
   return { element: layer, show };
 }

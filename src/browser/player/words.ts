@@ -18,8 +18,10 @@ export const chordAt = (bar: PlayedBar, tick: number): PlayedChord | undefined =
 export const barInWords = (bar: PlayedBar | undefined): string =>
   !bar ? '' : bar.number === 0 ? 'the pickup' : `bar ${bar.number}`;
 
-export const barsInWords = (first: PlayedBar | undefined, last: PlayedBar | undefined): string =>
-  !first || first === last ? barInWords(first) : `${barInWords(first)} to ${barInWords(last).replace('bar ', '')}`;
+export function barsInWords(first: PlayedBar | undefined, last: PlayedBar | undefined): string {
+  if (!first || !last || first === last) return barInWords(first);
+  return `${barInWords(first)} to ${first.number === 0 ? barInWords(last) : last.number}`;
+}
 
 export const tempoInWords = (tempo: number): string => `${Math.round(tempo)} a minute`;
 
