@@ -21,19 +21,32 @@ export function positionWithName(position: number): string {
   return positionInWords(position) + (name === undefined ? '' : ` (${name} harp)`);
 }
 
-/** `♩ = 92, shuffle`. */
-export function tempoInWords(tempo: number, meter: Meter, feel: Feel): string {
-  const manner =
-    feel.name === 'straight' ? '' : feel.name === 'shuffle' ? ', shuffle' : `, swung ${feel.long} to ${feel.short}`;
-  return `${isCompound(meter) ? '♩. ' : '♩ '}= ${tempo}${manner}`;
+/** What is played: how fast, and how. */
+export interface Pace {
+  readonly tempo: number;
+  readonly meter: Meter;
+  readonly feel: Feel;
 }
 
-/** The same for a voice: `92 quarter notes a minute, shuffle`. */
-export const tempoAloud = (tempo: number, meter: Meter, feel: Feel): string =>
-  tempoInWords(tempo, meter, feel).replace(
-    /^♩(\.?) = (\d+)/,
-    (_, dot, number) => `${number} ${dot ? 'dotted ' : ''}quarter notes a minute`,
-  );
+/**
+ * The tempo of a lesson, from its blocks’: `♩ = 92, shuffle` where they agree, `♩ = 60 to 92` where they do not, and both
+ * kinds of beat where it has both: `♩ = 72, ♩. = 60`. Empty where there is no block. `aloud` is the same for a voice.
+ */
+export function tempoInWords(paces: readonly Pace[], aloud = false): string {
+  const manners = new Set(paces.map(({ feel }) => mannerOf(feel)));
+  const counts = [false, true].flatMap((dotted) => {
+    const tempi = paces.filter(({ meter }) => isCompound(meter) === dotted).map(({ tempo }) => tempo);
+    if (tempi.length === 0) return [];
+    const [least, most] = [Math.min(...tempi), Math.max(...tempi)];
+    const range = least === most ? `${least}` : `${least} to ${most}`;
+    return aloud ? `${range} ${dotted ? 'dotted ' : ''}quarter notes a minute` : `♩${dotted ? '.' : ''} = ${range}`;
+  });
+  // Where some of it swings and some does not, each block says so itself.
+  return counts.join(', ') + (manners.size === 1 ? [...manners].join() : '');
+}
+
+const mannerOf = ({ name, long, short }: Feel): string =>
+  name === 'straight' ? '' : name === 'shuffle' ? ', shuffle' : `, swung ${long} to ${short}`;
 
 export const meterInWords = (meter: Meter): string => meterName(meter).replace('/', '⁄');
 

@@ -2,15 +2,8 @@ import { expect, test } from 'vitest';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { addressesUnder, normalBase } from '../../src/site/addresses.ts';
 import { inScript } from '../../src/site/metadata.ts';
-import {
-  harpInWords,
-  listInWords,
-  minutesInWords,
-  positionWithName,
-  tempoAloud,
-  tempoInWords,
-} from '../../src/site/words.ts';
-import { SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
+import { harpInWords, listInWords, minutesInWords, positionWithName, tempoInWords } from '../../src/site/words.ts';
+import { type Feel, SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
 
 test('a length of time is said in hours and minutes', () => {
   expect([1, 25, 60, 61, 200].map(minutesInWords)).toEqual([
@@ -22,13 +15,26 @@ test('a length of time is said in hours and minutes', () => {
   ]);
 });
 
+const FOUR = { beats: 4, unit: 4 } as const;
+const TWELVE = { beats: 12, unit: 8 } as const;
+
 test('a tempo counts quarters, or dotted quarters in compound time, and says how it swings', () => {
-  expect(tempoInWords(92, { beats: 4, unit: 4 }, STRAIGHT)).toBe('♩ = 92');
-  expect(tempoInWords(60, { beats: 12, unit: 8 }, SHUFFLE)).toBe('♩. = 60, shuffle');
-  expect(tempoAloud(60, { beats: 12, unit: 8 }, SHUFFLE)).toBe('60 dotted quarter notes a minute, shuffle');
-  expect(tempoInWords(92, { beats: 4, unit: 4 }, { name: 'ratio', long: 60, short: 40 })).toBe(
-    '♩ = 92, swung 60 to 40',
-  );
+  const slow = { tempo: 60, meter: TWELVE, feel: SHUFFLE };
+  const said = (feel: Feel) => tempoInWords([{ tempo: 92, meter: FOUR, feel }]);
+  expect(said(STRAIGHT)).toBe('♩ = 92');
+  expect(said({ name: 'ratio', long: 60, short: 40 })).toBe('♩ = 92, swung 60 to 40');
+  expect(tempoInWords([slow])).toBe('♩. = 60, shuffle');
+  expect(tempoInWords([slow], true)).toBe('60 dotted quarter notes a minute, shuffle');
+});
+
+test('a lesson is as fast as its blocks: one tempo, from one to another, or none', () => {
+  const blocks = [88, 60.5, 72].map((tempo) => ({ tempo, meter: FOUR, feel: SHUFFLE }));
+  expect(tempoInWords(blocks)).toBe('♩ = 60.5 to 88, shuffle');
+  expect(tempoInWords(blocks, true)).toBe('60.5 to 88 quarter notes a minute, shuffle');
+  const mixed = [...blocks, { tempo: 50, meter: TWELVE, feel: STRAIGHT }];
+  expect(tempoInWords(mixed)).toBe('♩ = 60.5 to 88, ♩. = 50');
+  expect(tempoInWords(mixed, true)).toBe('60.5 to 88 quarter notes a minute, 50 dotted quarter notes a minute');
+  expect(tempoInWords([])).toBe('');
 });
 
 test('a harp is named by its key, and by its register and tuning where they are not the usual ones', () => {
