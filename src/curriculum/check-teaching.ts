@@ -6,7 +6,7 @@ import type { Curriculum } from './curriculum.ts';
 import { placeOfUse, type Report } from './finding.ts';
 import { reaches } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
-import { teacherOnWay } from './needs.ts';
+import { type Gap, teacherOnWay } from './needs.ts';
 
 export function checkTeaching(curriculum: Curriculum, add: Report): void {
   checkEntries(curriculum, add);
@@ -82,13 +82,18 @@ function checkFirsts(curriculum: Curriculum, add: Report): void {
   }
 }
 
+/** More techniques than this that nobody teaches are told of a lesson in one finding: its course has only begun to teach by name. */
+const EACH = 3;
+
 /** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */
 function checkGaps(curriculum: Curriculum, add: Report): void {
   const { gaps, rank, repertoire } = curriculum;
   const inOrder = [...gaps].sort((a, b) => (rank[a.lesson] as number) - (rank[b.lesson] as number));
-  const never = new Set<string>();
+  const told = new Set<string>();
+  const never = new Map<number, Gap[]>();
   const meant = meantTechniques(curriculum);
-  for (const { lesson: number, technique, block, match, teachers } of inOrder) {
+  for (const gap of inOrder) {
+    const { lesson: number, technique, block, match, teachers } = gap;
     // It is taught under a mistyped name, which has been told.
     if ([technique.id, ...(repertoire.wider.get(technique.id) ?? [])].some((id) => meant.has(id))) continue;
     const lesson = at(curriculum, number);
@@ -98,9 +103,20 @@ function checkGaps(curriculum: Curriculum, add: Report): void {
       const later = (rank[teacher] as number) > (rank[number] as number);
       const facts = { technique, lesson: lesson.id, teacher: at(curriculum, teacher).id, later };
       add(lesson, place, 'used-before-taught', facts);
-    } else if (!never.has(technique.id)) {
-      never.add(technique.id);
-      add(lesson, place, 'never-taught', { technique });
+    } else if (!told.has(technique.id)) {
+      told.add(technique.id);
+      never.set(number, [...(never.get(number) ?? []), gap]);
+    }
+  }
+  for (const [number, missed] of never) {
+    const lesson = at(curriculum, number);
+    missed.sort((a, b) => a.block - b.block || (a.match.at ?? -1) - (b.match.at ?? -1));
+    const groups = missed.length > EACH ? [missed] : missed.map((gap) => [gap]);
+    for (const [first, ...others] of groups) {
+      if (!first) continue;
+      const { technique, block, match } = first;
+      const more = others.map((gap) => gap.technique.id);
+      add(lesson, placeOfUse(lesson, block, match, technique), 'never-taught', { technique, more, lesson: lesson.id });
     }
   }
 }

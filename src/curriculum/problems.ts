@@ -67,11 +67,17 @@ export const PATH_PROBLEMS = {
         ? `Play it another way here, or teach it in ${quoted(lesson)} or before.`
         : `Add ${quoted(teacher)} to what ${quoted(lesson)} requires, or teach it here.`,
   }),
-  'never-taught': warning<{ technique: Named }>({
-    about: 'A block uses a technique that no lesson of the course teaches.',
-    message: ({ technique }) => `${named(technique)} is used here, and no lesson of the course teaches it.`,
-    help: ({ technique }) =>
-      `Add ${technique.id} to what a lesson up to here teaches, or mark it as assumed: true in techniques.yaml.`,
+  'never-taught': warning<{ technique: Named; more: readonly string[]; lesson: string }>({
+    about:
+      'A block uses a technique that no lesson of the course teaches. Where a lesson is the first to use many such, they are told together, at the first of them.',
+    message: ({ technique, more }) =>
+      more.length === 0
+        ? `${named(technique)} is used here, and no lesson of the course teaches it.`
+        : `${named(technique)} is used here, and no lesson of the course teaches it, nor ${more.length} more that this lesson is the first to use: ${more.join(', ')}.`,
+    help: ({ technique, more, lesson }) =>
+      more.length === 0
+        ? `Add ${technique.id} to what a lesson up to here teaches, or mark it as assumed: true in techniques.yaml.`
+        : `Add them to what lessons up to here teach, or mark them as assumed: true in techniques.yaml; reedway techniques ${lesson} tells where each is used.`,
   }),
   'taught-unused': warning<{ technique: Named }>({
     about:

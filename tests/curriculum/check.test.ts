@@ -150,6 +150,24 @@ describe('the checks of a path', () => {
     );
   });
 
+  it('tell together what nobody teaches where one lesson brings in more than three such, none of it left out', () => {
+    const course = (block: string, others: WrittenCourse = {}) => ({
+      first: { teaches: ['single-notes'], blocks: [OPEN] },
+      many: { requires: ['first'], blocks: [block] },
+      ...others,
+    });
+    const bends = "feel: shuffle\nslot: 1/4\n-4' -3' -2' -6'";
+    const later = { later: { requires: ['many'], blocks: ["slot: 1/4\n-1' -4' . ."] } };
+    const found = problems(course(bends, later)).filter((one) => one.endsWith('never-taught'));
+    expect(found).toEqual(['many 0:shuffle never-taught', "later 0:-1' never-taught"]);
+    const told = message(course(bends), 'never-taught') ?? '';
+    const each = problems(course("slot: 1/4\n-4' -3' . ."));
+    expect(each).toEqual(["many 0:-4' never-taught", "many 0:-3' never-taught"]);
+    for (const id of ['shuffle', 'draw-4-half-step', 'draw-3-half-step', 'draw-2-half-step', 'draw-6-half-step'])
+      expect(told).toContain(id);
+    expect(told).toMatch(/nor \d+ more .*; reedway techniques many tells where each is used\.$/);
+  });
+
   it('take a wider technique for a narrower one that nobody teaches by name, and note by note the other way round', () => {
     const wide = (teaches: string[], notes: string) =>
       problems({
