@@ -9,7 +9,7 @@ import { type NamedNote, readNotes } from '../notation/notes.ts';
 import type { Settings } from '../notation/settings.ts';
 import { readSetting, type SettingKey, type Tables } from '../notation/values.ts';
 import { FIGURE_PROBLEMS } from './figure-problems.ts';
-import type { Value } from './value.ts';
+import type { Value, ValueParts } from './value.ts';
 
 /** A component as it stands in a lesson. */
 export interface ComponentText {
@@ -26,6 +26,10 @@ export interface WrittenAttribute {
   readonly verbatim: boolean;
   readonly nameSpan: Span;
   readonly valueSpan: Span;
+  /** Places inside a value in braces, where they are known. */
+  readonly parts?: ValueParts;
+  /** The value cannot be read, which has been reported. */
+  readonly unread?: true;
 }
 
 const report = reporter(FIGURE_PROBLEMS);

@@ -38,8 +38,28 @@ export const CLIP_PROBLEMS = {
   }),
   'clip-captions': error<{ path: string }>({
     about: 'Captions are a WebVTT file of the media folder: a browser shows none from elsewhere.',
-    message: ({ path }) => `“${path}” is no WebVTT file of the media folder.`,
+    message: ({ path }) =>
+      path === '' ? 'No file of captions is named here.' : `“${path}” is no WebVTT file of the media folder.`,
     help: () => 'Write captions="media/….vtt".',
+  }),
+  'clip-captions-text': error<{ path: string; what: string; mend: string }>({
+    about: 'A file of captions that is no WebVTT is shown by no browser, and none of them says so.',
+    message: ({ path, what }) => `“${path}” ${what}.`,
+    help: ({ mend }) => mend,
+  }),
+  'clip-captions-page': error<object>({
+    about: 'Captions are shown with a recording; a page of elsewhere has its own.',
+    message: () => 'This clip is a page of elsewhere, with which no captions can be shown.',
+    help: () => 'Name the recording itself, an address that ends in .mp4 or .mp3, or remove the captions.',
+  }),
+  'clip-address': error<{ url: string; open: boolean }>({
+    about: 'What stands elsewhere is fetched by its https: address, or browsers refuse it on the pages of a site.',
+    message: ({ url, open }) =>
+      open ? `The pages of the site cannot play what begins with http:, as “${url}” does.` : `“${url}” is no address.`,
+    help: ({ open }) =>
+      open
+        ? 'Write https: if it is there under that as well, or put a copy into the media folder, if its licence allows it.'
+        : 'Copy it from the browser in which it opens.',
   }),
   'clip-no-captions': kind('hint')<object>({
     about: 'Who cannot hear a recording, or is where none can be heard, has its captions.',

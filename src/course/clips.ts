@@ -7,6 +7,7 @@ import type { z } from 'zod';
 import { type Diagnostic, hasError, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
 import type { Score } from '../score/score.ts';
 import { type ComponentText, textOf, type WrittenAttribute } from './attributes.ts';
+import { captionsFault } from './captions.ts';
 import { CLIP_PROBLEMS } from './clip-problems.ts';
 import type { Resolved } from './link.ts';
 import { keys, list, shown, text } from './schema.ts';
@@ -46,7 +47,8 @@ interface ClipText {
 }
 
 interface CueText {
-  readonly at: string;
+  /** Undefined where that it is missing has been reported. */
+  readonly at?: string | undefined;
   readonly until?: string | undefined;
   readonly block?: string | undefined;
   readonly bars?: string | undefined;
@@ -80,6 +82,10 @@ export interface ClipScope {
   readonly scoreOf: (block: string) => Score | undefined;
   /** Where an address of a recording or of captions leads. */
   readonly resolve: (url: string, span: Span) => Resolved;
+  /** A text file by its path below the course folder; undefined where it cannot be read. */
+  readonly textOf: (path: string) => { readonly text: string; readonly diagnostics: readonly Diagnostic[] } | undefined;
+  /** Whether the front matter has a clip of this name, readable or not. */
+  readonly isWritten: (name: string) => boolean;
   /** The place of something in the front matter, by its path there. */
   readonly placeOf: (path: readonly (string | number)[], which: 'key' | 'value') => Span;
 }
@@ -137,6 +143,7 @@ function readComponentClip(
   named: ReadonlyMap<string, Clip | undefined>,
   scope: ClipScope,
 ): ClipRead & { readonly name?: string } {
+  if (attributes.some(({ unread }) => unread)) return { clip: undefined, diagnostics: [] };
   const at = (key: string): WrittenAttribute | undefined => attributes.find(({ name }) => name === key);
   const given = at('name');
   if (given) {
@@ -144,22 +151,27 @@ function readComponentClip(
     const own = (['src', 'captions', 'cues', 'title'] as const).flatMap((key) => at(key) ?? []);
     const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-either', span, { key }));
     if (!named.has(name)) {
-      diagnostics.push(
-        report('clip-unknown', given.valueSpan, { name: shown(name), nearest: nearest(name, named.keys()) }),
-      );
+      // What is wrong with one that stands in the front matter and could not be read is told there.
+      if (!scope.isWritten(name))
+        diagnostics.push(
+          report('clip-unknown', given.valueSpan, { name: shown(name), nearest: nearest(name, named.keys()) }),
+        );
       return { clip: undefined, diagnostics };
     }
     return { clip: named.get(name), diagnostics, name };
   }
   const source = at('src');
-  if (!source || textOf(source) === '') return { clip: undefined, diagnostics: [report('clip-source', nameSpan, {})] };
+  if (textOf(source).trim() === '') return { clip: undefined, diagnostics: [report('clip-source', nameSpan, {})] };
   const cues = cuesOf(at('cues'));
   const [title, captions] = [at('title'), at('captions')].map((one) => one && textOf(one).trim());
-  const written = { src: textOf(source), title: title || undefined, captions, cues: cues.cues };
-  // Inside a value in braces nothing but the whole has a place.
-  const place: Place = (key) => at(`${key}`)?.valueSpan ?? nameSpan;
+  const written = { src: textOf(source).trim(), title: title || undefined, captions, cues: cues.cues };
+  const place: Place = (key, ...path) => {
+    const attribute = at(`${key}`);
+    return attribute ? placeIn(attribute, path) : nameSpan;
+  };
   const read = readClip(written, place, scope);
-  return { clip: read.clip, diagnostics: [...cues.diagnostics, ...read.diagnostics] };
+  const diagnostics = [...cues.diagnostics, ...read.diagnostics];
+  return { clip: hasError(diagnostics) ? undefined : read.clip, diagnostics };
 }
 
 const CUE_KEYS = ['at', 'until', 'block', 'bars'] as const;
@@ -169,33 +181,38 @@ function cuesOf(attribute: WrittenAttribute | undefined): {
   diagnostics: readonly Diagnostic[];
 } {
   if (!attribute) return { cues: [], diagnostics: [] };
-  const cues: CueText[] = [];
   const diagnostics: Diagnostic[] = [];
-  const refuse = (what: string): void => {
-    diagnostics.push(report('clip-cues', attribute.valueSpan, { what }));
+  const refuse = (what: string, ...path: (string | number)[]): void => {
+    diagnostics.push(report('clip-cues', placeIn(attribute, path), { what }));
   };
   if (!Array.isArray(attribute.value)) refuse('Cues are a list of groups of “key: value”.');
-  else {
-    for (const [index, value] of (attribute.value as readonly Value[]).entries()) {
-      const which = `Cue ${index + 1}`;
-      if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-        refuse(`${which} is no group of “key: value”.`);
-        continue;
-      }
-      const unknown = Object.keys(value).find((key) => !(CUE_KEYS as readonly string[]).includes(key));
-      if (unknown !== undefined)
-        refuse(`${which} has no use for “${shown(unknown)}”: it takes ${CUE_KEYS.join(', ')}.`);
-      const read = (key: (typeof CUE_KEYS)[number]): string | undefined => {
-        const written = (value as Readonly<Record<string, Value>>)[key];
-        return typeof written === 'string' || typeof written === 'number' ? `${written}` : undefined;
-      };
-      const at = read('at');
-      if (at === undefined) refuse(`${which} does not say at what time it is.`);
-      else cues.push({ at, until: read('until'), block: read('block'), bars: read('bars') });
+  const list = Array.isArray(attribute.value) ? (attribute.value as readonly Value[]) : [];
+  const cues = list.map((value, index): CueText => {
+    const which = `Cue ${index + 1}`;
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+      refuse(`${which} is no group of “key: value”.`, index);
+      return {};
     }
-  }
+    const group = value as Readonly<Record<string, Value>>;
+    for (const key of Object.keys(group)) {
+      if ((CUE_KEYS as readonly string[]).includes(key)) continue;
+      refuse(`${which} has no use for “${shown(key)}”: it takes ${CUE_KEYS.join(', ')}.`, index, key);
+    }
+    const read = (key: (typeof CUE_KEYS)[number]): string | undefined => {
+      const written = group[key];
+      if (typeof written === 'string' || typeof written === 'number') return `${written}`;
+      if (written !== undefined) refuse(`“${key}” of cue ${index + 1} is neither a text nor a number.`, index, key);
+      return undefined;
+    };
+    if (group['at'] === undefined) refuse(`${which} does not say at what time it is.`, index);
+    return { at: read('at'), until: read('until'), block: read('block'), bars: read('bars') };
+  });
   return { cues, diagnostics };
 }
+
+/** Where a part of a value in braces stands, or at least the value. */
+const placeIn = ({ parts, valueSpan }: WrittenAttribute, path: readonly (string | number)[]): Span =>
+  parts?.get(path.join('/')) ?? parts?.get(path.slice(0, -1).join('/')) ?? valueSpan;
 
 /** Where something of a clip is written, by its path there: `'cues', 0, 'at'`. */
 type Place = (...path: (string | number)[]) => Span;
@@ -203,12 +220,16 @@ type Place = (...path: (string | number)[]) => Span;
 function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   const diagnostics: Diagnostic[] = [];
   const target = scope.resolve(written.src, at('src')).target;
-  const kind = kindOf(written.src);
   const isFile = target.kind === 'media';
+  const url = target.kind === 'outside' ? URL.parse(written.src, 'https://example.org') : null;
+  const kind = kindOf(isFile ? target.path : (url?.pathname ?? ''));
   if (isFile && !kind) {
     diagnostics.push(report('clip-kind', at('src'), { path: shown(written.src), kinds: [...KINDS.keys()] }));
   }
   const captions = captionsOf();
+  if (target.kind === 'outside' && !kind && written.captions !== undefined) {
+    diagnostics.push(report('clip-captions-page', at('captions'), {}));
+  }
   if (isFile && kind === 'video' && written.captions === undefined) {
     diagnostics.push(report('clip-no-captions', at('src'), {}));
   }
@@ -227,18 +248,24 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   function sourceOf(): ClipSource | undefined {
     if (target.kind === 'media') return { path: target.path };
     if (target.kind !== 'outside') return undefined;
-    return { url: written.src, host: URL.parse(written.src, 'https://example.org')?.host ?? written.src };
+    if (url?.protocol === 'https:') return { url: url.href, host: url.host };
+    diagnostics.push(report('clip-address', at('src'), { url: shown(written.src), open: url !== null }));
+    return undefined;
   }
 
   function captionsOf(): string | undefined {
     if (written.captions === undefined) return undefined;
     const { target } = scope.resolve(written.captions, at('captions'));
-    if (target.kind === 'media' && target.path.endsWith('.vtt')) return target.path;
     // A file that is not there has been reported as such.
-    if (target.kind !== 'broken') {
+    if (written.captions !== '' && target.kind === 'broken') return undefined;
+    if (target.kind !== 'media' || !/\.vtt$/i.test(target.path)) {
       diagnostics.push(report('clip-captions', at('captions'), { path: shown(written.captions) }));
+      return undefined;
     }
-    return undefined;
+    const read = scope.textOf(target.path);
+    const fault = read && (read.diagnostics.length > 0 ? NO_TEXT : captionsFault(read.text));
+    if (fault) diagnostics.push(report('clip-captions-text', at('captions'), { path: target.path, ...fault }));
+    return target.path;
   }
 
   function readCue(cue: CueText, placeOf: (key: string) => Span): ClipCue | undefined {
@@ -252,7 +279,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     };
     const [from, until] = [time('at'), time('until')];
     if (from !== undefined && until !== undefined && until <= from) {
-      diagnostics.push(report('clip-until', placeOf('until'), { at: cue.at, until: cue.until ?? '' }));
+      diagnostics.push(report('clip-until', placeOf('until'), { at: cue.at ?? '', until: cue.until ?? '' }));
     }
     const block = blockOf(cue, placeOf);
     const bars = block === undefined ? undefined : barsOf(block, cue, placeOf);
@@ -295,13 +322,15 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   }
 }
 
+const NO_TEXT = { what: 'is no text in UTF-8', mend: 'Save it as plain text in UTF-8.' };
+
 const KINDS: ReadonlyMap<string, 'video' | 'audio'> = new Map([
   ...['mp4', 'm4v', 'webm', 'ogv'].map((end) => [end, 'video'] as const),
   ...['mp3', 'm4a', 'ogg', 'oga', 'opus', 'wav', 'flac'].map((end) => [end, 'audio'] as const),
 ]);
 
-const kindOf = (src: string): 'video' | 'audio' | undefined =>
-  KINDS.get(/\.([a-z0-9]+)(?:[?#].*)?$/i.exec(src)?.[1]?.toLowerCase() ?? '');
+const kindOf = (path: string): 'video' | 'audio' | undefined =>
+  KINDS.get(/\.([a-z0-9]+)$/i.exec(path)?.[1]?.toLowerCase() ?? '');
 
 /** Reads `1:42`, `1:02:03.5` or `102`; undefined for what is no time. */
 export function secondsOf(text: string): number | undefined {

@@ -7,7 +7,7 @@ import { oneLine } from './line.ts';
 import type { Reference } from './link.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { type AttributeSpan, attributesAt } from './tag.ts';
-import { readValue, type Value } from './value.ts';
+import { readValue } from './value.ts';
 
 export interface ComponentRead {
   /** Undefined for an element of HTML, and for what is neither. */
@@ -74,21 +74,34 @@ export function readComponent(source: string, from: number, { name, attributes }
       diagnostics.push(report('component-key', keySpan, facts));
     }
     if (/^on[a-z]/i.test(key)) diagnostics.push(report('script-in-lesson', keySpan, { name: key }));
-    const value = givenValue(text, valueSpan);
-    if (typeof value === 'string' && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
+    const { value, ...given } = givenValue(text, valueSpan);
+    // What is named in a component and is empty is the component's to report.
+    const names = typeof value === 'string' && (isElement || value.trim() !== '');
+    if (names && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
       references.push({ url: value, span: valueSpan, use: element === 'a' ? 'link' : isElement ? 'embed' : 'play' });
     }
     const verbatim = source.slice(valueSpan.from, valueSpan.to) === value;
-    return { name: key, value, verbatim, nameSpan: keySpan, valueSpan };
+    return { name: key, value, verbatim, nameSpan: keySpan, valueSpan, ...given };
   }
 
   /** `true` where none is given, and where what is given would have to be computed. */
-  function givenValue(text: string | { readonly value: string } | null | undefined, span: Span): Value {
-    if (typeof text === 'string') return text;
-    if (!text) return true;
+  function givenValue(
+    text: string | { readonly value: string } | null | undefined,
+    span: Span,
+  ): Pick<WrittenAttribute, 'value' | 'parts' | 'unread'> {
+    if (typeof text === 'string') return { value: text };
+    if (!text) return { value: true };
     const read = readValue(text.value);
-    if ('value' in read) return read.value;
+    if ('value' in read) {
+      // Where the reader of MDX has left something out (the marks of a quotation), places do not hold.
+      if (source.slice(span.from, span.to) !== text.value) return { value: read.value };
+      const inFile = ([path, { from, to }]: [string, Span]): [string, Span] => [
+        path,
+        { from: span.from + from, to: span.from + to },
+      ];
+      return { value: read.value, parts: new Map([...read.parts].map(inFile)) };
+    }
     diagnostics.push(report('lesson-expression', span, { text: oneLine(text.value) }));
-    return true;
+    return { value: true, unread: true };
   }
 }

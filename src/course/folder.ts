@@ -118,6 +118,15 @@ export function readFolder(dir: string): CourseFolder {
   }
 }
 
+/** A text file of the course, by its path below it; undefined where it cannot be read. */
+export function readTextOf(dir: string, file: string): ReturnType<typeof decode> | undefined {
+  try {
+    return decode(readFileSync(join(dir, file)));
+  } catch {
+    return undefined;
+  }
+}
+
 function faultOfFolder(dir: string): Diagnostic | undefined {
   try {
     return statSync(dir).isDirectory() ? undefined : report('course-not-folder', START, { dir });

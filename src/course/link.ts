@@ -79,7 +79,8 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
 
   const media = mediaPath(path);
   if (media !== undefined) {
-    if (places.media.has(media)) return sound({ kind: 'media', path: media });
+    const file = fileNamed(media, url, places.media);
+    if (file !== undefined) return sound({ kind: 'media', path: file });
     return broken(report('media-missing', span, { path: media, nearest: nearest(media, places.media) }));
   }
   if (use !== 'link') return broken(stray(path, span, places));
@@ -151,6 +152,16 @@ function asNamed(fragment: string | undefined, { blocks, headings }: LessonPlace
 function mediaPath(path: string): string | undefined {
   const plain = posix.normalize(path).replace(/^(?:\.{0,2}\/)+/, '');
   return plain.startsWith('media/') ? plain : undefined;
+}
+
+/**
+ * The file that is meant by a path: the name may hold what means something else in an address (`take #2.mp3`), and on some
+ * machines a letter and its accent are apart in it.
+ */
+function fileNamed(path: string, url: string, media: ReadonlySet<string>): string | undefined {
+  const whole = mediaPath(url);
+  if (whole !== undefined && media.has(whole)) return whole;
+  return media.has(path) ? path : [...media].find((one) => one.normalize() === path);
 }
 
 /** A file that would not be published. The one of that name among the media may be meant. */

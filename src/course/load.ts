@@ -11,7 +11,7 @@ import { CHECKS, type CheckedCourse } from './checks.ts';
 import { isClip, readClips } from './clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { isFigure, readFigure } from './figure.ts';
-import { COURSE_FILE, readFolder } from './folder.ts';
+import { COURSE_FILE, readFolder, readTextOf } from './folder.ts';
 import { readHead } from './head.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
@@ -48,7 +48,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
   const { blocks, contextOf } = readBlocks(read, head, memory?.blocks ?? new Map());
   const scoreOf = scoresOf(read, blocks);
   const places = placesOf(read, folder.media);
-  const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places));
+  const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places, root));
 
   const unordered = parts.map((part) => part.lesson);
   const byId = new Map(unordered.map((lesson) => [lesson.id, lesson]));
@@ -120,7 +120,13 @@ interface Part {
 }
 
 /** A lesson with its blocks understood and its links followed. */
-function assemble(read: LessonRead, { blocks, contextOf }: BlocksRead, scoreOf: ScoreOf, places: Places): Part {
+function assemble(
+  read: LessonRead,
+  { blocks, contextOf }: BlocksRead,
+  scoreOf: ScoreOf,
+  places: Places,
+  dir: string,
+): Part {
   const { id, file, text, front, defaults } = read;
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
@@ -151,6 +157,8 @@ function assemble(read: LessonRead, { blocks, contextOf }: BlocksRead, scoreOf: 
     blocks: read.blocks.map((block) => block.id),
     scoreOf: (block) => scoreOf(id, block),
     resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
+    textOf: (path) => readTextOf(dir, path),
+    isWritten: (name) => text.front.spans.has(`clips/${name}`),
     placeOf: (path, which) => {
       const spans = nearestPlace(text.front.spans, path);
       return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };

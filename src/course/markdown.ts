@@ -103,7 +103,11 @@ const SLIPS: readonly (readonly [RegExp, string, string])[] = [
     'The brace that begins here is not closed.',
     'For a brace in the text write \\{ .',
   ],
-  [/^Could not parse expression/, 'What stands in these braces is no value.', 'For a brace in the text write \\{ .'],
+  [
+    /^Could not parse expression/,
+    'What stands in these braces is no value.',
+    "A text stands in quotation marks, as in '1:42'. For a brace in the text write \\{ .",
+  ],
   [/create a comment in MDX/, 'A comment is written in another way in MDX.', 'Write {/* … */}.'],
   [
     /^Unexpected character after `<`/,

@@ -121,9 +121,9 @@ export const didYouMean = (written: string, known: Iterable<string>): string | u
 export const shown = (written: string): string => (written.length > 60 ? `${written.slice(0, 60)}…` : written);
 
 export interface Checked<Value> {
-  /** What could be read: a key whose value is wrong is as if it were not there. */
+  /** What could be read: a key whose value is wrong is as if it were not there, and so is a named entry of a group. */
   readonly value: Value;
-  /** The keys that were left out. */
+  /** The keys that were left out, or of which something was. */
   readonly wrong: ReadonlySet<string>;
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -140,14 +140,15 @@ export function checkYaml<Schema extends z.ZodType>(
   const written = read.value ?? {};
   const wrong = new Set<string>();
   const issues: z.core.$ZodIssue[] = [];
+  let rest: object = typeof written === 'object' ? written : {};
   let result = schema.safeParse(written);
   // Each round leaves out what the last one found wrong, so that what depends on several keys is checked as well.
   while (!result.success) {
     const found = result.error.issues.flatMap(topKeys);
     for (const key of found) wrong.add(key);
     issues.push(...result.error.issues);
-    const sound = found.length === 0 ? [] : Object.entries(written).filter(([key]) => !wrong.has(key));
-    result = schema.safeParse({ ...fallback, ...Object.fromEntries(sound) });
+    rest = found.length === 0 ? {} : withoutWrong(rest, result.error.issues);
+    result = schema.safeParse({ ...fallback, ...rest });
   }
   // What was no YAML was read as something its author did not write.
   const misread = read.diagnostics.some(({ code }) => code === 'yaml-syntax');
@@ -155,6 +156,23 @@ export function checkYaml<Schema extends z.ZodType>(
   const diagnostics = misread ? [] : issues.flatMap((issue) => diagnosticsOf(issue, read, meant));
   return { value: result.data, wrong, diagnostics };
 }
+
+/** Leaves out the keys that have an issue; of a group whose names are the author's only the entries that have one. */
+function withoutWrong(written: object, issues: readonly z.core.$ZodIssue[]): object {
+  const rest = new Map<string, unknown>(Object.entries(written));
+  for (const issue of issues) {
+    const [name] = issue.path.slice(1).map(String);
+    for (const key of topKeys(issue)) {
+      const [whole, group] = [Object.entries(written).find(([one]) => one === key)?.[1], rest.get(key)];
+      if (name === undefined || !isGroup(whole) || !isGroup(group) || !Object.hasOwn(whole, name)) rest.delete(key);
+      else rest.set(key, Object.fromEntries(Object.entries(group).filter(([one]) => one !== name)));
+    }
+  }
+  return Object.fromEntries(rest);
+}
+
+const isGroup = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const topKeys = (issue: z.core.$ZodIssue): string[] =>
   issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys : issue.path.slice(0, 1).map(String);

@@ -1,23 +1,39 @@
 /** Values in braces: a lesson may hold a text, a number, a list or a record as it stands, and nothing to compute. */
 import { type Expression, parse, type SpreadElement } from 'acorn';
+import type { Span } from '../diagnostics/diagnostic.ts';
 
 export type Value = string | number | boolean | null | undefined | readonly Value[] | { readonly [key: string]: Value };
 
+/** Where what a list or a record holds stands in the text, by its path there, the steps joined with `/` (`0/at`). */
+export type ValueParts = ReadonlyMap<string, Span>;
+
+export type ValueRead = { readonly value: Value; readonly parts: ValueParts } | { readonly bad: true };
+
 /** The value written in braces (undefined for a mere comment), or `bad` where it would have to be computed. */
-export function readValue(text: string): { readonly value: Value } | { readonly bad: true } {
+export function readValue(text: string): ValueRead {
   try {
     // In brackets a comment alone is a list of nothing; the line break ends a comment that runs to the line's end.
     const [statement] = parse(`[${text}\n]`, { ecmaVersion: 2024 }).body;
     const list = statement?.type === 'ExpressionStatement' ? statement.expression : undefined;
     if (list?.type !== 'ArrayExpression' || list.elements.length > 1) return { bad: true };
-    return { value: list.elements.length === 0 ? undefined : literal(list.elements[0]) };
+    const parts = new Map<string, Span>();
+    const place: Place = (path, { start, end }) => {
+      // A bracket was put before the text.
+      parts.set(path.join('/'), { from: start - 1, to: end - 1 });
+    };
+    const value = list.elements.length === 0 ? undefined : literal(list.elements[0], [], place);
+    return { value, parts };
   } catch {
     return { bad: true };
   }
 }
 
+type Path = readonly (string | number)[];
+type Place = (path: Path, node: { readonly start: number; readonly end: number }) => void;
+
 /** Throws what {@link readValue} catches: something to compute. */
-function literal(node: Expression | SpreadElement | null | undefined): Value {
+function literal(node: Expression | SpreadElement | null | undefined, path: Path, place: Place): Value {
+  if (node) place(path, node);
   switch (node?.type) {
     case 'Literal':
       if (typeof node.value === 'object' && node.value !== null) break;
@@ -27,20 +43,22 @@ function literal(node: Expression | SpreadElement | null | undefined): Value {
       if (node.expressions.length > 0) break;
       return node.quasis[0]?.value.cooked ?? '';
     case 'UnaryExpression': {
-      const value = literal(node.argument);
+      const value = literal(node.argument, path, () => {});
       if (node.operator !== '-' || typeof value !== 'number') break;
       return -value;
     }
     case 'ArrayExpression':
-      return node.elements.map(literal);
+      return node.elements.map((element, index) => literal(element, [...path, index], place));
     case 'ObjectExpression':
       return Object.fromEntries(
         node.properties.map((property): [string, Value] => {
           if (property.type !== 'Property' || property.computed || property.kind !== 'init')
             throw new TypeError('computed');
           const key =
-            property.key.type === 'Identifier' ? property.key.name : String(literal(property.key as Expression));
-          return [key, literal(property.value)];
+            property.key.type === 'Identifier'
+              ? property.key.name
+              : String(literal(property.key as Expression, path, () => {}));
+          return [key, literal(property.value, [...path, key], place)];
         }),
       );
   }

@@ -17,7 +17,7 @@ test.each(fences('mdx'))('the guide to clips has an example that reads: %s', (ex
   const dir = courseOf({
     'lessons/first.mdx': lesson(HEAD + example, front),
     'media/head.mp3': 'x',
-    'media/head.vtt': 'WEBVTT\n',
+    'media/head.vtt': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
   });
   const { problems, byId } = loadCourse(dir);
   expect(problems).toEqual([]);

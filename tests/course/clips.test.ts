@@ -25,7 +25,10 @@ function read(
     'lessons/first.mdx': lesson(`${blocks}\n${text}\n`, `title: A lesson${front}`),
     'media/head.mp3': 'x',
     'media/head.mp4': 'x',
-    'media/head.vtt': 'WEBVTT\n',
+    'media/head.vtt': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
+    'media/LOUD.VTT': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
+    'media/wrong.vtt': '1\n00:00:01,000 --> 00:00:03,000\nNow.\n',
+    'media/take #2.MP3': 'x',
     'media/head.txt': 'x',
   });
   const course = loadCourse(dir);
@@ -88,6 +91,26 @@ clips:
     });
     expect(sound('<Clip src="https://example.org/talks/one" title="A talk" />')?.kind).toBe('page');
   });
+
+  test('elsewhere is told by the end of its path, and its address is made whole', () => {
+    expect(sound('<Clip src="https://example.org/watch?v=one.mp4" />')?.kind).toBe('page');
+    expect(sound('<Clip src="https://example.org/täl k(1).mp4?x=1&y=2#t=30" />')).toMatchObject({
+      kind: 'video',
+      source: { url: 'https://example.org/t%C3%A4l%20k(1).mp4?x=1&y=2#t=30' },
+    });
+    expect(sound('<Clip src="//example.org/one.mp3" />')).toMatchObject({
+      kind: 'audio',
+      source: { url: 'https://example.org/one.mp3', host: 'example.org' },
+    });
+  });
+
+  test('may have any name', () => {
+    expect(sound('<Clip src="media/take #2.MP3" captions="media/LOUD.VTT" />')).toMatchObject({
+      kind: 'audio',
+      source: { path: 'media/take #2.MP3' },
+      captions: 'media/LOUD.VTT',
+    });
+  });
 });
 
 describe('a clip with a mistake is told at its place', () => {
@@ -103,21 +126,33 @@ describe('a clip with a mistake is told at its place', () => {
     ['captions of another kind', '<Clip src="media/head.mp3" captions="media/head.txt" />', 'clip-captions', 'media/head.txt'],
     ['captions from elsewhere', '<Clip src="media/head.mp3" captions="https://example.org/a.vtt" />', 'clip-captions', 'https://example.org/a.vtt'],
     ['a recording that is not there', '<Clip src="media/heat.mp3" />', 'media-missing', 'media/heat.mp3'],
+    ['captions that are no WebVTT inside', '<Clip src="media/head.mp3" captions="media/wrong.vtt" />', 'clip-captions-text', 'media/wrong.vtt'],
+    ['captions without a file', '<Clip src="media/head.mp3" captions="" />', 'clip-captions', ''],
+    ['captions without a value', '<Clip src="media/head.mp3" captions />', 'clip-captions', 'captions'],
+    ['captions for a page of elsewhere', '<Clip src="https://example.org/talk" captions="media/head.vtt" />', 'clip-captions-page', 'media/head.vtt'],
+    ['an address that is not https', '<Clip src="http://example.org/a.mp3" />', 'clip-address', 'http://example.org/a.mp3'],
+    ['an address that is none', '<Clip src="https://exa mple.org/a.mp3" />', 'clip-address', 'https://exa mple.org/a.mp3'],
+    ['a recording without a name', '<Clip src="" />', 'clip-source', 'Clip'],
+    ['a recording that would have to be computed', '<Clip src={a.b} />', 'lesson-expression', 'a.b'],
+    ['cues that would have to be computed', CUE("{ at: 3, bars: 5-8 }"), 'lesson-expression', "[{ at: 3, bars: 5-8 }]"],
     ['captions that are not there', '<Clip src="media/head.mp3" captions="media/heat.vtt" />', 'media-missing', 'media/heat.vtt'],
     ['captions that are not there, in the front matter', NAMED, 'media-missing', 'media/heat.vtt', '\nclips:\n  slowly:\n    src: media/head.mp3\n    captions: media/heat.vtt'],
     ['a video without captions', '<Clip src="media/head.mp4" />', 'clip-no-captions', 'media/head.mp4'],
     ['cues that are no list', '<Clip src="media/head.mp3" cues="1:42 head" />', 'clip-cues', '1:42 head'],
-    ['a cue that is no group', CUE("'1:42'"), 'clip-cues', "['1:42']"],
-    ['a cue without a time', CUE("{ block: 'head' }"), 'clip-cues', "[{ block: 'head' }]"],
-    ['a cue with another key', CUE("{ at: '1:42', bar: 5 }"), 'clip-cues', "[{ at: '1:42', bar: 5 }]"],
-    ['a time that is none', CUE("{ at: '1.42.3' }"), 'clip-time', "[{ at: '1.42.3' }]"],
+    ['a cue that is no group', CUE("'1:42'"), 'clip-cues', "'1:42'"],
+    ['a cue without a time', CUE("{ block: 'head' }"), 'clip-cues', "{ block: 'head' }"],
+    ['a cue with another key', CUE("{ at: '1:42', bar: 5 }"), 'clip-cues', '5'],
+    ['bars that are a list', CUE("{ at: '1:42', bars: [1, 2] }"), 'clip-cues', '[1, 2]'],
+    ['an end that is neither text nor number', CUE("{ at: '1:42', until: true }"), 'clip-cues', 'true'],
+    ['a second cue with a negative time', CUE("{ at: 1 }, { at: -3 }"), 'clip-time', '-3'],
+    ['a time that is none', CUE("{ at: '1.42.3' }"), 'clip-time', "'1.42.3'"],
     ['a time that is none, in the front matter', NAMED, 'clip-time', '1:75', FRONT('{ at: 1:75, block: head }')],
     ['an end before the start', NAMED, 'clip-until', '0:30', FRONT('{ at: 1:00, until: 0:30, block: head }')],
     ['no block where there are several', NAMED, 'clip-which-block', '0:30', FRONT('{ at: 0:30, bars: 1 }'), `${HEAD}\n${SECOND}`],
     ['a block that is not there', NAMED, 'clip-block', 'heat', FRONT('{ at: 0:30, block: heat }')],
     ['bars that are none', NAMED, 'clip-bars', '8-5', FRONT('{ at: 0:30, block: head, bars: 8-5 }')],
     ['a bar that the block does not have', NAMED, 'clip-bar', '3-9', FRONT('{ at: 0:30, block: head, bars: 3-9 }')],
-    ['a bar that the block does not have, where it stands', CUE("{ at: 3, bars: '12' }"), 'clip-bar', "[{ at: 3, bars: '12' }]"],
+    ['a bar that the block does not have, where it stands', CUE("{ at: 3, bars: '12' }"), 'clip-bar', "'12'"],
   ]; // biome-ignore format: a case a line reads as a table
 
   for (const [what, text, code, place, front, blocks] of CASES) {
@@ -128,7 +163,7 @@ describe('a clip with a mistake is told at its place', () => {
   }
 
   test('and every code of the catalogue is among them', () => {
-    const codes = new Set(CASES.map(([, , code]) => code));
+    const codes = new Set<string>(CASES.map(([, , code]) => code));
     expect(Object.keys(CLIP_PROBLEMS).filter((code) => !codes.has(code))).toEqual([]);
   });
 
@@ -143,7 +178,17 @@ describe('a clip with a mistake is told at its place', () => {
 
   test('and what the front matter does not know is told with the rest of it', () => {
     const { told } = read(NAMED, '\nclips:\n  slowly:\n    src: media/head.mp3\n    cue: 3');
-    expect(told.map(({ code }) => code)).toContain('key-unknown');
+    expect(told.map(({ code }) => code)).toEqual(['key-unknown']);
+  });
+
+  test('and leaves the other clips of the front matter what they are', () => {
+    const front =
+      '\nclips:\n  odd: media/head.mp3\n  slowly:\n    src: media/head.mp3\n    cues: [{ at: 0:30, bars: 9 }]';
+    const { told } = read(`${NAMED}\n\n<Clip name="odd" />`, front);
+    expect(told.map(({ code, place }) => [code, place])).toEqual([
+      ['value-wrong', 'media/head.mp3'],
+      ['clip-bar', '9'],
+    ]);
   });
 });
 

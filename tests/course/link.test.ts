@@ -20,7 +20,7 @@ const places: Places = {
       lessonNamed('soon', { draft: true }),
     ].map((one) => [one.id, one]),
   ),
-  media: new Set(['media/harp.svg', 'media/talk/one two.mp4']),
+  media: new Set(['media/harp.svg', 'media/talk/one two.mp4', 'media/take #2.mp3', 'media/Ha\u0308ndel.mp3']),
 };
 
 const lead = (url: string, use: Reference['use'] = 'link', here = from) =>
@@ -50,6 +50,9 @@ describe('a link leads', () => {
     ['media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
     ['/media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
     ['../../media/harp.svg', { kind: 'media', path: 'media/harp.svg' }],
+    ['media/take #2.mp3', { kind: 'media', path: 'media/take #2.mp3' }],
+    ['media/H\u00e4ndel.mp3', { kind: 'media', path: 'media/Ha\u0308ndel.mp3' }],
+    ['media/Ha\u0308ndel.mp3', { kind: 'media', path: 'media/Ha\u0308ndel.mp3' }],
     ['media/talk/one%20two.mp4', { kind: 'media', path: 'media/talk/one two.mp4' }],
     ['/techniques/slap/#blocks', { kind: 'page', path: 'techniques/slap/', rest: '#blocks' }],
     ['/', { kind: 'page', path: '', rest: '' }],

@@ -179,7 +179,20 @@ describe('a value in braces', () => {
     ['// nothing', undefined],
     ['', undefined],
   ])('%s is read as it stands', (text, value) => {
-    expect(readValue(text)).toEqual({ value });
+    expect(readValue(text)).toMatchObject({ value });
+  });
+  test('has a place for everything in it', () => {
+    const text = `[{ at: '1:42', "bars": -3 }, [true]]`;
+    const read = readValue(text);
+    const parts = 'parts' in read ? [...read.parts].map(([path, { from, to }]) => [path, text.slice(from, to)]) : [];
+    expect(parts).toEqual([
+      ['', text],
+      ['0', `{ at: '1:42', "bars": -3 }`],
+      ['0/at', "'1:42'"],
+      ['0/bars', '-3'],
+      ['1', '[true]'],
+      ['1/0', 'true'],
+    ]);
   });
   // biome-ignore lint/suspicious/noTemplateCurlyInString: a template is among what is refused.
   test.each(['a', '`${a}`'])('%s is none', (text) => {
