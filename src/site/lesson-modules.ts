@@ -1,6 +1,7 @@
 /**
  * Lets pages import the lessons of a course that may stand anywhere on the disk: `reedway:lessons` is a module with one
- * entry a lesson, its MDX loaded when a page asks for it.
+ * entry a lesson. While its author is at work each is loaded when its page asks for it, so that a broken one spoils no other
+ * page; a build takes them all in one piece, which is sooner bundled and loaded than hundreds.
  */
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
@@ -14,10 +15,13 @@ export const lessonModules = (): Plugin => ({
   resolveId: (id) => (id === LESSON_MODULES ? RESOLVED : undefined),
   async load(id) {
     if (id !== RESOLVED) return undefined;
-    const { course, lessons } = await theSite();
+    const { course, lessons, authoring } = await theSite();
+    const files = lessons.map(({ file }) => JSON.stringify(join(course.dir, file)));
+    const imports = authoring ? [] : files.map((file, index) => `import * as lesson${index} from ${file};\n`);
     const entries = lessons.map(
-      (lesson) => `${JSON.stringify(lesson.id)}: () => import(${JSON.stringify(join(course.dir, lesson.file))})`,
+      ({ id }, index) =>
+        `${JSON.stringify(id)}: async () => ${authoring ? `import(${files[index]})` : `lesson${index}`}`,
     );
-    return `export const lessonModules = {\n${entries.join(',\n')}\n};\n`;
+    return `${imports.join('')}export const lessonModules = {\n${entries.join(',\n')}\n};\n`;
   },
 });
