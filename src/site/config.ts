@@ -50,6 +50,16 @@ export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }:
       // The engraver's worker loads what it needs piece by piece.
       worker: { format: 'es', plugins: () => [usedGlyphNames()] },
       plugins: [lessonModules(), ...plugins],
+      environments: {
+        // Plain names for the code that makes the pages, which lives for one build (see newFolder in build.ts).
+        prerender: {
+          build: {
+            rolldownOptions: {
+              output: { entryFileNames: 'prerender-entry.mjs', chunkFileNames: 'chunks/[name].mjs' },
+            },
+          },
+        },
+      },
       build: {
         assetsInlineLimit: 0,
         rolldownOptions: {

@@ -2,7 +2,11 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { loadCourse } from '../../src/course/load.ts';
+import { buildInto } from '../../src/site/build.ts';
+import { engraverWith } from '../../src/site/engraving.ts';
 import { MANIFEST } from '../../src/site/output-folder.ts';
+import { NO_PACK } from '../../src/site/pack.ts';
 import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
 import { filesBelow, reedway } from './some-site.ts';
 
@@ -153,6 +157,34 @@ describe('a course that is right', () => {
     expect(filesBelow(again)).toEqual(filesBelow(site));
     expect((await reedway(['build', '.', '--out', join(cache, 'site'), ...options], other)).code).toBe(0);
     expect(filesBelow(join(cache, 'site'))).toEqual(filesBelow(site));
+  });
+
+  test('adds nothing to what Node keeps of compiled code when it is built again', async () => {
+    const folder = folderOf({});
+    const kept = join(folder, 'compiled');
+    const filesKept = async (out: string): Promise<string[]> => {
+      const ran = await reedway(['build', dir, '--out', out], folder, { NODE_COMPILE_CACHE: kept });
+      expect(ran.code).toBe(0);
+      return [...filesBelow(kept).keys()];
+    };
+    const first = await filesKept('one');
+    expect(first.length).toBeGreaterThan(100);
+    expect(await filesKept('two')).toEqual(first);
+  });
+
+  test('can be built again by the same process once it was changed', async () => {
+    const folder = folderOf({});
+    const built = async (course: string, out: string): Promise<string> => {
+      const to = join(folder, out);
+      mkdirSync(to);
+      const standing = { base: '/', origin: undefined, authoring: false };
+      await buildInto(to, loadCourse(course), engraverWith(NO_PACK), standing);
+      return readFileSync(join(to, 'lessons/first/index.html'), 'utf8');
+    };
+    const course = courseOf();
+    expect(await built(course, 'one')).toMatch('Hello.');
+    write(course, 'lessons/first.mdx', lesson('Changed.\n'));
+    expect(await built(course, 'two')).toMatch('Changed.');
   });
 
   test('can be built twice at once', async () => {

@@ -18,8 +18,13 @@ export interface Ran {
   readonly err: string;
 }
 
-export function reedway(line: readonly string[], cwd = '/'): Promise<Ran> {
-  const child = spawn(process.execPath, [ENTRY, ...line], { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
+/** `more` is added to the environment. */
+export function reedway(line: readonly string[], cwd = '/', more: NodeJS.ProcessEnv = {}): Promise<Ran> {
+  const child = spawn(process.execPath, [ENTRY, ...line], {
+    cwd,
+    env: { ...env, ...more },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   return new Promise((resolve, reject) => {
     let out = '';
     let err = '';
