@@ -42,8 +42,11 @@ const ROOM = { rows: 32, band: 34, margin: 6 } as const;
 /** How many boxes to a row, the first that fits. Past the last, the map grows wider than a phone and is shown smaller. */
 const BOUNDS = [3, 2, 1] as const;
 
-/** Draws some lessons, given by number in path order. */
-export function mapOf(curriculum: Curriculum, lessons: readonly number[]): PathMap {
+/**
+ * Draws some lessons, given by number in path order. What takes time is to arrange them; `arranged` may know the answer from
+ * before.
+ */
+export function mapOf(curriculum: Curriculum, lessons: readonly number[], arranged = arrange): PathMap {
   const placeOf = new Map(lessons.map((number, place) => [number, place]));
   const idOf = (number: number): string => curriculum.lessons[number]?.id as string;
   const steps: Pair[] = [];
@@ -57,7 +60,7 @@ export function mapOf(curriculum: Curriculum, lessons: readonly number[]): PathM
     return others;
   });
   const { layers, width } = fitting(curriculum, lessons, steps);
-  const drawn = arrange(layers.layer, steps, { box: BOX.width, width });
+  const drawn = arranged(layers.layer, steps, { box: BOX.width, width });
   const rows = rowsOf(layers.bands);
   const top = (row: number | undefined): number => rows.tops[row ?? 0] as number;
   const boxes = lessons.map((number, place): Box => {

@@ -22,6 +22,8 @@ export interface Engraver {
   example(id: string, text: string): Engraved;
   /** The outlines themselves, to stand on the page once. */
   sheet(glyphs: Iterable<string>): string;
+  /** Something else that takes long to make: made once, and kept by a key that says all it is made from. */
+  kept(key: string, make: () => string): string;
 }
 
 /** What does the engraving. Its ids begin with {@link NO_ID}. */
@@ -76,6 +78,13 @@ export function engraver({ pack, press, ahead, progress }: EngraverOptions): Eng
         `x-${id}`,
       ),
     sheet: glyphSheet,
+    kept(key, make) {
+      const known = pack.get(key);
+      if (known !== undefined) return known;
+      const made = make();
+      pack.put(key, made);
+      return made;
+    },
   };
 }
 
@@ -83,8 +92,11 @@ export function engraver({ pack, press, ahead, progress }: EngraverOptions): Eng
 export const NO_ID = 'ID';
 
 const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({
-  // Text has no plain quotation marks: this meets attributes alone.
-  html: html.replace(/="(#?)ID-/g, `="$1${id}-`),
+  // Only when it is asked for: a page gathers the outlines of its blocks first.
+  get html() {
+    // Text has no plain quotation marks: this meets attributes alone.
+    return html.replace(/="(#?)ID-/g, `="$1${id}-`);
+  },
   glyphs,
 });
 

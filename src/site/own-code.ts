@@ -5,9 +5,9 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** The folders of `src` that decide how a block is engraved, and the packages that do. */
-const FOLDERS = ['diagnostics', 'time', 'instrument', 'harmony', 'score', 'notation', 'engrave'];
-const PACKAGES = ['vexflow', 'tonal'];
+/** The folders of `src` that decide how a block is engraved and a map laid out, and the packages that do. */
+const FOLDERS = ['diagnostics', 'time', 'instrument', 'harmony', 'score', 'notation', 'curriculum', 'engrave'];
+const PACKAGES = ['vexflow', 'tonal', '@dagrejs/dagre'];
 
 export function ownCode(): string {
   const hash = createHash('sha256');
