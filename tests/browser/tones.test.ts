@@ -6,9 +6,11 @@ import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { drawFigure } from '../../src/engrave/figure/draw.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
+import { TEMPERAMENTS } from '../../src/instrument/temperament.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { median, pitchesOf } from './sound/aubio.ts';
 import { scripts } from './sound/lesson-page.ts';
-import { openBrowser, type Served, serve } from './sound/studio.ts';
+import { openBrowser, type Served, serve, writeWav } from './sound/studio.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const style = (name: string): string =>
@@ -20,11 +22,14 @@ let page: Page;
 
 beforeAll(async () => {
   const harp = readHarp('C', RICHTER);
-  if (!harp) throw new Error('no harp');
+  const low = readHarp('Low F', RICHTER);
+  const just = TEMPERAMENTS.find(({ id }) => id === 'just');
+  if (!(harp && low && just)) throw new Error('no harp');
   const key = songKey({ letter: 'G', alter: 0 }, 'major');
   const figures = [
     drawFigure({ kind: 'bend-ladder', harp, hole: 3 }, {}),
     drawFigure({ kind: 'harp-map', harp, position: 2, key, show: 'notes', bends: true, overbends: true }, {}),
+    drawFigure({ kind: 'bend-ladder', harp: low, hole: 2, title: 'Low F' }, { concertA: 442, temperament: just }),
   ];
   const body = `<!doctype html><html lang="en"><title>Figures</title>${style('ground')}${style('tones')}
 <main>${figures.map((figure) => `<figure class="figure">${figure}</figure>`).join('')}</main>
@@ -43,6 +48,7 @@ afterAll(async () => {
 /** Before the page's scripts: everything that sounds passes a meter of the loudest frequency. */
 function watch(): void {
   const meters: AnalyserNode[] = [];
+  const recorded: number[] = [];
   const real = Object.getOwnPropertyDescriptor(BaseAudioContext.prototype, 'destination')?.get;
   const taps = new WeakMap<AudioContext, AudioNode>();
   Object.defineProperty(AudioContext.prototype, 'destination', {
@@ -54,6 +60,9 @@ function watch(): void {
         meter.smoothingTimeConstant = 0;
         meter.connect(real?.call(this) as AudioNode);
         meters.push(meter);
+        const recorder = this.createScriptProcessor(4096, 1, 1);
+        recorder.onaudioprocess = ({ inputBuffer }) => recorded.push(...inputBuffer.getChannelData(0));
+        meter.connect(recorder).connect(real?.call(this) as AudioNode);
         tap = meter;
         taps.set(this, tap);
       }
@@ -71,7 +80,15 @@ function watch(): void {
     const first = bins.findIndex((level, bin) => bin > 40 && level > loudest - 12 && level >= (bins[bin + 1] ?? level));
     return (first * meter.context.sampleRate) / meter.fftSize;
   };
-  Object.assign(window, { hear });
+  const record = () => ({ samples: recorded.splice(0), rate: meters[0]?.context.sampleRate ?? 0 });
+  Object.assign(window, { hear, record });
+}
+/** What has sounded since it was last asked for. */
+async function recorded(): Promise<{ samples: Float32Array; rate: number }> {
+  const { samples, rate } = await page.evaluate(() =>
+    (window as unknown as { record: () => { samples: number[]; rate: number } }).record(),
+  );
+  return { samples: Float32Array.from(samples), rate };
 }
 const hear = () => page.evaluate(() => (window as unknown as { hear: () => number }).hear());
 
@@ -104,6 +121,21 @@ test('a bend goes down to its own frequency', async () => {
   await page.mouse.up();
 });
 
+test.each(['2', '-2', "-2'", "-2''"])(
+  '%s of a justly tuned low F harp is what its ladder says, by aubio',
+  async (tab) => {
+    const place = page.locator('.figure').nth(2).locator(`[data-tab="${tab}"]`);
+    await place.locator('.tone').hover();
+    await page.mouse.down();
+    await page.waitForTimeout(2000);
+    const pitches = pitchesOf(writeWav(await recorded())).flatMap(({ hertz }) => (hertz > 50 ? [hertz] : []));
+    await page.mouse.up();
+    const told = Number(await place.getAttribute('data-hz'));
+    expect(pitches.length).toBeGreaterThan(50);
+    expect(Math.abs(1200 * Math.log2(median(pitches) / told))).toBeLessThan(2);
+  },
+);
+
 test('a key sounds a note for a moment', async () => {
   await page.locator('[data-tab="4"] .tone').first().focus();
   await page.keyboard.press('Enter');
@@ -116,6 +148,10 @@ test('every note of the figures is a button with a name, and axe finds nothing',
   const places = await page.locator('[data-hz]').count();
   expect(places).toBeGreaterThan(40);
   expect(await page.locator('[data-hz] > .tone').count()).toBe(places);
+  // A name of a note stands in several places of a map.
+  const named = (name: RegExp) => page.getByRole('button', { name }).count();
+  expect(await named(/^D ?, hole 1, draw, sound it$/)).toBe(1);
+  expect(await named(/^D ?, hole 4, draw, sound it$/)).toBe(1);
   expect(await page.getByRole('button', { name: /-3'.*half-step bend.*, sound it/ }).count()).toBeGreaterThan(0);
   await page.evaluate(axe);
   const faults = await page.evaluate(async () => {
@@ -125,6 +161,25 @@ test('every note of the figures is a button with a name, and axe finds nothing',
     return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
   });
   expect(faults.filter((fault) => !/^(region|page-has-heading-one|landmark)/.test(fault))).toEqual([]);
+});
+
+test('a press that opens a menu sounds nothing', async () => {
+  await page.locator('[data-tab="4"] .tone').first().click({ button: 'right' });
+  await page.waitForTimeout(400);
+  expect(await hear()).toBe(0);
+});
+
+test('a touch sounds a note', async () => {
+  const touched = await browser.newContext({ hasTouch: true });
+  await page.close();
+  page = await touched.newPage();
+  await page.addInitScript(watch);
+  await page.goto(served.address);
+  await page.locator('[data-tab="-4"] .tone').first().tap();
+  await expect.poll(hear).toBeGreaterThan(580);
+  // D5 is 587.33 Hz.
+  expect(Math.abs((await hear()) - 587.33)).toBeLessThan(3);
+  await touched.close();
 });
 
 test('a figure drawn anew can be pressed again', async () => {

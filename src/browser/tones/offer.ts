@@ -12,10 +12,17 @@ function offer(figure: Element): void {
     button.className = TONE;
     const aloud = document.createElement('span');
     aloud.className = 'aloud';
-    aloud.textContent = ', sound it';
+    aloud.textContent = `${whereIs(place)}, sound it`;
     button.append(...place.childNodes, aloud);
     place.append(button);
   }
+}
+
+/** In a map one name stands in several places, and who comes to a button by the keyboard hears neither row nor column. */
+function whereIs(place: HTMLElement): string {
+  const row = place.closest('tr')?.querySelector('th .aloud')?.textContent;
+  const hole = /\d+/.exec(place.dataset['tab'] ?? '')?.[0];
+  return row && hole && place.matches('td') ? `, hole ${hole}, ${row}` : '';
 }
 
 let letGo: Promise<() => void> | undefined;
@@ -38,7 +45,10 @@ for (const figure of figures) {
   offer(figure);
   // Drawn anew for another harp.
   new MutationObserver(() => offer(figure)).observe(figure, { childList: true });
-  figure.addEventListener('pointerdown', ({ target }) => press(target));
+  figure.addEventListener('pointerdown', (event) => {
+    // Another button of the mouse opens a menu, in which its letting go is lost.
+    if ((event as PointerEvent).button === 0) press(event.target);
+  });
   // A key gives a click and no pointer; so does a screen reader.
   figure.addEventListener('click', (event) => {
     if ((event as PointerEvent).detail !== 0) return;
