@@ -647,6 +647,30 @@ describe('on a phone on a music stand', () => {
     expect(await stand.locator('.stand-next').textContent()).toContain('half-step bend');
   });
 
+  test('large type has room for a chord and every word about it', async () => {
+    for (const size of [PHONE, { ...PHONE, width: 740, height: 360 }]) {
+      const { page, control, hearAtOnce } = await visit(size);
+      await hearAtOnce();
+      await control('button', 'Large type').click();
+      await control('button', /^Loop bar 8\b/).click();
+      await control('button', 'Pause').click();
+      const stand = page.getByRole('region', { name: 'What to play' });
+      expect(await stand.locator('.stand-now').textContent()).toBe('Now1 2 3drawlips');
+      const faults = await stand.evaluate((element) => {
+        const whole = element.getBoundingClientRect();
+        return [...element.querySelectorAll('.stand-place, .stand-now b, .stand-now .stand-about span')]
+          .filter((one) => {
+            const { top, bottom, left, right, height } = one.getBoundingClientRect();
+            const line = Number.parseFloat(getComputedStyle(one).fontSize) * 3;
+            const inside = top >= whole.top && bottom <= whole.bottom && left >= whole.left && right <= whole.right;
+            return !inside || height === 0 || height > line;
+          })
+          .map((one) => one.textContent);
+      });
+      expect(faults).toEqual([]);
+    }
+  });
+
   test('large type follows the harp in the hand, paused as well', async () => {
     const { page, control, hearAtOnce } = await visit(PHONE);
     await hearAtOnce();

@@ -47,10 +47,12 @@ export function toggle(label: string, pressed: boolean, change: (pressed: boolea
   return element;
 }
 
-/** A label with its control inside the same line. */
+/** A control with its label on the same line: behind a box to be ticked, else before it. */
 export function labelled(text: string, control: HTMLElement, ...after: readonly (Node | string)[]): HTMLElement {
   control.id ||= freshId();
-  return make('span', { class: 'field' }, make('label', { for: control.id }, text), control, ...after);
+  const label = make('label', { for: control.id }, text);
+  const ticked = control instanceof HTMLInputElement && control.type === 'checkbox';
+  return make('span', { class: 'field' }, ...(ticked ? [control, label] : [label, control]), ...after);
 }
 
 export interface Scale {

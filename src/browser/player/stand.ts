@@ -94,7 +94,8 @@ function sheet(label: string, moment: Moment | undefined, playback: Playback): N
 function hole({ notes = [], breath }: PlayedEvent): HTMLElement {
   const depth = Math.min(3, Math.max(0, ...notes.map(({ bend = 0 }) => bend)));
   const holes = notes.map(({ hole }) => hole).join(' ');
-  return make('span', { class: `stand-hole ${breath} notch-${depth}` }, make('b', {}, holes));
+  const many = notes.length > 2 ? ' many' : '';
+  return make('span', { class: `stand-hole ${breath} notch-${depth}${many}` }, make('b', {}, holes));
 }
 
 function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLElement {
@@ -106,15 +107,11 @@ function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLEleme
   return make(
     'span',
     { class: 'stand-about' },
-    ...lines([
-      event.tied && held ? 'hold' : (event.breath ?? ''),
-      bent ? reedInWords(bent, event.breath) : '',
-      mouth,
-      marks.join(', '),
-      event.glides ? 'glide on' : '',
-      quote === undefined ? '' : `from ${quote}`,
-    ]),
+    ...lines([event.tied && held ? 'hold' : (event.breath ?? ''), bent ? reedInWords(bent, event.breath) : '', mouth]),
     ...(first && event.notes?.length === 1 ? roleOf(first) : []),
+    // What a small screen cannot hold is cut off here.
+    ...lines([event.glides ? 'glide on' : '', marks.join(', ')]),
+    ...(quote === undefined ? [] : [make('span', { class: 'stand-quote' }, `from ${quote}`)]),
   );
 }
 
