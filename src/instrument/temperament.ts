@@ -116,10 +116,19 @@ export const frequencyOfMidi = (midi: number, concertA: number = CONCERT_A): num
   concertA * 2 ** ((midi - 69) / 12);
 
 /** Cents of a note from equal temperament on this harp. Throws a RangeError where the harp has no such note. */
-export function centsOf(harp: Harp, breath: Breath, note: HoleNote, temperament: Temperament): number {
+export const centsOf = (harp: Harp, breath: Breath, note: HoleNote, temperament: Temperament): number =>
+  centsOfMidi(harp, breath, { midi: midiOf(harp, breath, note), slide: note.slide }, temperament);
+
+/** The same of a note whose MIDI number is known, with or without the slide. */
+export function centsOfMidi(
+  harp: Harp,
+  breath: Breath,
+  { midi, slide }: { readonly midi: number; readonly slide?: boolean },
+  temperament: Temperament,
+): number {
   // The reeds behind a pressed slide are a second harp a half step higher, tuned as the first.
-  const raised = note.slide ? (harp.tuning.slide ?? 0) : 0;
-  return centsOff(harp.tuning, breath, midiOf(harp, breath, note) - keyNote(harp) - raised, temperament);
+  const raised = slide ? (harp.tuning.slide ?? 0) : 0;
+  return centsOff(harp.tuning, breath, midi - keyNote(harp) - raised, temperament);
 }
 
 /** Hertz of a note on this harp. Throws a RangeError where the harp has no such note. */

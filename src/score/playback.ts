@@ -5,7 +5,7 @@
 import type { Chord } from '../harmony/chord.ts';
 import { type SongKey, songKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
-import { type Breath, type Harp, type HoleNote, keyNote, reed, tonicInPosition } from '../instrument/harp.ts';
+import { type Breath, type Harp, keyNote, reed, tonicInPosition } from '../instrument/harp.ts';
 import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
@@ -79,14 +79,6 @@ export interface PlayedNote {
   /** The role's short name over the chord of the moment. */
   readonly role?: string;
 }
-
-/** The hole and what is done to its reed, with nothing left out. */
-export const holeNoteOf = ({ hole, bend = 0, over = false, slide = false }: PlayedNote): HoleNote => ({
-  hole,
-  bend,
-  over,
-  slide,
-});
 
 /** A block that repeats a phrase of its own quotes nobody. */
 const isForeign = (quote: QuoteRef | undefined): quote is QuoteRef =>

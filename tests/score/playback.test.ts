@@ -4,7 +4,7 @@ import { readHarp, sounding } from '../../src/instrument/harp.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
-import { holeNoteOf, type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
+import { type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
 import type { Score } from '../../src/score/score.ts';
 import { blockText, harpText } from '../notation/arbitrary.ts';
 
@@ -46,8 +46,8 @@ describe('the playback of a score', () => {
       fc.property(blockText, (text) => {
         const playback = playbackOf(scoreOf(text));
         for (const { breath, notes } of eventsOf(playback)) {
-          for (const note of notes ?? []) {
-            expect(sounding(playback.harp, breath as 'blow', holeNoteOf(note))).toEqual({ midi: note.midi });
+          for (const { hole, midi, bend = 0, over = false, slide = false } of notes ?? []) {
+            expect(sounding(playback.harp, breath as 'blow', { hole, bend, over, slide })).toEqual({ midi });
           }
         }
       }),

@@ -19,24 +19,28 @@ const drop = (time: number, high: number, low: number, seconds: number): number 
 const CYMBAL = [3170, 4280, 5390, 6730, 8090];
 
 const RECIPES: Readonly<Record<Piece, Recipe>> = {
+  // Its double and its beater are what a small loudspeaker has of it.
   kick: {
     seconds: 0.28,
-    sample: (t, noise) => 0.95 * sine(drop(t, 190, 52, 0.03)) * decay(t, 0.09) + 0.12 * noise * decay(t, 0.004),
+    sample: (t, noise) => {
+      const turns = drop(t, 190, 52, 0.03);
+      return (0.62 * sine(turns) + 0.3 * sine(2 * turns)) * decay(t, 0.09) + 0.16 * noise * decay(t, 0.005);
+    },
   },
   snare: {
     seconds: 0.2,
     sample: (t, noise, hiss) =>
-      0.3 * sine(drop(t, 260, 185, 0.02)) * decay(t, 0.05) + (0.16 * noise + 0.3 * hiss) * decay(t, 0.055),
+      0.4 * sine(drop(t, 260, 185, 0.02)) * decay(t, 0.05) + (0.3 * noise + 0.5 * hiss) * decay(t, 0.055),
   },
   stick: {
     seconds: 0.08,
-    sample: (t, noise) => 0.42 * sine(1720 * t) * decay(t, 0.012) + 0.16 * noise * decay(t, 0.008),
+    sample: (t, noise) => 0.6 * sine(1720 * t) * decay(t, 0.012) + 0.22 * noise * decay(t, 0.008),
   },
-  hat: { seconds: 0.08, sample: (t, _noise, hiss) => 0.34 * hiss * decay(t, 0.016) },
+  hat: { seconds: 0.1, sample: (t, _noise, hiss) => 0.62 * hiss * decay(t, 0.02) },
   ride: {
     seconds: 0.4,
     sample: (t, _noise, hiss) =>
-      0.05 * CYMBAL.reduce((sum, hertz) => sum + sine(hertz * t), 0) * decay(t, 0.11) + 0.15 * hiss * decay(t, 0.02),
+      0.08 * CYMBAL.reduce((sum, hertz) => sum + sine(hertz * t), 0) * decay(t, 0.11) + 0.25 * hiss * decay(t, 0.02),
   },
   click: { seconds: 0.04, sample: (t) => 0.6 * sine(1560 * t) * decay(t, 0.008) },
   accent: { seconds: 0.05, sample: (t) => 0.7 * sine(2340 * t) * decay(t, 0.009) },

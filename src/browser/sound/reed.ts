@@ -5,26 +5,40 @@ import type { LineCue, LinePart } from '../schedule/cue.ts';
 import { gainOf, type Studio } from './studio.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
-/** Frequencies in hertz: of a note as the harp's temperament has it, and of a plain MIDI number. */
+/** Frequencies in hertz: of a reed as the harp's temperament has it, and of a plain MIDI number. */
 export interface Pitches {
-  readonly ofNote: (breath: Breath, note: PlayedNote) => number;
+  readonly ofNote: (breath: Breath, note: Pick<PlayedNote, 'midi' | 'slide'>) => number;
   readonly ofMidi: (midi: number) => number;
 }
 
 const ATTACK = 0.008;
 /** Time constant of the release: silent after about thirty thousandths of a second. */
 const RELEASE = 0.007;
-const TAIL = 0.045;
+const TAIL = 0.065;
 const LEVEL = 0.5;
 
-const centsBetween = (from: number, to: number): number => 1200 * Math.log2(to / from);
+/** A reed and the frequency it was started at, from which its detune counts. */
+interface Reed {
+  readonly source: OscillatorNode;
+  readonly hertz: number;
+}
+
+const centsTo = (reed: Reed, hertz: number): number => 1200 * Math.log2(hertz / reed.hertz);
+
+/** A part of a line laid on the clock, with what each reed is to be detuned by. */
+interface Stretch {
+  readonly part: LinePart;
+  readonly at: number;
+  readonly until: number;
+  readonly cents: readonly number[];
+}
 
 /** Schedules a line to start at a time of the context's clock. */
 export function soundLine(studio: Studio, line: LineCue, at: number, pitches: Pitches): Voice {
   const { context } = studio;
+  const { breath } = line;
   const end = at + line.seconds;
   const first = line.parts[0] as LinePart;
-  const bright = brightness(first, line.breath);
   const over = first.notes.some((note) => note.over);
 
   const loudness = gainOf(context, 0, studio.input.tune);
@@ -34,108 +48,131 @@ export function soundLine(studio: Studio, line: LineCue, at: number, pitches: Pi
   const air = gainOf(context, over ? 0.05 : 0.028, loudness);
   studio.breath.connect(air);
 
-  const hertz = first.notes.map((note) => pitches.ofNote(line.breath, note));
-  const level = LEVEL / Math.sqrt(hertz.length);
-  const reeds = hertz.map((frequency) => {
-    const reed = context.createOscillator();
-    reed.setPeriodicWave(over ? studio.waves.overbent : studio.waves.reed);
-    reed.frequency.value = frequency;
-    reed.connect(colour);
-    reed.start(at);
-    return reed;
+  const reeds = first.notes.map((note): Reed => {
+    const source = context.createOscillator();
+    const hertz = pitches.ofNote(breath, note);
+    source.setPeriodicWave(over ? studio.waves.overbent : studio.waves.reed);
+    source.frequency.value = hertz;
+    source.connect(colour);
+    source.start(at);
+    return { source, hertz };
   });
+  const highest = Math.max(...reeds.map(({ hertz }) => hertz));
+  const level = (LEVEL * evenly(highest)) / Math.sqrt(reeds.length);
 
-  openUp(colour, at, Math.max(...hertz), bright);
-  shape(loudness.gain, at, end, level * highIsLoud(Math.max(...hertz)), first);
-  enter(reeds, at, first);
-
-  const sources: AudioScheduledSourceNode[] = [...reeds];
+  const sources: AudioScheduledSourceNode[] = reeds.map(({ source }) => source);
   const nodes: AudioNode[] = [colour, air, loudness];
-  let before = first;
+  let before: Stretch | undefined;
   for (const part of line.parts) {
-    if (part !== first) moveTo(reeds, hertz, at, before, part, line, pitches);
-    before = part;
     const start = at + part.at;
     const until = Math.min(end, start + part.seconds);
+    const cents = reeds.map((reed, index) => {
+      const note = part.notes[index];
+      return note ? centsTo(reed, pitches.ofNote(breath, note)) : 0;
+    });
+    const stretch: Stretch = { part, at: start, until, cents };
+    const open = openness(highest, part, breath);
+    if (before) {
+      moveTo(reeds, before, stretch);
+      colour.frequency.setTargetAtTime(open, start, 0.03);
+    } else {
+      enter(reeds, stretch);
+      // The reed starts dull, and its sound opens within forty thousandths of a second.
+      colour.frequency.setValueAtTime(Math.max(1500, highest * 1.6), at);
+      colour.frequency.setTargetAtTime(open, at, 0.014);
+    }
+    attack(loudness.gain, stretch, level, before === undefined);
+
     const lfo = (rate: number, depth: number, targets: readonly AudioParam[], delay = 0): void => {
-      const [source, amount] = wobble(context, rate, depth, targets, start, until, delay);
+      const [source, amount] = wobble(context, rate, depth, targets, stretch, delay);
       sources.push(source);
       nodes.push(amount);
     };
-    const detunes = reeds.map((reed) => reed.detune);
-    if (part.marks.includes('vibrato')) {
-      lfo(5.4, 20, detunes, 0.12);
-      lfo(5.4, 0.12 * level, [loudness.gain], 0.12);
+    const { marks, shake } = part;
+    if (marks.includes('vibrato')) {
+      const delay = Math.min(0.12, (until - start) / 5);
+      lfo(
+        5.4,
+        20,
+        reeds.map(({ source }) => source.detune),
+        delay,
+      );
+      lfo(5.4, 0.12 * level, [loudness.gain], delay);
     }
-    if (part.marks.includes('flutter')) lfo(23, 0.55 * level, [loudness.gain]);
-    if (part.marks.includes('hand')) handWah(colour, start, until);
-    if (part.marks.includes('fall')) fallOff(reeds, hertz, part, start, until, line.breath, pitches);
-    if (part.shake !== undefined) shake(reeds, hertz, part, start, until, line.breath, pitches);
-    if (part.struck) sources.push(...strike(studio, part, start, nodes, pitches));
+    if (marks.includes('flutter')) lfo(23, 0.55 * level, [loudness.gain]);
+    if (marks.includes('hand')) handWah(colour.frequency, stretch, before === undefined);
+    if (marks.includes('fall')) fallOff(reeds, stretch);
+    if (shake !== undefined) alternate(reeds, stretch, pitches.ofNote(breath, besides(part, shake)));
+    if (part.struck) {
+      const struck = part.struck.map((midi) => pitches.ofNote(breath, besides(part, midi)));
+      sources.push(...strike(studio, stretch, struck, nodes));
+    }
+    before = stretch;
   }
+  loudness.gain.setTargetAtTime(0, Math.max(end, at + ATTACK), RELEASE);
   return voiceOf(sources, nodes, end + TAIL);
 }
 
-/** High reeds are heard louder, and written for a listener, not a meter. */
-const highIsLoud = (hertz: number): number => Math.min(1.1, (600 / hertz) ** 0.25);
+/** How much louder a reed is sounded to be heard as loud as any other: low ones most, high ones least. */
+const evenly = (hertz: number): number => (600 / hertz) ** (hertz < 600 ? 0.25 : 0.12);
 
-/** Draw reeds, lips and accents are brighter than their opposites. */
-function brightness({ mouth, marks }: LinePart, breath: Breath): number {
-  return (breath === 'draw' ? 1.08 : 1) * (mouth === 'tongue' ? 0.82 : 1) * (marks.includes('accent') ? 1.3 : 1);
+/** An open reed of another hole, with the slide where this part has it. */
+const besides = ({ notes }: LinePart, midi: number): Pick<PlayedNote, 'midi' | 'slide'> =>
+  notes[0]?.slide ? { midi, slide: true } : { midi };
+
+/**
+ * Where the sound's upper end is cut off, in hertz. Draw reeds, lips and accents are brighter than their opposites; a bend
+ * is made with a narrower mouth, and is darker.
+ */
+function openness(hertz: number, { mouth, marks, notes }: LinePart, breath: Breath): number {
+  const bright =
+    (breath === 'draw' ? 1.08 : 1) *
+    (mouth === 'tongue' ? 0.82 : 1) *
+    (marks.includes('accent') ? 1.3 : 1) *
+    (notes.some(({ bend }) => bend) ? 0.8 : 1);
+  return Math.max(Math.min(7500, Math.max(2500, hertz * 6)) * bright, hertz * 1.8);
 }
 
-/** The reed starts dull and opens: its filter goes up within forty thousandths of a second. */
-function openUp(colour: BiquadFilterNode, at: number, hertz: number, bright: number): void {
-  const open = Math.min(7500, Math.max(2500, hertz * 6)) * bright;
-  colour.frequency.setValueAtTime(Math.max(1500, hertz * 1.6), at);
-  colour.frequency.setTargetAtTime(Math.max(open, hertz * 1.8), at, 0.014);
-}
-
-function shape(gain: AudioParam, at: number, end: number, level: number, { marks }: LinePart): void {
-  const peak = level * (marks.includes('accent') ? 1.5 : 1);
-  gain.setValueAtTime(0, at);
-  gain.linearRampToValueAtTime(peak, at + ATTACK);
-  gain.setTargetAtTime(0.85 * level, at + ATTACK, marks.includes('accent') ? 0.08 : 0.12);
-  gain.setTargetAtTime(0, Math.max(end, at + ATTACK), RELEASE);
-}
-
-/** How a note is come into: a bend settles from a little above, an overbend and a dip from below. */
-function enter(reeds: readonly OscillatorNode[], at: number, { notes, marks, seconds }: LinePart): void {
-  for (const [index, reed] of reeds.entries()) {
-    const note = notes[index];
-    const [cents, settle] = marks.includes('dip')
-      ? [-110, Math.min(0.055, seconds / 5)]
-      : note?.bend
-        ? [28, 0.014]
-        : note?.over
-          ? [-22, 0.016]
-          : [0, 0];
-    if (cents === 0) continue;
-    reed.detune.setValueAtTime(cents, at);
-    reed.detune.setTargetAtTime(0, at, settle);
+/** A line sets in with its first part; a later one that is accented swells out of what sounds. */
+function attack(gain: AudioParam, { part, at, until }: Stretch, level: number, first: boolean): void {
+  const accent = part.marks.includes('accent');
+  const peak = level * (accent ? 1.5 : 1);
+  if (first) {
+    gain.setValueAtTime(0, at);
+    gain.linearRampToValueAtTime(peak, at + ATTACK);
+    gain.setTargetAtTime(0.85 * level, at + ATTACK, accent ? 0.08 : 0.12);
+  } else if (accent) {
+    gain.setTargetAtTime(peak, at, 0.015);
+    gain.setTargetAtTime(0.85 * level, Math.min(until, at + 0.06), 0.08);
   }
 }
 
-/** Moves every reed to the next part of the line: on one hole by a glide that takes its time, to another hole at once. */
-function moveTo(
-  reeds: readonly OscillatorNode[],
-  hertz: readonly number[],
-  at: number,
-  before: LinePart,
-  part: LinePart,
-  line: LineCue,
-  pitches: Pitches,
-): void {
-  for (const [index, reed] of reeds.entries()) {
+/** How a note is come into: a bend settles from a little above, an overbend and a dip from below. */
+function enter(reeds: readonly Reed[], { part, at }: Stretch): void {
+  for (const [index, { source }] of reeds.entries()) {
     const note = part.notes[index];
-    const old = before.notes[index];
-    const base = hertz[index];
-    if (!note || !old || base === undefined) continue;
-    const from = centsBetween(base, pitches.ofNote(line.breath, old));
-    const to = centsBetween(base, pitches.ofNote(line.breath, note));
-    if (from === to) continue;
-    const seconds = note.hole === old.hole ? glideSeconds(to - from, part.seconds) : 0.01;
-    reed.detune.setTargetAtTime(to, at + part.at, seconds / 4);
+    const [cents, settle] = part.marks.includes('dip')
+      ? [-110, Math.min(0.055, part.seconds / 5)]
+      : note?.bend
+        ? [28, 0.01]
+        : note?.over
+          ? [-22, 0.01]
+          : [0, 0];
+    if (cents === 0) continue;
+    source.detune.setValueAtTime(cents, at);
+    source.detune.setTargetAtTime(0, at, settle);
+  }
+}
+
+/** Moves every reed on to the next part of the line: on one hole by a glide that takes its time, to another hole at once. */
+function moveTo(reeds: readonly Reed[], before: Stretch, { part, at, cents }: Stretch): void {
+  const strayed = before.part.shake !== undefined || before.part.marks.includes('fall');
+  for (const [index, { source }] of reeds.entries()) {
+    const [from = 0, to = 0] = [before.cents[index], cents[index]];
+    if (from === to && !strayed) continue;
+    const sameHole = part.notes[index]?.hole === before.part.notes[index]?.hole;
+    const seconds = sameHole && !strayed ? glideSeconds(to - from, part.seconds) : 0.01;
+    source.detune.setTargetAtTime(to, at, seconds / 4);
   }
 }
 
@@ -143,14 +180,13 @@ function moveTo(
 export const glideSeconds = (cents: number, note: number): number =>
   Math.min(0.04 + (0.04 * Math.abs(cents)) / 100, note * 0.6);
 
-/** A slow oscillator on some parameters, from a time on and coming in after a delay. */
+/** A slow oscillator on some parameters throughout a stretch, coming in after a delay. */
 function wobble(
   context: BaseAudioContext,
   rate: number,
   depth: number,
   targets: readonly AudioParam[],
-  at: number,
-  until: number,
+  { at, until }: Stretch,
   delay: number,
 ): [OscillatorNode, GainNode] {
   const source = context.createOscillator();
@@ -165,65 +201,37 @@ function wobble(
   return [source, amount];
 }
 
-/** Two hands close over the harp and open again: dark, then bright. */
-function handWah(colour: BiquadFilterNode, at: number, until: number): void {
-  const cycle = 0.4;
-  colour.frequency.cancelScheduledValues(at);
-  colour.frequency.setValueAtTime(520, at);
+/** Two hands closed over the harp open and close again, in seconds of a cycle; the cut-off of the closed and the open sound. */
+const HANDS = { cycle: 0.4, opens: 0.06, closes: 0.24, takes: 0.05, closed: 520, open: 5200 };
+
+function handWah(cutoff: AudioParam, { at, until }: Stretch, first: boolean): void {
+  const { cycle, opens, closes, takes, closed, open } = HANDS;
+  cutoff.cancelScheduledValues(at);
+  if (first) cutoff.setValueAtTime(closed, at);
+  else cutoff.setTargetAtTime(closed, at, takes / 3);
   for (let time = at; time < until; time += cycle) {
-    colour.frequency.setTargetAtTime(5200, time + 0.06, 0.05);
-    colour.frequency.setTargetAtTime(520, time + 0.24, 0.05);
+    if (time + opens < until) cutoff.setTargetAtTime(open, time + opens, takes);
+    if (time + closes < until) cutoff.setTargetAtTime(closed, time + closes, takes);
   }
 }
 
 /** The pitch gives way at the end of the note. */
-function fallOff(
-  reeds: readonly OscillatorNode[],
-  hertz: readonly number[],
-  part: LinePart,
-  at: number,
-  until: number,
-  breath: Breath,
-  pitches: Pitches,
-): void {
+function fallOff(reeds: readonly Reed[], { at, until, cents }: Stretch): void {
   const seconds = Math.min(0.22, (until - at) * 0.45);
-  for (const [index, reed] of reeds.entries()) {
-    const target = targetOf(index, hertz, part, breath, pitches);
-    reed.detune.setTargetAtTime(target - 320, until - seconds, seconds / 1.5);
+  for (const [index, { source }] of reeds.entries()) {
+    source.detune.setTargetAtTime((cents[index] ?? 0) - 320, until - seconds, seconds / 1.5);
   }
 }
-
-const targetOf = (
-  index: number,
-  hertz: readonly number[],
-  part: LinePart,
-  breath: Breath,
-  pitches: Pitches,
-): number => {
-  const note = part.notes[index];
-  const base = hertz[index];
-  return note && base !== undefined ? centsBetween(base, pitches.ofNote(breath, note)) : 0;
-};
 
 /** Half the time of one swing between the two holes of a shake. */
 const SHAKE = 0.072;
 
-function shake(
-  reeds: readonly OscillatorNode[],
-  hertz: readonly number[],
-  part: LinePart,
-  at: number,
-  until: number,
-  breath: Breath,
-  pitches: Pitches,
-): void {
-  const base = hertz[0];
+function alternate(reeds: readonly Reed[], { at, until, cents }: Stretch, hertz: number): void {
   const reed = reeds[0];
-  if (part.shake === undefined || base === undefined || !reed) return;
-  const own = targetOf(0, hertz, part, breath, pitches);
-  const other = centsBetween(base, pitches.ofMidi(part.shake));
+  if (!reed) return;
+  const [own = 0, other] = [cents[0], centsTo(reed, hertz)];
   for (let count = 1, time = at + SHAKE; time < until; count++, time += SHAKE) {
-    reed.detune.setTargetAtTime(count % 2 === 1 ? other : own, time, 0.004);
+    reed.source.detune.setTargetAtTime(count % 2 === 1 ? other : own, time, 0.004);
   }
 }
 
@@ -233,24 +241,22 @@ function shake(
  */
 function strike(
   studio: Studio,
-  part: LinePart,
-  at: number,
+  { part, at }: Stretch,
+  hertz: readonly number[],
   nodes: AudioNode[],
-  pitches: Pitches,
 ): AudioScheduledSourceNode[] {
   const { context } = studio;
   const slap = part.marks.includes('slap');
   const seconds = slap ? 0.045 : 0.16;
-  const chord = context.createGain();
+  const chord = gainOf(context, 0, studio.input.tune);
   chord.gain.setValueAtTime(0, at);
   chord.gain.linearRampToValueAtTime(slap ? 0.32 : 0.24, at + 0.004);
   chord.gain.setTargetAtTime(0, at + seconds / 2, seconds / 6);
-  chord.connect(studio.input.tune);
   nodes.push(chord);
-  const sources: AudioScheduledSourceNode[] = (part.struck ?? []).map((midi) => {
+  const sources: AudioScheduledSourceNode[] = hertz.map((frequency) => {
     const reed = context.createOscillator();
     reed.setPeriodicWave(studio.waves.reed);
-    reed.frequency.value = pitches.ofMidi(midi);
+    reed.frequency.value = frequency;
     reed.connect(chord);
     reed.start(at);
     return reed;

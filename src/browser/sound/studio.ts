@@ -28,10 +28,10 @@ export const FADE = 0.01;
 
 /** Loudness of each part's channel at full level; set so that tune and band together stay under the limiter. */
 const HEADROOM: Readonly<Record<Part, number>> = {
-  tune: 0.5,
-  bass: 0.36,
-  drums: 0.42,
-  chords: 0.2,
+  tune: 0.34,
+  bass: 0.3,
+  drums: 0.75,
+  chords: 0.28,
   click: 0.5,
   drone: 0.22,
 };
