@@ -1,7 +1,8 @@
 /** A lesson's Markdown as a tree, and the ways through it. */
 import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
 import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
-import type { Placed } from '../diagnostics/place.ts';
+import { type Placed, placeOf } from '../diagnostics/place.ts';
+import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 export interface MarkdownRead {
@@ -36,35 +37,29 @@ export function textOf(root: MdastNode): string {
 export function readMarkdown(source: string, placed: Placed): MarkdownRead {
   // Half a surrogate pair, which no file holds, would end the process inside the reader. A text of as many units stands in.
   const text = source.toWellFormed();
-  const deep = tooDeepAt(text);
-  if (deep !== undefined) {
-    const slip = report('mdx-syntax', { from: deep, to: deep + 1 }, TOO_DEEP);
-    return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
+  const deep = tooDeepIn(text);
+  if (deep) {
+    const root: MdastNode = deep.unreadable ? NOTHING : markdownToMdast(text, { position: true });
+    return { root, diagnostics: [tooDeep(deep)] };
   }
   try {
-    return { root: mdxToMdast(text, { position: true }), diagnostics: [] };
+    const root = mdxToMdast(text, { position: true });
+    const under = tooDeepUnder(root);
+    return { root, diagnostics: under ? [tooDeep(under)] : [] };
   } catch (error) {
     const slip = syntaxProblem((error as Error).message, source, placed);
     return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
   }
 }
 
-/** Brackets nested deeper than this would end the process inside the reader of MDX. */
-const DEEPEST = 1000;
-const TOO_DEEP = {
-  what: `More than ${DEEPEST} brackets are open here at once, which no lesson needs.`,
-  mend: 'Remove what does not belong here.',
-};
+const NOTHING: MdastNode = { type: 'root', children: [] };
 
-/** Where brackets are nested too deep, in or out of texts and code: a rough count is enough for what no lesson comes near. */
-function tooDeepAt(text: string): number | undefined {
-  let depth = 0;
-  for (const { 0: bracket, index } of text.matchAll(/[()[\]{}]/g)) {
-    depth = '([{'.includes(bracket) ? depth + 1 : Math.max(0, depth - 1);
-    if (depth > DEEPEST) return index;
-  }
-  return undefined;
-}
+const tooDeep = ({ at, what }: TooDeep): Diagnostic =>
+  report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, mend: TOO_DEEP });
+const TOO_DEEP = 'Remove what does not belong here.';
+
+/** Whether the reader of MDX takes this, and comes through it. */
+export const isReadable = (source: string): boolean => readMarkdown(source, placeOf(source)).diagnostics.length === 0;
 
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */
 function syntaxProblem(message: string, source: string, placed: Placed): Diagnostic {

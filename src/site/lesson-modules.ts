@@ -5,13 +5,27 @@
  */
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
-import { theSite } from './site.ts';
+import { isReadable } from '../course/markdown.ts';
+import { lessonIn, theSite } from './site.ts';
 
 export const LESSON_MODULES = 'reedway:lessons';
 export const RESOLVED = `\0${LESSON_MODULES}`;
 
 export const lessonModules = (): Plugin => ({
   name: 'reedway-lessons',
+  enforce: 'pre',
+  transform: {
+    order: 'pre',
+    filter: { id: /\.mdx$/ },
+    // What is wrong is told by the check. A lesson nested too deep would end the process that compiles it, so none gets
+    // there that cannot be read.
+    async handler(text, id) {
+      const { course } = await theSite();
+      const lesson = lessonIn(course, id);
+      const isChecked = lesson?.source === text && !course.problems.some(({ severity }) => severity === 'error');
+      if (!isChecked && !isReadable(text)) throw new Error(`${id} cannot be read as a lesson.`);
+    },
+  },
   resolveId: (id) => (id === LESSON_MODULES ? RESOLVED : undefined),
   async load(id) {
     if (id !== RESOLVED) return undefined;

@@ -69,6 +69,16 @@ describe('a change is seen', () => {
   });
 });
 
+test('a lesson nested too deep for the compiler is told of, and the server goes on', async () => {
+  write(dir, 'lessons/first.mdx', `${FIRST}\n${'> '.repeat(12_000)}a\n`);
+  await pageWith('lessons/first/', /quotations, lists or elements stand in one another here/);
+  write(dir, 'lessons/first.mdx', `${FIRST}\n${'<b>'.repeat(12_000)}\n`);
+  await pageWith('lessons/first/', /tags are open here at once/);
+  write(dir, 'lessons/first.mdx', FIRST);
+  await pageWith('lessons/first/', /which no lesson needs/, false);
+  expect(await page('lessons/first/')).toMatch('Some words.');
+});
+
 test('files of the media folder are there, and only they', async () => {
   const film = await fetch(`${address}media/clip.mp4`);
   expect([film.headers.get('content-type'), await film.text()]).toEqual(['video/mp4', 'film']);
