@@ -402,6 +402,17 @@ describe('a loop', () => {
     await page.keyboard.press('End');
     await page.keyboard.press('Enter');
     expect(await picked()).toEqual(['11']);
+    // Every bar stands clear of the row of buttons at the foot of the screen.
+    await page.setViewportSize({ width: 700, height: 500 });
+    await page.keyboard.press('Home');
+    for (let bar = 0; bar < 12; bar++) {
+      const [pick, main] = await Promise.all([
+        block.locator(`button[data-pick="${bar}"]`).boundingBox(),
+        block.locator('.player-main').boundingBox(),
+      ]);
+      expect((pick?.y ?? 0) + (pick?.height ?? 0)).toBeLessThanOrEqual(main?.y ?? 0);
+      await page.keyboard.press('ArrowRight');
+    }
     const outlined = await page.evaluate(() => getComputedStyle(document.activeElement as Element).outlineStyle);
     expect(outlined).not.toBe('none');
   });
