@@ -1,15 +1,17 @@
 /**
- * Engraves the blocks of a course in a thread of its own while this one makes the pages. It begins at the end, where pages
- * come last, and the pages engrave for themselves what they need before it is there. Nothing depends on it but time.
+ * Engraves the blocks of a course in threads of their own while this one prepares the pages, in the order in which pages ask
+ * for them. A page that comes before its blocks waits: an engraver of its own would first have to be loaded and grow quick.
  */
 import { createRequire } from 'node:module';
+import { availableParallelism } from 'node:os';
 import { extname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { MessageChannel, type MessagePort, receiveMessageOnPort, Worker } from 'node:worker_threads';
 import type { Course } from '../course/course.ts';
-import type { Score } from '../score/score.ts';
-import { blockKeys } from './block-key.ts';
+import { blockKeys, exampleKey } from './block-key.ts';
+import { type Done, ENDED, type Job, type Start } from './engrave-job.ts';
 import { type Engraved, type Engraver, engraver, keep, type Press } from './engraver.ts';
+import { EXAMPLES, MARKED } from './examples.ts';
 import type { Pack } from './pack.ts';
 
 export interface EngraverAhead {
@@ -17,28 +19,24 @@ export interface EngraverAhead {
   stop(): Promise<void>;
 }
 
-export interface Job {
-  readonly key: string;
-  readonly score: Score;
-}
-export type Done = readonly (readonly [key: string, engraved: Engraved])[];
-
 /** Fewer blocks than this are engraved sooner than a thread is started. */
 const WORTH_IT = 60;
+/** Each has to grow quick by itself, so more of them do not help in proportion. */
+const MOST_THREADS = 3;
+/** How many blocks a thread takes at a time. */
+const BATCH = 4;
+/** A thread that says nothing for so long is given up. In milliseconds. */
+const PATIENCE = 10_000;
 
 const SELF = fileURLToPath(import.meta.url);
 
 export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: number) => void): EngraverAhead {
   const jobs = jobsOf(course, pack);
-  const thread = jobs.length < WORTH_IT ? undefined : startThread(course.dir, jobs);
+  const threads = jobs.length < WORTH_IT ? [] : startThreads(course.dir, jobs);
   const done = new Map<string, Engraved>();
   // Pages are made one right after the other, with no moment in between for messages to arrive in: they are fetched.
-  const fetch = (): void => {
-    for (
-      let met = thread && receiveMessageOnPort(thread.port);
-      met;
-      met = thread && receiveMessageOnPort(thread.port)
-    ) {
+  const fetch = ({ port }: Thread): void => {
+    for (let met = receiveMessageOnPort(port); met; met = receiveMessageOnPort(port)) {
       for (const [key, engraved] of met.message as Done) {
         done.set(key, engraved);
         keep(pack, key, engraved);
@@ -51,7 +49,14 @@ export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: nu
       pack,
       ahead: {
         get(key) {
-          if (!done.has(key)) fetch();
+          const thread = threads.find(({ keys }) => keys.has(key));
+          while (thread && !done.has(key)) {
+            const state = Atomics.load(thread.state, 0);
+            fetch(thread);
+            if (done.has(key) || state === ENDED) break;
+            // Its failing costs time: whatever it has not done is done by the pages.
+            if (Atomics.wait(thread.state, 0, state, PATIENCE) === 'timed-out') Atomics.store(thread.state, 0, ENDED);
+          }
           return done.get(key);
         },
       },
@@ -62,50 +67,61 @@ export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: nu
       },
     }),
     stop: async () => {
-      fetch();
-      await thread?.worker.terminate();
+      for (const thread of threads) {
+        Atomics.store(thread.state, 0, ENDED);
+        fetch(thread);
+      }
+      await Promise.all(threads.map(({ worker }) => worker.terminate()));
     },
   };
 }
 
-/** What is not kept from before, the last blocks first, each music once. */
+/** What is not kept from before, in the order of the pages, each music once. */
 function jobsOf(course: Course, pack: Pack): Job[] {
   const keyOf = blockKeys(course);
   const jobs = new Map<string, Job>();
+  const add = (job: Job): void => {
+    if (!pack.has(job.key)) jobs.set(job.key, job);
+  };
+  for (const text of [...Object.values(EXAMPLES), ...MARKED.map((mark) => mark.text)])
+    add({ key: exampleKey(text), text });
   for (const lesson of course.lessons) {
-    for (const block of lesson.blocks) {
-      const key = keyOf(lesson, block);
-      if (block.score && !pack.has(key)) jobs.set(key, { key, score: block.score });
-    }
+    for (const block of lesson.blocks) if (block.score) add({ key: keyOf(lesson, block), score: block.score });
   }
-  return [...jobs.values()].reverse();
+  return [...jobs.values()];
 }
 
 interface Thread {
   readonly worker: Worker;
   readonly port: MessagePort;
+  /** What it was given. */
+  readonly keys: ReadonlySet<string>;
+  readonly state: Int32Array;
 }
 
-/** What a thread starts with. */
-export interface Start {
-  /** The course's folder. */
-  readonly dir: string;
-  readonly jobs: readonly Job[];
-  readonly port: MessagePort;
+/** Batches go round, so that the first pages find theirs first. */
+function startThreads(dir: string, jobs: readonly Job[]): Thread[] {
+  const count = Math.max(1, Math.min(MOST_THREADS, availableParallelism() - 1));
+  return Array.from({ length: count }, (_, number) => {
+    const batches: Job[][] = [];
+    for (let from = number * BATCH; from < jobs.length; from += count * BATCH)
+      batches.push(jobs.slice(from, from + BATCH));
+    return startThread(dir, batches);
+  });
 }
 
-function startThread(dir: string, jobs: readonly Job[]): Thread {
+function startThread(dir: string, batches: readonly (readonly Job[])[]): Thread {
   const { port1, port2 } = new MessageChannel();
-  const start: Start = { dir, jobs, port: port2 };
+  const state = new Int32Array(new SharedArrayBuffer(4));
+  const start: Start = { dir, batches, port: port2, state };
   const worker = new Worker(new URL(`./engrave-worker${extname(SELF)}`, import.meta.url), {
     workerData: start,
     transferList: [port2],
   });
-  // Its failing costs time: whatever it has not done is done by the pages.
   worker.on('error', () => undefined);
   worker.unref();
   port1.unref();
-  return { worker, port: port1 };
+  return { worker, port: port1, keys: new Set(batches.flat().map(({ key }) => key)), state };
 }
 
 /** Pages are made without waiting for anything, so the engraver is loaded on the spot; mostly it is not needed at all. */

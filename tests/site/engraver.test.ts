@@ -6,10 +6,11 @@ import type { Course } from '../../src/course/course.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { engraveBlock } from '../../src/engrave/block.ts';
 import type { Score } from '../../src/score/score.ts';
-import { blockKeys } from '../../src/site/block-key.ts';
+import { blockKeys, exampleKey } from '../../src/site/block-key.ts';
 import { engraverAhead } from '../../src/site/engrave-ahead.ts';
 import { type Engraver, engraver } from '../../src/site/engraver.ts';
 import { engraverWith } from '../../src/site/engraving.ts';
+import { EXAMPLES, MARKED } from '../../src/site/examples.ts';
 import { NO_PACK, openPack } from '../../src/site/pack.ts';
 import { courseOf, folderOf, lesson } from '../course/some-course.ts';
 
@@ -156,7 +157,7 @@ describe('a second thread', () => {
     const kept = new Set<string>();
     const pack = { ...NO_PACK, put: (key: string) => void kept.add(key) };
     const { engraver: ahead, stop } = engraverAhead(course, pack);
-    const blocks = course.lessons.flatMap((one) => one.blocks.map((own) => [one, own] as const)).reverse();
+    const blocks = course.lessons.flatMap((one) => one.blocks.map((own) => [one, own] as const));
     let asked = 0;
     // More is kept than was asked for: the rest is the thread's.
     while (kept.size <= asked && asked < blocks.length) {
@@ -165,5 +166,51 @@ describe('a second thread', () => {
     }
     expect(kept.size).toBeGreaterThan(asked);
     await stop();
+  });
+
+  test('is waited for, and no other engraves a block or an example of a page', async () => {
+    const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
+    const kept = new Map<string, string>();
+    // A drawing of a bar is kept by whoever engraves: none is kept from here.
+    const { engraver: ahead, stop } = engraverAhead(course, {
+      ...NO_PACK,
+      put: (key, text) => void kept.set(key, text),
+    });
+    const examples = Object.entries(EXAMPLES).map(([id, text]) => ahead.example(id, text));
+    const made = all(course, ahead);
+    await stop();
+    expect(examples).toEqual(Object.entries(EXAMPLES).map(([id, text]) => engraverWith(NO_PACK).example(id, text)));
+    expect(made).toEqual(all(course, engraverWith(NO_PACK)));
+    const key = blockKeys(course);
+    const whole = new Set([
+      ...course.lessons.flatMap((one) => one.blocks.map((own) => key(one, own))),
+      ...[...Object.values(EXAMPLES), ...MARKED.map(({ text }) => text)].map(exampleKey),
+    ]);
+    expect([...kept.keys()].filter((one) => !whole.has(one))).toEqual([]);
+  });
+
+  test('that fails costs time and nothing else', async () => {
+    const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
+    const hurt: Course = {
+      ...course,
+      lessons: course.lessons.map((one, number) =>
+        number === 4 ? { ...one, blocks: one.blocks.map((own) => ({ ...own, score: {} as Score })) } : one,
+      ),
+    };
+    const { engraver: ahead, stop } = engraverAhead(hurt, NO_PACK);
+    for (const [number, one] of hurt.lessons.entries()) {
+      for (const own of one.blocks) {
+        if (number === 4) expect(() => ahead.block(hurt, one, own)).toThrow();
+        else expect(ahead.block(hurt, one, own)).toEqual(engraverWith(NO_PACK).block(hurt, one, own));
+      }
+    }
+    await stop();
+  });
+
+  test('that was stopped is not waited for', async () => {
+    const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
+    const { engraver: ahead, stop } = engraverAhead(course, NO_PACK);
+    await stop();
+    expect(all(course, ahead)).toEqual(all(course, engraverWith(NO_PACK)));
   });
 });
