@@ -31,7 +31,7 @@ const HEADROOM: Readonly<Record<Part, number>> = {
   tune: 0.34,
   bass: 0.3,
   drums: 0.75,
-  chords: 0.28,
+  chords: 0.36,
   click: 0.5,
   drone: 0.22,
 };

@@ -64,3 +64,20 @@ export function peakAbove(wav: string, hertz: number, from: number, to: number):
   run('sox', [wav, high, 'sinc', String(hertz), 'trim', String(from), String(to - from)]);
   return peakOf(high);
 }
+
+/**
+ * Weighting by which a meter hears as a listener does, as sox's biquads at 48 kHz (b0 b1 b2 a0 a1 a2).
+ * Source: ITU-R BS.1770-4, annex 1, tables 1 and 2.
+ */
+const K_WEIGHTING = [
+  ['1.53512485958697', '-2.69169618940638', '1.19839281085285', '1', '-1.69065929318241', '0.73248077421585'],
+  ['1', '-2', '1', '1', '-1.99004745483398', '0.99007225036621'],
+].flatMap((coefficients) => ['biquad', ...coefficients]);
+
+/** Weighted loudness in decibels between two times, perhaps only of what lies above a frequency; by sox. */
+export function loudnessOf(wav: string, from: number, to: number, above?: number): number {
+  const sieve = above === undefined ? [] : ['sinc', String(above)];
+  const effects = [...sieve, ...K_WEIGHTING, 'trim', String(from), String(to - from), 'stats'];
+  const text = execFileSync('sh', ['-c', 'sox "$0" -n "$@" 2>&1', wav, ...effects], { encoding: 'utf8' });
+  return Number(/RMS lev dB\s+(\S+)/.exec(text)?.[1]);
+}

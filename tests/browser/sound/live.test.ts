@@ -2,31 +2,13 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { onsetsOf, peakAbove } from './aubio.ts';
-import { bundle, type Opened, openPage, type Sound, soundOf, writeWav } from './studio.ts';
+import { openSound, type SoundPage, writeWav } from './studio.ts';
 
-let opened: Opened;
+let page: SoundPage;
 beforeAll(async () => {
-  const script = await bundle(new URL('page.ts', import.meta.url).pathname);
-  opened = await openPage({
-    '/': {
-      type: 'text/html',
-      body: '<!doctype html><title>Sound</title><script type="module" src="/page.js"></script>',
-    },
-    '/page.js': { type: 'text/javascript', body: script },
-  });
+  page = await openSound();
 });
-afterAll(() => opened?.close());
-
-async function record(job: object): Promise<Sound> {
-  const { samples, rate } = await opened.page.evaluate(
-    (job) =>
-      (
-        globalThis as unknown as { soundTest: { record: (job: object) => Promise<{ samples: string; rate: number }> } }
-      ).soundTest.record(job),
-    job,
-  );
-  return soundOf(samples, rate);
-}
+afterAll(() => page?.close());
 
 /** Times of shuffled eighths at a tempo, from 0. */
 const shuffled = (tempo: number, count: number): number[] =>
@@ -43,7 +25,7 @@ const music = { playback, settings: { ...SETTINGS, tempo: 120, swing: 2 / 3, loo
 describe('played in real time', () => {
   test('every onset stays within a millisecond of the grid while the page is busy for half a second, again and again', async () => {
     const acts = [1, 2.2, 3.1, 4.4, 5, 6.3].map((at) => ({ at, busy: 0.5 }));
-    const sound = await record({ music, parts: ['tune'], seconds: 8, acts });
+    const sound = await page.record({ music, parts: ['tune'], seconds: 8, acts });
     const found = onsetsOf(writeWav(sound));
     const grid = shuffled(120, found.length);
     expect(found.length).toBeGreaterThan(28);
@@ -58,7 +40,7 @@ describe('played in real time', () => {
       { at: 4.1, settings: { tempo: 90 } },
       { at: 5, busy: 0.5 },
     ];
-    const sound = await record({ music, parts: ['tune'], seconds: 10, acts });
+    const sound = await page.record({ music, parts: ['tune'], seconds: 10, acts });
     const found = onsetsOf(writeWav(sound));
     const first = found[0] as number;
     const before = found.filter((onset) => onset - first < 4);
@@ -84,7 +66,7 @@ describe('played in real time', () => {
     const held = playbackFrom('harp: low F\nslot: 1/4\n3 = = = | = = = =');
     const acts = [{ at: 2, settings: { tempo: 100 } }];
     const settings = { ...SETTINGS, tempo: 60 };
-    const sound = await record({ music: { playback: held, settings }, parts: ['tune'], seconds: 3.5, acts });
+    const sound = await page.record({ music: { playback: held, settings }, parts: ['tune'], seconds: 3.5, acts });
     const wav = writeWav(sound);
     // A click is loud at the top of the spectrum, where this low reed has nothing but its breath.
     const steady = peakAbove(wav, 15000, 1.2, 2);

@@ -2,34 +2,18 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { median, pitchesOf } from './aubio.ts';
-import { bundle, type Opened, openPage, type Sound, soundOf, writeWav } from './studio.ts';
+import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
 
-const RATE = 48000;
-const LEAD_IN = 0.25;
-
-let opened: Opened;
+let page: SoundPage;
 beforeAll(async () => {
-  const script = await bundle(new URL('page.ts', import.meta.url).pathname);
-  opened = await openPage({
-    '/': {
-      type: 'text/html',
-      body: '<!doctype html><title>Sound</title><script type="module" src="/page.js"></script>',
-    },
-    '/page.js': { type: 'text/javascript', body: script },
-  });
+  page = await openSound();
 });
-afterAll(() => opened?.close());
+afterAll(() => page?.close());
 
 /** Two seconds of one note. */
 async function note(text: string, justness = 0): Promise<Sound> {
   const playback = playbackFrom(`harp: C\nmeter: 2/4\nslot: 1/4\nmouth: tongue\n\n${text} =`);
-  const job = { playback, settings: { ...SETTINGS, tempo: 60 }, rounds: 1, parts: ['tune'], justness };
-  const base64 = await opened.page.evaluate(
-    (job) =>
-      (globalThis as unknown as { soundTest: { render: (job: unknown) => Promise<string> } }).soundTest.render(job),
-    job,
-  );
-  return soundOf(base64, RATE);
+  return page.render({ playback, settings: { ...SETTINGS, tempo: 60 }, rounds: 1, parts: ['tune'], justness });
 }
 
 /** Cents from a note, over time from its onset. */

@@ -8,40 +8,18 @@ import { RICHTER } from '../../../src/instrument/tuning.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { delayOf, median, onsetsOf, peakAbove, peakOf, pitchesOf } from './aubio.ts';
-import { bundle, type Opened, openPage, type Sound, soundOf, writeWav } from './studio.ts';
+import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
 
-const RATE = 48000;
-/** As page.ts has it. */
-const LEAD_IN = 0.25;
 const ALL: readonly Part[] = ['tune', 'bass', 'drums', 'chords', 'click'];
 
-let opened: Opened;
+let page: SoundPage;
 beforeAll(async () => {
-  const script = await bundle(new URL('page.ts', import.meta.url).pathname);
-  opened = await openPage({
-    '/': {
-      type: 'text/html',
-      body: '<!doctype html><title>Sound</title><script type="module" src="/page.js"></script>',
-    },
-    '/page.js': { type: 'text/javascript', body: script },
-  });
+  page = await openSound();
 });
-afterAll(() => opened?.close());
+afterAll(() => page?.close());
 
-async function render(
-  playback: Playback,
-  settings: PlaySettings,
-  rounds: number,
-  parts: readonly Part[],
-): Promise<Sound> {
-  const given = { playback, settings, rounds, parts };
-  const base64 = await opened.page.evaluate(
-    (job) =>
-      (globalThis as unknown as { soundTest: { render: (job: unknown) => Promise<string> } }).soundTest.render(job),
-    given,
-  );
-  return soundOf(base64, RATE);
-}
+const render = (playback: Playback, settings: PlaySettings, rounds: number, parts: readonly Part[]): Promise<Sound> =>
+  page.render({ playback, settings, rounds, parts });
 
 /** The nearest onset found to each that is expected, as far as it is off, in milliseconds. */
 const offBy = (found: readonly number[], expected: readonly number[]): number[] =>

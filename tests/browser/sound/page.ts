@@ -1,10 +1,12 @@
 /** What the sound tests run inside the browser: the page's own engine, rendered offline or recorded while it plays. */
 import { wakeSound } from '../../../src/browser/player/context.ts';
+import { deskOn } from '../../../src/browser/player/desk.ts';
 import { planOf } from '../../../src/browser/schedule/plan.ts';
 import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
 import { sound } from '../../../src/browser/sound/sound.ts';
 import { createStudio, PARTS, type Part } from '../../../src/browser/sound/studio.ts';
+import { press, type Tone } from '../../../src/browser/tones/tone.ts';
 import { createTransport, type Music, TICK } from '../../../src/browser/transport.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Playback } from '../../../src/score/playback.ts';
@@ -13,22 +15,36 @@ const RATE = 48000;
 /** Silence before the first round, so that a first onset can be told from the file's beginning. */
 export const LEAD_IN = 0.25;
 
-interface Render {
+export interface Render {
   readonly playback: Playback;
   readonly settings: PlaySettings;
   readonly rounds: number;
   readonly parts: readonly Part[];
+  /** The faders where a new visitor finds them; else full up. */
+  readonly usual?: boolean;
   /** The temperament, from equal (0) to just (1). */
   readonly justness?: number;
+  /** What a hand does meanwhile, at times between the seconds. */
+  readonly acts?: readonly Act[];
 }
 
+export type Act = { readonly at: number } & (
+  | { readonly drone: readonly number[] }
+  | { readonly part: Part; readonly level: number }
+  | { readonly gate: 'shut' | 'open' }
+  | { readonly press: Tone }
+  | { readonly release: true }
+);
+
 /** Renders rounds one after another as fast as it goes; a mono recording as 32-bit floats in base64. */
-async function render({ playback, settings, rounds, parts, justness = 0 }: Render): Promise<string> {
+async function render({ playback, settings, rounds, parts, usual, justness = 0, acts = [] }: Render): Promise<string> {
   const plans = Array.from({ length: rounds }, (_, round) => planOf(playback, settings, round));
   const seconds = LEAD_IN + plans.reduce((sum, plan) => sum + plan.round.seconds, 0) + 0.5;
   const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
-  const studio = createStudio(context);
-  for (const part of PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
+  // The desk asks of its context nothing that an offline one has not.
+  const desk = deskOn(context as unknown as AudioContext);
+  const { studio, mix } = desk;
+  for (const part of PARTS) studio.level(part, parts.includes(part) ? (usual ? mix[part].level : 1) : 0);
   const temperament = TEMPERAMENTS.find((one) => one.justness === justness);
   const pitches = pitchesOf(playback, { temperament });
   let start = LEAD_IN;
@@ -49,6 +65,17 @@ async function render({ playback, settings, rounds, parts, justness = 0 }: Rende
   for (let second = 1; second < seconds; second++) {
     void context.suspend(second).then(() => {
       give(second + 2);
+      void context.resume();
+    });
+  }
+  let letGo: (() => void) | undefined;
+  for (const act of acts) {
+    void context.suspend(act.at).then(() => {
+      if ('drone' in act) desk.hold(act.drone, () => {});
+      else if ('part' in act) studio.level(act.part, act.level);
+      else if ('gate' in act) studio[act.gate](context.currentTime);
+      else if ('press' in act) letGo = press(context as unknown as AudioContext, act.press);
+      else letGo?.();
       void context.resume();
     });
   }
@@ -76,12 +103,12 @@ const RECORDER = `registerProcessor('recorder', class extends AudioWorkletProces
   }
 });`;
 
-interface Recording {
+export interface Recording {
   readonly samples: string;
   readonly rate: number;
 }
 
-interface Live {
+export interface Live {
   readonly music: Music;
   readonly parts: readonly Part[];
   readonly seconds: number;

@@ -8,6 +8,9 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { CHROMIUM } from '../chromium.ts';
+import type { Live, Render, soundTest } from './page.ts';
+
+type SoundTest = typeof soundTest;
 
 /** Bundles a module as the site does: one file of plain JavaScript. */
 export async function bundle(entry: string, minify = false): Promise<string> {
@@ -73,10 +76,48 @@ export interface Sound {
   readonly rate: number;
 }
 
-export const soundOf = (base64: string, rate: number): Sound => {
+const soundOf = (base64: string, rate: number): Sound => {
   const bytes = Buffer.from(base64, 'base64');
   return { samples: new Float32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength / 4), rate };
 };
+
+export interface SoundPage {
+  /** Renders offline, at {@link RATE}. */
+  readonly render: (job: Render) => Promise<Sound>;
+  /** Plays in real time, and records. */
+  readonly record: (job: Live) => Promise<Sound>;
+  readonly close: () => Promise<void>;
+}
+
+/** As page.ts has it. */
+export const RATE = 48000;
+export const LEAD_IN = 0.25;
+
+/** Opens page.ts in a browser of its own. */
+export async function openSound(): Promise<SoundPage> {
+  const { page, close } = await openPage({
+    '/': {
+      type: 'text/html',
+      body: '<!doctype html><title>Sound</title><script type="module" src="/page.js"></script>',
+    },
+    '/page.js': { type: 'text/javascript', body: await bundle(new URL('page.ts', import.meta.url).pathname) },
+  });
+  interface Ours {
+    readonly soundTest: SoundTest;
+  }
+  return {
+    render: async (job) =>
+      soundOf(await page.evaluate((job) => (globalThis as unknown as Ours).soundTest.render(job), job), RATE),
+    record: async (job) => {
+      const { samples, rate } = await page.evaluate(
+        (job) => (globalThis as unknown as Ours).soundTest.record(job),
+        job,
+      );
+      return soundOf(samples, rate);
+    },
+    close,
+  };
+}
 
 let folder: string | undefined;
 let written = 0;
