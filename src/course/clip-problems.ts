@@ -76,6 +76,11 @@ export const CLIP_PROBLEMS = {
     message: ({ text }) => `“${text}” is no time of a clip.`,
     help: () => 'Write minutes and seconds, as in 1:42 or 0:07.5, or seconds alone.',
   }),
+  'clip-late': error<{ at: string; path: string; lasts: string }>({
+    about: 'A cue lies within its recording, where the file tells how long that is.',
+    message: ({ at, path, lasts }) => `“${at}” lies after the end of “${path}”, which lasts ${lasts}.`,
+    help: () => 'Write minutes and seconds, as in 1:42, counted from the start of the recording.',
+  }),
   'clip-until': error<{ at: string; until: string }>({
     about: 'A passage of a clip ends after it has begun.',
     message: ({ at, until }) => `This passage begins at ${at} and is to end at ${until}.`,

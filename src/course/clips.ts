@@ -84,6 +84,8 @@ export interface ClipScope {
   readonly resolve: (url: string, span: Span) => Resolved;
   /** A text file by its path below the course folder; undefined where it cannot be read. */
   readonly textOf: (path: string) => { readonly text: string; readonly diagnostics: readonly Diagnostic[] } | undefined;
+  /** How long a recording of the media folder lasts, in seconds; undefined where its file does not tell. */
+  readonly lengthOf: (path: string) => number | undefined;
   /** Whether the front matter has a clip of this name, readable or not. */
   readonly isWritten: (name: string) => boolean;
   /** The place of something in the front matter, by its path there. */
@@ -233,6 +235,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   if (isFile && kind === 'video' && written.captions === undefined) {
     diagnostics.push(report('clip-no-captions', at('src'), {}));
   }
+  const lasts = target.kind === 'media' && written.cues.length > 0 ? scope.lengthOf(target.path) : undefined;
   const cues = written.cues.flatMap((cue, index) => readCue(cue, (key) => at('cues', index, key)) ?? []);
   cues.sort((a, b) => a.at - b.at);
   const source = sourceOf();
@@ -280,6 +283,10 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     const [from, until] = [time('at'), time('until')];
     if (from !== undefined && until !== undefined && until <= from) {
       diagnostics.push(report('clip-until', placeOf('until'), { at: cue.at ?? '', until: cue.until ?? '' }));
+    }
+    if (from !== undefined && lasts !== undefined && from >= lasts && target.kind === 'media') {
+      const facts = { at: shown(cue.at ?? ''), path: target.path, lasts: timeInWords(lasts) };
+      diagnostics.push(report('clip-late', placeOf('at'), facts));
     }
     const block = blockOf(cue, placeOf);
     const bars = block === undefined ? undefined : barsOf(block, cue, placeOf);

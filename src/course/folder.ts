@@ -1,10 +1,11 @@
 /** A course folder as it lies on the disk: its texts, decoded, and the names of its media. Nothing is thrown. */
 import { isUtf8 } from 'node:buffer';
-import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readdirSync, readFileSync, readSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
 import { locate, type Placed, type Problem, placeOf } from '../diagnostics/place.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
+import { lengthOf } from './recording.ts';
 
 export const COURSE_FILE = 'course.yaml';
 export const TECHNIQUES_FILE = 'techniques.yaml';
@@ -123,6 +124,25 @@ export function readTextOf(dir: string, file: string): ReturnType<typeof decode>
   try {
     return decode(readFileSync(join(dir, file)));
   } catch {
+    return undefined;
+  }
+}
+
+/** How long a recording of the course lasts, in seconds; undefined where its file does not tell. */
+export function lengthOfRecording(dir: string, path: string): number | undefined {
+  try {
+    const file = openSync(join(dir, path), 'r');
+    try {
+      const read = (from: number, length: number): Buffer => {
+        const part = Buffer.alloc(length);
+        return part.subarray(0, readSync(file, part, 0, length, from));
+      };
+      return lengthOf({ size: fstatSync(file).size, read });
+    } finally {
+      closeSync(file);
+    }
+  } catch {
+    // It is cut short, or cannot be read at all, which the build will tell when it copies it.
     return undefined;
   }
 }

@@ -11,7 +11,7 @@ import { CHECKS, type CheckedCourse } from './checks.ts';
 import { isClip, readClips } from './clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { isFigure, readFigure } from './figure.ts';
-import { COURSE_FILE, readFolder, readTextOf } from './folder.ts';
+import { COURSE_FILE, lengthOfRecording, readFolder, readTextOf } from './folder.ts';
 import { readHead } from './head.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
@@ -158,6 +158,7 @@ function assemble(
     scoreOf: (block) => scoreOf(id, block),
     resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
     textOf: (path) => readTextOf(dir, path),
+    lengthOf: (path) => lengthOfRecording(dir, path),
     isWritten: (name) => text.front.spans.has(`clips/${name}`),
     placeOf: (path, which) => {
       const spans = nearestPlace(text.front.spans, path);

@@ -8,6 +8,15 @@ const HEAD =
   '```tab\nid: head\nslot: 1/4\npickup: 1\n\n4 | 4 . -4 . |: 5 . -5 . |1 6 . -6 . :|2 7 . -7 . || 4 . .\n```\n';
 const SECOND = '```tab\nid: turn\nslot: 1/4\n\n4 . -4 . | 5 . -5 .\n```\n';
 
+/** Silence. */
+const wavOf = (seconds: number): Buffer => {
+  const head = Buffer.from('RIFF....WAVEfmt ....................data....', 'latin1');
+  head.writeUInt32LE(16, 16);
+  head.writeUInt32LE(1000, 28);
+  head.writeUInt32LE(1000 * seconds, 40);
+  return Buffer.concat([head, Buffer.alloc(1000 * seconds)]);
+};
+
 interface Told {
   readonly place: string;
   readonly code: string;
@@ -25,6 +34,7 @@ function read(
     'lessons/first.mdx': lesson(`${blocks}\n${text}\n`, `title: A lesson${front}`),
     'media/head.mp3': 'x',
     'media/head.mp4': 'x',
+    'media/short.wav': wavOf(8),
     'media/head.vtt': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
     'media/LOUD.VTT': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
     'media/wrong.vtt': '1\n00:00:01,000 --> 00:00:03,000\nNow.\n',
@@ -148,6 +158,7 @@ describe('a clip with a mistake is told at its place', () => {
     ['a time that is none', CUE("{ at: '1.42.3' }"), 'clip-time', "'1.42.3'"],
     ['a time that is none, in the front matter', NAMED, 'clip-time', '1:75', FRONT('{ at: 1:75, block: head }')],
     ['an end before the start', NAMED, 'clip-until', '0:30', FRONT('{ at: 1:00, until: 0:30, block: head }')],
+    ['a time after the recording’s end', '<Clip src="media/short.wav" cues={[{ at: 7.9 }, { at: 8 }]} />', 'clip-late', '8'],
     ['no block where there are several', NAMED, 'clip-which-block', '0:30', FRONT('{ at: 0:30, bars: 1 }'), `${HEAD}\n${SECOND}`],
     ['a block that is not there', NAMED, 'clip-block', 'heat', FRONT('{ at: 0:30, block: heat }')],
     ['bars that are none', NAMED, 'clip-bars', '8-5', FRONT('{ at: 0:30, block: head, bars: 8-5 }')],
@@ -173,6 +184,9 @@ describe('a clip with a mistake is told at its place', () => {
       message: 'The block “head” has no bar 9: it goes from bar 0 to bar 4.',
       help: undefined,
     });
+    expect(read('<Clip src="media/short.wav" cues={[{ at: 8 }]} />').told[0]?.message).toBe(
+      '“8” lies after the end of “media/short.wav”, which lasts 0:08.',
+    );
     expect(read(NAMED, FRONT('{ at: 0:30, block: heat }')).told[0]?.help).toBe('Did you mean “head”?');
   });
 
