@@ -62,11 +62,15 @@ export function openClip(host: HTMLElement): ClipOnPage {
     if (!media.paused) started();
   }
 
-  const pause = (): void => media?.pause();
+  /** Something else sounds now, and lights bars of its own. */
+  function yieldFloor(): void {
+    media?.pause();
+    light([]);
+  }
 
   function started(): void {
     message.replaceChildren();
-    takeFloor(pause);
+    takeFloor(yieldFloor);
     clearInterval(timer);
     timer = setInterval(look, LOOK);
     look();
@@ -74,7 +78,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   function stopped(): void {
     clearInterval(timer);
-    leaveFloor(pause);
+    leaveFloor(yieldFloor);
   }
 
   function complain(): void {

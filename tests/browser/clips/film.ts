@@ -1,4 +1,4 @@
-/** A film that Chromium records itself: a moving square, as WebM, which tells its length only at its end. */
+/** A film that Chromium records itself: a moving square, as WebM. */
 import type { Browser } from 'playwright-core';
 
 export async function filmOf(browser: Browser, seconds: number): Promise<Buffer> {
