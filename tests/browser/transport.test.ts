@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Cue } from '../../src/browser/schedule/cue.ts';
 import { createTransport, type State } from '../../src/browser/transport.ts';
@@ -263,5 +264,53 @@ describe('the transport', () => {
     expect(transport.showing(now())).toMatchObject({ moment: { bar: 1, event: 0 } });
     transport.stop();
     expect(transport.showing(now())).toBeUndefined();
+  });
+
+  test('sounds no two lines at once and nothing after a pause, whatever is done in whatever order', () => {
+    const range = fc.option(
+      fc.tuple(fc.nat(3), fc.nat(3)).map(([a, b]) => ({ first: Math.min(a, b), last: Math.max(a, b) })),
+      { nil: undefined },
+    );
+    const settings = fc.record({
+      tempo: fc.integer({ min: 18, max: 400 }),
+      swing: fc.double({ min: 0.5, max: 0.75, noNaN: true }),
+      range,
+      loop: fc.boolean(),
+      countIn: fc.boolean(),
+      trade: fc.boolean(),
+      climb: fc.option(fc.record({ step: fc.integer({ min: 1, max: 40 }), goal: fc.integer({ min: 18, max: 400 }) }), {
+        nil: undefined,
+      }),
+    });
+    const act = fc.oneof(
+      fc.constantFrom('play', 'pause', 'stop'),
+      settings,
+      fc.double({ min: 0, max: 5, noNaN: true }),
+    );
+    const block =
+      "slot: 1/8\npickup: 1\n4 |: 4 = -3'> -3 . 5 {4 5 6} = |1 = = -4 -5 6 6 . 4 :|2 = -4 = = = = = . | 4 =6";
+    fc.assert(
+      fc.property(fc.array(act, { maxLength: 25 }), (acts) => {
+        const { transport, music, pass, heard, now } = stage(block);
+        const end = ({ cue, at, stopped }: Heard): number =>
+          Math.min(at + ('seconds' in cue ? cue.seconds : 0.1), stopped ?? Number.POSITIVE_INFINITY);
+        for (const one of acts) {
+          if (typeof one === 'number') pass(one);
+          else if (typeof one === 'object') transport.change({ ...music, settings: { ...music.settings, ...one } });
+          else transport[one]();
+          const silent = transport.state() === 'paused' || transport.state() === 'stopped';
+          // A single stroke that is over is not stopped any more.
+          if (silent) for (const voice of heard) expect(end(voice)).toBeLessThanOrEqual(now() + 0.35);
+          const place = transport.showing(now());
+          expect(place === undefined || place.moment.bar < 5).toBe(true);
+        }
+        const lines = heard.filter((voice) => voice.cue.kind === 'line' && end(voice) > voice.at);
+        for (const [index, line] of lines.entries()) {
+          // What was stopped fades under the gate, a fiftieth of a second.
+          expect(end(line)).toBeLessThanOrEqual((lines[index + 1]?.at ?? Number.POSITIVE_INFINITY) + 0.021);
+        }
+      }),
+      { numRuns: 300 },
+    );
   });
 });

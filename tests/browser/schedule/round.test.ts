@@ -102,6 +102,18 @@ describe('a place in the music', () => {
     expect(carryOver({ round: 2, measure: 3, tick: 3 }, whole, loop)).toEqual({ round: 2, measure: 0, tick: 0 });
   });
 
+  test('stays where it is whatever tempo and swing it is given', () => {
+    fc.assert(
+      fc.property(blockText, settings, settings, fc.double({ min: 0, max: 1, noNaN: true }), (text, a, b, share) => {
+        const playback = playbackFrom(text);
+        const from = roundOf(playback, a, 0);
+        const to = roundOf(playback, { ...b, trade: a.trade }, 0);
+        const position = positionAt(from, share * from.seconds);
+        expect(carryOver(position, from, to)).toEqual(position);
+      }),
+    );
+  });
+
   test('stays in the same time round when the bars after each are left free, and when they are not any more', () => {
     const again = playbackFrom('slot: 1/4\n|: 4 4 4 4 | 5 5 5 5 :|');
     const plain = roundOf(again, SETTINGS, 0);
