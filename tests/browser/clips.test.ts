@@ -10,7 +10,8 @@ import { engraverWith } from '../../src/site/engraving.ts';
 import { type Hosted, host } from '../../src/site/host.ts';
 import { NO_PACK } from '../../src/site/pack.ts';
 import { filmOf } from './clips/film.ts';
-import { openBrowser, wavOf } from './sound/studio.ts';
+import { median, pitchesOf } from './sound/aubio.ts';
+import { openBrowser, wavOf, writeWav } from './sound/studio.ts';
 
 const LESSON = `---
 title: The head
@@ -229,6 +230,27 @@ describe('a clip of the course', () => {
       });
     await expect.poll(() => speed.inputValue()).toBe('75');
     expect(await clip().locator('output').textContent()).toBe('75 %');
+  });
+
+  test('keeps its pitch at half its speed, by aubio', async () => {
+    await clip().getByRole('button', { name: '0:01 bars 1 to 2' }).click();
+    await clip().getByRole('slider', { name: 'Speed' }).fill('50');
+    const heard = await clip()
+      .locator('audio')
+      .evaluate(async (audio: HTMLAudioElement) => {
+        const context = new AudioContext();
+        const samples: number[] = [];
+        const recorder = context.createScriptProcessor(4096, 1, 1);
+        recorder.onaudioprocess = ({ inputBuffer }) => samples.push(...inputBuffer.getChannelData(0));
+        context.createMediaElementSource(audio).connect(recorder).connect(context.destination);
+        const before = audio.currentTime;
+        await new Promise((resolve) => setTimeout(resolve, 2000));
+        return { samples, rate: context.sampleRate, played: audio.currentTime - before };
+      });
+    // Half of two seconds.
+    expect(Math.abs(heard.played - 1)).toBeLessThan(0.2);
+    const pitches = pitchesOf(writeWav({ samples: Float32Array.from(heard.samples), rate: heard.rate }));
+    expect(Math.abs(1200 * Math.log2(median(pitches.map(({ hertz }) => hertz)) / 330))).toBeLessThan(5);
   });
 
   test('keeps the screen on while it plays, also where it takes over from another or from a block', async () => {
