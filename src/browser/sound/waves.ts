@@ -13,14 +13,18 @@ export const KEYS = [1, 0.42, 0.2, 0.14, 0.05, 0.04];
 /** Fifths and octaves of it must not beat against a bend, so it has few harmonics. */
 export const DRONE = [1, 0.35, 0.22, 0.1, 0.05];
 
-/** A wave of these harmonics with scattered phases: started all at once they would add up to a spike. */
+/**
+ * A wave of these harmonics with scattered phases: started all at once they would add up to a spike. They are scattered so
+ * that those which two reeds an octave apart have in common strengthen each other rather than cancel.
+ */
 export function waveOf(context: BaseAudioContext, harmonics: readonly number[]): PeriodicWave {
   const real = new Float32Array(harmonics.length + 1);
   const imaginary = new Float32Array(harmonics.length + 1);
   for (const [index, amplitude] of harmonics.entries()) {
-    const phase = 2.4 * index * index;
-    real[index + 1] = amplitude * Math.cos(phase);
-    imaginary[index + 1] = amplitude * Math.sin(phase);
+    const number = index + 1;
+    const phase = 2.4 * number * (number - 3);
+    real[number] = amplitude * Math.cos(phase);
+    imaginary[number] = amplitude * Math.sin(phase);
   }
   return context.createPeriodicWave(real, imaginary);
 }

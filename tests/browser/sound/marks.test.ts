@@ -1,7 +1,7 @@
 /** What marks, glides and temperaments do to the sound, measured: each can be told from a plain note. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
-import { median, pitchesOf } from './aubio.ts';
+import { median, peakAbove, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
 
 let page: SoundPage;
@@ -10,11 +10,13 @@ beforeAll(async () => {
 });
 afterAll(() => page?.close());
 
-/** Two seconds of one note. */
-async function note(text: string, justness = 0): Promise<Sound> {
-  const playback = playbackFrom(`harp: C\nmeter: 2/4\nslot: 1/4\nmouth: tongue\n\n${text} =`);
+/** Bars of two seconds, two slots in each. */
+async function bars(music: string, justness = 0, harp = 'C'): Promise<Sound> {
+  const playback = playbackFrom(`harp: ${harp}\nmeter: 2/4\nslot: 1/4\nmouth: tongue\n\n${music}`);
   return page.render({ playback, settings: { ...SETTINGS, tempo: 60 }, rounds: 1, parts: ['tune'], justness });
 }
+/** Two seconds of one note. */
+const note = (text: string, justness = 0, harp = 'C'): Promise<Sound> => bars(`${text} =`, justness, harp);
 
 /** Cents from a note, over time from its onset. */
 async function curve(text: string, midi: number): Promise<{ time: number; cents: number }[]> {
@@ -43,6 +45,33 @@ function brightness({ samples, rate }: Sound, milliseconds: number): number[] {
   const high = loudness({ samples: changes, rate }, milliseconds);
   return loudness({ samples, rate }, milliseconds).map((all, index) => (high[index] ?? 0) / (all + 1e-9));
 }
+
+/** Amplitude and phase of what sounds at a frequency, through a bell-shaped window around a time from the onset. */
+function partial(
+  { samples, rate }: Sound,
+  hertz: number,
+  time: number,
+  seconds: number,
+): { size: number; phase: number } {
+  const size = Math.round(seconds * rate);
+  const start = Math.round((LEAD_IN + time) * rate) - (size >> 1);
+  let [real, imaginary] = [0, 0];
+  for (let i = 0; i < size; i++) {
+    const sample = (samples[start + i] ?? 0) * (1 - Math.cos((2 * Math.PI * i) / size));
+    const angle = (2 * Math.PI * hertz * (start + i)) / rate;
+    real += sample * Math.cos(angle);
+    imaginary -= sample * Math.sin(angle);
+  }
+  return { size: (2 * Math.hypot(real, imaginary)) / size, phase: Math.atan2(imaginary, real) };
+}
+/** Cents of the partial nearest to a frequency from it, by how fast its phase turns. Quick enough to follow an attack. */
+function centsAt(sound: Sound, hertz: number, time: number, seconds = 0.02): number {
+  const step = seconds / 4;
+  const turned = partial(sound, hertz, time + step, seconds).phase - partial(sound, hertz, time - step, seconds).phase;
+  const turns = turned / (2 * Math.PI);
+  return 1200 * Math.log2(1 + (turns - Math.round(turns)) / (2 * step) / hertz);
+}
+const hertzOf = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
 
 /** Draw 4 of a C harp: D5. */
 const D5 = 74;
@@ -79,23 +108,10 @@ describe('a mark', () => {
   test('shake goes to the other hole and back, several times a second', async () => {
     // Draw 5 is F5, three half steps higher; two pitches in one window leave few readings of either alone.
     const sound = await note('-4[shake 5]');
-    const plain = brightness(await note('-4'), 20).slice(20, 90);
-    const shaken = loudness(sound, 20).slice(20, 90);
-    expect(shaken.length).toBe(plain.length);
-    const energyAt = (hertz: number, from: number): number => {
-      const [start, size] = [Math.round((LEAD_IN + from) * RATE), 2400];
-      let [real, imaginary] = [0, 0];
-      for (let i = 0; i < size; i++) {
-        const angle = (2 * Math.PI * hertz * i) / RATE;
-        real += (sound.samples[start + i] ?? 0) * Math.cos(angle);
-        imaginary += (sound.samples[start + i] ?? 0) * Math.sin(angle);
-      }
-      return Math.hypot(real, imaginary);
-    };
     // Every half swing takes 72 ms; in the middle of each one reed sounds and the other does not.
     const higher = Array.from({ length: 12 }, (_, swing) => {
       const middle = 0.072 * (swing + 4) + 0.011;
-      return energyAt(698.46, middle) > energyAt(587.33, middle);
+      return partial(sound, 698.46, middle + 0.025, 0.05).size > partial(sound, 587.33, middle + 0.025, 0.05).size;
     });
     expect(higher).toEqual(higher.map((_, index) => index % 2 === 1));
   });
@@ -139,10 +155,112 @@ describe('a mark', () => {
     expect(loudness(short, 20)[60]).toBeLessThan(0.02 * (loudness(plain, 20)[60] ?? 0));
   });
 
-  test('an overblow is thinner than the reed a half step below it', async () => {
-    // 6 overblow is B flat 5, draw 6 is A5: the higher note would be the brighter one if both were plain.
-    const [over, plain] = [brightness(await note('6o'), 50), brightness(await note('-6'), 50)];
+  test('slap smacks and is short, pull is soft and lasts', async () => {
+    const [plain, slap, pull] = [await note('-4'), await note('-4[slap]'), await note('-4[pull]')];
+    const added = (sound: Sound): Sound => ({
+      samples: sound.samples.map((sample, index) => sample - (plain.samples[index] ?? 0)),
+      rate: RATE,
+    });
+    const top = (sound: Sound): number => peakAbove(writeWav(sound), 8000, LEAD_IN, LEAD_IN + 0.03);
+    expect(top(slap)).toBeGreaterThan(4 * top(pull));
+    expect(loudness(added(slap), 10)[10]).toBeLessThan(0.2 * (loudness(added(pull), 10)[10] ?? 0));
+  });
+
+  test.each([
+    ['an overblow', '6o', '-6'],
+    ['an overdraw', '-7o', '7'],
+  ])('%s is thinner than the reed beside it', async (_name, overbent, open) => {
+    // The higher note would be the brighter one if both were plain.
+    const [over, plain] = [brightness(await note(overbent), 50), brightness(await note(open), 50)];
     expect(median(over.slice(5, 30))).toBeLessThan(0.9 * median(plain.slice(5, 30)));
+  });
+
+  test('the tongue is darker than the lips', async () => {
+    const [tongue, lips] = [brightness(await note('-4'), 50), brightness(await note('-4[lips]'), 50)];
+    expect(median(tongue.slice(5, 30))).toBeLessThan(0.95 * median(lips.slice(5, 30)));
+  });
+});
+
+describe('a bend', () => {
+  test.each([
+    ["-3''", 69],
+    ["-2''", 65],
+    ["10''", 94],
+    ['6o', 82],
+  ])(
+    'entered from nothing is heard to settle, and lies within two cents from sixty thousandths of a second on: %s',
+    async (tab, midi) => {
+      const sound = await note(tab);
+      expect(Math.abs(centsAt(sound, hertzOf(midi), 0.018))).toBeGreaterThan(2.5);
+      for (const time of [0.06, 0.08, 0.1, 0.15, 0.3, 1, 1.8]) {
+        expect(Math.abs(centsAt(sound, hertzOf(midi), time)), `at ${time} s`).toBeLessThan(2);
+      }
+      const plain = await note('-4');
+      for (const time of [0.018, 0.06]) expect(Math.abs(centsAt(plain, hertzOf(D5), time))).toBeLessThan(1.5);
+    },
+  );
+
+  test('is darker than an open reed of the same height', async () => {
+    // A4: draw 3 bent a whole step on a C harp, draw 4 on a G harp.
+    const [bent, open] = [brightness(await note("-3''"), 50), brightness(await note('-4', 0, 'G'), 50)];
+    expect(median(bent.slice(5, 30))).toBeLessThan(0.95 * median(open.slice(5, 30)));
+  });
+
+  test('glides the longer the further it goes, through every pitch between', async () => {
+    const tenths = (to: number, sound: Sound): number[] =>
+      Array.from({ length: 300 }, (_, step) => centsAt(sound, hertzOf(70), 0.98 + step / 1000) + 100 * (70 - 69)).map(
+        (cents) => cents / to,
+      );
+    const takes = (way: readonly number[]): number =>
+      way.findIndex((share) => share > 0.9) - way.findIndex((share) => share > 0.1);
+    const half = takes(tenths(100, await bars("-3''> -3'")));
+    const whole = takes(tenths(200, await bars("-3''> -3")));
+    expect(half).toBeGreaterThan(30);
+    expect(whole).toBeGreaterThan(1.2 * half);
+    expect(whole).toBeLessThan(150);
+  });
+});
+
+describe('within one breath', () => {
+  test('a fall comes at the end of a held note, not at the bar line', async () => {
+    const sound = await bars('-4[fall] = | = =');
+    for (const time of [1.5, 1.99, 2.5, 3.5]) expect(Math.abs(centsAt(sound, hertzOf(D5), time))).toBeLessThan(2);
+    expect(centsAt(sound, hertzOf(D5 - 2), 3.94) - 200).toBeLessThan(-80);
+  });
+
+  test.each(["-4[fall]> -4'", "-4[shake 5]> -4'", "-4[vibrato]> -4'"])('what follows %s is in tune', async (music) => {
+    const sound = await bars(music);
+    for (const time of [1.4, 1.6, 1.9]) expect(Math.abs(centsAt(sound, hertzOf(D5 - 1), time))).toBeLessThan(2);
+  });
+
+  test('what follows the hands is as bright as without them', async () => {
+    const [after, plain] = [brightness(await bars("-4[hand]> -4'"), 50), brightness(await bars("-4> -4'"), 50)];
+    for (const window of [28, 32, 36]) expect((after[window] ?? 0) / (plain[window] ?? 1)).toBeCloseTo(1, 1);
+  });
+
+  test('an accent is heard on a note that is glided into', async () => {
+    const [accented, plain] = [loudness(await bars("-4'> -4[accent]"), 20), loudness(await bars("-4'> -4"), 20)];
+    expect(Math.max(...accented.slice(50, 56))).toBeGreaterThan(1.2 * Math.max(...plain.slice(50, 56)));
+    expect((accented[85] ?? 0) / (plain[85] ?? 1)).toBeCloseTo(1, 1);
+  });
+});
+
+describe('holes on one breath', () => {
+  const size = (sound: Sound, midi: number): number => partial(sound, hertzOf(midi), 1, 0.2).size;
+
+  test('of a chord all sound, and no other', async () => {
+    const sound = await note('-(2 3 4)');
+    // G4, B4 and D5; between them nothing.
+    const tones = [67, 71, 74].map((midi) => size(sound, midi));
+    expect(Math.min(...tones)).toBeGreaterThan(0.5 * Math.max(...tones));
+    for (const midi of [69, 72]) expect(size(sound, midi)).toBeLessThan(0.02 * Math.min(...tones));
+  });
+
+  test('of a split leave out what the tongue covers', async () => {
+    const [octave, lower] = [await note('(1 4)'), await note('1')];
+    // C4 and C5: the upper one is more than the lower one's own second harmonic. E4 and G4 lie under the tongue.
+    expect(size(octave, 72) / size(octave, 60)).toBeGreaterThan(1.4 * (size(lower, 72) / size(lower, 60)));
+    for (const midi of [64, 67]) expect(size(octave, midi)).toBeLessThan(0.02 * size(octave, 60));
   });
 });
 
@@ -163,6 +281,26 @@ describe('a temperament', () => {
       for (const justness of [0, 0.5, 1]) {
         expect(1200 * Math.log2((await heard(text, justness)) / equal)).toBeCloseTo(cents * justness, 0);
       }
+    }
+  });
+
+  test('tunes both reeds of a split, the other hole of a shake, and the holes under the tongue', async () => {
+    // Draw 4 and 5, 9/8 and 21/16 above the key note: D5 a little sharp, F5 flat. Source: as above.
+    const [D, F] = [3.91, -29.22];
+    const F5 = 77;
+    for (const justness of [0, 0.5, 1]) {
+      const both = await note('-(4 5)', justness);
+      expect(centsAt(both, hertzOf(D5), 1, 0.06)).toBeCloseTo(D * justness, 0);
+      expect(centsAt(both, hertzOf(F5), 1, 0.06)).toBeCloseTo(F * justness, 0);
+      // In the middle of the sixth half swing.
+      const shaken = await note('-4[shake 5]', justness);
+      expect(Math.abs(centsAt(shaken, hertzOf(F5), 5.5 * 0.072, 0.036) - F * justness)).toBeLessThan(3);
+      const [struck, plain] = [await note('-7[pull]', justness), await note('-7', justness)];
+      const under = {
+        samples: struck.samples.map((sample, index) => sample - (plain.samples[index] ?? 0)),
+        rate: RATE,
+      };
+      expect(Math.abs(centsAt(under, hertzOf(F5), 0.06, 0.05) - F * justness)).toBeLessThan(3);
     }
   });
 });
