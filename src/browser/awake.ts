@@ -1,10 +1,13 @@
 /** Keeps the screen on while something plays, where the browser can. */
-let lock: WakeLockSentinel | undefined;
-let wanted = false;
+export type Reason = 'playing' | 'drone';
 
-export function keepAwake(awake: boolean): void {
-  wanted = awake;
-  if (awake) ask();
+const reasons = new Set<Reason>();
+let lock: WakeLockSentinel | undefined;
+
+export function keepAwake(reason: Reason, awake: boolean): void {
+  if (awake) reasons.add(reason);
+  else reasons.delete(reason);
+  if (reasons.size > 0) ask();
   else {
     void lock?.release();
     lock = undefined;
@@ -18,7 +21,7 @@ function ask(): void {
 }
 
 function take(sentinel: WakeLockSentinel): void {
-  if (!wanted || lock) {
+  if (reasons.size === 0 || lock) {
     void sentinel.release();
     return;
   }
@@ -30,5 +33,5 @@ function take(sentinel: WakeLockSentinel): void {
 
 // Whoever looks at another page loses the lock, though a recording may play on.
 document.addEventListener('visibilitychange', () => {
-  if (wanted && !document.hidden) ask();
+  if (reasons.size > 0 && !document.hidden) ask();
 });

@@ -8,11 +8,11 @@ export function takeFloor(pause: () => void): void {
   // It is taken first: the one before may only come to leave it later, and then leaves nothing.
   quieten = pause;
   if (before !== pause) before?.();
-  keepAwake(true);
+  keepAwake('playing', true);
 }
 
 export function leaveFloor(pause: () => void): void {
   if (quieten !== pause) return;
   quieten = undefined;
-  keepAwake(false);
+  keepAwake('playing', false);
 }

@@ -254,7 +254,11 @@ describe('playing', () => {
     await hear();
     await control('button', 'Pause').waitFor();
     expect(await seen(page)).toMatchObject({ wakes: 1, released: 0 });
+    await page.getByText('Practice and band').first().click();
+    await control('combobox', 'Drone').selectOption('E, the key note');
     await control('button', 'Pause').click();
+    expect(await seen(page)).toMatchObject({ wakes: 1, released: 0 });
+    await control('combobox', 'Drone').selectOption('none');
     expect(await seen(page)).toMatchObject({ wakes: 1, released: 1 });
   });
 
@@ -293,15 +297,18 @@ describe('playing', () => {
     expect(await page.locator('[data-block="1"]').getByRole('button', { name: 'Pause' }).count()).toBe(1);
   });
 
-  test('pauses when the page is no longer looked at', async () => {
+  test('pauses when the page is no longer looked at, and no drone goes on', async () => {
     const { page, control, hear } = await visit();
     await hear();
     await control('button', 'Pause').waitFor();
+    await page.getByText('Practice and band').first().click();
+    await control('combobox', 'Drone').selectOption('E, the key note');
     await page.evaluate(() => {
       Object.defineProperty(document, 'hidden', { value: true, configurable: true });
       document.dispatchEvent(new Event('visibilitychange'));
     });
     await control('button', 'Play').waitFor();
+    expect(await control('combobox', 'Drone').inputValue()).toBe('');
     await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
   });
 

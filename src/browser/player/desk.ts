@@ -1,4 +1,5 @@
 /** The page's one desk: how loud each part is, and the drone. */
+import { keepAwake } from '../awake.ts';
 import { createDrone } from '../sound/drone.ts';
 import { createStudio, PARTS, type Part, type Studio } from '../sound/studio.ts';
 
@@ -10,8 +11,8 @@ export interface Desk {
   readonly mix: Readonly<Mix>;
   /** Sets a part's loudness or mutes it; kept for the next page. */
   readonly set: (part: Part, change: Partial<Channel>) => void;
-  /** Calls back with the part that was set, by whichever block of the page. */
-  readonly onSet: (call: (part: Part) => void) => void;
+  /** Shows how a part is set, now and whenever it is, by whichever block of the page. */
+  readonly watch: (part: Part, show: (channel: Channel) => void) => void;
 }
 
 export interface Channel {
@@ -39,13 +40,14 @@ export function deskOn(context: AudioContext): Desk {
   const mix = readMix();
   const apply = (part: Part): void => studio.level(part, mix[part].muted ? 0 : mix[part].level);
   for (const part of PARTS) apply(part);
-  const calls: ((part: Part) => void)[] = [];
+  const shown: { readonly part: Part; readonly show: (channel: Channel) => void }[] = [];
   const drone = createDrone(studio);
   let holder: (() => void) | undefined;
   const hold = (hertz: readonly number[], taken: () => void): void => {
     if (holder !== taken) holder?.();
     holder = taken;
     drone.hold(hertz);
+    keepAwake('drone', hertz.length > 0);
   };
   desk = {
     studio,
@@ -56,9 +58,12 @@ export function deskOn(context: AudioContext): Desk {
       mix[part] = { ...mix[part], ...change };
       apply(part);
       keepMix(mix);
-      for (const call of calls) call(part);
+      for (const one of shown) if (one.part === part) one.show(mix[part]);
     },
-    onSet: (call) => void calls.push(call),
+    watch: (part, show) => {
+      shown.push({ part, show });
+      show(mix[part]);
+    },
   };
   return desk;
 }

@@ -47,6 +47,8 @@ export function toggle(label: string, pressed: boolean, change: (pressed: boolea
   return element;
 }
 
+export const press = (toggle: HTMLElement, down: boolean): void => toggle.setAttribute('aria-pressed', String(down));
+
 /** A control with its label on the same line: behind a box to be ticked, else before it. */
 export function labelled(text: string, control: HTMLElement, ...after: readonly (Node | string)[]): HTMLElement {
   control.id ||= freshId();

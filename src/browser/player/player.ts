@@ -186,7 +186,9 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     desk.hush();
   });
   document.addEventListener('visibilitychange', () => {
-    if (document.hidden) transport.pause();
+    if (!document.hidden) return;
+    transport.pause();
+    desk.hush();
   });
 
   block.classList.add('sounding');

@@ -1,0 +1,50 @@
+/** The choice of a chord or the key note to hold under whatever is practised. */
+import { chromaOf, printedName } from '../../instrument/pitch.ts';
+import { choice, labelled, make } from './dom.ts';
+import type { Wiring } from './wiring.ts';
+import { chordInFull } from './words.ts';
+
+export function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
+  let held = '';
+  const select = choice([], '', (value) => {
+    held = value;
+    wake();
+    hold();
+  });
+
+  /** The key note with its fifth, or a chord of the block from its root up, low enough to stay out of the tune's way. */
+  function hold(): void {
+    const found = options().find(({ value }) => value === held);
+    desk.hold((found?.midis ?? []).map(ofMidi), taken);
+  }
+
+  function taken(): void {
+    held = '';
+    select.value = '';
+  }
+
+  function options(): { value: string; text: string; midis: readonly number[] }[] {
+    const { key, bars } = playback();
+    const low = (chroma: number): number => 43 + ((((chroma - 43) % 12) + 12) % 12);
+    const tonic = low(chromaOf(key.tonic));
+    const chords = new Map<string, readonly number[]>();
+    for (const chord of bars.flatMap((bar) => bar.chords)) {
+      const root = low(chromaOf(chord.root));
+      chords.set(chordInFull(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
+    }
+    return [
+      { value: '', text: 'none', midis: [] },
+      { value: 'key', text: `${printedName(key.tonic)}, the key note`, midis: [tonic, tonic + 12] },
+      { value: 'fifth', text: `${printedName(key.tonic)} and its fifth`, midis: [tonic, tonic + 7, tonic + 12] },
+      ...[...chords].map(([name, midis]) => ({ value: `chord ${name}`, text: name, midis })),
+    ];
+  }
+
+  function showHarp(): void {
+    select.replaceChildren(...options().map(({ value, text }) => make('option', { value }, text)));
+    select.value = held;
+    if (held !== '') hold();
+  }
+  showHarp();
+  return { element: make('fieldset', {}, make('legend', {}, 'To bend against'), labelled('Drone', select)), showHarp };
+}

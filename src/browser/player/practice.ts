@@ -1,0 +1,57 @@
+/** How to practise: with a count, a metronome and gaps to answer in, faster each round, and with how much swing. */
+import { isCompound } from '../../time/meter.ts';
+import { checkbox, labelled, make, numberField, slider } from './dom.ts';
+import { tempoScale } from './tempo.ts';
+import type { Wiring } from './wiring.ts';
+
+const SWING = { least: 50, most: 75, step: 1 };
+
+export function practice({ playback, settings, change, desk }: Wiring, showLoop: (on: boolean) => void): HTMLElement {
+  const { tempo, meter } = playback();
+  const said = make('span', { class: 'player-said' });
+  const showSwing = (percent: number): void => {
+    said.textContent = percent === 50 ? 'straight' : `${percent} : ${100 - percent}`;
+    swing.setAttribute('aria-valuetext', percent === 50 ? 'straight' : `${percent} to ${100 - percent}`);
+  };
+  // Two thirds is no whole percentage, and is what a shuffle means.
+  const exact = (percent: number): number => (percent === 67 ? 2 / 3 : percent / 100);
+  const share = Math.round(settings().swing * 100);
+  const swing = slider(SWING, share, showSwing, (percent) => change({ swing: exact(percent) }));
+  showSwing(share);
+
+  const step = numberField({ least: 1, most: 40, step: 1 }, 4, () => climb(climbing.checked));
+  const goal = numberField(tempoScale(tempo), Math.round(tempo * 1.2), () => climb(climbing.checked));
+  const climbing = checkbox(false, (on) => climb(on));
+  // Only a loop has rounds.
+  function climb(on: boolean): void {
+    change(on ? { loop: true, climb: { step: step.valueAsNumber, goal: goal.valueAsNumber } } : { climb: undefined });
+    showLoop(settings().loop);
+  }
+  const metronome = checkbox(false, (on) => desk.set('click', { muted: !on }));
+  desk.watch('click', ({ muted }) => {
+    metronome.checked = !muted;
+  });
+
+  return make(
+    'fieldset',
+    {},
+    make('legend', {}, 'Practice'),
+    labelled(
+      'Count-in',
+      checkbox(settings().countIn, (countIn) => change({ countIn })),
+    ),
+    labelled('Metronome', metronome),
+    labelled(
+      'One bar at a time: the band goes on, the next bar is yours',
+      checkbox(false, (trade) => change({ trade })),
+    ),
+    make(
+      'span',
+      { class: 'field', role: 'group', 'aria-label': 'A loop that speeds up' },
+      labelled('Speed up each round', climbing),
+      labelled('by', step),
+      labelled('to', goal, 'a minute'),
+    ),
+    ...(isCompound(meter) ? [] : [labelled('Swing', swing, said)]),
+  );
+}

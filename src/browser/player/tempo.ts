@@ -1,0 +1,48 @@
+/** The tempo, in percent of the written one and in beats a minute. */
+import { isCompound } from '../../time/meter.ts';
+import { labelled, make, numberField, type Scale, slider } from './dom.ts';
+import type { Wiring } from './wiring.ts';
+import { tempoInWords } from './words.ts';
+
+const PERCENT = { least: 30, most: 150, step: 1 };
+
+/** Beats a minute, as far as the slider goes. */
+export const tempoScale = (written: number): Scale => ({
+  least: Math.round((written * PERCENT.least) / 100),
+  most: Math.round((written * PERCENT.most) / 100),
+  step: 1,
+});
+
+export function tempoRow({ playback, change }: Wiring): HTMLElement {
+  const { tempo: written, meter } = playback();
+  const beat = isCompound(meter) ? 'dotted quarters' : 'quarters';
+  const ofPercent = (percent: number): number => (written * percent) / 100;
+  // No `output`: it would be read aloud besides the slider it belongs to.
+  const said = make('span', { class: 'player-said' });
+  const percentage = slider(
+    PERCENT,
+    100,
+    (percent) => show(ofPercent(percent)),
+    (percent) => change({ tempo: ofPercent(percent) }),
+  );
+  const minute = numberField(tempoScale(written), Math.round(written), (tempo) => {
+    show(tempo);
+    change({ tempo });
+  });
+
+  function show(tempo: number): void {
+    const percent = Math.round((100 * tempo) / written);
+    percentage.value = String(percent);
+    percentage.setAttribute('aria-valuetext', `${percent} percent, ${tempoInWords(tempo)}`);
+    minute.value = String(Math.round(tempo));
+    said.textContent = `${percent} %`;
+  }
+
+  show(written);
+  return make(
+    'div',
+    { class: 'player-row' },
+    labelled('Tempo', percentage, said),
+    labelled(`${beat} a minute`, minute),
+  );
+}
