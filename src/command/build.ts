@@ -4,7 +4,8 @@ import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
 import type { Course } from '../course/course.ts';
 import { normalBase } from '../site/addresses.ts';
 import { type Claim, claimOutput, codeOf, isRefusal, type Refusal, unusable } from '../site/output-folder.ts';
-import { COURSE, closing, isSound, readCourse, told } from './check.ts';
+import type { Pack } from '../site/pack.ts';
+import { COURSE, closing, courseFolder, isSound, readCourse, told } from './check.ts';
 import { type Command, type Input, type Terminal, UsageError } from './command.ts';
 
 /** Where a site is put and looked for if nobody says. */
@@ -29,42 +30,55 @@ export const command: Command = {
   about:
     'Checks the whole course, and if it has no error builds its site beside the folder it goes to and puts it there in one step. On any error the site that was there stays as it is. A folder with anything in it that Reedway did not make is left alone.',
   async run({ arguments: [dir], options }, terminal) {
-    const course = readCourse(dir, terminal, options['strict'] === true);
-    const { base, origin } = standingOf(options, course);
-    if (course.problems.length > 0) terminal.err(told(course, terminal.cwd));
-    if (!isSound(course)) {
-      terminal.err(`${closing(course)} Nothing was built.\n`);
-      return 1;
-    }
-    const claim = await claimOutput(resolve(terminal.cwd, (options['out'] as string | undefined) ?? OUT));
-    if (isRefusal(claim)) return refused(claim, terminal);
-    const stopped = stopOn(claim);
+    const { openCourseCache } = await import('../site/course-cache.ts');
+    const cache = openCourseCache(courseFolder(dir, terminal));
     try {
-      const refusal = (await buildTo(claim, course, base, origin, terminal)) ?? (await claim.publish(base));
-      if (refusal) return refused(refusal, terminal);
+      return await build(
+        readCourse(dir, terminal, { strict: options['strict'] === true, keep: cache }),
+        cache,
+        options,
+        terminal,
+      );
     } finally {
-      stopped();
-      terminal.progress('');
-      await claim.release();
+      cache.close();
     }
-    terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
-    return 0;
   },
 };
+
+async function build(course: Course, cache: Pack, options: Input['options'], terminal: Terminal): Promise<number> {
+  const { base, origin } = standingOf(options, course);
+  if (course.problems.length > 0) terminal.err(told(course, terminal.cwd));
+  if (!isSound(course)) {
+    terminal.err(`${closing(course)} Nothing was built.\n`);
+    return 1;
+  }
+  const claim = await claimOutput(resolve(terminal.cwd, (options['out'] as string | undefined) ?? OUT));
+  if (isRefusal(claim)) return refused(claim, terminal);
+  const stopped = stopOn(claim);
+  try {
+    const refusal = (await buildTo(claim, course, cache, base, origin, terminal)) ?? (await claim.publish(base));
+    if (refusal) return refused(refusal, terminal);
+  } finally {
+    stopped();
+    terminal.progress('');
+    await claim.release();
+  }
+  terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
+  return 0;
+}
 
 async function buildTo(
   claim: Claim,
   course: Course,
+  cache: Pack,
   base: string,
   origin: URL | undefined,
   terminal: Terminal,
 ): Promise<Refusal | undefined> {
-  const [{ buildInto }, { engraverAhead }, { openCourseCache }] = await Promise.all([
+  const [{ buildInto }, { engraverAhead }] = await Promise.all([
     import('../site/build.ts'),
     import('../site/engrave-ahead.ts'),
-    import('../site/course-cache.ts'),
   ]);
-  const cache = openCourseCache(course.dir);
   const { engraver, stop } = engraverAhead(course, cache, (done) => terminal.progress(`${done} blocks set`));
   try {
     terminal.progress('Reading the pages');
@@ -76,7 +90,6 @@ async function buildTo(
     return { refused: `The site could not be built. ${wordsOf(error)}` };
   } finally {
     await stop();
-    cache.close();
   }
 }
 

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import type { Course } from '../course/course.ts';
 import { COURSE_FILE } from '../course/folder.ts';
-import { loadCourse } from '../course/load.ts';
+import { type LoadOptions, loadCourse } from '../course/load.ts';
 import type { Severity } from '../diagnostics/diagnostic.ts';
 import { linesOf, showProblem } from '../diagnostics/place.ts';
 import type { Argument, Command, Option, Terminal } from './command.ts';
@@ -29,7 +29,7 @@ export const command: Command = {
   about:
     'Reads every lesson and every block of a course and prints everything that is wrong: file, line and column, the line with what is meant underlined, a sentence, and the mend where there is one.',
   run({ arguments: [dir], options }, terminal) {
-    const course = readCourse(dir, terminal, options['strict'] === true);
+    const course = readCourse(dir, terminal, { strict: options['strict'] === true });
     terminal.out(
       options['json']
         ? `${JSON.stringify(course.problems, null, 2)}\n`
@@ -45,9 +45,13 @@ export function courseFolder(dir: string | undefined, { cwd }: Terminal): string
   return existsSync(join(cwd, COURSE_FILE)) ? cwd : DEMO;
 }
 
-export function readCourse(dir: string | undefined, terminal: Terminal, strict = false): Course {
+export function readCourse(
+  dir: string | undefined,
+  terminal: Terminal,
+  options: Omit<LoadOptions, 'progress'> = {},
+): Course {
   const course = loadCourse(courseFolder(dir, terminal), undefined, {
-    strict,
+    ...options,
     progress: (done, all) => terminal.progress(`${done} of ${all} lessons read`),
   });
   terminal.progress('');

@@ -13,6 +13,7 @@ import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { isFigure, readFigure } from './figure.ts';
 import { COURSE_FILE, lengthOfRecording, readFolder, readTextOf } from './folder.ts';
 import { readHead } from './head.ts';
+import { type Keep, keptSurvey } from './kept-survey.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
 import { pathOf } from './path.ts';
@@ -26,6 +27,8 @@ export interface LoadOptions {
   readonly strict?: boolean;
   /** Called as lessons are read, with how many of how many. */
   readonly progress?: (done: number, all: number) => void;
+  /** What takes long to find out is kept here from one run of the program to the next. */
+  readonly keep?: Keep;
 }
 
 const report = reporter(COURSE_PROBLEMS);
@@ -52,9 +55,13 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
 
   const unordered = parts.map((part) => part.lesson);
   const byId = new Map(unordered.map((lesson) => [lesson.id, lesson]));
-  const path = pathOf(unordered, head.file.stages, techniques.repertoire, techniques.survey);
-  const lessons = path.order.map((number) => byId.get(path.lessons[number]?.id ?? '') as Lesson);
   const { file, defaults, tables } = head;
+  const { repertoire } = techniques;
+  const survey = options.keep
+    ? keptSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
+    : techniques.survey;
+  const path = pathOf(unordered, file.stages, repertoire, survey);
+  const lessons = path.order.map((number) => byId.get(path.lessons[number]?.id ?? '') as Lesson);
   const course: CheckedCourse = {
     dir: root,
     file,
@@ -62,7 +69,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
     defaults,
     tunings: tables.tunings,
     forms: tables.forms,
-    repertoire: techniques.repertoire,
+    repertoire,
     path,
     lessons,
     byId,

@@ -11,11 +11,11 @@ import type { Stage } from './front.ts';
 import { placeAt } from './severity.ts';
 
 /** The path of some lessons of a course. Where nothing else decides, lessons stand by their names. */
-export function pathOf(
-  lessons: readonly PathLesson[],
+export function pathOf<L extends PathLesson>(
+  lessons: readonly L[],
   stages: readonly Stage[],
   repertoire: Repertoire,
-  survey: (lesson: PathLesson) => LessonSurvey,
+  survey: (lesson: L) => LessonSurvey,
 ): Curriculum {
   const byName = [...lessons].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   return curriculumOf({ lessons: byName, stages: stages.map(({ id }) => id), repertoire, surveys: byName.map(survey) });

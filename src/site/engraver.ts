@@ -1,9 +1,9 @@
 /** How pages get their engraved blocks; whether they are engraved now, ahead of time or were kept from before is no concern of theirs. */
+import { type BlockKey, blockKeys, exampleKey } from '../course/block-key.ts';
 import type { Block, Course, Lesson } from '../course/course.ts';
 import { glyphSheet } from '../engrave/sheet.ts';
 import type { Score } from '../score/score.ts';
 import { blockParts } from './addresses.ts';
-import { type BlockKey, blockKeys, exampleKey } from './block-key.ts';
 import type { Pack } from './pack.ts';
 
 export interface Engraved {

@@ -5,8 +5,19 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** The folders of `src` that decide how a block is engraved and a map laid out, and the packages that do. */
-const FOLDERS = ['diagnostics', 'time', 'instrument', 'harmony', 'score', 'notation', 'curriculum', 'engrave'];
+/** The folders of `src` that decide what a block is, what it takes, how it is engraved and where a map has it, and the packages that do. */
+const FOLDERS = [
+  'diagnostics',
+  'time',
+  'instrument',
+  'harmony',
+  'score',
+  'notation',
+  'technique',
+  'curriculum',
+  'engrave',
+  'course',
+];
 const PACKAGES = ['vexflow', 'tonal', '@dagrejs/dagre'];
 
 export function ownCode(): string {

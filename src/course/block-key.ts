@@ -1,6 +1,6 @@
-/** What a kept engraving goes by: a digest of everything it was made from. */
+/** What goes by a block's music: a digest of everything that is made from. */
 import { createHash } from 'node:crypto';
-import type { Block, Course, Lesson } from '../course/course.ts';
+import type { Block, Course, Lesson } from './course.ts';
 
 export type BlockKey = (lesson: Lesson, block: Block) => string;
 
@@ -8,7 +8,7 @@ export type BlockKey = (lesson: Lesson, block: Block) => string;
  * The keys of a course's blocks: a block's score is read from its text, the settings it starts from, the course's tables,
  * and the same of every block it quotes.
  */
-export function blockKeys(course: Course): BlockKey {
+export function blockKeys(course: Pick<Course, 'tunings' | 'forms' | 'byId'>): BlockKey {
   const tables = digest(JSON.stringify([course.tunings, course.forms]));
   const settings = new Map<Lesson, string>();
   const keys = new Map<Block, string>();
@@ -36,7 +36,7 @@ export function blockKeys(course: Course): BlockKey {
 
 export const exampleKey = (text: string): string => digest('example', text);
 
-function digest(...parts: string[]): string {
+export function digest(...parts: string[]): string {
   const hash = createHash('sha256');
   // Each part's length before it: no two lists of parts run together the same.
   for (const part of parts) hash.update(`${part.length}:`).update(part);
