@@ -23,7 +23,11 @@ export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | '
 const report = reporter(COURSE_PROBLEMS);
 
 /** Reads the component whose tag begins at `from`. */
-export function readComponent(source: string, from: number, { name, attributes }: ComponentNode): ComponentRead {
+export function readComponent(
+  source: string,
+  from: number,
+  { name, attributes, children }: ComponentNode,
+): ComponentRead {
   const references: Reference[] = [];
   const diagnostics: Diagnostic[] = [];
   // <> and </> only hold others together.
@@ -54,6 +58,7 @@ export function readComponent(source: string, from: number, { name, attributes }
     if (need === 'required' && !written.some((attribute) => attribute.name === key))
       diagnostics.push(report('component-key-missing', nameSpan, { component: name, key }));
   }
+  if (component && children.length > 0) diagnostics.push(report('component-content', nameSpan, { component: name }));
   // An empty text is how HTML says that a picture only decorates; a text of blanks says nothing.
   if (name === 'img') {
     const words = written.find((attribute) => attribute.name === 'alt')?.value;

@@ -169,6 +169,11 @@ export const COURSE_PROBLEMS = {
     message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
     help: (facts) => meant(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
   }),
+  'component-content': error<{ component: string }>({
+    about: 'A component draws what its attributes say; nothing else of it is shown.',
+    message: ({ component }) => `What stands between <${component}> and </${component}> would not be shown.`,
+    help: ({ component }) => `Close it at once, <${component} … />, and write what belongs to the text below it.`,
+  }),
   'component-key-missing': error<{ component: string; key: string }>({
     about: 'A component lacks an attribute it cannot do without.',
     message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,

@@ -327,6 +327,18 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
     [['lessons/first.mdx:7:3-8', 'component-key', '<BendLadder> has no attribute “titel”.', 'Did you mean “title”?']],
   ],
   [
+    'a component with content, which would be lost',
+    first('<BendLadder hole="2">Slowly.</BendLadder>\n'),
+    [
+      [
+        'lessons/first.mdx:5:2-12',
+        'component-content',
+        'What stands between <BendLadder> and </BendLadder> would not be shown.',
+        'Close it at once, <BendLadder … />, and write what belongs to the text below it.',
+      ],
+    ],
+  ],
+  [
     'an attribute left out',
     first('<BendLadder title="Down" />\n'),
     [['lessons/first.mdx:5:2-12', 'component-key-missing', '<BendLadder> needs the attribute “hole”.']],
