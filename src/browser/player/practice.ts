@@ -16,7 +16,10 @@ export function practice({ playback, settings, change, desk }: Wiring, showLoop:
   // Two thirds is no whole percentage, and is what a shuffle means.
   const exact = (percent: number): number => (percent === 67 ? 2 / 3 : percent / 100);
   const share = Math.round(settings().swing * 100);
-  const swing = slider(SWING, share, showSwing, (percent) => change({ swing: exact(percent) }));
+  // A feel can be written that swings harder than most want to.
+  const swing = slider({ ...SWING, most: Math.max(SWING.most, share) }, share, showSwing, (percent) =>
+    change({ swing: exact(percent) }),
+  );
   showSwing(share);
 
   const step = numberField({ least: 1, most: 40, step: 1 }, 4, () => climb(climbing.checked));

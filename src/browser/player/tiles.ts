@@ -47,8 +47,10 @@ export function offerTiles(
     mark(next);
   }
 
+  const picks = (): HTMLElement[] => [...(layer.children as HTMLCollectionOf<HTMLElement>)];
+
   function mark(next: BarRange | undefined): void {
-    for (const pick of layer.children as Iterable<Element> & HTMLCollectionOf<HTMLElement>) {
+    for (const pick of picks()) {
       const bar = Number(pick.dataset['pick']);
       const inside = next !== undefined && bar >= next.first && bar <= next.last;
       pick.classList.toggle('chosen', inside);
@@ -61,7 +63,8 @@ export function offerTiles(
   /** One button a bar; where a crowded bar takes two tiles, the second is covered too but is no button of its own. */
   function furnish(): void {
     const tiles = [...block.querySelectorAll<SVGElement>('[data-bar]')];
-    if (tiles.length !== layer.childElementCount) {
+    const offered = picks().map((pick) => pick.dataset['pick']);
+    if (tiles.map((tile) => tile.dataset['bar']).join() !== offered.join()) {
       const seen = new Set<number>();
       layer.replaceChildren(
         ...tiles.map((tile) => {
@@ -77,9 +80,8 @@ export function offerTiles(
       show(range);
     }
     const origin = layer.getBoundingClientRect();
-    for (const [index, tile] of tiles.entries()) {
-      const pick = layer.children[index] as HTMLElement;
-      const { left, top, width, height } = tile.getBoundingClientRect();
+    for (const [index, pick] of picks().entries()) {
+      const { left, top, width, height } = (tiles[index] as SVGElement).getBoundingClientRect();
       pick.style.left = `${left - origin.left}px`;
       pick.style.top = `${top - origin.top}px`;
       pick.style.width = `${width}px`;
