@@ -68,6 +68,7 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
 }
 
 const isPickup = (playback: Playback, measure: Measure): boolean => (playback.bars[measure.bar]?.lead ?? 0) > 0;
+
 function spansOf(playback: Playback, measure: Measure, following: Measure | undefined, held: number): Span[] {
   const bar = playback.bars[measure.bar];
   if (!bar) return [];
