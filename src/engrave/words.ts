@@ -9,6 +9,7 @@ import { roleIn } from '../score/ask.ts';
 import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
+import { clefOf } from './clef.ts';
 import { escapeText } from './markup.ts';
 
 /** `Tab for a low F harp, second position, in C: 12 bars`. */
@@ -26,7 +27,8 @@ export function blockWords(score: Score): string {
 
 function opening(score: Score): string {
   const feel = score.feel.name === 'straight' ? '' : `, ${score.feel.name === 'shuffle' ? 'shuffled' : 'swung'}`;
-  return `${capital(meterName(score.meter))}${feel}, ${score.tempo} beats a minute. ${capital(MOUTHS[score.mouth])}.`;
+  const { words } = clefOf(score);
+  return `${capital(meterName(score.meter))}${feel}, ${score.tempo} beats a minute. ${capital(MOUTHS[score.mouth])}.${words && ` ${words}`}`;
 }
 
 /** A sentence for each bar: `Bar 2, over A7: draw 3, half-step bend, the flat seventh, one beat; …`. */

@@ -37,7 +37,7 @@ function kernPitch({ letter, alter, octave }: Pitch): string {
 /** The score in Humdrum: our note values, its notation. */
 function humdrum(score: Score): string {
   const staff = staffNotes(score);
-  const clef = { [-1]: '*clefGv2', 0: '*clefG2', 1: '*clefG^2' }[clefOf(score).octaves];
+  const clef = { [-1]: '*clefGv2', 0: '*clefG2', 1: '*clefG^2', 2: '*clefG^^2' }[clefOf(score).octaves];
   const signs = signatureOf(score.key);
   const names = signs > 0 ? 'fcgdaeb' : 'beadgcf';
   const mark = signs > 0 ? '#' : '-';
@@ -99,10 +99,12 @@ function placed(use: Element | null): { code: string; y: number } | undefined {
   return code && at ? { code, y: Number(at[2]) } : undefined;
 }
 
-function ours(text: string): { score: Score; heads: Seen[] } {
-  const { score, tiles } = pictureOf(text);
+function ours(text: string): { score: Score; heads: Seen[]; clef: string[] } {
+  const { score, tiles, page } = pictureOf(text);
   const heads = tiles.flatMap((tile) => headsIn(tile)).map(({ place, sign, code }) => ({ place, sign, code }));
-  return { score, heads };
+  const lead = page.querySelector('#b-lead');
+  const clef = (lead ? glyphsIn(lead) : []).map(({ code }) => code).filter((code) => code.startsWith('e05'));
+  return { score, heads, clef };
 }
 
 const shown = (heads: readonly Seen[]): string[] =>
@@ -120,6 +122,22 @@ describe('the engraved staff, against an independent engraver', () => {
         expect(heads.length).toBe(32);
         expect(shown(heads)).toEqual(shown(theirs(score)));
       }
+    },
+  );
+
+  it.each([
+    ['low G', -1, '1 -1 2 -2 3 -3 2 .'],
+    ['high G', 1, '4 -4 5 -5 6 -6 7 -7'],
+    ['high C', 2, "7 8 -8 9' -9 10 10'' 9"],
+    ['high F#', 2, "7 -7 8 8' -9 10' 10'' -10"],
+  ] as const)(
+    'agrees on the clef that moves a %s harp by %i octaves, and on where its notes stand',
+    (harp, octaves, music) => {
+      const { score, heads, clef } = ours(`harp: ${harp}\n\n${music}`);
+      expect(clefOf(score).octaves).toBe(octaves);
+      expect(shown(heads)).toEqual(shown(theirs(score)));
+      const sign = placed(engraved(score).querySelector('.clef use'))?.code.toLowerCase();
+      expect(clef).toEqual([sign]);
     },
   );
 

@@ -9,7 +9,7 @@ import opentype, { type PathCommand } from 'opentype.js';
 
 /** Code points by the names of the Standard Music Font Layout; a pair is a run of them. */
 const WANTED: readonly (number | readonly [number, number])[] = [
-  [0xe050, 0xe053], // treble clef, and with its octave signs
+  [0xe050, 0xe054], // treble clef, and with its octave signs
   [0xe080, 0xe089], // digits of the meter
   [0xe0a0, 0xe0a4], // noteheads
   0xe1e7, // augmentation dot
