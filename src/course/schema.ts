@@ -210,9 +210,10 @@ function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead, meant: ReadonlyS
   const isEntry = telling.each || (issue.code === 'invalid_type' && typeof issue.path.at(-1) === 'number');
   const subject = key === '' ? 'This file' : `${isEntry ? 'Each entry of ' : ''}“${key}”`;
   const message = telling.whole ? issue.message : `${subject} ${issue.message}.`;
-  return [
-    report('value-wrong', spanAt(read, issue.path, telling.key ? 'key' : 'value'), { message, help: telling.help }),
-  ];
+  const unspaced =
+    key === '' && typeof read.value === 'string' ? /^[\w-]+:(?=[^\s:])/.exec(read.value)?.[0] : undefined;
+  const help = unspaced === undefined ? telling.help : `Write a space behind the colon: ${unspaced} …`;
+  return [report('value-wrong', spanAt(read, issue.path, telling.key ? 'key' : 'value'), { message, help })];
 }
 
 function spanAt(read: YamlRead, path: readonly PropertyKey[], which: 'key' | 'value'): Span {

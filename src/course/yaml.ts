@@ -164,12 +164,19 @@ const SLIPS: Readonly<Record<string, SyntaxFacts>> = {
   MISSING_CHAR: { what: 'A quotation mark or a colon is missing.' },
 };
 
+const INDENTED: SyntaxFacts = {
+  what: 'A line below is indented further than this one, so it is read as going on from it.',
+  mend: 'Begin each key of a group as far left as the one before it.',
+};
+
 const BAR_FIRST: SyntaxFacts = {
   what: 'A value that begins with | or > is read as a text of several lines.',
   mend: 'Quote the value, or leave the first bar line out: chords: I7 | IV7.',
 };
 
 function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
+  const line = /^[^\r\n]*/.exec(text.slice(error.pos[0]))?.[0] ?? '';
+  if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && !/:(?:\s|$)/.test(line)) return INDENTED;
   const slip = /:[ \t]+[|>][ \t]+$/.test(text.slice(0, error.pos[0])) ? BAR_FIRST : SLIPS[error.code];
   if (slip) return slip;
   const message = error.message.split('\n')[0] ?? error.message;

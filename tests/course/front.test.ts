@@ -148,6 +148,19 @@ describe('a list of groups', () => {
     expect(course('title: A\nstages: {id: a, title: A}\n').diagnostics).toEqual([]);
   });
 
+  test.each([
+    ['title: A\n  harp: C\n', 'A line below is indented further than this one, so it is read as going on from it.'],
+    ['title: A: b\n', 'A second colon in this line makes YAML see a key inside a value.'],
+  ])('as a slip of indentation or a colon, is told as what it is: %j', (text, message) => {
+    expect(said(readYaml(text))).toEqual([message]);
+  });
+
+  test('and a file without spaces behind its colons is told where they belong', () => {
+    expect(lesson('title:A\nharp:C\n').diagnostics.map(({ help }) => help)).toEqual([
+      'Write a space behind the colon: title: …',
+    ]);
+  });
+
   test('that is indented unevenly is told once', () => {
     const { diagnostics } = readYaml('title: A\nstages:\n  - id: a\n  title: B\n');
     expect(diagnostics.map(({ code }) => code)).toEqual(['yaml-syntax']);
