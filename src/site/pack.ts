@@ -3,7 +3,7 @@
  * its own, so runs at the same time do not meet. A record counts only if its digest is right: a file cut short by a crash
  * loses its last record and nothing else, and damage anywhere means making that one text again.
  */
-import { createHash, randomUUID } from 'node:crypto';
+import { hash, randomUUID } from 'node:crypto';
 import { closeSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 
@@ -17,12 +17,13 @@ export interface Pack {
 }
 
 /**
- * A record: four letters, the length of its text in four bytes (big-endian), its key's digest, the digest of key and text,
+ * A record: four letters, the length of its text in four bytes (big-endian), the digest of all that follows, its key's digest,
  * and the text in UTF-8.
  */
-const MAGIC = 0x52775031; // "RwP1"
+const MAGIC = 0x52775032; // "RwP2"
 const KEY_LENGTH = 16;
-const HEAD = 8 + KEY_LENGTH + KEY_LENGTH;
+const KEY_AT = 8 + KEY_LENGTH;
+const HEAD = KEY_AT + KEY_LENGTH;
 
 interface Place {
   readonly file: Buffer;
@@ -32,11 +33,7 @@ interface Place {
 }
 
 /** One character a byte, so that it serves as a map's key and in a file alike. */
-const digest = (...parts: (string | Uint8Array)[]): string => {
-  const hash = createHash('sha256');
-  for (const part of parts) hash.update(part);
-  return hash.digest().toString('latin1', 0, KEY_LENGTH);
-};
+const digest = (data: string | Uint8Array): string => hash('sha256', data, 'binary').slice(0, KEY_LENGTH);
 const nameOf = (key: string): string => digest(key);
 
 /** Nothing kept anywhere: for when no folder can be written. */
@@ -116,7 +113,7 @@ function readFiles(folder: string): { places: Map<string, Place>; files: string[
       const length = file.readUInt32BE(at + 4);
       const end = at + HEAD + length;
       if (end > file.length) break;
-      places.set(file.toString('latin1', at + 8, at + 8 + KEY_LENGTH), { file, from: at, length });
+      places.set(file.toString('latin1', at + KEY_AT, at + HEAD), { file, from: at, length });
       at = end;
     }
   }
@@ -134,20 +131,21 @@ function listPacks(folder: string): string[] {
 }
 
 function textAt({ file, from, length }: Place): string | undefined {
-  const text = file.subarray(from + HEAD, from + HEAD + length);
-  const name = file.toString('latin1', from + 8, from + 8 + KEY_LENGTH);
-  const written = file.toString('latin1', from + 8 + KEY_LENGTH, from + HEAD);
-  return written === digest(name, text) ? text.toString('utf8') : undefined;
+  const end = from + HEAD + length;
+  const written = file.toString('latin1', from + 8, from + KEY_AT);
+  if (written !== digest(file.subarray(from + KEY_AT, end))) return undefined;
+  return file.toString('utf8', from + HEAD, end);
 }
 
 function record(name: string, text: string): Buffer {
-  const body = Buffer.from(text, 'utf8');
-  const head = Buffer.alloc(HEAD);
-  head.writeUInt32BE(MAGIC, 0);
-  head.writeUInt32BE(body.length, 4);
-  head.write(name, 8, 'latin1');
-  head.write(digest(name, body), 8 + KEY_LENGTH, 'latin1');
-  return Buffer.concat([head, body]);
+  const length = Buffer.byteLength(text);
+  const whole = Buffer.allocUnsafe(HEAD + length);
+  whole.writeUInt32BE(MAGIC, 0);
+  whole.writeUInt32BE(length, 4);
+  whole.write(name, KEY_AT, 'latin1');
+  whole.write(text, HEAD);
+  whole.write(digest(whole.subarray(KEY_AT)), 8, 'latin1');
+  return whole;
 }
 
 /** Puts records in one file, the first ones first, as many as there is room for, and takes the files they came from away. */
