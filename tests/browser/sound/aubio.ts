@@ -11,8 +11,8 @@ const numbers = (text: string): number[] =>
     .filter((line) => line.trim() !== '')
     .map(Number);
 
-/** Steps of a third of a millisecond, by the energy that comes in. */
-const ONSET = ['-r', '0', '-B', '256', '-H', '16', '-O', 'energy', '-t', '0.3', '-s', '-50'];
+/** Steps of a third of a millisecond, by the energy that comes in; windows of several periods, or a wave's own ripple would decide. */
+const ONSET = ['-r', '0', '-B', '512', '-H', '16', '-O', 'energy', '-t', '0.3', '-s', '-50'];
 
 /** Onsets in seconds, as aubio reports them: late by a constant that {@link delayOf} measures. */
 export const onsetsOf = (wav: string, least = 0.05): number[] =>
