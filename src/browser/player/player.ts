@@ -12,6 +12,7 @@ import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
 import { deskOn } from './desk.ts';
 import { button, make } from './dom.ts';
+import { heardOn } from './heard.ts';
 import { createNews } from './news.ts';
 import { createStand, someStandIsOpen } from './stand.ts';
 import { offerTiles } from './tiles.ts';
@@ -51,6 +52,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   };
 
   const now = (): number => context.currentTime;
+  const heardNow = (): number => heardOn(context);
   const transport = createTransport(
     {
       now,
@@ -156,7 +158,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   /** Draws what sounds, or where it will go on, and as long as something sounds looks again when the next thing begins. */
   function draw(): void {
     clearTimeout(timer);
-    const heard = now() - (context?.outputLatency || context?.baseLatency || 0);
+    const heard = heardNow();
     const showing = transport.showing(heard);
     const running = isRunning(transport.state());
     cursor.show(showing?.counting ? undefined : showing?.moment, running);
