@@ -1,6 +1,6 @@
 /** Reads what was typed after a command's name. */
 import { parseArgs } from 'node:util';
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { type Command, type Input, UsageError } from './command.ts';
 
 const HELP = { help: { type: 'boolean', about: 'Show this help.' } } as const;

@@ -1,6 +1,6 @@
 /** `reedway messages`: what each code stands for. The reference is the catalogues themselves. */
 import { CATALOGUES } from '../course/catalogue.ts';
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { type Command, UsageError } from './command.ts';
 import { wrap } from './wrap.ts';
 

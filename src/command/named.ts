@@ -1,6 +1,6 @@
 /** Lessons and blocks as they are named on the command line. */
 import type { Block, Course, Lesson } from '../course/course.ts';
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { told } from './check.ts';
 import { type Terminal, UsageError } from './command.ts';
 

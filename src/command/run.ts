@@ -1,5 +1,5 @@
 /** Runs what was typed: finds the command, reads its arguments, and says what is wrong with them. */
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { readArguments } from './arguments.ts';
 import { type Terminal, UsageError } from './command.ts';
 import { COMMANDS } from './commands.ts';

@@ -1,6 +1,6 @@
 /** The attributes of a component: what an author wrote, with its place, and readers for the kinds of values there are. */
-import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
-import type { Known } from '../diagnostics/nearest.ts';
+import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { type Known, nearest } from '../diagnostics/nearest.ts';
 import type { Chord } from '../harmony/chord.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { readChord } from '../harmony/symbol.ts';

@@ -1,5 +1,6 @@
 /** The blocks of all lessons, understood: each against its lesson's settings and the blocks it quotes. */
-import { type Diagnostic, nearest } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
 import type { Found, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';

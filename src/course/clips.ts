@@ -4,7 +4,8 @@
  * then placed by its name.
  */
 import type { z } from 'zod';
-import { type Diagnostic, hasError, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, hasError, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import type { Score } from '../score/score.ts';
 import { type ComponentText, textOf, type WrittenAttribute } from './attributes.ts';
 import { captionsFault } from './captions.ts';

@@ -1,6 +1,7 @@
 /** A component as an author wrote it, checked against the list of those there are. */
 import type { MdastNode } from 'satteri';
-import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import type { ComponentText, WrittenAttribute } from './attributes.ts';
 import { ADDRESS_ATTRIBUTES, COMPONENTS, REFUSED_ELEMENTS } from './component.ts';
 import { oneLine } from './line.ts';

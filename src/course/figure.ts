@@ -1,6 +1,6 @@
 /** The figures of a lesson: what an author wrote between < and >, read into what will be drawn. */
-import { type Diagnostic, hasError, nearest, reporter } from '../diagnostics/diagnostic.ts';
-import { namesOf } from '../diagnostics/nearest.ts';
+import { type Diagnostic, hasError, reporter } from '../diagnostics/diagnostic.ts';
+import { namesOf, nearest } from '../diagnostics/nearest.ts';
 import type { Figure, FormChartFigure, HarpMapFigure, Lit, TabNote } from '../engrave/figure/figure.ts';
 import type { Chord } from '../harmony/chord.ts';
 import { chordsOfBar, modeOfForm } from '../harmony/form.ts';

@@ -1,5 +1,6 @@
 /** One lesson, read by itself: its text, its front matter, and which block goes by which id. */
-import { type Diagnostic, nearest, reporter } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { locate, type Problem } from '../diagnostics/place.ts';
 import type { Settings } from '../notation/settings.ts';
 import { LESSONS, type TextFile } from './folder.ts';

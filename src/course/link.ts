@@ -4,7 +4,8 @@
  * course (`media/harp.svg`), and to a page of the site by its address (`/path`).
  */
 import { posix } from 'node:path';
-import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { GROUPS } from '../technique/technique.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 

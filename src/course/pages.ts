@@ -1,5 +1,6 @@
 /** The pages of a site beside its lessons: which there are depends on the whole course. */
-import { nearest, reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import type { Problem } from '../diagnostics/place.ts';
 import type { Course, Lesson, Link } from './course.ts';
 import { PAGE_PLACES } from './link.ts';

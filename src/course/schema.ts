@@ -1,6 +1,7 @@
 /** The pieces course files' schemas are made of. Each reads text as YAML left it (see yaml.ts) and says what it wanted. */
 import { z } from 'zod';
-import { type Diagnostic, nearest, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { nearestPlace, type YamlRead } from './yaml.ts';
 

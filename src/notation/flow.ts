@@ -1,5 +1,6 @@
 /** The music of a block as one stream: groups dissolved into exact durations, quotations replaced by what they name. */
-import { type Diagnostic, nearest, type Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { numeralOf } from '../harmony/numeral.ts';
 import { isSound } from '../score/ask.ts';
 import type { Bar, Mouth, QuoteRef, Score, Sound, Source } from '../score/score.ts';

@@ -1,5 +1,6 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
-import { type Diagnostic, nearest, type Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';

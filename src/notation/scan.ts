@@ -1,5 +1,6 @@
 /** One line of music, read into items. Every token is read where it stands, and a bad one never hides the next. */
-import { type Diagnostic, nearest, type Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { isChordSymbol } from '../harmony/symbol.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { type Mark, type Mouth, PLAIN_MARKS, type PlainMark } from '../score/score.ts';

@@ -1,5 +1,5 @@
 /** The techniques one course works with: those that ship, changed and added to by its own, or its own alone. */
-import { nearest } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { CATALOGUE } from './catalogue.ts';
 import type { TECHNIQUE_PROBLEMS } from './problems.ts';
 import { type Technique, type TechniquesFile, techniqueOf } from './technique.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nearest } from '../../src/diagnostics/diagnostic.ts';
+import { nearest } from '../../src/diagnostics/nearest.ts';
 import { locate, type Placed, placeOf, pointAt, showProblem } from '../../src/diagnostics/place.ts';
 
 describe('a place', () => {
