@@ -45,15 +45,31 @@ const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
 const keyName = ({ key, register }: Harp): string => harpInWords({ key, register }, RICHTER);
 
 /** Of those used equally often, the lowest. */
-function mostUsed(harps: readonly Harp[]): Harp | undefined {
-  const uses = new Map<string, { harp: Harp; count: number }>();
-  for (const harp of harps) {
-    const use = uses.get(keyName(harp)) ?? { harp, count: 0 };
-    use.count++;
-    uses.set(keyName(harp), use);
-  }
-  return [...uses.values()].sort((a, b) => b.count - a.count || keyNote(a.harp) - keyNote(b.harp))[0]?.harp;
+const mostUsed = (harps: readonly Harp[]): Harp | undefined =>
+  byUse(
+    [...harps].sort((a, b) => keyNote(a) - keyNote(b)),
+    keyName,
+  )[0];
+
+/** Each of them once, the most used first, and of those used equally often the first. */
+function byUse<Thing>(things: readonly Thing[], nameOf: (thing: Thing) => string | number): readonly Thing[] {
+  const alike = [...Map.groupBy(things, nameOf).values()];
+  return alike.sort((a, b) => b.length - a.length).flatMap(([first]) => first ?? []);
 }
+
+/** Every harp that blocks of these lessons are written for, the most used first. */
+export const harpsPlayed = (lessons: readonly Lesson[]): readonly Harp[] =>
+  byUse(
+    lessons.flatMap(({ blocks }) => blocks.flatMap(({ score }) => score?.harp ?? [])),
+    (harp) => harpInWords(harp, harp.tuning),
+  );
+
+/** Every position a lesson's blocks are played in, the most used first. */
+export const positionsPlayed = ({ blocks }: Lesson): readonly number[] =>
+  byUse(
+    blocks.flatMap(({ score }) => score?.position ?? []),
+    (position) => position,
+  );
 
 /** Below the site's base. */
 export const harpPath = (tuning: Tuning): string => `harps/${tuning.id}/`;

@@ -1,12 +1,12 @@
 /** A course's settings in the words a student reads. */
+import type { Harp } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
 import { positionInWords, positionName } from '../instrument/position.ts';
 import type { Tuning } from '../instrument/tuning.ts';
-import type { Settings } from '../notation/settings.ts';
 import type { Feel } from '../time/feel.ts';
 import { isCompound, type Meter, meterName } from '../time/meter.ts';
 
-export const harpInWords = (harp: Settings['harp'], tuning: Tuning): string =>
+export const harpInWords = (harp: Pick<Harp, 'key' | 'register'>, tuning: Tuning): string =>
   [
     harp.register === 'standard' ? '' : harp.register,
     printedName(harp.key),
@@ -67,14 +67,4 @@ export const minutesAsDuration = (minutes: number): string => `PT${minutes}M`;
 export function listInWords(words: readonly string[]): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
-
-/** Each harp the lessons are written for, the most used first. */
-export function harpsOf(lessons: readonly { readonly defaults: Settings }[]): readonly string[] {
-  const uses = new Map<string, number>();
-  for (const { defaults } of lessons) {
-    const harp = harpInWords(defaults.harp, defaults.tuning);
-    uses.set(harp, (uses.get(harp) ?? 0) + 1);
-  }
-  return [...uses].sort(([, a], [, b]) => b - a).map(([harp]) => harp);
 }

@@ -106,11 +106,14 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     const known = drawn.get(bar);
     if (known) return known;
     const tiles = [...block.querySelectorAll(`[data-bar="${bar}"]`)];
-    const all = (what: string): Map<string, Element[]> =>
-      Map.groupBy(
-        tiles.flatMap((tile) => [...tile.querySelectorAll(`[data-${what}]`)]),
-        (element) => element.getAttribute(`data-${what}`) ?? '',
-      );
+    const all = (what: string): Map<string, Element[]> => {
+      const found = new Map<string, Element[]>();
+      for (const element of tiles.flatMap((tile) => [...tile.querySelectorAll(`[data-${what}]`)])) {
+        const index = element.getAttribute(`data-${what}`) ?? '';
+        found.set(index, [...(found.get(index) ?? []), element]);
+      }
+      return found;
+    };
     const found = { tiles, events: all('event'), chords: all('chord') };
     drawn.set(bar, found);
     return found;
