@@ -285,6 +285,19 @@ describe('a clip of the course', () => {
     expect(await litBars()).toEqual([]);
   });
 
+  test('lights no bars by a seek that arrives when another has the floor', async () => {
+    await clip().getByRole('button', { name: '0:01 bars 1 to 2' }).click();
+    await film().getByRole('button', { name: '0:03 bar 4' }).first().click();
+    await expect.poll(litBars).toEqual([4]);
+    await clip()
+      .locator('audio')
+      .evaluate(async (audio: HTMLAudioElement) => {
+        audio.currentTime = 1.2;
+        await new Promise((resolve) => audio.addEventListener('seeked', resolve, { once: true }));
+      });
+    expect(await litBars()).toEqual([4]);
+  });
+
   test('loads no script of its own before it is used', async () => {
     const loaded: string[] = [];
     page.on('request', (request) => loaded.push(request.url()));

@@ -27,6 +27,8 @@ export function openClip(host: HTMLElement): ClipOnPage {
   let passage: number | undefined;
   /** The cue that was pressed last. */
   let sought: number | undefined;
+  /** Whether something else has taken the floor since it last played. */
+  let yielded = false;
   let lit: Element[] = [];
   let shown = '';
   let timer: ReturnType<typeof setInterval> | undefined;
@@ -64,12 +66,14 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   /** Something else sounds now, and lights bars of its own. */
   function yieldFloor(): void {
+    yielded = true;
     media?.pause();
     light([]);
   }
 
   function started(): void {
     message.replaceChildren();
+    yielded = false;
     takeFloor(yieldFloor);
     clearInterval(timer);
     timer = setInterval(look, LOOK);
@@ -103,7 +107,8 @@ export function openClip(host: HTMLElement): ClipOnPage {
       return;
     }
     choosePassage();
-    light(passagesAt(cues, media.currentTime));
+    // A seek may arrive when the floor is lost already.
+    if (!yielded) light(passagesAt(cues, media.currentTime));
   }
 
   /** A passage that ends with the recording is repeated from there. */
