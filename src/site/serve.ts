@@ -18,6 +18,12 @@ import { type Standing, siteOf } from './open.ts';
 import { lessonOfScores, scoresText } from './scores.ts';
 import { holdSite, theSite } from './site.ts';
 
+/**
+ * Milliseconds from the news of a change to the reading of it. Editors save in several steps, and for 50 ms after a change
+ * the watcher (chokidar) tells of no other to the same file: what was written in that time has to be read with the first.
+ */
+const SETTLED = 80;
+
 export interface Served {
   /** Of the home page. */
   readonly address: string;
@@ -60,8 +66,7 @@ export async function serve({ dir, port, engraver, read, heard }: Serving): Prom
   function readCourse(previous: Promise<Course> | undefined): Promise<Course> {
     const course = (async () => {
       const before = await previous;
-      // Editors save in several steps; what comes within a moment is one change.
-      if (before) await sleep(40);
+      if (before) await sleep(SETTLED);
       return read(before);
     })();
     holdSite(course.then((value) => siteOf(value, engraver, standing)));

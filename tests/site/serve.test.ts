@@ -57,6 +57,15 @@ describe('a change is seen', () => {
     await pageWith('lessons/second/', /A new name/);
   });
 
+  test('though it comes close upon another, as where an editor saves and then tidies', async () => {
+    for (const gap of [5, 25, 40, 42, 44, 45, 46, 47, 48, 49, 50, 52, 55, 85]) {
+      write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Saved once, ${gap}.`));
+      await sleep(gap);
+      write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Saved twice, ${gap}.`));
+      await pageWith('lessons/first/', new RegExp(`Saved twice, ${gap}\\.`));
+    }
+  });
+
   test('when a lesson comes, changes and goes', async () => {
     write(dir, 'lessons/third.mdx', lesson('Here I am.\n', 'title: Third\nrequires: second'));
     await pageWith('', /Third/);
