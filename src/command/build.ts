@@ -1,11 +1,11 @@
 /** `reedway build`: a course becomes a site, whole or not at all. */
 import { relative, resolve } from 'node:path';
 import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
-import type { Course } from '../course/course.ts';
+import { type Course, isSound } from '../course/course.ts';
 import { normalBase } from '../site/addresses.ts';
 import { type Claim, claimOutput, codeOf, isRefusal, type Refusal, unusable } from '../site/output-folder.ts';
 import type { Pack } from '../site/pack.ts';
-import { COURSE, closing, courseFolder, isSound, readCourse, told } from './check.ts';
+import { COURSE, closing, courseFolder, readCourse, told } from './check.ts';
 import { type Command, type Input, type Terminal, UsageError } from './command.ts';
 
 /** Where a site is put and looked for if nobody says. */

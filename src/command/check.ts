@@ -1,7 +1,7 @@
 /** `reedway check`: every problem of every lesson in one run. */
 import { existsSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import type { Course } from '../course/course.ts';
+import { type Course, isSound } from '../course/course.ts';
 import { COURSE_FILE } from '../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../course/load.ts';
 import type { Severity } from '../diagnostics/diagnostic.ts';
@@ -57,8 +57,6 @@ export function readCourse(
   terminal.progress('');
   return course;
 }
-
-export const isSound = (course: Course): boolean => !course.problems.some(({ severity }) => severity === 'error');
 
 /** Every problem as a person reads it, files named from where the command was typed. */
 export function told(course: Course, cwd: string): string {

@@ -1,8 +1,8 @@
 /** `reedway path`: the lessons of a course in their order, what ties them together, what each teaches and uses. */
-import type { Course, Lesson } from '../course/course.ts';
+import { type Course, isSound, type Lesson } from '../course/course.ts';
 import type { Link, Reason } from '../curriculum/links.ts';
 import { hardest } from '../curriculum/survey.ts';
-import { COURSE, isSound, readCourse, told } from './check.ts';
+import { COURSE, readCourse, told } from './check.ts';
 import { type Command, UsageError } from './command.ts';
 import { wrap } from './wrap.ts';
 

@@ -2,10 +2,12 @@
  * A course as loaded: every lesson and block read and checked, with everything wrong collected. The site is built from
  * this value alone.
  */
+
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Problem, Range } from '../diagnostics/place.ts';
 import type { Figure } from '../engrave/figure/figure.ts';
 import type { Form } from '../harmony/form.ts';
+import type { Harp } from '../instrument/harp.ts';
 import type { Tuning } from '../instrument/tuning.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
@@ -90,6 +92,16 @@ export interface Link {
   readonly range: Range;
   readonly target: LinkTarget;
 }
+
+/** The harps of a lesson's blocks and figures, each as often as it is used. */
+export const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
+  ...blocks.flatMap(({ score }) => score?.harp ?? []),
+  ...figures.flatMap(({ figure }) => figure?.harp ?? []),
+];
+
+/** Whether a course may be published. */
+export const isSound = ({ problems }: Pick<Course, 'problems'>): boolean =>
+  !problems.some(({ severity }) => severity === 'error');
 
 /** The block of a lesson with an id, or the number of one that has none. */
 export const blockNamed = (lesson: Lesson, id: string): Block | undefined =>

@@ -1,8 +1,8 @@
 /** The pages of a site beside its lessons: which there are depends on the whole course. */
 import { reporter } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import type { Problem } from '../diagnostics/place.ts';
-import type { Course, Lesson, Link } from './course.ts';
+import { type Problem, problemAt } from '../diagnostics/place.ts';
+import { type Course, harpsOf, type Lesson } from './course.ts';
 import { PAGE_PLACES } from './link.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
@@ -23,7 +23,7 @@ export function pagesExist(course: CheckedCourse): Problem[] {
       if (link.target.kind !== 'page') return [];
       const { path, rest } = link.target;
       return faultOf(course, shownWith(lesson.front.draft), path.replace(/\/$/, ''), rest).map((diagnostic) =>
-        placed(diagnostic, lesson, link),
+        problemAt(diagnostic, lesson.file, link.range),
       );
     }),
   );
@@ -45,12 +45,12 @@ function shownIn({ lessons, path, repertoire }: CheckedCourse, drafts: boolean):
   const shown = lessons.filter(({ front }) => drafts || !front.draft);
   const techniques = new Set<string>();
   const harps = new Set<string>();
-  for (const { id, front, blocks, figures } of shown) {
+  for (const lesson of shown) {
+    const { id, front } = lesson;
     for (const taught of front.teaches) if (repertoire.byId.has(taught)) techniques.add(taught);
     for (const survey of path.surveys[path.numberOf.get(id) ?? -1] ?? [])
       for (const { technique } of survey?.found ?? []) techniques.add(technique.id);
-    for (const { score } of blocks) if (score) harps.add(score.harp.tuning.id);
-    for (const { figure } of figures) if (figure) harps.add(figure.harp.tuning.id);
+    for (const { tuning } of harpsOf(lesson)) harps.add(tuning.id);
   }
   return { techniques, harps, unsure: shown.some(isBroken) };
 }
@@ -83,15 +83,6 @@ function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string
 }
 
 const SOMEWHERE = { from: 0, to: 0 };
-
-function placed(
-  { code, severity, message, help }: ReturnType<typeof report>,
-  { file }: Lesson,
-  { range: { start, end } }: Link,
-): Problem {
-  const place = { file, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
-  return { ...place, severity, code, message, ...(help === undefined ? {} : { help }) };
-}
 
 function decoded(text: string): string {
   try {

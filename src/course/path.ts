@@ -4,7 +4,7 @@ import { type Curriculum, curriculumOf } from '../curriculum/curriculum.ts';
 import type { Finding } from '../curriculum/finding.ts';
 import type { PathLesson } from '../curriculum/lesson.ts';
 import type { LessonSurvey } from '../curriculum/survey.ts';
-import { locate, type Problem } from '../diagnostics/place.ts';
+import { locate, type Problem, problemAt, TOP } from '../diagnostics/place.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Course, Lesson } from './course.ts';
 import type { Stage } from './front.ts';
@@ -42,10 +42,5 @@ function problemOf({ place, diagnostic }: Finding, { file, places, blocks }: Les
   if ('front' in place) return placeAt(diagnostic, file, places, place.front.split('/'), 'value');
   const block = 'block' in place ? blocks[place.block] : undefined;
   if ('block' in place && block && place.span) return locate({ ...diagnostic, span: place.span }, file, block.placed);
-  const { start, end } = ('range' in place ? place.range : block?.range) ?? TOP;
-  const { code, severity, message, help } = diagnostic;
-  const where = { file, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
-  return { ...where, severity, code, message, ...(help === undefined ? {} : { help }) };
+  return problemAt(diagnostic, file, ('range' in place ? place.range : block?.range) ?? TOP);
 }
-
-const TOP = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };

@@ -4,7 +4,7 @@
  */
 import { type Catalogue, type Diagnostic, reporter, type Severity } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import type { Problem } from '../diagnostics/place.ts';
+import { type Problem, problemAt, TOP } from '../diagnostics/place.ts';
 import type { Allow } from './front.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { nearestPlace, type YamlPlaces } from './yaml.ts';
@@ -69,15 +69,12 @@ export function settle(problems: readonly Problem[], wishes: Wishes, catalogue: 
 
 /** A diagnostic placed at what YAML says of a path. */
 export function placeAt(
-  { code, severity, message, help }: Omit<Diagnostic, 'span'>,
+  diagnostic: Omit<Diagnostic, 'span'>,
   file: string,
   places: YamlPlaces,
   path: readonly PropertyKey[],
   which: 'key' | 'value',
 ): Problem {
   const written = nearestPlace(places, path);
-  const { start, end } = written?.[which] ??
-    written?.value ?? { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };
-  const place = { file, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
-  return { ...place, severity, code, message, ...(help === undefined ? {} : { help }) };
+  return problemAt(diagnostic, file, written?.[which] ?? written?.value ?? TOP);
 }

@@ -13,6 +13,9 @@ export interface Range {
   readonly end: Point;
 }
 
+/** Where what has no place of its own in a file is told. */
+export const TOP: Range = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };
+
 /** A diagnostic in its file: what `check --json` prints. */
 export interface Problem {
   /** Relative to the course folder, with forward slashes. */
@@ -64,10 +67,18 @@ export function pointAt(placed: Placed, offset: number): Point {
   return { line: line.at.line, column: line.at.column + offset - line.offset };
 }
 
+/** A diagnostic of a text that stands in a file. */
 export function locate(diagnostic: Diagnostic, file: string, placed: Placed): Problem {
-  const { span, severity, code, message, help } = diagnostic;
-  const start = pointAt(placed, span.from);
-  const end = pointAt(placed, Math.max(span.from, span.to));
+  const { from, to } = diagnostic.span;
+  return problemAt(diagnostic, file, { start: pointAt(placed, from), end: pointAt(placed, Math.max(from, to)) });
+}
+
+/** A diagnostic whose place in its file is known already. */
+export function problemAt(
+  { severity, code, message, help }: Omit<Diagnostic, 'span'>,
+  file: string,
+  { start, end }: Range,
+): Problem {
   return {
     file,
     line: start.line,

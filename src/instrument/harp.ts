@@ -3,6 +3,7 @@ import {
   chromaOf,
   FLAT_DEGREES,
   fifthsOf,
+  fromFloor,
   mod,
   nameAbove,
   type Pitch,
@@ -49,7 +50,7 @@ export const HARP_KEYS: readonly PitchClass[] = ['G', 'Ab', 'A', 'Bb', 'B', 'C',
 
 /** The MIDI number of the key note, from which a tuning counts its reeds: hole 1 blow of all the usual ones. */
 export const keyNote = (harp: Harp): number =>
-  LOWEST_STANDARD + ((chromaOf(harp.key) - (LOWEST_STANDARD % 12) + 12) % 12) + OCTAVE_OF[harp.register];
+  fromFloor(LOWEST_STANDARD, chromaOf(harp.key)) + OCTAVE_OF[harp.register];
 
 export const holeCount = (harp: Harp): number => harp.tuning.blow.length;
 

@@ -31,6 +31,9 @@ export function atFifths(fifths: number): PitchClass {
 /** Half steps above C, 0 to 11. */
 export const chromaOf = (p: PitchClass): number => mod(SEMITONES[p.letter] + p.alter, 12);
 
+/** The MIDI number of a chroma in the octave that begins at `floor`. */
+export const fromFloor = (floor: number, chroma: number): number => floor + mod(chroma - floor, 12);
+
 /** The pitch of that name whose number is `midi`, or undefined where the name does not sound so. */
 export function pitchNamed(name: PitchClass, midi: number): Pitch | undefined {
   if (chromaOf(name) !== mod(midi, 12)) return undefined;

@@ -1,4 +1,5 @@
 /** How the reeds are tuned against each other, and the frequencies that follow. */
+import { gcd } from '../time/fraction.ts';
 import { type Breath, type Harp, type HoleNote, keyNote, sounding } from './harp.ts';
 import { mod } from './pitch.ts';
 import type { Tuning } from './tuning.ts';
@@ -88,8 +89,6 @@ function withinOctave(n: number, d: number): Ratio {
   const divisor = gcd(above, below);
   return [above / divisor, below / divisor];
 }
-
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 export const centsOfRatio = ([n, d]: Ratio): number => 1200 * Math.log2(n / d);
 

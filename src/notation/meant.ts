@@ -1,6 +1,8 @@
 /** What a setting’s value was meant to be, where it is told in other words or signs than Reedway takes. */
+
 import { type Known, nearest, numbersIn } from '../diagnostics/nearest.ts';
 import { ordinal, POSITIONS, positionName } from '../instrument/position.ts';
+import { gcd } from '../time/fraction.ts';
 
 /** For each, values that may be meant, the likeliest first; whether one can be read is for its reader to say. */
 export const MEANT = {
@@ -84,7 +86,6 @@ const FLATS: Readonly<Record<string, string>> = {
 };
 
 function reduced(over: number, under: number): string {
-  const common = (a: number, b: number): number => (b === 0 ? a : common(b, a % b));
-  const divisor = common(over, under) || 1;
+  const divisor = gcd(over, under) || 1;
   return `${over / divisor}/${under / divisor}`;
 }

@@ -1,5 +1,5 @@
 /** The harps a course is played on: its tunings, and for each the keys and the lessons that use it. */
-import type { Course, Lesson } from '../course/course.ts';
+import { type Course, harpsOf, type Lesson } from '../course/course.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { keyNote } from '../instrument/harp.ts';
 import { RICHTER, type Tuning } from '../instrument/tuning.ts';
@@ -34,12 +34,6 @@ function findTunings(course: Course, lessons: readonly Lesson[]): readonly UsedT
     return [{ tuning, harp, lessons: named }];
   });
 }
-
-/** The harps of a lesson's blocks and figures. */
-const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
-  ...blocks.flatMap(({ score }) => score?.harp ?? []),
-  ...figures.flatMap(({ figure }) => figure?.harp ?? []),
-];
 
 /** `low F`: the tuning goes without saying. */
 const keyName = ({ key, register }: Harp): string => harpInWords({ key, register }, RICHTER);

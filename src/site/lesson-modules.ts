@@ -5,6 +5,7 @@
  */
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
+import { isSound } from '../course/course.ts';
 import { isReadable } from '../course/markdown.ts';
 import { lessonIn, theSite } from './site.ts';
 
@@ -22,7 +23,7 @@ export const lessonModules = (): Plugin => ({
     async handler(text, id) {
       const { course } = await theSite();
       const lesson = lessonIn(course, id);
-      const isChecked = lesson?.source === text && !course.problems.some(({ severity }) => severity === 'error');
+      const isChecked = lesson?.source === text && isSound(course);
       if (!isChecked && !isReadable(text)) throw new Error(`${id} cannot be read as a lesson.`);
     },
   },

@@ -8,7 +8,8 @@ export interface Fraction {
   readonly d: number;
 }
 
-const gcd = (a: number, b: number): number => {
+/** The greatest common divisor, never negative. */
+export const gcd = (a: number, b: number): number => {
   while (b !== 0) [a, b] = [b, a % b];
   return a < 0 ? -a : a;
 };

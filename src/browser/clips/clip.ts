@@ -98,10 +98,12 @@ export function openClip(host: HTMLElement): ClipOnPage {
     if (passage === undefined || !now.includes(passage)) passage = now.at(-1) ?? passage;
   }
 
+  const toRepeat = (): CueOnPage | undefined => (loops && passage !== undefined ? cues[passage] : undefined);
+
   function look(): void {
     // Where it is sought to is known when it has got there.
     if (!media || media.seeking) return;
-    const repeated = loops && passage !== undefined ? cues[passage] : undefined;
+    const repeated = toRepeat();
     if (repeated && !media.paused && media.currentTime >= passageEnd(cues, passage ?? 0) - LOOK / 2000) {
       seek(media, repeated.at);
       return;
@@ -113,7 +115,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   /** A passage that ends with the recording is repeated from there. */
   function again(): void {
-    const repeated = loops && passage !== undefined ? cues[passage] : undefined;
+    const repeated = toRepeat();
     if (media && repeated && repeated.at < media.duration) play(media, repeated.at);
   }
 

@@ -1,8 +1,11 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
-import { chromaOf, printedName } from '../../instrument/pitch.ts';
+import { chromaOf, fromFloor, printedName } from '../../instrument/pitch.ts';
 import { choice, labelled, make } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 import { chordInFull } from './words.ts';
+
+/** The lowest root of a drone, as a MIDI number. */
+const FLOOR = 43;
 
 export function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
   let held = '';
@@ -25,11 +28,10 @@ export function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
 
   function options(): { value: string; text: string; midis: readonly number[] }[] {
     const { key, bars } = playback();
-    const low = (chroma: number): number => 43 + ((((chroma - 43) % 12) + 12) % 12);
-    const tonic = low(chromaOf(key.tonic));
+    const tonic = fromFloor(FLOOR, chromaOf(key.tonic));
     const chords = new Map<string, readonly number[]>();
     for (const chord of bars.flatMap((bar) => bar.chords)) {
-      const root = low(chromaOf(chord.root));
+      const root = fromFloor(FLOOR, chromaOf(chord.root));
       chords.set(chordInFull(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
     }
     return [

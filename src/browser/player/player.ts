@@ -5,7 +5,7 @@ import { leaveFloor, takeFloor } from '../floor.ts';
 import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
-import { sound } from '../sound/sound.ts';
+import { stageOn } from '../stage.ts';
 import { createTransport, type Showing, type State, TICK } from '../transport.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
@@ -54,16 +54,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   const now = (): number => context.currentTime;
   const heardNow = (): number => heardOn(context);
   const transport = createTransport(
-    {
-      now,
-      sound: (cue, at) => sound(desk.studio, cue, at, pitches),
-      shut: desk.studio.shut,
-      open: desk.studio.open,
-      tick: (call) => {
-        const timer = setInterval(call, TICK);
-        return () => clearInterval(timer);
-      },
-    },
+    stageOn(desk.studio, () => pitches),
     { playback, settings },
     stateChanged,
   );

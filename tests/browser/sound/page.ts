@@ -6,8 +6,9 @@ import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
 import { sound } from '../../../src/browser/sound/sound.ts';
 import { createStudio, PARTS, type Part } from '../../../src/browser/sound/studio.ts';
+import { stageOn } from '../../../src/browser/stage.ts';
 import { press, type Tone } from '../../../src/browser/tones/tone.ts';
-import { createTransport, type Music, TICK } from '../../../src/browser/transport.ts';
+import { createTransport, type Music } from '../../../src/browser/transport.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 
@@ -130,16 +131,7 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
   const pitches = pitchesOf(music.playback);
   let current = music;
   const transport = createTransport(
-    {
-      now: () => context.currentTime,
-      sound: (cue, at) => sound(studio, cue, at, pitches),
-      shut: studio.shut,
-      open: studio.open,
-      tick: (call) => {
-        const timer = setInterval(call, TICK);
-        return () => clearInterval(timer);
-      },
-    },
+    stageOn(studio, () => pitches),
     music,
     () => {},
   );
@@ -179,16 +171,7 @@ async function play(music: Music): Promise<void> {
   const studio = createStudio(context);
   const pitches = pitchesOf(music.playback);
   createTransport(
-    {
-      now: () => context.currentTime,
-      sound: (cue, at) => sound(studio, cue, at, pitches),
-      shut: studio.shut,
-      open: studio.open,
-      tick: (call) => {
-        const timer = setInterval(call, TICK);
-        return () => clearInterval(timer);
-      },
-    },
+    stageOn(studio, () => pitches),
     music,
     () => {},
   ).play();
