@@ -1,5 +1,6 @@
 /** The bars that the cues of clips are about: which tiles show them, and a button on the first of them for each cue. */
 import { button, make } from '../player/dom.ts';
+import { watchTiles } from '../player/watch-tiles.ts';
 import type { CueOnPage } from './passage.ts';
 
 export const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>
@@ -55,10 +56,7 @@ function cuesOver(figure: HTMLElement): CuesOver {
     place();
   }
 
-  new ResizeObserver(place).observe(figure);
-  new MutationObserver((changes) => {
-    if (changes.some(({ target }) => !layer.contains(target))) place();
-  }).observe(figure, { childList: true, subtree: true });
+  watchTiles(figure, () => layer, place);
   const over: CuesOver = { add };
   layers.set(figure, over);
   return over;

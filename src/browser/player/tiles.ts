@@ -6,6 +6,7 @@
 import type { Playback } from '../../score/playback.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { make } from './dom.ts';
+import { watchTiles } from './watch-tiles.ts';
 import { barInWords } from './words.ts';
 
 export interface Tiles {
@@ -164,14 +165,10 @@ export function offerTiles(
     event.preventDefault();
   });
 
-  // Tiles move when the window does, and are drawn anew for another harp.
   const look = (): void => {
     furnish();
     moved();
   };
-  new ResizeObserver(look).observe(block);
-  new MutationObserver((changes) => {
-    if (changes.some(({ target }) => !layer.parentElement?.contains(target))) look();
-  }).observe(block, { childList: true, subtree: true });
+  watchTiles(block, () => layer.parentElement, look);
   return { element: layer, show };
 }
