@@ -6,7 +6,7 @@
  */
 import { mkdir, readdir, readFile, rm, symlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { cacheFolder } from '../src/site/cache-folder.ts';
+import { cacheFolder } from '../src/publish/cache-folder.ts';
 import { writeCourse } from './course.ts';
 import { inFolder } from './folder.ts';
 import { busy, least, type Ran, ROOT, run, runNode } from './measure.ts';

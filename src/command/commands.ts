@@ -5,46 +5,46 @@ export const COMMANDS: readonly Row[] = [
   {
     name: 'check',
     summary: 'Find everything that is wrong with a course',
-    load: () => import('./check.ts'),
+    load: () => import('./course/check.ts'),
   },
   {
     name: 'build',
     summary: 'Build the site of a course',
-    load: () => import('./build.ts'),
+    load: () => import('./publish/build.ts'),
   },
   {
     name: 'serve',
     summary: 'Show a course while it is being written',
-    load: () => import('./serve.ts'),
+    load: () => import('./publish/serve.ts'),
   },
   {
     name: 'host',
     summary: 'Serve a site that was built',
-    load: () => import('./host.ts'),
+    load: () => import('./publish/host.ts'),
   },
   {
     name: 'show',
     summary: 'Show a block note by note, as Reedway has read it',
-    load: () => import('./show.ts'),
+    load: () => import('./block/show.ts'),
   },
   {
     name: 'explain',
     summary: 'Tell what notes are on a harp and over the chords of a form',
-    load: () => import('./explain.ts'),
+    load: () => import('./block/explain.ts'),
   },
   {
     name: 'path',
     summary: 'Print the lessons of a course in order, and what ties them together',
-    load: () => import('./path.ts'),
+    load: () => import('./course/path.ts'),
   },
   {
     name: 'techniques',
     summary: 'Find the techniques a block takes, with the very notes',
-    load: () => import('./techniques.ts'),
+    load: () => import('./course/techniques.ts'),
   },
   {
     name: 'messages',
     summary: 'Tell what the codes of problems stand for',
-    load: () => import('./messages.ts'),
+    load: () => import('./course/messages.ts'),
   },
 ];

@@ -1,7 +1,7 @@
 /** The help, made from the same tables the commands are read by. */
 import type { Command, Row } from './command.ts';
 import { COMMANDS } from './commands.ts';
-import { wrap } from './wrap.ts';
+import { wrap } from './terminal/wrap.ts';
 
 export function helpOfAll(version: string): string {
   const width = Math.max(...COMMANDS.map(({ name }) => name.length));

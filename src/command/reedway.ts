@@ -9,5 +9,5 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 // What was compiled once need not be again, which is most of what a short command does. Hence no import above.
 enableCompileCache();
 const { run } = await import('./run.ts');
-const { processTerminal } = await import('./terminal.ts');
+const { processTerminal } = await import('./terminal/terminal.ts');
 process.exitCode = await run(process.argv.slice(2), processTerminal());

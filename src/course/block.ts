@@ -6,7 +6,7 @@ import type { Found, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
-import type { CourseHead } from './head.ts';
+import type { CourseHead } from './course-file.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
 
 export interface Block {

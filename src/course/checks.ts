@@ -1,5 +1,5 @@
 /** Checks of a whole course, beyond what each file says by itself. A subject adds its check to the list. */
-import { reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import type { Problem } from '../diagnostics/place.ts';
 import type { Course } from './course.ts';

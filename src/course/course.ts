@@ -5,19 +5,20 @@
 
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Problem, Range } from '../diagnostics/place.ts';
+import type { YamlPlaces } from '../document/yaml.ts';
 import type { Figure } from '../engrave/figure/figure.ts';
 import type { Form } from '../harmony/form.ts';
 import type { Harp } from '../instrument/harp.ts';
 import type { Tuning } from '../instrument/tuning.ts';
+import type { Heading } from '../lesson/lesson-text.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Block } from './block.ts';
-import type { Clip } from './clips.ts';
-import type { CourseFile, LessonFront } from './front.ts';
+import type { Clip } from './clips/clips.ts';
+import type { CourseFile } from './course-schema.ts';
+import type { LessonFront } from './lesson-schema.ts';
 import type { LinkTarget } from './link.ts';
 import type { Memory } from './memory.ts';
-import type { Heading } from './text.ts';
-import type { YamlPlaces } from './yaml.ts';
 
 export type { Block, Quoted } from './block.ts';
 

@@ -1,15 +1,16 @@
 /** One lesson, read by itself: its text, its front matter, and which block goes by which id. */
-import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { locate, type Problem } from '../diagnostics/place.ts';
+import { checkYaml } from '../document/check-yaml.ts';
+import { placesOf, type YamlPlaces } from '../document/yaml.ts';
+import { type BlockText, type LessonText, readLessonText } from '../lesson/lesson-text.ts';
 import type { Settings } from '../notation/settings.ts';
+import type { CourseHead } from './course-file.ts';
 import { LESSONS, type TextFile } from './folder.ts';
-import type { LessonFront } from './front.ts';
-import type { CourseHead } from './head.ts';
+import type { LessonFront } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
-import { checkYaml } from './schema.ts';
-import { type BlockText, type LessonText, readLessonText } from './text.ts';
-import { placesOf, type YamlPlaces } from './yaml.ts';
 
 export interface LessonRead {
   readonly id: string;

@@ -4,8 +4,10 @@
  * course (`media/harp.svg`), and to a page of the site by its address (`/path`).
  */
 import { posix } from 'node:path';
-import { type Diagnostic, reporter, type Span } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import type { Reference } from '../lesson/reference.ts';
 import { GROUPS } from '../technique/technique.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
@@ -32,13 +34,6 @@ export interface LessonPlaces {
   readonly draft: boolean;
   readonly blocks: readonly { readonly id: string }[];
   readonly headings: readonly { readonly slug: string }[];
-}
-
-export interface Reference {
-  readonly url: string;
-  readonly span: Span;
-  /** `embed`: the page would fetch it when it is opened; `play`: only when the student asks. */
-  readonly use: 'link' | 'embed' | 'play';
 }
 
 /**

@@ -1,26 +1,29 @@
 /** Loads a course: reads its folder, checks everything in it, and holds the result. Nothing is thrown; nothing is written. */
 import { basename, resolve as resolvePath } from 'node:path';
-import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { locate, type Problem, pointAt, type Range } from '../diagnostics/place.ts';
+import { nearestPlace } from '../document/yaml.ts';
+import { isClip, isFigure } from '../lesson/component.ts';
+import type { ComponentText } from '../lesson/component-text.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
-import type { ComponentText } from './attributes.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
+import { type Keep, keptSurvey } from './cached-survey.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
 import { CHECKS, type CheckedCourse } from './checks.ts';
-import { isClip, readClips } from './clips.ts';
+import { readClips } from './clips/clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
-import { isFigure, readFigure } from './figure.ts';
-import { COURSE_FILE, lengthOfRecording, readFolder, readTextOf } from './folder.ts';
-import { readHead } from './head.ts';
-import { type Keep, keptSurvey } from './kept-survey.ts';
+import { readHead } from './course-file.ts';
+import { readFigure } from './figures/figure.ts';
+import { type Files, filesOnDisk } from './files.ts';
+import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
 import { pathOf } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { settle } from './severity.ts';
 import { readTechniques } from './techniques.ts';
-import { nearestPlace } from './yaml.ts';
 
 export interface LoadOptions {
   /** Warnings count as errors. */
@@ -37,11 +40,15 @@ const report = reporter(COURSE_PROBLEMS);
  * Reads the course in a folder. `previous` is an earlier load of the same folder: what has not changed since is taken over
  * from it, and unchanged blocks are the same objects.
  */
-export function loadCourse(dir: string, previous?: Course, options: LoadOptions = {}): Course {
-  const root = resolvePath(dir);
+export const loadCourse = (dir: string, previous?: Course, options?: LoadOptions): Course =>
+  loadFrom(filesOnDisk(resolvePath(dir)), previous, options);
+
+/** The same from files that need not be on the disk. */
+export function loadFrom(files: Files, previous?: Course, options: LoadOptions = {}): Course {
+  const root = files.dir;
   const memory = previous?.dir === root ? previous.memory : undefined;
 
-  const folder = readFolder(root);
+  const folder = readFolder(files);
   const head = readHead(folder.courseFile, basename(root) || 'Course', memory?.head);
   const techniques = readTechniques(folder.techniques, memory?.techniques);
   const read = folder.lessons.map((file, index) => {
@@ -51,7 +58,7 @@ export function loadCourse(dir: string, previous?: Course, options: LoadOptions 
   const { blocks, contextOf } = readBlocks(read, head, memory?.blocks ?? new Map());
   const scoreOf = scoresOf(read, blocks);
   const places = placesOf(read, folder.media);
-  const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places, root));
+  const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places, folder));
 
   const unordered = parts.map((part) => part.lesson);
   const byId = new Map(unordered.map((lesson) => [lesson.id, lesson]));
@@ -132,7 +139,7 @@ function assemble(
   { blocks, contextOf }: BlocksRead,
   scoreOf: ScoreOf,
   places: Places,
-  dir: string,
+  folder: CourseFolder,
 ): Part {
   const { id, file, text, front, defaults } = read;
   const problems = [...read.problems];
@@ -164,8 +171,8 @@ function assemble(
     blocks: read.blocks.map((block) => block.id),
     scoreOf: (block) => scoreOf(id, block),
     resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
-    textOf: (path) => readTextOf(dir, path),
-    lengthOf: (path) => lengthOfRecording(dir, path),
+    textOf: folder.textOf,
+    lengthOf: folder.lengthOf,
     isWritten: (name) => text.front.spans.has(`clips/${name}`),
     placeOf: (path, which) => {
       const spans = nearestPlace(text.front.spans, path);

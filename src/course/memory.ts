@@ -1,7 +1,7 @@
 /** What one load of a course leaves for the next: whatever was read from a text that has not changed is taken over. */
 import type { BlockTree } from '../notation/tree.ts';
 import type { BlockRead } from './block.ts';
-import type { CourseHead } from './head.ts';
+import type { CourseHead } from './course-file.ts';
 import type { LessonRead } from './lesson.ts';
 import type { CourseTechniques } from './techniques.ts';
 

@@ -1,5 +1,5 @@
 /** The pages of a site beside its lessons: which there are depends on the whole course. */
-import { reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { type Problem, problemAt } from '../diagnostics/place.ts';
 import { type Course, harpsOf, type Lesson } from './course.ts';

@@ -7,7 +7,7 @@ import type { LessonSurvey } from '../curriculum/survey.ts';
 import { locate, type Problem, problemAt, TOP } from '../diagnostics/place.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Course, Lesson } from './course.ts';
-import type { Stage } from './front.ts';
+import type { Stage } from './course-schema.ts';
 import { placeAt } from './severity.ts';
 
 /** The path of some lessons of a course. Where nothing else decides, lessons stand by their names. */

@@ -1,19 +1,9 @@
-/** Everything that can be wrong with a course around its blocks, by code. Codes are permanent; the words are for a teacher. */
-import type { Catalogue, Kind, Severity } from '../diagnostics/diagnostic.ts';
+/** What can be wrong with the folder of a course and between its lessons, by code. Codes are permanent; the words are for a teacher. */
+import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
 
-const kind =
-  (severity: Severity) =>
-  <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity, ...words });
-const error = kind('error');
-const warning = kind('warning');
-
-type Near = { readonly nearest: string | undefined };
-const meant = ({ nearest }: Near): string | undefined =>
-  nearest === undefined ? undefined : `Did you mean “${nearest}”?`;
 const listed = (words: readonly string[]): string => words.join(', ');
 
 export const COURSE_PROBLEMS = {
-  // the folder and its files
   'course-missing': error<{ dir: string }>({
     about: 'The folder that was named as a course does not exist.',
     message: ({ dir }) => `There is no course folder at ${dir}.`,
@@ -70,62 +60,11 @@ export const COURSE_PROBLEMS = {
     message: ({ ending }) => `A file that ends in ${ending} is not read as a lesson.`,
     help: ({ name }) => `If it is one, rename it to ${name}.mdx .`,
   }),
-
-  // YAML
-  'yaml-syntax': error<{ what: string; mend?: string }>({
-    about:
-      'course.yaml and front matter are YAML: `key: value` lines, lists with dashes, quotation marks where a value holds a colon or starts with a sign.',
-    message: ({ what }) => what,
-    help: ({ mend }) => mend,
-  }),
-  'yaml-comment': warning<{ key: string; value: string | undefined }>({
-    about: 'In YAML a # after a space begins a comment, so what follows is not read.',
-    message: ({ key, value }) =>
-      value === undefined
-        ? `The # here begins a comment, so “${key}” has no value.`
-        : `The # here begins a comment, so “${key}” is just “${value}”.`,
-    help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
-  }),
-  'key-twice': error<{ key: string }>({
-    about: 'A key may stand once, or nobody could tell which value is meant.',
-    message: ({ key }) => `The key “${key}” stands twice.`,
-    help: () => 'Keep the one you mean.',
-  }),
-  'key-unknown': error<Near & { key: string; known: readonly string[] }>({
-    about: 'A key that nobody reads is most often a slip in its name.',
-    message: ({ key }) => `There is no key “${key}” here.`,
-    help: (facts) => meant(facts) ?? `The keys are: ${listed(facts.known)}.`,
-  }),
-  'key-missing': error<{ key: string; empty: boolean }>({
-    about: 'A key that has to be there is not, or has no value.',
-    message: ({ key, empty }) => (empty ? `“${key}” has no value.` : `“${key}” is missing.`),
-    help: ({ key, empty }) => (empty ? undefined : `Write a line ${key}: …`),
-  }),
-  'value-wrong': error<{ message: string; help: string | undefined }>({
-    about: 'A value is not what its key takes. Settings take the same values as at the head of a block.',
-    message: ({ message }) => message,
-    help: ({ help }) => help,
-  }),
-  'front-missing': error<{ late: boolean }>({
-    about:
-      'A lesson begins with front matter: a line of three hyphens, the title and whatever else is said of the lesson, and three hyphens again.',
-    message: ({ late }) =>
-      late
-        ? 'Something stands before the front matter, so it is not read as such.'
-        : 'This lesson does not begin with front matter, so it has no title.',
-    help: ({ late }) =>
-      late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
-  }),
-  'front-open': error<object>({
-    about: 'Front matter that is not closed swallows the lesson; often the file is cut short.',
-    message: () => 'The front matter that begins here is not closed.',
-    help: () => 'Write a line of three hyphens --- after its last key.',
-  }),
   'stage-unknown': error<Near & { stage: string; known: readonly string[] }>({
     about: 'A lesson’s stage is one of those that course.yaml lists.',
     message: ({ stage }) => `course.yaml has no stage “${stage}”.`,
     help: (facts) =>
-      meant(facts) ??
+      didYouMean(facts) ??
       (facts.known.length > 0
         ? `The stages are: ${listed(facts.known)}.`
         : 'List it there under stages, with an id and a title.'),
@@ -133,61 +72,13 @@ export const COURSE_PROBLEMS = {
   'requires-unknown': error<Near & { lesson: string }>({
     about: 'A lesson can only require a lesson that exists.',
     message: ({ lesson }) => `There is no lesson “${lesson}” to require.`,
-    help: meant,
-  }),
-
-  // the lesson's text
-  'mdx-syntax': error<{ what: string; mend: string | undefined }>({
-    about: 'A lesson is MDX: Markdown in which < and { begin a component and an expression.',
-    message: ({ what }) => what,
-    help: ({ mend }) => mend,
-  }),
-  'lesson-code': error<{ word: 'import' | 'export' }>({
-    about: 'A course is text and media, never a program: its components are there without being imported.',
-    message: ({ word }) => `A lesson does not ${word} anything.`,
-    help: ({ word }) =>
-      word === 'import'
-        ? 'Remove the line: components are there without it. A line of text cannot begin with this word.'
-        : 'Remove the line. A line of text cannot begin with this word.',
-  }),
-  'lesson-expression': error<{ text: string }>({
-    about: 'A lesson is text, never a program: braces hold a value as it stands, and nothing is computed.',
-    message: ({ text }) =>
-      `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.`,
-    help: () => 'For a brace in the text write \\{ .',
-  }),
-  'component-unknown': error<Near & { name: string; known: readonly string[] }>({
-    about: 'Only the components that come with Reedway may stand in a lesson.',
-    message: ({ name }) => `There is no component <${name}>.`,
-    help: ({ nearest, known }) =>
-      nearest === undefined
-        ? `There are: ${known.map((one) => `<${one}>`).join(', ')}.`
-        : `Did you mean <${nearest}> ?`,
-  }),
-  'component-key': error<Near & { component: string; key: string; known: readonly string[] }>({
-    about: 'A component takes the attributes listed for it; another one is most often a slip in its name.',
-    message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
-    help: (facts) => meant(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
-  }),
-  'component-content': error<{ component: string }>({
-    about: 'A component draws what its attributes say; nothing else of it is shown.',
-    message: ({ component }) => `What stands between <${component}> and </${component}> would not be shown.`,
-    help: ({ component }) => `Close it at once, <${component} … />, and write what belongs to the text below it.`,
-  }),
-  'component-key-missing': error<{ component: string; key: string }>({
-    about: 'A component lacks an attribute it cannot do without.',
-    message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,
-  }),
-  'script-in-lesson': error<{ name: string }>({
-    about: 'A lesson carries no scripts of its own: its page is complete without any.',
-    message: ({ name }) => `“${name}” would run a script on the page, and a lesson carries none.`,
-    help: () => 'Remove it.',
+    help: didYouMean,
   }),
   'link-unknown': error<Near & { lesson: string }>({
     about:
       'A link to another lesson is its name relative to the lessons folder, as in [bends](first-bends) or [bends](first-bends.mdx).',
     message: ({ lesson }) => `There is no lesson “${lesson}” to link to.`,
-    help: meant,
+    help: didYouMean,
   }),
   'link-page-unknown': error<Near & { path: string; idle?: boolean }>({
     about:
@@ -197,17 +88,17 @@ export const COURSE_PROBLEMS = {
     help: (facts) =>
       facts.idle
         ? `Until one teaches it or plays it, ${facts.nearest} is there to link to.`
-        : (meant(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
+        : (didYouMean(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
   }),
   'link-page-place': error<Near & { path: string; place: string; known: readonly string[] }>({
     about: 'What stands behind # in a link to a page of the site is the id of a place on it.',
     message: ({ path, place }) => `The page ${path} has no place with the id “${place}”.`,
-    help: (facts) => meant(facts) ?? `Its places are: ${listed(facts.known)}.`,
+    help: (facts) => didYouMean(facts) ?? `Its places are: ${listed(facts.known)}.`,
   }),
   'link-place-unknown': error<Near & { lesson: string; place: string }>({
     about: 'What stands behind # in a link is the id of a block or a heading of that lesson.',
     message: ({ lesson, place }) => `The lesson “${lesson}” has neither a block nor a heading with the id “${place}”.`,
-    help: meant,
+    help: didYouMean,
   }),
   'link-draft': error<{ lesson: string }>({
     about: 'A draft is not published, so a link from a published lesson would lead nowhere.',
@@ -222,61 +113,28 @@ export const COURSE_PROBLEMS = {
   'media-missing': error<Near & { path: string }>({
     about: 'Pictures and recordings stand in the course’s media folder and are named from there: media/harp.svg.',
     message: ({ path }) => `There is no file ${path} in the course.`,
-    help: meant,
+    help: didYouMean,
   }),
   'media-outside': error<Near & { path: string }>({
     about: 'Pictures and recordings stand in the course’s media folder, or they would not be published.',
     message: ({ path }) => `“${path}” does not lie in the media folder, so it would not be published.`,
-    help: (facts) => meant(facts) ?? 'Move it to media and write media/… here.',
+    help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
   }),
-
   'media-elsewhere': warning<{ host: string }>({
     about:
       'A picture from another site tells that site of every student who opens the page, and is gone when that site is.',
     message: ({ host }) => `The page would fetch this from ${host} whenever it is opened.`,
     help: () => 'Put a copy into the media folder, if its licence allows it.',
   }),
-
-  'picture-words': warning<{ url: string | undefined }>({
-    about:
-      'A picture without words is nothing to a student who cannot see it. One that only decorates says so by an empty alt, which is HTML’s way.',
-    message: () => 'This picture has no words for students who cannot see it.',
-    help: ({ url }) =>
-      url === undefined
-        ? 'Add alt="…" with what is to be seen, or alt="" if it only decorates.'
-        : `Write what is to be seen between the brackets. If it only decorates, write <img src="${url}" alt="" /> instead.`,
-  }),
-
-  // blocks
-  'fence-open': error<{ next?: number }>({
-    about: 'A block whose fence is not closed swallows the rest of the lesson; often the file is cut short.',
-    message: ({ next }) =>
-      next === undefined
-        ? 'The block that begins here is not closed.'
-        : `The block that begins here is not closed before another begins, ${next === 1 ? 'one line' : `${next} lines`} below.`,
-    help: () => 'Write a line of ``` after its last line.',
-  }),
-  'fence-word': warning<{ word: string }>({
-    about: 'Only a fence marked with the word tab, in small letters, is a block; any other is shown as plain text.',
-    message: ({ word }) => `A fence marked “${word}” is shown as plain text.`,
-    help: () => 'A block begins with ```tab .',
-  }),
-  'fence-rest': error<{ text: string }>({
-    about: 'Settings of a block stand inside it, line by line, not behind the word tab.',
-    message: ({ text }) => `“${text}” behind the word tab is not read.`,
-    help: () => 'Write settings as key: value lines at the top of the block.',
-  }),
   'block-twice': error<{ id: string; line: number }>({
     about: 'Two blocks of a lesson share an id, so neither can be linked or quoted.',
     message: ({ id, line }) => `The block in line ${line} has the id “${id}” already.`,
     help: () => 'Give this one another id.',
   }),
-
-  // findings, and what silences them
   'allow-unknown': error<Near & { code: string }>({
     about: 'An allow entry names the code of a finding.',
     message: ({ code }) => `There is no finding with the code “${code}”.`,
-    help: meant,
+    help: didYouMean,
   }),
   'allow-error': error<{ code: string }>({
     about: 'What would make the site wrong cannot be allowed, only mended.',
@@ -291,7 +149,7 @@ export const COURSE_PROBLEMS = {
   'severity-unknown': error<Near & { code: string }>({
     about: 'The severity list of course.yaml names codes of findings.',
     message: ({ code }) => `There is no finding with the code “${code}”.`,
-    help: meant,
+    help: didYouMean,
   }),
   'severity-error': error<{ code: string }>({
     about: 'What would make the site wrong stays an error.',

@@ -2,12 +2,13 @@
  * How bad each problem is in the end. An error stays one. A finding (what is a warning or a hint by itself) may be allowed
  * in one lesson with a reason, made louder or quieter for the whole course, and a warning fails a strict check.
  */
-import { type Catalogue, type Diagnostic, reporter, type Severity } from '../diagnostics/diagnostic.ts';
+import { type Catalogue, reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic, Severity } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { type Problem, problemAt, TOP } from '../diagnostics/place.ts';
-import type { Allow } from './front.ts';
+import { nearestPlace, type YamlPlaces } from '../document/yaml.ts';
+import type { Allow } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
-import { nearestPlace, type YamlPlaces } from './yaml.ts';
 
 /** What an author says of findings, and where. */
 export interface Wishes {

@@ -1,13 +1,13 @@
 /** techniques.yaml, read: the techniques a course works with. A course without one works with those that ship. */
 import { surveyor } from '../curriculum/survey.ts';
-import { reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
 import { locate, type Problem, placeOf } from '../diagnostics/place.ts';
+import { checkYaml } from '../document/check-yaml.ts';
+import { nearestPlace, readYaml, type YamlRead, type YamlValue } from '../document/yaml.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
 import { gather, type Repertoire } from '../technique/repertoire.ts';
 import { courseTechniqueSchema, type TechniquesFile, techniquesFileSchema } from '../technique/technique.ts';
 import type { TextFile } from './folder.ts';
-import { checkYaml } from './schema.ts';
-import { nearestPlace, readYaml, type YamlRead, type YamlValue } from './yaml.ts';
 
 export interface CourseTechniques {
   /** What was read; undefined where there was nothing. */
@@ -49,7 +49,7 @@ export function readTechniques(file: TextFile | undefined, before: CourseTechniq
 function sound(read: YamlRead, broken: Set<number>): TechniquesFile['techniques'] {
   const list = (read.value as { readonly [key: string]: YamlValue } | undefined)?.['techniques'];
   if (!Array.isArray(list)) return [];
-  const techniques: TechniquesFile['techniques'] = [];
+  const techniques: TechniquesFile['techniques'][number][] = [];
   for (const entry of list) {
     const whole = courseTechniqueSchema.safeParse(entry);
     const named = whole.success

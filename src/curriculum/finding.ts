@@ -1,5 +1,6 @@
 /** Problems of the path, each at the very place in a lesson that shows it. */
-import { type Diagnostic, reporter } from '../diagnostics/diagnostic.ts';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Match } from '../technique/detect.ts';
 import type { Technique } from '../technique/technique.ts';
 import type { PathLesson, Place } from './lesson.ts';

@@ -1,12 +1,5 @@
 /** What can be wrong with the path. What makes the site wrong is an error; what a teacher may have meant is a warning or a hint. */
-import type { Catalogue, Kind, Severity } from '../diagnostics/diagnostic.ts';
-
-const kind =
-  (severity: Severity) =>
-  <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity, ...words });
-const error = kind('error');
-const warning = kind('warning');
-const hint = kind('hint');
+import { type Catalogue, error, hint, warning } from '../diagnostics/catalogue.ts';
 
 /** A technique in a message: its title for the reader, its id for the file. */
 interface Named {

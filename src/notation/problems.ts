@@ -1,10 +1,5 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, type Kind, reporter } from '../diagnostics/diagnostic.ts';
-
-const error = <Facts>(kind: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity: 'error', ...kind });
-
-const meant = (facts: { nearest: string | undefined }): string | undefined =>
-  facts.nearest === undefined ? undefined : `Did you mean ${facts.nearest} ?`;
+import { type Catalogue, didYouMean, error, type Near, reporter } from '../diagnostics/catalogue.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -21,10 +16,10 @@ export const NOTATION_PROBLEMS = {
   }),
 
   // header
-  'header-unknown': error<{ key: string; nearest: string | undefined; known: readonly string[] }>({
+  'header-unknown': error<Near & { key: string; known: readonly string[] }>({
     about: 'Only the documented keys may stand at the head of a block.',
     message: ({ key }) => `A block has no setting “${key}”.`,
-    help: (facts) => meant(facts) ?? `There are ${facts.known.join(', ')}.`,
+    help: (facts) => didYouMean(facts) ?? `There are ${facts.known.join(', ')}.`,
   }),
   'header-twice': error<{ key: string }>({
     about: 'A setting may stand once in a block.',
@@ -52,20 +47,20 @@ export const NOTATION_PROBLEMS = {
   }),
 
   // slots
-  'not-a-slot': error<{ text: string; nearest: string | undefined }>({
+  'not-a-slot': error<Near & { text: string }>({
     about: 'Something in the music is none of the things that may stand there.',
     message: ({ text }) =>
       `“${text}” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
-    help: meant,
+    help: didYouMean,
   }),
   'bracket-open': error<{ bracket: string; closing: string }>({
     about: 'A bracket, brace or quotation mark is opened and not closed on its line.',
     message: ({ bracket, closing }) => `The ${bracket} opened here is not closed with ${closing} on this line.`,
   }),
-  'two-breaths': error<{ nearest: string | undefined }>({
+  'two-breaths': error<Near>({
     about: 'Holes played together are on one breath, so they share one sign, before the parenthesis.',
     message: () => 'Several holes at once are one breath: one sign, before the parenthesis.',
-    help: meant,
+    help: didYouMean,
   }),
   'bend-and-overbend': error<object>({
     about: 'A note is bent or overblown, not both.',
@@ -116,15 +111,15 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“${text}” is no chord symbol.`,
     help: () => 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
   }),
-  'mouth-unknown': error<{ text: string; nearest: string | undefined }>({
+  'mouth-unknown': error<Near & { text: string }>({
     about: 'There are two embouchures to switch between.',
     message: ({ text }) => `“@${text}” is no embouchure: write @lips or @tongue.`,
-    help: meant,
+    help: didYouMean,
   }),
-  'mark-unknown': error<{ text: string; nearest: string | undefined }>({
+  'mark-unknown': error<Near & { text: string }>({
     about: 'Marks are the words listed in the guide.',
     message: ({ text }) => `“${text}” is no mark of a note.`,
-    help: meant,
+    help: didYouMean,
   }),
   'mark-shake': error<object>({
     about: 'A shake names the hole it shakes against.',
@@ -164,10 +159,10 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“<${text}>” is no quotation.`,
     help: () => 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
   }),
-  'quote-unknown': error<{ what: 'phrase' | 'lesson' | 'block'; name: string; nearest: string | undefined }>({
+  'quote-unknown': error<Near & { what: 'phrase' | 'lesson' | 'block'; name: string }>({
     about: 'What is quoted does not exist.',
     message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
-    help: meant,
+    help: didYouMean,
   }),
   'quote-circle': error<{ circle: readonly string[] }>({
     about: 'Quotations lead back to where they started, so there is no end to them.',
@@ -235,10 +230,10 @@ export const NOTATION_PROBLEMS = {
     about: 'A hole the harp has not got.',
     message: ({ hole, holes }) => `There is no hole ${hole} on a harp of ${holes} holes.`,
   }),
-  'no-bend': error<{ hole: number; breath: string; why: string; nearest: string | undefined }>({
+  'no-bend': error<Near & { hole: number; breath: string; why: string }>({
     about: 'Only the higher reed of a hole bends, and only if a half step or more lies between the two.',
     message: ({ hole, breath, why }) => `Hole ${hole} does not bend on the ${breath}: ${why}.`,
-    help: meant,
+    help: didYouMean,
   }),
   'bend-too-deep': error<{
     hole: number;
@@ -253,12 +248,12 @@ export const NOTATION_PROBLEMS = {
     about: 'A bend goes down to a half step above the hole’s other reed, and no further.',
     message: ({ hole, breath, most, harp, reed, floor, other }) =>
       `Hole ${hole} ${breath} bends at most ${most} on ${harp} (from ${reed} down to ${floor}, just above its ${other}).`,
-    help: meant,
+    help: didYouMean,
   }),
-  'no-overbend': error<{ hole: number; name: string; why: string; nearest: string | undefined }>({
+  'no-overbend': error<Near & { hole: number; name: string; why: string }>({
     about: 'The higher reed of a hole overbends, on the breath of the lower one.',
     message: ({ hole, name, why }) => `Hole ${hole} does not ${name}: ${why}.`,
-    help: meant,
+    help: didYouMean,
   }),
   'no-slide': error<object>({
     about: 'The sign * presses a slide, which only some harps have.',

@@ -45,7 +45,7 @@ export function readSetting(key: SettingKey, text: string, tables: Tables = SHIP
 function mendOf(key: SettingKey, text: string, tables: Tables): string {
   const values = (MEANT as Partial<Record<SettingKey, (text: string) => readonly string[]>>)[key]?.(text) ?? [];
   const meant = values.find((value) => value !== text && READERS[key](value, tables));
-  return meant === undefined ? EXAMPLES[key] : `Did you mean ${meant} ?`;
+  return meant === undefined ? EXAMPLES[key] : `Did you mean “${meant}”?`;
 }
 
 const WHAT: Readonly<Record<SettingKey, string>> = {
@@ -149,7 +149,7 @@ function unknownName(
   const near = nearest(text, namesOf(table));
   return {
     message: `There is no ${what} “${text}”.`,
-    help: near ? `Did you mean ${near} ?` : `There are ${ids.join(', ')}.`,
+    help: near ? `Did you mean “${near}”?` : `There are ${ids.join(', ')}.`,
   };
 }
 

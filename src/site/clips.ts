@@ -1,6 +1,6 @@
 /** What pages say of clips. */
 import { posix } from 'node:path';
-import type { Clip, ClipCue } from '../course/clips.ts';
+import type { Clip, ClipCue } from '../course/clips/clips.ts';
 import { blockNamed, type Lesson } from '../course/course.ts';
 
 /** The `id` of a clip's figure on its lesson's page, by its number there. */

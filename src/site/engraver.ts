@@ -1,10 +1,5 @@
-/** How pages get their engraved blocks; whether they are engraved now, ahead of time or were kept from before is no concern of theirs. */
-import { type BlockKey, blockKeys, exampleKey } from '../course/block-key.ts';
+/** How pages get their engraved blocks. Whether they are engraved now, ahead of time or were cached by an earlier build is for `publish/engraving`. */
 import type { Block, Course, Lesson } from '../course/course.ts';
-import { glyphSheet } from '../engrave/sheet.ts';
-import type { Score } from '../score/score.ts';
-import { blockParts } from './addresses.ts';
-import type { Pack } from './pack.ts';
 
 export interface Engraved {
   readonly html: string;
@@ -24,89 +19,4 @@ export interface Engraver {
   sheet(glyphs: Iterable<string>): string;
   /** Something else that takes long to make: made once, and kept by a key that says all it is made from. */
   kept(key: string, make: () => string): string;
-}
-
-/** What does the engraving. Its ids begin with {@link NO_ID}. */
-export interface Press {
-  score(score: Score): Engraved;
-  text(text: string): Engraved;
-}
-
-export interface EngraverOptions {
-  /** What was engraved before. */
-  readonly pack: Pack;
-  /** Asked for when something has to be engraved at last: a build that finds everything kept never loads it. */
-  readonly press: () => Press;
-  /** What was engraved meanwhile by another thread. */
-  readonly ahead?: { get(key: string): Engraved | undefined };
-  /** Told how many blocks have been asked for so far. */
-  readonly progress?: ((blocks: number) => void) | undefined;
-}
-
-export function engraver({ pack, press, ahead, progress }: EngraverOptions): Engraver {
-  const keys = new WeakMap<Course, BlockKey>();
-  const near = new Map<string, Engraved>();
-  const asked = new Set<Block>();
-
-  function engraved(key: string, make: () => Engraved): Engraved {
-    const known = near.get(key) ?? kept(pack, key) ?? ahead?.get(key);
-    if (known !== undefined) {
-      near.set(key, known);
-      return known;
-    }
-    const made = make();
-    near.set(key, made);
-    keep(pack, key, made);
-    return made;
-  }
-
-  return {
-    block(course, lesson, block, id = blockParts(block.id)) {
-      const { score } = block;
-      if (!score) return undefined;
-      if (progress && asked.size < asked.add(block).size) progress(asked.size);
-      const keyOf = keys.get(course) ?? blockKeys(course);
-      keys.set(course, keyOf);
-      return named(
-        engraved(keyOf(lesson, block), () => press().score(score)),
-        id,
-      );
-    },
-    example: (id, text) =>
-      named(
-        engraved(exampleKey(text), () => press().text(text)),
-        `x-${id}`,
-      ),
-    sheet: glyphSheet,
-    kept(key, make) {
-      const known = pack.get(key);
-      if (known !== undefined) return known;
-      const made = make();
-      pack.put(key, made);
-      return made;
-    },
-  };
-}
-
-/** Stands for the beginning of every id in what is kept: the same music may stand on many pages, under other names. */
-export const NO_ID = 'ID';
-
-const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({
-  // Only when it is asked for: a page gathers the outlines of its blocks first.
-  get html() {
-    // Text has no plain quotation marks: this meets attributes alone.
-    return html.replace(/="(#?)ID-/g, `="$1${id}-`);
-  },
-  glyphs,
-});
-
-export function kept(pack: Pack, key: string): Engraved | undefined {
-  const text = pack.get(key);
-  if (text === undefined) return undefined;
-  const end = text.indexOf('\n');
-  return { glyphs: text.slice(0, end).split(' ').filter(Boolean), html: text.slice(end + 1) };
-}
-
-export function keep(pack: Pack, key: string, { html, glyphs }: Engraved): void {
-  pack.put(key, `${glyphs.join(' ')}\n${html}`);
 }

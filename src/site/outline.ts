@@ -1,6 +1,6 @@
 /** The course as its students walk it: stages of numbered lessons, and what lies before and after each. */
 import type { Course, Lesson } from '../course/course.ts';
-import type { Stage } from '../course/front.ts';
+import type { Stage } from '../course/course-schema.ts';
 import type { Curriculum } from '../curriculum/curriculum.ts';
 
 export interface OutlinedLesson {

@@ -1,9 +1,5 @@
 /** What can be wrong among the techniques of a course, beyond the shape of their file. */
-import type { Catalogue, Kind } from '../diagnostics/diagnostic.ts';
-
-type Near = { readonly nearest: string | undefined };
-
-const error = <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity: 'error', ...words });
+import { type Catalogue, didYouMean, error, type Near } from '../diagnostics/catalogue.ts';
 
 export const TECHNIQUE_PROBLEMS = {
   'technique-twice': error<{ id: string }>({
@@ -11,7 +7,7 @@ export const TECHNIQUE_PROBLEMS = {
     message: ({ id }) => `There is a technique “${id}” above already.`,
     help: () => 'Give this one another id.',
   }),
-  'technique-incomplete': error<{ id: string; key: string; nearest: string | undefined }>({
+  'technique-incomplete': error<Near & { id: string; key: string }>({
     about: 'A technique that Reedway does not bring along needs a title, what it is about, a group and a rule.',
     message: ({ id, key }) => `The technique “${id}” is new, and has no ${key}.`,
     help: ({ key, nearest }) =>
@@ -22,7 +18,7 @@ export const TECHNIQUE_PROBLEMS = {
   'technique-unknown': error<Near & { id: string }>({
     about: 'A technique is named that neither ships with Reedway nor stands in the course’s techniques.yaml.',
     message: ({ id }) => `There is no technique “${id}”.`,
-    help: ({ nearest }) => (nearest === undefined ? undefined : `Did you mean “${nearest}”?`),
+    help: didYouMean,
   }),
   'technique-loop': error<{ ids: readonly string[]; key: 'requires' | 'kind-of' }>({
     about: 'Techniques that require each other, or are kinds of each other, in a ring, have no first one.',

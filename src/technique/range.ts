@@ -1,6 +1,6 @@
 /** Numbers as an author asks for them: `3`, `[2, 3]`, `"1-4"`, or `{ least: 2, most: 4 }` (`below` leaves its limit out). */
 import { z } from 'zod';
-import { byShape, keys, list, matching } from './shape.ts';
+import { byShape, keys, matching, oneOrMore } from '../document/schema.ts';
 
 export interface Range {
   readonly least: number;
@@ -26,9 +26,9 @@ const quantity = byShape<z.ZodType<number, Quantity>>((value) =>
 
 const exactly = quantity.transform((value): Range => ({ least: value, most: value }));
 
-const anyOf = list(quantity)
-  .nonempty('is an empty list')
-  .transform((values): Range => ({ least: Math.min(...values), most: Math.max(...values), oneOf: values }));
+const anyOf = oneOrMore(quantity).transform(
+  (values): Range => ({ least: Math.min(...values), most: Math.max(...values), oneOf: values }),
+);
 
 const fromTo = matching(/^\d{1,4}\s*-\s*\d{1,4}$/, 'is a range such as 1-4')
   .transform((text): Range => {

@@ -3,10 +3,10 @@
  * is, what the note after it is, and what lies between the two. Everything a rule names has to hold at once.
  * Each word carries its meaning here, and the author's reference is printed from it.
  */
-import { z } from 'zod';
+import type { z } from 'zod';
+import { byShape, keys, matching, number, oneOrMore, text, word, yesOrNo } from '../document/schema.ts';
 import { PLAIN_MARKS } from '../score/score.ts';
 import { rangeSchema } from './range.ts';
-import { byShape, keys, list, matching, oneOrMore, text, word, yesOrNo } from './shape.ts';
 
 const MARKS = [...PLAIN_MARKS, 'shake'] as const;
 const breath = word(['blow', 'draw']);
@@ -74,21 +74,14 @@ export const blockSchema = keys({
   repeats: yesOrNo.optional().describe('whether bars are repeated'),
 });
 
-const ROW = 'is a whole number from 2 up';
-const rowSchema = byShape<z.ZodType<number, number | string>>((value) =>
-  typeof value === 'string'
-    ? matching(/^[1-9]\d{0,2}$/, ROW)
-        .transform(Number)
-        .pipe(z.int().min(2, ROW))
-    : z.int(ROW).min(2, ROW),
-);
-
 export const ruleShape = {
   block: blockSchema.optional().describe('what the whole block is; a rule of nothing else finds the block as a whole'),
   note: noteSchema.optional().describe('what one note, or several holes on one breath, is'),
   next: noteSchema.optional().describe('what the very next note is'),
   between: betweenSchema.optional().describe('what lies between a note and the very next one'),
-  row: rowSchema.optional().describe('how many such notes in a row it takes at least; `between` holds for each step'),
+  row: number(2, 999)
+    .optional()
+    .describe('how many such notes in a row it takes at least; `between` holds for each step'),
 };
 
 const SAYS_NOTHING = 'has at least one of block, note, next and between';
@@ -102,7 +95,7 @@ const plainRuleSchema = keys(ruleShape)
   );
 
 const anySchema = keys({
-  any: list(plainRuleSchema).nonempty('is an empty list').describe('several rules, of which one is enough'),
+  any: oneOrMore(plainRuleSchema).describe('several rules, of which one is enough'),
 });
 
 export type PlainRule = z.output<typeof plainRuleSchema>;

@@ -1,7 +1,7 @@
 /** A technique: something a lesson teaches and a score needs. Data, from the catalogue or from a course's `techniques.yaml`. */
 import { z } from 'zod';
+import { byShape, keys, list, matching, text, word, yesOrNo } from '../document/schema.ts';
 import { type Rule, type RuleInput, ruleSchema } from './rule.ts';
-import { anyNumberOf, byShape, keys, list, matching, text, word, yesOrNo } from './shape.ts';
 
 export const GROUPS = [
   'tone',
@@ -44,11 +44,11 @@ const fields = {
   title: text.describe('as a player calls it'),
   about: text.describe('what it is, in a sentence or two for the student'),
   group: word(GROUPS).describe(`the family it is listed under: ${GROUPS.join(', ')}`),
-  requires: anyNumberOf(id).describe('techniques to have before this one'),
-  'kind-of': anyNumberOf(id).describe(
+  requires: list(id).describe('techniques to have before this one'),
+  'kind-of': list(id).describe(
     'wider techniques this is a kind of: to be taught one of them is to be taught this, unless a lesson teaches this by name',
   ),
-  cautions: anyNumberOf(text).describe('what to take care of; shown wherever the technique is taught'),
+  cautions: list(text).describe('what to take care of; shown wherever the technique is taught'),
   assumed: yesOrNo.describe('what a student may be taken to bring along, unless the course teaches it'),
   find: findSchema.describe('the rule that finds it in a score, or `unseen` for what no score shows'),
 };
@@ -79,7 +79,7 @@ export const techniquesFileSchema = keys({
   catalogue: word(['extend', 'replace'])
     .default('extend')
     .describe('whether the techniques below add to the shipped ones or stand alone'),
-  techniques: list(courseTechniqueSchema).default([]).describe('the techniques of this course'),
+  techniques: list(courseTechniqueSchema).describe('the techniques of this course'),
 });
 
 export type TechniqueInput = z.input<typeof techniqueSchema>;

@@ -4,12 +4,13 @@ import GithubSlugger from 'github-slugger';
 import { describe, expect, test } from 'vitest';
 import type { z } from 'zod';
 import { COMMANDS } from '../../src/command/commands.ts';
-import { COMPONENTS } from '../../src/course/component.ts';
+import { courseSchema } from '../../src/course/course-schema.ts';
 import { COURSE_FILE, LESSONS, MEDIA, TECHNIQUES_FILE } from '../../src/course/folder.ts';
-import { courseSchema, lessonSchema } from '../../src/course/front.ts';
+import { lessonSchema } from '../../src/course/lesson-schema.ts';
 import { SITE_PAGES } from '../../src/course/link.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { showProblem } from '../../src/diagnostics/place.ts';
+import { COMPONENTS } from '../../src/lesson/component.ts';
 import { SHIPPED } from '../../src/notation/values.ts';
 import { folderOf } from './some-course.ts';
 
@@ -133,7 +134,7 @@ describe('the guide to a course', () => {
     for (const name of [COURSE_FILE, TECHNIQUES_FILE, `${LESSONS}/`, `${MEDIA}/`])
       expect(fences[0]?.text).toContain(`  ${name} `);
     for (const page of SITE_PAGES) expect(sectionOf('Links')).toContain(`\`/${page}\``);
-    expect(namesOf('Figures and recordings')).toEqual(Object.keys(COMPONENTS).map((name) => `<${name}>`));
+    expect(namesOf('Figures and recordings')).toEqual([...COMPONENTS.keys()].map((name) => `<${name}>`));
   });
 
   test('has links to copy that lead where it says', () => {

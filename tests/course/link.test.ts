@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type LessonPlaces, type Places, type Reference, resolve, SITE_PAGES } from '../../src/course/link.ts';
+import { type LessonPlaces, type Places, resolve, SITE_PAGES } from '../../src/course/link.ts';
+import type { Reference } from '../../src/lesson/reference.ts';
 
 const lessonNamed = (id: string, more: Partial<LessonPlaces> = {}): LessonPlaces => ({
   id,

@@ -108,7 +108,7 @@ describe('a course', () => {
       'lessons/solo.mdx': lesson(`${tab('<rifs/answer>')}\n${tab('<riffs/anwser>')}`),
     });
     const { problems } = loadCourse(dir);
-    expect(problems.map(({ help }) => help)).toEqual(['Did you mean riffs ?', 'Did you mean riffs/answer ?']);
+    expect(problems.map(({ help }) => help)).toEqual(['Did you mean “riffs”?', 'Did you mean “riffs/answer”?']);
   });
 
   test('finds every problem of every block, those behind a slip of MDX included', () => {

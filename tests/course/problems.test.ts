@@ -5,6 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { COURSE_PROBLEMS } from '../../src/course/problems.ts';
 import type { Problem } from '../../src/diagnostics/place.ts';
+import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
+import { LESSON_PROBLEMS } from '../../src/lesson/problems.ts';
 import { courseOf, folderOf, lesson } from './some-course.ts';
 
 type Files = Readonly<Record<string, string | Uint8Array>>;
@@ -314,12 +316,19 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
   [
     'an unknown component',
     first('Here: <HarpMpa /> and there.\n'),
-    [['lessons/first.mdx:5:8-15', 'component-unknown', 'There is no component <HarpMpa>.', 'Did you mean <HarpMap> ?']],
+    [
+      [
+        'lessons/first.mdx:5:8-15',
+        'component-unknown',
+        'There is no component <HarpMpa>.',
+        'Did you mean “<HarpMap>”?',
+      ],
+    ],
   ],
   [
     'a component in small letters, which is no element of HTML either',
     first('<harpmap scale="blues" />\n'),
-    [['lessons/first.mdx:5:2-9', 'component-unknown', 'There is no component <harpmap>.', 'Did you mean <HarpMap> ?']],
+    [['lessons/first.mdx:5:2-9', 'component-unknown', 'There is no component <harpmap>.', 'Did you mean “<HarpMap>”?']],
   ],
   [
     'an unknown attribute',
@@ -702,5 +711,6 @@ describe('a course folder that', () => {
 test('every code of the catalogue is met here', () => {
   const met = new Set([...CASES, ...FOLDERS].flatMap(([, , wanted]) => wanted.map(([, code]) => code)));
   met.add('course-not-folder');
-  expect(Object.keys(COURSE_PROBLEMS).filter((code) => !met.has(code))).toEqual([]);
+  const codes = [COURSE_PROBLEMS, DOCUMENT_PROBLEMS, LESSON_PROBLEMS].flatMap((catalogue) => Object.keys(catalogue));
+  expect(codes.filter((code) => !met.has(code))).toEqual([]);
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { settle, type Wishes } from '../../src/course/severity.ts';
-import type { Catalogue, Severity } from '../../src/diagnostics/diagnostic.ts';
+import type { Catalogue } from '../../src/diagnostics/catalogue.ts';
+import type { Severity } from '../../src/diagnostics/diagnostic.ts';
 import type { Problem } from '../../src/diagnostics/place.ts';
 
 const kind = (severity: Severity) => ({ severity, about: '', message: () => '' });

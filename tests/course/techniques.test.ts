@@ -47,13 +47,13 @@ describe('techniques.yaml', () => {
       'techniques.yaml 7:15 key-unknown: There is no key “hoels” here.',
     ]);
     expect(problems(SOUND.replace('row: 2', 'row: one'))).toEqual([
-      'techniques.yaml 9:12 value-wrong: “row” is a whole number from 2 up.',
+      'techniques.yaml 9:12 value-wrong: “row” is a whole number from 2 to 999, not “one”.',
     ]);
     expect(problems(SOUND.replace('    about: Chords in turn.\n', ''))).toEqual([
       'techniques.yaml 2:9 technique-incomplete: The technique “train” is new, and has no about.',
     ]);
     expect(problems(SOUND.replace('same', 'turns'))).toEqual([
-      'techniques.yaml 8:26 value-wrong: “breath” is one of same, changes.',
+      'techniques.yaml 8:26 value-wrong: “breath” is one of same, changes, not “turns”.',
     ]);
     expect(problems(`${SOUND}  - id: train\n    title: Again\n`)).toEqual([
       'techniques.yaml 10:9 technique-twice: There is a technique “train” above already.',

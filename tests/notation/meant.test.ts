@@ -125,7 +125,7 @@ describe.each(Object.entries(SLIPS))('what was meant by the %s', (key, slips) =>
     if ('value' in read) throw new Error(`${written} is read`);
     if (meant === undefined) expect(read.help).toMatch(/^(Write|There are) /);
     else {
-      expect(read.help).toBe(`Did you mean ${meant} ?`);
+      expect(read.help).toBe(`Did you mean “${meant}”?`);
       expect(readSetting(key as SettingKey, meant)).toHaveProperty('value');
     }
   });

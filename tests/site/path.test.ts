@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { courseOf, folderOf, lesson } from '../course/some-course.ts';
-import { filesBelow, reedway } from './some-site.ts';
+import { filesBelow, reedway } from '../publish/some-site.ts';
 
 const LONG = Array(3).fill('-4 -4 -4 -4').join(' | ');
 const FILES = {

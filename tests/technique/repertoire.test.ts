@@ -117,12 +117,14 @@ describe('the file of techniques', () => {
     expect(of({ note: { mark: ['slap', 'bang'] } })[0]).toMatch(
       /^techniques\/0\/find\/note\/mark\/1: is one of slap, pull/,
     );
-    expect(of({ note: { split: 'perhaps' } })).toEqual(['techniques/0/find/note/split: is true or false']);
-    expect(of({ note: { role: 'third' } })[0]).toMatch(/role: is a role/);
-    expect(of({ block: { meter: 'four' } })[0]).toMatch(/meter: is a meter/);
+    expect(of({ note: { split: 'perhaps' } })).toEqual([
+      'techniques/0/find/note/split: is true or false, not “perhaps”',
+    ]);
+    expect(of({ note: { role: 'third' } })[0]).toMatch(/role\/0: is a role/);
+    expect(of({ block: { meter: 'four' } })[0]).toMatch(/meter\/0: is a meter/);
     expect(of({ row: '4' })).toEqual(['techniques/0/find: has at least one of block, note, next and between']);
     expect(of({ note: {}, next: {}, row: '3' })[0]).toMatch(/row and next/);
-    expect(of({ note: {}, row: '1' })).toEqual(['techniques/0/find/row: is a whole number from 2 up']);
+    expect(of({ note: {}, row: '1' })).toEqual(['techniques/0/find/row: is a whole number from 2 to 999, not “1”']);
     expect(of('never')).toEqual(['techniques/0/find: is a rule, or the word unseen']);
     expect(of({ any: [] })).toEqual(['techniques/0/find/any: is an empty list']);
     expect(of({ note: { holes: '1' }, any: [] })).not.toEqual([]);

@@ -9,9 +9,9 @@ import { extname, join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 import type { Course } from '../../../src/course/course.ts';
 import { loadCourse } from '../../../src/course/load.ts';
-import { buildInto } from '../../../src/site/build.ts';
-import { engraverWith } from '../../../src/site/engraving.ts';
-import { NO_PACK } from '../../../src/site/pack.ts';
+import { buildInto } from '../../../src/publish/build.ts';
+import { engraverWith } from '../../../src/publish/engraving/engrave.ts';
+import { NO_PACK } from '../../../src/publish/engraving/record-store.ts';
 import { CHROMIUM } from '../chromium.ts';
 
 const BAR = "-2 -3' -3 4 -4 -5 4 -3";

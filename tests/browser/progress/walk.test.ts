@@ -8,10 +8,10 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
-import { buildInto } from '../../../src/site/build.ts';
-import { engraverWith } from '../../../src/site/engraving.ts';
-import { type Hosted, host } from '../../../src/site/host.ts';
-import { NO_PACK } from '../../../src/site/pack.ts';
+import { buildInto } from '../../../src/publish/build.ts';
+import { engraverWith } from '../../../src/publish/engraving/engrave.ts';
+import { NO_PACK } from '../../../src/publish/engraving/record-store.ts';
+import { type Hosted, host } from '../../../src/publish/host.ts';
 import { CHROMIUM } from '../chromium.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

@@ -1,0 +1,79 @@
+/** A block as data: what `show --json` prints. Times are exact fractions of a whole note, written `3/8`. */
+import type { Block, Lesson } from '../../course/course.ts';
+import { type Chord, plainChord } from '../../harmony/chord.ts';
+import { harpName } from '../../instrument/harp.ts';
+import { plainName, plainPitch } from '../../instrument/pitch.ts';
+import { chordAt, roleIn } from '../../score/ask.ts';
+import type { Bar, Event, Mark, QuoteRef } from '../../score/score.ts';
+import { feelName } from '../../time/feel.ts';
+import { format } from '../../time/fraction.ts';
+import { meterName } from '../../time/meter.ts';
+
+/** `score` is null for a block with an error. */
+export function blockAsData(lesson: Lesson, { id, index, score }: Block): object {
+  const place = { lesson: lesson.id, block: id, index };
+  if (!score) return { ...place, score: null };
+  return {
+    ...place,
+    score: {
+      title: score.title ?? null,
+      harp: harpName(score.harp),
+      tuning: score.harp.tuning.id,
+      position: score.position,
+      key: `${plainName(score.key.tonic)} ${score.key.mode}`,
+      meter: meterName(score.meter),
+      tempo: score.tempo,
+      feel: feelName(score.feel),
+      slot: format(score.slot),
+      pickup: score.pickup ? format(score.pickup) : null,
+      form: score.progression?.form ?? null,
+      bars: score.bars.map(barAsData),
+    },
+  };
+}
+
+const barAsData = (bar: Bar): object => ({
+  number: bar.number,
+  length: format(bar.length),
+  part: bar.part ?? null,
+  repeatStart: bar.repeatStart,
+  repeatEnd: bar.repeatEnd,
+  ending: bar.ending ?? null,
+  close: bar.close ?? null,
+  chords: bar.chords.map(({ onset, chord }) => ({ onset: format(onset), ...chordAsData(chord) })),
+  events: bar.events.map((event) => eventAsData(bar, event)),
+});
+
+const chordAsData = (chord: Chord): object => ({ chord: plainChord(chord), numeral: chord.numeral ?? null });
+
+function eventAsData(bar: Bar, event: Event): object {
+  const time = { index: event.index, kind: event.kind, onset: format(event.onset), duration: format(event.duration) };
+  if (event.kind === 'rest') return time;
+  const chord = chordAt(bar, event.onset);
+  return {
+    ...time,
+    breath: event.breath,
+    chord: chord ? plainChord(chord) : null,
+    notes: event.notes.map((note) => ({
+      hole: note.hole,
+      bend: note.bend,
+      over: note.over,
+      slide: note.slide,
+      pitch: plainPitch(note.pitch),
+      midi: note.pitch.midi,
+      role: roleIn(bar, event, note)?.label ?? null,
+    })),
+    tied: event.tied,
+    glides: event.glides,
+    embouchure: event.mouth,
+    marks: event.marks.map(markName),
+    lyric: event.lyric?.text ?? null,
+    quoted: event.source.quote ? quoteName(event.source.quote) : null,
+  };
+}
+
+export const markName = (mark: Mark): string => (mark.name === 'shake' ? `shake ${mark.hole}` : mark.name);
+
+/** `lesson/block:phrase`, as it is quoted. */
+export const quoteName = ({ lesson, block, phrase }: QuoteRef): string =>
+  (lesson === undefined ? '' : `${lesson}/${block ?? ''}${phrase === undefined ? '' : ':'}`) + (phrase ?? '');

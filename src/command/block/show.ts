@@ -1,0 +1,32 @@
+/** `reedway show`: blocks as Reedway has read them, note by note. */
+
+import type { Command } from '../command.ts';
+import { COURSE_OPTION, readCourse } from '../course/check.ts';
+import { NAMED, named, reportBroken, toldOf } from './named.ts';
+import { blockAsData } from './show-data.ts';
+import { blockAsText } from './show-text.ts';
+
+export const command: Command = {
+  arguments: [NAMED],
+  options: {
+    course: COURSE_OPTION,
+    json: { type: 'boolean', about: 'Print an array of blocks as data.' },
+  },
+  about:
+    'Prints blocks as Reedway has read them: for each bar and note its onset and duration (fractions of a whole note), the holes with breath and bend as tab, the pitch with its MIDI number, the chord it sounds over, its role there, the embouchure and the marks.',
+  run({ arguments: [name = ''], options }, terminal) {
+    const course = readCourse(options['course'] as string | undefined, terminal);
+    const found = named(course, name, terminal);
+    const { lesson, blocks } = found;
+    if (options['json'])
+      terminal.out(
+        `${JSON.stringify(
+          blocks.map((block) => blockAsData(lesson, block)),
+          null,
+          2,
+        )}\n`,
+      );
+    else terminal.out(toldOf(found, (block) => blockAsText(lesson, block)));
+    return reportBroken(course, found, terminal);
+  },
+};

@@ -1,0 +1,176 @@
+/** `reedway path`: the lessons of a course in their order, what ties them together, what each teaches and uses. */
+import { type Course, isSound, type Lesson } from '../../course/course.ts';
+import type { Link, Reason } from '../../curriculum/links.ts';
+import { hardest } from '../../curriculum/survey.ts';
+import { type Command, UsageError } from '../command.ts';
+import { wrap } from '../terminal/wrap.ts';
+import { COURSE, readCourse, told } from './check.ts';
+
+export const command: Command = {
+  arguments: [COURSE],
+  options: {
+    json: { type: 'boolean', about: 'Print the order, the lessons and the ties as data.' },
+    dot: {
+      type: 'boolean',
+      about: 'Print the ties as a graph in the DOT language, for programs that draw such graphs.',
+    },
+  },
+  about:
+    'Prints the path of a course: its lessons in their order, for each what it needs and why, what it teaches, and what its blocks use. Where lessons need each other in a ring, the ring is left out of the order and told as an error.',
+  run({ arguments: [dir], options }, terminal) {
+    if (options['json'] && options['dot']) throw new UsageError('--json and --dot do not go together.');
+    const course = readCourse(dir, terminal);
+    const print = options['json'] ? inData : options['dot'] ? inDot : inText;
+    terminal.out(print(course));
+    if (isSound(course)) return 0;
+    const problems = course.problems.filter(({ severity }) => severity === 'error');
+    terminal.err(told({ ...course, problems }, terminal.cwd));
+    return 1;
+  },
+};
+
+interface Step {
+  readonly lesson: Lesson;
+  /** Along the path, from 1. */
+  readonly number: number;
+  /** Of its hardest block; null where no block could be read. */
+  readonly level: number | null;
+  /** What its blocks use: techniques, and the blocks that use each. */
+  readonly uses: readonly { readonly technique: string; readonly blocks: readonly string[] }[];
+  /** What it needs, without what these bring along; and what it opens. */
+  readonly needs: readonly string[];
+  readonly opens: readonly string[];
+}
+
+function stepsOf({ lessons, path }: Course): Step[] {
+  const idOf = (number: number): string => path.lessons[number]?.id ?? '';
+  return lessons.map((lesson, index) => {
+    const number = path.numberOf.get(lesson.id) as number;
+    const survey = path.surveys[number] ?? [];
+    const uses = new Map<string, string[]>();
+    survey.forEach((block, place) => {
+      for (const { technique } of block?.found ?? []) {
+        uses.set(technique.id, [...(uses.get(technique.id) ?? []), lesson.blocks[place]?.id ?? '']);
+      }
+    });
+    return {
+      lesson,
+      number: index + 1,
+      level: hardest(survey)?.level ?? null,
+      uses: [...uses].map(([technique, blocks]) => ({ technique, blocks })),
+      needs: (path.needs[number] ?? []).map(idOf),
+      opens: (path.opens[number] ?? []).map(idOf),
+    };
+  });
+}
+
+function inData(course: Course): string {
+  const steps = stepsOf(course);
+  const needs = new Map(steps.map((step) => [step.lesson.id, step.needs]));
+  const data = {
+    order: steps.map(({ lesson }) => lesson.id),
+    lessons: steps.map(({ lesson, number, level, uses, needs, opens }) => ({
+      id: lesson.id,
+      number,
+      title: lesson.front.title,
+      stage: lesson.front.stage ?? null,
+      draft: lesson.front.draft,
+      difficulty: level,
+      teaches: lesson.front.teaches,
+      uses,
+      needs,
+      opens,
+    })),
+    edges: course.path.links.map(({ from, to, reasons }) => ({
+      from,
+      to,
+      // Whether no longer way leads there as well.
+      direct: needs.get(to)?.includes(from) === true,
+      reasons: reasons.map((reason) => ({
+        ...reason,
+        ...('block' in reason ? { block: blockIn(course, to, reason.block) } : {}),
+      })),
+    })),
+  };
+  return `${JSON.stringify(data, null, 2)}\n`;
+}
+
+const blockIn = ({ byId }: Course, lesson: string, index: number): string =>
+  byId.get(lesson)?.blocks[index]?.id ?? `${index}`;
+
+function inText(course: Course): string {
+  const links = new Map<string, Link[]>();
+  for (const link of course.path.links) links.set(link.to, [...(links.get(link.to) ?? []), link]);
+  const stages = new Map(course.file.stages.map(({ id, title }) => [id, title]));
+  const lines: string[] = [];
+  let stage: string | undefined;
+  for (const { lesson, number, level, uses } of stepsOf(course)) {
+    const { front } = lesson;
+    if (front.stage !== stage) lines.push(`${stages.get(front.stage ?? '') ?? front.stage ?? 'No stage'}`, '');
+    stage = front.stage;
+    const marks = [...(level === null ? [] : [`difficulty ${level} of 10`]), ...(front.draft ? ['draft'] : [])];
+    lines.push(
+      `${`${number}`.padStart(3)}  ${lesson.id}: ${front.title}${marks.length > 0 ? ` (${marks.join(', ')})` : ''}`,
+    );
+    for (const { from, reasons } of links.get(lesson.id) ?? [])
+      lines.push(...entry('after', `${from}: ${reasonsInText(course, lesson.id, reasons)}`));
+    if (front.teaches.length > 0) lines.push(...entry('teaches', front.teaches.join(', ')));
+    if (uses.length > 0) lines.push(...entry('uses', uses.map(({ technique }) => technique).join(', ')));
+    lines.push('');
+  }
+  return lines.length === 0 ? 'This course has no lesson.\n' : lines.join('\n');
+}
+
+const COLUMN = 14;
+
+/** A label, and its text in a column beside it. */
+function entry(label: string, text: string): string[] {
+  const [first = '', ...rest] = wrap(text, COLUMN);
+  return [`     ${label}`.padEnd(COLUMN) + first.trimStart(), ...rest];
+}
+
+function reasonsInText(course: Course, lesson: string, reasons: readonly Reason[]): string {
+  const techniques = new Map<string, string[]>();
+  const told: string[] = [];
+  for (const reason of reasons) {
+    if (reason.kind === 'requires') told.push('required');
+    else if (reason.kind === 'quotes')
+      told.push(`${blockIn(course, lesson, reason.block)} quotes its ${reason.quoted}`);
+    else {
+      const block = blockIn(course, lesson, reason.block);
+      techniques.set(block, [...(techniques.get(block) ?? []), reason.technique]);
+    }
+  }
+  for (const [block, ids] of techniques) told.push(`${block} uses ${ids.join(', ')}`);
+  return told.join('; ');
+}
+
+/** Stages as clusters; ties that a longer way brings along as well are dashed. */
+function inDot(course: Course): string {
+  const steps = stepsOf(course);
+  const direct = new Map(steps.map(({ lesson, needs }) => [lesson.id, needs]));
+  const lines = ['digraph path {', '  node [shape=box]'];
+  const stages = [...new Set(course.lessons.map(({ front }) => front.stage))];
+  stages.forEach((stage, index) => {
+    const title = course.file.stages.find(({ id }) => id === stage)?.title;
+    const inside = steps.filter(({ lesson }) => lesson.front.stage === stage);
+    const nodes = inside.map(({ lesson }) => `${quoted(lesson.id)} [label=${quoted(lesson.front.title)}]`);
+    if (stage === undefined) lines.push(...nodes.map((node) => `  ${node}`));
+    else
+      lines.push(
+        `  subgraph cluster_${index} {`,
+        `    label=${quoted(title ?? stage)}`,
+        ...nodes.map((node) => `    ${node}`),
+        '  }',
+      );
+  });
+  for (const { from, to, reasons } of course.path.links) {
+    const why = [...new Set(reasons.map((reason) => (reason.kind === 'technique' ? reason.technique : reason.kind)))];
+    const style = direct.get(to)?.includes(from) ? '' : ', style=dashed';
+    lines.push(`  ${quoted(from)} -> ${quoted(to)} [tooltip=${quoted(why.join(', '))}${style}]`);
+  }
+  return `${lines.join('\n')}\n}\n`;
+}
+
+/** A text in DOT: only quotation marks and backslashes are special in one. */
+const quoted = (text: string): string => `"${text.replace(/[\\"]/g, '\\$&').replace(/[\r\n]+/g, ' ')}"`;

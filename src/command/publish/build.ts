@@ -1,0 +1,143 @@
+/** `reedway build`: a course becomes a site, whole or not at all. */
+import { relative, resolve } from 'node:path';
+import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
+import { type Course, isSound } from '../../course/course.ts';
+import { errorCode } from '../../course/files.ts';
+import type { Pack } from '../../publish/engraving/record-store.ts';
+import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output-folder.ts';
+import { normalBase } from '../../site/addresses.ts';
+import { type Command, type Input, type Terminal, UsageError } from '../command.ts';
+import { COURSE, closing, courseFolder, readCourse, told } from '../course/check.ts';
+
+/** Where a site is put and looked for if nobody says. */
+export const OUT = 'dist';
+
+export const command: Command = {
+  arguments: [COURSE],
+  options: {
+    out: { type: 'string', value: 'DIR', about: `Where the site goes; ${OUT} if nothing is named.` },
+    base: {
+      type: 'string',
+      value: 'PATH',
+      about: 'The path the site will stand under on its server, such as /course.',
+    },
+    site: {
+      type: 'string',
+      value: 'URL',
+      about: "The site's address on the web, for what needs whole addresses; the url of course.yaml if none is named.",
+    },
+    strict: { type: 'boolean', about: 'Count warnings as errors.' },
+  },
+  about:
+    'Checks the whole course, and if it has no error builds its site beside the folder it goes to and puts it there in one step. On any error the site that was there stays as it is. A folder with anything in it that Reedway did not make is left alone.',
+  async run({ arguments: [dir], options }, terminal) {
+    const { openCourseCache } = await import('../../publish/engraving/course-cache.ts');
+    const cache = openCourseCache(courseFolder(dir, terminal));
+    try {
+      return await build(
+        readCourse(dir, terminal, { strict: options['strict'] === true, keep: cache }),
+        cache,
+        options,
+        terminal,
+      );
+    } finally {
+      cache.close();
+    }
+  },
+};
+
+async function build(course: Course, cache: Pack, options: Input['options'], terminal: Terminal): Promise<number> {
+  const { base, origin } = standingOf(options, course);
+  if (course.problems.length > 0) terminal.err(told(course, terminal.cwd));
+  if (!isSound(course)) {
+    terminal.err(`${closing(course)} Nothing was built.\n`);
+    return 1;
+  }
+  const claim = await claimOutput(resolve(terminal.cwd, (options['out'] as string | undefined) ?? OUT));
+  if (isRefusal(claim)) return refused(claim, terminal);
+  const stopped = stopOn(claim);
+  try {
+    const refusal = (await buildTo(claim, course, cache, base, origin, terminal)) ?? (await claim.publish(base));
+    if (refusal) return refused(refusal, terminal);
+  } finally {
+    stopped();
+    terminal.progress('');
+    await claim.release();
+  }
+  terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
+  return 0;
+}
+
+async function buildTo(
+  claim: Claim,
+  course: Course,
+  cache: Pack,
+  base: string,
+  origin: URL | undefined,
+  terminal: Terminal,
+): Promise<Refusal | undefined> {
+  const [{ buildInto }, { engraverAhead }] = await Promise.all([
+    import('../../publish/build.ts'),
+    import('../../publish/engraving/ahead.ts'),
+  ]);
+  const { engraver, stop } = engraverAhead(course, cache, (done) => terminal.progress(`${done} blocks set`));
+  try {
+    terminal.progress('Reading the pages');
+    await buildInto(claim.staging, course, engraver, { base, origin, authoring: false });
+    return undefined;
+  } catch (error) {
+    const code = diskFaultOf(error);
+    if (code !== undefined) return unusable(claim.target, code);
+    return { refused: `The site could not be built. ${wordsOf(error)}` };
+  } finally {
+    await stop();
+  }
+}
+
+/** The system's name for a fault of the disk, from Node's own errors or from those of the bundler, which has it in its words. */
+function diskFaultOf(error: unknown): string | undefined {
+  const code = errorCode(error);
+  if (code !== undefined && /^E[A-Z]+$/.test(code)) return code;
+  const number = error instanceof Error ? /\(os error (\d+)\)/.exec(error.message)?.[1] : undefined;
+  return number === undefined ? undefined : getSystemErrorName(-Number(number));
+}
+
+/** What a fault in the making says. Astro's and Vite's come with colours and with the file they are about. */
+function wordsOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const { id, hint } = error as { id?: unknown; hint?: unknown };
+  const about = typeof id === 'string' ? `\n  in ${id}` : '';
+  return stripVTControlCharacters(`${error.message}${about}${typeof hint === 'string' ? `\n  ${hint}` : ''}`);
+}
+
+function refused({ refused: why, help }: Refusal, terminal: Terminal): number {
+  terminal.err(`${why}\n${help === undefined ? '' : `${help}\n`}`);
+  return 1;
+}
+
+/** Gives the folder back when the author stops the build. */
+function stopOn(claim: Claim): () => void {
+  const stop = (): void => {
+    claim.release().finally(() => process.exit(130));
+  };
+  process.once('SIGINT', stop);
+  process.once('SIGTERM', stop);
+  return () => {
+    process.off('SIGINT', stop);
+    process.off('SIGTERM', stop);
+  };
+}
+
+/** Where the site will stand. The path of its address is its base, unless another one is named. */
+function standingOf(options: Input['options'], course: Course): { base: string; origin: URL | undefined } {
+  const site = (options['site'] as string | undefined) ?? course.file.url;
+  const origin = site === undefined ? undefined : URL.parse(site);
+  if (origin === null || (origin && !/^https?:$/.test(origin.protocol))) {
+    throw new UsageError(`--site is a web address that begins with https://, not ${site}.`);
+  }
+  const base = (options['base'] as string | undefined) ?? origin?.pathname ?? '/';
+  if (!/^[\w.~/-]*$/.test(base) || /(^|\/)\.{1,2}(\/|$)/.test(base)) {
+    throw new UsageError(`--base is a path of letters, digits, hyphens and slashes, such as /course, not ${base}.`);
+  }
+  return { base: normalBase(base), origin };
+}

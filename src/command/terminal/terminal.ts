@@ -1,0 +1,38 @@
+import type { Terminal } from '../command.ts';
+
+/** Progress shorter than this is not worth a flicker. In milliseconds. */
+const PATIENCE = 400;
+const PACE = 100;
+
+export function processTerminal(): Terminal {
+  const { stdout, stderr, env } = process;
+  const started = performance.now();
+  let shown = '';
+  let last = started;
+  return {
+    // npm moves to the package's folder before it runs a script, and says where it was typed.
+    cwd: (env['npm_lifecycle_event'] === 'reedway' && env['INIT_CWD']) || process.cwd(),
+    out(text) {
+      clear();
+      stdout.write(text);
+    },
+    err(text) {
+      clear();
+      stderr.write(text);
+    },
+    progress(text) {
+      const now = performance.now();
+      if (text === '') clear();
+      else if (stderr.isTTY && now - started > PATIENCE && now - last > PACE) {
+        clear();
+        stderr.write(text);
+        [shown, last] = [text, now];
+      }
+    },
+  };
+
+  function clear(): void {
+    if (shown !== '') stderr.write('\r\x1b[2K');
+    shown = '';
+  }
+}

@@ -1,0 +1,352 @@
+/**
+ * The clips of a lesson: a teacher's recordings, with cues that tie times of the recording to bars of the lesson's blocks.
+ * A clip is told of where it stands, `<Clip src="media/head.mp3" cues={…} />`, or in the front matter under `clips`, and is
+ * then placed by its name.
+ */
+import type { z } from 'zod';
+import { reporter } from '../../diagnostics/catalogue.ts';
+import { type Diagnostic, hasError, type Span } from '../../diagnostics/diagnostic.ts';
+import { excerpt } from '../../diagnostics/excerpt.ts';
+import { nearest } from '../../diagnostics/nearest.ts';
+import { keys, list, text } from '../../document/schema.ts';
+import { type ComponentText, textOf, type WrittenAttribute } from '../../lesson/component-text.ts';
+import type { Value } from '../../lesson/value.ts';
+import type { Score } from '../../score/score.ts';
+import type { Resolved } from '../link.ts';
+import { captionsFault } from './captions.ts';
+import { CLIP_PROBLEMS } from './problems.ts';
+
+export interface Clip {
+  readonly title?: string;
+  readonly kind: 'video' | 'audio' | 'page';
+  readonly source: ClipSource;
+  /** Of a WebVTT file, below the course folder. */
+  readonly captions?: string;
+  /** In order of time. */
+  readonly cues: readonly ClipCue[];
+}
+
+/** A file below the course folder, or somebody else's address, which a page loads only when it is asked to. */
+export type ClipSource = { readonly path: string } | { readonly url: string; readonly host: string };
+
+export interface ClipCue {
+  /** Seconds from the recording's start. */
+  readonly at: number;
+  /** Where the passage ends, unless the next cue or the recording's end comes first. */
+  readonly until?: number;
+  /** The id of a block of the same lesson. */
+  readonly block: string;
+  /** Indices of the block's bars, both included. */
+  readonly first: number;
+  readonly last: number;
+}
+
+/** What is written of a clip, in the front matter or at its place. */
+interface ClipText {
+  readonly title?: string | undefined;
+  readonly src: string;
+  readonly captions?: string | undefined;
+  readonly cues: readonly CueText[];
+}
+
+interface CueText {
+  /** Undefined where that it is missing has been reported. */
+  readonly at?: string | undefined;
+  readonly until?: string | undefined;
+  readonly block?: string | undefined;
+  readonly bars?: string | undefined;
+}
+
+/** One clip of the front matter. */
+export const clipSchema = keys({
+  src: text,
+  title: text.optional(),
+  captions: text.optional(),
+  cues: list(keys({ at: text, until: text.optional(), block: text.optional(), bars: text.optional() })),
+});
+export type FrontClip = z.output<typeof clipSchema>;
+
+/** What the clips of a lesson are read against. */
+export interface ClipScope {
+  /** Ids of the lesson's blocks. */
+  readonly blocks: readonly string[];
+  /** Undefined for a block that has an error. */
+  readonly scoreOf: (block: string) => Score | undefined;
+  /** Where an address of a recording or of captions leads. */
+  readonly resolve: (url: string, span: Span) => Resolved;
+  /** A text file by its path below the course folder; undefined where it cannot be read. */
+  readonly textOf: (path: string) => { readonly text: string; readonly diagnostics: readonly Diagnostic[] } | undefined;
+  /** How long a recording of the media folder lasts, in seconds; undefined where its file does not tell. */
+  readonly lengthOf: (path: string) => number | undefined;
+  /** Whether the front matter has a clip of this name, readable or not. */
+  readonly isWritten: (name: string) => boolean;
+  /** The place of something in the front matter, by its path there. */
+  readonly placeOf: (path: readonly (string | number)[], which: 'key' | 'value') => Span;
+}
+
+export interface ClipsRead {
+  /** One for each component; undefined where it has an error. */
+  readonly clips: readonly (Clip | undefined)[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+const report = reporter(CLIP_PROBLEMS);
+
+/** Reads all clips of a lesson: those of its front matter, and its `<Clip>` components in the order they stand. */
+export function readClips(
+  components: readonly ComponentText[],
+  front: Readonly<Record<string, FrontClip>>,
+  scope: ClipScope,
+): ClipsRead {
+  const diagnostics: Diagnostic[] = [];
+  const named = new Map(
+    Object.entries(front).map(([name, written]): [string, Clip | undefined] => {
+      const place = (...path: (string | number)[]) => scope.placeOf(['clips', name, ...path], 'value');
+      const read = readClip(written, place, scope);
+      for (const [key, url] of [
+        ['src', written.src],
+        ['captions', written.captions],
+      ] as const) {
+        // What stands in a component has been followed with the lesson's other links.
+        if (url !== undefined) diagnostics.push(...scope.resolve(url, place(key)).diagnostics);
+      }
+      diagnostics.push(...read.diagnostics);
+      return [name, read.clip];
+    }),
+  );
+  const placed = new Set<string>();
+  const clips = components.map((component) => {
+    const read = readComponentClip(component, named, scope);
+    diagnostics.push(...read.diagnostics);
+    if (read.name !== undefined) placed.add(read.name);
+    return read.clip;
+  });
+  for (const name of named.keys()) {
+    if (!placed.has(name)) diagnostics.push(report('clip-unused', scope.placeOf(['clips', name], 'key'), { name }));
+  }
+  return { clips, diagnostics };
+}
+
+interface ClipRead {
+  readonly clip: Clip | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+function readComponentClip(
+  { nameSpan, attributes }: ComponentText,
+  named: ReadonlyMap<string, Clip | undefined>,
+  scope: ClipScope,
+): ClipRead & { readonly name?: string } {
+  if (attributes.some(({ unread }) => unread)) return { clip: undefined, diagnostics: [] };
+  const at = (key: string): WrittenAttribute | undefined => attributes.find(({ name }) => name === key);
+  const given = at('name');
+  if (given) {
+    const name = textOf(given);
+    const own = (['src', 'captions', 'cues', 'title'] as const).flatMap((key) => at(key) ?? []);
+    const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-either', span, { key }));
+    if (!named.has(name)) {
+      // What is wrong with one that stands in the front matter and could not be read is told there.
+      if (!scope.isWritten(name))
+        diagnostics.push(
+          report('clip-unknown', given.valueSpan, { name: excerpt(name), nearest: nearest(name, named.keys()) }),
+        );
+      return { clip: undefined, diagnostics };
+    }
+    return { clip: named.get(name), diagnostics, name };
+  }
+  const source = at('src');
+  if (textOf(source).trim() === '') return { clip: undefined, diagnostics: [report('clip-source', nameSpan, {})] };
+  const cues = cuesOf(at('cues'));
+  const [title, captions] = [at('title'), at('captions')].map((one) => one && textOf(one).trim());
+  const written = { src: textOf(source).trim(), title: title || undefined, captions, cues: cues.cues };
+  const place: Place = (key, ...path) => {
+    const attribute = at(`${key}`);
+    return attribute ? placeIn(attribute, path) : nameSpan;
+  };
+  const read = readClip(written, place, scope);
+  const diagnostics = [...cues.diagnostics, ...read.diagnostics];
+  return { clip: hasError(diagnostics) ? undefined : read.clip, diagnostics };
+}
+
+const CUE_KEYS = ['at', 'until', 'block', 'bars'] as const;
+
+function cuesOf(attribute: WrittenAttribute | undefined): {
+  cues: readonly CueText[];
+  diagnostics: readonly Diagnostic[];
+} {
+  if (!attribute) return { cues: [], diagnostics: [] };
+  const diagnostics: Diagnostic[] = [];
+  const refuse = (what: string, ...path: (string | number)[]): void => {
+    diagnostics.push(report('clip-cues', placeIn(attribute, path), { what }));
+  };
+  if (!Array.isArray(attribute.value)) refuse('Cues are a list of groups of “key: value”.');
+  const list = Array.isArray(attribute.value) ? (attribute.value as readonly Value[]) : [];
+  const cues = list.map((value, index): CueText => {
+    const which = `Cue ${index + 1}`;
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+      refuse(`${which} is no group of “key: value”.`, index);
+      return {};
+    }
+    const group = value as Readonly<Record<string, Value>>;
+    for (const key of Object.keys(group)) {
+      if ((CUE_KEYS as readonly string[]).includes(key)) continue;
+      refuse(`${which} has no use for “${excerpt(key)}”: it takes ${CUE_KEYS.join(', ')}.`, index, key);
+    }
+    const read = (key: (typeof CUE_KEYS)[number]): string | undefined => {
+      const written = group[key];
+      if (typeof written === 'string' || typeof written === 'number') return `${written}`;
+      if (written !== undefined) refuse(`“${key}” of cue ${index + 1} is neither a text nor a number.`, index, key);
+      return undefined;
+    };
+    if (group['at'] === undefined) refuse(`${which} does not say at what time it is.`, index);
+    return { at: read('at'), until: read('until'), block: read('block'), bars: read('bars') };
+  });
+  return { cues, diagnostics };
+}
+
+/** Where a part of a value in braces stands, or at least the value. */
+const placeIn = ({ parts, valueSpan }: WrittenAttribute, path: readonly (string | number)[]): Span =>
+  parts?.get(path.join('/')) ?? parts?.get(path.slice(0, -1).join('/')) ?? valueSpan;
+
+/** Where something of a clip is written, by its path there: `'cues', 0, 'at'`. */
+type Place = (...path: (string | number)[]) => Span;
+
+function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
+  const diagnostics: Diagnostic[] = [];
+  const target = scope.resolve(written.src, at('src')).target;
+  const isFile = target.kind === 'media';
+  const url = target.kind === 'outside' ? URL.parse(written.src, 'https://example.org') : null;
+  const kind = kindOf(isFile ? target.path : (url?.pathname ?? ''));
+  if (isFile && !kind) {
+    diagnostics.push(report('clip-kind', at('src'), { path: excerpt(written.src), kinds: [...KINDS.keys()] }));
+  }
+  const captions = captionsOf();
+  if (target.kind === 'outside' && !kind && written.captions !== undefined) {
+    diagnostics.push(report('clip-captions-page', at('captions'), {}));
+  }
+  if (isFile && kind === 'video' && written.captions === undefined) {
+    diagnostics.push(report('clip-no-captions', at('src'), {}));
+  }
+  const lasts = target.kind === 'media' && written.cues.length > 0 ? scope.lengthOf(target.path) : undefined;
+  const cues = written.cues.flatMap((cue, index) => readCue(cue, (key) => at('cues', index, key)) ?? []);
+  cues.sort((a, b) => a.at - b.at);
+  const source = sourceOf();
+  const clip: Clip | undefined = source && {
+    kind: kind ?? 'page',
+    source,
+    ...(written.title === undefined ? {} : { title: written.title }),
+    ...(captions === undefined ? {} : { captions }),
+    cues,
+  };
+  return { clip: hasError(diagnostics) ? undefined : clip, diagnostics };
+
+  function sourceOf(): ClipSource | undefined {
+    if (target.kind === 'media') return { path: target.path };
+    if (target.kind !== 'outside') return undefined;
+    if (url?.protocol === 'https:') return { url: url.href, host: url.host };
+    diagnostics.push(report('clip-address', at('src'), { url: excerpt(written.src), open: url !== null }));
+    return undefined;
+  }
+
+  function captionsOf(): string | undefined {
+    if (written.captions === undefined) return undefined;
+    const { target } = scope.resolve(written.captions, at('captions'));
+    // A file that is not there has been reported as such.
+    if (written.captions !== '' && target.kind === 'broken') return undefined;
+    if (target.kind !== 'media' || !/\.vtt$/i.test(target.path)) {
+      diagnostics.push(report('clip-captions', at('captions'), { path: excerpt(written.captions) }));
+      return undefined;
+    }
+    const read = scope.textOf(target.path);
+    const fault = read && (read.diagnostics.length > 0 ? NO_TEXT : captionsFault(read.text));
+    if (fault) diagnostics.push(report('clip-captions-text', at('captions'), { path: target.path, ...fault }));
+    return target.path;
+  }
+
+  function readCue(cue: CueText, placeOf: (key: string) => Span): ClipCue | undefined {
+    const time = (key: 'at' | 'until'): number | undefined => {
+      const text = cue[key];
+      const seconds = text === undefined ? undefined : secondsOf(text);
+      if (text !== undefined && seconds === undefined) {
+        diagnostics.push(report('clip-time', placeOf(key), { text: excerpt(text) }));
+      }
+      return seconds;
+    };
+    const [from, until] = [time('at'), time('until')];
+    if (from !== undefined && until !== undefined && until <= from) {
+      diagnostics.push(report('clip-until', placeOf('until'), { at: cue.at ?? '', until: cue.until ?? '' }));
+    }
+    if (from !== undefined && lasts !== undefined && from >= lasts && target.kind === 'media') {
+      const facts = { at: excerpt(cue.at ?? ''), path: target.path, lasts: timeInWords(lasts) };
+      diagnostics.push(report('clip-late', placeOf('at'), facts));
+    }
+    const block = blockOf(cue, placeOf);
+    const bars = block === undefined ? undefined : barsOf(block, cue, placeOf);
+    if (from === undefined || !bars || block === undefined) return undefined;
+    return { at: from, ...(until === undefined ? {} : { until }), block, ...bars };
+  }
+
+  function blockOf({ block }: CueText, placeOf: (key: string) => Span): string | undefined {
+    const { blocks } = scope;
+    if (block === undefined) {
+      if (blocks.length === 1) return blocks[0];
+      diagnostics.push(report('clip-which-block', placeOf('at'), { blocks }));
+      return undefined;
+    }
+    if (blocks.includes(block)) return block;
+    diagnostics.push(
+      report('clip-block', placeOf('block'), { block: excerpt(block), nearest: nearest(block, blocks) }),
+    );
+    return undefined;
+  }
+
+  function barsOf(block: string, { bars: text }: CueText, placeOf: (key: string) => Span) {
+    const score = scope.scoreOf(block);
+    // That the block has an error is told there.
+    if (!score) return undefined;
+    const { bars } = score;
+    if (text === undefined) return { first: 0, last: bars.length - 1 };
+    const match = /^(\d{1,4})(?:\s*[-–]\s*(\d{1,4}))?$/.exec(text.trim());
+    const [from, to] = [Number(match?.[1]), Number(match?.[2] ?? match?.[1])];
+    if (!match || to < from) {
+      diagnostics.push(report('clip-bars', placeOf('bars'), { text: excerpt(text) }));
+      return undefined;
+    }
+    const numbers = bars.map((bar) => bar.number);
+    const missing = [from, to].find((number) => !numbers.includes(number));
+    if (missing !== undefined) {
+      const facts = { bar: missing, block, first: Math.min(...numbers), last: Math.max(...numbers) };
+      diagnostics.push(report('clip-bar', placeOf('bars'), facts));
+      return undefined;
+    }
+    return { first: numbers.indexOf(from), last: numbers.lastIndexOf(to) };
+  }
+}
+
+const NO_TEXT = { what: 'is no text in UTF-8', mend: 'Save it as plain text in UTF-8.' };
+
+const KINDS: ReadonlyMap<string, 'video' | 'audio'> = new Map([
+  ...['mp4', 'm4v', 'webm', 'ogv'].map((end) => [end, 'video'] as const),
+  ...['mp3', 'm4a', 'ogg', 'oga', 'opus', 'wav', 'flac'].map((end) => [end, 'audio'] as const),
+]);
+
+const kindOf = (path: string): 'video' | 'audio' | undefined =>
+  KINDS.get(/\.([a-z0-9]+)$/i.exec(path)?.[1]?.toLowerCase() ?? '');
+
+/** Reads `1:42`, `1:02:03.5` or `102`; undefined for what is no time. */
+export function secondsOf(text: string): number | undefined {
+  const match = /^(?:(?:(\d{1,2}):)?(\d{1,3}):)?(\d{1,5}(?:\.\d{1,3})?)$/.exec(text.trim());
+  if (!match) return undefined;
+  const [, hours = '0', minutes, seconds = '0'] = match;
+  if (minutes !== undefined && Number(seconds) >= 60) return undefined;
+  if (match[1] !== undefined && Number(minutes) >= 60) return undefined;
+  return Number(hours) * 3600 + Number(minutes ?? 0) * 60 + Number(seconds);
+}
+
+/** `1:42`, as a reader sees it. */
+export function timeInWords(seconds: number): string {
+  const whole = Math.floor(seconds);
+  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  const two = (value: number): string => `${value}`.padStart(2, '0');
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
+}

@@ -1,0 +1,70 @@
+/** What can be wrong with a figure in a lesson, beyond its notes, which are read as those of a block are. */
+import { type Catalogue, didYouMean, error, type Near } from '../../diagnostics/catalogue.ts';
+
+export const FIGURE_PROBLEMS = {
+  'figure-value': error<{ message: string; help: string | undefined }>({
+    about: 'A figure takes the same values as the head of a block: a harp, a position, a form.',
+    message: ({ message }) => message,
+    help: ({ help }) => help,
+  }),
+  'figure-choice': error<Near & { key: string; text: string; choices: readonly string[] }>({
+    about: 'An attribute of a figure that takes one of a few words.',
+    message: ({ key, text, choices }) => `“${key}” is one of ${choices.join(', ')}, not “${text}”.`,
+    help: didYouMean,
+  }),
+  'figure-stray': error<{ text: string }>({
+    about: 'A figure names notes; it has no rhythm and no chords of its own.',
+    message: ({ text }) => `“${text}” is no note, and only notes are read here.`,
+    help: () => "Write notes as in a block, divided by spaces: 4 -3' 6o.",
+  }),
+  'figure-empty': error<{ component: string; key: string }>({
+    about: 'A figure of no notes shows nothing.',
+    message: ({ component, key }) => `The “${key}” of this <${component}> name no note.`,
+    help: () => "Write notes as in a block, divided by spaces: 4 -3' 6o.",
+  }),
+  'figure-no-chords': error<{ component: string }>({
+    about: 'A role table and a form chart show chords, which come from a form or a list.',
+    message: ({ component }) => `This <${component}> has no chords: neither it nor its lesson names a form.`,
+    help: () => 'Give it a form, as in form="twelve-bar", or chords, as in chords="I7 | IV7 | V7".',
+  }),
+  'figure-chord': error<{ text: string }>({
+    about: 'A chord is a roman numeral of the song’s key or a name.',
+    message: ({ text }) => `“${text}” is no chord symbol.`,
+    help: () => 'Write a numeral such as IV7, or a name such as A7.',
+  }),
+  'figure-lights': error<{ first: string; second: string }>({
+    about: 'A harp map lights one thing at a time, or nobody could say which note belongs to which.',
+    message: ({ first, second }) => `This map is to light both its “${first}” and its “${second}”.`,
+    help: () => 'Keep one of them, or set two maps.',
+  }),
+  'figure-unknown': error<Near & { what: string; name: string }>({
+    about: 'A figure names a block or a phrase that does not exist.',
+    message: ({ what, name }) => `There is no ${what} “${name}”.`,
+    help: didYouMean,
+  }),
+  'figure-unread': error<{ name: string }>({
+    about: 'A figure shows the notes of a block that could not be read.',
+    message: ({ name }) => `The block “${name}” has a mistake in it, so its notes cannot be shown.`,
+    help: () => 'Mend that block first.',
+  }),
+  'figure-other-tuning': error<{ name: string; theirs: string; ours: string }>({
+    about: 'The notes of one tuning mean nothing on the map of another.',
+    message: ({ name, theirs, ours }) => `${name} is for a harp tuned ${theirs}, and this map shows one tuned ${ours}.`,
+    help: ({ theirs }) => `Give the map tuning="${theirs}".`,
+  }),
+  'figure-no-hole': error<{ text: string; holes: number }>({
+    about: 'A bend ladder shows one hole of the harp.',
+    message: ({ text, holes }) => `“${text}” is no hole of a harp that has ${holes}.`,
+    help: ({ holes }) => `Write a number from 1 to ${holes}.`,
+  }),
+  'figure-targets': error<{ bars: number; targets: number }>({
+    about: 'Target notes stand one in a bar of the form, divided by bar lines.',
+    message: ({ bars, targets }) => `There are targets for ${targets} bars, and the form has ${bars}.`,
+    help: () => 'Divide bars by | and leave a bar without a target empty or as a rest: -3 | . | 4',
+  }),
+  'figure-target-many': error<{ bar: number }>({
+    about: 'A bar of a form chart has one target note.',
+    message: ({ bar }) => `Bar ${bar} has more than one target.`,
+    help: () => 'Keep the one that the bar’s first chord asks for, and divide bars by | .',
+  }),
+} satisfies Catalogue;

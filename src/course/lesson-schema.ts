@@ -1,0 +1,53 @@
+/** What the front matter of a lesson may say. Only the title is required. */
+import { groups, keys, list, named, number, text, yesOrNo } from '../document/schema.ts';
+import type { Settings } from '../notation/settings.ts';
+import type { Tables } from '../notation/values.ts';
+import { clipSchema, type FrontClip } from './clips/clips.ts';
+import { gather, oneProgression, settingShape } from './setting-schema.ts';
+
+/** Silences one kind of finding in its lesson. */
+export interface Allow {
+  readonly code: string;
+  readonly reason: string;
+}
+
+export interface LessonFront {
+  readonly title: string;
+  readonly summary?: string | undefined;
+  /** The id of a stage; a lesson of none stands before all of them. */
+  readonly stage?: string | undefined;
+  /** Ids of lessons. */
+  readonly requires: readonly string[];
+  /** Ids of techniques. */
+  readonly teaches: readonly string[];
+  /** How long a student will need, roughly. */
+  readonly minutes?: number | undefined;
+  /** Checked like any lesson, and not published. */
+  readonly draft: boolean;
+  /** Settles the order among lessons that the path leaves free. */
+  readonly order?: number | undefined;
+  readonly allow: readonly Allow[];
+  /** Recordings, by the names that place them in the text. */
+  readonly clips: Readonly<Record<string, FrontClip>>;
+  readonly settings: Partial<Settings>;
+}
+
+export const lessonSchema = (tables: Tables) =>
+  keys({
+    title: text,
+    summary: text.optional(),
+    stage: text.optional(),
+    requires: list(text),
+    teaches: list(text),
+    minutes: number(1, 600).optional(),
+    draft: yesOrNo.optional(),
+    order: number(-1_000_000, 1_000_000, false).optional(),
+    allow: groups({ code: text, reason: text }),
+    clips: named(clipSchema),
+    ...settingShape(tables),
+  })
+    .superRefine(oneProgression)
+    .transform((read): LessonFront => {
+      const { title, summary, stage, requires, teaches, minutes, draft = false, order, allow, clips } = read;
+      return { title, summary, stage, requires, teaches, minutes, draft, order, allow, clips, settings: gather(read) };
+    });

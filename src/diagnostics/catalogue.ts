@@ -1,0 +1,55 @@
+/**
+ * Catalogues of problems: one entry per code, with its severity and its words. Each module keeps the catalogue of its own
+ * problems in a file `problems.ts`; `reporter` makes diagnostics of them.
+ */
+import type { Diagnostic, Severity, Span } from './diagnostic.ts';
+
+/** One kind of problem: how bad, what it is in general (for the reference page), and its words for the facts at hand. */
+export interface Kind<Facts> {
+  readonly severity: Severity;
+  /** What this problem is and why it is one, for the reference of messages. */
+  readonly about: string;
+  readonly message: (facts: Facts) => string;
+  readonly help?: (facts: Facts) => string | undefined;
+}
+
+/** A catalogue of kinds by code. Each subject keeps its own beside its code. */
+// biome-ignore lint/suspicious/noExplicitAny: each kind takes facts of its own shape; `report` checks them.
+export type Catalogue = Readonly<Record<string, Kind<any>>>;
+
+type FactsOf<K> = K extends Kind<infer Facts> ? Facts : never;
+
+/** A reporter for one catalogue: makes a diagnostic of a code, its facts and its place. */
+export const reporter =
+  <C extends Catalogue>(catalogue: C) =>
+  <Code extends keyof C & string>(code: Code, span: Span, facts: FactsOf<C[Code]>): Diagnostic => {
+    const kind = catalogue[code] as Kind<unknown>;
+    const help = kind.help?.(facts);
+    return {
+      code,
+      severity: kind.severity,
+      message: kind.message(facts),
+      span,
+      ...(help === undefined ? {} : { help }),
+    };
+  };
+
+const kindOf =
+  (severity: Severity) =>
+  <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity, ...words });
+
+/** An entry of a catalogue: makes the site wrong, so nothing is published. */
+export const error = kindOf('error');
+/** An entry of a catalogue: probably a mistake; an error in a strict check. */
+export const warning = kindOf('warning');
+/** An entry of a catalogue: worth knowing, and perhaps meant. */
+export const hint = kindOf('hint');
+
+/** A fact of many problems: the known name nearest to the one that was written, if one is near. */
+export interface Near {
+  readonly nearest: string | undefined;
+}
+
+/** A suggested fix for a name that nobody knows. */
+export const didYouMean = ({ nearest }: Near): string | undefined =>
+  nearest === undefined ? undefined : `Did you mean “${nearest}”?`;

@@ -1,0 +1,41 @@
+/** What can be wrong with a YAML document and its values, by code. Codes are permanent; the words are for a teacher. */
+import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
+
+const listed = (words: readonly string[]): string => words.join(', ');
+
+export const DOCUMENT_PROBLEMS = {
+  'yaml-syntax': error<{ what: string; mend?: string }>({
+    about:
+      'course.yaml and front matter are YAML: `key: value` lines, lists with dashes, quotation marks where a value holds a colon or starts with a sign.',
+    message: ({ what }) => what,
+    help: ({ mend }) => mend,
+  }),
+  'yaml-comment': warning<{ key: string; value: string | undefined }>({
+    about: 'In YAML a # after a space begins a comment, so what follows is not read.',
+    message: ({ key, value }) =>
+      value === undefined
+        ? `The # here begins a comment, so “${key}” has no value.`
+        : `The # here begins a comment, so “${key}” is just “${value}”.`,
+    help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
+  }),
+  'key-twice': error<{ key: string }>({
+    about: 'A key may stand once, or nobody could tell which value is meant.',
+    message: ({ key }) => `The key “${key}” stands twice.`,
+    help: () => 'Keep the one you mean.',
+  }),
+  'key-unknown': error<Near & { key: string; known: readonly string[] }>({
+    about: 'A key that nobody reads is most often a slip in its name.',
+    message: ({ key }) => `There is no key “${key}” here.`,
+    help: (facts) => didYouMean(facts) ?? `The keys are: ${listed(facts.known)}.`,
+  }),
+  'key-missing': error<{ key: string; empty: boolean }>({
+    about: 'A key that has to be there is not, or has no value.',
+    message: ({ key, empty }) => (empty ? `“${key}” has no value.` : `“${key}” is missing.`),
+    help: ({ key, empty }) => (empty ? undefined : `Write a line ${key}: …`),
+  }),
+  'value-wrong': error<{ message: string; help: string | undefined }>({
+    about: 'A value is not what its key takes. Settings take the same values as at the head of a block.',
+    message: ({ message }) => message,
+    help: ({ help }) => help,
+  }),
+} satisfies Catalogue;

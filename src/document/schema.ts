@@ -1,0 +1,176 @@
+/**
+ * The schema kit of every file an author writes: course.yaml, techniques.yaml, front matter. Values come as YAML left them,
+ * as text (see yaml.ts), or as what they are where our own tables use the same schemas (`3` and `"3"`, `true` and `"yes"`).
+ * Messages complete the sentence “`key` …”; `checkYaml` makes diagnostics of them.
+ */
+import { z } from 'zod';
+import { didYouMean } from '../diagnostics/catalogue.ts';
+import { excerpt } from '../diagnostics/excerpt.ts';
+import { nearest } from '../diagnostics/nearest.ts';
+
+/** How an issue is reported, beyond its message. */
+export interface IssueParams {
+  readonly help?: string | undefined;
+  /** The message is a whole sentence; otherwise it continues “key”. */
+  readonly whole?: boolean;
+  /** It is about the key, not its value. */
+  readonly key?: boolean;
+  /** It is about what each entry of a list has to be. */
+  readonly each?: boolean;
+}
+
+/** Adds an issue to a transform and returns what zod expects then. */
+export function refuse(context: z.RefinementCtx, message: string, params: IssueParams = {}): never {
+  context.addIssue({ code: 'custom', message, params: { ...params } });
+  return z.NEVER;
+}
+
+/**
+ * A choice between schemas by the shape of what was written. A plain union tries every branch and says only that none
+ * fits; here the branch is known before it is tried, so that its own message, at its own path, is what the author gets.
+ */
+export function byShape<T extends z.ZodType>(pick: (value: unknown) => z.ZodType): z.ZodType<z.output<T>, z.input<T>> {
+  const schema = z.unknown().transform((value, context) => {
+    const result = pick(value).safeParse(value);
+    if (result.success) return result.data;
+    for (const issue of result.error.issues) {
+      context.issues.push({ ...issue, input: value } as (typeof context.issues)[number]);
+    }
+    return z.NEVER;
+  });
+  // What the branches take and give is known to the caller alone.
+  return schema as unknown as z.ZodType<z.output<T>, z.input<T>>;
+}
+
+const wants = (what: string) => ({ error: () => what });
+
+const NOT_TEXT = 'takes a text, not a list or a group of keys';
+const EMPTY = 'is empty';
+
+export const text = z.string(wants(NOT_TEXT)).trim().min(1, wants(EMPTY));
+
+/** Text of one form. `what` describes it: “is a meter such as 12/8”. */
+export const matching = (pattern: RegExp, what: string) => text.regex(pattern, wants(what));
+
+/** One of a few words. */
+export const word = <const Word extends string>(words: readonly Word[]) =>
+  byShape<z.ZodType<Word, Word>>(() =>
+    text.transform((written, context): Word => {
+      const found = words.find((one) => one === written);
+      if (found !== undefined) return found;
+      const help = didYouMean({ nearest: nearest(written, words) });
+      return refuse(context, `is one of ${words.join(', ')}, not “${excerpt(written)}”`, { help });
+    }),
+  );
+
+const yesOrNoInText = text.transform((written, context): boolean => {
+  if (/^(true|yes)$/i.test(written)) return true;
+  if (/^(false|no)$/i.test(written)) return false;
+  return refuse(context, `is true or false, not “${excerpt(written)}”`);
+});
+
+export const yesOrNo = byShape<z.ZodType<boolean, boolean | string>>((value) =>
+  typeof value === 'boolean' ? z.boolean() : yesOrNoInText,
+);
+
+/** A number within limits, both included, with at most nine decimals. */
+export function number(least: number, most: number, whole = true) {
+  const what = `is a ${whole ? 'whole ' : ''}number from ${least} to ${most}`;
+  const fits = (value: number): boolean => value >= least && value <= most && (!whole || Number.isInteger(value));
+  const inText = text.transform((written, context): number => {
+    const value = /^-?\d{1,9}(\.\d{1,9})?$/.test(written) ? Number(written) : Number.NaN;
+    return fits(value) ? value : refuse(context, `${what}, not “${excerpt(written)}”`);
+  });
+  return byShape<z.ZodType<number, number | string>>((value) =>
+    typeof value === 'number' ? z.number().refine(fits, what) : inText,
+  );
+}
+
+type OneOrMany<Item extends z.ZodType> = z.ZodType<
+  readonly z.output<Item>[],
+  z.input<Item> | readonly z.input<Item>[] | undefined
+>;
+
+/** A list; a single item may be written without its dash, and nothing at all is an empty list. */
+export const list = <Item extends z.ZodType>(item: Item): OneOrMany<Item> =>
+  z.preprocess(
+    (value) => (value === undefined || Array.isArray(value) ? (value ?? []) : [value]),
+    z.array(item, wants('is a list')),
+  ) as OneOrMany<Item>;
+
+/** The same with at least one item. */
+export const oneOrMore = <Item extends z.ZodType>(item: Item): OneOrMany<Item> =>
+  list(item).refine((items) => items.length > 0, 'is an empty list');
+
+/** Named keys; an unknown one is reported with the nearest known one. */
+export const keys = <Shape extends z.ZodRawShape>(shape: Shape) =>
+  z.strictObject(shape, {
+    // Where an unknown key is reported, the known ones are wanted: they travel in the message.
+    error: (issue) =>
+      issue.code === 'unrecognized_keys'
+        ? Object.keys(shape).join(' ')
+        : `is a group of “key: value” lines${few(shape)}`,
+  });
+
+/**
+ * A list of groups. One of another shape (a group with the ids for keys, a list of bare words) makes YAML see a mistake in
+ * each line, and is one mistake to its author: it is reported once, with the author’s own words in the right shape.
+ */
+export const groups = <Shape extends z.ZodRawShape>(shape: Shape) => {
+  const names = Object.keys(shape);
+  const group = keys(shape);
+  const checkShape = (value: unknown, context: z.RefinementCtx): unknown => {
+    const entries: readonly unknown[] = Array.isArray(value) ? value : [value];
+    const odd = entries.findIndex((entry) => entry !== undefined && !isLike(entry, names));
+    if (odd < 0) return value;
+    const path = Array.isArray(value) ? [odd] : [];
+    const params: IssueParams = { each: true, help: inRightShape(entries[odd], names) };
+    context.addIssue({ code: 'custom', path, message: `is a group of “key: value” lines${few(shape)}`, params });
+    return z.NEVER;
+  };
+  return z.preprocess(checkShape, list(group));
+};
+
+/** Whether a value is a group that has one of these keys, or one that is meant for one of them: too short a word may be near by chance. */
+const isLike = (value: unknown, names: readonly string[]): boolean =>
+  typeof value === 'object' &&
+  !Array.isArray(value) &&
+  Object.keys(value ?? {}).some((key) => names.includes(key) || (key.length > 3 && nearest(key, names)));
+
+/** How an entry of the wrong shape would be written, by the first two of its keys. */
+function inRightShape(entry: unknown, [first = '', second = '']: readonly string[]): string {
+  const plain = typeof entry === 'string' || Array.isArray(entry) ? [[entry].flat()] : Object.entries(entry ?? {});
+  const [name, value] = (plain[0] ?? []).map((one) => (typeof one === 'string' ? excerpt(one) : '…'));
+  return `Write “- ${first}: ${name ?? '…'}”, and “${second}: ${value ?? '…'}” in a line below it.`;
+}
+
+/** The keys of a group, where they are few enough to be named in passing. */
+const few = (shape: z.ZodRawShape): string => {
+  const names = Object.keys(shape);
+  return names.length > 6 ? '' : ` with ${names.join(', ')}`;
+};
+
+/** `name: value` lines whose names are the author’s own ids. `taken` are names that others have already. */
+export const named = <Value extends z.ZodType>(value: Value, taken: readonly { readonly id: string }[] = []) =>
+  z.preprocess(
+    (written) => written ?? {},
+    z
+      .record(z.string(), value, {
+        error: ({ input }) => `is a group of “name: …” lines${Array.isArray(input) ? ', without dashes' : ''}`,
+      })
+      .superRefine((record, context) => {
+        for (const name of Object.keys(record)) {
+          const refused = !isId(name)
+            ? 'is no name: it is made of letters, digits and hyphens'
+            : taken.some((one) => one.id === name) && 'is the name of one that is there already';
+          if (refused) context.addIssue({ code: 'custom', path: [name], message: refused, params: { key: true } });
+        }
+      }),
+  );
+
+/** An id of an author’s: part of addresses, quotations and other files. */
+export const id = text.refine(isId, wants('is an id of letters, digits and hyphens, such as first-bends'));
+
+export function isId(written: string): boolean {
+  return /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(written);
+}

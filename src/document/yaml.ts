@@ -1,0 +1,212 @@
+/**
+ * YAML read for people: every scalar stays the text the author wrote (`60:40`, `092`, `no`), and every key and value
+ * keeps its place. What a text means is for the schema that reads it.
+ */
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Pair,
+  parseDocument,
+  type Scalar,
+  type YAMLError,
+} from 'yaml';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
+import { DOCUMENT_PROBLEMS } from './problems.ts';
+
+/** Texts, lists and records of them; undefined for a value left empty. */
+export type YamlValue = string | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };
+
+export interface YamlSpans {
+  readonly key?: Span;
+  readonly value: Span;
+}
+
+export interface YamlRead {
+  readonly value: YamlValue;
+  /** By path, its steps joined with `/` (`stages/0/id`); the whole document is ''. */
+  readonly spans: ReadonlyMap<string, YamlSpans>;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** The same places in the file. */
+export type YamlPlaces = ReadonlyMap<string, { readonly key?: Range; readonly value: Range }>;
+
+const report = reporter(DOCUMENT_PROBLEMS);
+
+/** Reads the YAML that stands from `from` to `to` in a file's text. Spans count from the start of the file. */
+export function readYaml(source: string, from = 0, to = source.length): YamlRead {
+  const text = source.slice(from, to);
+  const shift = (start: number, end: number): Span => ({ from: from + start, to: from + Math.max(start, end) });
+  const diagnostics: Diagnostic[] = [];
+  const spans = new Map<string, YamlSpans>();
+  // The failsafe schema knows no numbers, booleans or dates: all scalars are text.
+  const document = parse(text);
+  const whole = shift(0, text.trimEnd().length);
+  spans.set('', { value: whole });
+  if (!document) {
+    diagnostics.push(report('yaml-syntax', whole, TOO_DEEP));
+    return { value: undefined, spans, diagnostics };
+  }
+  // What follows the first slip of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
+  const slip = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
+  if (slip) diagnostics.push(report('yaml-syntax', slipSpan(slip), syntaxFacts(slip, text)));
+  const value = convert(document.contents, '', whole);
+  return { value, spans, diagnostics };
+
+  function slipSpan({ code, pos: [start, end] }: YAMLError): Span {
+    // Two colons: the whole value is what has to be quoted.
+    const line = code === 'BLOCK_AS_IMPLICIT_KEY' ? /^[^\r\n]*/.exec(text.slice(start))?.[0].trimEnd() : undefined;
+    return shift(start, line === undefined ? end : start + line.length);
+  }
+
+  function convert(node: unknown, path: string, fallback: Span, key?: Span): YamlValue {
+    const range = (node as { range?: [number, number, number] | null } | null)?.range;
+    const span = range && range[1] > range[0] ? shift(range[0], range[1]) : fallback;
+    if (path !== '') spans.set(path, key ? { key, value: span } : { value: span });
+    if (isMap(node)) {
+      const record: Record<string, YamlValue> = Object.create(null);
+      for (const pair of node.items) convertPair(pair as Pair, path, record);
+      return record;
+    }
+    if (isSeq(node)) return node.items.map((item, index) => convert(item, stepInto(path, index), span));
+    if (isAlias(node)) {
+      diagnostics.push(report('yaml-syntax', span, ALIAS));
+      return undefined;
+    }
+    return isScalar(node) ? textOf(node) : undefined;
+  }
+
+  function convertPair(pair: Pair, path: string, record: Record<string, YamlValue>): void {
+    const node = pair.key as Scalar | null;
+    if (!isScalar(node) || !node.range) return;
+    const key = String(node.value);
+    const keySpan = shift(node.range[0], node.range[1]);
+    if (key in record) {
+      // Behind a slip of syntax, keys are read as neighbours that were not meant to be.
+      if (!slip) diagnostics.push(report('key-twice', keySpan, { key }));
+      return;
+    }
+    const value = convert(pair.value, stepInto(path, key), keySpan, keySpan);
+    record[key] = value;
+    const sharp = strayComment(text, node, pair.value);
+    if (sharp)
+      diagnostics.push(
+        report('yaml-comment', shift(...sharp), { key, value: typeof value === 'string' ? value : undefined }),
+      );
+  }
+}
+
+/** Undefined for what is nested deeper than the reader can follow. The failsafe schema takes every scalar as text. */
+function parse(text: string): Document | undefined {
+  try {
+    return parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'error' });
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
+}
+
+const stepInto = (path: string, step: string | number): string => (path === '' ? `${step}` : `${path}/${step}`);
+
+/** Plain `~`, `null` and nothing at all mean that no value is given. */
+function textOf(scalar: Scalar): string | undefined {
+  const text = String(scalar.value);
+  return scalar.type === 'PLAIN' && (text === '' || text === '~' || text === 'null') ? undefined : text;
+}
+
+/**
+ * A `#` that swallowed a value (`harp: #F`, `title: #1 hit`) or stands bare behind one (`harp: F #`): YAML begins a
+ * comment there, and the author hardly meant one.
+ */
+function strayComment(text: string, key: Scalar, value: unknown): [number, number] | undefined {
+  if (value !== null && !isScalar(value)) return undefined;
+  if (isScalar(value) && value.type !== 'PLAIN') return undefined;
+  const written = isScalar(value) && String(value.value) !== '';
+  const start = written ? (value.range?.[1] ?? 0) : text.indexOf(':', key.range?.[1] ?? 0) + 1;
+  const line = /^[^\S\r\n]*(#[^\r\n]*)?/.exec(text.slice(start, start + 400));
+  const comment = line?.[1]?.trimEnd();
+  if (!line || !comment) return undefined;
+  const at = start + line[0].indexOf('#');
+  return (written ? comment === '#' : /^#\S/.test(comment)) ? [at, at + comment.length] : undefined;
+}
+
+interface SyntaxFacts {
+  readonly what: string;
+  readonly mend?: string;
+}
+
+const TOO_DEEP: SyntaxFacts = { what: 'Brackets or lists are nested deeper here than anything in a course is.' };
+
+const ALIAS: SyntaxFacts = {
+  what: 'A value that starts with * refers to another place of the file, which course files do not use.',
+  mend: 'Quote the value: "*…".',
+};
+
+/** The slips authors make most, by the YAML reader's code, in their own terms. */
+const SLIPS: Readonly<Record<string, SyntaxFacts>> = {
+  BLOCK_AS_IMPLICIT_KEY: {
+    what: 'A second colon in this line makes YAML see a key inside a value.',
+    mend: 'Quote the value: title: "Bends: the first".',
+  },
+  MULTILINE_IMPLICIT_KEY: { what: 'This line is no “key: value”.', mend: 'Write a colon and a space after the key.' },
+  TAB_AS_INDENT: { what: 'This line is indented with a tab, which YAML does not allow.', mend: 'Indent with spaces.' },
+  BAD_SCALAR_START: { what: 'A value may not start with this character.', mend: 'Quote the value.' },
+  BAD_INDENT: { what: 'This line is not indented as the lines around it, or a bracket before it is not closed.' },
+  MULTIPLE_DOCS: { what: 'A line of --- begins a second document.', mend: 'Keep everything in one.' },
+  TAG_RESOLVE_FAILED: {
+    what: 'A value that starts with ! names a type, which course files do not use.',
+    mend: 'Quote the value.',
+  },
+  MISSING_CHAR: { what: 'A quotation mark or a colon is missing.' },
+};
+
+const INDENTED: SyntaxFacts = {
+  what: 'A line below is indented further than this one, so it is read as going on from it.',
+  mend: 'Begin each key of a group as far left as the one before it.',
+};
+
+const BAR_FIRST: SyntaxFacts = {
+  what: 'A value that begins with | or > is read as a text of several lines.',
+  mend: 'Quote the value, or leave the first bar line out: chords: I7 | IV7.',
+};
+
+function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
+  const line = /^[^\r\n]*/.exec(text.slice(error.pos[0]))?.[0] ?? '';
+  if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && !/:(?:\s|$)/.test(line)) return INDENTED;
+  const slip = /:[ \t]+[|>][ \t]+$/.test(text.slice(0, error.pos[0])) ? BAR_FIRST : SLIPS[error.code];
+  if (slip) return slip;
+  const message = error.message.split('\n')[0] ?? error.message;
+  return {
+    what: `This is not YAML: ${message.replace(/\.?$/, '.')}`,
+    mend: 'A value that begins with | > - [ { & * ! % @ or a quotation mark, or that has a colon in it, must be quoted.',
+  };
+}
+
+export function placesOf(spans: ReadonlyMap<string, YamlSpans>, placed: Placed): YamlPlaces {
+  const range = ({ from, to }: Span): Range => ({ start: pointAt(placed, from), end: pointAt(placed, to) });
+  return new Map(
+    [...spans].map(([path, { key, value }]) => [
+      path,
+      key ? { key: range(key), value: range(value) } : { value: range(value) },
+    ]),
+  );
+}
+
+/**
+ * What a map by path says of a path, or of the nearest place above it that was written. A list's only item may stand
+ * without its dash, and then has its list's place.
+ */
+export function nearestPlace<T>(places: ReadonlyMap<string, T>, path: readonly PropertyKey[]): T | undefined {
+  let at = '';
+  for (const step of path) {
+    const next = stepInto(at, String(step));
+    if (places.has(next)) at = next;
+    else if (step !== 0) break;
+  }
+  return places.get(at);
+}

@@ -1,0 +1,64 @@
+/** What an author may write in a lesson between < and >: the components there are, and which elements of HTML are refused. */
+
+const PLACE = { harp: 'optional', tuning: 'optional', position: 'optional', title: 'optional' } as const;
+const PROGRESSION = { form: 'optional', chords: 'optional' } as const;
+
+/** The figures by the name of their component, with the attributes each takes. */
+export const FIGURES = {
+  /** `notes` down, the chords of a form across. */
+  RoleTable: { ...PLACE, ...PROGRESSION, notes: 'required' },
+  /** One of `scale`, `chord`, `notes`, `phrase`, `block` and `lesson` is lit; `over` is the chord roles count from. */
+  HarpMap: {
+    ...PLACE,
+    scale: 'optional',
+    chord: 'optional',
+    notes: 'optional',
+    phrase: 'optional',
+    block: 'optional',
+    lesson: 'optional',
+    over: 'optional',
+    show: 'optional',
+    bends: 'optional',
+    overbends: 'optional',
+  },
+  /** `targets` are notes divided by bar lines, one or none a bar. */
+  FormChart: { ...PLACE, ...PROGRESSION, targets: 'optional' },
+  BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
+} as const;
+
+/** A clip either names one of the front matter, or says itself what it plays. */
+const CLIP = { name: 'optional', src: 'optional', title: 'optional', captions: 'optional', cues: 'optional' } as const;
+
+export type FigureName = keyof typeof FIGURES;
+
+type Attributes = Readonly<Record<string, 'required' | 'optional'>>;
+
+/** The attributes of every component a lesson may hold, by the component’s name. */
+export const COMPONENTS: ReadonlyMap<string, Attributes> = new Map<string, Attributes>([
+  ...Object.entries(FIGURES),
+  ['Clip', CLIP],
+]);
+
+interface Named {
+  readonly name: string;
+}
+
+export const isFigure = <C extends Named>(component: C): component is C & { readonly name: FigureName } =>
+  Object.hasOwn(FIGURES, component.name);
+
+export const isClip = ({ name }: Named): boolean => name === 'Clip';
+
+/** Elements that would run or fetch something of their own. */
+export const REFUSED_ELEMENTS: ReadonlySet<string> = new Set([
+  'script',
+  'iframe',
+  'object',
+  'embed',
+  'style',
+  'base',
+  'link',
+  'meta',
+]);
+
+/** Attributes that name a file or an address. */
+export const ADDRESS_ATTRIBUTES: ReadonlySet<string> = new Set(['src', 'href', 'poster', 'captions']);

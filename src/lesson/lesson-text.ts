@@ -1,0 +1,136 @@
+/**
+ * What stands in a lesson's file: its front matter as YAML, its blocks, links and headings, each with its place, and
+ * what can be seen to be wrong without knowing the rest of the course.
+ */
+import GithubSlugger from 'github-slugger';
+import type { MdastNode } from 'satteri';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { type Placed, placeOf, pointAt, type Range } from '../diagnostics/place.ts';
+import { parseBlock } from '../notation/parse.ts';
+import type { BlockTree } from '../notation/tree.ts';
+import { type ComponentText, readComponent } from './component-text.ts';
+import { destinationSpan } from './destination.ts';
+import { fenceFault, placedInFence } from './fence.ts';
+import { type FrontMatter, readFrontMatter } from './front-matter.ts';
+import { lineFrom, oneLine } from './line.ts';
+import { nodesOf, readMarkdown, spanOf, textOf } from './markdown.ts';
+import { LESSON_PROBLEMS } from './problems.ts';
+import type { Reference } from './reference.ts';
+import { readValue } from './value.ts';
+
+/** `slug` is its anchor on the page. */
+export interface Heading {
+  readonly depth: number;
+  readonly text: string;
+  readonly slug: string;
+}
+
+/** A block as it stands in its lesson, read and not yet understood. */
+export interface BlockText {
+  readonly text: string;
+  readonly placed: Placed;
+  readonly range: Range;
+  /** Empty for a block whose fence is not closed. */
+  readonly tree: BlockTree;
+  readonly closed: boolean;
+}
+
+export interface LessonText {
+  readonly source: string;
+  readonly placed: Placed;
+  readonly front: FrontMatter;
+  readonly blocks: readonly BlockText[];
+  readonly references: readonly Reference[];
+  /** The components among what the lesson says, in order. */
+  readonly components: readonly ComponentText[];
+  readonly headings: readonly Heading[];
+  /** What is wrong outside the front matter. Spans count from the start of the file. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+const report = reporter(LESSON_PROBLEMS);
+
+export function readLessonText(source: string): LessonText {
+  const placed = placeOf(source);
+  const { root, diagnostics: slips } = readMarkdown(source, placed);
+  const diagnostics: Diagnostic[] = [...slips];
+  const blocks: BlockText[] = [];
+  const references: Reference[] = [];
+  const components: ComponentText[] = [];
+  const headings: Heading[] = [];
+  const slugger = new GithubSlugger();
+  for (const node of nodesOf(root)) {
+    const span = spanOf(node);
+    switch (node.type) {
+      case 'code':
+        if (node.lang === 'tab') blocks.push(readFence(node, span));
+        else if (/^tabs?$/i.test(node.lang ?? ''))
+          diagnostics.push(report('fence-word', lineFrom(source, span.from), { word: node.lang ?? '' }));
+        break;
+      case 'heading': {
+        const text = textOf(node);
+        headings.push({ depth: node.depth, text, slug: slugger.slug(text) });
+        break;
+      }
+      case 'link':
+      case 'definition':
+        references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'link' });
+        break;
+      case 'image':
+        references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'embed' });
+        if (!node.alt?.trim()) diagnostics.push(report('picture-words', span, { url: node.url }));
+        break;
+      case 'imageReference':
+        if (!node.alt?.trim()) diagnostics.push(report('picture-words', span, { url: '…' }));
+        break;
+      case 'mdxJsxFlowElement':
+      case 'mdxJsxTextElement': {
+        const read = readComponent(source, span.from, node);
+        if (read.component) components.push(read.component);
+        references.push(...read.references);
+        diagnostics.push(...read.diagnostics);
+        break;
+      }
+      case 'mdxFlowExpression':
+      case 'mdxTextExpression':
+        if (!isText(readValue(node.value)))
+          diagnostics.push(report('lesson-expression', span, { text: oneLine(node.value) }));
+        break;
+      case 'mdxjsEsm': {
+        const word = /^\s*export/.test(node.value) ? 'export' : 'import';
+        diagnostics.push(report('lesson-code', lineFrom(source, span.from), { word }));
+        break;
+      }
+    }
+  }
+  return { source, placed, front: readFrontMatter(source), blocks, references, components, headings, diagnostics };
+
+  function readFence({ value: text, meta }: MdastNode & { type: 'code' }, span: Span): BlockText {
+    const opening = lineFrom(source, span.from);
+    const fault = fenceFault(source, span);
+    if (fault) diagnostics.push(report('fence-open', opening, fault));
+    if (meta) diagnostics.push(report('fence-rest', restOf(opening, meta), { text: meta }));
+    // A block that swallowed what follows it would have a fault in every line.
+    const tree = fault ? nothing(text) : parseBlock(text);
+    const range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
+    return { text, placed: placedInFence(source, span, range.start.line, text), range, tree, closed: !fault };
+  }
+
+  /** What stands behind the word of an opening fence. */
+  function restOf(opening: Span, meta: string): Span {
+    const at = source.slice(opening.from, opening.to).lastIndexOf(meta);
+    return at < 0 ? opening : { from: opening.from + at, to: opening.from + at + meta.length };
+  }
+}
+
+/** What may stand in the running text: a text, a number, a comment. */
+const isText = (read: ReturnType<typeof readValue>): boolean => 'value' in read && typeof read.value !== 'object';
+
+const nothing = (text: string): BlockTree => ({
+  text,
+  header: new Map(),
+  music: [],
+  phrases: new Map(),
+  diagnostics: [],
+});

@@ -1,0 +1,113 @@
+/** A lesson's Markdown as a tree, and the ways through it. */
+import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
+import { reporter } from '../diagnostics/catalogue.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import { type Placed, placeOf } from '../diagnostics/place.ts';
+import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
+import { LESSON_PROBLEMS } from './problems.ts';
+
+export interface MarkdownRead {
+  readonly root: MdastNode;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+const report = reporter(LESSON_PROBLEMS);
+
+export const spanOf = (node: MdastNode): Span => ({
+  from: node.position?.start.offset ?? 0,
+  to: node.position?.end.offset ?? 0,
+});
+
+/** All nodes, in the order they are written. Not recursive: a text may be nested deeper than the stack. */
+export function* nodesOf(root: MdastNode): Generator<MdastNode> {
+  const waiting: MdastNode[] = [root];
+  for (let node = waiting.pop(); node; node = waiting.pop()) {
+    yield node;
+    if ('children' in node)
+      for (let i = node.children.length - 1; i >= 0; i--) waiting.push(node.children[i] as MdastNode);
+  }
+}
+
+export function textOf(root: MdastNode): string {
+  let text = '';
+  for (const node of nodesOf(root)) if ('value' in node) text += node.value;
+  return text;
+}
+
+/** The lesson as MDX; where that fails, as plain Markdown, so that its blocks are checked all the same. */
+export function readMarkdown(source: string, placed: Placed): MarkdownRead {
+  // Half a surrogate pair, which no file holds, would end the process inside the reader. A text of as many units stands in.
+  const text = source.toWellFormed();
+  const deep = tooDeepIn(text);
+  if (deep) {
+    const root: MdastNode = deep.unreadable ? NOTHING : markdownToMdast(text, { position: true });
+    return { root, diagnostics: [tooDeep(deep)] };
+  }
+  try {
+    const root = mdxToMdast(text, { position: true });
+    const under = tooDeepUnder(root);
+    return { root, diagnostics: under ? [tooDeep(under)] : [] };
+  } catch (error) {
+    const slip = syntaxProblem((error as Error).message, source, placed);
+    return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
+  }
+}
+
+const NOTHING: MdastNode = { type: 'root', children: [] };
+
+const tooDeep = ({ at, what }: TooDeep): Diagnostic =>
+  report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, mend: TOO_DEEP });
+const TOO_DEEP = 'Remove what does not belong here.';
+
+/** Whether the reader of MDX takes this, and comes through it. */
+export const isReadable = (source: string): boolean => readMarkdown(source, placeOf(source)).diagnostics.length === 0;
+
+/** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */
+function syntaxProblem(message: string, source: string, placed: Placed): Diagnostic {
+  const [, line = '1', column = '1', rest = message] =
+    /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s.exec(message) ?? [];
+  const from = Math.min(source.length, (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1);
+  const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
+  const span = { from, to: from + (tag?.length ?? 1) };
+  const slip = SLIPS.find(([pattern]) => pattern.test(rest));
+  const name = /`<\/?([^>`]*)>`/.exec(rest)?.[1] ?? '';
+  const [what, mend] = slip
+    ? slip.slice(1).map((words) => words?.toString().replaceAll('NAME', name))
+    : [`This is not MDX: ${rest}.`];
+  return report('mdx-syntax', span, { what: what ?? rest, mend });
+}
+
+/** What the MDX reader says, and what it means to a teacher. */
+const SLIPS: readonly (readonly [RegExp, string, string])[] = [
+  [
+    /^Expected a closing tag for/,
+    'The component <NAME> that begins here is not closed.',
+    'Close it: <NAME /> or </NAME>. For the sign itself write \\< .',
+  ],
+  [
+    /^Unexpected closing tag .* expected an open tag/,
+    'Nothing is open here that </NAME> could close.',
+    'Remove it, or open <NAME> before it.',
+  ],
+  [
+    /^Unexpected closing tag/,
+    '</NAME> closes something other than what was opened last.',
+    'Close components in the reverse order of opening them.',
+  ],
+  [
+    /^Unexpected end of file in expression/,
+    'The brace that begins here is not closed.',
+    'For a brace in the text write \\{ .',
+  ],
+  [
+    /^Could not parse expression/,
+    'What stands in these braces is no value.',
+    "A text stands in quotation marks, as in '1:42'. For a brace in the text write \\{ .",
+  ],
+  [/create a comment in MDX/, 'A comment is written in another way in MDX.', 'Write {/* … */}.'],
+  [
+    /^Unexpected character after `<`/,
+    'A < begins a component here, and what follows is none.',
+    'For the sign itself write \\< , and a web address as [text](https://…).',
+  ],
+];

@@ -1,0 +1,95 @@
+/** What can be wrong with the text of one lesson by itself, the music of its blocks apart, by code. Codes are permanent; the words are for a teacher. */
+import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
+
+const listed = (words: readonly string[]): string => words.join(', ');
+
+export const LESSON_PROBLEMS = {
+  'front-missing': error<{ late: boolean }>({
+    about:
+      'A lesson begins with front matter: a line of three hyphens, the title and whatever else is said of the lesson, and three hyphens again.',
+    message: ({ late }) =>
+      late
+        ? 'Something stands before the front matter, so it is not read as such.'
+        : 'This lesson does not begin with front matter, so it has no title.',
+    help: ({ late }) =>
+      late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
+  }),
+  'front-open': error<object>({
+    about: 'Front matter that is not closed swallows the lesson; often the file is cut short.',
+    message: () => 'The front matter that begins here is not closed.',
+    help: () => 'Write a line of three hyphens --- after its last key.',
+  }),
+  'mdx-syntax': error<{ what: string; mend: string | undefined }>({
+    about: 'A lesson is MDX: Markdown in which < and { begin a component and an expression.',
+    message: ({ what }) => what,
+    help: ({ mend }) => mend,
+  }),
+  'lesson-code': error<{ word: 'import' | 'export' }>({
+    about: 'A course is text and media, never a program: its components are there without being imported.',
+    message: ({ word }) => `A lesson does not ${word} anything.`,
+    help: ({ word }) =>
+      word === 'import'
+        ? 'Remove the line: components are there without it. A line of text cannot begin with this word.'
+        : 'Remove the line. A line of text cannot begin with this word.',
+  }),
+  'lesson-expression': error<{ text: string }>({
+    about: 'A lesson is text, never a program: braces hold a value as it stands, and nothing is computed.',
+    message: ({ text }) =>
+      `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.`,
+    help: () => 'For a brace in the text write \\{ .',
+  }),
+  'component-unknown': error<Near & { name: string; known: readonly string[] }>({
+    about: 'Only the components that come with Reedway may stand in a lesson.',
+    message: ({ name }) => `There is no component <${name}>.`,
+    help: ({ nearest, known }) =>
+      nearest === undefined
+        ? `There are: ${known.map((one) => `<${one}>`).join(', ')}.`
+        : `Did you mean “<${nearest}>”?`,
+  }),
+  'component-key': error<Near & { component: string; key: string; known: readonly string[] }>({
+    about: 'A component takes the attributes listed for it; another one is most often a slip in its name.',
+    message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
+    help: (facts) => didYouMean(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
+  }),
+  'component-content': error<{ component: string }>({
+    about: 'A component draws what its attributes say; nothing else of it is shown.',
+    message: ({ component }) => `What stands between <${component}> and </${component}> would not be shown.`,
+    help: ({ component }) => `Close it at once, <${component} … />, and write what belongs to the text below it.`,
+  }),
+  'component-key-missing': error<{ component: string; key: string }>({
+    about: 'A component lacks an attribute it cannot do without.',
+    message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,
+  }),
+  'script-in-lesson': error<{ name: string }>({
+    about: 'A lesson carries no scripts of its own: its page is complete without any.',
+    message: ({ name }) => `“${name}” would run a script on the page, and a lesson carries none.`,
+    help: () => 'Remove it.',
+  }),
+  'picture-words': warning<{ url: string | undefined }>({
+    about:
+      'A picture without words is nothing to a student who cannot see it. One that only decorates says so by an empty alt, which is HTML’s way.',
+    message: () => 'This picture has no words for students who cannot see it.',
+    help: ({ url }) =>
+      url === undefined
+        ? 'Add alt="…" with what is to be seen, or alt="" if it only decorates.'
+        : `Write what is to be seen between the brackets. If it only decorates, write <img src="${url}" alt="" /> instead.`,
+  }),
+  'fence-open': error<{ next?: number }>({
+    about: 'A block whose fence is not closed swallows the rest of the lesson; often the file is cut short.',
+    message: ({ next }) =>
+      next === undefined
+        ? 'The block that begins here is not closed.'
+        : `The block that begins here is not closed before another begins, ${next === 1 ? 'one line' : `${next} lines`} below.`,
+    help: () => 'Write a line of ``` after its last line.',
+  }),
+  'fence-word': warning<{ word: string }>({
+    about: 'Only a fence marked with the word tab, in small letters, is a block; any other is shown as plain text.',
+    message: ({ word }) => `A fence marked “${word}” is shown as plain text.`,
+    help: () => 'A block begins with ```tab .',
+  }),
+  'fence-rest': error<{ text: string }>({
+    about: 'Settings of a block stand inside it, line by line, not behind the word tab.',
+    message: ({ text }) => `“${text}” behind the word tab is not read.`,
+    help: () => 'Write settings as key: value lines at the top of the block.',
+  }),
+} satisfies Catalogue;

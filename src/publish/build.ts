@@ -1,0 +1,124 @@
+/** Builds the site of a course that was checked, into a folder that is claimed for it. */
+import { existsSync } from 'node:fs';
+import { cp, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import type { Plugin } from 'vite';
+import type { Course } from '../course/course.ts';
+import { errorCode } from '../course/files.ts';
+import type { Engraver } from '../site/engraver.ts';
+import { scoresPath, scoresText } from '../site/scores.ts';
+import { holdSite, type Site } from '../site/site.ts';
+import { type Standing, siteOf } from '../site/site-of-course.ts';
+import { siteConfig } from './astro-config.ts';
+import { cacheFolder } from './cache-folder.ts';
+
+export async function buildInto(folder: string, course: Course, engraver: Engraver, standing: Standing): Promise<void> {
+  process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
+  const site = siteOf(course, engraver, standing);
+  holdSite(Promise.resolve(site));
+  const { build } = await import('astro');
+  // Astro puts the code of the pages under the working folder while it runs; it has to find its packages from there,
+  // and builds that run at the same time must not share one.
+  const work = await newFolder(join(await workFolder(), 'build'));
+  const cwd = process.cwd();
+  const beside = once(() => writeFiles(folder, site));
+  try {
+    process.chdir(work);
+    const publicDir = join(course.dir, 'public');
+    await build({
+      ...siteConfig({
+        ...standing,
+        cacheDir: work,
+        publicDir: existsSync(publicDir) ? publicDir : undefined,
+        plugins: [whileBundling(beside.start)],
+      }),
+      outDir: folder,
+    });
+    await beside.start();
+  } finally {
+    await beside.settled();
+    process.chdir(cwd);
+    await rm(work, { recursive: true, force: true });
+  }
+}
+
+/** What stands beside the pages: scores and media. */
+async function writeFiles(folder: string, { course, lessons }: Site): Promise<void> {
+  // Several at a time: the disk is waited for less often, and not all of them are held at once.
+  for (let from = 0; from < lessons.length; from += BATCH) {
+    await Promise.all(
+      lessons.slice(from, from + BATCH).map(async (lesson) => {
+        const file = join(folder, scoresPath(lesson));
+        await mkdir(dirname(file), { recursive: true });
+        await writeFile(file, scoresText(lesson));
+      }),
+    );
+  }
+  for (const file of course.media) await cp(join(course.dir, file), join(folder, file), { dereference: true });
+}
+
+const BATCH = 16;
+
+interface Once {
+  /** Begins the work, if it was not begun before. */
+  start(): Promise<void>;
+  /** Once nothing goes on any more, however it ended. */
+  settled(): Promise<unknown>;
+}
+
+function once(work: () => Promise<void>): Once {
+  let begun: Promise<void> | undefined;
+  return {
+    start() {
+      begun ??= work();
+      return begun;
+    },
+    settled: () => Promise.allSettled([begun]),
+  };
+}
+
+/** Begins something as the scripts of the site are bundled: all that is left to this thread then is to wait. */
+const whileBundling = (begin: () => Promise<void>): Plugin => ({
+  name: 'reedway-meanwhile',
+  // Astro starts a server of Vite's first, before it empties the folder.
+  apply: 'build',
+  applyToEnvironment: ({ name }) => name === 'client',
+  buildStart() {
+    // What goes wrong is heard of by whoever waits for the end.
+    begin().catch(() => undefined);
+  },
+});
+
+/**
+ * A folder of this build's own, by the first number that is free: Node keeps what it compiles by file name, and names that are
+ * new each time would fill its cache. Within one process no name comes twice, as a module is loaded once.
+ */
+async function newFolder(name: string): Promise<string> {
+  for (let number = 1; ; number++) {
+    const folder = `${name}-${number}`;
+    if (taken.has(folder)) continue;
+    try {
+      await mkdir(folder);
+      taken.add(folder);
+      return folder;
+    } catch (error) {
+      if (errorCode(error) !== 'EEXIST') throw error;
+    }
+  }
+}
+
+const taken = new Set<string>();
+
+/** What a build that was killed left behind is this old before it is taken away: it may be running still. In milliseconds. */
+const LEFT_BEHIND = 24 * 60 * 60 * 1000;
+
+async function workFolder(): Promise<string> {
+  const folder = join(cacheFolder(), 'work');
+  await mkdir(folder, { recursive: true });
+  for (const name of await readdir(folder)) {
+    const left = join(folder, name);
+    const stats = await stat(left).catch(() => undefined);
+    if (stats && Date.now() - stats.mtimeMs > LEFT_BEHIND) await rm(left, { recursive: true, force: true });
+  }
+  return folder;
+}

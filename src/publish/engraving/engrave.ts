@@ -1,0 +1,40 @@
+/** Engraves scores for pages, keeping the drawings of bars: those that many blocks share are drawn once. */
+import { engraveBlock, type TileCache } from '../../engrave/block.ts';
+import { ALONE } from '../../notation/context.ts';
+import { readBlock } from '../../notation/read.ts';
+import type { Engraver } from '../../site/engraver.ts';
+import { engraver, NO_ID, type Press } from './engraver.ts';
+import type { Pack } from './record-store.ts';
+
+export function pressWith(pack: Pack): Press {
+  const cache = tilesIn(pack);
+  return {
+    score: (score) => engraveBlock(score, { id: NO_ID, cache }),
+    text(text) {
+      const { score, diagnostics } = readBlock(text, ALONE);
+      if (score) return engraveBlock(score, { id: NO_ID, cache });
+      throw new Error(`An example cannot be read: ${diagnostics.map(({ message }) => message).join(' ')}\n${text}`);
+    },
+  };
+}
+
+/** An engraver that does its work in this thread. */
+export function engraverWith(pack: Pack, progress?: (blocks: number) => void): Engraver {
+  const press = pressWith(pack);
+  return engraver({ pack, press: () => press, progress });
+}
+
+function tilesIn(pack: Pack): TileCache {
+  const near = new Map<string, string>();
+  return {
+    get(key) {
+      const tile = near.get(key) ?? pack.get(key);
+      if (tile !== undefined) near.set(key, tile);
+      return tile;
+    },
+    set(key, tile) {
+      near.set(key, tile);
+      pack.put(key, tile);
+    },
+  };
+}

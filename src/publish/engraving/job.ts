@@ -1,0 +1,21 @@
+/** What a thread that engraves is given, and what it tells. */
+import type { MessagePort } from 'node:worker_threads';
+import type { Score } from '../../score/score.ts';
+import type { Engraved } from '../../site/engraver.ts';
+
+/** A block by its score, or an example by its text. */
+export type Job = { readonly key: string } & ({ readonly score: Score } | { readonly text: string });
+
+/** A batch that is done. */
+export type Done = readonly (readonly [key: string, engraved: Engraved])[];
+
+export interface Start {
+  /** The course's folder. */
+  readonly dir: string;
+  readonly batches: readonly (readonly Job[])[];
+  readonly port: MessagePort;
+  /** One number: how many batches were sent, or {@link ENDED} after the last. Whoever waits is told of each change. */
+  readonly state: Int32Array;
+}
+
+export const ENDED = -1;

@@ -1,0 +1,144 @@
+/**
+ * The author's loop: Astro's dev server over a course that is read again at every change. A page asked for while a change
+ * is being read waits for it, so no page ever shows half of one; what is wrong is shown on the pages.
+ */
+import { existsSync } from 'node:fs';
+import { mkdir } from 'node:fs/promises';
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { join, relative, sep } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Plugin, ViteDevServer } from 'vite';
+import type { Course } from '../course/course.ts';
+import type { Engraver } from '../site/engraver.ts';
+import { lessonOfScores, scoresText } from '../site/scores.ts';
+import { holdSite, theSite } from '../site/site.ts';
+import { type Standing, siteOf } from '../site/site-of-course.ts';
+import { siteConfig } from './astro-config.ts';
+import { cacheFolder } from './cache-folder.ts';
+import { answerWithFile, pathOf, typeOf } from './host.ts';
+import { RESOLVED } from './lesson-modules.ts';
+
+/**
+ * Milliseconds from the news of a change to the reading of it. Editors save in several steps, and for 50 ms after a change
+ * the watcher (chokidar) tells of no other to the same file: what was written in that time has to be read with the first.
+ */
+const SETTLED = 80;
+
+export interface Served {
+  /** Of the home page. */
+  readonly address: string;
+  stop(): Promise<void>;
+}
+
+export interface Serving {
+  readonly dir: string;
+  /** The next free one is taken where it is not. */
+  readonly port: number;
+  readonly engraver: Engraver;
+  /** Reads the course, taking over from the last reading what did not change. */
+  read(previous: Course | undefined): Course;
+  /** Told of every course read. */
+  heard(course: Course): void;
+}
+
+export async function serve({ dir, port, engraver, read, heard }: Serving): Promise<Served> {
+  process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
+  const standing: Standing = { base: '/', origin: undefined, authoring: true };
+  const cacheDir = join(cacheFolder(), 'serve');
+  await mkdir(cacheDir, { recursive: true });
+  let latest = readCourse(undefined);
+  await latest;
+
+  const { dev } = await import('astro');
+  const publicDir = join(dir, 'public');
+  const server = await dev({
+    ...siteConfig({
+      ...standing,
+      cacheDir,
+      publicDir: existsSync(publicDir) ? publicDir : undefined,
+      plugins: [watchCourse(dir, reread), serveFiles(dir)],
+    }),
+    server: { port },
+  });
+  const { address } = server;
+  return { address: `http://localhost:${address.port}/`, stop: () => server.stop() };
+
+  function readCourse(previous: Promise<Course> | undefined): Promise<Course> {
+    const course = (async () => {
+      const before = await previous;
+      if (before) await sleep(SETTLED);
+      return read(before);
+    })();
+    holdSite(course.then((value) => siteOf(value, engraver, standing)));
+    course.then(heard);
+    return course;
+  }
+
+  /** Whether the list of lessons is another than before. */
+  async function reread(): Promise<boolean> {
+    const before = await latest;
+    latest = readCourse(latest);
+    const after = await latest;
+    return filesOf(before) !== filesOf(after);
+  }
+}
+
+const filesOf = ({ lessons }: Course): string => lessons.map(({ file }) => file).join('\n');
+
+/** What a course is made of, by the first step of a path below it. */
+const PARTS: ReadonlySet<string> = new Set(['course.yaml', 'techniques.yaml', 'lessons', 'media', 'public']);
+
+function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
+  return {
+    name: 'reedway-watch',
+    configureServer(server) {
+      for (const part of PARTS) server.watcher.add(join(dir, part));
+      let reading: Promise<void> | undefined;
+      let again = false;
+      server.watcher.on('all', (_event, path) => {
+        if (!PARTS.has(relative(dir, path).split(sep)[0] ?? '')) return;
+        if (reading) again = true;
+        else reading = follow();
+      });
+
+      async function follow(): Promise<void> {
+        do {
+          again = false;
+          if (await reread()) forgetLessons(server);
+        } while (again);
+        reading = undefined;
+        server.ws.send({ type: 'full-reload' });
+      }
+    },
+  };
+}
+
+/** What a build writes beside the pages: media from where they lie, and scores as they are now. */
+function serveFiles(dir: string): Plugin {
+  return {
+    name: 'reedway-files',
+    configureServer(server) {
+      server.middlewares.use((request, response, next) => {
+        const path = pathOf(request.url ?? '/')?.slice(1) ?? '';
+        answer(path, request, response).then((answered) => answered || next(), next);
+      });
+    },
+  };
+
+  async function answer(path: string, request: IncomingMessage, response: ServerResponse): Promise<boolean> {
+    if (path.startsWith('media/')) return answerWithFile(dir, path, request, response);
+    const lesson = path.endsWith('.json') ? lessonOfScores(path, (await theSite()).lessons) : undefined;
+    if (!lesson) return false;
+    response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(lesson));
+    return true;
+  }
+}
+
+/** The list of lessons is a module of its own making; the server has to make it again. */
+function forgetLessons(server: ViteDevServer): void {
+  for (const environment of Object.values(server.environments)) {
+    const module = environment.moduleGraph.getModuleById(RESOLVED);
+    if (module) environment.moduleGraph.invalidateModule(module);
+    if (module) environment.hot.send({ type: 'full-reload', path: '*' });
+  }
+}

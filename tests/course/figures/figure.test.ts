@@ -1,0 +1,210 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { FIGURE_PROBLEMS } from '../../../src/course/figures/problems.ts';
+import { loadCourse } from '../../../src/course/load.ts';
+import type { Figure } from '../../../src/engrave/figure/figure.ts';
+import { plainChord } from '../../../src/harmony/chord.ts';
+import { harpName } from '../../../src/instrument/harp.ts';
+
+const folders: string[] = [];
+afterEach(() => {
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true });
+});
+
+const HEAD = '---\ntitle: One\nharp: A\nposition: 2\nform: twelve-bar\n---\n\n';
+
+/** A course of two lessons, the first with this text; the other has a block `lick` with a phrase `answer`. */
+function load(text: string, head = HEAD) {
+  const dir = mkdtempSync(join(tmpdir(), 'figures-'));
+  folders.push(dir);
+  mkdirSync(join(dir, 'lessons'));
+  writeFileSync(join(dir, 'course.yaml'), 'title: A course\n');
+  writeFileSync(join(dir, 'lessons/one.mdx'), head + text);
+  const other =
+    "---\ntitle: Two\n---\n\n```tab\nid: lick\nslot: 1/4\n\nphrase answer: -2 -3' {4 -2}\n<answer> (1 4)[tongue] |\n```\n";
+  writeFileSync(join(dir, 'lessons/two.mdx'), other);
+  const course = loadCourse(dir);
+  const lesson = course.byId.get('one');
+  return {
+    figures: lesson?.figures.map(({ figure }) => figure) ?? [],
+    problems: course.problems.filter(({ file }) => file === 'lessons/one.mdx'),
+  };
+}
+
+function figure<Kind extends Figure['kind']>(kind: Kind, text: string): Figure & { kind: Kind } {
+  const { figures, problems } = load(`${text}\n`);
+  expect(problems).toEqual([]);
+  expect(figures[0]?.kind).toBe(kind);
+  return figures[0] as Figure & { kind: Kind };
+}
+
+describe('a role table', () => {
+  it('takes harp, position and form from its lesson', () => {
+    const table = figure('role-table', `<RoleTable notes="-3 -3' -3''" />`);
+    expect(harpName(table.harp)).toBe('A');
+    expect(table.chords.map(plainChord)).toEqual(['E7', 'A7', 'B7']);
+    expect(table.notes.map(({ hole, bend }) => [hole, bend])).toEqual([
+      [3, 0],
+      [3, 1],
+      [3, 2],
+    ]);
+  });
+
+  it('may name its own', () => {
+    const table = figure(
+      'role-table',
+      '<RoleTable harp="low F" position={1} chords="I | ii7" notes="4 4" title="Home" />',
+    );
+    expect(harpName(table.harp)).toBe('low F');
+    expect(table.chords.map(plainChord)).toEqual(['F', 'Gm7']);
+    expect(table.notes).toHaveLength(1);
+    expect(table.title).toBe('Home');
+  });
+});
+
+describe('a harp map', () => {
+  it('lights a scale, a chord, notes, a phrase, a block or the lesson', () => {
+    expect(figure('harp-map', '<HarpMap scale="blues" />')).toMatchObject({
+      show: 'degrees',
+      lit: { by: 'scale', scale: 'blues' },
+    });
+    expect(figure('harp-map', '<HarpMap chord="IV7" />')).toMatchObject({
+      show: 'roles',
+      lit: { chord: { suffix: '7' } },
+    });
+    expect(figure('harp-map', '<HarpMap chord="i7" />')).toMatchObject({ key: { mode: 'minor' } });
+    expect(figure('harp-map', '<HarpMap notes="-2 6o" />')).toMatchObject({ show: 'notes', overbends: true });
+    const phrase = figure('harp-map', '<HarpMap phrase="two/lick:answer" over="I7" />');
+    expect(phrase).toMatchObject({ show: 'roles', chord: { suffix: '7' } });
+    expect(phrase.lit?.by === 'notes' && phrase.lit.notes.map(({ hole, bend }) => `${hole}${bend}`)).toEqual([
+      '20',
+      '31',
+      '40',
+    ]);
+    const block = figure('harp-map', '<HarpMap block="two/lick" />');
+    expect(block.lit?.by === 'notes' && block.lit.notes).toHaveLength(4);
+    const lesson = figure('harp-map', '<HarpMap lesson />\n\n```tab\nform: none\nslot: 1/4\n-2 -3 4 -4\n```');
+    expect(lesson.lit?.by === 'notes' && lesson.lit.notes.map(({ hole }) => hole)).toEqual([2, 3, 4, 4]);
+  });
+
+  it('shows what it is told to', () => {
+    expect(figure('harp-map', '<HarpMap bends="no" overbends show="degrees" tuning="natural-minor" />')).toMatchObject({
+      show: 'degrees',
+      bends: false,
+      overbends: true,
+      harp: { tuning: { id: 'natural-minor' } },
+    });
+  });
+});
+
+describe('a form chart', () => {
+  it('has the bars of its form, and a target where one is named', () => {
+    const chart = figure('form-chart', `<FormChart form="eight-bar" targets="-2 | . | 4 | | -3'" />`);
+    expect(chart.bars).toHaveLength(8);
+    expect(chart.bars.map(({ target }) => target?.hole)).toEqual([
+      2,
+      undefined,
+      4,
+      undefined,
+      3,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(chart.bars[5]?.chords.map(plainChord)).toEqual(['B7', 'A7']);
+    expect(chart.form).toBe('Eight-bar');
+  });
+
+  it('may be a part of a form', () => {
+    expect(figure('form-chart', '<FormChart form="twelve-bar bars 9-12" />')).toMatchObject({
+      form: 'Twelve-bar, bars 9 to 12',
+    });
+  });
+});
+
+it('a bend ladder is of one hole', () => {
+  expect(figure('bend-ladder', '<BendLadder hole={3} />')).toMatchObject({ hole: 3 });
+  expect(figure('bend-ladder', '<BendLadder hole="10" harp="high G" />')).toMatchObject({
+    hole: 10,
+    harp: { register: 'high' },
+  });
+});
+
+/** Every problem of a figure, at the characters it points at. `‹…›` marks them. */
+const REJECTED: readonly (readonly [string, string])[] = [
+  ['figure-value', '<RoleTable notes="4" harp="‹H›" />'],
+  ['figure-value', '<HarpMap position="‹13›" />'],
+  ['figure-value', '<HarpMap phrase="‹answer›" />'],
+  ['figure-choice', '<HarpMap scale="‹bleus›" />'],
+  ['figure-choice', '<HarpMap bends="‹perhaps›" />'],
+  ['figure-stray', '<RoleTable notes="-2 ‹=› 4" />'],
+  ['figure-stray', '<RoleTable notes="‹-2 | 4›" />'],
+  ['figure-empty', '<RoleTable notes="‹.›" />'],
+  ['bend-too-deep', `<RoleTable notes="-3 ‹-2'''›" />`],
+  ['no-hole', '<HarpMap notes="4 ‹11›" />'],
+  ['no-slide', '<FormChart targets="4 | ‹4*›" />'],
+  ['figure-chord', '<HarpMap chord="‹H7›" />'],
+  ['figure-chord', '<HarpMap over="‹nothing›" />'],
+  ['figure-lights', '<HarpMap scale="blues" ‹chord›="I7" />'],
+  ['figure-unknown', '<HarpMap phrase="‹two/lick:anwser›" />'],
+  ['figure-unknown', '<HarpMap block="‹two/lik›" />'],
+  ['figure-unknown', '<HarpMap block="‹tow/lick›" />'],
+  ['figure-other-tuning', '<HarpMap block="‹two/lick›" tuning="natural-minor" />'],
+  ['figure-no-hole', '<BendLadder hole="‹11›" />'],
+  ['figure-no-hole', '<BendLadder hole="‹three›" />'],
+  ['figure-targets', '<FormChart form="twelve-bar bars 1-2" targets="‹4 | 4 | 4›" />'],
+  ['figure-target-many', '<FormChart targets="‹4 5 | 4›" />'],
+  ['component-key', '<BendLadder hole="3" ‹notes›="4" />'],
+  ['component-key-missing', '<‹RoleTable› />'],
+  ['figure-unread', '<HarpMap block="‹broken›" />\n\n```tab\nid: broken\n11\n```'],
+];
+
+describe('a figure with a mistake', () => {
+  it.each(REJECTED)('is refused as %s: %s', (code, marked) => {
+    const from = marked.indexOf('‹');
+    const to = marked.indexOf('›') - 1;
+    const { problems, figures } = load(`${marked.replace(/[‹›]/g, '')}\n`);
+    const line = HEAD.split('\n').length;
+    const problem = problems.find((each) => each.code === code);
+    expect(problem).toMatchObject({ line, column: from + 1, endLine: line, endColumn: to + 1, severity: 'error' });
+    if (!code.startsWith('component')) expect(figures).toEqual([undefined]);
+  });
+
+  it.each([
+    ['<HarpMap scale="natural minor" />', 'aeolian'],
+    ['<HarpMap scale="pentatonic-minor" />', 'minor-pentatonic'],
+    ['<HarpMap bends="false" />', 'no'],
+    ['<HarpMap bends="on" />', 'yes'],
+    ['<HarpMap show="note" />', 'notes'],
+  ])('is told what was meant: %s', (written, meant) => {
+    const { problems } = load(`${written}\n`);
+    expect(problems.map(({ code, help }) => [code, help])).toEqual([['figure-choice', `Did you mean “${meant}”?`]]);
+  });
+
+  it('needs chords from somewhere', () => {
+    const { problems } = load('<FormChart />\n', '---\ntitle: One\n---\n\n');
+    expect(problems.map(({ code }) => code)).toEqual(['figure-no-chords']);
+    expect(problems[0]).toMatchObject({ line: 5, column: 2, endColumn: 11 });
+  });
+
+  it('is met here for every code of the catalogue', () => {
+    const met = new Set([...REJECTED.map(([code]) => code), 'figure-no-chords']);
+    expect(Object.keys(FIGURE_PROBLEMS).filter((code) => !met.has(code))).toEqual([]);
+  });
+
+  it('does not hide the next one', () => {
+    const { figures, problems } = load('<BendLadder hole="0" />\n\n<BendLadder hole="4" />\n');
+    expect(figures.map((each) => each?.kind)).toEqual([undefined, 'bend-ladder']);
+    expect(problems).toHaveLength(1);
+  });
+});
+
+it('offsets hold where a value is written in braces or holds a look-alike', () => {
+  const { problems } = load('<RoleTable notes={"-3 11"} />\n\n<RoleTable notes="–3 11" />\n');
+  expect(problems.map(({ line, column, endColumn }) => [line, column, endColumn])).toEqual([
+    [8, 19, 26],
+    [10, 22, 24],
+  ]);
+});

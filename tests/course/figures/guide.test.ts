@@ -1,0 +1,51 @@
+/** The guide to figures: every example in it reads without a problem. */
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { loadCourse } from '../../../src/course/load.ts';
+import { SCALES } from '../../../src/instrument/scale.ts';
+import { FIGURES } from '../../../src/lesson/component.ts';
+
+const GUIDE = readFileSync(new URL('../../../src/course/figures/guide.md', import.meta.url), 'utf8');
+const fences = (language: string): string[] =>
+  [...GUIDE.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, 'g'))].map(([, text]) => text as string);
+
+function problemsOf(lesson: string, course = '') {
+  const dir = mkdtempSync(join(tmpdir(), 'guide-'));
+  try {
+    mkdirSync(join(dir, 'lessons'));
+    writeFileSync(join(dir, 'course.yaml'), `title: A course\n${course}`);
+    writeFileSync(join(dir, 'lessons/one.mdx'), `---\ntitle: One\nharp: A\nposition: 2\n---\n\n${lesson}`);
+    const { problems, byId, file } = loadCourse(dir);
+    return { problems, figures: byId.get('one')?.figures ?? [], file };
+  } finally {
+    rmSync(dir, { recursive: true });
+  }
+}
+
+describe('the guide to figures', () => {
+  it.each(fences('mdx'))('has an example that reads: %s', (example) => {
+    const { problems, figures } = problemsOf(example);
+    expect(problems).toEqual([]);
+    expect(figures).toHaveLength(example.trim().split('\n\n').length);
+  });
+
+  it.each(fences('yaml'))('has settings that read: %s', (example) => {
+    expect(problemsOf('Text.\n', example).problems).toEqual([]);
+  });
+
+  it('says what the settings do', () => {
+    const { file } = problemsOf('Text.\n', fences('yaml').join(''));
+    expect([file.concertA, file.temperament.id]).toEqual([442, 'compromise']);
+    expect(file.tunings[0]).toMatchObject({ id: 'my-tuning', draw: [2, 7, 11, 14, 18, 21, 23, 26, 30, 33] });
+  });
+
+  it('names every attribute of every figure, and every scale', () => {
+    for (const [name, attributes] of Object.entries(FIGURES)) {
+      const [section = ''] = GUIDE.split(/^## /m).filter((part) => part.includes(`<${name}`));
+      for (const attribute of Object.keys(attributes)) expect(section).toContain(`\`${attribute}\``);
+    }
+    for (const { id } of SCALES) expect(GUIDE).toContain(`\`${id}\``);
+  });
+});

@@ -1,0 +1,52 @@
+/** What would be too deep for the reader of MDX is found before it gets there. */
+import { mdxToJs } from 'satteri';
+import { describe, expect, test } from 'vitest';
+import { placeOf } from '../../src/diagnostics/place.ts';
+import { isReadable, readMarkdown } from '../../src/lesson/markdown.ts';
+
+const told = (text: string) =>
+  readMarkdown(text, placeOf(text)).diagnostics.map(({ message, span }) => [span.from, message]);
+
+const IN_ONE_ANOTHER = 'More than 100 quotations, lists or elements stand in one another here, which no lesson needs.';
+const lines = (count: number, line: (index: number) => string): string =>
+  Array.from({ length: count }, (_, index) => line(index)).join('\n');
+
+describe('a lesson is refused', () => {
+  test.each([
+    ['quotations in one line', `One.\n\n${'> '.repeat(101)}a`, 6, IN_ONE_ANOTHER],
+    ['quotations without blanks, very many', `${'>'.repeat(1_000_000)}a`, 0, IN_ONE_ANOTHER],
+    ['lists in one line', `${'- '.repeat(101)}a`, 0, IN_ONE_ANOTHER],
+    ['numbered lists in one line', `${'1. '.repeat(101)}a`, 0, IN_ONE_ANOTHER],
+    ['lists and quotations in turn', `\r\n${'- > '.repeat(60)}a`, 2, IN_ONE_ANOTHER],
+    ['elements in one another', `${'<b>'.repeat(105)}x${'</b>'.repeat(105)}`, undefined, IN_ONE_ANOTHER],
+    ['lists line by line', lines(60, (index) => `${'  '.repeat(index)}- a`), undefined, IN_ONE_ANOTHER],
+    [
+      'very many elements',
+      `${'<b className="x">'.repeat(100_000)}`,
+      1000 * 17,
+      'More than 1000 tags are open here at once, which no lesson needs.',
+    ],
+    ['brackets', '['.repeat(10_000), 1000, 'More than 1000 brackets are open here at once, which no lesson needs.'],
+  ])('for too many %s', (_, text, at, message) => {
+    const [first, ...others] = told(text);
+    expect(others).toEqual([]);
+    expect(first?.[1]).toBe(message);
+    if (at !== undefined) expect(first?.[0]).toBe(at);
+    expect(isReadable(text)).toBe(false);
+  });
+});
+
+describe('a lesson is read, and can be compiled,', () => {
+  test.each([
+    ['with a quotation of forty levels', `${'> '.repeat(40)}a`],
+    ['with long rules', `${'- '.repeat(300)}\n\n${'* '.repeat(300)}\n\n${'-'.repeat(300)}`],
+    ['with a long line under a heading', `Title\n${'-'.repeat(300)}`],
+    ['with many elements side by side', '<b>x</b> <i /> '.repeat(3000)],
+    ['with many brackets side by side', '[a](b) (c) '.repeat(3000)],
+    ['with many items of a list', lines(3000, (index) => `${index}. > a`)],
+    ['with signs in a fence', `\`\`\`\n${lines(50, () => '<x> > > [ (')}\n\`\`\``],
+  ])('%s', async (_, text) => {
+    expect(told(text)).toEqual([]);
+    expect(await mdxToJs(text, {})).toHaveProperty('code');
+  });
+});

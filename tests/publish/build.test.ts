@@ -1,0 +1,263 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { JSDOM } from 'jsdom';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { loadCourse } from '../../src/course/load.ts';
+import { buildInto } from '../../src/publish/build.ts';
+import { engraverWith } from '../../src/publish/engraving/engrave.ts';
+import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
+import { MANIFEST } from '../../src/publish/output-folder.ts';
+import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
+import { filesBelow, reedway } from './some-site.ts';
+
+const FILES = {
+  'course.yaml': [
+    'title: Porch <harp>',
+    'teacher: Odile Marrow',
+    'summary: From one note to a chorus.',
+    'licence: Words & tunes by the invented school.',
+    'stages:',
+    '  - { id: start, title: First breaths }',
+    '  - { id: blues, title: The blues }',
+    '',
+  ].join('\n'),
+  'lessons/first.mdx': lesson(
+    'Some *words*, and [the next](second#lick).\n\n## Play\n\n```tab\ntitle: <b>One</b> & two\nslot: 1/4\n4 -4 5 -5\n```\n\n![A harp](media/harp.svg)\n',
+    'title: One </script> note\nsummary: "Quotes: \\"here\\""\nstage: start\nminutes: 10',
+  ),
+  'lessons/second.mdx': lesson(
+    '```tab\nid: lick\nharp: A\nposition: 2\nform: twelve-bar\nphrase riff: -2 3 -3\' -3 4 5 -4 4\n<riff> | <riff> | <riff> | <riff> | <riff> | <riff> | <riff> | <riff> | <riff> | <riff> | <riff> | <riff>\n```\n\n<BendLadder hole="3" />\n',
+    'title: Second\nstage: blues\nrequires: first\nharp: A\nposition: 2\ntempo: 92\nfeel: shuffle',
+  ),
+  'lessons/half-done.mdx': lesson('Not yet.\n', 'title: Half done\nrequires: second\ndraft: true'),
+  'media/harp.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
+  'public/robots.txt': 'User-agent: *\n',
+};
+
+const parse = (folder: string, page: string): Document =>
+  new JSDOM(readFileSync(join(folder, page), 'utf8')).window.document;
+
+describe('a course that is right', () => {
+  let dir: string;
+  let site: string;
+  beforeAll(async () => {
+    dir = courseOf(FILES);
+    site = join(dir, '../out', dir.slice(-6), 'site');
+    const ran = await reedway(['build', dir, '--out', site, '--site', 'https://school.example/porch/']);
+    expect(ran).toEqual({
+      code: 0,
+      err: '',
+      out: expect.stringMatching(/^3 lessons, 2 blocks: nothing wrong\. The site is in /),
+    });
+  });
+
+  test('becomes a site with a page for each lesson but drafts, its media, and what lies in its public folder', () => {
+    const files = [...filesBelow(site).keys()];
+    expect(files).toEqual(
+      expect.arrayContaining([
+        'index.html',
+        '404.html',
+        'guide/index.html',
+        'lessons/first/index.html',
+        'lessons/second/index.html',
+      ]),
+    );
+    expect(files).toEqual(expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt']));
+    expect(files.filter((file) => /half-done/.test(file))).toEqual([]);
+    expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toMatch('Half done');
+  });
+
+  test('has every address under its base, and each leads somewhere', () => {
+    const files = filesBelow(site);
+    for (const [name, bytes] of files) {
+      if (!name.endsWith('.html')) continue;
+      const document = new JSDOM(bytes.toString()).window.document;
+      for (const node of document.querySelectorAll('[href], [src]')) {
+        const address = node.getAttribute('href') ?? node.getAttribute('src') ?? '';
+        if (/^(https?:|mailto:)/.test(address)) continue;
+        if (address.startsWith('#')) {
+          expect(document.getElementById(decodeURIComponent(address.slice(1))), `${name}: ${address}`).not.toBeNull();
+          continue;
+        }
+        expect(address, name).toMatch(/^\/porch\//);
+        const [path = '', place] = address.slice('/porch/'.length).split('#');
+        const file = decodeURIComponent(path === '' || path.endsWith('/') ? `${path}index.html` : path);
+        expect(files.has(file), `${name}: ${address}`).toBe(true);
+        if (place)
+          expect(parse(site, file).getElementById(decodeURIComponent(place)), `${name}: ${address}`).not.toBeNull();
+      }
+    }
+  });
+
+  test('says on each page what it is, for machines as well', () => {
+    const document = parse(site, 'lessons/first/index.html');
+    const content = (selector: string) => document.querySelector(selector)?.getAttribute('content');
+    expect(document.title).toBe('One </script> note · Porch <harp>');
+    expect(content('meta[name=description]')).toBe('Quotes: "here"');
+    expect(document.querySelector('link[rel=canonical]')?.getAttribute('href')).toBe(
+      'https://school.example/porch/lessons/first/',
+    );
+    expect(content('meta[property="og:url"]')).toBe('https://school.example/porch/lessons/first/');
+    expect(content('meta[property="og:image"]')).toMatch(/^https:\/\/school\.example\/porch\/made\/card/);
+    const about = JSON.parse(document.querySelector('script[type="application/ld+json"]')?.textContent ?? '');
+    expect(about).toMatchObject({
+      '@type': 'LearningResource',
+      name: 'One </script> note',
+      position: 1,
+      timeRequired: 'PT10M',
+      isPartOf: { '@type': 'Course', name: 'Porch <harp>', url: 'https://school.example/porch/' },
+    });
+    const course = JSON.parse(
+      parse(site, 'index.html').querySelector('script[type="application/ld+json"]')?.textContent ?? '',
+    );
+    expect(course).toMatchObject({ '@type': 'Course', author: { name: 'Odile Marrow' } });
+    expect(course.hasPart.map(({ name }: { name: string }) => name)).toEqual(['One </script> note', 'Second']);
+  });
+
+  test('shows text of blocks and titles as text, whatever stands in it', () => {
+    const document = parse(site, 'lessons/first/index.html');
+    expect(document.querySelector('harp, b')).toBeNull();
+    expect(document.querySelector('h1')?.textContent).toBe('One </script> note');
+    expect(document.querySelector('#block-0 [role=group]')?.getAttribute('aria-label')).toMatch(/^<b>One<\/b> & two/);
+  });
+
+  test('holds to its own policy: no style attributes, nothing inline but what the policy names', () => {
+    for (const [name, bytes] of filesBelow(site)) {
+      if (!name.endsWith('.html')) continue;
+      const document = new JSDOM(bytes.toString()).window.document;
+      expect(document.querySelector('meta[http-equiv="content-security-policy" i]'), name).not.toBeNull();
+      expect(
+        [...document.querySelectorAll('[style], style')].map((node) => node.outerHTML.slice(0, 80)),
+        name,
+      ).toEqual([]);
+      const handlers = [...document.querySelectorAll('*')].flatMap((node) =>
+        node.getAttributeNames().filter((attribute) => /^on/.test(attribute)),
+      );
+      expect(handlers, name).toEqual([]);
+    }
+  });
+
+  test('has every name of a page only once', () => {
+    for (const [name, bytes] of filesBelow(site)) {
+      if (!name.endsWith('.html')) continue;
+      const ids = [...new JSDOM(bytes.toString()).window.document.querySelectorAll('[id]')].map((node) => node.id);
+      expect(
+        ids.filter((id, index) => ids.indexOf(id) !== index),
+        name,
+      ).toEqual([]);
+    }
+  });
+
+  test('is the same byte for byte when it is built again, elsewhere and from nothing kept', async () => {
+    const cache = folderOf({});
+    const again = join(dir, '../out', dir.slice(-6), 'again');
+    const other = courseOf(FILES);
+    const options = ['--site', 'https://school.example/porch/'];
+    expect((await reedway(['build', dir, '--out', again, ...options])).code).toBe(0);
+    expect(filesBelow(again)).toEqual(filesBelow(site));
+    expect((await reedway(['build', '.', '--out', join(cache, 'site'), ...options], other)).code).toBe(0);
+    expect(filesBelow(join(cache, 'site'))).toEqual(filesBelow(site));
+  });
+
+  test('adds nothing to what Node keeps of compiled code when it is built again', async () => {
+    const folder = folderOf({});
+    const kept = join(folder, 'compiled');
+    const filesKept = async (out: string): Promise<string[]> => {
+      const ran = await reedway(['build', dir, '--out', out], folder, { NODE_COMPILE_CACHE: kept });
+      expect(ran.code).toBe(0);
+      return [...filesBelow(kept).keys()];
+    };
+    const first = await filesKept('one');
+    expect(first.length).toBeGreaterThan(100);
+    expect(await filesKept('two')).toEqual(first);
+  });
+
+  test('can be built again by the same process once it was changed', async () => {
+    const folder = folderOf({});
+    const built = async (course: string, out: string): Promise<string> => {
+      const to = join(folder, out);
+      mkdirSync(to);
+      const standing = { base: '/', origin: undefined, authoring: false };
+      await buildInto(to, loadCourse(course), engraverWith(NO_PACK), standing);
+      return readFileSync(join(to, 'lessons/first/index.html'), 'utf8');
+    };
+    const course = courseOf();
+    expect(await built(course, 'one')).toMatch('Hello.');
+    write(course, 'lessons/first.mdx', lesson('Changed.\n'));
+    expect(await built(course, 'two')).toMatch('Changed.');
+  });
+
+  test('can be built twice at once', async () => {
+    const folder = folderOf({});
+    const both = await Promise.all(['one', 'two'].map((name) => reedway(['build', dir, '--out', name], folder)));
+    expect(both.map(({ code, err }) => [code, err])).toEqual([
+      [0, ''],
+      [0, ''],
+    ]);
+    expect(filesBelow(join(folder, 'one'))).toEqual(filesBelow(join(folder, 'two')));
+  });
+});
+
+describe('a course that is not right', () => {
+  test('leaves the last good site as it was, shows every error, and mended is built', async () => {
+    const dir = courseOf({ 'lessons/first.mdx': lesson('```tab\n.8\n```\n') });
+    expect((await reedway(['build'], dir)).code).toBe(0);
+    expect((await reedway(['build', '.'], dir)).code).toBe(0);
+    const before = filesBelow(join(dir, 'dist'));
+    write(dir, 'lessons/first.mdx', lesson("```tab\n-2''' = = = 11 = = =\n```\n"));
+    const ran = await reedway(['build', '.'], dir);
+    expect(ran.code).toBe(1);
+    expect(ran.out).toBe('');
+    expect(ran.err).toMatch('lessons/first.mdx:6:1  bend-too-deep');
+    expect(ran.err).toMatch('lessons/first.mdx:6:13  ');
+    expect(ran.err).toMatch('Nothing was built.');
+    expect(filesBelow(join(dir, 'dist'))).toEqual(before);
+    write(dir, 'lessons/first.mdx', lesson('Mended.\n'));
+    expect((await reedway(['build', '.'], dir)).code).toBe(0);
+    expect(readFileSync(join(dir, 'dist/lessons/first/index.html'), 'utf8')).toMatch('Mended.');
+  });
+
+  test('without lessons is not built', async () => {
+    const dir = folderOf({ 'course.yaml': 'title: Empty\n' });
+    const ran = await reedway(['build', '.'], dir);
+    expect([ran.code, ran.out]).toEqual([1, '']);
+    expect(ran.err).toMatch('no-lessons');
+    expect(existsSync(join(dir, 'dist'))).toBe(false);
+  });
+
+  test('that fails only when its page is made says so with the file, and leaves the last good site', async () => {
+    const dir = courseOf();
+    expect((await reedway(['build', '.'], dir)).code).toBe(0);
+    const before = filesBelow(join(dir, 'dist'));
+    write(dir, 'lessons/first.mdx', lesson('{(() => { throw new Error("my own slip"); })()}\n'));
+    const ran = await reedway(['build', '.'], dir);
+    expect([ran.code, ran.out]).toEqual([1, '']);
+    expect(ran.err).toMatch('my own slip');
+    expect(ran.err).not.toMatch(/\n\s+at /);
+    expect(filesBelow(join(dir, 'dist'))).toEqual(before);
+  });
+});
+
+describe('what was typed', () => {
+  test.each([
+    [['--base', 'https://a.example/'], '--base is a path'],
+    [['--base', '/a/../b'], '--base is a path'],
+    [['--site', 'school'], '--site is a web address'],
+    [['--outt', 'x'], 'There is no option --outt. Did you mean --out?'],
+  ])('%j is told apart', async (options, message) => {
+    const ran = await reedway(['build', ...options], courseOf());
+    expect(ran.code).toBe(2);
+    expect(ran.err).toMatch(message);
+  });
+
+  test('a folder of somebody else’s is refused and stays as it is', async () => {
+    const dir = courseOf();
+    mkdirSync(join(dir, 'home'));
+    writeFileSync(join(dir, 'home/letter'), 'dear');
+    const ran = await reedway(['build', '.', '--out', 'home'], dir);
+    expect([ran.code, ran.out]).toEqual([1, '']);
+    expect(ran.err).toMatch('is not a site made by Reedway');
+    expect([...filesBelow(join(dir, 'home')).keys()]).toEqual(['letter']);
+    expect((await reedway(['build', '.', '--out', '.'], dir)).code).toBe(1);
+  });
+});

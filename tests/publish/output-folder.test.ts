@@ -1,0 +1,153 @@
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { hostname, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type Claim, claimOutput, isRefusal, MANIFEST, readManifest } from '../../src/publish/output-folder.ts';
+
+let root: string;
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'reedway-out-'));
+});
+afterEach(() => rmSync(root, { recursive: true, force: true }));
+
+const claimed = async (folder: string): Promise<Claim> => {
+  const claim = await claimOutput(folder);
+  if (isRefusal(claim)) throw new Error(claim.refused);
+  return claim;
+};
+const refusal = async (folder: string): Promise<string> => {
+  const claim = await claimOutput(folder);
+  if (isRefusal(claim)) return claim.refused;
+  await claim.release();
+  throw new Error('The folder was given out.');
+};
+const publish = async (folder: string, page: string): Promise<void> => {
+  const claim = await claimed(folder);
+  writeFileSync(join(claim.staging, 'index.html'), page);
+  expect(await claim.publish('/')).toBeUndefined();
+  await claim.release();
+};
+const page = (folder: string): string => readFileSync(join(folder, 'index.html'), 'utf8');
+
+describe('a build that goes well', () => {
+  test('makes the folder, with the folders above it', async () => {
+    await publish(join(root, 'a/b/site'), 'one');
+    expect(page(join(root, 'a/b/site'))).toBe('one');
+  });
+
+  test('takes the place of the site before it, whole, and leaves nothing beside it', async () => {
+    const site = join(root, 'site');
+    await publish(site, 'one');
+    const claim = await claimed(site);
+    writeFileSync(join(claim.staging, 'other.html'), 'two');
+    expect(page(site)).toBe('one');
+    expect(await claim.publish('/')).toBeUndefined();
+    await claim.release();
+    expect(readdirSync(site).sort()).toEqual([MANIFEST, 'other.html']);
+    expect(readdirSync(root)).toEqual(['site']);
+  });
+
+  test('goes into an empty folder, and one with nothing but what file managers leave', async () => {
+    const site = join(root, 'site');
+    mkdirSync(site);
+    writeFileSync(join(site, '.DS_Store'), '');
+    await publish(site, 'one');
+    expect(page(site)).toBe('one');
+  });
+
+  test('says under which address it stands, and which files are its own', async () => {
+    await publish(join(root, 'site'), 'one');
+    expect(await readManifest(join(root, 'site'))).toEqual({ madeBy: 'Reedway', base: '/', files: ['index.html'] });
+    expect(await readManifest(root)).toBeUndefined();
+  });
+
+  test('follows a link to where the site really stands', async () => {
+    mkdirSync(join(root, 'www'));
+    symlinkSync(join(root, 'www'), join(root, 'site'));
+    await publish(join(root, 'site'), 'one');
+    expect(page(join(root, 'www'))).toBe('one');
+    expect(page(join(root, 'site'))).toBe('one');
+  });
+});
+
+describe('a build that fails', () => {
+  test('leaves the last good site as it was', async () => {
+    const site = join(root, 'site');
+    await publish(site, 'one');
+    const claim = await claimed(site);
+    writeFileSync(join(claim.staging, 'index.html'), 'half');
+    await claim.release();
+    expect(page(site)).toBe('one');
+    expect(readdirSync(root)).toEqual(['site']);
+  });
+
+  test.each([
+    ['of a process that is gone', 2 ** 30],
+    // As in a container, where numbers begin anew.
+    ['of an earlier process with our number', process.pid],
+  ])('and crashes half way is cleared up by the next, with a lock %s', async (_, pid) => {
+    const site = join(root, 'site');
+    await publish(site, 'one');
+    mkdirSync(join(root, '.site.next'));
+    writeFileSync(join(root, '.site.next/index.html'), 'half');
+    writeFileSync(join(root, '.site.lock'), JSON.stringify({ pid, host: hostname() }));
+    await publish(site, 'two');
+    expect(page(site)).toBe('two');
+    expect(readdirSync(root)).toEqual(['site']);
+  });
+
+  test('and crashes between taking the old site away and putting the new one there loses neither', async () => {
+    const site = join(root, 'site');
+    await publish(join(root, '.site.last'), 'one');
+    const claim = await claimed(site);
+    expect(page(site)).toBe('one');
+    await claim.release();
+    expect(page(site)).toBe('one');
+  });
+});
+
+describe('a folder that is not for us', () => {
+  test('is refused when it holds anything else, and stays as it is', async () => {
+    const home = join(root, 'home');
+    mkdirSync(home);
+    writeFileSync(join(home, 'letters.txt'), 'dear');
+    expect(await refusal(home)).toMatch('is not empty and is not a site made by Reedway');
+    expect(readdirSync(root)).toEqual(['home']);
+    expect(readFileSync(join(home, 'letters.txt'), 'utf8')).toBe('dear');
+  });
+
+  test('is refused when somebody put a file into our site, and names it', async () => {
+    const site = join(root, 'site');
+    await publish(site, 'one');
+    writeFileSync(join(site, 'CNAME'), 'school.example');
+    expect(await refusal(site)).toMatch('(CNAME)');
+    expect(existsSync(join(site, 'CNAME'))).toBe(true);
+  });
+
+  test('is refused when it is a file, or below one', async () => {
+    writeFileSync(join(root, 'file'), '');
+    expect(await refusal(join(root, 'file'))).toMatch('is a file, not a folder');
+    expect(await refusal(join(root, 'file/site'))).toMatch('part of the path is a file');
+    expect(readdirSync(root)).toEqual(['file']);
+  });
+
+  test('is refused where nobody may write', async () => {
+    expect(await refusal('/sys/reedway/site')).toMatch('cannot be written');
+  });
+
+  test('is refused while another build has it', async () => {
+    const first = await claimed(join(root, 'site'));
+    expect(await refusal(join(root, 'site'))).toMatch(`(process ${process.pid})`);
+    await first.release();
+    await publish(join(root, 'site'), 'later');
+  });
+});
