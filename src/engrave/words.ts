@@ -1,9 +1,9 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
 
 import { printedChord } from '../harmony/chord.ts';
+import { printedKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
-import { printedName } from '../instrument/pitch.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { roleIn } from '../score/ask.ts';
 import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
@@ -16,7 +16,7 @@ import { escapeText } from './markup.ts';
 export function blockName(score: Score): string {
   const bars = score.bars.filter((bar) => bar.number > 0).length;
   const title = score.title === undefined ? 'Tab' : `${score.title}, tab`;
-  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}, ${positionInWords(score.position)}, in ${printedName(score.key.tonic)} ${score.key.mode}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
+  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}, ${positionInWords(score.position)}, in ${printedKey(score.key)}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
 }
 
 /** The text alternative as markup. It stays folded for those who see the tiles; a screen reader's user opens it. */

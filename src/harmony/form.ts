@@ -104,13 +104,5 @@ export function barsOfForm(form: Form): ReadForm {
 export const chordsOfBar = (bar: FormBar, key: SongKey, length: Fraction): readonly ChordChange[] =>
   bar.map(({ at, symbol }) => ({ onset: multiply(at, length), chord: readChord(symbol, key) as Chord }));
 
-/** Whether a progression's home chord is minor, undefined where it has no chord on the tonic. */
-export function modeOfForm(bars: readonly FormBar[]): SongKey['mode'] | undefined {
-  for (const bar of bars) {
-    for (const { symbol } of bar) {
-      if (/^I(?![IV])/.test(symbol)) return 'major';
-      if (/^i(?![iv])/.test(symbol)) return 'minor';
-    }
-  }
-  return undefined;
-}
+/** All symbols of a progression, in order. */
+export const symbolsOf = (bars: readonly FormBar[]): string[] => bars.flatMap((bar) => bar.map(({ symbol }) => symbol));

@@ -1,3 +1,4 @@
+import { tonicInPosition } from '../instrument/harp.ts';
 import {
   atFifths,
   chromaOf,
@@ -8,6 +9,8 @@ import {
   type Pitch,
   type PitchClass,
   pitchNamed,
+  plainName,
+  printedName,
 } from '../instrument/pitch.ts';
 
 /** The song's key: where numerals count from and what the staff's signature says. */
@@ -15,6 +18,12 @@ export interface SongKey {
   readonly tonic: PitchClass;
   readonly mode: 'major' | 'minor';
 }
+
+/** `Eb minor`: as an author types it. */
+export const plainKey = ({ tonic, mode }: SongKey): string => `${plainName(tonic)} ${mode}`;
+
+/** `E♭ minor`: as a reader sees it. */
+export const printedKey = ({ tonic, mode }: SongKey): string => `${printedName(tonic)} ${mode}`;
 
 /** Sharps (positive) or flats (negative) of the key signature, -7 to 7. */
 export const signatureOf = (key: SongKey): number => fifthsOf(key.tonic) - (key.mode === 'minor' ? 3 : 0);
@@ -27,6 +36,10 @@ export function songKey(tonic: PitchClass, mode: SongKey['mode']): SongKey {
   while (fifths - shift < -6) fifths += 12;
   return { tonic: atFifths(fifths), mode };
 }
+
+/** The key of a mode that a harp in this key plays in a position, 1 to 12. */
+export const keyInPosition = (harpKey: PitchClass, position: number, mode: SongKey['mode']): SongKey =>
+  songKey(tonicInPosition(harpKey, position), mode);
 
 /** The accidental the signature puts on a letter. */
 export function signatureAlter(key: SongKey, letter: PitchClass['letter']): number {

@@ -1,9 +1,10 @@
 /** A tree read against its context: what the text means, as a score, and everything wrong with it. */
 import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
-import type { ChordChange } from '../harmony/form.ts';
+import { type ChordChange, symbolsOf } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
+import { keyOfSong } from '../harmony/song-key.ts';
 import { sounding } from '../instrument/harp.ts';
 import type { Pitch } from '../instrument/pitch.ts';
 import { chordAt } from '../score/ask.ts';
@@ -52,13 +53,17 @@ function evaluateOnTheWay(tree: BlockTree, context: ReadContext, journey: Journe
   if (bars.length === 0 && diagnostics.length === 0)
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   checkLengths(bars, head, diagnostics);
-  const { chords, progression } = harmonise(bars, head, diagnostics);
+  const key = keyOfSong(head.harp, settings.position, [
+    ...symbolsOf(settings.progression?.bars ?? []),
+    ...bars.flatMap((bar) => bar.chords.map(({ text }) => text)),
+  ]);
+  const { chords, progression } = harmonise(bars, head, key, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
   checkGlides(sounds, diagnostics);
   if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, diagnostics);
   const ordered = inOrder(diagnostics);
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
-  const { harp, key } = head;
+  const { harp } = head;
   const score: Score = {
     ...(head.id === undefined ? {} : { id: head.id }),
     ...(head.title === undefined ? {} : { title: head.title }),
@@ -72,7 +77,7 @@ function evaluateOnTheWay(tree: BlockTree, context: ReadContext, journey: Journe
     ...(head.pickup ? { pickup: head.pickup } : {}),
     mouth: settings.mouth,
     ...(progression ? { progression } : {}),
-    bars: finishBars(bars, chords, head),
+    bars: finishBars(bars, chords, head, key),
   };
   return { score, diagnostics: ordered };
 }
@@ -119,9 +124,14 @@ function checkLengths(bars: readonly DraftBar[], head: Head, diagnostics: Diagno
   });
 }
 
-function finishBars(bars: readonly DraftBar[], chords: readonly (readonly ChordChange[])[], head: Head): Bar[] {
+function finishBars(
+  bars: readonly DraftBar[],
+  chords: readonly (readonly ChordChange[])[],
+  head: Head,
+  key: SongKey,
+): Bar[] {
   let eventIndex = 0;
-  const spelled = speller(head.key);
+  const spelled = speller(key);
   return bars.map((draft, index): Bar => {
     const inBar = chords[index] ?? [];
     const finish = (event: DraftEvent): Event =>

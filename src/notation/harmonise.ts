@@ -3,6 +3,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
+import type { SongKey } from '../harmony/key.ts';
 import { readChord } from '../harmony/symbol.ts';
 import type { Progression } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
@@ -17,7 +18,7 @@ export interface Harmony {
   readonly progression: Progression | undefined;
 }
 
-export function harmonise(bars: readonly DraftBar[], head: Head, diagnostics: Diagnostic[]): Harmony {
+export function harmonise(bars: readonly DraftBar[], head: Head, key: SongKey, diagnostics: Diagnostic[]): Harmony {
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
   let carried: Chord | undefined;
@@ -25,20 +26,20 @@ export function harmonise(bars: readonly DraftBar[], head: Head, diagnostics: Di
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
     const base: readonly ChordChange[] = given
-      ? chordsOfBar(given, head.key, bar.length)
+      ? chordsOfBar(given, key, bar.length)
       : carried && !progression
         ? [{ onset: ZERO, chord: carried }]
         : [];
-    const changes = overridden(base, writtenChords(bar, head));
+    const changes = overridden(base, writtenChords(bar, key));
     carried = changes.at(-1)?.chord ?? carried;
     return changes;
   });
   return { chords, progression };
 }
 
-const writtenChords = (bar: DraftBar, head: Head): ChordChange[] =>
+const writtenChords = (bar: DraftBar, key: SongKey): ChordChange[] =>
   bar.chords.flatMap(({ onset, text }) => {
-    const chord = readChord(text, head.key);
+    const chord = readChord(text, key);
     return chord ? [{ onset, chord }] : [];
   });
 

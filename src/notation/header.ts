@@ -1,8 +1,6 @@
 /** The head of a block: its own settings over the lesson's and the course's. */
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
-import { modeOfForm } from '../harmony/form.ts';
-import { type SongKey, songKey } from '../harmony/key.ts';
-import { type Harp, tonicInPosition } from '../instrument/harp.ts';
+import type { Harp } from '../instrument/harp.ts';
 import { compare, divide, type Fraction, format, fraction, multiply } from '../time/fraction.ts';
 import { barLength } from '../time/meter.ts';
 import { HEADER_KEYS } from './parse.ts';
@@ -14,7 +12,6 @@ import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from './value
 export interface Head {
   readonly settings: Settings;
   readonly harp: Harp;
-  readonly key: SongKey;
   readonly id?: string;
   readonly title?: string;
   readonly pickup?: Fraction;
@@ -23,9 +20,6 @@ export interface Head {
   /** The settings that could not be read: what depends on them is not checked, since it would only mislead. */
   readonly bad: ReadonlySet<string>;
 }
-
-/** Positions whose natural notes have a minor third above the tonic: common practice, no source. */
-const MINOR_POSITIONS: ReadonlySet<number> = new Set([3, 4, 5, 6]);
 
 export function readHead(tree: BlockTree, defaults: Settings, tables: Tables, diagnostics: Diagnostic[]): Head {
   const bad = new Set<string>();
@@ -47,13 +41,10 @@ export function readHead(tree: BlockTree, defaults: Settings, tables: Tables, di
   const [form, chords] = [tree.header.get('form'), tree.header.get('chords')];
   if (form && chords) diagnostics.push(report('header-clash', chords.keySpan, {}));
 
-  const { harp: held, tuning, position, meter, slot, progression } = settings;
-  const tonic = tonicInPosition(held.key, position);
-  const mode = (progression && modeOfForm(progression.bars)) ?? (MINOR_POSITIONS.has(position) ? 'minor' : 'major');
+  const { harp: held, tuning, meter, slot } = settings;
   return {
     settings,
     harp: { ...held, tuning },
-    key: songKey(tonic, mode),
     ...named(
       'id',
       /^[a-z][a-z0-9-]*$/,

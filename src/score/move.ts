@@ -1,8 +1,8 @@
 /** The same tab on another harp: every hole, bend and length stays, every pitch and chord follows the harp. */
-import { songKey } from '../harmony/key.ts';
+import { keyInPosition } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
-import { type Harp, sounding, tonicInPosition } from '../instrument/harp.ts';
+import { type Harp, sounding } from '../instrument/harp.ts';
 import { chordAt, isSound } from './ask.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
@@ -11,7 +11,7 @@ import type { Bar, Event, Note, Score, Sound } from './score.ts';
  * Throws a RangeError where the new harp lacks a note of it, which reeds of the same tuning never do.
  */
 export function moveToHarp(score: Score, harp: Harp): Score {
-  const key = songKey(tonicInPosition(harp.key, score.position), score.key.mode);
+  const key = keyInPosition(harp.key, score.position, score.key.mode);
   const bars = score.bars.map((bar): Bar => {
     const chords = bar.chords.map((change) => ({ ...change, chord: moveChord(change.chord, score.key, key) }));
     const moved: Bar = { ...bar, chords };

@@ -3,9 +3,9 @@
  * of ticks, and the ticks are chosen for the block, so that times stay as exact as the score's fractions.
  */
 import type { Chord } from '../harmony/chord.ts';
-import { type SongKey, songKey } from '../harmony/key.ts';
+import { keyInPosition, type SongKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
-import { type Breath, type Harp, keyNote, reed, tonicInPosition } from '../instrument/harp.ts';
+import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
 import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
@@ -131,7 +131,7 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
 /** The same tab on another harp of the same tuning: what {@link moveToHarp} of move.ts does to a score. */
 export function playbackOn(playback: Playback, harp: Harp): Playback {
   const shift = keyNote(harp) - keyNote(playback.harp);
-  const key = songKey(tonicInPosition(harp.key, playback.position), playback.key.mode);
+  const key = keyInPosition(harp.key, playback.position, playback.key.mode);
   const bars = playback.bars.map(
     (bar): PlayedBar => ({
       ...bar,

@@ -1,5 +1,6 @@
 /** The harps a course is played on: its tunings, and for each the keys and the lessons that use it. */
 import { type Course, harpsOf, type Lesson } from '../course/course.ts';
+import type { SongKey } from '../harmony/key.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { keyNote } from '../instrument/harp.ts';
 import { RICHTER, type Tuning } from '../instrument/tuning.ts';
@@ -63,6 +64,19 @@ export const positionsPlayed = ({ blocks }: Lesson): readonly number[] =>
   byUse(
     blocks.flatMap(({ score }) => score?.position ?? []),
     (position) => position,
+  );
+
+/** What a block's key is on any harp: it follows the harp, its position and its mode do not. */
+export interface PlayedKey {
+  readonly position: number;
+  readonly mode: SongKey['mode'];
+}
+
+/** Every position and mode a lesson's blocks are played in, the most used first. */
+export const keysPlayed = ({ blocks }: Lesson): readonly PlayedKey[] =>
+  byUse(
+    blocks.flatMap(({ score }) => (score ? { position: score.position, mode: score.key.mode } : [])),
+    ({ position, mode }) => `${position} ${mode}`,
   );
 
 /** Below the site's base. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plainChord } from '../../src/harmony/chord.ts';
-import { chordsOfBar, FORMS, modeOfForm, readForm } from '../../src/harmony/form.ts';
+import { chordsOfBar, FORMS, readForm } from '../../src/harmony/form.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { format, fraction } from '../../src/time/fraction.ts';
 
@@ -41,17 +41,5 @@ describe('a progression', () => {
   });
   test('a closing bar line is no empty bar', () => {
     expect([barsOf('I7 | V7 |'), barsOf('I7 | V7 |]')]).toEqual([2, 2]);
-  });
-  test('its home chord says major or minor', () => {
-    const mode = (text: string): string | undefined => {
-      const read = readForm(text);
-      return 'bars' in read ? modeOfForm(read.bars) : 'bad';
-    };
-    expect([mode('IV7 | I7'), mode('i7 | iv7'), mode('iv | V7'), mode('ii7 | V7')]).toEqual([
-      'major',
-      'minor',
-      undefined,
-      undefined,
-    ]);
   });
 });

@@ -1,7 +1,7 @@
 /** The student's harp: its key and register, and how it is tuned. What follows a choice is loaded when there is one. */
 
-import { tonicInPosition } from '../../instrument/harp.ts';
-import { chromaOf, printedName, readPitchClass } from '../../instrument/pitch.ts';
+import { keyInPosition, printedKey } from '../../harmony/key.ts';
+import { chromaOf, readPitchClass } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A_RANGE, TEMPERAMENTS } from '../../instrument/temperament.ts';
 import {
@@ -77,10 +77,11 @@ class HarpChoice extends HTMLElement {
 
   private outcome({ harp }: Chosen): string {
     if (!harp) return 'The page stands as it is written.';
-    const position = Number(this.dataset['position']);
+    const { position, mode } = this.dataset;
     const holds = `The page stands for ${inWords(harp)}.`;
     if (!position) return holds;
-    return `${holds} In ${positionInWords(position)} it plays in ${printedName(tonicInPosition(harp.key, position))}.`;
+    const key = keyInPosition(harp.key, Number(position), mode === 'minor' ? 'minor' : 'major');
+    return `${holds} In ${positionInWords(Number(position))} it plays in ${printedKey(key)}.`;
   }
 
   private say(sentence: string): void {

@@ -1,12 +1,13 @@
 /** `reedway explain`: what notes are on a harp and over the chords of a form. */
 import { plainChord } from '../../harmony/chord.ts';
 import { type Explained, explain } from '../../harmony/explain.ts';
-import { chordsOfBar, modeOfForm } from '../../harmony/form.ts';
-import { type SongKey, songKey } from '../../harmony/key.ts';
+import { chordsOfBar, symbolsOf } from '../../harmony/form.ts';
+import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { numeralOf } from '../../harmony/numeral.ts';
 import { roleInWords } from '../../harmony/role.ts';
-import { type Harp, harpName, sounding, tonicInPosition } from '../../instrument/harp.ts';
-import { plainName, plainPitch } from '../../instrument/pitch.ts';
+import { keyOfSong } from '../../harmony/song-key.ts';
+import { type Harp, harpName, sounding } from '../../instrument/harp.ts';
+import { plainPitch } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../../instrument/temperament.ts';
 import { type NamedNote, readNotes } from '../../notation/notes.ts';
@@ -90,7 +91,7 @@ function ask(typed: readonly string[], options: Input['options'], { tables, ...g
   }
   const { position, progression } = settings;
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
-  const key = songKey(tonicInPosition(harp.key, position), modeOfForm(progression?.bars ?? []) ?? 'major');
+  const key = keyOfSong(harp, position, symbolsOf(progression?.bars ?? []));
   const chords = (progression?.bars ?? []).flatMap((bar) => chordsOfBar(bar, key, ONE).map(({ chord }) => chord));
   const pitching = readPitching(options, given.pitching);
   const notes = notesOf(typed.join(' '), harp).map((note) => {
@@ -136,7 +137,7 @@ function asData({ harp, position, key, form, pitching, notes }: Question): objec
     harp: harpName(harp),
     tuning: harp.tuning.id,
     position,
-    key: `${plainName(key.tonic)} ${key.mode}`,
+    key: plainKey(key),
     form: form ?? null,
     temperament: pitching.temperament.id,
     concertA: pitching.concertA,
@@ -188,7 +189,7 @@ function asText({ harp, position, key, form, pitching, notes }: Question): strin
     `${harpName(harp)} harp`,
     harp.tuning.title,
     positionInWords(position),
-    `${plainName(key.tonic)} ${key.mode}`,
+    plainKey(key),
     ...(form === undefined ? [] : [form]),
     `${pitching.temperament.title.toLowerCase()} temperament, A at ${pitching.concertA} Hz`,
   ];

@@ -1,8 +1,9 @@
 /** A block as data: what `show --json` prints. Times are exact fractions of a whole note, written `3/8`. */
 import type { Block, Lesson } from '../../course/course.ts';
 import { type Chord, plainChord } from '../../harmony/chord.ts';
+import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
-import { plainName, plainPitch } from '../../instrument/pitch.ts';
+import { plainPitch } from '../../instrument/pitch.ts';
 import { chordAt, roleIn } from '../../score/ask.ts';
 import type { Bar, Event, Mark, QuoteRef } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
@@ -20,7 +21,7 @@ export function blockAsData(lesson: Lesson, { id, index, score }: Block): object
       harp: harpName(score.harp),
       tuning: score.harp.tuning.id,
       position: score.position,
-      key: `${plainName(score.key.tonic)} ${score.key.mode}`,
+      key: plainKey(score.key),
       meter: meterName(score.meter),
       tempo: score.tempo,
       feel: feelName(score.feel),

@@ -1,8 +1,9 @@
 /** A block as a table to read: what `show` prints. */
 import type { Block, Lesson } from '../../course/course.ts';
 import { plainChord } from '../../harmony/chord.ts';
+import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
-import { plainName, plainPitch } from '../../instrument/pitch.ts';
+import { plainPitch } from '../../instrument/pitch.ts';
 import { writtenNotes } from '../../notation/playable.ts';
 import { chordAt, roleIn } from '../../score/ask.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
@@ -29,7 +30,7 @@ const settings = ({ harp, position, key, meter, tempo, feel, slot, pickup, progr
     `${harpName(harp)} harp`,
     harp.tuning.title,
     `position ${position}`,
-    `${plainName(key.tonic)} ${key.mode}`,
+    plainKey(key),
     `${meterName(meter)} at ${tempo}`,
     feelName(feel),
     `slots of ${format(slot)}`,

@@ -4,10 +4,10 @@ import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
 import { namesOf, nearest } from '../../diagnostics/nearest.ts';
 import type { Figure, FormChartFigure, HarpMapFigure, Lit, TabNote } from '../../engrave/figure/figure.ts';
 import type { Chord } from '../../harmony/chord.ts';
-import { chordsOfBar, modeOfForm } from '../../harmony/form.ts';
-import { songKey } from '../../harmony/key.ts';
+import { chordsOfBar, symbolsOf } from '../../harmony/form.ts';
 import { distinctChords } from '../../harmony/role-table.ts';
-import { type Harp, holeCount, tonicInPosition } from '../../instrument/harp.ts';
+import { keyOfSong } from '../../harmony/song-key.ts';
+import { type Harp, holeCount } from '../../instrument/harp.ts';
 import { SCALES, type ScaleId } from '../../instrument/scale.ts';
 import { FIGURES, type FigureName } from '../../lesson/component.ts';
 import { type ComponentText, textOf, type WrittenAttribute } from '../../lesson/component-text.ts';
@@ -16,7 +16,7 @@ import { notesOfPhrase } from '../../notation/notes.ts';
 import type { SettingKey } from '../../notation/values.ts';
 import { soundsOf } from '../../score/ask.ts';
 import type { Score } from '../../score/score.ts';
-import { ONE, ZERO } from '../../time/fraction.ts';
+import { ONE } from '../../time/fraction.ts';
 import { attributesOf } from './attributes.ts';
 import { FIGURE_PROBLEMS } from './problems.ts';
 
@@ -55,9 +55,8 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   const { position, progression } = settings;
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
   // A map that shows the minor home chord is in minor, whatever chords its lesson has.
-  const shown = [at('chord'), at('over')].map((attribute) => [{ at: ZERO, symbol: textOf(attribute) }]);
-  const mode = modeOfForm([...shown, ...(progression?.bars ?? [])]) ?? 'major';
-  const key = songKey(tonicInPosition(harp.key, position), mode);
+  const shown = [at('chord'), at('over')].map(textOf);
+  const key = keyOfSong(harp, position, [...shown, ...symbolsOf(progression?.bars ?? [])]);
   const written = textOf(at('title')).trim();
   const title = written === '' ? {} : { title: written };
   const placed = { harp, position, key, ...title };

@@ -3,9 +3,9 @@
  * Each is drawn as HTML: tables and lists that read aloud as they stand, and take their colours from the page's styles.
  */
 import type { Chord } from '../../harmony/chord.ts';
-import { type SongKey, songKey } from '../../harmony/key.ts';
+import { keyInPosition, type SongKey } from '../../harmony/key.ts';
 import { moveChord } from '../../harmony/numeral.ts';
-import { type Breath, type Harp, type HoleNote, sounding, tonicInPosition } from '../../instrument/harp.ts';
+import { type Breath, type Harp, type HoleNote, sounding } from '../../instrument/harp.ts';
 import type { Playable } from '../../instrument/playable.ts';
 import type { ScaleId } from '../../instrument/scale.ts';
 
@@ -90,7 +90,7 @@ export function playedOn(harp: Harp, note: TabNote): Playable {
 /** The same picture on another harp of the same tuning: holes stay, and key, chords and names follow. */
 export function moveFigure(figure: Figure, harp: Harp): Figure {
   if (!('key' in figure)) return { ...figure, harp };
-  const key = songKey(tonicInPosition(harp.key, figure.position), figure.key.mode);
+  const key = keyInPosition(harp.key, figure.position, figure.key.mode);
   const move = (chord: Chord): Chord => moveChord(chord, figure.key, key);
   switch (figure.kind) {
     case 'role-table':

@@ -1,0 +1,37 @@
+/** The key of a song on a harp: one rule for blocks, figures, harp pages and `reedway explain`. */
+import { type Harp, tonicInPosition } from '../instrument/harp.ts';
+import { chromaOf, mod, type PitchClass } from '../instrument/pitch.ts';
+import type { Tuning } from '../instrument/tuning.ts';
+import { keyInPosition, type SongKey } from './key.ts';
+import { readChord } from './symbol.ts';
+
+/**
+ * The harp and the position give the tonic. The mode is that of the home chord: the first of `symbols` (numerals or names, in
+ * the order in which they decide) on the tonic that has a third. Without one, the mode is what the tuning is made for in this
+ * position, or else what its reeds play there.
+ */
+export function keyOfSong(harp: Harp, position: number, symbols: Iterable<string> = []): SongKey {
+  const tonic = tonicInPosition(harp.key, position);
+  return keyInPosition(harp.key, position, modeOfHomeChord(tonic, symbols) ?? modeOfReeds(harp.tuning, position));
+}
+
+function modeOfHomeChord(tonic: PitchClass, symbols: Iterable<string>): SongKey['mode'] | undefined {
+  for (const symbol of symbols) {
+    const chord = readChord(symbol, { tonic, mode: 'major' });
+    if (!chord || chromaOf(chord.root) !== chromaOf(tonic)) continue;
+    const third = chord.tones.find(({ degree }) => degree === 3);
+    if (third) return third.semitones === 3 ? 'minor' : 'major';
+  }
+  return undefined;
+}
+
+/**
+ * Minor where the tuning is stamped minor in this position, or where its plain reeds have a minor third above the tonic and no
+ * major one: on the Richter tuning third to seventh position. Common practice, no source.
+ */
+function modeOfReeds({ stamped, blow, draw }: Tuning, position: number): SongKey['mode'] {
+  if (stamped?.position === position) return stamped.mode;
+  const reeds = new Set([...blow, ...draw].map((reed) => mod(reed, 12)));
+  const hasThird = (semitones: number): boolean => reeds.has(mod(7 * (position - 1) + semitones, 12));
+  return hasThird(3) && !hasThird(4) ? 'minor' : 'major';
+}

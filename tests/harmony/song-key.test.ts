@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { plainKey } from '../../src/harmony/key.ts';
+import { keyOfSong } from '../../src/harmony/song-key.ts';
+import { TUNINGS } from '../../src/instrument/tuning.ts';
+
+const keyOn = (id: string, position: number, ...symbols: string[]): string => {
+  const tuning = TUNINGS.find((one) => one.id === id);
+  if (!tuning) throw new Error(`no tuning ${id}`);
+  return plainKey(keyOfSong({ key: { letter: 'C', alter: 0 }, register: 'standard', tuning }, position, symbols));
+};
+
+describe('the key of a song without a home chord', () => {
+  test.each([
+    ['richter', ['C major', 'G major', 'D minor', 'A minor', 'E minor', 'B minor', 'F# minor', 'Db major']],
+    ['natural-minor', ['C minor', 'G minor', 'D minor']],
+    ['harmonic-minor', ['C minor', 'G major', 'D minor']],
+    ['raised-third-blow', ['C major', 'G major', 'D minor']],
+    // All twelve notes are plain reeds of a harp with a slide only when it is pressed: its scale is that of the key note.
+    ['solo-chromatic', ['C major', 'G major', 'D minor', 'A minor', 'E minor', 'B minor']],
+  ])('on %s, first position onwards, is what the reeds play', (tuning, keys) => {
+    expect(keys.map((_, index) => keyOn(tuning, index + 1))).toEqual(keys);
+  });
+});
+
+describe('the home chord decides over the reeds', () => {
+  test.each([
+    ['a numeral', 'richter', 2, ['i7', 'iv7'], 'G minor'],
+    ['a numeral that is not the first', 'richter', 2, ['iv7', 'V7', 'i'], 'G minor'],
+    ['a major chord in a position of minor', 'richter', 3, ['I7', 'IV7'], 'D major'],
+    ['a chord by its name', 'richter', 2, ['Gm7', 'Cm7'], 'G minor'],
+    ['a chord by its name in major', 'natural-minor', 2, ['G7'], 'G major'],
+    ['the first of two that differ', 'richter', 2, ['I', 'i'], 'G major'],
+    ['not a chord over a tonic bass', 'richter', 2, ['C/G', 'Gm'], 'G minor'],
+    ['not a chord without a third', 'richter', 3, ['I5', 'D5'], 'D minor'],
+    ['not a suspended chord', 'richter', 2, ['Gsus4', 'Gm'], 'G minor'],
+    ['not another degree', 'richter', 2, ['iv', 'ii7', 'bIII'], 'G major'],
+    ['not what cannot be read', 'richter', 2, ['?', 'Gm'], 'G minor'],
+  ])('%s', (_, tuning, position, symbols, key) => {
+    expect(keyOn(tuning, position, ...symbols)).toBe(key);
+  });
+});
