@@ -1,11 +1,10 @@
 /** Loads a course: reads its folder, checks everything in it, and holds the result. Nothing is thrown; nothing is written. */
 import { basename, resolve as resolvePath } from 'node:path';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { locate, type Problem, pointAt, type Range } from '../diagnostics/place.ts';
 import { nearestPlace } from '../document/yaml.ts';
 import { isClip, isFigure } from '../lesson/component.ts';
-import type { ComponentText } from '../lesson/component-text.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
@@ -144,27 +143,23 @@ function assemble(
   const { id, file, text, front, defaults } = read;
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
+  const rangeOf = ({ from, to }: Span): Range => ({ start: pointAt(text.placed, from), end: pointAt(text.placed, to) });
   const own = places.lessons.get(id) as LessonPlaces;
   const links = text.references.map((reference): Link => {
     const { target, diagnostics } = resolve(reference, own, places);
     problems.push(...diagnostics.map(here));
-    const range = { start: pointAt(text.placed, reference.span.from), end: pointAt(text.placed, reference.span.to) };
-    return { url: reference.url, range, target };
+    return { url: reference.url, range: rangeOf(reference.span), target };
   });
   const understood = read.blocks.map((block) => blocks.get(block.tree) as BlockRead);
   for (const { block, diagnostics } of understood) {
     problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
   }
-  const rangeOf = ({ nameSpan, attributes }: ComponentText): Range => ({
-    start: pointAt(text.placed, nameSpan.from),
-    end: pointAt(text.placed, attributes.at(-1)?.valueSpan.to ?? nameSpan.to),
-  });
   const scores = understood.flatMap(({ block }) => block.score ?? []);
   const scope = { lesson: id, context: contextOf(read), scoreOf, scores };
   const figures = text.components.filter(isFigure).map((component): LessonFigure => {
     const { figure, diagnostics } = readFigure(component, scope);
     problems.push(...diagnostics.map(here));
-    return { range: rangeOf(component), figure };
+    return { range: rangeOf(component.span), figure };
   });
   const clipTexts = text.components.filter(isClip);
   const clips = readClips(clipTexts, front.clips, {
@@ -190,7 +185,7 @@ function assemble(
     blocks: understood.map(({ block }) => block),
     links,
     figures,
-    clips: clipTexts.map((component, index) => ({ range: rangeOf(component), clip: clips.clips[index] })),
+    clips: clipTexts.map((component, index) => ({ range: rangeOf(component.span), clip: clips.clips[index] })),
     headings: text.headings,
   };
   return { lesson, problems };

@@ -13,6 +13,8 @@ import { readValue, type Value, type ValueParts } from './value.ts';
 /** A component as it stands in a lesson. */
 export interface ComponentText {
   readonly name: string;
+  /** From its `<` to the end of what it encloses. */
+  readonly span: Span;
   readonly nameSpan: Span;
   readonly attributes: readonly WrittenAttribute[];
 }
@@ -50,17 +52,17 @@ export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | '
 
 const report = reporter(LESSON_PROBLEMS);
 
-/** Reads the component whose tag begins at `from`. */
+/** Reads the component that stands at `span`. */
 export function readComponent(
   source: string,
-  from: number,
+  span: Span,
   { name, attributes, children }: ComponentNode,
 ): ComponentRead {
   const references: Reference[] = [];
   const diagnostics: Diagnostic[] = [];
   // <> and </> only hold others together.
   if (name === null) return { component: undefined, references, diagnostics };
-  const nameAt = source.indexOf(name, from);
+  const nameAt = source.indexOf(name, span.from);
   const nameSpan: Span = { from: nameAt, to: nameAt + name.length };
   const takes = COMPONENTS.get(name);
   const known = [...COMPONENTS.keys()];
@@ -72,7 +74,7 @@ export function readComponent(
     diagnostics.push(report('component-unknown', nameSpan, { name, nearest: nearest(name, known), known }));
   }
 
-  const spans = attributesAt(source, from);
+  const spans = attributesAt(source, span.from);
   // Should the tag be written in a way that is not followed here, the whole of it is pointed at.
   const somewhere: AttributeSpan = { name: undefined, nameSpan, valueSpan: nameSpan };
   const aligned = spans.length === attributes.length;
@@ -93,7 +95,7 @@ export function readComponent(
     if (typeof words !== 'string' || /^\s+$/.test(words))
       diagnostics.push(report('picture-words', nameSpan, { url: undefined }));
   }
-  return { component: takes && { name, nameSpan, attributes: written }, references, diagnostics };
+  return { component: takes && { name, span, nameSpan, attributes: written }, references, diagnostics };
 
   function readAttribute(
     element: string,

@@ -86,7 +86,7 @@ export function readLessonText(source: string): LessonText {
         break;
       case 'mdxJsxFlowElement':
       case 'mdxJsxTextElement': {
-        const read = readComponent(source, span.from, node);
+        const read = readComponent(source, span, node);
         if (read.component) components.push(read.component);
         references.push(...read.references);
         diagnostics.push(...read.diagnostics);

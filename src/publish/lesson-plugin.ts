@@ -1,7 +1,9 @@
 /**
  * Turns what a lesson's Markdown has of ours into what a page can show: a fenced `tab` block becomes a `<TabBlock>` that
- * names its lesson and its number, a figure is told the same of itself, and a link to a lesson or to media becomes an
+ * names its lesson and its number, a figure or a clip is told the same of itself, and a link to a lesson or to media becomes an
  * address of the site. The course was read and checked before, so nothing is read twice and nothing is found wrong here.
+ * What is met here and what was read with the course are the same thing when they start at the same place in the file: their
+ * order may differ, since footnotes are moved to the end of a page.
  */
 import { fileURLToPath } from 'node:url';
 import type {
@@ -11,15 +13,22 @@ import type {
   MdxJsxFlowElement,
   MdxJsxFlowElementHast,
   MdxJsxTextElementHast,
+  Position,
 } from 'satteri';
 import type { Lesson } from '../course/course.ts';
-import { ADDRESS_ATTRIBUTES, COMPONENTS } from '../lesson/component.ts';
+import type { Range } from '../diagnostics/place.ts';
+import { ADDRESS_ATTRIBUTES, isClip, isFigure } from '../lesson/component.ts';
 import { addressOf } from '../site/links.ts';
 import { lessonIn, type Site, theSite } from '../site/site.ts';
+
+/** A node of the text, with its place in the file. */
+type Located = { readonly position?: Position | undefined };
 
 /** A lesson that is being compiled, and its links' addresses. */
 interface Compiled {
   readonly lesson: Lesson;
+  /** The number, as an attribute's value, of the one of `parts` that starts where `node` does. */
+  numberOf(parts: readonly { readonly range: Range }[], node: Located): string;
   /** Gives `put` the address of a link, where it is not what was written. */
   readdress(written: string, put: (address: string) => void): void;
 }
@@ -30,6 +39,14 @@ async function compiledFrom(file: URL): Promise<Compiled | undefined> {
   return (
     lesson && {
       lesson,
+      numberOf(parts, { position }) {
+        const { line, column } = position?.start ?? {};
+        const index = parts.findIndex(({ range: { start } }) => start.line === line && start.column === column);
+        // While its author is at work the page is made again as soon as the change has been read.
+        if (index < 0 && !site.authoring)
+          throw new Error(`${lesson.file} was changed while it was built. Build it again.`);
+        return `${index}`;
+      },
       readdress(written, put) {
         const address = addressOf(site.addresses, lesson, written);
         if (address !== undefined && address !== written) put(address);
@@ -42,25 +59,25 @@ async function compiledFrom(file: URL): Promise<Compiled | undefined> {
 export const lessonMarkdown: MdastPluginEntry = ({ fileURL }) => {
   if (!fileURL) return null;
   let compiled: Compiled | undefined;
-  let block = 0;
   return {
     name: 'reedway-markdown',
+    options: { position: true },
     async before() {
       compiled = await compiledFrom(fileURL);
     },
-    code: (node) => (compiled && node.lang === 'tab' ? tabBlock(compiled.lesson.id, block++) : undefined),
+    code: (node) => (compiled && node.lang === 'tab' ? tabBlock(compiled, node) : undefined),
     link: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
     image: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
     definition: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
   };
 };
 
-const tabBlock = (lesson: string, index: number): MdxJsxFlowElement => ({
+const tabBlock = ({ lesson, numberOf }: Compiled, node: Located): MdxJsxFlowElement => ({
   type: 'mdxJsxFlowElement',
   name: 'TabBlock',
   attributes: [
-    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson },
-    { type: 'mdxJsxAttribute', name: 'index', value: `${index}` },
+    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson.id },
+    { type: 'mdxJsxAttribute', name: 'index', value: numberOf(lesson.blocks, node) },
   ],
   children: [],
 });
@@ -69,10 +86,9 @@ const tabBlock = (lesson: string, index: number): MdxJsxFlowElement => ({
 export const lessonElements: HastPluginEntry = ({ fileURL }) => {
   if (!fileURL) return null;
   let compiled: Compiled | undefined;
-  let figure = 0;
-  let clip = 0;
   return {
     name: 'reedway-elements',
+    options: { position: true },
     async before() {
       compiled = await compiledFrom(fileURL);
     },
@@ -81,18 +97,20 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
   };
 
   function element(node: Readonly<MdxJsxFlowElementHast | MdxJsxTextElementHast>, context: HastVisitorContext): void {
-    if (!compiled || node.name === null) return;
+    const { name } = node;
+    if (!compiled || name === null) return;
+    const { lesson, numberOf } = compiled;
+    const read = isFigure({ name }) ? lesson.figures : isClip({ name }) ? lesson.clips : undefined;
     // A figure or a clip was read with the course, like a block: its page needs only to know which one it is.
-    if (COMPONENTS.has(node.name)) {
-      context.setProperty(node, 'lesson', compiled.lesson.id);
-      context.setProperty(node, 'index', `${node.name === 'Clip' ? clip++ : figure++}`);
+    if (read) {
+      context.setProperty(node, 'lesson', lesson.id);
+      context.setProperty(node, 'index', numberOf(read, node));
       return;
     }
     for (const attribute of node.attributes) {
       if (attribute.type !== 'mdxJsxAttribute' || typeof attribute.value !== 'string') continue;
-      const { name, value } = attribute;
-      if (ADDRESS_ATTRIBUTES.has(name))
-        compiled.readdress(value, (address) => context.setProperty(node, name, address));
+      const { name: key, value } = attribute;
+      if (ADDRESS_ATTRIBUTES.has(key)) compiled.readdress(value, (address) => context.setProperty(node, key, address));
     }
   }
 };

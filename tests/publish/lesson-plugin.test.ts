@@ -73,6 +73,46 @@ test('a figure is told its lesson and its number, wherever it stands, and keeps 
   expect(addresses(code)).toEqual(['/school/lessons/first/']);
 });
 
+/** Footnotes stand at the end of a page, in the order in which the text refers to them, wherever they are written. */
+test('a figure and a block of a footnote are told their own number, not that of their turn on the page', async () => {
+  const code = await compiled(
+    [
+      'Text[^late] and text[^early].',
+      '[^early]: <BendLadder hole="1" />\n\n    ```tab\n    id: one\n    4 = = = = = = =\n    ```',
+      '<BendLadder hole="2" />',
+      '```tab\nid: two\n5 = = = = = = =\n```',
+      '[^late]: 𝄞 <BendLadder hole="3" />',
+      '- > <BendLadder\n  > hole="4" />',
+      '[^never]: <BendLadder hole="6" />',
+      '<BendLadder hole="5" />',
+    ].join('\n\n'),
+  );
+  const places = [...code.matchAll(/BendLadder, \{\s*hole: "(\d)",\s*lesson: "[^"]*",\s*index: "(\d)"/g)];
+  const onPage = places.map(([, hole, index]) => `${hole} is ${index}`);
+  expect(onPage).toEqual(['2 is 1', '4 is 3', '5 is 5', '3 is 2', '1 is 0']);
+  expect(blocks(code)).toEqual(['blues/second 1', 'blues/second 0']);
+});
+
+describe('a lesson that was changed after the course was read', () => {
+  const changed = async (authoring: boolean): Promise<string> => {
+    const dir = courseOf({ 'lessons/first.mdx': lesson('<BendLadder hole="4" />\n') });
+    const course = loadCourse(dir);
+    holdSite(Promise.resolve(siteOf(course, engraverWith(NO_PACK), { base: '', origin: undefined, authoring })));
+    const result = await mdxToJs(lesson('More.\n\n<BendLadder hole="4" />\n'), {
+      mdastPlugins: [lessonMarkdown],
+      hastPlugins: [lessonElements],
+      fileURL: pathToFileURL(join(dir, 'lessons/first.mdx')),
+    });
+    return result.code;
+  };
+  test('is not built with another figure than it names', async () => {
+    await expect(changed(false)).rejects.toThrow('lessons/first.mdx was changed while it was built. Build it again.');
+  });
+  test('shows no other figure to its author until it is read again', async () => {
+    expect(await changed(true)).toMatch('index: "-1"');
+  });
+});
+
 describe('a link', () => {
   test.each([
     ['[x](first)', '/school/lessons/first/'],
