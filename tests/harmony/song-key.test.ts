@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { plainKey } from '../../src/harmony/key.ts';
 import { keyOfSong } from '../../src/harmony/song-key.ts';
+import { POSITIONS, positionOn } from '../../src/instrument/position.ts';
+import { stepsOf } from '../../src/instrument/scale.ts';
 import { TUNINGS } from '../../src/instrument/tuning.ts';
 
 const keyOn = (id: string, position: number, ...symbols: string[]): string => {
@@ -20,6 +22,20 @@ describe('the key of a song without a home chord', () => {
   ])('on %s, first position onwards, is what the reeds play', (tuning, keys) => {
     expect(keys.map((_, index) => keyOn(tuning, index + 1))).toEqual(keys);
   });
+});
+
+test('where all scales on the plain reeds of a position are of one mode, the key is of that mode', () => {
+  const known = TUNINGS.flatMap((tuning) =>
+    POSITIONS.flatMap((position) => {
+      const { modes } = positionOn({ key: { letter: 'C', alter: 0 }, register: 'standard', tuning }, position);
+      const thirds = new Set(modes.map((scale) => stepsOf(scale).some(({ semitones }) => semitones === 3)));
+      const [minor] = thirds;
+      return thirds.size === 1 ? [{ tuning: tuning.id, position, mode: minor ? 'minor' : 'major' }] : [];
+    }),
+  );
+  expect(known.length).toBeGreaterThan(30);
+  for (const { tuning, position, mode } of known)
+    expect(keyOn(tuning, position), `${tuning}, position ${position}`).toMatch(mode);
 });
 
 describe('the home chord decides over the reeds', () => {
