@@ -1,29 +1,33 @@
 import { defineConfig } from 'vitest/config';
 
-const include = (...folders: string[]) => folders.map((folder) => `tests/${folder}/**/*.test.ts`);
+/** Opens pages in Chromium: a file whose name ends so. */
+const PAGES = 'tests/**/*.page.test.ts';
+/** Build whole sites. */
+const SITES = ['tests/site/**/*.test.ts', 'tests/publish/**/*.test.ts'];
 
 export default defineConfig({
   test: {
     reporters: ['default', './tests/setup/tally.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     projects: [
       {
-        test: {
-          name: 'pure',
-          include: ['tests/**/*.test.ts'],
-          exclude: include('site', 'browser'),
-          testTimeout: 120_000,
-        },
+        extends: true,
+        test: { name: 'pure', include: ['tests/**/*.test.ts'], exclude: [PAGES, ...SITES] },
       },
-      // These build whole sites, in processes of their own.
-      { test: { name: 'site', include: include('site'), testTimeout: 120_000, hookTimeout: 120_000 } },
-      // These share one machine's sound, windows and cores.
       {
+        extends: true,
+        test: { name: 'site', include: SITES, sequence: { groupOrder: 1 } },
+      },
+      // Pages wait for music more than they compute, so several at once keep a core busy.
+      {
+        extends: true,
         test: {
-          name: 'browser',
-          include: include('browser'),
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-          fileParallelism: false,
+          name: 'page',
+          include: [PAGES],
+          globalSetup: './tests/setup/scratch.ts',
+          maxWorkers: 3,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -3,7 +3,6 @@
  * (Debian's package graphviz; "transitive reduction filter for directed graphs", its manual page), and the algorithms of
  * the library @dagrejs/graphlib. Both are given the same graphs as `reedway path --dot` or as plain edges.
  */
-import { execFileSync } from 'node:child_process';
 import { alg, Graph } from '@dagrejs/graphlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -11,10 +10,11 @@ import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { components, type Edge, edgesOf, graphOf, orderOf, reachOf, reduce } from '../../src/curriculum/graph.ts';
 import { typed } from '../command/some-terminal.ts';
+import { run } from '../setup/debian.ts';
 
 /** The edges of what tred prints: one to a line, names quoted or bare. */
 function tred(dot: string): string[] {
-  const out = execFileSync('tred', { input: dot, encoding: 'utf8', stdio: ['pipe', 'pipe', 'ignore'] });
+  const out = run('tred', [], { input: dot });
   return [...out.matchAll(/^\s*("(?:[^"\\]|\\.)*"|\w+) -> ("(?:[^"\\]|\\.)*"|\w+)/gm)]
     .map(([, from, to]) => `${bare(from)} ${bare(to)}`)
     .sort();

@@ -1,9 +1,6 @@
 /** Measurements of a WAV file by programs that know nothing of ours: aubio and sox, as Debian has them. */
-import { execFileSync } from 'node:child_process';
+import { run } from '../../setup/debian.ts';
 import { writeWav } from './studio.ts';
-
-const run = (program: string, args: readonly string[]): string =>
-  execFileSync(program, args, { encoding: 'utf8', maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'ignore'] });
 
 const numbers = (text: string): number[] =>
   text
@@ -50,7 +47,7 @@ export function pitchesOf(wav: string): { readonly time: number; readonly hertz:
 
 /** The largest sample, by sox: 1 is full scale. */
 export function peakOf(wav: string): number {
-  const text = execFileSync('sh', ['-c', 'sox "$0" -n stat 2>&1', wav], { encoding: 'utf8' });
+  const text = run('sox', [wav, '-n', 'stat'], { errors: true });
   const [highest, lowest] = ['Maximum', 'Minimum'].map((name) =>
     Math.abs(Number(new RegExp(`${name} amplitude:\\s*(\\S+)`).exec(text)?.[1])),
   );
@@ -78,6 +75,6 @@ const K_WEIGHTING = [
 export function loudnessOf(wav: string, from: number, to: number, above?: number): number {
   const sieve = above === undefined ? [] : ['sinc', String(above)];
   const effects = [...sieve, ...K_WEIGHTING, 'trim', String(from), String(to - from), 'stats'];
-  const text = execFileSync('sh', ['-c', 'sox "$0" -n "$@" 2>&1', wav, ...effects], { encoding: 'utf8' });
+  const text = run('sox', [wav, '-n', ...effects], { errors: true });
   return Number(/RMS lev dB\s+(\S+)/.exec(text)?.[1]);
 }

@@ -1,10 +1,10 @@
 /** Recordings that sox makes, by the lengths sox was told; of the kinds sox does not make, the head as its standard has it. */
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { lengthOf } from '../../../src/course/clips/recording.ts';
+import { run } from '../../setup/debian.ts';
 
 const measure = (file: Buffer): number | undefined =>
   lengthOf({ size: file.length, read: (from, length) => file.subarray(from, from + length) });
@@ -58,7 +58,7 @@ describe('how long a recording lasts', () => {
     ['ogg', 48_000],
   ])('is read from a %s file of %i Hz', (kind, rate) => {
     const file = join(folder, `tone-${rate}.${kind}`);
-    execFileSync('sox', ['-n', '-r', `${rate}`, file, 'synth', '3.25', 'sine', '300']);
+    run('sox', ['-n', '-r', `${rate}`, file, 'synth', '3.25', 'sine', '300']);
     expect(measure(readFileSync(file))).toBeCloseTo(3.25, 3);
   });
 

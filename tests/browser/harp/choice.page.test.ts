@@ -1,6 +1,4 @@
 /** The student's harp in a real browser: what is loaded and when, what the page then shows, and what survives. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -12,9 +10,8 @@ import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Tuning } from '../../../src/instrument/tuning.ts';
 import { moveToHarp } from '../../../src/score/move.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
+import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let site: OpenSite;
 beforeAll(async () => {
@@ -312,18 +309,6 @@ describe.each([
     const { page } = await open(path);
     await page.emulateMedia({ colorScheme: scheme });
     if (path.includes('?')) await settled(page);
-    await page.evaluate(AXE);
-    const found = await page.evaluate(async () => {
-      const { violations } = await (
-        globalThis as unknown as {
-          axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary?: string }[] }[] }> };
-        }
-      ).axe.run();
-      return violations.map(({ id, nodes }) => [
-        id,
-        nodes.map(({ html, failureSummary }) => `${html.slice(0, 120)} ${failureSummary}`).slice(0, 4),
-      ]);
-    });
-    expect(found).toEqual([]);
+    expect(await violationsOn(page)).toEqual([]);
   });
 });

@@ -1,20 +1,16 @@
 /** A student on the path of the demo course, on a phone: marking, closing the browser half way, coming back. */
 
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
-import { buildInto } from '../../../src/publish/build.ts';
-import { engraverWith } from '../../../src/publish/engraving/engrave.ts';
-import { NO_PACK } from '../../../src/publish/engraving/record-store.ts';
-import { type Hosted, host } from '../../../src/publish/host.ts';
+import { violationsOn } from '../axe.ts';
 import { CHROMIUM } from '../chromium.ts';
+import { demoSite, type SharedSite } from '../shared-site.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const BASE = '/school/';
 const KEY = `reedway-progress:${BASE}`;
 const course = loadCourse(DEMO);
@@ -27,14 +23,12 @@ const folder = (): string => {
   folders.push(made);
   return made;
 };
-let hosted: Hosted;
+let site: SharedSite;
 beforeAll(async () => {
-  const site = folder();
-  await buildInto(site, course, engraverWith(NO_PACK), { base: BASE, origin: undefined, authoring: false });
-  hosted = await host(site, BASE, 4290);
+  site = await demoSite();
 });
 afterAll(() => {
-  hosted?.server.close();
+  site?.close();
   for (const one of folders) rmSync(one, { recursive: true, force: true });
 });
 
@@ -55,7 +49,7 @@ async function openPhone(profile: string): Promise<BrowserContext> {
 }
 
 async function goto(page: Page, path: string): Promise<void> {
-  await page.goto(hosted.address + path);
+  await page.goto(site.address + path);
 }
 
 /** What the path page says of each lesson: `done`, `ready`, `later` or `next`, the same on the map as in the list. */
@@ -241,14 +235,7 @@ describe('a student on a phone', () => {
           () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
         );
         expect(sideways).toBe(0);
-        await page.evaluate(axe);
-        const violations = await page.evaluate(async () => {
-          const { axe } = window as unknown as {
-            axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-          };
-          return (await axe.run()).violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))]);
-        });
-        expect(violations).toEqual([]);
+        expect(await violationsOn(page)).toEqual([]);
       }
       await phone.close();
     },

@@ -1,20 +1,13 @@
 /** The demo course's site, opened as its students open it: on a phone, a tablet and a desktop, by night, on paper, without scripts. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
-import { buildInto } from '../../src/publish/build.ts';
-import { engraverWith } from '../../src/publish/engraving/engrave.ts';
-import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
-import { type Hosted, host } from '../../src/publish/host.ts';
+import { violationsOn } from './axe.ts';
+import { demoSite, type SharedSite } from './shared-site.ts';
 import { openBrowser } from './sound/studio.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const course = loadCourse(DEMO);
 const fullest = [...course.lessons].sort((a, b) => barsOf(b) - barsOf(a))[0] as (typeof course.lessons)[number];
 const first = course.lessons[0] as (typeof course.lessons)[number];
@@ -24,19 +17,15 @@ function barsOf({ blocks }: (typeof course.lessons)[number]): number {
   return blocks.reduce((sum, { score }) => sum + (score?.bars.length ?? 0), 0);
 }
 
-let folder: string;
-let hosted: Hosted;
+let site: SharedSite;
 let browser: Browser;
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'reedway-site-'));
-  await buildInto(folder, course, engraverWith(NO_PACK), { base: '/school/', origin: undefined, authoring: false });
-  hosted = await host(folder, '/school/', 4270);
+  site = await demoSite();
   browser = await openBrowser();
 });
 afterAll(async () => {
   await browser?.close();
-  hosted?.server.close();
-  rmSync(folder, { recursive: true, force: true });
+  site?.close();
 });
 
 const complaints: string[] = [];
@@ -48,19 +37,8 @@ async function open(path: string, options: BrowserContextOptions = {}): Promise<
     // A page that is not there is asked for on purpose.
     if (message.type() === 'error' && !/404/.test(message.text())) complaints.push(`${path}: ${message.text()}`);
   });
-  await page.goto(hosted.address + path);
+  await page.goto(site.address + path);
   return page;
-}
-
-/** Runs axe in the page, whose policy lets no script of the page's own run it. */
-async function violations(page: Page): Promise<unknown> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))]);
-  });
 }
 
 const colourOf = (page: Page, property: 'color' | 'backgroundColor'): Promise<string> =>
@@ -89,7 +67,7 @@ describe.each(['light', 'dark'] as const)('in the %s', (colorScheme) => {
   test.each(PAGES)('/%s has nothing that axe would mend', async (path) => {
     for (const width of [360, 1440]) {
       const page = await open(path, { viewport: { width, height: 800 }, colorScheme });
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsOn(page)).toEqual([]);
       await page.context().close();
     }
   });
@@ -139,11 +117,11 @@ describe('a lesson', () => {
     await page.context().close();
   });
 
-  test('weighs less than 60 kB as it is sent, for six blocks', () => {
+  test('weighs less than 60 kB as it is sent, for six blocks', async () => {
     const six = course.lessons.filter(({ blocks }) => blocks.length >= 5);
     expect(six.length).toBeGreaterThan(0);
     for (const { id, blocks } of six) {
-      const sent = gzipSync(readFileSync(join(folder, 'lessons', id, 'index.html'))).length;
+      const sent = gzipSync(await (await fetch(`${site.address}lessons/${id}/`)).bytes()).length;
       expect(sent, id).toBeLessThan((60 * 1024 * Math.max(6, blocks.length)) / 6);
     }
   });
@@ -196,7 +174,7 @@ describe('the light', () => {
     await page.getByRole('radio', { name: 'night' }).check();
     const night = await colourOf(page, 'backgroundColor');
     expect(night).not.toBe(day);
-    await page.goto(`${hosted.address}guide/`);
+    await page.goto(`${site.address}guide/`);
     expect(await colourOf(page, 'backgroundColor')).toBe(night);
     expect(await page.getByRole('radio', { name: 'night' }).isChecked()).toBe(true);
     await page.getByRole('radio', { name: 'as the device' }).check();

@@ -1,6 +1,5 @@
 /** The notes of a bend ladder and a harp map, pressed. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { drawFigure } from '../../src/engrave/figure/draw.ts';
@@ -8,11 +7,11 @@ import { songKey } from '../../src/harmony/key.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { TEMPERAMENTS } from '../../src/instrument/temperament.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { violationsOn } from './axe.ts';
 import { median, pitchesOf } from './sound/aubio.ts';
 import { scripts } from './sound/lesson-page.ts';
 import { openBrowser, type Served, serve, writeWav } from './sound/studio.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const style = (name: string): string =>
   `<style>${readFileSync(new URL(`../../src/site/styles/${name}.css`, import.meta.url), 'utf8')}</style>`;
 
@@ -80,17 +79,23 @@ function watch(): void {
     const first = bins.findIndex((level, bin) => bin > 40 && level > loudest - 12 && level >= (bins[bin + 1] ?? level));
     return (first * meter.context.sampleRate) / meter.fftSize;
   };
-  const record = () => ({ samples: recorded.splice(0), rate: meters[0]?.context.sampleRate ?? 0 });
+  const record = async () => {
+    const rate = (): number => meters[0]?.context.sampleRate ?? 0;
+    while (rate() === 0 || recorded.length < 1.5 * rate()) await new Promise(requestAnimationFrame);
+    return { samples: recorded.splice(0), rate: rate() };
+  };
   Object.assign(window, { hear, record });
 }
-/** What has sounded since it was last asked for. */
+/** A second and a half and more from when the page began to sound. */
 async function recorded(): Promise<{ samples: Float32Array; rate: number }> {
   const { samples, rate } = await page.evaluate(() =>
-    (window as unknown as { record: () => { samples: number[]; rate: number } }).record(),
+    (window as unknown as { record: () => Promise<{ samples: number[]; rate: number }> }).record(),
   );
   return { samples: Float32Array.from(samples), rate };
 }
 const hear = () => page.evaluate(() => (window as unknown as { hear: () => number }).hear());
+/** How far what sounds is from a frequency, in hertz. */
+const offBy = (hertz: number) => async (): Promise<number> => Math.abs((await hear()) - hertz);
 
 beforeEach(async () => {
   await page?.close();
@@ -104,20 +109,17 @@ test('a note sounds at its frequency while it is pressed, and stops when it is l
   expect(await hear()).toBe(0);
   await reed.hover();
   await page.mouse.down();
-  await page.waitForTimeout(1500);
   // B4 is 493.88 Hz; the meter's bins are 1.5 Hz wide.
-  expect(Math.abs((await hear()) - 493.88)).toBeLessThan(3);
+  await expect.poll(offBy(493.88), { timeout: 4000 }).toBeLessThan(3);
   await page.mouse.up();
-  await page.waitForTimeout(1200);
-  expect(await hear()).toBe(0);
+  await expect.poll(hear, { timeout: 4000 }).toBe(0);
 });
 
 test('a bend goes down to its own frequency', async () => {
   const bend = page.locator(`[data-tab="-3''"] .tone`).first();
   await bend.hover();
   await page.mouse.down();
-  await page.waitForTimeout(1800);
-  expect(Math.abs((await hear()) - 440)).toBeLessThan(3);
+  await expect.poll(offBy(440), { timeout: 4000 }).toBeLessThan(3);
   await page.mouse.up();
 });
 
@@ -127,7 +129,6 @@ test.each(['2', '-2', "-2'", "-2''"])(
     const place = page.locator('.figure').nth(2).locator(`[data-tab="${tab}"]`);
     await place.locator('.tone').hover();
     await page.mouse.down();
-    await page.waitForTimeout(2000);
     const pitches = pitchesOf(writeWav(await recorded())).flatMap(({ hertz }) => (hertz > 50 ? [hertz] : []));
     await page.mouse.up();
     const told = Number(await place.getAttribute('data-hz'));
@@ -153,18 +154,13 @@ test('every note of the figures is a button with a name, and axe finds nothing',
   expect(await named(/^D ?, hole 1, draw, sound it$/)).toBe(1);
   expect(await named(/^D ?, hole 4, draw, sound it$/)).toBe(1);
   expect(await page.getByRole('button', { name: /-3'.*half-step bend.*, sound it/ }).count()).toBeGreaterThan(0);
-  await page.evaluate(axe);
-  const faults = await page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-  });
+  const faults = await violationsOn(page);
   expect(faults.filter((fault) => !/^(region|page-has-heading-one|landmark)/.test(fault))).toEqual([]);
 });
 
 test('a press that opens a menu sounds nothing', async () => {
   await page.locator('[data-tab="4"] .tone').first().click({ button: 'right' });
+  // A sound would have begun by then.
   await page.waitForTimeout(400);
   expect(await hear()).toBe(0);
 });

@@ -1,0 +1,153 @@
+/** The controls of a player: tempo, parts, drone, metronome, swing. */
+import { describe, expect } from 'vitest';
+import { violationsOn } from '../axe.ts';
+import { barsPlayed, level, nowBars, test } from './visit.ts';
+
+describe('the controls', () => {
+  test('set the tempo in percent and in beats, from 30 to 150 percent', async ({ visit }) => {
+    const { control, hear, page } = await visit();
+    await hear();
+    const percent = control('slider', 'Tempo');
+    const beats = control('spinbutton', 'quarters a minute');
+    await percent.focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await beats.inputValue()).toBe('121');
+    expect(await percent.getAttribute('aria-valuetext')).toBe('101 percent, 121 a minute');
+    await page.keyboard.press('Home');
+    expect(await beats.inputValue()).toBe('36');
+    await page.keyboard.press('End');
+    expect(await beats.inputValue()).toBe('180');
+    await beats.fill('60');
+    await beats.press('Enter');
+    expect(await percent.inputValue()).toBe('50');
+    for (const [typed, taken] of [
+      ['9999', '180'],
+      ['0', '36'],
+      ['99.6', '100'],
+      ['', '100'],
+    ] as const) {
+      await beats.fill(typed);
+      await beats.press('Enter');
+      expect(await beats.inputValue()).toBe(taken);
+    }
+    expect(await percent.inputValue()).toBe('83');
+  });
+
+  test('slow the music down by half when they say half', async ({ visit }) => {
+    const { page, control, hearAtOnce } = await visit();
+    await hearAtOnce();
+    await control('spinbutton', 'quarters a minute').fill('36');
+    await control('spinbutton', 'quarters a minute').press('Enter');
+    // A bar at 36 takes more than six seconds; at full speed a third one would begin after four.
+    expect((await barsPlayed(page, 4.5)).length).toBeLessThanOrEqual(2);
+  });
+
+  test('mute each part, and the tune to play along', async ({ visit }) => {
+    const { page, control, hearAtOnce } = await visit();
+    await hearAtOnce();
+    await expect.poll(() => level(page)).toBeGreaterThan(0.1);
+    const silent = () => expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
+    const parts = ['bass', 'drums', 'chords', 'tune'];
+    for (const part of parts) await control('button', `Mute ${part}`).click();
+    for (const part of parts) {
+      await silent();
+      await control('button', `Mute ${part}`).click();
+      await expect.poll(() => level(page), { timeout: 4000 }).toBeGreaterThan(0.02);
+      if (part !== 'tune') await control('button', `Mute ${part}`).click();
+    }
+    await control('slider', 'Tune').fill('0');
+    await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
+  });
+
+  test('remember the mix for the next page', async ({ visit }) => {
+    const { page, control, hear } = await visit();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    await control('button', 'Mute drums').click();
+    await control('slider', 'Bass').fill('35');
+    await page.reload();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    expect(await control('button', 'Mute drums').getAttribute('aria-pressed')).toBe('true');
+    expect(await control('slider', 'Bass').inputValue()).toBe('35');
+  });
+
+  test('are the same for every block of the page, which has one band and one drone', async ({ visit }) => {
+    const { page, block, control, hear } = await visit();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    await control('combobox', 'Drone').selectOption('E, the key note');
+    const second = page.locator('[data-block="1"]');
+    await second.getByRole('button', { name: 'Hear it' }).click();
+    await second.getByText('Practice and band').click();
+    await second.getByRole('button', { name: 'Mute drums' }).click();
+    await second.getByRole('slider', { name: 'Bass' }).fill('20');
+    await second.getByRole('checkbox', { name: 'Metronome' }).check();
+    expect(await control('button', 'Mute drums').getAttribute('aria-pressed')).toBe('true');
+    expect(await control('slider', 'Bass').inputValue()).toBe('20');
+    expect(await control('checkbox', 'Metronome').isChecked()).toBe(true);
+    expect(await control('combobox', 'Drone').inputValue()).toBe('key');
+    await second.getByRole('combobox', { name: 'Drone' }).selectOption('C, the key note');
+    expect(await control('combobox', 'Drone').inputValue()).toBe('');
+    await page.evaluate(() => dispatchEvent(new Event('pagehide')));
+    expect(await second.getByRole('combobox', { name: 'Drone' }).inputValue()).toBe('');
+    expect(await block.locator('select').last().inputValue()).toBe('');
+  });
+
+  test('are not read aloud twice: what a slider says is said by the slider', async ({ visit }) => {
+    const { page, block, control, hear } = await visit();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    expect(await control('slider', 'Swing').getAttribute('aria-valuetext')).toBe('67 to 33');
+    expect(await control('slider', 'Bass').getAttribute('aria-valuetext')).toBe('80 percent');
+    expect(await block.getByRole('status').count()).toBe(0);
+  });
+
+  test('hold a drone without the tune, and let it go', async ({ visit }) => {
+    const { page, control, hear } = await visit();
+    await hear();
+    await control('button', 'Stop').click();
+    await page.getByText('Practice and band').first().click();
+    await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
+    const names = await control('combobox', 'Drone').locator('option').allTextContents();
+    expect(names).toEqual(['none', 'E, the key note', 'E and its fifth', 'E7 (I7)', 'A7 (IV7)', 'B7 (V7)']);
+    await control('combobox', 'Drone').selectOption('E7 (I7)');
+    await expect.poll(() => level(page), { timeout: 4000 }).toBeGreaterThan(0.02);
+    await control('combobox', 'Drone').selectOption('none');
+    await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
+  });
+
+  test('click a metronome, and straighten the swing', async ({ visit }) => {
+    const { page, block, control, hearAtOnce } = await visit();
+    await hearAtOnce();
+    for (const part of ['tune', 'bass', 'drums', 'chords']) await control('button', `Mute ${part}`).click();
+    await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
+    await control('checkbox', 'Metronome').check();
+    await expect.poll(() => level(page), { timeout: 4000 }).toBeGreaterThan(0.05);
+    await control('slider', 'Swing').fill('50');
+    expect(await block.getByText('straight').count()).toBe(1);
+    await expect.poll(() => nowBars(page)).not.toEqual([]);
+  });
+
+  test('follow the harp in the hand', async ({ visit }) => {
+    const { page, control, hear } = await visit();
+    await hear();
+    await page.getByText('Practice and band').first().click();
+    await page.evaluate(() => {
+      localStorage.setItem('reedway-harp', JSON.stringify({ harp: 'low F' }));
+      document.dispatchEvent(new CustomEvent('reedway:harp'));
+    });
+    const names = await control('combobox', 'Drone').locator('option').allTextContents();
+    expect(names).toContain('C7 (I7)');
+    expect(await control('button', 'Pause').count()).toBe(1);
+  });
+
+  test('have no fault that axe finds, closed, open and with large type', async ({ visit }) => {
+    const { page, control, hear } = await visit();
+    await hear();
+    await page.locator('.player').waitFor();
+    await page.getByText('Practice and band').first().click();
+    await control('button', 'Large type').click();
+    expect(await violationsOn(page)).toEqual([]);
+  });
+});
