@@ -7,7 +7,8 @@ import { sharedSite } from '../shared-site.ts';
 
 const BAR = "-2 -3' -3 4 -4 -5 4 -3";
 const TWELVE = Array.from({ length: 12 }, () => BAR).join(' | ');
-const block = (id: string) => `\`\`\`tab\nid: ${id}\n\n${TWELVE} |]\n\`\`\`\n`;
+const CHORUS = `\`\`\`tab\nid: chorus-1\n\n${TWELVE} |]\n\`\`\`\n`;
+const riff = (number: number) => `\`\`\`tab\nid: chorus-${number}\nform: none\n\n${BAR} | ${BAR} |]\n\`\`\`\n`;
 
 const LESSON = `---
 title: On an A harp
@@ -17,7 +18,8 @@ feel: shuffle
 form: twelve-bar
 ---
 
-${[1, 2, 3, 4, 5, 6].map((number) => block(`chorus-${number}`)).join('\n')}
+${CHORUS}
+${[2, 3, 4, 5, 6].map(riff).join('\n')}
 <RoleTable notes="-3 -3' -3''" />
 
 <HarpMap scale="blues" overbends="yes" />

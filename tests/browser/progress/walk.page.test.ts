@@ -7,6 +7,7 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
+import { cases, LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { CHROMIUM } from '../chromium.ts';
 import { demoSite, type SharedSite } from '../shared-site.ts';
@@ -100,7 +101,7 @@ describe('a student on a phone', () => {
         walked.push(id);
       }
     };
-    await walk(Math.floor(order.length / 2));
+    await walk(cases(3, Math.floor(order.length / 2)));
     await page.getByLabel('I can play this').first().check();
     const half = await states(page);
     expect(Object.values(half).filter((state) => state === 'done')).toHaveLength(walked.length);
@@ -112,10 +113,10 @@ describe('a student on a phone', () => {
     expect(await states(page)).toEqual(half);
     await goto(page, '');
     await page.getByRole('link', { name: /^Go on with/ }).waitFor();
-    await walk(order.length);
-    expect([...walked].sort()).toEqual([...order].sort());
+    await walk(cases(3, order.length));
+    expect(new Set(walked).size).toBe(cases(6, order.length));
     await goto(page, 'path/');
-    expect(await page.locator('path-view .standing').textContent()).toContain('That is all of them.');
+    if (LONG) expect(await page.locator('path-view .standing').textContent()).toContain('That is all of them.');
     await phone.close();
   });
 
@@ -228,15 +229,14 @@ describe('a student on a phone', () => {
     async (path) => {
       const phone = await openPhone(folder());
       const page = await phone.newPage();
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await goto(page, path);
-        const sideways = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        expect(sideways).toBe(0);
-        expect(await violationsOn(page)).toEqual([]);
-      }
+      await goto(page, path);
+      const sideways = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(sideways).toBe(0);
+      expect(await violationsOn(page)).toEqual([]);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      expect(await violationsOn(page, 'contrast')).toEqual([]);
       await phone.close();
     },
   );

@@ -34,11 +34,24 @@ export const median = (values: readonly number[]): number => {
   return sorted[sorted.length >> 1] as number;
 };
 
-/** Pitches in hertz with their times. Sox first makes the file four times as fine, or high notes would be rounded. */
-export function pitchesOf(wav: string): { readonly time: number; readonly hertz: number }[] {
+/** Pitches in hertz with their times, `apart` seconds from each other. Sox first makes the file four times as fine, or high notes would be rounded. */
+export function pitchesOf(wav: string, apart = 2048 / 192000): { readonly time: number; readonly hertz: number }[] {
   const fine = wav.replace('.wav', '-fine.wav');
   run('sox', [wav, '-r', '192000', fine]);
-  return run('aubiopitch', ['-i', fine, '-r', '0', '-B', '16384', '-H', '2048', '-p', 'yinfast', '-s', '-60'])
+  return run('aubiopitch', [
+    '-i',
+    fine,
+    '-r',
+    '0',
+    '-B',
+    '16384',
+    '-H',
+    String(Math.round(apart * 192000)),
+    '-p',
+    'yinfast',
+    '-s',
+    '-60',
+  ])
     .split('\n')
     .filter((line) => line.trim() !== '')
     .map((line) => line.split(/\s+/).map(Number))

@@ -3,10 +3,10 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { type Browser, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
 import { CHROMIUM } from '../chromium.ts';
 import type { Live, Render, soundTest } from './page.ts';
 
@@ -124,7 +124,7 @@ let written = 0;
 
 /** Writes a WAV file and gives its path. */
 export function writeWav(sound: Sound): string {
-  folder ??= mkdtempSync(join(tmpdir(), 'sound-'));
+  folder ??= mkdtempSync(join(inject('scratch'), 'sound-'));
   const path = join(folder, `${written++}.wav`);
   writeFileSync(path, wavOf(sound));
   return path;

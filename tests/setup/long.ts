@@ -1,0 +1,9 @@
+/** Two runs of one set of tests: `npm test` tries a few cases of what has many, `npm run test:long` tries them all. */
+
+/** The name of the variable that asks for the long run. */
+const RUN = 'REEDWAY_TESTS';
+
+export const LONG = process.env[RUN] === 'long';
+
+/** How many cases a test tries in `npm test`, and in the long run. */
+export const cases = (short: number, long: number): number => (LONG ? long : short);
