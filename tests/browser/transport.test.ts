@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Cue } from '../../src/browser/schedule/cue.ts';
 import { createTransport, type State } from '../../src/browser/transport.ts';
+import { cases } from '../setup/long.ts';
 import { playbackFrom, SETTINGS } from './schedule/some-block.ts';
 
 interface Heard {
@@ -310,7 +311,7 @@ describe('the transport', () => {
           expect(end(line)).toBeLessThanOrEqual((lines[index + 1]?.at ?? Number.POSITIVE_INFINITY) + 0.021);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: cases(150, 1000) },
     );
   });
 });

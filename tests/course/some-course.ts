@@ -1,18 +1,11 @@
-/** Courses for tests, written to folders of their own that are gone when the tests are. */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+/** Courses for tests, written to folders of their own that are removed when the run ends. */
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { afterAll } from 'vitest';
-
-const folders: string[] = [];
-afterAll(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
+import { inject } from 'vitest';
 
 /** A folder with these files, by their paths below it. */
 export function folderOf(files: Readonly<Record<string, string | Uint8Array>>): string {
-  const folder = mkdtempSync(join(tmpdir(), 'reedway-course-'));
-  folders.push(folder);
+  const folder = mkdtempSync(join(inject('scratch'), 'course-'));
   for (const [path, content] of Object.entries(files)) write(folder, path, content);
   return folder;
 }

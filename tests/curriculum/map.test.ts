@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { layersOf } from '../../src/curriculum/layers.ts';
 import { BOX, mapOf, type PathMap } from '../../src/curriculum/map.ts';
 import { SHEET, sheetsOf } from '../../src/curriculum/sheets.ts';
+import { cases } from '../setup/long.ts';
 import { curriculum, type Written, type WrittenCourse } from './some-course.ts';
 
 const STAGES = ['start', 'middle', 'end'];
@@ -50,7 +51,7 @@ describe('the map of a path', () => {
           for (let i = 1; i < points.length; i++) expect(points[i]?.y).toBeGreaterThan(points[i - 1]?.y as number);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: cases(40, 200) },
     );
   });
 
@@ -65,7 +66,7 @@ describe('the map of a path', () => {
           );
         expect(hit).toEqual([]);
       }),
-      { numRuns: 60 },
+      { numRuns: cases(40, 200) },
     );
   });
 
@@ -80,7 +81,7 @@ describe('the map of a path', () => {
             .sort(),
         ).toEqual(steps);
       }),
-      { numRuns: 60 },
+      { numRuns: cases(40, 200) },
     );
   });
 
@@ -89,7 +90,7 @@ describe('the map of a path', () => {
       fc.property(courses(24), (course) => {
         expect(drawn(course).width).toBeLessThanOrEqual(336);
       }),
-      { numRuns: 60 },
+      { numRuns: cases(40, 200) },
     );
   });
 
@@ -125,7 +126,7 @@ describe('the map of a path', () => {
       fc.property(courses(15), (course) => {
         expect(drawn(course)).toEqual(drawn(course));
       }),
-      { numRuns: 20 },
+      { numRuns: cases(15, 60) },
     );
   });
 });

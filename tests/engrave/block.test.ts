@@ -5,7 +5,7 @@ import { engraveBlock, glyphSheet, TILE_WIDTHS } from '../../src/engrave/block.t
 import { leadWidth } from '../../src/engrave/lead.ts';
 import { isSound } from '../../src/score/ask.ts';
 import { blockText } from '../notation/arbitrary.ts';
-import { parsed, pictureOf, scoreOf, textsIn } from './pictures.ts';
+import { parsed, pictureOf, SAME_BLOCKS, scoreOf, textsIn } from './pictures.ts';
 
 const CHORUS = `harp: A
 position: 2
@@ -25,7 +25,7 @@ describe('an engraved block', () => {
         expect(new Set(ids).size).toBe(ids.length);
         for (const use of page.querySelectorAll('use')) expect(ids).toContain(use.getAttribute('href')?.slice(1));
       }),
-      { numRuns: 200 },
+      SAME_BLOCKS,
     );
   });
 
@@ -41,7 +41,7 @@ describe('an engraved block', () => {
         expect(filled).toEqual(first);
         expect(kept).toEqual(first);
       }),
-      { numRuns: 200 },
+      SAME_BLOCKS,
     );
   });
 
@@ -73,7 +73,7 @@ describe('an engraved block', () => {
           );
         }
       }),
-      { numRuns: 200 },
+      SAME_BLOCKS,
     );
   });
 
@@ -88,7 +88,7 @@ describe('an engraved block', () => {
           expect([ownTop, ownHeight]).toEqual([top, height]);
         }
       }),
-      { numRuns: 100 },
+      SAME_BLOCKS,
     );
   });
 
@@ -98,7 +98,7 @@ describe('an engraved block', () => {
         const { page } = pictureOf(text);
         expect(page.querySelectorAll('[style], script, style, [onclick]').length).toBe(0);
       }),
-      { numRuns: 50 },
+      SAME_BLOCKS,
     );
   });
 

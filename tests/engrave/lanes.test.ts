@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isSound } from '../../src/score/ask.ts';
 import { blockText } from '../notation/arbitrary.ts';
-import { headsIn, numbersIn, pictureOf, textsIn } from './pictures.ts';
+import { headsIn, numbersIn, pictureOf, SAME_BLOCKS, textsIn } from './pictures.ts';
 
 const centreOf = (tile: Element | undefined): number =>
   Number(/ ([-\d.]+)H/.exec(tile?.querySelector('.z')?.getAttribute('d') ?? '')?.[1]);
@@ -20,7 +20,7 @@ describe('the breath lanes', () => {
           for (const { y } of numbers) expect(own.breath === 'blow' ? y < centre : y > centre).toBe(true);
         }
       }),
-      { numRuns: 200 },
+      SAME_BLOCKS,
     );
   });
 
@@ -51,7 +51,7 @@ describe('the breath lanes', () => {
           expect(Math.abs(number.x - middle)).toBeLessThan(0.2);
         }
       }),
-      { numRuns: 100 },
+      SAME_BLOCKS,
     );
   });
 
@@ -71,7 +71,7 @@ describe('the breath lanes', () => {
           }
         }
       }),
-      { numRuns: 200 },
+      SAME_BLOCKS,
     );
   });
 

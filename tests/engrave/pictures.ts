@@ -3,6 +3,7 @@ import { JSDOM } from 'jsdom';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { type ReadContext, readBlock } from '../../src/notation/read.ts';
 import type { Score } from '../../src/score/score.ts';
+import { cases } from '../setup/long.ts';
 
 export function scoreOf(text: string, context?: ReadContext): Score {
   const { score, diagnostics } = readBlock(text, context);
@@ -31,7 +32,23 @@ export interface Picture {
   readonly event: (index: number) => Element;
 }
 
+/**
+ * Laws of engraving are asked of the same random blocks, which differ from run to run, so that each block is engraved and read
+ * once for all of them. A law that fails is shrunk as ever, and its message has the seed.
+ */
+export const SAME_BLOCKS = { seed: Math.trunc(Math.random() * 2 ** 31), numRuns: cases(80, 400) };
+
+const pictures = new Map<string, Picture>();
+
 export function pictureOf(text: string): Picture {
+  const known = pictures.get(text);
+  if (known) return known;
+  const picture = drawn(text);
+  pictures.set(text, picture);
+  return picture;
+}
+
+function drawn(text: string): Picture {
   const score = scoreOf(text);
   const { html, glyphs } = engraveBlock(score, { id: 'b' });
   const sheet = glyphSheet(glyphs);

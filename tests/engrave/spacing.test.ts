@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { leastWidth, place, type Spacing } from '../../src/engrave/spacing.ts';
+import { cases } from '../setup/long.ts';
 
 const needs = fc.integer({ min: 1, max: 16 }).chain((count) =>
   fc.record({
@@ -41,7 +42,7 @@ describe('spacing', () => {
         });
         expect((xs.at(-1) as number) + own.after).toBeLessThan(width + 0.5 + own.after * 0.02);
       }),
-      { numRuns: 500 },
+      { numRuns: cases(200, 1000) },
     );
   });
   it('squeezes all alike where it must', () => {

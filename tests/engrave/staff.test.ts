@@ -6,7 +6,7 @@ import { isSound } from '../../src/score/ask.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
 import { writtenScore } from '../../src/score/written.ts';
 import { blockText } from '../notation/arbitrary.ts';
-import { glyphsIn, headsIn, isHead, pictureOf } from './pictures.ts';
+import { glyphsIn, headsIn, isHead, pictureOf, SAME_BLOCKS } from './pictures.ts';
 
 /** Half spaces from the treble staff's top line, F5, down to a pitch; by counting letters, not by VexFlow's own reckoning. */
 const placeOf = ({ letter, octave }: Pitch, octaves: number): number =>
@@ -38,7 +38,7 @@ describe('the engraved staff', () => {
           });
         }
       }),
-      { numRuns: 150 },
+      SAME_BLOCKS,
     );
   });
 
@@ -76,7 +76,7 @@ describe('the engraved staff', () => {
           for (const glyph of glyphsIn(joins).filter(({ code }) => figures.test(code))) expect(glyph.y).toBeLessThan(0);
         }
       }),
-      { numRuns: 100 },
+      SAME_BLOCKS,
     );
     const { tiles } = pictureOf('harp: C\n\n{6 -5 4}2 {-4 5 -5}2 4 = = =');
     const found = tiles.flatMap((tile) => glyphsIn(tile).filter(({ code }) => figures.test(code)));
@@ -95,7 +95,7 @@ describe('the engraved staff', () => {
           }
         }
       }),
-      { numRuns: 100 },
+      SAME_BLOCKS,
     );
   });
 });

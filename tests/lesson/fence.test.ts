@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { pointAt } from '../../src/diagnostics/place.ts';
 import { readLessonText } from '../../src/lesson/lesson-text.ts';
 import { lesson } from '../course/some-course.ts';
+import { cases } from '../setup/long.ts';
 
 /** Each visible character of each block, where its place says it stands in the file. */
 function misplaced(source: string): string[] {
@@ -53,7 +54,7 @@ describe('a block’s characters stand where its place says', () => {
         expect(blocks.map(({ closed }) => closed)).toEqual([true]);
         expect(misplaced(source)).toEqual([]);
       }),
-      { numRuns: 500 },
+      { numRuns: cases(200, 2000) },
     );
   });
 });

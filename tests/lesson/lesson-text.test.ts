@@ -5,6 +5,7 @@ import { readLessonText } from '../../src/lesson/lesson-text.ts';
 import { attributesAt } from '../../src/lesson/tag.ts';
 import { readValue } from '../../src/lesson/value.ts';
 import { lesson } from '../course/some-course.ts';
+import { cases } from '../setup/long.ts';
 
 const read = (text: string) => readLessonText(lesson(text));
 const told = (text: string): string[] => {
@@ -129,7 +130,7 @@ describe('a lesson', () => {
           }
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: cases(500, 10_000) },
     );
   });
 });

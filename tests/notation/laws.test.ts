@@ -11,6 +11,7 @@ import { moveToHarp } from '../../src/score/move.ts';
 import type { Score } from '../../src/score/score.ts';
 import { add, equals, subtract, ZERO } from '../../src/time/fraction.ts';
 import { barLength } from '../../src/time/meter.ts';
+import { cases } from '../setup/long.ts';
 import { blockText, harpText } from './arbitrary.ts';
 import { withoutPlaces } from './without-places.ts';
 
@@ -27,7 +28,7 @@ describe('law 1: printing and reading are inverse', () => {
         const score = scoreOf(text);
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
-      { numRuns: 3000 },
+      { numRuns: cases(400, 6000) },
     );
   });
   test('printing what was printed changes nothing', () => {
@@ -36,7 +37,7 @@ describe('law 1: printing and reading are inverse', () => {
         const printed = printScore(scoreOf(text));
         expect(printScore(scoreOf(printed))).toBe(printed);
       }),
-      { numRuns: 2000 },
+      { numRuns: cases(300, 4000) },
     );
   });
 });
@@ -58,7 +59,7 @@ describe('law 2: bars add up', () => {
           expect(equals(bar.length, full) || (short !== undefined && equals(bar.length, short))).toBe(true);
         });
       }),
-      { numRuns: 2000 },
+      { numRuns: cases(300, 4000) },
     );
   });
 });
@@ -79,7 +80,7 @@ describe('law 3: what sounds is what the reeds give', () => {
           }
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: cases(300, 4000) },
     );
   });
 });
@@ -104,7 +105,7 @@ describe('law 4: another harp keeps the tab', () => {
           });
         });
       }),
-      { numRuns: 2000 },
+      { numRuns: cases(300, 4000) },
     );
   });
   test('a block moved is the block read for that harp', () => {
@@ -118,7 +119,7 @@ describe('law 4: another harp keeps the tab', () => {
           expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: cases(300, 4000) },
     );
   });
 });
@@ -147,7 +148,7 @@ describe('law 5: nothing breaks the reader', () => {
           expect(message).not.toMatch(/undefined|NaN|\[object/);
         }
       }),
-      { numRuns: 5000 },
+      { numRuns: cases(800, 10_000) },
     );
   });
   test('what is read of rubbish prints and reads back too', () => {
@@ -157,7 +158,7 @@ describe('law 5: nothing breaks the reader', () => {
         if (!score) return;
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
-      { numRuns: 5000 },
+      { numRuns: cases(800, 10_000) },
     );
   });
   test('every sound of a score knows where it was written', () => {
@@ -168,7 +169,7 @@ describe('law 5: nothing breaks the reader', () => {
           expect(written).toMatch(isSound(event) ? /^[-+=(\d]/ : /^\./);
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: cases(200, 2000) },
     );
   });
 });

@@ -11,6 +11,7 @@ import { loadCourse } from '../../src/course/load.ts';
 import { components, type Edge, edgesOf, graphOf, orderOf, reachOf, reduce } from '../../src/curriculum/graph.ts';
 import { typed } from '../command/some-terminal.ts';
 import { run } from '../setup/debian.ts';
+import { cases } from '../setup/long.ts';
 
 /** The edges of what tred prints: one to a line, names quoted or bare. */
 function tred(dot: string): string[] {
@@ -51,7 +52,7 @@ describe('against tred', () => {
           .sort();
         expect(ours).toEqual(tred(dotOf(edgesOf(graph))));
       }),
-      { numRuns: 60 },
+      { numRuns: cases(25, 200) },
     );
   });
 

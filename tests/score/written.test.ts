@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type BarPlace, type WrittenBar, type WrittenNote, writtenBar } from '../../src/score/written.ts';
 import { add, type Fraction, format, fraction, multiply, ZERO } from '../../src/time/fraction.ts';
 import { type Meter, readMeter } from '../../src/time/meter.ts';
+import { cases } from '../setup/long.ts';
 import { rhythm } from './rhythm.ts';
 
 const FOUR: Meter = { beats: 4, unit: 4 };
@@ -202,7 +203,7 @@ describe('every written bar', () => {
           expect(format(own.reduce((sum, note) => add(sum, note.duration), ZERO))).toBe(format(event.duration));
         });
       }),
-      { numRuns: 3000 },
+      { numRuns: cases(500, 6000) },
     );
   });
 
@@ -222,7 +223,7 @@ describe('every written bar', () => {
           expect(places.every((index) => (notes[index]?.value ?? 0) >= 8 && !notes[index]?.rest)).toBe(true);
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: cases(300, 2000) },
     );
   });
 

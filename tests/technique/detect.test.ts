@@ -4,6 +4,7 @@ import type { Score } from '../../src/score/score.ts';
 import { detect } from '../../src/technique/detect.ts';
 import { repertoireOf, SHIPPED } from '../../src/technique/repertoire.ts';
 import { type TechniqueInput, techniqueOf, techniqueSchema } from '../../src/technique/technique.ts';
+import { cases } from '../setup/long.ts';
 import { scoreOf, writtenAt } from './tab.ts';
 
 type Find = TechniqueInput['find'];
@@ -143,7 +144,7 @@ describe('detection, over random tunes', () => {
           expect(places, id).toEqual([...(expected.get(id) ?? [])].sort((a, b) => a - b));
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: cases(300, 3000) },
     );
   });
 
@@ -167,7 +168,7 @@ describe('detection, over random tunes', () => {
         const ids = detect(scoreOf(textOf(words)), SHIPPED).map(({ technique }) => technique.id);
         expect(ids.filter((id) => planted.has(id))).toEqual([]);
       }),
-      { numRuns: 1000 },
+      { numRuns: cases(300, 3000) },
     );
   });
 });

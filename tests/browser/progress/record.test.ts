@@ -9,6 +9,7 @@ import {
   sameProgress,
   writeRecord,
 } from '../../../src/browser/progress/record.ts';
+import { cases } from '../../setup/long.ts';
 
 const mark = fc.record({ done: fc.boolean(), at: fc.nat(20) });
 const marks = fc
@@ -45,7 +46,7 @@ describe('a record of progress', () => {
           }
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: cases(500, 4000) },
     );
   });
 

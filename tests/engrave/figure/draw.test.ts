@@ -11,6 +11,7 @@ import { SCALES } from '../../../src/instrument/scale.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../../src/instrument/tuning.ts';
 import { someHarp } from '../../instrument/some-harp.ts';
+import { cases } from '../../setup/long.ts';
 
 const A = readHarp('A', RICHTER) as Harp;
 const plain = (harp: Harp, count: number): TabNote[] =>
@@ -74,7 +75,7 @@ describe('every figure', () => {
             wellFormed(drawFigure(figure, { temperament, concertA: 442 }));
         },
       ),
-      { numRuns: 30 },
+      { numRuns: cases(12, 60) },
     );
   });
 
@@ -88,7 +89,7 @@ describe('every figure', () => {
           expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(written[index] as Figure));
         });
       }),
-      { numRuns: 15 },
+      { numRuns: cases(8, 30) },
     );
   });
 
