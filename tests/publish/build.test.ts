@@ -7,6 +7,7 @@ import { buildInto } from '../../src/publish/build.ts';
 import { engraverWith } from '../../src/publish/engraving/engrave.ts';
 import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
 import { MANIFEST } from '../../src/publish/output-folder.ts';
+import { typed } from '../command/some-terminal.ts';
 import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
 import { filesBelow, reedway } from './some-site.ts';
 
@@ -34,26 +35,39 @@ const FILES = {
   'public/robots.txt': 'User-agent: *\n',
 };
 
-const parse = (folder: string, page: string): Document =>
-  new JSDOM(readFileSync(join(folder, page), 'utf8')).window.document;
-
 describe('a course that is right', () => {
+  const options = ['--site', 'https://school.example/porch/'];
   let dir: string;
   let site: string;
+  let files: ReadonlyMap<string, Buffer>;
+  /** Where Node keeps what it has compiled. */
+  let compiled: string;
+  let compiledOnce: readonly string[];
+  const pages = new Map<string, Document>();
+  const parse = (page: string): Document => {
+    const document = pages.get(page);
+    if (!document) throw new Error(`${page} was not built`);
+    return document;
+  };
   beforeAll(async () => {
     dir = courseOf(FILES);
-    site = join(dir, '../out', dir.slice(-6), 'site');
-    const ran = await reedway(['build', dir, '--out', site, '--site', 'https://school.example/porch/']);
+    site = join(folderOf({}), 'site');
+    compiled = folderOf({});
+    const ran = await reedway(['build', dir, '--out', site, ...options], '/', { NODE_COMPILE_CACHE: compiled });
     expect(ran).toEqual({
       code: 0,
       err: '',
       out: expect.stringMatching(/^3 lessons, 2 blocks: nothing wrong\. The site is in /),
     });
+    compiledOnce = [...filesBelow(compiled).keys()];
+    files = filesBelow(site);
+    for (const [name, bytes] of files)
+      if (name.endsWith('.html')) pages.set(name, new JSDOM(bytes.toString()).window.document);
   });
 
   test('becomes a site with a page for each lesson but drafts, its media, and what lies in its public folder', () => {
-    const files = [...filesBelow(site).keys()];
-    expect(files).toEqual(
+    const names = [...files.keys()];
+    expect(names).toEqual(
       expect.arrayContaining([
         'index.html',
         '404.html',
@@ -62,16 +76,13 @@ describe('a course that is right', () => {
         'lessons/second/index.html',
       ]),
     );
-    expect(files).toEqual(expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt']));
-    expect(files.filter((file) => /half-done/.test(file))).toEqual([]);
+    expect(names).toEqual(expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt']));
+    expect(names.filter((file) => /half-done/.test(file))).toEqual([]);
     expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toMatch('Half done');
   });
 
   test('has every address under its base, and each leads somewhere', () => {
-    const files = filesBelow(site);
-    for (const [name, bytes] of files) {
-      if (!name.endsWith('.html')) continue;
-      const document = new JSDOM(bytes.toString()).window.document;
+    for (const [name, document] of pages) {
       for (const node of document.querySelectorAll('[href], [src]')) {
         const address = node.getAttribute('href') ?? node.getAttribute('src') ?? '';
         if (/^(https?:|mailto:)/.test(address)) continue;
@@ -83,14 +94,13 @@ describe('a course that is right', () => {
         const [path = '', place] = address.slice('/porch/'.length).split('#');
         const file = decodeURIComponent(path === '' || path.endsWith('/') ? `${path}index.html` : path);
         expect(files.has(file), `${name}: ${address}`).toBe(true);
-        if (place)
-          expect(parse(site, file).getElementById(decodeURIComponent(place)), `${name}: ${address}`).not.toBeNull();
+        if (place) expect(parse(file).getElementById(decodeURIComponent(place)), `${name}: ${address}`).not.toBeNull();
       }
     }
   });
 
   test('says on each page what it is, for machines as well', () => {
-    const document = parse(site, 'lessons/first/index.html');
+    const document = parse('lessons/first/index.html');
     const content = (selector: string) => document.querySelector(selector)?.getAttribute('content');
     expect(document.title).toBe('One </script> note · Porch <harp>');
     expect(content('meta[name=description]')).toBe('Quotes: "here"');
@@ -108,23 +118,21 @@ describe('a course that is right', () => {
       isPartOf: { '@type': 'Course', name: 'Porch <harp>', url: 'https://school.example/porch/' },
     });
     const course = JSON.parse(
-      parse(site, 'index.html').querySelector('script[type="application/ld+json"]')?.textContent ?? '',
+      parse('index.html').querySelector('script[type="application/ld+json"]')?.textContent ?? '',
     );
     expect(course).toMatchObject({ '@type': 'Course', author: { name: 'Odile Marrow' } });
     expect(course.hasPart.map(({ name }: { name: string }) => name)).toEqual(['One </script> note', 'Second']);
   });
 
   test('shows text of blocks and titles as text, whatever stands in it', () => {
-    const document = parse(site, 'lessons/first/index.html');
+    const document = parse('lessons/first/index.html');
     expect(document.querySelector('harp, b')).toBeNull();
     expect(document.querySelector('h1')?.textContent).toBe('One </script> note');
     expect(document.querySelector('#block-0 [role=group]')?.getAttribute('aria-label')).toMatch(/^<b>One<\/b> & two/);
   });
 
   test('holds to its own policy: no style attributes, nothing inline but what the policy names', () => {
-    for (const [name, bytes] of filesBelow(site)) {
-      if (!name.endsWith('.html')) continue;
-      const document = new JSDOM(bytes.toString()).window.document;
+    for (const [name, document] of pages) {
       expect(document.querySelector('meta[http-equiv="content-security-policy" i]'), name).not.toBeNull();
       expect(
         [...document.querySelectorAll('[style], style')].map((node) => node.outerHTML.slice(0, 80)),
@@ -138,9 +146,8 @@ describe('a course that is right', () => {
   });
 
   test('has every name of a page only once', () => {
-    for (const [name, bytes] of filesBelow(site)) {
-      if (!name.endsWith('.html')) continue;
-      const ids = [...new JSDOM(bytes.toString()).window.document.querySelectorAll('[id]')].map((node) => node.id);
+    for (const [name, document] of pages) {
+      const ids = [...document.querySelectorAll('[id]')].map((node) => node.id);
       expect(
         ids.filter((id, index) => ids.indexOf(id) !== index),
         name,
@@ -148,28 +155,28 @@ describe('a course that is right', () => {
     }
   });
 
-  test('is the same byte for byte when it is built again, elsewhere and from nothing kept', async () => {
-    const cache = folderOf({});
-    const again = join(dir, '../out', dir.slice(-6), 'again');
-    const other = courseOf(FILES);
-    const options = ['--site', 'https://school.example/porch/'];
-    expect((await reedway(['build', dir, '--out', again, ...options])).code).toBe(0);
-    expect(filesBelow(again)).toEqual(filesBelow(site));
-    expect((await reedway(['build', '.', '--out', join(cache, 'site'), ...options], other)).code).toBe(0);
-    expect(filesBelow(join(cache, 'site'))).toEqual(filesBelow(site));
+  test('is the same byte for byte when it is built again, and elsewhere from nothing kept, by two builds at once', async () => {
+    const [again, elsewhere] = [folderOf({}), folderOf({})];
+    const both = await Promise.all([
+      reedway(['build', dir, '--out', join(again, 'site'), ...options], '/', { NODE_COMPILE_CACHE: compiled }),
+      reedway(['build', '.', '--out', join(elsewhere, 'site'), ...options], courseOf(FILES)),
+    ]);
+    expect(both.map(({ code, err }) => [code, err])).toEqual([
+      [0, ''],
+      [0, ''],
+    ]);
+    expect(filesBelow(join(again, 'site'))).toEqual(files);
+    expect(filesBelow(join(elsewhere, 'site'))).toEqual(files);
+    // The first build left nothing to compile for the second.
+    expect(compiledOnce.length).toBeGreaterThan(100);
+    expect([...filesBelow(compiled).keys()]).toEqual(compiledOnce);
   });
 
-  test('adds nothing to what Node keeps of compiled code when it is built again', async () => {
+  test('of which two builds at once write one cache is the same from both', async () => {
     const folder = folderOf({});
-    const kept = join(folder, 'compiled');
-    const filesKept = async (out: string): Promise<string[]> => {
-      const ran = await reedway(['build', dir, '--out', out], folder, { NODE_COMPILE_CACHE: kept });
-      expect(ran.code).toBe(0);
-      return [...filesBelow(kept).keys()];
-    };
-    const first = await filesKept('one');
-    expect(first.length).toBeGreaterThan(100);
-    expect(await filesKept('two')).toEqual(first);
+    const both = await Promise.all(['one', 'two'].map((name) => reedway(['build', dir, '--out', name], folder)));
+    expect(both.map(({ code }) => code)).toEqual([0, 0]);
+    expect(filesBelow(join(folder, 'one'))).toEqual(filesBelow(join(folder, 'two')));
   });
 
   test('can be built again by the same process once it was changed', async () => {
@@ -186,24 +193,18 @@ describe('a course that is right', () => {
     write(course, 'lessons/first.mdx', lesson('Changed.\n'));
     expect(await built(course, 'two')).toMatch('Changed.');
   });
-
-  test('can be built twice at once', async () => {
-    const folder = folderOf({});
-    const both = await Promise.all(['one', 'two'].map((name) => reedway(['build', dir, '--out', name], folder)));
-    expect(both.map(({ code, err }) => [code, err])).toEqual([
-      [0, ''],
-      [0, ''],
-    ]);
-    expect(filesBelow(join(folder, 'one'))).toEqual(filesBelow(join(folder, 'two')));
-  });
 });
 
-describe('a course that is not right', () => {
-  test('leaves the last good site as it was, shows every error, and mended is built', async () => {
-    const dir = courseOf({ 'lessons/first.mdx': lesson('```tab\n.8\n```\n') });
+describe('a course that is no longer right', () => {
+  let dir: string;
+  let before: ReadonlyMap<string, Buffer>;
+  beforeAll(async () => {
+    dir = courseOf({ 'lessons/first.mdx': lesson('```tab\n.8\n```\n') });
     expect((await reedway(['build'], dir)).code).toBe(0);
-    expect((await reedway(['build', '.'], dir)).code).toBe(0);
-    const before = filesBelow(join(dir, 'dist'));
+    before = filesBelow(join(dir, 'dist'));
+  });
+
+  test('leaves the last good site as it was, and shows every error', async () => {
     write(dir, 'lessons/first.mdx', lesson("```tab\n-2''' = = = 11 = = =\n```\n"));
     const ran = await reedway(['build', '.'], dir);
     expect(ran.code).toBe(1);
@@ -212,23 +213,9 @@ describe('a course that is not right', () => {
     expect(ran.err).toMatch('lessons/first.mdx:6:13  ');
     expect(ran.err).toMatch('Nothing was built.');
     expect(filesBelow(join(dir, 'dist'))).toEqual(before);
-    write(dir, 'lessons/first.mdx', lesson('Mended.\n'));
-    expect((await reedway(['build', '.'], dir)).code).toBe(0);
-    expect(readFileSync(join(dir, 'dist/lessons/first/index.html'), 'utf8')).toMatch('Mended.');
   });
 
-  test('without lessons is not built', async () => {
-    const dir = folderOf({ 'course.yaml': 'title: Empty\n' });
-    const ran = await reedway(['build', '.'], dir);
-    expect([ran.code, ran.out]).toEqual([1, '']);
-    expect(ran.err).toMatch('no-lessons');
-    expect(existsSync(join(dir, 'dist'))).toBe(false);
-  });
-
-  test('that fails only when its page is made says so with the file, and leaves the last good site', async () => {
-    const dir = courseOf();
-    expect((await reedway(['build', '.'], dir)).code).toBe(0);
-    const before = filesBelow(join(dir, 'dist'));
+  test('in a way that only making its page finds, says so with the file, and leaves the last good site', async () => {
     write(dir, 'lessons/first.mdx', lesson('{(() => { throw new Error("my own slip"); })()}\n'));
     const ran = await reedway(['build', '.'], dir);
     expect([ran.code, ran.out]).toEqual([1, '']);
@@ -236,6 +223,20 @@ describe('a course that is not right', () => {
     expect(ran.err).not.toMatch(/\n\s+at /);
     expect(filesBelow(join(dir, 'dist'))).toEqual(before);
   });
+
+  test('is built over the last good site once it is mended', async () => {
+    write(dir, 'lessons/first.mdx', lesson('Mended.\n'));
+    expect((await reedway(['build', '.'], dir)).code).toBe(0);
+    expect(readFileSync(join(dir, 'dist/lessons/first/index.html'), 'utf8')).toMatch('Mended.');
+  });
+});
+
+test('a course without lessons is not built', async () => {
+  const dir = folderOf({ 'course.yaml': 'title: Empty\n' });
+  const ran = await typed(['build', '.'], dir);
+  expect([ran.code, ran.out]).toEqual([1, '']);
+  expect(ran.err).toMatch('no-lessons');
+  expect(existsSync(join(dir, 'dist'))).toBe(false);
 });
 
 describe('what was typed', () => {
@@ -245,7 +246,7 @@ describe('what was typed', () => {
     [['--site', 'school'], '--site is a web address'],
     [['--outt', 'x'], 'There is no option --outt. Did you mean --out?'],
   ])('%j is told apart', async (options, message) => {
-    const ran = await reedway(['build', ...options], courseOf());
+    const ran = await typed(['build', ...options], courseOf());
     expect(ran.code).toBe(2);
     expect(ran.err).toMatch(message);
   });
@@ -254,10 +255,10 @@ describe('what was typed', () => {
     const dir = courseOf();
     mkdirSync(join(dir, 'home'));
     writeFileSync(join(dir, 'home/letter'), 'dear');
-    const ran = await reedway(['build', '.', '--out', 'home'], dir);
+    const ran = await typed(['build', '.', '--out', 'home'], dir);
     expect([ran.code, ran.out]).toEqual([1, '']);
     expect(ran.err).toMatch('is not a site made by Reedway');
     expect([...filesBelow(join(dir, 'home')).keys()]).toEqual(['letter']);
-    expect((await reedway(['build', '.', '--out', '.'], dir)).code).toBe(1);
+    expect((await typed(['build', '.', '--out', '.'], dir)).code).toBe(1);
   });
 });
