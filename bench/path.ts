@@ -66,7 +66,7 @@ const result = (lessons: number): Promise<Costs> =>
 
 async function measured(folder: string): Promise<Costs> {
   const { path: read, file } = loadCourse(folder);
-  const { lessons } = read;
+  const { lessons } = read.numbered;
   const stages = file.stages.map(({ id }) => id);
   const survey = () => lessons.map(surveyor(SHIPPED));
   const surveys = survey();

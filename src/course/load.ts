@@ -8,6 +8,7 @@ import { isClip, isFigure } from '../lesson/component.ts';
 import type { ComponentText } from '../lesson/component-text.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
+import { valueAt } from '../time/item.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { type Keep, keptSurvey } from './cached-survey.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
@@ -68,7 +69,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
     ? keptSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
     : techniques.survey;
   const path = pathOf(unordered, file.stages, repertoire, survey);
-  const lessons = path.order.map((number) => byId.get(path.lessons[number]?.id ?? '') as Lesson);
+  const lessons = path.order.map((id) => valueAt(byId, id));
   const course: CheckedCourse = {
     dir: root,
     file,

@@ -1,4 +1,5 @@
 /** The pages of a site beside its lessons: which there are depends on the whole course. */
+import { stepOf } from '../curriculum/curriculum.ts';
 import { reporter } from '../diagnostics/catalogue.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { type Problem, problemAt } from '../diagnostics/place.ts';
@@ -48,7 +49,7 @@ function shownIn({ lessons, path, repertoire }: CheckedCourse, drafts: boolean):
   for (const lesson of shown) {
     const { id, front } = lesson;
     for (const taught of front.teaches) if (repertoire.byId.has(taught)) techniques.add(taught);
-    for (const survey of path.surveys[path.numberOf.get(id) ?? -1] ?? [])
+    for (const survey of stepOf(path, id).survey)
       for (const { technique } of survey?.found ?? []) techniques.add(technique.id);
     for (const { tuning } of harpsOf(lesson)) harps.add(tuning.id);
   }

@@ -23,6 +23,9 @@ export interface Sizes {
 /** Room between two boxes, and between a line and its neighbour, in pixels. */
 const APART = { boxes: 10, lines: 7 } as const;
 
+/** The row of the library's own root, which is above the first. */
+const ABOVE = -1;
+
 /** How wide each row is at the least, with the boxes in it and the lines that pass it, whatever their order. */
 export function rowWidths(layer: readonly number[], steps: readonly Pair[], box: number): number[] {
   const boxes = rowsWith(layer, (place) => place).map((places) => places.length);
@@ -102,7 +105,7 @@ function freely(layer: readonly number[], steps: readonly Pair[], box: number): 
   // Between two rows the library keeps one for labels, which lines here have none of: hence twice the row. Its own
   // root, which ties loose parts together while it ranks, goes above all.
   const ranker: RankerFunction = (ranked) => {
-    for (const name of ranked.nodes()) ranked.node(name).rank = 2 * (layer[Number(name)] ?? -1);
+    for (const name of ranked.nodes()) ranked.node(name).rank = 2 * (layer[Number(name)] ?? ABOVE);
   };
   graph.setGraph({ nodesep: APART.boxes, edgesep: APART.lines, ranksep: 2, ranker });
   for (const place of layer.keys()) graph.setNode(`${place}`, { width: box, height: 1 });

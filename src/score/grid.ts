@@ -112,7 +112,8 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
   const beats = [0];
   for (const group of groups) beats.push((beats.at(-1) as number) + group * unit);
   const end = beats.at(-1) as number;
-  const strong = beats[strongGroup(groups.length) ?? -1];
+  const middle = strongGroup(groups.length);
+  const strong = middle === undefined ? undefined : beats[middle];
 
   const isPlain = (tick: number): boolean => tick % finest === 0;
 

@@ -1,5 +1,6 @@
 /** What pages tell of techniques: where each is taught, and which blocks use it. */
 import type { Block, Lesson } from '../course/course.ts';
+import { stepOf } from '../curriculum/curriculum.ts';
 import type { Match } from '../technique/detect.ts';
 import type { Group, Technique } from '../technique/technique.ts';
 import type { OutlinedLesson } from './outline.ts';
@@ -29,7 +30,7 @@ export function techniquesOf(site: Site): ReadonlyMap<string, ShownTechnique> {
   const { path, outline, course } = site;
   const uses = new Map<string, TechniqueUse[]>();
   for (const lesson of site.lessons) {
-    const survey = path.surveys[path.numberOf.get(lesson.id) ?? -1] ?? [];
+    const { survey } = stepOf(path, lesson.id);
     for (const block of lesson.blocks) {
       const { found = [], difficulty } = survey[block.index] ?? {};
       for (const { technique, matches } of found) {
@@ -42,7 +43,7 @@ export function techniquesOf(site: Site): ReadonlyMap<string, ShownTechnique> {
   const techniques = new Map<string, ShownTechnique>();
   for (const technique of course.repertoire.techniques) {
     const taughtIn = (path.teachers.get(technique.id) ?? [])
-      .flatMap((number) => outline.places.get(path.lessons[number]?.id ?? '') ?? [])
+      .flatMap((id) => outline.places.get(id) ?? [])
       .sort((a, b) => a.number - b.number);
     // Lessons stand in path order, so blocks of one level stay in it.
     const own = (uses.get(technique.id) ?? []).sort((a, b) => a.level - b.level);

@@ -73,7 +73,7 @@ describe('the map of a path', () => {
     fc.assert(
       fc.property(courses(20), (course) => {
         const path = curriculum(course);
-        const steps = path.needs.flatMap((needed, to) => needed.map((from) => `n${from} n${to}`)).sort();
+        const steps = [...path.steps].flatMap(([to, { needs }]) => needs.map((from) => `${from} ${to}`)).sort();
         expect(
           mapOf(path, path.order)
             .lines.map(({ from, to }) => `${from} ${to}`)

@@ -8,10 +8,12 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
+import { stepOf } from '../../../src/curriculum/curriculum.ts';
 import { buildInto } from '../../../src/publish/build.ts';
 import { engraverWith } from '../../../src/publish/engraving/engrave.ts';
 import { NO_PACK } from '../../../src/publish/engraving/record-store.ts';
 import { type Hosted, host } from '../../../src/publish/host.ts';
+import { present } from '../../../src/time/item.ts';
 import { CHROMIUM } from '../chromium.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -100,8 +102,7 @@ describe('a student on a phone', () => {
         await link.click();
         const id = decodeURIComponent(new URL(page.url()).pathname.slice(`${BASE}lessons/`.length).replace(/\/$/, ''));
         // What is next is always open: all it builds on is done.
-        const number = course.path.numberOf.get(id) as number;
-        for (const needed of course.path.needs[number] ?? []) expect(walked).toContain(course.path.lessons[needed]?.id);
+        for (const needed of stepOf(course.path, id).needs) expect(walked).toContain(needed);
         await page.getByLabel('I have done this lesson').check();
         walked.push(id);
       }
@@ -132,9 +133,12 @@ describe('a student on a phone', () => {
     await doLesson(page, one);
     await page.locator('path-onward a', { hasText: titleOf(two) }).waitFor();
     // A fork: after it the branch that was begun is followed.
-    const fork = course.path.order.find((number) => (course.path.opens[number] ?? []).length > 1) as number;
-    for (const id of order.slice(1, order.indexOf(course.path.lessons[fork]?.id ?? '') + 1)) await doLesson(page, id);
-    const branches = (course.path.opens[fork] ?? []).map((number) => course.path.lessons[number]?.id ?? '');
+    const steps = order.map((id) => stepOf(course.path, id));
+    const { lesson, opens: branches } = present(
+      steps.find(({ opens }) => opens.length > 1),
+      'a fork',
+    );
+    for (const id of order.slice(1, order.indexOf(lesson.id) + 1)) await doLesson(page, id);
     await page.waitForFunction(
       (titles) => titles.includes(document.querySelector('path-onward a')?.textContent ?? ''),
       branches.map(titleOf),
