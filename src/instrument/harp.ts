@@ -1,3 +1,4 @@
+import { itemAt } from '../time/item.ts';
 import {
   atFifths,
   chromaOf,
@@ -8,7 +9,7 @@ import {
   nameAbove,
   type Pitch,
   type PitchClass,
-  pitchNamed,
+  pitchOf,
   plainName,
   readPitchClass,
 } from './pitch.ts';
@@ -118,10 +119,10 @@ export function namedOnHarp(harp: Harp, midi: number): Pitch {
   // A reed six half steps up is the fourth of the key raised by its maker; a bend there is the blues' flat fifth.
   const raisedFourth =
     semitones === 6 && [...harp.tuning.blow, ...harp.tuning.draw].some((reed) => mod(reed, 12) === 6);
-  const degree = raisedFourth ? 4 : (FLAT_DEGREES[semitones] as number);
+  const degree = raisedFourth ? 4 : itemAt(FLAT_DEGREES, semitones);
   const name = nameAbove(harp.key, degree, semitones);
   // A harp key has at most one accidental, so a name here has at most two.
-  return pitchNamed(name, midi) as Pitch;
+  return pitchOf(name, midi);
 }
 
 /** Reads `A`, `Bb`, `low F`, `high G`; undefined for anything else. */

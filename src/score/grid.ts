@@ -1,5 +1,5 @@
 /** A bar's time in whole ticks, with its beats: how strong each point of it is, and which notes would hide which beats. */
-import { add, type Fraction, fraction, gcd } from '../time/fraction.ts';
+import { add, type Fraction, fraction, lcm } from '../time/fraction.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
 
 /** The strongest points within a stretch: their level, the first and the last of them, and how many they are. */
@@ -86,8 +86,6 @@ function strongGroup(count: number): number | undefined {
   if (count === 7) return 4;
   return count >= 4 && count % 2 === 0 ? count / 2 : undefined;
 }
-
-export const lcm = (a: number, b: number): number => (a / gcd(a, b)) * b;
 
 export function oddPart(n: number): number {
   let odd = n;

@@ -1,5 +1,6 @@
 /** Finds the tuplets of a bar: the stretches whose onsets no plain note value reaches. */
-import { type Grid, lcm, oddPart } from './grid.ts';
+import { lcm } from '../time/fraction.ts';
+import { type Grid, oddPart } from './grid.ts';
 
 /** A stretch of ticks in which `actual` notes stand in the time of `normal`. */
 export interface Region {
