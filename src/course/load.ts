@@ -145,14 +145,14 @@ function assemble(
   const { id, file, text, front, defaults } = read;
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
-  const own = places.lessons.get(id) as LessonPlaces;
+  const own = valueAt(places.lessons, id);
   const links = text.references.map((reference): Link => {
     const { target, diagnostics } = resolve(reference, own, places);
     problems.push(...diagnostics.map(here));
     const range = { start: pointAt(text.placed, reference.span.from), end: pointAt(text.placed, reference.span.to) };
     return { url: reference.url, range, target };
   });
-  const understood = read.blocks.map((block) => blocks.get(block.tree) as BlockRead);
+  const understood = read.blocks.map((block) => valueAt(blocks, block.tree));
   for (const { block, diagnostics } of understood) {
     problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
   }

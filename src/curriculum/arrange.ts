@@ -1,5 +1,6 @@
 /** Where boxes and the lines that pass between them stand in their rows, across. */
 import dagre, { type RankerFunction } from '@dagrejs/dagre';
+import { itemAt } from '../time/item.ts';
 
 export type Pair = readonly [before: number, after: number];
 
@@ -31,11 +32,10 @@ export function rowWidths(layer: readonly number[], steps: readonly Pair[], box:
   const boxes = rowsWith(layer, (place) => place).map((places) => places.length);
   const lines = boxes.map(() => 0);
   for (const [before, place] of steps) {
-    for (let row = (layer[before] as number) + 1; row < (layer[place] as number); row++)
-      lines[row] = (lines[row] ?? 0) + 1;
+    for (let row = itemAt(layer, before) + 1; row < itemAt(layer, place); row++) lines[row] = (lines[row] ?? 0) + 1;
   }
   // A line at the edge of a row adds its own room; between two boxes it adds less, as it stands in theirs.
-  return boxes.map((count, row) => count * box + APART.boxes * (count - 1) + APART.lines * (lines[row] as number));
+  return boxes.map((count, row) => count * box + APART.boxes * (count - 1) + APART.lines * itemAt(lines, row));
 }
 
 interface Item {
@@ -69,7 +69,7 @@ export function arrange(layer: readonly number[], steps: readonly Pair[], sizes:
   const margin = (sizes.width - scale * (right - left)) / 2;
   for (const item of items) item.x = margin + scale * (item.x - left);
   if (scale < 1) {
-    const rows = rowsWith(layer, (place) => boxes[place] as Item);
+    const rows = rowsWith(layer, (place) => itemAt(boxes, place));
     for (const { row, item } of lines.flat()) rows[row]?.push(item);
     for (const row of rows) settle(row, sizes.width);
   }
@@ -89,7 +89,7 @@ function settle(row: Item[], width: number): void {
     item.x = Math.max(item.x, edge);
   });
   for (let index = row.length - 1; index >= 0; index--) {
-    const item = row[index] as Item;
+    const item = itemAt(row, index);
     const after = row[index + 1];
     item.x = Math.min(item.x, after ? after.x - apart(item, after) : width - item.half);
   }
@@ -119,9 +119,7 @@ function freely(layer: readonly number[], steps: readonly Pair[], box: number): 
   const lines = steps.map(([before, place]) => {
     const points: readonly { x: number; y: number }[] = graph.edge(`${before}`, `${place}`).points ?? [];
     const rows = points.map(({ x, y }): Crossing => ({ x, row: Math.round((100 * (y - first)) / step) / 100 }));
-    return rows.filter(
-      ({ row }) => Number.isInteger(row) && row > (layer[before] as number) && row < (layer[place] as number),
-    );
+    return rows.filter(({ row }) => Number.isInteger(row) && row > itemAt(layer, before) && row < itemAt(layer, place));
   });
   return { boxes: boxes.map(({ x }) => x), lines };
 }

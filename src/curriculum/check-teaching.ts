@@ -93,7 +93,7 @@ const placeIn = ({ match }: Gap): number => match.at ?? Number.NEGATIVE_INFINITY
 /** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */
 function checkGaps(curriculum: NumberedPath, add: Report): void {
   const { gaps, rank, repertoire } = curriculum;
-  const inOrder = [...gaps].sort((a, b) => (rank[a.lesson] as number) - (rank[b.lesson] as number));
+  const inOrder = [...gaps].sort((a, b) => itemAt(rank, a.lesson) - itemAt(rank, b.lesson));
   const told = new Set<string>();
   const never = new Map<number, Gap[]>();
   const meant = meantTechniques(curriculum);
@@ -105,7 +105,7 @@ function checkGaps(curriculum: NumberedPath, add: Report): void {
     const place = placeOfUse(lesson, block, match, technique);
     const teacher = teachers[0];
     if (teacher !== undefined) {
-      const later = (rank[teacher] as number) > (rank[number] as number);
+      const later = itemAt(rank, teacher) > itemAt(rank, number);
       const facts = { technique, lesson: lesson.id, teacher: at(curriculum, teacher).id, later };
       add(lesson, place, 'used-before-taught', facts);
     } else if (!told.has(technique.id)) {

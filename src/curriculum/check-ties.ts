@@ -48,7 +48,7 @@ function checkRings(curriculum: NumberedPath, add: Report): void {
   const { lessons, written, component, rank } = curriculum;
   const members = new Map<number, Set<number>>();
   for (const { from, to } of written) {
-    const ring = component[from] as number;
+    const ring = itemAt(component, from);
     if (ring !== component[to]) continue;
     const nodes = members.get(ring) ?? new Set();
     members.set(ring, nodes.add(to));
@@ -88,7 +88,7 @@ function isBrokenQuote(curriculum: NumberedPath, { reason, to }: Tie): boolean {
 
 /** The same ring, begun with the lesson that comes first in the course. */
 function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
-  const first = ring.reduce((a, b) => ((rank[b] as number) < (rank[a] as number) ? b : a));
+  const first = ring.reduce((a, b) => (itemAt(rank, b) < itemAt(rank, a) ? b : a));
   const index = ring.indexOf(first);
   return [...ring.slice(index), ...ring.slice(0, index)];
 }

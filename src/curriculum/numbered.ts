@@ -3,6 +3,7 @@
  * else asks by id (`curriculum.ts`).
  */
 import type { Repertoire } from '../technique/repertoire.ts';
+import { itemAt } from '../time/item.ts';
 import { components, type Graph, graphOf, orderOf, type Reach, reachOf, reduce } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import { type Link, linksOf, type Tie, writtenTies } from './links.ts';
@@ -113,13 +114,9 @@ function withoutRings(size: number, sure: readonly Tie[], added: readonly Tie[])
 function pulled(graph: Graph, wish: Int32Array): Int32Array {
   const early = Int32Array.from(wish);
   for (const number of orderOf(graph, wish).reverse()) {
-    for (const later of graph.next[number] ?? [])
-      early[number] = Math.min(early[number] as number, early[later] as number);
+    for (const later of graph.next[number] ?? []) early[number] = Math.min(itemAt(early, number), itemAt(early, later));
   }
-  return ranked(
-    graph.size,
-    (a, b) => (early[a] as number) - (early[b] as number) || (wish[a] as number) - (wish[b] as number),
-  );
+  return ranked(graph.size, (a, b) => itemAt(early, a) - itemAt(early, b) || itemAt(wish, a) - itemAt(wish, b));
 }
 
 /** The place of each number in an order. */
@@ -142,7 +139,7 @@ export function wishedRank(lessons: readonly PathLesson[], stages: readonly stri
   const stage = (lesson: PathLesson): number => (lesson.front.stage && stageAt.get(lesson.front.stage)) || 0;
   const order = (lesson: PathLesson): number => lesson.front.order ?? Number.POSITIVE_INFINITY;
   return ranked(lessons.length, (a, b) => {
-    const [one, other] = [lessons[a] as PathLesson, lessons[b] as PathLesson];
+    const [one, other] = [itemAt(lessons, a), itemAt(lessons, b)];
     return stage(one) - stage(other) || (order(one) === order(other) ? 0 : order(one) - order(other)) || a - b;
   });
 }

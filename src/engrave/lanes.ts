@@ -4,6 +4,7 @@
  */
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
+import { itemAt, lastOf } from '../time/item.ts';
 import { escapeText, n } from './markup.ts';
 import { type Column, isAttack, labelsApart } from './measure.ts';
 import { markClasses, markText, SHAPES } from './role-mark.ts';
@@ -37,8 +38,7 @@ export function heightsOf(sound: Sound, layout: Pick<LaneLayout, 'centre' | 'blo
 const shapeOf = (role: Role | undefined) => (role ? SHAPES[role.degree] : { top: -8, bottom: 8, half: 7 });
 
 /** The middle of a sound's lane, for lines that lead to it. */
-export const middleOf = (heights: readonly number[]): number =>
-  ((heights[0] as number) + (heights.at(-1) as number)) / 2;
+export const middleOf = (heights: readonly number[]): number => (itemAt(heights, 0) + lastOf(heights)) / 2;
 
 /** Numbers, shapes and labels of one sound, at its column. */
 export function drawSound(column: Column, x: number, layout: LaneLayout): string {
@@ -47,10 +47,10 @@ export function drawSound(column: Column, x: number, layout: LaneLayout): string
   const attack = isAttack(column);
   let drawn = '';
   if (attack && heights.length > 1) {
-    drawn += `<path class="q" d="M${n(x)} ${n(heights[0] as number)}V${n(heights.at(-1) as number)}"/>`;
+    drawn += `<path class="q" d="M${n(x)} ${n(itemAt(heights, 0))}V${n(lastOf(heights))}"/>`;
   }
   sound.notes.forEach((note, index) => {
-    const y = heights[index] as number;
+    const y = itemAt(heights, index);
     const role = column.roles[index];
     drawn += attack ? drawNote(note, sound, role, x, y, layout) : drawBead(role, x, y);
   });
@@ -94,7 +94,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
       .map((role, index) => {
         if (!role) return '';
         const at = x + shapeOf(role).half * scale + 2;
-        return `<text class="l a" x="${n(at)}" y="${n((heights[index] as number) + 4.3)}">${escapeText(role.label)}</text>`;
+        return `<text class="l a" x="${n(at)}" y="${n(itemAt(heights, index) + 4.3)}">${escapeText(role.label)}</text>`;
       })
       .join('');
   }
@@ -103,7 +103,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
   const blow = sound.breath === 'blow';
   // Over a blow bend the label stands above its thread.
   const top = (index: number): number =>
-    (heights[index] as number) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
+    itemAt(heights, index) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
   const edge = blow
     ? Math.min(...heights.map((_, index) => top(index))) + shapeOf(role).top * scale
     : Math.max(...heights) + shapeOf(role).bottom * scale;

@@ -7,6 +7,7 @@ import type { Bar, Event, Mark } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import type { Meter } from '../time/meter.ts';
 import { textWidth } from './text-width.ts';
 
@@ -75,7 +76,7 @@ const wordOf = (marks: readonly Mark[]): string =>
 
 export function columnsOf(bar: Bar, written: WrittenBar, staff: readonly (readonly StaffNote[])[]): Column[] {
   return written.notes.map((note, index) => {
-    const event = bar.events[note.event] as Event;
+    const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
     return {

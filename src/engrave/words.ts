@@ -8,6 +8,7 @@ import { ordinal, positionInWords } from '../instrument/position.ts';
 import { roleIn } from '../score/ask.ts';
 import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { clefOf } from './clef.ts';
 import { escapeText } from './markup.ts';
@@ -72,9 +73,9 @@ export function barsInWords(score: Score): string[] {
 }
 
 function restLength(bar: Bar, from: number): Fraction {
-  let length = (bar.events[from] as Event).duration;
+  let length = itemAt(bar.events, from).duration;
   for (let index = from + 1; bar.events[index]?.kind === 'rest'; index++) {
-    length = add(length, (bar.events[index] as Event).duration);
+    length = add(length, itemAt(bar.events, index).duration);
   }
   return length;
 }

@@ -128,7 +128,7 @@ export function namedOnHarp(harp: Harp, midi: number): Pitch {
 /** Reads `A`, `Bb`, `low F`, `high G`; undefined for anything else. */
 export function readHarp(text: string, tuning: Tuning): Harp | undefined {
   const match = /^(?:(low|high)\s+)?(\S+)$/i.exec(text.trim());
-  const key = match && readPitchClass(match[2] as string);
+  const key = match && readPitchClass(itemAt(match, 2));
   if (!key) return undefined;
   // Keys nobody stamps on a cover (Fb, E#, B#, Cb …) are slips, not harps.
   if (fifthsOf(key) < -6 || fifthsOf(key) > 7) return undefined;

@@ -91,7 +91,7 @@ export function readPitchClass(text: string): PitchClass | undefined {
   if (!match) return undefined;
   const sign = match[2];
   return {
-    letter: (match[1] as string).toUpperCase() as Letter,
+    letter: itemAt(match, 1).toUpperCase() as Letter,
     alter: sign === undefined ? 0 : sign === 'b' || sign === '♭' ? -1 : 1,
   };
 }

@@ -4,6 +4,7 @@ import { nearest } from '../diagnostics/nearest.ts';
 import { isChordSymbol } from '../harmony/symbol.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { type Mark, type Mouth, PLAIN_MARKS, type PlainMark } from '../score/score.ts';
+import { itemAt } from '../time/item.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
 import type { BarLine, Item, NoteItem, WrittenNote } from './tree.ts';
@@ -334,7 +335,7 @@ class Scanner {
       const words = [...this.text.slice(this.at + 1, close).matchAll(/[^\s,]+/g)];
       const start = this.at + 1;
       for (let i = 0; i < words.length; i++) {
-        const word = words[i] as RegExpExecArray;
+        const word = itemAt(words, i);
         const span = { from: start + word.index, to: start + word.index + word[0].length };
         if (word[0] === 'lips' || word[0] === 'tongue') {
           mouth = word[0];

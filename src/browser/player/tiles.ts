@@ -4,6 +4,7 @@
  * it go. A drag chooses what it passes; arrow keys move, and with the shift key stretch.
  */
 import type { Playback } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';
@@ -82,7 +83,7 @@ export function offerTiles(
     }
     const origin = layer.getBoundingClientRect();
     for (const [index, pick] of picks().entries()) {
-      const { left, top, width, height } = (tiles[index] as SVGElement).getBoundingClientRect();
+      const { left, top, width, height } = itemAt(tiles, index).getBoundingClientRect();
       pick.style.left = `${left - origin.left}px`;
       pick.style.top = `${top - origin.top}px`;
       pick.style.width = `${width}px`;

@@ -9,7 +9,7 @@ import { degreeIn } from '../../harmony/explain.ts';
 import { type SongKey, spellInKey } from '../../harmony/key.ts';
 import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
 import { type Breath, type Harp, holeCount } from '../../instrument/harp.ts';
-import { chromaOf, mod, type PitchClass, printedName, printedPitch } from '../../instrument/pitch.ts';
+import { chromaOf, mod, printedName, printedPitch } from '../../instrument/pitch.ts';
 import { meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
 import {
   CHROMATIC_STEPS,
@@ -23,6 +23,7 @@ import {
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
+import { itemAt } from '../../time/item.ts';
 import { escapeText } from '../markup.ts';
 import { roleMark } from '../role-mark.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
@@ -118,7 +119,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
         const index = steps.findIndex(({ semitones }) => mod(note.midi - chromaOf(key.tonic) - semitones, 12) === 0);
         const step = steps[index];
         if (!step) return undefined;
-        const name = printedName(names[index] as PitchClass);
+        const name = printedName(itemAt(names, index));
         return {
           role: asRole(step),
           text: figure.show === 'notes' ? name : step.label,
@@ -189,7 +190,7 @@ function underMap({ lit, harp, key, show }: HarpMapFigure): string {
   if (lit?.by !== 'scale') return '';
   const laid = layOut(harp, key.tonic, stepsOf(scaleOf(lit.scale) as Scale));
   const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
-  const run = had.map((note) => `<li>${escapeText(tabOf(note.places[0] as Playable))}</li>`).join('');
+  const run = had.map((note) => `<li>${escapeText(tabOf(itemAt(note.places, 0)))}</li>`).join('');
   const lacks = missingOf(laid).map(lackInWords);
   const sentence =
     lacks.length === 0 ? 'The harp has every note of it.' : `Not on this harp without overbends: ${lacks.join(', ')}.`;

@@ -1,4 +1,6 @@
 /** The music glyphs' metrics, and a measuring canvas made of them for VexFlow, which would otherwise want a browser's. */
+
+import { itemAt } from '../../time/item.ts';
 import { OUTLINES, type Outline } from './outlines.ts';
 
 /** Units an em is drawn in in the page's sheet of outlines. */
@@ -43,7 +45,7 @@ const PIXELS: Readonly<Record<string, number>> = { pt: 4 / 3, px: 1, em: 16 };
 /** The size in a CSS font shorthand. */
 export function sizeInPixels(font: string): number {
   const match = /([\d.]+)(pt|px|em)/.exec(font);
-  return match ? Number(match[1]) * (PIXELS[match[2] as string] as number) : UNITS_PER_EM;
+  return match ? Number(match[1]) * (PIXELS[itemAt(match, 2)] as number) : UNITS_PER_EM;
 }
 
 /** By font, then by text. */
