@@ -56,7 +56,7 @@ export function readBlocks(
   head: CourseHead,
   before: ReadonlyMap<BlockTree, BlockRead>,
 ): BlocksRead {
-  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]).reverse() as [string, LessonRead][]);
+  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson] as const).reverse());
   const contexts = new Map<LessonRead, ReadContext>();
   const known = new Map<BlockTree, boolean>();
   const read = new Map<BlockTree, BlockRead>();

@@ -111,7 +111,7 @@ function freely(layer: readonly number[], steps: readonly Pair[], box: number): 
   for (const place of layer.keys()) graph.setNode(`${place}`, { width: box, height: 1 });
   for (const [before, place] of steps) graph.setEdge(`${before}`, `${place}`, { labelpos: 'c' });
   dagre.layout(graph);
-  const boxes = layer.map((_, place) => graph.node(`${place}`) as { readonly x: number; readonly y: number });
+  const boxes = layer.map((_, place) => graph.node(`${place}`));
   // Rows lie evenly in the library's measure, so a height tells the row.
   const first = Math.min(...boxes.map(({ y }) => y));
   const last = Math.max(...boxes.map(({ y }) => y));

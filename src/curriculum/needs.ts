@@ -99,9 +99,9 @@ export function needsOf(
   return { debts, gaps };
 
   function narrowerUses(id: string): [string, Use[]][] {
-    return (repertoire.narrower.get(id) ?? []).flatMap((narrow) => {
+    return (repertoire.narrower.get(id) ?? []).flatMap((narrow): [string, Use[]][] => {
       const found = uses.get(narrow);
-      return found ? [[narrow, oneByOne(found)] as [string, Use[]]] : [];
+      return found ? [[narrow, oneByOne(found)]] : [];
     });
   }
 

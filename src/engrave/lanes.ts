@@ -6,7 +6,7 @@ import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
 import { itemAt, lastOf } from '../time/item.ts';
 import { escapeText, n } from './markup.ts';
-import { type Column, isAttack, labelsApart } from './measure.ts';
+import { type Column, isAttack, labelsApart, soundIn } from './measure.ts';
 import { markClasses, markText, SHAPES } from './role-mark.ts';
 
 export interface LaneLayout {
@@ -42,7 +42,7 @@ export const middleOf = (heights: readonly number[]): number => (itemAt(heights,
 
 /** Numbers, shapes and labels of one sound, at its column. */
 export function drawSound(column: Column, x: number, layout: LaneLayout): string {
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const heights = heightsOf(sound, layout);
   const attack = isAttack(column);
   let drawn = '';
@@ -86,7 +86,7 @@ function drawBead(role: Role | undefined, x: number, y: number): string {
 
 /** The labels: outside of the lane's numbers where one will do, beside each hole where they differ. */
 function drawLabels(column: Column, x: number, heights: readonly number[]): string {
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const { roles } = column;
   const scale = isAttack(column) ? 1 : 0.45;
   if (labelsApart(column)) {
@@ -113,7 +113,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
 
 /** How far a sound reaches above and below the centre line at 0. */
 export function reachOf(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const heights = heightsOf(sound, { centre: 0, blowBends });
   const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM + 2 : 2;
   const ring = sound.notes.some((note) => note.over) ? RING_ROOM : 0;

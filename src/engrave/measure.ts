@@ -3,7 +3,7 @@ import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { Role } from '../harmony/role.ts';
 import { roleIn } from '../score/ask.ts';
-import type { Bar, Event, Mark } from '../score/score.ts';
+import type { Bar, Event, Mark, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
@@ -47,6 +47,12 @@ export interface Column {
   readonly roles: readonly (Role | undefined)[];
   /** Marks that are words or signs over the lanes. */
   readonly word: string;
+}
+
+/** The sound of a column that is known to hold one. */
+export function soundIn({ event }: Column): Sound {
+  if (event.kind !== 'sound') throw new TypeError(`event ${event.index} is no sound`);
+  return event;
 }
 
 export interface ChordMark {

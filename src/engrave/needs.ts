@@ -33,11 +33,8 @@ function staffReach(
   hasFlag: boolean,
 ): { readonly left: number; readonly right: number } {
   const half = (note.value < 2 ? glyphAt(0xe0a2).advance : glyphAt(0xe0a4).advance) / 2;
-  const signs = first && event.kind === 'sound' ? staff.filter((own) => own.accidental !== undefined) : [];
-  const sign = signs.reduce(
-    (sum, own) => sum + glyphAt(SIGNS[own.accidental as number]?.code ?? 0xe262).advance + 3,
-    0,
-  );
+  const signs = first && event.kind === 'sound' ? staff.flatMap(({ accidental }) => accidental ?? []) : [];
+  const sign = signs.reduce((sum, own) => sum + glyphAt(SIGNS[own]?.code ?? 0xe262).advance + 3, 0);
   const marks = event.kind === 'sound' && first ? event.marks : [];
   const dip = marks.some((mark) => mark.name === 'dip') ? 11 : 0;
   const fall = marks.some((mark) => mark.name === 'fall') ? 14 : 0;
@@ -92,8 +89,8 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
     });
   };
   const soundAt = (index: number): Sound | undefined => {
-    const column = itemAt(columns, index);
-    return inLanes(column) ? (column.event as Sound) : undefined;
+    const { first, event } = itemAt(columns, index);
+    return first && event.kind === 'sound' ? event : undefined;
   };
   for (const breath of ['blow', 'draw'] as const) {
     row(

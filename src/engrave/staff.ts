@@ -67,7 +67,7 @@ const MIDDLE = 20;
 
 /** The y of a pitch on the staff: 5 a step from the middle line. */
 export function staffY(key: string): number {
-  const [letter, octave] = key.split('/') as [string, string];
+  const [letter = '', octave] = key.split('/');
   return MIDDLE - 5 * ('cdefgab'.indexOf(letter) + 7 * Number(octave) - 34);
 }
 

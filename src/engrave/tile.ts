@@ -1,5 +1,5 @@
 /** One tile: a bar (or half of one) with its staff, lanes, words and lines, at a fixed width. */
-import type { Event, Score, Sound } from '../score/score.ts';
+import type { Event, Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { itemAt } from '../time/item.ts';
 import { glyphAt } from './glyphs/metrics.ts';
@@ -7,7 +7,7 @@ import { drawSound, glideLine, halfWidth, heightsOf, heldLine, middleOf } from '
 import type { Layout } from './layout.ts';
 import { meterDigits, meterWidth } from './lead.ts';
 import { escapeText, n } from './markup.ts';
-import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, WAVE } from './measure.ts';
+import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, soundIn, WAVE } from './measure.ts';
 import { CHORD_GAP } from './needs.ts';
 import type { StaffDrawing } from './staff.ts';
 import { use } from './string-context.ts';
@@ -88,7 +88,7 @@ function drawFlow(
 ): string {
   const { layout, width } = settings;
   const column = itemAt(segment.columns, index);
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const x = itemAt(xs, index);
   const heights = heightsOf(sound, layout);
   const half = halfWidth(column) + 1.5;
@@ -98,7 +98,7 @@ function drawFlow(
   // A tie that comes over the edge, or a glide that does.
   if (index === 0 && neighbours.before && sound.tied) drawn += heldLine(0, x - half, heights);
   if (index === 0 && neighbours.before && glidesInto(neighbours.before, column)) {
-    const from = (middleOf(heightsOf(neighbours.before.event as Sound, layout)) + middleOf(heights)) / 2;
+    const from = (middleOf(heightsOf(soundIn(neighbours.before), layout)) + middleOf(heights)) / 2;
     drawn += glideLine([0, from], [x - half, middleOf(heights)]);
   }
   const tied = target?.event.kind === 'sound' && target.event.tied;
@@ -118,7 +118,7 @@ function drawFlow(
     drawn += heldLine(x + half, end, heights);
   }
   if (gliding) {
-    const to = middleOf(heightsOf(target.event as Sound, layout));
+    const to = middleOf(heightsOf(soundIn(target), layout));
     const from = middleOf(heights);
     drawn += follower
       ? glideLine([lastX, from], [itemAt(xs, next) - halfWidth(follower) - 1.5, to])
@@ -142,7 +142,7 @@ function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }:
   const y = layout.lyric;
   if (lyric.extends) {
     const before = segment.columns.slice(0, index).findLastIndex((own) => own.first && own.event.kind === 'sound');
-    const last = before < 0 ? undefined : (itemAt(segment.columns, before).event as Sound).lyric;
+    const last = before < 0 ? undefined : soundIn(itemAt(segment.columns, before)).lyric;
     const from =
       before < 0 ? 0 : itemAt(xs, before) + (last && !last.extends ? textWidth(last.text, SIZE.lyric) / 2 + 2 : 6);
     return x + 6 - from < 3 ? '' : `<path class="s" d="M${n(from)} ${n(y)}H${n(x + 6)}"/>`;

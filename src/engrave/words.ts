@@ -6,7 +6,7 @@ import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { roleIn } from '../score/ask.ts';
-import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
+import type { Bar, Event, Mark, Mouth, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { itemAt } from '../time/item.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
@@ -97,7 +97,7 @@ function eventWords(event: Event, role: string | undefined, before: string | und
 }
 
 function holesInWords({ breath, notes }: Sound): string[] {
-  const [first] = notes as readonly [Note];
+  const first = itemAt(notes, 0);
   const holes = notes.map((note) => note.hole);
   if (holes.length > 1) {
     const together = `${breath} ${holes.slice(0, -1).join(', ')} and ${holes.at(-1)} together`;

@@ -2,7 +2,7 @@
 import { ChordType, Interval } from 'tonal';
 import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
 import { itemAt } from '../time/item.ts';
-import type { Chord, ChordTone, Degree } from './chord.ts';
+import { type Chord, type ChordTone, DEGREES } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { readNumeral, rootAt } from './numeral.ts';
 
@@ -22,7 +22,7 @@ function tonesOf(suffix: string): readonly ChordTone[] | undefined {
 function toneOf(name: string): ChordTone {
   const interval = Interval.get(name);
   const number = interval.num ?? 1;
-  return { degree: (((number - 1) % 7) + 1) as Degree, semitones: interval.chroma ?? 0, number };
+  return { degree: itemAt(DEGREES, (number - 1) % 7), semitones: interval.chroma ?? 0, number };
 }
 
 /** One spelling for each chord, whatever sign the author used for it. */

@@ -1,4 +1,4 @@
-import { itemAt } from '../time/item.ts';
+import { itemAt, present } from '../time/item.ts';
 import {
   atFifths,
   chromaOf,
@@ -15,7 +15,8 @@ import {
 } from './pitch.ts';
 import type { Tuning } from './tuning.ts';
 
-export type Register = 'low' | 'standard' | 'high';
+export const REGISTERS = ['low', 'standard', 'high'] as const;
+export type Register = (typeof REGISTERS)[number];
 export type Breath = 'blow' | 'draw';
 
 /** An instrument in the hand: a tuning in a key and a register. */
@@ -46,7 +47,7 @@ const OCTAVE_OF: Readonly<Record<Register, number>> = { low: -12, standard: 0, h
 
 /** The keys harps are sold in, from the lowest standard one up. Source: the same article; all twelve are common practice. */
 export const HARP_KEYS: readonly PitchClass[] = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#'].map(
-  (name) => readPitchClass(name) as PitchClass,
+  (name) => present(readPitchClass(name), name),
 );
 
 /** The MIDI number of the key note, from which a tuning counts its reeds: hole 1 blow of all the usual ones. */
@@ -132,7 +133,8 @@ export function readHarp(text: string, tuning: Tuning): Harp | undefined {
   if (!key) return undefined;
   // Keys nobody stamps on a cover (Fb, E#, B#, Cb …) are slips, not harps.
   if (fifthsOf(key) < -6 || fifthsOf(key) > 7) return undefined;
-  return { key, register: (match[1]?.toLowerCase() as Register | undefined) ?? 'standard', tuning };
+  const register = REGISTERS.find((one) => one === match[1]?.toLowerCase()) ?? 'standard';
+  return { key, register, tuning };
 }
 
 /** `low F`, `Bb`: as {@link readHarp} reads it. */

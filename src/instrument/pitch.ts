@@ -1,5 +1,5 @@
 /** Spelled pitch: a letter and an accidental as well as a number, since Bb and A# are one key and two notes. */
-import { itemAt } from '../time/item.ts';
+import { itemAt, present } from '../time/item.ts';
 export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 export type Letter = (typeof LETTERS)[number];
 
@@ -89,9 +89,12 @@ export const printedPitch = (p: Pitch): string => printedName(p) + p.octave;
 export function readPitchClass(text: string): PitchClass | undefined {
   const match = /^([A-Ga-g])(b|♭|#|♯)?$/.exec(text);
   if (!match) return undefined;
-  const sign = match[2];
+  const [, name = '', sign] = match;
   return {
-    letter: itemAt(match, 1).toUpperCase() as Letter,
+    letter: present(
+      LETTERS.find((letter) => letter === name.toUpperCase()),
+      name,
+    ),
     alter: sign === undefined ? 0 : sign === 'b' || sign === '♭' ? -1 : 1,
   };
 }

@@ -48,7 +48,7 @@ export function readMarkdown(source: string, placed: Placed): MarkdownRead {
     const under = tooDeepUnder(root);
     return { root, diagnostics: under ? [tooDeep(under)] : [] };
   } catch (error) {
-    const slip = syntaxProblem((error as Error).message, source, placed);
+    const slip = syntaxProblem(error instanceof Error ? error.message : String(error), source, placed);
     return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
   }
 }

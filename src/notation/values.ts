@@ -44,7 +44,8 @@ export function readSetting(key: SettingKey, text: string, tables: Tables = SHIP
 }
 
 function mendOf(key: SettingKey, text: string, tables: Tables): string {
-  const values = (MEANT as Partial<Record<SettingKey, (text: string) => readonly string[]>>)[key]?.(text) ?? [];
+  const meaning: Readonly<Partial<Record<SettingKey, (text: string) => readonly string[]>>> = MEANT;
+  const values = meaning[key]?.(text) ?? [];
   const meant = values.find((value) => value !== text && READERS[key](value, tables));
   return meant === undefined ? EXAMPLES[key] : `Did you mean “${meant}”?`;
 }

@@ -1,6 +1,6 @@
 /** Finds the tuplets of a bar: the stretches whose onsets no plain note value reaches. */
 import { lcm } from '../time/fraction.ts';
-import { itemAt, lastOf } from '../time/item.ts';
+import { itemAt, lastOf, present } from '../time/item.ts';
 import { type Grid, oddPart } from './grid.ts';
 
 /** A stretch of ticks in which `actual` notes stand in the time of `normal`. */
@@ -53,7 +53,7 @@ function regionFrom(from: number, points: readonly number[], grid: Grid): Region
   const start = Math.max(cell.from, from);
   const end = Math.min(cell.to, to);
   const own = inner.filter((point) => point < end);
-  return (tuplet(start, end, own, grid) ?? group) as Region;
+  return present(tuplet(start, end, own, grid) ?? group, 'a tuplet');
 }
 
 /** Whether a reader takes it as one figure: even, or no wider than a beat, or made of nothing shorter than a beat. */

@@ -4,7 +4,6 @@
  * A course extends this table, changes its rows or does without it. What belongs in it, and what a beginner may be
  * taken to bring along (`assumed`), is common practice, no source.
  */
-import type { z } from 'zod';
 import { itemAt } from '../time/item.ts';
 import { type Technique, type TechniqueInput, techniqueOf, techniqueSchema } from './technique.ts';
 
@@ -676,6 +675,4 @@ export const WRITTEN: readonly TechniqueInput[] = [
 ];
 
 /** The shipped techniques, read. */
-export const CATALOGUE: readonly Technique[] = WRITTEN.map((written) =>
-  techniqueOf(techniqueSchema.parse(written) as z.output<typeof techniqueSchema>),
-);
+export const CATALOGUE: readonly Technique[] = WRITTEN.map((written) => techniqueOf(techniqueSchema.parse(written)));

@@ -103,9 +103,10 @@ function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number)
   return matches;
 }
 
+const NO_EVENTS: number[] = [];
 const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({
   // Not flatMap, whose arrays keep room for a dozen more: a large course holds hundreds of thousands of these.
-  events: ([] as number[]).concat(...strokes.map(eventsOf)),
+  events: NO_EVENTS.concat(...strokes.map(eventsOf)),
   at: at.sound.index,
 });
 

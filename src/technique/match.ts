@@ -20,7 +20,7 @@ export function blockTest(rule: BlockRule): BlockTest {
   if (position) tests.push((score) => within(position, score.position));
   if (form) tests.push(({ progression }) => progression?.form !== undefined && form.includes(progression.form));
   if (meter) tests.push((score) => meter.includes(meterName(score.meter)));
-  if (feel) tests.push((score) => feel.includes(score.feel.name) || feel.includes(feelName(score.feel) as never));
+  if (feel) tests.push((score) => feel.some((one) => one === score.feel.name || one === feelName(score.feel)));
   if (tempo) tests.push((score) => within(tempo, score.tempo));
   if (tuning) tests.push((score) => tuning.includes(score.harp.tuning.id));
   if (pickup !== undefined) tests.push((score) => (score.pickup !== undefined) === pickup);

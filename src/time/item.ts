@@ -22,3 +22,17 @@ export function present<Value>(value: Value | undefined | null, what: string): V
   if (value === undefined || value === null) throw new RangeError(`${what} is missing`);
   return value;
 }
+
+/** Whether a value is one of a few. */
+export const isOneOf = <Item>(list: readonly Item[], value: unknown): value is Item =>
+  list.some((item) => item === value);
+
+/** A record with a value for each key. */
+export function recordOf<Key extends string, Value>(
+  keys: readonly Key[],
+  valueFor: (key: Key, index: number) => Value,
+): Record<Key, Value> {
+  const entries = keys.map((key, index) => [key, valueFor(key, index)] as const);
+  // The library's type forgets which keys there are.
+  return Object.fromEntries(entries) as Record<Key, Value>;
+}

@@ -212,7 +212,7 @@ function showWords(media: HTMLMediaElement, before: Element): void {
   track.mode = 'hidden';
   track.addEventListener('cuechange', () => {
     words.textContent = [...(track.activeCues ?? [])]
-      .map((cue) => (cue as VTTCue).getCueAsHTML().textContent)
+      .map((cue) => (cue instanceof VTTCue ? cue.getCueAsHTML().textContent : ''))
       .join(' ');
   });
 }

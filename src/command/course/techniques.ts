@@ -8,7 +8,7 @@ import type { Bar, Sound } from '../../score/score.ts';
 import type { Match } from '../../technique/detect.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
 import { NAMED, named, reportBroken, toldOf } from '../block/named.ts';
-import { type Command, UsageError } from '../command.ts';
+import { type Command, textOption, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
 
@@ -30,7 +30,7 @@ export const command: Command = {
       terminal.out(wordsInText());
       return 0;
     }
-    const course = readCourse(options['course'] as string | undefined, terminal);
+    const course = readCourse(textOption(options, 'course'), terminal);
     const print = (data: readonly object[]) => terminal.out(`${JSON.stringify(data, null, 2)}\n`);
     if (name === undefined) {
       if (json) print(course.repertoire.techniques);

@@ -3,8 +3,7 @@
  * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
  */
 
-import type { Degree } from '../../harmony/chord.ts';
-import { printedChord } from '../../harmony/chord.ts';
+import { DEGREES, printedChord } from '../../harmony/chord.ts';
 import { degreeIn } from '../../harmony/explain.ts';
 import { type SongKey, spellInKey } from '../../harmony/key.ts';
 import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
@@ -17,13 +16,12 @@ import {
   layOut,
   missingOf,
   namesOf,
-  type Scale,
   type Step,
   scaleOf,
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import { itemAt } from '../../time/item.ts';
+import { itemAt, present } from '../../time/item.ts';
 import { escapeText } from '../markup.ts';
 import { roleMark } from '../role-mark.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
@@ -113,7 +111,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
     case undefined:
       return () => undefined;
     case 'scale': {
-      const steps = stepsOf(scaleOf(lit.scale) as Scale);
+      const steps = stepsOf(present(scaleOf(lit.scale), lit.scale));
       const names = namesOf(key.tonic, steps);
       return (note) => {
         const index = steps.findIndex(({ semitones }) => mod(note.midi - chromaOf(key.tonic) - semitones, 12) === 0);
@@ -146,7 +144,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
 
 /** A degree of the key, marked as the role it has over the home chord. */
 const asRole = ({ degree, semitones, label }: Step): Role => ({
-  degree: degree as Degree,
+  degree: itemAt(DEGREES, degree - 1),
   semitones,
   alter: label.startsWith('♭') ? -1 : label.startsWith('♯') ? 1 : 0,
   label,
@@ -188,7 +186,7 @@ const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slic
 function underMap({ lit, harp, key, show }: HarpMapFigure): string {
   if (!lit && show === 'notes') return chromaticLacks(harp, key);
   if (lit?.by !== 'scale') return '';
-  const laid = layOut(harp, key.tonic, stepsOf(scaleOf(lit.scale) as Scale));
+  const laid = layOut(harp, key.tonic, stepsOf(present(scaleOf(lit.scale), lit.scale)));
   const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
   const run = had.map((note) => `<li>${escapeText(tabOf(itemAt(note.places, 0)))}</li>`).join('');
   const lacks = missingOf(laid).map(lackInWords);
