@@ -12,12 +12,16 @@ import { buildInto } from '../../src/publish/build.ts';
 import { engraverWith } from '../../src/publish/engraving/engrave.ts';
 import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
 import { type Hosted, host } from '../../src/publish/host.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { openBrowser } from './sound/studio.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const course = loadCourse(DEMO);
-const fullest = [...course.lessons].sort((a, b) => barsOf(b) - barsOf(a))[0] as (typeof course.lessons)[number];
-const first = course.lessons[0] as (typeof course.lessons)[number];
+const fullest = itemAt(
+  [...course.lessons].sort((a, b) => barsOf(b) - barsOf(a)),
+  0,
+);
+const first = itemAt(course.lessons, 0);
 const PAGES = ['', 'guide/', `lessons/${first.id}/`, `lessons/${fullest.id}/`, 'no-such-page/'];
 
 function barsOf({ blocks }: (typeof course.lessons)[number]): number {

@@ -13,7 +13,7 @@ import { buildInto } from '../../../src/publish/build.ts';
 import { engraverWith } from '../../../src/publish/engraving/engrave.ts';
 import { NO_PACK } from '../../../src/publish/engraving/record-store.ts';
 import { type Hosted, host } from '../../../src/publish/host.ts';
-import { present } from '../../../src/time/item.ts';
+import { itemAt, present } from '../../../src/time/item.ts';
 import { CHROMIUM } from '../chromium.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -90,7 +90,7 @@ describe('a student on a phone', () => {
     const profile = folder();
     let phone = await openPhone(profile);
     let page = await phone.newPage();
-    const first = order[0] as string;
+    const first = itemAt(order, 0);
     expect((await states(page))[first]).toBe('next');
 
     const walked: string[] = [];
@@ -167,7 +167,7 @@ describe('a student on a phone', () => {
   it('saves progress to a file, and loads it on another device', async () => {
     const phone = await openPhone(folder());
     const page = await phone.newPage();
-    await doLesson(page, order[0] as string);
+    await doLesson(page, itemAt(order, 0));
     await goto(page, 'path/');
     await page.getByText('Your progress').click();
     const download = page.waitForEvent('download');
@@ -178,13 +178,13 @@ describe('a student on a phone', () => {
 
     const tablet = await openPhone(folder());
     const there = await tablet.newPage();
-    await doLesson(there, order[1] as string);
+    await doLesson(there, itemAt(order, 1));
     await goto(there, 'path/');
     await there.getByText('Your progress').click();
     await there.locator('progress-file input[type=file]').setInputFiles(file);
     await there.getByText('Loaded: 1 more lesson done.').waitFor();
     const list = await states(there);
-    expect([list[order[0] as string], list[order[1] as string]]).toEqual(['done', 'done']);
+    expect([list[itemAt(order, 0)], list[itemAt(order, 1)]]).toEqual(['done', 'done']);
     await there.getByText('Your progress').click();
     for (const [text, answer] of [
       ['no record', /no file of progress/],
@@ -212,8 +212,8 @@ describe('a student on a phone', () => {
     const file = join(folder(), 'aside.txt');
     await (await download).saveAs(file);
     expect(readFileSync(file, 'utf8')).toBe('{"version":1,"less');
-    await doLesson(page, order[0] as string);
-    expect((await states(page))[order[0] as string]).toBe('done');
+    await doLesson(page, itemAt(order, 0));
+    expect((await states(page))[itemAt(order, 0)]).toBe('done');
     await page.getByRole('button', { name: 'Delete it' }).click();
     await page.getByText('could not be read in full').waitFor({ state: 'detached' });
     await phone.close();

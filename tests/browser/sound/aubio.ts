@@ -1,5 +1,6 @@
 /** Measurements of a WAV file by programs that know nothing of ours: aubio and sox, as Debian has them. */
 import { execFileSync } from 'node:child_process';
+import { itemAt } from '../../../src/time/item.ts';
 import { writeWav } from './studio.ts';
 
 const run = (program: string, args: readonly string[]): string =>
@@ -34,7 +35,7 @@ export function delayOf(attack: number, hertz: number): number {
 
 export const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] as number;
+  return itemAt(sorted, sorted.length >> 1);
 };
 
 /** Pitches in hertz with their times. Sox first makes the file four times as fine, or high notes would be rounded. */
