@@ -6,6 +6,7 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { itemAt } from '../src/time/item.ts';
 import { HARPS, makeBlock, type Quotable } from './music.ts';
 import { prose, sentence, title } from './prose.ts';
 import { type Random, seeded } from './random.ts';
@@ -80,7 +81,7 @@ function planOf(count: number, seed: number): Planned[] {
     for (let place = 0; place < width; place++) {
       const index = plan.length;
       const requires = random.some(before, random.whole(1, 3)).sort((a, b) => a - b);
-      const taught = new Set([...requires.flatMap((one) => [...(plan[one] as Planned).taught]), ...(foundation ?? [])]);
+      const taught = new Set([...requires.flatMap((one) => [...itemAt(plan, one).taught]), ...(foundation ?? [])]);
       here.push(index);
       if (index < count)
         plan.push({ index, stage: Math.floor(layer / 6), requires, teaches: foundation ?? [], taught });
@@ -156,7 +157,7 @@ function ancestorsOf(planned: Planned, plan: readonly Planned[], random: Random)
   for (let walk = 0; walk < 3; walk++) {
     let at = planned;
     for (let steps = random.whole(1, 8); steps > 0 && at.requires.length > 0; steps--) {
-      at = plan[random.pick(at.requires)] as Planned;
+      at = itemAt(plan, random.pick(at.requires));
       found.add(at.index);
     }
   }

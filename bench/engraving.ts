@@ -6,6 +6,7 @@
 import { loadCourse } from '../src/course/load.ts';
 import type { StaffPlan } from '../src/engrave/staff.ts';
 import type { Score } from '../src/score/score.ts';
+import { itemAt } from '../src/time/item.ts';
 import { writeCourse } from './course.ts';
 import { inFolder } from './folder.ts';
 import { leastOf, runNode } from './measure.ts';
@@ -75,7 +76,7 @@ const WAYS = {
     const { drawOnJsdom, prepare, staffOf } = await import('./jsdom-staff.ts');
     prepare();
     const staves = scores.map(staffOf);
-    return (index) => drawOnJsdom(staves[index] as (typeof staves)[0]);
+    return (index) => drawOnJsdom(itemAt(staves, index));
   },
   async staff(scores: readonly Score[]): Promise<Drawing> {
     const { engraveBlock } = await import('../src/engrave/block.ts');
@@ -86,11 +87,14 @@ const WAYS = {
       engraveBlock(score, { id: 'b', cache: { get: (key) => void asked.push(key), set: () => undefined } });
       return asked.map((key) => JSON.parse(key) as StaffPlan);
     });
-    return (index) => (plans[index] as StaffPlan[]).map((plan) => drawStaff(plan).joins).join('');
+    return (index) =>
+      itemAt(plans, index)
+        .map((plan) => drawStaff(plan).joins)
+        .join('');
   },
   async block(scores: readonly Score[]): Promise<Drawing> {
     const { engraveBlock } = await import('../src/engrave/block.ts');
-    return (index) => engraveBlock(scores[index] as Score, { id: `b${index}` }).html;
+    return (index) => engraveBlock(itemAt(scores, index), { id: `b${index}` }).html;
   },
 };
 

@@ -13,6 +13,7 @@ import { signatureOf } from '../src/harmony/key.ts';
 import type { Score } from '../src/score/score.ts';
 import { type StaffNote, staffNotes } from '../src/score/spelling.ts';
 import { type WrittenBar, type WrittenNote, writtenScore } from '../src/score/written.ts';
+import { itemAt } from '../src/time/item.ts';
 
 /** What is drawn of a score, worked out beforehand: it is no part of the drawing. */
 export interface Staff {
@@ -147,7 +148,7 @@ function groupsOf(
   const groups = new Map<number, StaveNote[]>();
   written.forEach((note, index) => {
     const group = of(note);
-    if (group !== undefined) groups.set(group, [...(groups.get(group) ?? []), notes[index] as StaveNote]);
+    if (group !== undefined) groups.set(group, [...(groups.get(group) ?? []), itemAt(notes, index)]);
   });
   return [...groups.entries()].sort(([a], [b]) => a - b).map(([, members]) => members);
 }

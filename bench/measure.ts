@@ -4,6 +4,7 @@
  */
 import { spawn } from 'node:child_process';
 import { loadavg } from 'node:os';
+import { Readable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 
 export const ROOT = fileURLToPath(new URL('..', import.meta.url));
@@ -52,7 +53,10 @@ export function run(
     env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1', ...env },
     stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
   });
-  const [out, err, times] = [1, 2, 3].map((fd) => gathered(child.stdio[fd] as NodeJS.ReadableStream));
+  const [out, err, times] = [child.stdout, child.stderr, child.stdio[3]].map((stream) => {
+    if (!(stream instanceof Readable)) throw new TypeError('a process without its output');
+    return gathered(stream);
+  });
   const from = performance.now();
   return new Promise((resolve, reject) => {
     child.on('error', reject);

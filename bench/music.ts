@@ -1,4 +1,6 @@
 /** Made-up tab blocks: every one valid, none of them music. */
+
+import { itemAt, lastOf } from '../src/time/item.ts';
 import { syllables, title } from './prose.ts';
 import type { Random } from './random.ts';
 
@@ -153,7 +155,7 @@ export function makeBlock(wish: BlockWish): MadeBlock {
     const open = GRIDS.filter(({ needs }) => needs === undefined || taught.has(needs));
     const eighths = open.filter(({ meter, slot }) => meter === '4/4' && slot === '1/8');
     if (wide.includes('compound-time')) return random.pick(open.filter(({ needs }) => needs === 'compound-time'));
-    if (wide.length > 0 || due.some((technique) => technique in EIGHTH_FIGURES)) return eighths[0] as Grid;
+    if (wide.length > 0 || due.some((technique) => technique in EIGHTH_FIGURES)) return itemAt(eighths, 0);
     return random.pick(due.length > 0 ? eighths : open);
   }
 
@@ -180,7 +182,7 @@ export function makeBlock(wish: BlockWish): MadeBlock {
   function layOut(): string {
     const all = Array.from({ length: bars }, (_, index) => barAt(index));
     if (pickup) {
-      const last = all.at(-1) as string[];
+      const last = lastOf(all);
       all.splice(
         -1,
         1,

@@ -5,6 +5,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { itemAt, lastOf, present } from '../src/time/item.ts';
 import { withoutTraces } from './building.ts';
 import { writeCourse } from './course.ts';
 import { inFolder } from './folder.ts';
@@ -37,7 +38,7 @@ export const pageWeight = (): Promise<Section> =>
     const lessons = readdirSync(join(site, 'lessons'));
     const pages = lessons.map((name) => pageOf(site, join(site, 'lessons', name, 'index.html')));
     pages.sort((a, b) => a.whole - b.whole);
-    const [median, heaviest] = [pages[pages.length >> 1] as Page, pages.at(-1) as Page];
+    const [median, heaviest] = [itemAt(pages, pages.length >> 1), lastOf(pages)];
     const made = scriptsIn(site);
     const first = made.closure(made.named(/^[A-Z]\w+\.astro/));
     const added = (names: readonly string[], under: ReadonlySet<string>): number =>
@@ -97,7 +98,9 @@ function scriptsIn(site: string) {
   const names = readdirSync(folder).filter((name) => name.endsWith('.js'));
   const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
   const imports = (name: string): string[] =>
-    [...read(name).matchAll(/\b(?:from|import)\s*["'`]\.\/([^"'`]+\.js)["'`]/g)].map(([, other]) => other as string);
+    [...read(name).matchAll(/\b(?:from|import)\s*["'`]\.\/([^"'`]+\.js)["'`]/g)].map(([, other]) =>
+      present(other, 'the text'),
+    );
   return {
     named(pattern: RegExp): string[] {
       const found = names.filter((name) => pattern.test(name));

@@ -9,6 +9,7 @@ import { mapOf } from '../src/curriculum/map.ts';
 import { sheetsOf } from '../src/curriculum/sheets.ts';
 import { surveyor } from '../src/curriculum/survey.ts';
 import { SHIPPED } from '../src/technique/repertoire.ts';
+import { present } from '../src/time/item.ts';
 import { writeCourse } from './course.ts';
 import { inFolder } from './folder.ts';
 import { leastOf, runNode } from './measure.ts';
@@ -43,7 +44,10 @@ export async function path(): Promise<Section> {
     // A quarter more than the curve: what other programs do to the machine shows in the small sizes.
     return [shown, atMost(`  growth, where n log n grows ${ratio(allowed)}`, growth, 1.25 * allowed, ratio)];
   });
-  const [, thousand] = costs.find(([size]) => size === 1000) as [number, Costs];
+  const [, thousand] = present(
+    costs.find(([size]) => size === 1000),
+    'it',
+  );
   return {
     title: 'The path',
     how: `Courses of ${BLOCKS} blocks a lesson, read beforehand; processor time, least of ${ROUNDS} rounds, each size in a process of its own.`,
@@ -66,7 +70,7 @@ const result = (lessons: number): Promise<Costs> =>
 
 async function measured(folder: string): Promise<Costs> {
   const { path: read, file } = loadCourse(folder);
-  const { lessons } = read;
+  const { lessons } = read.numbered;
   const stages = file.stages.map(({ id }) => id);
   const survey = () => lessons.map(surveyor(SHIPPED));
   const surveys = survey();

@@ -1,4 +1,5 @@
 /** Chance that comes out the same for the same seed, on every machine. */
+import { itemAt } from '../src/time/item.ts';
 export interface Random {
   /** From 0 up to, but not including, 1. */
   next(): number;
@@ -23,7 +24,7 @@ export function seeded(...seeds: readonly number[]): Random {
   const whole = (least: number, most: number): number => least + Math.floor(next() * (most - least + 1));
   const pick = <T>(of: readonly T[]): T => {
     if (of.length === 0) throw new Error('nothing to pick from');
-    return of[whole(0, of.length - 1)] as T;
+    return itemAt(of, whole(0, of.length - 1));
   };
   const some = <T>(of: readonly T[], count: number): T[] => {
     const left = [...of];

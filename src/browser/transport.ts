@@ -3,6 +3,7 @@
  * heard. What is scheduled can be called off, and a change of anything goes on from the place in the music.
  */
 import type { Playback } from '../score/playback.ts';
+import { itemAt } from '../time/item.ts';
 import { countInTo } from './schedule/clicks.ts';
 import type { Cue } from './schedule/cue.ts';
 import { type Moment, momentAt, type Plan, planOf } from './schedule/plan.ts';
@@ -148,7 +149,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
   function give(current: Laid, now: number): void {
     const { cues } = current.plan;
     for (; current.given < cues.length; current.given++) {
-      const cue = cues[current.given] as Cue;
+      const cue = itemAt(cues, current.given);
       const at = current.at + cue.at;
       if (at > now + AHEAD) return;
       const left = at >= now - TOO_LATE ? cue : restOf(cue, now - at);

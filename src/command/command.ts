@@ -32,6 +32,12 @@ export interface Input {
   readonly options: Readonly<Record<string, string | boolean | undefined>>;
 }
 
+/** The value of an option that takes one; undefined where it was not given. */
+export function textOption(options: Input['options'], name: string): string | undefined {
+  const value = options[name];
+  return typeof value === 'string' ? value : undefined;
+}
+
 export interface Command {
   readonly arguments: readonly Argument[];
   readonly options: Readonly<Record<string, Option>>;

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { fieldOf } from '../document/unknown.ts';
 
 /** The nearest folder above this file that holds a package.json. */
 export const PACKAGE = ((): string => {
@@ -14,4 +15,4 @@ export const PACKAGE = ((): string => {
 export const DEMO = join(PACKAGE, 'content');
 
 export const packageVersion = (): string =>
-  (JSON.parse(readFileSync(join(PACKAGE, 'package.json'), 'utf8')) as { version: string }).version;
+  String(fieldOf(JSON.parse(readFileSync(join(PACKAGE, 'package.json'), 'utf8')), 'version'));

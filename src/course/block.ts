@@ -6,6 +6,7 @@ import type { Found, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
+import { itemAt } from '../time/item.ts';
 import type { CourseHead } from './course-file.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
 
@@ -55,7 +56,7 @@ export function readBlocks(
   head: CourseHead,
   before: ReadonlyMap<BlockTree, BlockRead>,
 ): BlocksRead {
-  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson]).reverse() as [string, LessonRead][]);
+  const byId = new Map(lessons.map((lesson) => [lesson.id, lesson] as const).reverse());
   const contexts = new Map<LessonRead, ReadContext>();
   const known = new Map<BlockTree, boolean>();
   const read = new Map<BlockTree, BlockRead>();
@@ -122,7 +123,7 @@ export function readBlocks(
     const found = quotations.map((quote) => look(quote.lesson, quote.block));
     const quotes = quotations.flatMap(({ lesson, block, span }, place): Quoted[] => {
       const at: Range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
-      return 'lesson' in (found[place] as object) ? [{ lesson, block, range: at }] : [];
+      return 'lesson' in itemAt(found, place) ? [{ lesson, block, range: at }] : [];
     });
     return {
       block: { id, index, text, placed, range, tree, score, quotes },

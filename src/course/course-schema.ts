@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Severity } from '../diagnostics/diagnostic.ts';
 import { excerpt } from '../diagnostics/excerpt.ts';
 import { groups, id, keys, list, named, number, refuse, text, word, yesOrNo } from '../document/schema.ts';
+import { fieldOf } from '../document/unknown.ts';
 import { FORMS, type Form, readForm } from '../harmony/form.ts';
 import { readTuning } from '../instrument/reeds.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../instrument/temperament.ts';
@@ -123,18 +124,17 @@ export const courseSchema = (tables: Tables) =>
 
 /** What settings are looked up in: the course's own tunings and forms, as far as they can be read, and those that ship. */
 export function tablesOf(course: unknown): Tables {
-  const record = (course ?? {}) as { readonly tunings?: unknown; readonly forms?: unknown };
-  const tunings = sound(tuning, record.tunings).map(([name, one]) => nameTuning(name, one));
-  const forms = sound(form, record.forms).map(([name, bars]) => nameForm(name, bars));
+  const tunings = sound(tuning, fieldOf(course, 'tunings')).map(([name, one]) => nameTuning(name, one));
+  const forms = sound(form, fieldOf(course, 'forms')).map(([name, bars]) => nameForm(name, bars));
   return { tunings: [...TUNINGS, ...tunings], forms: [...FORMS, ...forms] };
 }
 
 /** Those entries of a record that fit their schema. */
 function sound<Schema extends z.ZodType>(schema: Schema, record: unknown): [string, z.output<Schema>][] {
   if (typeof record !== 'object' || record === null) return [];
-  return Object.entries(record).flatMap(([name, value]) => {
+  return Object.entries(record).flatMap(([name, value]): [string, z.output<Schema>][] => {
     const read = schema.safeParse(value);
-    return read.success ? [[name, read.data] as [string, z.output<Schema>]] : [];
+    return read.success ? [[name, read.data]] : [];
   });
 }
 

@@ -9,6 +9,7 @@ import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import type { Reference } from '../lesson/reference.ts';
 import { GROUPS } from '../technique/technique.ts';
+import { itemAt } from '../time/item.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 export type LinkTarget =
@@ -90,7 +91,7 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   // A page or a text beside others is a lesson under an ending it has not got.
   const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
   if (unended === undefined && /\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
-  const isPage = SITE_PAGES.filter(Boolean).includes(bare.split('/')[0] as string);
+  const isPage = SITE_PAGES.filter(Boolean).includes(itemAt(bare.split('/'), 0));
   return broken(
     report('link-unknown', span, {
       lesson: bare,

@@ -7,6 +7,7 @@ import { nearestPlace } from '../document/yaml.ts';
 import { isClip, isFigure } from '../lesson/component.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
+import { valueAt } from '../time/item.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { type Keep, keptSurvey } from './cached-survey.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
@@ -67,7 +68,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
     ? keptSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
     : techniques.survey;
   const path = pathOf(unordered, file.stages, repertoire, survey);
-  const lessons = path.order.map((number) => byId.get(path.lessons[number]?.id ?? '') as Lesson);
+  const lessons = path.order.map((id) => valueAt(byId, id));
   const course: CheckedCourse = {
     dir: root,
     file,
@@ -144,13 +145,13 @@ function assemble(
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
   const rangeOf = ({ from, to }: Span): Range => ({ start: pointAt(text.placed, from), end: pointAt(text.placed, to) });
-  const own = places.lessons.get(id) as LessonPlaces;
+  const own = valueAt(places.lessons, id);
   const links = text.references.map((reference): Link => {
     const { target, diagnostics } = resolve(reference, own, places);
     problems.push(...diagnostics.map(here));
     return { url: reference.url, range: rangeOf(reference.span), target };
   });
-  const understood = read.blocks.map((block) => blocks.get(block.tree) as BlockRead);
+  const understood = read.blocks.map((block) => valueAt(blocks, block.tree));
   for (const { block, diagnostics } of understood) {
     problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
   }

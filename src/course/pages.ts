@@ -5,6 +5,7 @@ import { type Problem, problemAt } from '../diagnostics/place.ts';
 import { type Course, harpsOf, type Lesson } from './course.ts';
 import { PAGE_PLACES } from './link.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
+import { shownTechniques } from './shown-techniques.ts';
 
 const report = reporter(COURSE_PROBLEMS);
 
@@ -43,27 +44,22 @@ const isBroken = ({ blocks, figures }: Lesson): boolean =>
 /** Drafts have pages only where they are shown themselves. */
 function shownIn({ lessons, path, repertoire }: CheckedCourse, drafts: boolean): Shown {
   const shown = lessons.filter(({ front }) => drafts || !front.draft);
-  const techniques = new Set<string>();
-  const harps = new Set<string>();
-  for (const lesson of shown) {
-    const { id, front } = lesson;
-    for (const taught of front.teaches) if (repertoire.byId.has(taught)) techniques.add(taught);
-    for (const survey of path.surveys[path.numberOf.get(id) ?? -1] ?? [])
-      for (const { technique } of survey?.found ?? []) techniques.add(technique.id);
-    for (const { tuning } of harpsOf(lesson)) harps.add(tuning.id);
-  }
-  return { techniques, harps, unsure: shown.some(isBroken) };
+  return {
+    techniques: new Set(shownTechniques(shown, path, repertoire).keys()),
+    harps: new Set(shown.flatMap((lesson) => harpsOf(lesson).map(({ tuning }) => tuning.id))),
+    unsure: shown.some(isBroken),
+  };
 }
 
 function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string) {
   const [first = '', ...below] = path.split('/');
   const name = below.join('/');
-  const tables = {
+  const tables: Readonly<Record<string, { shown: ReadonlySet<string>; all: ReadonlySet<string> }>> = {
     techniques: { shown: shown.techniques, all: new Set(course.repertoire.byId.keys()) },
     harps: { shown: shown.harps, all: new Set(course.tunings.map(({ id }) => id)) },
   };
   if (below.length > 0) {
-    const table = tables[first as keyof typeof tables] as (typeof tables)[keyof typeof tables] | undefined;
+    const table = Object.hasOwn(tables, first) ? tables[first] : undefined;
     const idle = table?.all.has(name) ?? false;
     if (!table?.shown.has(name) && !(idle && shown.unsure)) {
       const near = table && !idle ? nearest(name, table.shown) : undefined;

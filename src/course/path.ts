@@ -1,11 +1,12 @@
 /** The path of a course, and what is wrong with it, in the files. */
 import { checkPath } from '../curriculum/check.ts';
-import { type Curriculum, curriculumOf } from '../curriculum/curriculum.ts';
+import { type Curriculum, curriculumOf, stepOf } from '../curriculum/curriculum.ts';
 import type { Finding } from '../curriculum/finding.ts';
 import type { PathLesson } from '../curriculum/lesson.ts';
 import type { LessonSurvey } from '../curriculum/survey.ts';
 import { locate, type Problem, problemAt, TOP } from '../diagnostics/place.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
+import { valueAt } from '../time/item.ts';
 import type { Course, Lesson } from './course.ts';
 import type { Stage } from './course-schema.ts';
 import { placeAt } from './severity.ts';
@@ -30,13 +31,13 @@ export function publishedPath({
 }: Pick<Course, 'path' | 'file' | 'repertoire' | 'lessons'>): Curriculum {
   const published = lessons.filter(({ front }) => !front.draft);
   if (published.length === lessons.length) return path;
-  const surveyOf = ({ id }: PathLesson): LessonSurvey => path.surveys[path.numberOf.get(id) as number] ?? [];
+  const surveyOf = ({ id }: PathLesson): LessonSurvey => stepOf(path, id).survey;
   return pathOf(published, file.stages, repertoire, surveyOf);
 }
 
 /** Everything wrong with the path. */
 export const pathIsSound = ({ path, file, byId }: Pick<Course, 'path' | 'file' | 'byId'>): Problem[] =>
-  checkPath(path, file.stages).map((finding) => problemOf(finding, byId.get(finding.lesson) as Lesson));
+  checkPath(path, file.stages).map((finding) => problemOf(finding, valueAt(byId, finding.lesson)));
 
 function problemOf({ place, diagnostic }: Finding, { file, places, blocks }: Lesson): Problem {
   if ('front' in place) return placeAt(diagnostic, file, places, place.front.split('/'), 'value');

@@ -3,12 +3,10 @@ import type { z } from 'zod';
 import { refuse, text } from '../document/schema.ts';
 import type { Settings } from '../notation/settings.ts';
 import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/values.ts';
+import { recordOf } from '../time/item.ts';
 
 /** The settings, in the words a block's header takes. */
-export const settingShape = (tables: Tables) =>
-  Object.fromEntries(SETTING_KEYS.map((key) => [key, setting(key, tables).optional()])) as {
-    [Key in SettingKey]: z.ZodOptional<ReturnType<typeof setting>>;
-  };
+export const settingShape = (tables: Tables) => recordOf(SETTING_KEYS, (key) => setting(key, tables).optional());
 
 const setting = (key: SettingKey, tables: Tables) =>
   text.transform((written, context): Partial<Settings> => {

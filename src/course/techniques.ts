@@ -3,7 +3,8 @@ import { surveyor } from '../curriculum/survey.ts';
 import { reporter } from '../diagnostics/catalogue.ts';
 import { locate, type Problem, placeOf } from '../diagnostics/place.ts';
 import { checkYaml } from '../document/check-yaml.ts';
-import { nearestPlace, readYaml, type YamlRead, type YamlValue } from '../document/yaml.ts';
+import { fieldOf } from '../document/unknown.ts';
+import { nearestPlace, readYaml, type YamlRead } from '../document/yaml.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
 import { gather, type Repertoire } from '../technique/repertoire.ts';
 import { courseTechniqueSchema, type TechniquesFile, techniquesFileSchema } from '../technique/technique.ts';
@@ -47,14 +48,12 @@ export function readTechniques(file: TextFile | undefined, before: CourseTechniq
 
 /** The entries that can be read, and of the others their names. */
 function sound(read: YamlRead, broken: Set<number>): TechniquesFile['techniques'] {
-  const list = (read.value as { readonly [key: string]: YamlValue } | undefined)?.['techniques'];
+  const list = fieldOf(read.value, 'techniques');
   if (!Array.isArray(list)) return [];
   const techniques: TechniquesFile['techniques'][number][] = [];
   for (const entry of list) {
     const whole = courseTechniqueSchema.safeParse(entry);
-    const named = whole.success
-      ? whole
-      : courseTechniqueSchema.safeParse({ id: (entry as { id?: unknown } | undefined)?.id });
+    const named = whole.success ? whole : courseTechniqueSchema.safeParse({ id: fieldOf(entry, 'id') });
     if (!named.success) continue;
     if (!whole.success) broken.add(techniques.length);
     techniques.push(named.data);

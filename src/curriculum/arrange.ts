@@ -1,5 +1,6 @@
 /** Where boxes and the lines that pass between them stand in their rows, across. */
 import dagre, { type RankerFunction } from '@dagrejs/dagre';
+import { itemAt } from '../time/item.ts';
 
 export type Pair = readonly [before: number, after: number];
 
@@ -23,16 +24,18 @@ export interface Sizes {
 /** Room between two boxes, and between a line and its neighbour, in pixels. */
 const APART = { boxes: 10, lines: 7 } as const;
 
+/** The row of the library's own root, which is above the first. */
+const ABOVE = -1;
+
 /** How wide each row is at the least, with the boxes in it and the lines that pass it, whatever their order. */
 export function rowWidths(layer: readonly number[], steps: readonly Pair[], box: number): number[] {
   const boxes = rowsWith(layer, (place) => place).map((places) => places.length);
   const lines = boxes.map(() => 0);
   for (const [before, place] of steps) {
-    for (let row = (layer[before] as number) + 1; row < (layer[place] as number); row++)
-      lines[row] = (lines[row] ?? 0) + 1;
+    for (let row = itemAt(layer, before) + 1; row < itemAt(layer, place); row++) lines[row] = (lines[row] ?? 0) + 1;
   }
   // A line at the edge of a row adds its own room; between two boxes it adds less, as it stands in theirs.
-  return boxes.map((count, row) => count * box + APART.boxes * (count - 1) + APART.lines * (lines[row] as number));
+  return boxes.map((count, row) => count * box + APART.boxes * (count - 1) + APART.lines * itemAt(lines, row));
 }
 
 interface Item {
@@ -66,7 +69,7 @@ export function arrange(layer: readonly number[], steps: readonly Pair[], sizes:
   const margin = (sizes.width - scale * (right - left)) / 2;
   for (const item of items) item.x = margin + scale * (item.x - left);
   if (scale < 1) {
-    const rows = rowsWith(layer, (place) => boxes[place] as Item);
+    const rows = rowsWith(layer, (place) => itemAt(boxes, place));
     for (const { row, item } of lines.flat()) rows[row]?.push(item);
     for (const row of rows) settle(row, sizes.width);
   }
@@ -86,7 +89,7 @@ function settle(row: Item[], width: number): void {
     item.x = Math.max(item.x, edge);
   });
   for (let index = row.length - 1; index >= 0; index--) {
-    const item = row[index] as Item;
+    const item = itemAt(row, index);
     const after = row[index + 1];
     item.x = Math.min(item.x, after ? after.x - apart(item, after) : width - item.half);
   }
@@ -102,13 +105,13 @@ function freely(layer: readonly number[], steps: readonly Pair[], box: number): 
   // Between two rows the library keeps one for labels, which lines here have none of: hence twice the row. Its own
   // root, which ties loose parts together while it ranks, goes above all.
   const ranker: RankerFunction = (ranked) => {
-    for (const name of ranked.nodes()) ranked.node(name).rank = 2 * (layer[Number(name)] ?? -1);
+    for (const name of ranked.nodes()) ranked.node(name).rank = 2 * (layer[Number(name)] ?? ABOVE);
   };
   graph.setGraph({ nodesep: APART.boxes, edgesep: APART.lines, ranksep: 2, ranker });
   for (const place of layer.keys()) graph.setNode(`${place}`, { width: box, height: 1 });
   for (const [before, place] of steps) graph.setEdge(`${before}`, `${place}`, { labelpos: 'c' });
   dagre.layout(graph);
-  const boxes = layer.map((_, place) => graph.node(`${place}`) as { readonly x: number; readonly y: number });
+  const boxes = layer.map((_, place) => graph.node(`${place}`));
   // Rows lie evenly in the library's measure, so a height tells the row.
   const first = Math.min(...boxes.map(({ y }) => y));
   const last = Math.max(...boxes.map(({ y }) => y));
@@ -116,9 +119,7 @@ function freely(layer: readonly number[], steps: readonly Pair[], box: number): 
   const lines = steps.map(([before, place]) => {
     const points: readonly { x: number; y: number }[] = graph.edge(`${before}`, `${place}`).points ?? [];
     const rows = points.map(({ x, y }): Crossing => ({ x, row: Math.round((100 * (y - first)) / step) / 100 }));
-    return rows.filter(
-      ({ row }) => Number.isInteger(row) && row > (layer[before] as number) && row < (layer[place] as number),
-    );
+    return rows.filter(({ row }) => Number.isInteger(row) && row > itemAt(layer, before) && row < itemAt(layer, place));
   });
   return { boxes: boxes.map(({ x }) => x), lines };
 }

@@ -1,14 +1,15 @@
 /** Blocks that ask too much: far harder than what leads to them, or too long on one breath. */
+
 import { tooLong } from '../technique/breath.ts';
-import type { Curriculum } from './curriculum.ts';
+import { itemAt } from '../time/item.ts';
 import { placeOfEvent, type Report } from './finding.ts';
-import type { PathLesson } from './lesson.ts';
+import type { NumberedPath } from './numbered.ts';
 import { hardest } from './survey.ts';
 
 /** Of ten; a lesson may be so much harder than anything before it without a remark. Ours, by trying it on courses. */
 export const STRIDE = 3;
 
-export function checkPlaying(curriculum: Curriculum, add: Report): void {
+export function checkPlaying(curriculum: NumberedPath, add: Report): void {
   const { lessons, surveys, way } = curriculum;
   /** The hardest level on the way to each lesson, itself included. */
   const reached: (number | undefined)[] = [];
@@ -18,7 +19,7 @@ export function checkPlaying(curriculum: Curriculum, add: Report): void {
     if (own && before !== undefined && own.level > before + STRIDE) {
       const reason = surveys[number]?.[own.block]?.difficulty.parts[0]?.words ?? '';
       const facts = { level: own.level, before, reason };
-      add(lessons[number] as PathLesson, { block: own.block }, 'difficulty-jump', facts);
+      add(itemAt(lessons, number), { block: own.block }, 'difficulty-jump', facts);
     }
     reached[number] = most([before, own?.level]);
   }

@@ -1,23 +1,25 @@
 /** Whether what lessons teach and what their blocks use fit together. */
+
 import { namesOf, nearest } from '../diagnostics/nearest.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
-import type { Curriculum } from './curriculum.ts';
+import { itemAt } from '../time/item.ts';
 import { placeOfUse, type Report } from './finding.ts';
 import { reaches } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import { type Gap, teacherOnWay } from './needs.ts';
+import type { NumberedPath } from './numbered.ts';
 
-export function checkTeaching(curriculum: Curriculum, add: Report): void {
+export function checkTeaching(curriculum: NumberedPath, add: Report): void {
   checkEntries(curriculum, add);
   checkFirsts(curriculum, add);
   checkGaps(curriculum, add);
 }
 
-const at = (curriculum: Curriculum, number: number): PathLesson => curriculum.lessons[number] as PathLesson;
+const at = (curriculum: NumberedPath, number: number): PathLesson => itemAt(curriculum.lessons, number);
 
 /** Each entry of `teaches`: known, said once, practised in a block, and built on what was taught before. */
-function checkEntries(curriculum: Curriculum, add: Report): void {
+function checkEntries(curriculum: NumberedPath, add: Report): void {
   const { lessons, repertoire, surveys } = curriculum;
   lessons.forEach((lesson, number) => {
     const survey = surveys[number] ?? [];
@@ -42,7 +44,7 @@ function checkEntries(curriculum: Curriculum, add: Report): void {
 
 /** What a technique builds on has been taught on the way, if the course teaches it at all. */
 function checkFoundation(
-  curriculum: Curriculum,
+  curriculum: NumberedPath,
   number: number,
   technique: Technique,
   front: string,
@@ -62,7 +64,7 @@ function checkFoundation(
 }
 
 /** Of the lessons that teach a technique, one comes before all the others. */
-function checkFirsts(curriculum: Curriculum, add: Report): void {
+function checkFirsts(curriculum: NumberedPath, add: Report): void {
   const { teachers, repertoire, way } = curriculum;
   for (const [id, numbers] of teachers) {
     const technique = repertoire.byId.get(id);
@@ -85,10 +87,13 @@ function checkFirsts(curriculum: Curriculum, add: Report): void {
 /** More techniques than this that nobody teaches are told of a lesson in one finding: its course has only begun to teach by name. */
 const EACH = 3;
 
+/** Where in its block a technique is missed: the block as a whole stands before its first event. */
+const placeIn = ({ match }: Gap): number => match.at ?? Number.NEGATIVE_INFINITY;
+
 /** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */
-function checkGaps(curriculum: Curriculum, add: Report): void {
+function checkGaps(curriculum: NumberedPath, add: Report): void {
   const { gaps, rank, repertoire } = curriculum;
-  const inOrder = [...gaps].sort((a, b) => (rank[a.lesson] as number) - (rank[b.lesson] as number));
+  const inOrder = [...gaps].sort((a, b) => itemAt(rank, a.lesson) - itemAt(rank, b.lesson));
   const told = new Set<string>();
   const never = new Map<number, Gap[]>();
   const meant = meantTechniques(curriculum);
@@ -100,7 +105,7 @@ function checkGaps(curriculum: Curriculum, add: Report): void {
     const place = placeOfUse(lesson, block, match, technique);
     const teacher = teachers[0];
     if (teacher !== undefined) {
-      const later = (rank[teacher] as number) > (rank[number] as number);
+      const later = itemAt(rank, teacher) > itemAt(rank, number);
       const facts = { technique, lesson: lesson.id, teacher: at(curriculum, teacher).id, later };
       add(lesson, place, 'used-before-taught', facts);
     } else if (!told.has(technique.id)) {
@@ -110,7 +115,7 @@ function checkGaps(curriculum: Curriculum, add: Report): void {
   }
   for (const [number, missed] of never) {
     const lesson = at(curriculum, number);
-    missed.sort((a, b) => a.block - b.block || (a.match.at ?? -1) - (b.match.at ?? -1));
+    missed.sort((a, b) => a.block - b.block || placeIn(a) - placeIn(b));
     const groups = missed.length > EACH ? [missed] : missed.map((gap) => [gap]);
     for (const [first, ...others] of groups) {
       if (!first) continue;
@@ -122,7 +127,7 @@ function checkGaps(curriculum: Curriculum, add: Report): void {
 }
 
 /** What lessons probably mean to teach under names that nobody knows. */
-function meantTechniques({ lessons, repertoire }: Curriculum): Set<string> {
+function meantTechniques({ lessons, repertoire }: NumberedPath): Set<string> {
   const unknown = lessons.flatMap(({ front }) => front.teaches.filter((id) => !repertoire.byId.has(id)));
   return new Set(unknown.flatMap((id) => meantBy(id, repertoire) ?? []));
 }

@@ -1,11 +1,13 @@
 /** What is wrong with how lessons are tied together: rings, drafts, stages and orders that contradict the ties, loose ends. */
-import type { Curriculum } from './curriculum.ts';
+
+import { itemAt } from '../time/item.ts';
 import type { Report } from './finding.ts';
 import { graphOf, reaches, shortestCycle } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import type { Tie } from './links.ts';
+import type { NumberedPath } from './numbered.ts';
 
-export function checkTies(curriculum: Curriculum, stages: readonly Stage[], add: Report): void {
+export function checkTies(curriculum: NumberedPath, stages: readonly Stage[], add: Report): void {
   checkRequirements(curriculum, add);
   checkRings(curriculum, add);
   checkDrafts(curriculum, add);
@@ -19,10 +21,10 @@ export interface Stage {
   readonly title: string;
 }
 
-const at = (curriculum: Curriculum, number: number): PathLesson => curriculum.lessons[number] as PathLesson;
+const at = (curriculum: NumberedPath, number: number): PathLesson => itemAt(curriculum.lessons, number);
 
 /** Requirements of itself, requirements said twice, and requirements that others bring along. */
-function checkRequirements(curriculum: Curriculum, add: Report): void {
+function checkRequirements(curriculum: NumberedPath, add: Report): void {
   const { lessons, numberOf, way } = curriculum;
   lessons.forEach((lesson, number) => {
     const seen = new Set<string>();
@@ -42,11 +44,11 @@ function checkRequirements(curriculum: Curriculum, add: Report): void {
 }
 
 /** Each ring once, as its shortest way round, at the first of its lessons in the order of the course. */
-function checkRings(curriculum: Curriculum, add: Report): void {
+function checkRings(curriculum: NumberedPath, add: Report): void {
   const { lessons, written, component, rank } = curriculum;
   const members = new Map<number, Set<number>>();
   for (const { from, to } of written) {
-    const ring = component[from] as number;
+    const ring = itemAt(component, from);
     if (ring !== component[to]) continue;
     const nodes = members.get(ring) ?? new Set();
     members.set(ring, nodes.add(to));
@@ -80,19 +82,19 @@ function checkRings(curriculum: Curriculum, add: Report): void {
   }
 }
 
-function isBrokenQuote(curriculum: Curriculum, { reason, to }: Tie): boolean {
+function isBrokenQuote(curriculum: NumberedPath, { reason, to }: Tie): boolean {
   return reason.kind === 'quotes' && at(curriculum, to).blocks[reason.block]?.score === undefined;
 }
 
 /** The same ring, begun with the lesson that comes first in the course. */
 function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
-  const first = ring.reduce((a, b) => ((rank[b] as number) < (rank[a] as number) ? b : a));
+  const first = ring.reduce((a, b) => (itemAt(rank, b) < itemAt(rank, a) ? b : a));
   const index = ring.indexOf(first);
   return [...ring.slice(index), ...ring.slice(0, index)];
 }
 
 /** A draft that a published lesson needs is told once for each such lesson; to require it is the worse of the two. */
-function checkDrafts(curriculum: Curriculum, add: Report): void {
+function checkDrafts(curriculum: NumberedPath, add: Report): void {
   const told = new Set<string>();
   // What a lesson requires stands before what it quotes.
   for (const { from, to, reason, place } of curriculum.written) {
@@ -106,7 +108,7 @@ function checkDrafts(curriculum: Curriculum, add: Report): void {
 }
 
 /** A lesson that needs none, other than the one the course begins with. Where no lesson requires another, there is no path to be off. */
-function checkLooseEnds(curriculum: Curriculum, add: Report): void {
+function checkLooseEnds(curriculum: NumberedPath, add: Report): void {
   const { lessons, written, order } = curriculum;
   if (lessons.every(({ front }) => front.requires.length === 0)) return;
   const tied = new Set(written.map(({ to }) => to));
@@ -118,7 +120,7 @@ function checkLooseEnds(curriculum: Curriculum, add: Report): void {
   }
 }
 
-function checkStages(curriculum: Curriculum, stages: readonly Stage[], add: Report): void {
+function checkStages(curriculum: NumberedPath, stages: readonly Stage[], add: Report): void {
   const place = new Map(stages.map(({ id }, index) => [id, index]));
   const told = new Set<string>();
   for (const tie of curriculum.written) {
@@ -137,7 +139,7 @@ function checkStages(curriculum: Curriculum, stages: readonly Stage[], add: Repo
 }
 
 /** Along the ties within one stage, no lesson may ask for a lower order than one it needs. */
-function checkOrders(curriculum: Curriculum, add: Report): void {
+function checkOrders(curriculum: NumberedPath, add: Report): void {
   const { way } = curriculum;
   /** Of what each lesson needs within its stage, itself included, the one with the highest order. */
   const highest: (number | undefined)[] = [];

@@ -5,10 +5,10 @@ import { checkTies, type Stage } from './check-ties.ts';
 import type { Curriculum } from './curriculum.ts';
 import { collector, type Finding } from './finding.ts';
 
-export function checkPath(curriculum: Curriculum, stages: readonly Stage[]): readonly Finding[] {
+export function checkPath({ numbered }: Pick<Curriculum, 'numbered'>, stages: readonly Stage[]): readonly Finding[] {
   const { findings, add } = collector();
-  checkTies(curriculum, stages, add);
-  checkTeaching(curriculum, add);
-  checkPlaying(curriculum, add);
+  checkTies(numbered, stages, add);
+  checkTeaching(numbered, add);
+  checkPlaying(numbered, add);
   return findings;
 }

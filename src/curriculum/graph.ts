@@ -2,6 +2,7 @@
  * Directed graphs over the numbers 0 to n - 1, and what the path asks of them. An edge leads from what comes before to
  * what comes after; edges out of range or from a node to itself are left out by {@link graphOf}.
  */
+import { itemAt, lastOf } from '../time/item.ts';
 export interface Graph {
   readonly size: number;
   readonly next: readonly (readonly number[])[];
@@ -47,22 +48,22 @@ export function components(graph: Graph): Int32Array {
     if (index[root] !== -1) continue;
     calls.push(root);
     while (calls.length > 0) {
-      const node = calls.at(-1) as number;
+      const node = lastOf(calls);
       if (index[node] === -1) {
         index[node] = low[node] = count++;
         stack.push(node);
       }
-      const targets = next[node] as readonly number[];
-      const target = targets[at[node] as number];
+      const targets = itemAt(next, node);
+      const target = targets[itemAt(at, node)];
       if (target !== undefined) {
-        at[node] = (at[node] as number) + 1;
+        at[node] = itemAt(at, node) + 1;
         if (index[target] === -1) calls.push(target);
-        else if (component[target] === -1) low[node] = Math.min(low[node] as number, index[target] as number);
+        else if (component[target] === -1) low[node] = Math.min(itemAt(low, node), itemAt(index, target));
         continue;
       }
       calls.pop();
       const caller = calls.at(-1);
-      if (caller !== undefined) low[caller] = Math.min(low[caller] as number, low[node] as number);
+      if (caller !== undefined) low[caller] = Math.min(itemAt(low, caller), itemAt(low, node));
       if (low[node] !== index[node]) continue;
       for (let member = stack.pop(); member !== undefined; member = stack.pop()) {
         component[member] = found;
@@ -117,16 +118,16 @@ function wayRound(graph: Graph, start: number, inside: ReadonlySet<number>, limi
 export function orderOf(graph: Graph, rank: ArrayLike<number>): number[] {
   const waiting = Int32Array.from(graph.before, (sources) => sources.length);
   const nodeAt = new Int32Array(graph.size);
-  for (let node = 0; node < graph.size; node++) nodeAt[rank[node] as number] = node;
+  for (let node = 0; node < graph.size; node++) nodeAt[itemAt(rank, node)] = node;
   const free = minHeap();
-  for (let node = 0; node < graph.size; node++) if (waiting[node] === 0) free.push(rank[node] as number);
+  for (let node = 0; node < graph.size; node++) if (waiting[node] === 0) free.push(itemAt(rank, node));
   const order: number[] = [];
   for (let place = free.pop(); place !== undefined; place = free.pop()) {
-    const node = nodeAt[place] as number;
+    const node = itemAt(nodeAt, place);
     order.push(node);
     for (const target of graph.next[node] ?? []) {
-      waiting[target] = (waiting[target] as number) - 1;
-      if (waiting[target] === 0) free.push(rank[target] as number);
+      waiting[target] = itemAt(waiting, target) - 1;
+      if (waiting[target] === 0) free.push(itemAt(rank, target));
     }
   }
   if (order.length < graph.size) throw new RangeError('a graph with a cycle has no order');
@@ -141,7 +142,7 @@ export interface Reach {
 
 /** Whether `to` can be reached from `from` in one step or more. */
 export const reaches = ({ words, bits }: Reach, from: number, to: number): boolean =>
-  ((bits[from * words + (to >> 5)] as number) & (1 << (to & 31))) !== 0;
+  (itemAt(bits, from * words + (to >> 5)) & (1 << (to & 31))) !== 0;
 
 /**
  * The closure of a graph without cycles: each row is the union of its neighbours' rows, last node first. 32 nodes fit a
@@ -151,13 +152,12 @@ export function reachOf(graph: Graph, order: readonly number[]): Reach {
   const words = (graph.size + 31) >> 5;
   const bits = new Uint32Array(words * graph.size);
   for (let i = order.length - 1; i >= 0; i--) {
-    const node = order[i] as number;
+    const node = itemAt(order, i);
     const row = node * words;
     for (const target of graph.next[node] ?? []) {
       const other = target * words;
-      for (let word = 0; word < words; word++)
-        bits[row + word] = (bits[row + word] as number) | (bits[other + word] as number);
-      bits[row + (target >> 5)] = (bits[row + (target >> 5)] as number) | (1 << (target & 31));
+      for (let word = 0; word < words; word++) bits[row + word] = itemAt(bits, row + word) | itemAt(bits, other + word);
+      bits[row + (target >> 5)] = itemAt(bits, row + (target >> 5)) | (1 << (target & 31));
     }
   }
   return { words, bits };

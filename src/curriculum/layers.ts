@@ -1,5 +1,6 @@
 /** In which row of the map each lesson stands: below all it builds on, few enough to a row, stage after stage. */
-import type { Curriculum } from './curriculum.ts';
+import { itemAt } from '../time/item.ts';
+import { type Curriculum, stepOf } from './curriculum.ts';
 
 /** A run of rows that belongs to one stage. */
 export interface Band {
@@ -18,15 +19,11 @@ export interface Layers {
 }
 
 /**
- * Rows for some lessons, given by number in path order, at most `bound` to a row. Each takes the first row with room
+ * Rows for some lessons, given by id in path order, at most `bound` to a row. Each takes the first row with room
  * below what it builds on, within the band of its stage.
  */
-export function layersOf(
-  curriculum: Pick<Curriculum, 'lessons' | 'needs'>,
-  lessons: readonly number[],
-  bound: number,
-): Layers {
-  const placeOf = new Map(lessons.map((number, place) => [number, place]));
+export function layersOf(curriculum: Pick<Curriculum, 'steps'>, lessons: readonly string[], bound: number): Layers {
+  const placeOf = new Map(lessons.map((id, place) => [id, place]));
   const layer: number[] = [];
   const room: number[] = [];
   const bands: Band[] = [];
@@ -43,20 +40,21 @@ export function layersOf(
     });
     seen.add(stage);
   };
-  for (const number of lessons) {
-    const stage = curriculum.lessons[number]?.front.stage;
+  for (const id of lessons) {
+    const { lesson, needs } = stepOf(curriculum, id);
+    const { stage } = lesson.front;
     if (!open || open.stage !== stage) {
       close();
       open = { stage, firstLayer: room.length };
     }
     let row = open.firstLayer;
-    for (const needed of curriculum.needs[number] ?? []) {
+    for (const needed of needs) {
       const before = placeOf.get(needed);
-      if (before !== undefined) row = Math.max(row, (layer[before] as number) + 1);
+      if (before !== undefined) row = Math.max(row, itemAt(layer, before) + 1);
     }
     while ((room[row] ?? bound) <= 0) row++;
     while (room.length <= row) room.push(bound);
-    room[row] = (room[row] as number) - 1;
+    room[row] = itemAt(room, row) - 1;
     layer.push(row);
   }
   close();

@@ -1,6 +1,7 @@
 /** The map of a path, in numbers: where each lesson's box stands and how the lines between them run. It runs downwards. */
+import { itemAt } from '../time/item.ts';
 import { type Arranged, arrange, type Pair, rowWidths } from './arrange.ts';
-import type { Curriculum } from './curriculum.ts';
+import { type Curriculum, stepOf } from './curriculum.ts';
 import { type Band, type Layers, layersOf } from './layers.ts';
 
 export interface Point {
@@ -43,18 +44,17 @@ const ROOM = { rows: 32, band: 34, margin: 6 } as const;
 const BOUNDS = [3, 2, 1] as const;
 
 /**
- * Draws some lessons, given by number in path order. What takes time is to arrange them; `arranged` may know the answer from
+ * Draws some lessons, given by id in path order. What takes time is to arrange them; `arranged` may know the answer from
  * before.
  */
-export function mapOf(curriculum: Curriculum, lessons: readonly number[], arranged = arrange): PathMap {
-  const placeOf = new Map(lessons.map((number, place) => [number, place]));
-  const idOf = (number: number): string => curriculum.lessons[number]?.id as string;
+export function mapOf(curriculum: Pick<Curriculum, 'steps'>, lessons: readonly string[], arranged = arrange): PathMap {
+  const placeOf = new Map(lessons.map((id, place) => [id, place]));
   const steps: Pair[] = [];
-  const elsewhere = lessons.map((number, place) => {
+  const elsewhere = lessons.map((id, place) => {
     const others: string[] = [];
-    for (const needed of curriculum.needs[number] ?? []) {
+    for (const needed of stepOf(curriculum, id).needs) {
       const before = placeOf.get(needed);
-      if (before === undefined) others.push(idOf(needed));
+      if (before === undefined) others.push(needed);
       else steps.push([before, place]);
     }
     return others;
@@ -62,27 +62,24 @@ export function mapOf(curriculum: Curriculum, lessons: readonly number[], arrang
   const { layers, width } = fitting(curriculum, lessons, steps);
   const drawn = arranged(layers.layer, steps, { box: BOX.width, width });
   const rows = rowsOf(layers.bands);
-  const top = (row: number | undefined): number => rows.tops[row ?? 0] as number;
-  const boxes = lessons.map((number, place): Box => {
-    const x = round((drawn.boxes[place] as number) - BOX.width / 2 + ROOM.margin);
-    return { lesson: idOf(number), x, y: top(layers.layer[place]), elsewhere: elsewhere[place] ?? [] };
+  const top = (row: number): number => itemAt(rows.tops, row);
+  const topOf = (place: number): number => top(itemAt(layers.layer, place));
+  const boxes = lessons.map((lesson, place): Box => {
+    const x = round(itemAt(drawn.boxes, place) - BOX.width / 2 + ROOM.margin);
+    return { lesson, x, y: topOf(place), elsewhere: itemAt(elsewhere, place) };
   });
   const ends = endsOf(steps, drawn);
   const lines = steps.map(([before, place], index): Line => {
     // Straight past the boxes of a row, so that a line bends only between rows.
-    const through = (drawn.lines[index] ?? []).flatMap(({ x, row }) => [
+    const through = itemAt(drawn.lines, index).flatMap(({ x, row }) => [
       { x, y: top(row) },
       { x, y: top(row) + BOX.height },
     ]);
-    const { start, end } = ends[index] as Ends;
-    const points = [
-      { x: start, y: top(layers.layer[before]) + BOX.height },
-      ...through,
-      { x: end, y: top(layers.layer[place]) },
-    ];
+    const { start, end } = itemAt(ends, index);
+    const points = [{ x: start, y: topOf(before) + BOX.height }, ...through, { x: end, y: topOf(place) }];
     return {
-      from: boxes[before]?.lesson as string,
-      to: boxes[place]?.lesson as string,
+      from: itemAt(lessons, before),
+      to: itemAt(lessons, place),
       points: points.map(({ x, y }) => ({ x: round(x + ROOM.margin), y })),
     };
   });
@@ -93,19 +90,23 @@ const round = (value: number): number => Math.round(value * 10) / 10;
 
 /** As many boxes to a row as leave room for the lines that pass between them. */
 function fitting(
-  curriculum: Curriculum,
-  lessons: readonly number[],
+  curriculum: Pick<Curriculum, 'steps'>,
+  lessons: readonly string[],
   steps: readonly Pair[],
 ): { readonly layers: Layers; readonly width: number } {
   const room = WIDTH - 2 * ROOM.margin;
-  let best: { layers: Layers; width: number } | undefined;
-  for (const bound of BOUNDS) {
+  const tried = (bound: number) => {
     const layers = layersOf(curriculum, lessons, bound);
-    const width = Math.max(room, ...rowWidths(layers.layer, steps, BOX.width));
-    if (!best || width < best.width) best = { layers, width };
-    if (width <= room) break;
+    return { layers, width: Math.max(room, ...rowWidths(layers.layer, steps, BOX.width)) };
+  };
+  const [most, ...fewer] = BOUNDS;
+  let best = tried(most);
+  for (const bound of fewer) {
+    if (best.width <= room) break;
+    const next = tried(bound);
+    if (next.width < best.width) best = next;
   }
-  return best as { layers: Layers; width: number };
+  return best;
 }
 
 interface Ends {
@@ -120,7 +121,7 @@ function endsOf(steps: readonly Pair[], { boxes, lines }: Arranged): Ends[] {
     const byBox = new Map<number, { index: number; towards: number }[]>();
     steps.forEach(([before, place], index) => {
       const box = side === 'start' ? before : place;
-      const other = boxes[side === 'start' ? place : before] as number;
+      const other = itemAt(boxes, side === 'start' ? place : before);
       const towards = lines[index]?.at(side === 'start' ? 0 : -1)?.x ?? other;
       const list = byBox.get(box) ?? [];
       if (list.length === 0) byBox.set(box, list);
@@ -130,7 +131,7 @@ function endsOf(steps: readonly Pair[], { boxes, lines }: Arranged): Ends[] {
       list.sort((a, b) => a.towards - b.towards || a.index - b.index);
       list.forEach(({ index }, nth) => {
         const share = (nth + 1) / (list.length + 1) - 0.5;
-        (ends[index] as Ends)[side] = (boxes[box] as number) + share * BOX.width * 0.8;
+        itemAt(ends, index)[side] = itemAt(boxes, box) + share * BOX.width * 0.8;
       });
     }
   }

@@ -6,6 +6,7 @@
 import type { Match } from '../technique/detect.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
+import { itemAt } from '../time/item.ts';
 import { type Reach, reaches } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import type { LessonSurvey } from './survey.ts';
@@ -43,7 +44,7 @@ export function teachersOf(lessons: readonly PathLesson[], rank: ArrayLike<numbe
       else teachers.set(id, [number]);
     }
   });
-  for (const numbers of teachers.values()) numbers.sort((a, b) => (rank[a] as number) - (rank[b] as number));
+  for (const numbers of teachers.values()) numbers.sort((a, b) => itemAt(rank, a) - itemAt(rank, b));
   return teachers;
 }
 
@@ -73,7 +74,7 @@ export function needsOf(
     const {
       block,
       matches: [match],
-    } = inBlocks[0] as UsesInBlock;
+    } = itemAt(inBlocks, 0);
     if (teacher !== undefined && match) {
       if (teacher !== lesson) debts.push({ lesson, teacher, technique: id, block, match });
       continue;
@@ -98,9 +99,9 @@ export function needsOf(
   return { debts, gaps };
 
   function narrowerUses(id: string): [string, Use[]][] {
-    return (repertoire.narrower.get(id) ?? []).flatMap((narrow) => {
+    return (repertoire.narrower.get(id) ?? []).flatMap((narrow): [string, Use[]][] => {
       const found = uses.get(narrow);
-      return found ? [[narrow, oneByOne(found)] as [string, Use[]]] : [];
+      return found ? [[narrow, oneByOne(found)]] : [];
     });
   }
 

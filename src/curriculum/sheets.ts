@@ -1,27 +1,27 @@
 /** A long path is drawn in sheets: the whole of it while it can be taken in, else stage by stage, and no sheet too long. */
-import type { Curriculum } from './curriculum.ts';
+import { type Curriculum, stepOf } from './curriculum.ts';
 
 export interface Sheet {
   /** The stage it shows; undefined for a sheet of the whole path, or of lessons of no stage. */
   readonly stage?: string;
   /** Counted from 1 where a stage takes several sheets. */
   readonly part?: number;
-  /** By number, in path order. */
-  readonly lessons: readonly number[];
+  /** By id, in path order. */
+  readonly lessons: readonly string[];
 }
 
 /** More lessons than this are not drawn on one sheet. */
 export const SHEET = 40;
 
-export function sheetsOf(curriculum: Pick<Curriculum, 'lessons' | 'order'>): Sheet[] {
-  const { lessons, order } = curriculum;
+export function sheetsOf(curriculum: Pick<Curriculum, 'steps' | 'order'>): Sheet[] {
+  const { order } = curriculum;
   if (order.length <= SHEET) return order.length === 0 ? [] : [{ lessons: order }];
-  const stages = new Map<string | undefined, number[]>();
-  for (const number of order) {
-    const stage = lessons[number]?.front.stage;
+  const stages = new Map<string | undefined, string[]>();
+  for (const id of order) {
+    const { stage } = stepOf(curriculum, id).lesson.front;
     const list = stages.get(stage);
-    if (list) list.push(number);
-    else stages.set(stage, [number]);
+    if (list) list.push(id);
+    else stages.set(stage, [id]);
   }
   return [...stages].flatMap(([stage, list]) => {
     const parts = Math.ceil(list.length / SHEET);

@@ -2,6 +2,7 @@
 import type { Found, Match } from '../technique/detect.ts';
 import type { Difficulty } from '../technique/difficulty.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
+import { itemAt } from '../time/item.ts';
 import type { BlockSurvey, LessonSurvey } from './survey.ts';
 
 interface BlockText {
@@ -37,7 +38,7 @@ export const readSurvey = (text: string, { byId }: Repertoire): LessonSurvey =>
     const matches = block.matches.map(([at, events]): Match => (at === null ? { events } : { events, at }));
     const found = block.found.flatMap(([id, numbers]): Found[] => {
       const technique = byId.get(id);
-      return technique ? [{ technique, matches: numbers.map((number) => matches[number] as Match) }] : [];
+      return technique ? [{ technique, matches: numbers.map((number) => itemAt(matches, number)) }] : [];
     });
     return { found, difficulty: block.difficulty };
   });

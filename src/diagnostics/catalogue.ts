@@ -23,7 +23,8 @@ type FactsOf<K> = K extends Kind<infer Facts> ? Facts : never;
 export const reporter =
   <C extends Catalogue>(catalogue: C) =>
   <Code extends keyof C & string>(code: Code, span: Span, facts: FactsOf<C[Code]>): Diagnostic => {
-    const kind = catalogue[code] as Kind<unknown>;
+    const kind: Kind<FactsOf<C[Code]>> | undefined = catalogue[code];
+    if (!kind) throw new RangeError(`no problem is called ${code}`);
     const help = kind.help?.(facts);
     return {
       code,

@@ -42,7 +42,7 @@ export function nearest(written: string, known: Iterable<Known>): string | undef
   if (plain === '') return undefined;
   // A third of the letters may be wrong; more is another word.
   const limit = Math.max(1, Math.floor(Math.min(plain.length, written.length) / 3)) + 1;
-  let best = { meant: undefined as string | undefined, score: 0 };
+  let best: { readonly meant: string | undefined; readonly score: number } = { meant: undefined, score: 0 };
   for (const entry of known) {
     const [name, meant] = typeof entry === 'string' ? [entry, entry] : entry;
     const others = wordsOf(name);

@@ -6,6 +6,7 @@ import { excerpt } from '../diagnostics/excerpt.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { DOCUMENT_PROBLEMS } from './problems.ts';
 import type { IssueParams } from './schema.ts';
+import { fieldOf } from './unknown.ts';
 import { nearestPlace, type YamlRead } from './yaml.ts';
 
 const report = reporter(DOCUMENT_PROBLEMS);
@@ -118,7 +119,7 @@ function isMissing(path: readonly PropertyKey[], read: YamlRead): boolean {
   for (const step of path) {
     // The only item of a list may stand without its dash.
     if (step === 0 && !Array.isArray(value)) continue;
-    value = (value as Record<PropertyKey, unknown> | undefined)?.[step];
+    value = fieldOf(value, step);
   }
   return path.length > 0 && value === undefined;
 }

@@ -6,6 +6,7 @@ import {
   type Document,
   isAlias,
   isMap,
+  isNode,
   isScalar,
   isSeq,
   type Pair,
@@ -65,12 +66,12 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   }
 
   function convert(node: unknown, path: string, fallback: Span, key?: Span): YamlValue {
-    const range = (node as { range?: [number, number, number] | null } | null)?.range;
+    const range = isNode(node) ? node.range : undefined;
     const span = range && range[1] > range[0] ? shift(range[0], range[1]) : fallback;
     if (path !== '') spans.set(path, key ? { key, value: span } : { value: span });
     if (isMap(node)) {
       const record: Record<string, YamlValue> = Object.create(null);
-      for (const pair of node.items) convertPair(pair as Pair, path, record);
+      for (const pair of node.items) convertPair(pair, path, record);
       return record;
     }
     if (isSeq(node)) return node.items.map((item, index) => convert(item, stepInto(path, index), span));
@@ -82,7 +83,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   }
 
   function convertPair(pair: Pair, path: string, record: Record<string, YamlValue>): void {
-    const node = pair.key as Scalar | null;
+    const node = pair.key;
     if (!isScalar(node) || !node.range) return;
     const key = String(node.value);
     const keySpan = shift(node.range[0], node.range[1]);

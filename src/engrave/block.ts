@@ -14,6 +14,7 @@ import { place } from './spacing.ts';
 
 export { glyphSheet } from './sheet.ts';
 
+import { itemAt } from '../time/item.ts';
 import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
 import { drawTile } from './tile.ts';
 import { blockName, blockWords } from './words.ts';
@@ -46,7 +47,7 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
   const clef = clefOf(score);
   const bars = measureBars(score);
   const size = sizeFor(Math.max(0, ...bars.map((bar) => bar.least)));
-  const width = TILE_WIDTHS[size] as number;
+  const width = itemAt(TILE_WIDTHS, size);
   const segments = bars.flatMap((bar) => bar.within(width));
 
   const placed = segments.map((segment) => ({ segment, xs: placeSegment(segment, width) }));

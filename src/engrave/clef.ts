@@ -37,7 +37,7 @@ const WORTH = 0.75;
  * be clearly better than one that moves them less; the plain one goes before all.
  */
 export function clefOf(score: Pick<Score, 'bars'>): Clef {
-  const steps = soundsOf(score as Score).flatMap((sound) => sound.notes.map((note) => stepOf(note.pitch)));
+  const steps = soundsOf(score).flatMap((sound) => sound.notes.map((note) => stepOf(note.pitch)));
   if (steps.length === 0) return TREBLE;
   const cost = ({ octaves }: Clef): number => {
     const total = steps.reduce((sum, step) => sum + ledgerLines(step - 7 * octaves) ** 2, 0);

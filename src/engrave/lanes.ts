@@ -4,8 +4,9 @@
  */
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
+import { itemAt, lastOf } from '../time/item.ts';
 import { escapeText, n } from './markup.ts';
-import { type Column, isAttack, labelsApart } from './measure.ts';
+import { type Column, isAttack, labelsApart, soundIn } from './measure.ts';
 import { markClasses, markText, SHAPES } from './role-mark.ts';
 
 export interface LaneLayout {
@@ -37,20 +38,19 @@ export function heightsOf(sound: Sound, layout: Pick<LaneLayout, 'centre' | 'blo
 const shapeOf = (role: Role | undefined) => (role ? SHAPES[role.degree] : { top: -8, bottom: 8, half: 7 });
 
 /** The middle of a sound's lane, for lines that lead to it. */
-export const middleOf = (heights: readonly number[]): number =>
-  ((heights[0] as number) + (heights.at(-1) as number)) / 2;
+export const middleOf = (heights: readonly number[]): number => (itemAt(heights, 0) + lastOf(heights)) / 2;
 
 /** Numbers, shapes and labels of one sound, at its column. */
 export function drawSound(column: Column, x: number, layout: LaneLayout): string {
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const heights = heightsOf(sound, layout);
   const attack = isAttack(column);
   let drawn = '';
   if (attack && heights.length > 1) {
-    drawn += `<path class="q" d="M${n(x)} ${n(heights[0] as number)}V${n(heights.at(-1) as number)}"/>`;
+    drawn += `<path class="q" d="M${n(x)} ${n(itemAt(heights, 0))}V${n(lastOf(heights))}"/>`;
   }
   sound.notes.forEach((note, index) => {
-    const y = heights[index] as number;
+    const y = itemAt(heights, index);
     const role = column.roles[index];
     drawn += attack ? drawNote(note, sound, role, x, y, layout) : drawBead(role, x, y);
   });
@@ -86,7 +86,7 @@ function drawBead(role: Role | undefined, x: number, y: number): string {
 
 /** The labels: outside of the lane's numbers where one will do, beside each hole where they differ. */
 function drawLabels(column: Column, x: number, heights: readonly number[]): string {
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const { roles } = column;
   const scale = isAttack(column) ? 1 : 0.45;
   if (labelsApart(column)) {
@@ -94,7 +94,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
       .map((role, index) => {
         if (!role) return '';
         const at = x + shapeOf(role).half * scale + 2;
-        return `<text class="l a" x="${n(at)}" y="${n((heights[index] as number) + 4.3)}">${escapeText(role.label)}</text>`;
+        return `<text class="l a" x="${n(at)}" y="${n(itemAt(heights, index) + 4.3)}">${escapeText(role.label)}</text>`;
       })
       .join('');
   }
@@ -103,7 +103,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
   const blow = sound.breath === 'blow';
   // Over a blow bend the label stands above its thread.
   const top = (index: number): number =>
-    (heights[index] as number) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
+    itemAt(heights, index) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
   const edge = blow
     ? Math.min(...heights.map((_, index) => top(index))) + shapeOf(role).top * scale
     : Math.max(...heights) + shapeOf(role).bottom * scale;
@@ -113,7 +113,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
 
 /** How far a sound reaches above and below the centre line at 0. */
 export function reachOf(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
-  const sound = column.event as Sound;
+  const sound = soundIn(column);
   const heights = heightsOf(sound, { centre: 0, blowBends });
   const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM + 2 : 2;
   const ring = sound.notes.some((note) => note.over) ? RING_ROOM : 0;

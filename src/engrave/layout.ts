@@ -74,17 +74,17 @@ export function layoutOf(
 
   // Upwards from the staff.
   let up = Math.min(-12, ...drawings.map((drawing) => drawing.top - 3));
-  const above = (wanted: boolean, height: number): number | undefined => {
-    if (!wanted) return undefined;
+  const upBy = (height: number): number => {
     const baseline = up - 3;
     up -= height;
     return baseline;
   };
+  const above = (wanted: boolean, height: number): number | undefined => (wanted ? upBy(height) : undefined);
   const chord = above(
     score.bars.some((bar) => bar.chords.length > 0),
     18,
   );
-  const number = chord === undefined ? (above(true, 12) as number) : chord - 6;
+  const number = chord === undefined ? upBy(12) : chord - 6;
   const ending = above(
     score.bars.some((bar) => bar.ending !== undefined),
     17,

@@ -1,5 +1,6 @@
 /** The lead: what stands at the head of a row. Clef, key signature, and what the lanes are. */
 import { type SongKey, signatureOf } from '../harmony/key.ts';
+import { itemAt } from '../time/item.ts';
 import type { Meter } from '../time/meter.ts';
 import type { Clef } from './clef.ts';
 import { glyphAt } from './glyphs/metrics.ts';
@@ -37,7 +38,7 @@ export function drawLead(key: SongKey, clef: Clef, layout: Layout): Lead {
   const code = signature > 0 ? 0xe262 : 0xe260;
   const places = signature > 0 ? SHARPS : FLATS;
   for (let index = 0; index < Math.abs(signature); index++) {
-    markup += put(code, CLEF_WIDTH + index * SIGN_WIDTH, places[index] as number);
+    markup += put(code, CLEF_WIDTH + index * SIGN_WIDTH, itemAt(places, index));
   }
   markup +=
     `<text class="lead-word" x="2" y="${n(layout.centre - 5)}">blow</text>` +

@@ -1,19 +1,22 @@
 /** Text and numbers as they stand in SVG and HTML. */
+import { valueAt } from '../time/item.ts';
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
+const ENTITIES: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    '&': '&amp;',
+    '<': '&lt;',
+    '>': '&gt;',
+    '"': '&quot;',
+    "'": '&#39;',
+  }),
+);
 
 /** Escapes for text and for quoted attributes. Control characters, which XML forbids, become spaces. */
 export const escapeText = (text: string): string =>
   text
     .toWellFormed()
     .replace(/\p{Cc}|[￾￿]/gu, ' ')
-    .replace(/[&<>"']/g, (character) => ENTITIES[character] as string);
+    .replace(/[&<>"']/g, (character) => valueAt(ENTITIES, character));
 
 /** A coordinate: two decimals at most, no trailing zeros, and never `-0`. */
 export function n(value: number): string {

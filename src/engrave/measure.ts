@@ -3,10 +3,11 @@ import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { Role } from '../harmony/role.ts';
 import { roleIn } from '../score/ask.ts';
-import type { Bar, Event, Mark } from '../score/score.ts';
+import type { Bar, Event, Mark, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import type { Meter } from '../time/meter.ts';
 import { textWidth } from './text-width.ts';
 
@@ -48,6 +49,12 @@ export interface Column {
   readonly word: string;
 }
 
+/** The sound of a column that is known to hold one. */
+export function soundIn({ event }: Column): Sound {
+  if (event.kind !== 'sound') throw new TypeError(`event ${event.index} is no sound`);
+  return event;
+}
+
 export interface ChordMark {
   /** Its number among the bar's chords. */
   readonly index: number;
@@ -75,7 +82,7 @@ const wordOf = (marks: readonly Mark[]): string =>
 
 export function columnsOf(bar: Bar, written: WrittenBar, staff: readonly (readonly StaffNote[])[]): Column[] {
   return written.notes.map((note, index) => {
-    const event = bar.events[note.event] as Event;
+    const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
     return {

@@ -2,6 +2,7 @@
 import type { Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import { toNumber } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { meterWidth } from './lead.ts';
 import { type Column, chordWidth, isAttack, labelsApart, type Segment, SIGNS, SIZE } from './measure.ts';
@@ -32,15 +33,12 @@ function staffReach(
   hasFlag: boolean,
 ): { readonly left: number; readonly right: number } {
   const half = (note.value < 2 ? glyphAt(0xe0a2).advance : glyphAt(0xe0a4).advance) / 2;
-  const signs = first && event.kind === 'sound' ? staff.filter((own) => own.accidental !== undefined) : [];
-  const sign = signs.reduce(
-    (sum, own) => sum + glyphAt(SIGNS[own.accidental as number]?.code ?? 0xe262).advance + 3,
-    0,
-  );
+  const signs = first && event.kind === 'sound' ? staff.flatMap(({ accidental }) => accidental ?? []) : [];
+  const sign = signs.reduce((sum, own) => sum + glyphAt(SIGNS[own]?.code ?? 0xe262).advance + 3, 0);
   const marks = event.kind === 'sound' && first ? event.marks : [];
   const dip = marks.some((mark) => mark.name === 'dip') ? 11 : 0;
   const fall = marks.some((mark) => mark.name === 'fall') ? 14 : 0;
-  const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, staff[index - 1] as StaffNote) === 1);
+  const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, itemAt(staff, index - 1)) === 1);
   // One of two heads a step apart stands on the other side of the stem, whichever way that turns out to go.
   const displaced = seconds ? half * 2 : 0;
   const flag = hasFlag ? 9 : 0;
@@ -78,7 +76,7 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
     );
   const apart: Apart[] = [];
   const keepApart = (from: number, to: number, least: number): void => {
-    if (to === from + 1) gaps[from] = Math.max(gaps[from] as number, least);
+    if (to === from + 1) gaps[from] = Math.max(itemAt(gaps, from), least);
     else apart.push({ from, to, least });
   };
   /** Keeps what stands in one row apart, neighbour by neighbour. */
@@ -91,8 +89,8 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
     });
   };
   const soundAt = (index: number): Sound | undefined => {
-    const column = columns[index] as Column;
-    return inLanes(column) ? (column.event as Sound) : undefined;
+    const { first, event } = itemAt(columns, index);
+    return first && event.kind === 'sound' ? event : undefined;
   };
   for (const breath of ['blow', 'draw'] as const) {
     row(
@@ -100,7 +98,7 @@ export function needsOf(segment: Segment): Omit<Spacing, 'width'> {
       (from, to) =>
         (lanes[from]?.right ?? 0) +
         (lanes[to]?.left ?? 0) +
-        (soundAt(from)?.glides ? 10 : isAttack(columns[to] as Column) ? 2 : 7),
+        (soundAt(from)?.glides ? 10 : isAttack(itemAt(columns, to)) ? 2 : 7),
     );
   }
   row(

@@ -1,5 +1,6 @@
 /** What is asked of the staff: a segment's notes at their places, with all that touches them from next door. */
 import type { Sound } from '../score/score.ts';
+import { itemAt } from '../time/item.ts';
 import { type Clef, staffKey } from './clef.ts';
 import { type Column, glidesInto, type Segment, SIGNS } from './measure.ts';
 import { roleClass } from './role-mark.ts';
@@ -23,7 +24,7 @@ export function planOf({ segment, xs, width, clef, before, after }: Place): Staf
     const { note } = column;
     const glide = lastOfEvent(columns, index) ? glideTo(column, next ?? after, clef, last) : undefined;
     return {
-      x: round(xs[index] as number),
+      x: round(itemAt(xs, index)),
       value: note.value,
       dots: note.dots,
       heads: column.event.kind === 'rest' ? [] : headsOf(column, clef),

@@ -3,6 +3,7 @@ import type { Score } from '../score/score.ts';
 import { staffNotes } from '../score/spelling.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { beatLength } from '../time/meter.ts';
 import { type Column, columnsOf, type Segment, segmentOf } from './measure.ts';
 import { needsOf } from './needs.ts';
@@ -21,12 +22,12 @@ export function measureBars(score: Score): MeasuredBar[] {
   const written = writtenScore(score);
   const beat = beatLength(score.meter);
   return score.bars.map((bar, index) => {
-    const own = written[index] as (typeof written)[number];
+    const own = itemAt(written, index);
     const columns = columnsOf(bar, own, staff);
     const meter = index === 0 ? score.meter : undefined;
     const segment = (from: number, to: number): Segment => segmentOf(bar, own, columns, [from, to], meter);
     const needed = (own: Segment): number => leastWidth(needsOf(own));
-    const isBeat = (at: number): boolean => isWhole(divide((columns[at] as Column).note.onset, beat));
+    const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));
 
     function cut(from: number, to: number, width: number): Segment[] {
       const all = segment(from, to);
@@ -50,8 +51,8 @@ export function measureBars(score: Score): MeasuredBar[] {
 function cutsWithin(columns: readonly Column[], from: number, to: number): number[] {
   const places: number[] = [];
   for (let at = from + 1; at < to; at++) {
-    const { note, first } = columns[at] as Column;
-    const before = (columns[at - 1] as Column).note;
+    const { note, first } = itemAt(columns, at);
+    const before = itemAt(columns, at - 1).note;
     if (first && (note.tuplet === undefined || note.tuplet !== before.tuplet)) places.push(at);
   }
   return places;

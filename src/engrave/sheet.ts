@@ -1,4 +1,7 @@
 /** The outlines of a page's blocks. Apart from the engraver: a page whose blocks were engraved before needs this alone. */
+
+import { DEGREES } from '../harmony/chord.ts';
+import { itemAt } from '../time/item.ts';
 import { OUTLINES } from './glyphs/outlines.ts';
 import { SHAPES } from './role-mark.ts';
 
@@ -6,7 +9,7 @@ import { SHAPES } from './role-mark.ts';
 export function glyphSheet(glyphs: Iterable<string>): string {
   const paths = [...new Set(glyphs)].sort().map((name) => {
     const shape = /^s([1-7])$/.exec(name);
-    if (shape) return `<path id="${name}" d="${SHAPES[Number(shape[1]) as keyof typeof SHAPES].path}"/>`;
+    if (shape) return `<path id="${name}" d="${SHAPES[itemAt(DEGREES, Number(shape[1]) - 1)].path}"/>`;
     const outline = OUTLINES[name];
     if (!outline) throw new Error(`no outline is called ${name}`);
     return `<path id="g-${name}" d="${outline[5]}"/>`;

@@ -1,4 +1,5 @@
 /** Places columns of notes across a width: as music is spaced, longer notes wider, and never closer than what they carry. */
+import { itemAt, lastOf } from '../time/item.ts';
 
 export interface Spacing {
   readonly width: number;
@@ -26,11 +27,11 @@ const stretch = (length: number): number => length ** 0.6;
 export function leastWidth({ before, after, gaps, apart }: Omit<Spacing, 'width' | 'lengths'>): number {
   const at = [0];
   gaps.forEach((gap, index) => {
-    let next = (at[index] as number) + gap;
-    for (const pair of apart) if (pair.to === index + 1) next = Math.max(next, (at[pair.from] as number) + pair.least);
+    let next = itemAt(at, index) + gap;
+    for (const pair of apart) if (pair.to === index + 1) next = Math.max(next, itemAt(at, pair.from) + pair.least);
     at.push(next);
   });
-  return before + (at.at(-1) as number) + after;
+  return before + lastOf(at) + after;
 }
 
 /** The middle of each column. Where the width is too small everything moves together evenly. */
@@ -48,7 +49,7 @@ export function place(spacing: Spacing): number[] {
       const now = gaps.slice(from, to).reduce((sum, gap) => sum + gap, 0);
       if (now >= least - 0.01) continue;
       moved = true;
-      for (let index = from; index < to; index++) mins[index] = ((gaps[index] as number) * least) / now;
+      for (let index = from; index < to; index++) mins[index] = (itemAt(gaps, index) * least) / now;
     }
     if (!moved) break;
     gaps = fill(mins, lengths, room);
@@ -56,7 +57,7 @@ export function place(spacing: Spacing): number[] {
   let at = before;
   return lengths.map((_, index) => {
     const here = at;
-    at += gaps[index] as number;
+    at += itemAt(gaps, index);
     return here;
   });
 }
@@ -71,16 +72,13 @@ function fill(mins: readonly number[], lengths: readonly number[], room: number)
     let free = room;
     let weight = 0;
     weights.forEach((own, index) => {
-      if (fixed.has(index)) free -= mins[index] as number;
+      if (fixed.has(index)) free -= itemAt(mins, index);
       else weight += own;
     });
-    const tight = weights.findIndex(
-      (own, index) => !fixed.has(index) && (own * free) / weight < (mins[index] as number),
-    );
-    if (tight < 0)
-      return weights.map((own, index) => (fixed.has(index) ? (mins[index] as number) : (own * free) / weight));
+    const tight = weights.findIndex((own, index) => !fixed.has(index) && (own * free) / weight < itemAt(mins, index));
+    if (tight < 0) return weights.map((own, index) => (fixed.has(index) ? itemAt(mins, index) : (own * free) / weight));
     weights.forEach((own, index) => {
-      if ((own * free) / weight < (mins[index] as number)) fixed.add(index);
+      if ((own * free) / weight < itemAt(mins, index)) fixed.add(index);
     });
   }
 }

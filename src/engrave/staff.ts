@@ -1,5 +1,6 @@
 /** One bar's (or half bar's) notes on the staff, drawn through VexFlow at places that are already decided. */
 import { Accidental, Beam, Dot, ModifierContext, StaveNote, Stem, TickContext } from 'vexflow/core';
+import { itemAt } from '../time/item.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { n } from './markup.ts';
 import { StringContext, use } from './string-context.ts';
@@ -66,16 +67,16 @@ const MIDDLE = 20;
 
 /** The y of a pitch on the staff: 5 a step from the middle line. */
 export function staffY(key: string): number {
-  const [letter, octave] = key.split('/') as [string, string];
+  const [letter = '', octave] = key.split('/');
   return MIDDLE - 5 * ('cdefgab'.indexOf(letter) + 7 * Number(octave) - 34);
 }
 
 export function drawStaff(plan: StaffPlan): StaffDrawing {
   const context = new StringContext();
   const stems = stemsOf(plan);
-  const notes = plan.notes.map((note, index) => makeNote(note, stems[index] as number));
-  const beams = plan.beams.map((members) => new Beam(members.map((at) => notes[at] as StaveNote)));
-  for (const [index, note] of notes.entries()) place(note, (plan.notes[index] as PlannedNote).x);
+  const notes = plan.notes.map((note, index) => makeNote(note, itemAt(stems, index)));
+  const beams = plan.beams.map((members) => new Beam(members.map((at) => itemAt(notes, at))));
+  for (const [index, note] of notes.entries()) place(note, itemAt(plan.notes, index).x);
   for (const beam of beams) beam.postFormat();
 
   let [top, bottom] = [0, 40];
@@ -83,11 +84,11 @@ export function drawStaff(plan: StaffPlan): StaffDrawing {
     top = Math.min(top, low);
     bottom = Math.max(bottom, high);
   };
-  const extents = notes.map((note, index) => extentOf(note, plan.notes[index] as PlannedNote));
+  const extents = notes.map((note, index) => extentOf(note, itemAt(plan.notes, index)));
   for (const [low, high] of extents) reach(low, high);
 
   const drawn = notes.map((note, index) => {
-    const planned = plan.notes[index] as PlannedNote;
+    const planned = itemAt(plan.notes, index);
     context.headClasses(planned.heads.map((head) => head.role));
     note.setContext(context).drawWithStyle();
     return context.take() + marksOf(note, planned, context, reach);
@@ -170,7 +171,7 @@ function extentOf(note: StaveNote, planned: PlannedNote): [number, number] {
   let low = Math.min(...ys) - (planned.heads.length === 0 ? 14 : HEAD);
   let high = Math.max(...ys) + (planned.heads.length === 0 ? 14 : HEAD);
   planned.heads.forEach((head, index) => {
-    const y = ys[index] as number;
+    const y = itemAt(ys, index);
     if (head.sign !== undefined) {
       low = Math.min(low, y - 17);
       high = Math.max(high, y + 14);
@@ -231,8 +232,8 @@ function drawTuplet(tuplet: PlannedTuplet, plan: StaffPlan, y: number, context: 
   const scale = 0.8;
   const digits = [...String(tuplet.figure)].map((digit) => glyphAt(0xe880 + Number(digit)));
   const width = digits.reduce((sum, glyph) => sum + glyph.advance * scale, 0);
-  const from = (plan.notes[tuplet.first] as PlannedNote).x - 7;
-  const to = (plan.notes[tuplet.last] as PlannedNote).x + 7;
+  const from = itemAt(plan.notes, tuplet.first).x - 7;
+  const to = itemAt(plan.notes, tuplet.last).x + 7;
   const start = (from + to - width) / 2;
   let at = start;
   let drawn = '';
@@ -267,12 +268,12 @@ const DEPTH = 5;
 
 /** The ties and slurs that leave a note, and those that come to it over the tile's edge. They bend away from the stems. */
 function curvesOf(index: number, plan: StaffPlan, notes: readonly StaveNote[]): Curve[] {
-  const planned = plan.notes[index] as PlannedNote;
+  const planned = itemAt(plan.notes, index);
   const next = plan.notes[index + 1];
   const curves: Curve[] = [];
   planned.heads.forEach(({ key }, head) => {
     const y = staffY(key);
-    const inner = up(head, planned.heads.length, y, notes[index] as StaveNote);
+    const inner = up(head, planned.heads.length, y, itemAt(notes, index));
     const outer = up(head, planned.heads.length, y, undefined);
     if (planned.tieIn) curves.push({ from: { x: 0, y }, to: { x: planned.x, y }, up: outer, open: 'from' });
     if (planned.tie === 'out')

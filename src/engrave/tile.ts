@@ -1,12 +1,13 @@
 /** One tile: a bar (or half of one) with its staff, lanes, words and lines, at a fixed width. */
-import type { Event, Score, Sound } from '../score/score.ts';
+import type { Event, Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { drawSound, glideLine, halfWidth, heightsOf, heldLine, middleOf } from './lanes.ts';
 import type { Layout } from './layout.ts';
 import { meterDigits, meterWidth } from './lead.ts';
 import { escapeText, n } from './markup.ts';
-import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, WAVE } from './measure.ts';
+import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, soundIn, WAVE } from './measure.ts';
 import { CHORD_GAP } from './needs.ts';
 import type { StaffDrawing } from './staff.ts';
 import { use } from './string-context.ts';
@@ -60,15 +61,15 @@ function drawEvents(parts: TileParts, neighbours: Neighbours, settings: TileSett
   const { id, layout } = settings;
   let drawn = '';
   for (let index = 0; index < segment.columns.length; ) {
-    const column = segment.columns[index] as Column;
+    const column = itemAt(segment.columns, index);
     let next = index + 1;
     while (next < segment.columns.length && segment.columns[next]?.note.event === column.note.event) next++;
     let inner = drawing.notes.slice(index, next).join('');
     if (column.event.kind === 'sound') {
       for (const role of column.roles) if (role) glyphs.add(`s${role.degree}`);
       inner += drawFlow(index, next, parts, neighbours, settings);
-      inner += drawSound(column, xs[index] as number, layout);
-      inner += drawWord(column, xs[index] as number, layout) + drawLyric(index, parts, settings);
+      inner += drawSound(column, itemAt(xs, index), layout);
+      inner += drawWord(column, itemAt(xs, index), layout) + drawLyric(index, parts, settings);
     }
     const { index: number } = column.event;
     drawn += `<g class="e" id="${id}-e${number}" data-event="${number}">${inner}</g>`;
@@ -86,9 +87,9 @@ function drawFlow(
   settings: TileSettings,
 ): string {
   const { layout, width } = settings;
-  const column = segment.columns[index] as Column;
-  const sound = column.event as Sound;
-  const x = xs[index] as number;
+  const column = itemAt(segment.columns, index);
+  const sound = soundIn(column);
+  const x = itemAt(xs, index);
   const heights = heightsOf(sound, layout);
   const half = halfWidth(column) + 1.5;
   const follower = segment.columns[next];
@@ -97,30 +98,30 @@ function drawFlow(
   // A tie that comes over the edge, or a glide that does.
   if (index === 0 && neighbours.before && sound.tied) drawn += heldLine(0, x - half, heights);
   if (index === 0 && neighbours.before && glidesInto(neighbours.before, column)) {
-    const from = (middleOf(heightsOf(neighbours.before.event as Sound, layout)) + middleOf(heights)) / 2;
+    const from = (middleOf(heightsOf(soundIn(neighbours.before), layout)) + middleOf(heights)) / 2;
     drawn += glideLine([0, from], [x - half, middleOf(heights)]);
   }
   const tied = target?.event.kind === 'sound' && target.event.tied;
   const gliding = target !== undefined && glidesInto(column, target);
   // A note that goes on before it glides is held to its last head, and glides from there.
-  const lastX = next - index > 1 ? (xs[next - 1] as number) : x + half;
+  const lastX = next - index > 1 ? itemAt(xs, next - 1) : x + half;
   if (tied) {
-    const end = follower ? (xs[next] as number) - halfWidth(follower) - 1.5 : width;
+    const end = follower ? itemAt(xs, next) - halfWidth(follower) - 1.5 : width;
     drawn += heldLine(x + half, end, heights);
   } else if (gliding) {
     drawn += heldLine(x + half, lastX, heights);
   } else if (next - index > 1 || sound.tied) {
     // The last of a tie: its line ends with the note, short of what comes next.
     const end = follower
-      ? (xs[next] as number) - (follower.event.kind === 'sound' ? halfWidth(follower) + 4 : 12)
+      ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + 4 : 12)
       : width - 10;
     drawn += heldLine(x + half, end, heights);
   }
   if (gliding) {
-    const to = middleOf(heightsOf(target.event as Sound, layout));
+    const to = middleOf(heightsOf(soundIn(target), layout));
     const from = middleOf(heights);
     drawn += follower
-      ? glideLine([lastX, from], [(xs[next] as number) - halfWidth(follower) - 1.5, to])
+      ? glideLine([lastX, from], [itemAt(xs, next) - halfWidth(follower) - 1.5, to])
       : glideLine([lastX, from], [width, (from + to) / 2]);
   }
   return drawn;
@@ -134,16 +135,16 @@ function drawWord(column: Column, x: number, layout: Layout): string {
 }
 
 function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }: TileSettings): string {
-  const column = segment.columns[index] as Column;
+  const column = itemAt(segment.columns, index);
   const lyric = column.event.kind === 'sound' ? column.event.lyric : undefined;
   if (!lyric || layout.lyric === undefined) return '';
-  const x = xs[index] as number;
+  const x = itemAt(xs, index);
   const y = layout.lyric;
   if (lyric.extends) {
     const before = segment.columns.slice(0, index).findLastIndex((own) => own.first && own.event.kind === 'sound');
-    const last = before < 0 ? undefined : ((segment.columns[before] as Column).event as Sound).lyric;
+    const last = before < 0 ? undefined : soundIn(itemAt(segment.columns, before)).lyric;
     const from =
-      before < 0 ? 0 : (xs[before] as number) + (last && !last.extends ? textWidth(last.text, SIZE.lyric) / 2 + 2 : 6);
+      before < 0 ? 0 : itemAt(xs, before) + (last && !last.extends ? textWidth(last.text, SIZE.lyric) / 2 + 2 : 6);
     return x + 6 - from < 3 ? '' : `<path class="s" d="M${n(from)} ${n(y)}H${n(x + 6)}"/>`;
   }
   const half = textWidth(lyric.text, SIZE.lyric) / 2;
@@ -155,7 +156,7 @@ function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }:
     const to =
       after < 0
         ? Math.min(width - 4, x + half + 12)
-        : (xs[after] as number) - textWidth(syllable(segment.columns[after]) ?? '', SIZE.lyric) / 2;
+        : itemAt(xs, after) - textWidth(syllable(segment.columns[after]) ?? '', SIZE.lyric) / 2;
     drawn += `<text class="y" x="${n((x + half + to) / 2)}" y="${n(y)}">-</text>`;
   }
   return drawn;
@@ -244,7 +245,7 @@ function drawChords(parts: TileParts, { chord: y }: Layout, width: number): stri
   let earliest = segment.opens ? numberRoom(segment.bar.number) : 2;
   return segment.chords
     .map((chord, index) => {
-      const x = Math.max(earliest, Math.min(chordX(chord, parts, width), latest[index] as number));
+      const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
       earliest = x + chordWidth(chord) + CHORD_GAP;
       const numeral = chord.numeral ? `<tspan class="u" dx="4">${escapeText(chord.numeral)}</tspan>` : '';
       return `<text class="c" data-chord="${chord.index}" x="${n(x)}" y="${n(y)}">${escapeText(chord.name)}${numeral}</text>`;
@@ -275,7 +276,7 @@ function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, l
     const own = mouthOf(column.event);
     if (own === undefined || own === mouth) return;
     mouth = own;
-    const from = index === 0 ? 0 : ((xs[index] as number) + (xs[index - 1] as number)) / 2;
+    const from = index === 0 ? 0 : (itemAt(xs, index) + itemAt(xs, index - 1)) / 2;
     const last = runs.at(-1);
     if (last?.from === from) runs.pop();
     runs.push({ mouth, from, named: true });

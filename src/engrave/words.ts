@@ -6,8 +6,9 @@ import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { roleIn } from '../score/ask.ts';
-import type { Bar, Event, Mark, Mouth, Note, Score, Sound } from '../score/score.ts';
+import type { Bar, Event, Mark, Mouth, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { clefOf } from './clef.ts';
 import { escapeText } from './markup.ts';
@@ -72,9 +73,9 @@ export function barsInWords(score: Score): string[] {
 }
 
 function restLength(bar: Bar, from: number): Fraction {
-  let length = (bar.events[from] as Event).duration;
+  let length = itemAt(bar.events, from).duration;
   for (let index = from + 1; bar.events[index]?.kind === 'rest'; index++) {
-    length = add(length, (bar.events[index] as Event).duration);
+    length = add(length, itemAt(bar.events, index).duration);
   }
   return length;
 }
@@ -96,7 +97,7 @@ function eventWords(event: Event, role: string | undefined, before: string | und
 }
 
 function holesInWords({ breath, notes }: Sound): string[] {
-  const [first] = notes as readonly [Note];
+  const first = itemAt(notes, 0);
   const holes = notes.map((note) => note.hole);
   if (holes.length > 1) {
     const together = `${breath} ${holes.slice(0, -1).join(', ')} and ${holes.at(-1)} together`;

@@ -1,7 +1,8 @@
 import { type PitchClass, plainName, printedName } from '../instrument/pitch.ts';
 
 /** A degree of a chord or scale within one octave: the 9th of a chord counts as its 2nd. */
-export type Degree = 1 | 2 | 3 | 4 | 5 | 6 | 7;
+export type Degree = (typeof DEGREES)[number];
+export const DEGREES = [1, 2, 3, 4, 5, 6, 7] as const;
 
 /** One tone of a chord: its degree within the octave, its height, and the number it goes by (9 for an added second). */
 export interface ChordTone {

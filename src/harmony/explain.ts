@@ -4,6 +4,7 @@ import { chromaOf, mod, type Pitch } from '../instrument/pitch.ts';
 import { inWords, type Playable, tabOf } from '../instrument/playable.ts';
 import { CHROMATIC_STEPS, type Step } from '../instrument/scale.ts';
 import { centsOf, EQUAL, frequencyOf, type Pitching } from '../instrument/temperament.ts';
+import { itemAt } from '../time/item.ts';
 import { type Chord, printedChord, printedNumeral } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
 import { numeralOf } from './numeral.ts';
@@ -35,7 +36,7 @@ export interface ExplainedRole {
 
 /** The degree of a pitch in a key, flat for what lies outside its major scale. */
 export const degreeIn = (midi: number, key: SongKey): Step =>
-  CHROMATIC_STEPS[mod(midi - chromaOf(key.tonic), 12)] as Step;
+  itemAt(CHROMATIC_STEPS, mod(midi - chromaOf(key.tonic), 12));
 
 /** The same chord twice among `chords` is explained once. */
 export function explain(

@@ -1,5 +1,6 @@
 /** Named progressions: each bar's chords as numerals, so that a form fits any key. */
 import { add, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
+import { present } from '../time/item.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { isChordSymbol, readChord } from './symbol.ts';
@@ -102,7 +103,7 @@ export function barsOfForm(form: Form): ReadForm {
 
 /** The chords of one bar of a form in a key, over a bar of the given length. */
 export const chordsOfBar = (bar: FormBar, key: SongKey, length: Fraction): readonly ChordChange[] =>
-  bar.map(({ at, symbol }) => ({ onset: multiply(at, length), chord: readChord(symbol, key) as Chord }));
+  bar.map(({ at, symbol }) => ({ onset: multiply(at, length), chord: present(readChord(symbol, key), symbol) }));
 
 /** All symbols of a progression, in order. */
 export const symbolsOf = (bars: readonly FormBar[]): string[] => bars.flatMap((bar) => bar.map(({ symbol }) => symbol));

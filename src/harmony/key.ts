@@ -8,10 +8,11 @@ import {
   nameAbove,
   type Pitch,
   type PitchClass,
-  pitchNamed,
+  pitchOf,
   plainName,
   printedName,
 } from '../instrument/pitch.ts';
+import { itemAt } from '../time/item.ts';
 
 /** The song's key: where numerals count from and what the staff's signature says. */
 export interface SongKey {
@@ -51,6 +52,6 @@ export function signatureAlter(key: SongKey, letter: PitchClass['letter']): numb
 /** A pitch spelled by the key alone, flat for the blue notes and what is borrowed. */
 export function spellInKey(midi: number, key: SongKey): Pitch {
   const semitones = mod(midi - chromaOf(key.tonic), 12);
-  const name = nameAbove(key.tonic, FLAT_DEGREES[semitones] as number, semitones);
-  return pitchNamed(name, midi) as Pitch;
+  const name = nameAbove(key.tonic, itemAt(FLAT_DEGREES, semitones), semitones);
+  return pitchOf(name, midi);
 }

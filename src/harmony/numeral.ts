@@ -1,10 +1,13 @@
 /** Roman numerals: steps of the song's key, counted from the major scale of its tonic in either mode (bVI is written out). */
 import { atFifths, fifthsOf, type PitchClass, plainName } from '../instrument/pitch.ts';
+import { valueAt } from '../time/item.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
 
 /** Fifths from the tonic to each step of its major scale. */
-const STEPS: Readonly<Record<string, number>> = { I: 0, II: 2, III: 4, IV: -1, V: 1, VI: 3, VII: 5 };
+const STEPS: ReadonlyMap<string, number> = new Map(
+  Object.entries({ I: 0, II: 2, III: 4, IV: -1, V: 1, VI: 3, VII: 5 }),
+);
 
 export interface Numeral {
   /** Fifths from the tonic to the chord's root. */
@@ -21,9 +24,9 @@ const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/
 export function readNumeral(text: string): Numeral | undefined {
   const match = NUMERAL.exec(text);
   if (!match) return undefined;
-  const [, sign, step, rest] = match as unknown as [string, string, string, string];
+  const [, sign = '', step = '', rest = ''] = match;
   const accidental = sign === '' ? 0 : sign === 'b' || sign === '♭' ? -1 : 1;
-  return { fifths: (STEPS[step.toUpperCase()] as number) + 7 * accidental, minor: step === step.toLowerCase(), rest };
+  return { fifths: valueAt(STEPS, step.toUpperCase()) + 7 * accidental, minor: step === step.toLowerCase(), rest };
 }
 
 /** A root so many fifths from C, named with at most one sign (Fb to A#). */
@@ -51,7 +54,7 @@ export function numeralOf(chord: Chord, key: SongKey): string {
   while (fifths < -5) fifths += 12;
   const sign = fifths < -1 ? 'b' : fifths > 5 ? '#' : '';
   const plain = sign === 'b' ? fifths + 7 : sign === '#' ? fifths - 7 : fifths;
-  const step = Object.keys(STEPS).find((name) => STEPS[name] === plain) ?? plainName(chord.root);
+  const step = [...STEPS].find(([, from]) => from === plain)?.[0] ?? plainName(chord.root);
   if (/^m(?!aj)/.test(chord.suffix))
     return sign + step.toLowerCase() + chord.suffix.slice(1).replace(/^M(?=\d)/, 'maj');
   if (chord.suffix.startsWith('dim')) return sign + step.toLowerCase() + chord.suffix;

@@ -1,4 +1,5 @@
-import { chromaOf, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
+import { chromaOf, majorDegree, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
+import { itemAt } from '../time/item.ts';
 import type { Chord, Degree } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
 
@@ -14,8 +15,6 @@ export interface Role {
   /** Root, third, fifth and seventh of the chord itself are tones; all else colours it. */
   readonly tone: boolean;
 }
-
-const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11] as const;
 
 /**
  * Roles by half steps above the root where the chord itself does not say otherwise:
@@ -54,11 +53,11 @@ export function roleOf(midi: number, chord: Chord): Role {
   if (semitones === 6 && chord.tones.some((tone) => tone.degree === 7 && tone.semitones === 11)) {
     return { degree: 4, semitones, alter: 1, label: '♯11', tone: false };
   }
-  const [degree, label] = ROLES[semitones] as readonly [Degree, string];
+  const [degree, label] = itemAt(ROLES, semitones);
   return { degree, semitones, alter: alteration(degree, semitones), label, tone: false };
 }
 
-const alteration = (degree: Degree, semitones: number): number => semitones - (MAJOR_SCALE[degree - 1] as number);
+const alteration = (degree: Degree, semitones: number): number => semitones - majorDegree(degree);
 const signs = (alter: number): string => (alter < 0 ? '♭'.repeat(-alter) : '♯'.repeat(alter));
 
 const NUMBER_WORDS: Readonly<Record<string, string>> = {

@@ -1,7 +1,8 @@
 /** Chord symbols and roman numerals, read into chords. The qualities and their spellings are tonal's chord dictionary. */
 import { ChordType, Interval } from 'tonal';
 import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
-import type { Chord, ChordTone, Degree } from './chord.ts';
+import { itemAt } from '../time/item.ts';
+import { type Chord, type ChordTone, DEGREES } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { readNumeral, rootAt } from './numeral.ts';
 
@@ -21,7 +22,7 @@ function tonesOf(suffix: string): readonly ChordTone[] | undefined {
 function toneOf(name: string): ChordTone {
   const interval = Interval.get(name);
   const number = interval.num ?? 1;
-  return { degree: (((number - 1) % 7) + 1) as Degree, semitones: interval.chroma ?? 0, number };
+  return { degree: itemAt(DEGREES, (number - 1) % 7), semitones: interval.chroma ?? 0, number };
 }
 
 /** One spelling for each chord, whatever sign the author used for it. */
@@ -48,9 +49,9 @@ function readNumeralChord(text: string, key: SongKey): Chord | undefined {
 
 function readNamedChord(text: string): Chord | undefined {
   const match = /^([A-G][b♭#♯]?)(.*)$/.exec(text);
-  const root = match && readPitchClass(match[1] as string);
+  const root = match && readPitchClass(itemAt(match, 1));
   if (!root) return undefined;
-  const suffix = plainSuffix(match[2] as string);
+  const suffix = plainSuffix(itemAt(match, 2));
   const tones = tonesOf(suffix);
   return tones && { root, suffix, tones };
 }

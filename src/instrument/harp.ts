@@ -1,3 +1,4 @@
+import { itemAt, present } from '../time/item.ts';
 import {
   atFifths,
   chromaOf,
@@ -8,13 +9,14 @@ import {
   nameAbove,
   type Pitch,
   type PitchClass,
-  pitchNamed,
+  pitchOf,
   plainName,
   readPitchClass,
 } from './pitch.ts';
 import type { Tuning } from './tuning.ts';
 
-export type Register = 'low' | 'standard' | 'high';
+export const REGISTERS = ['low', 'standard', 'high'] as const;
+export type Register = (typeof REGISTERS)[number];
 export type Breath = 'blow' | 'draw';
 
 /** An instrument in the hand: a tuning in a key and a register. */
@@ -45,7 +47,7 @@ const OCTAVE_OF: Readonly<Record<Register, number>> = { low: -12, standard: 0, h
 
 /** The keys harps are sold in, from the lowest standard one up. Source: the same article; all twelve are common practice. */
 export const HARP_KEYS: readonly PitchClass[] = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#'].map(
-  (name) => readPitchClass(name) as PitchClass,
+  (name) => present(readPitchClass(name), name),
 );
 
 /** The MIDI number of the key note, from which a tuning counts its reeds: hole 1 blow of all the usual ones. */
@@ -118,20 +120,21 @@ export function namedOnHarp(harp: Harp, midi: number): Pitch {
   // A reed six half steps up is the fourth of the key raised by its maker; a bend there is the blues' flat fifth.
   const raisedFourth =
     semitones === 6 && [...harp.tuning.blow, ...harp.tuning.draw].some((reed) => mod(reed, 12) === 6);
-  const degree = raisedFourth ? 4 : (FLAT_DEGREES[semitones] as number);
+  const degree = raisedFourth ? 4 : itemAt(FLAT_DEGREES, semitones);
   const name = nameAbove(harp.key, degree, semitones);
   // A harp key has at most one accidental, so a name here has at most two.
-  return pitchNamed(name, midi) as Pitch;
+  return pitchOf(name, midi);
 }
 
 /** Reads `A`, `Bb`, `low F`, `high G`; undefined for anything else. */
 export function readHarp(text: string, tuning: Tuning): Harp | undefined {
   const match = /^(?:(low|high)\s+)?(\S+)$/i.exec(text.trim());
-  const key = match && readPitchClass(match[2] as string);
+  const key = match && readPitchClass(itemAt(match, 2));
   if (!key) return undefined;
   // Keys nobody stamps on a cover (Fb, E#, B#, Cb …) are slips, not harps.
   if (fifthsOf(key) < -6 || fifthsOf(key) > 7) return undefined;
-  return { key, register: (match[1]?.toLowerCase() as Register | undefined) ?? 'standard', tuning };
+  const register = REGISTERS.find((one) => one === match[1]?.toLowerCase()) ?? 'standard';
+  return { key, register, tuning };
 }
 
 /** `low F`, `Bb`: as {@link readHarp} reads it. */

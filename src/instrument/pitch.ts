@@ -1,4 +1,5 @@
 /** Spelled pitch: a letter and an accidental as well as a number, since Bb and A# are one key and two notes. */
+import { itemAt, present } from '../time/item.ts';
 export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 export type Letter = (typeof LETTERS)[number];
 
@@ -14,7 +15,13 @@ export interface Pitch extends PitchClass {
   readonly midi: number;
 }
 
-const SEMITONES: Readonly<Record<Letter, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11] as const;
+/** Half steps of a degree of the major scale (1 to 7) above its tonic. */
+export const majorDegree = (degree: number): number => itemAt(MAJOR_SCALE, degree - 1);
+
+/** The plain letters are the major scale on C. */
+const [C, D, E, F, G, A, B] = MAJOR_SCALE;
+const SEMITONES: Readonly<Record<Letter, number>> = { C, D, E, F, G, A, B };
 /** The line of fifths with C at 0: … Bb -2, F -1, C 0, G 1, D 2 … ; each sharp adds seven. */
 const FIFTHS: Readonly<Record<Letter, number>> = { F: -1, C: 0, G: 1, D: 2, A: 3, E: 4, B: 5 };
 const LINE: readonly Letter[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
@@ -24,7 +31,7 @@ export const mod = (n: number, m: number): number => ((n % m) + m) % m;
 export const fifthsOf = (p: PitchClass): number => FIFTHS[p.letter] + 7 * p.alter;
 
 export function atFifths(fifths: number): PitchClass {
-  const letter = LINE[mod(fifths + 1, 7)] as Letter;
+  const letter = itemAt(LINE, mod(fifths + 1, 7));
   return { letter, alter: Math.floor((fifths + 1) / 7) };
 }
 
@@ -41,13 +48,20 @@ export function pitchNamed(name: PitchClass, midi: number): Pitch | undefined {
   return { letter: name.letter, alter: name.alter, octave, midi };
 }
 
+/** The pitch whose number is `midi`, by a name that sounds so: for any other name this throws. */
+export function pitchOf(name: PitchClass, midi: number): Pitch {
+  const pitch = pitchNamed(name, midi);
+  if (!pitch) throw new RangeError(`${midi} is not a ${plainName(name)}`);
+  return pitch;
+}
+
 /**
  * The name `degree` letters above `root` (1 is the root's own letter) that sounds `semitones` above it:
  * degree 3 and 3 half steps above E is G natural. The accidental may be double or worse; callers decide.
  */
 export function nameAbove(root: PitchClass, degree: number, semitones: number): PitchClass {
   const index = LETTERS.indexOf(root.letter) + degree - 1;
-  const letter = LETTERS[mod(index, 7)] as Letter;
+  const letter = itemAt(LETTERS, mod(index, 7));
   const natural = SEMITONES[letter] - SEMITONES[root.letter] + (index >= 7 ? 12 : 0);
   let alter = root.alter + semitones - natural;
   alter = mod(alter + 6, 12) - 6;
@@ -75,9 +89,12 @@ export const printedPitch = (p: Pitch): string => printedName(p) + p.octave;
 export function readPitchClass(text: string): PitchClass | undefined {
   const match = /^([A-Ga-g])(b|♭|#|♯)?$/.exec(text);
   if (!match) return undefined;
-  const sign = match[2];
+  const [, name = '', sign] = match;
   return {
-    letter: (match[1] as string).toUpperCase() as Letter,
+    letter: present(
+      LETTERS.find((letter) => letter === name.toUpperCase()),
+      name,
+    ),
     alter: sign === undefined ? 0 : sign === 'b' || sign === '♭' ? -1 : 1,
   };
 }

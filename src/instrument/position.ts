@@ -1,4 +1,6 @@
 /** Positions: the keys one harp is played in, and what each finds on the reeds. */
+
+import { itemAt } from '../time/item.ts';
 import { type Harp, keyNote, tonicInPosition } from './harp.ts';
 import { chromaOf, mod, type PitchClass } from './pitch.ts';
 import { MEANS, type Means, meansOf, notesOf, type Playable } from './playable.ts';
@@ -70,7 +72,7 @@ export function positionOn(harp: Harp, number: number): Position {
   return {
     number,
     tonic,
-    home: (degrees[0] as DegreePlaces).places.filter((place) => meansOf(place) === 'reed'),
+    home: itemAt(degrees, 0).places.filter((place) => meansOf(place) === 'reed'),
     modes: SEVEN_NOTE.filter((scale) => stepsOf(scale).every(({ semitones }) => plain.has(semitones))),
     degrees,
   };

@@ -1,4 +1,6 @@
 /** A tuning as an author defines it: the reeds of a harp in one key, by their note names. */
+
+import { itemAt } from '../time/item.ts';
 import { type Pitch, type PitchClass, pitchNamed, plainPitch, readPitchClass } from './pitch.ts';
 import { TUNINGS, type Tuning } from './tuning.ts';
 
@@ -57,7 +59,7 @@ export function readTuning(
 
   const shape = faultOfShape(blow, draw);
   if (shape) return { faults: [shape] };
-  const keyNote = keyNoteNear(blow[0] as Pitch, key);
+  const keyNote = keyNoteNear(itemAt(blow, 0), key);
   const valves = written.valves ?? written.slide ?? false;
   return {
     tuning: {
@@ -84,7 +86,7 @@ function readRow(
   const row: Pitch[] = [];
   words.forEach((text, word) => {
     const match = /^(\D+)(\d)?$/.exec(text);
-    const name = match && readPitchClass(match[1] as string);
+    const name = match && readPitchClass(itemAt(match, 1));
     if (!name) {
       const help = 'Write notes as C, F#, Bb, or with the octave as C4.';
       faults.push({ field, word, message: `“${text}” is not a note.`, help });
@@ -129,9 +131,9 @@ function faultOfShape(blow: readonly Pitch[], draw: readonly Pitch[]): TuningFau
       message: `A harp has ${FEWEST_HOLES} to ${MOST_HOLES} holes, and this one ${blow.length}.`,
     };
   }
-  const wide = blow.findIndex(({ midi }, index) => Math.abs(midi - (draw[index] as Pitch).midi) > WIDEST_HOLE);
+  const wide = blow.findIndex(({ midi }, index) => Math.abs(midi - itemAt(draw, index).midi) > WIDEST_HOLE);
   if (wide < 0) return undefined;
-  const [blown, drawn] = [plainPitch(blow[wide] as Pitch), plainPitch(draw[wide] as Pitch)];
+  const [blown, drawn] = [plainPitch(itemAt(blow, wide)), plainPitch(itemAt(draw, wide))];
   return {
     field: 'draw',
     word: wide,

@@ -1,6 +1,18 @@
 /** Scales as data, and where their notes lie on a harp. */
+
+import { itemAt } from '../time/item.ts';
 import type { Harp } from './harp.ts';
-import { atFifths, chromaOf, fifthsOf, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from './pitch.ts';
+import {
+  atFifths,
+  chromaOf,
+  fifthsOf,
+  majorDegree,
+  mod,
+  nameAbove,
+  type Pitch,
+  type PitchClass,
+  pitchOf,
+} from './pitch.ts';
 import { type Means, meansOf, notesOf, type Playable, placesOf } from './playable.ts';
 
 export interface Scale {
@@ -49,13 +61,11 @@ export interface Step {
   readonly label: string;
 }
 
-const MAJOR = [0, 2, 4, 5, 7, 9, 11] as const;
-
 export function stepsOf(scale: Scale): readonly Step[] {
   return scale.degrees.split(' ').map((text) => {
     const degree = Number(text.at(-1));
     const alter = text.startsWith('b') ? -1 : text.startsWith('#') ? 1 : 0;
-    const semitones = mod((MAJOR[degree - 1] as number) + alter, 12);
+    const semitones = mod(majorDegree(degree) + alter, 12);
     return { degree, semitones, label: text.replace('b', '♭').replace('#', '♯') };
   });
 }
@@ -118,7 +128,7 @@ export function layOut(harp: Harp, tonic: PitchClass, steps: readonly Step[]): r
     const easiest = places[0];
     laid.push({
       step,
-      pitch: pitchNamed(names[index] as PitchClass, midi) as Pitch,
+      pitch: pitchOf(itemAt(names, index), midi),
       places,
       means: easiest && meansOf(easiest),
     });

@@ -1,5 +1,6 @@
 /** How the reeds are tuned against each other, and the frequencies that follow. */
 import { gcd } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { type Breath, type Harp, type HoleNote, keyNote, sounding } from './harp.ts';
 import { mod } from './pitch.ts';
 import type { Tuning } from './tuning.ts';
@@ -66,7 +67,7 @@ export function ratioToChord(tuning: Tuning, breath: Breath, semitones: number):
   const root = chordRoot(tuning, breath);
   const above = mod(semitones - root, 12);
   const minor = has(tuning, breath, root + 3) && !has(tuning, breath, root + 4);
-  return above === 10 && minor ? SEVENTH_OF_MINOR : (RATIOS[above] as Ratio);
+  return above === 10 && minor ? SEVENTH_OF_MINOR : itemAt(RATIOS, above);
 }
 
 /** The ratio of a note on a breath to the key note, within one octave: draw 5 of a Richter harp is 21/16. */

@@ -1,4 +1,5 @@
 import type { Span } from '../diagnostics/diagnostic.ts';
+import { itemAt } from '../time/item.ts';
 
 /**
  * Where the address of a link, image or definition stands. The Markdown reader tells what it is and where the whole
@@ -8,7 +9,7 @@ export function destinationSpan(source: string, whole: Span, url: string): Span 
   const text = source.slice(whole.from, whole.to);
   if (text === url || text === `<${url}>`) return whole;
   for (const mark of text.matchAll(/\](?:\(|:)\s*(<[^>\r\n]*>|(?:\\.|[^\s\\])*)/g)) {
-    const written = mark[1] as string;
+    const written = itemAt(mark, 1);
     const from = whole.from + mark.index + mark[0].length - written.length;
     if (written.startsWith('<')) {
       if (unescaped(written.slice(1, -1)) === url) return { from: from + 1, to: from + written.length - 1 };

@@ -3,6 +3,7 @@ import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { type Placed, placeOf } from '../diagnostics/place.ts';
+import { itemAt } from '../time/item.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 
@@ -23,8 +24,7 @@ export function* nodesOf(root: MdastNode): Generator<MdastNode> {
   const waiting: MdastNode[] = [root];
   for (let node = waiting.pop(); node; node = waiting.pop()) {
     yield node;
-    if ('children' in node)
-      for (let i = node.children.length - 1; i >= 0; i--) waiting.push(node.children[i] as MdastNode);
+    if ('children' in node) for (let i = node.children.length - 1; i >= 0; i--) waiting.push(itemAt(node.children, i));
   }
 }
 
@@ -48,7 +48,7 @@ export function readMarkdown(source: string, placed: Placed): MarkdownRead {
     const under = tooDeepUnder(root);
     return { root, diagnostics: under ? [tooDeep(under)] : [] };
   } catch (error) {
-    const slip = syntaxProblem((error as Error).message, source, placed);
+    const slip = syntaxProblem(error instanceof Error ? error.message : String(error), source, placed);
     return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
   }
 }

@@ -48,7 +48,7 @@ export function tooDeepUnder(root: MdastNode): TooDeep | undefined {
   for (let next = waiting.pop(); next; next = waiting.pop()) {
     const [node, depth] = next;
     if (depth > DEEPEST_TREE) return { at: node.position?.start.offset ?? 0, what: IN_ONE_ANOTHER, unreadable: false };
-    if ('children' in node) for (const child of node.children) waiting.push([child as MdastNode, depth + 1]);
+    if ('children' in node) for (const child of node.children) waiting.push([child, depth + 1]);
   }
   return undefined;
 }

@@ -37,7 +37,8 @@ export function attributesAt(source: string, from: number): readonly AttributeSp
       continue;
     }
     const quote = source[valueAt];
-    const end = quote === '{' ? afterBraces(source, valueAt) : source.indexOf(quote as string, valueAt + 1) + 1;
+    if (quote === undefined) return found;
+    const end = quote === '{' ? afterBraces(source, valueAt) : source.indexOf(quote, valueAt + 1) + 1;
     if (end <= valueAt) return found;
     found.push({ name, nameSpan, valueSpan: { from: valueAt + 1, to: end - 1 } });
     at = end;

@@ -4,6 +4,9 @@ import type { Span } from '../diagnostics/diagnostic.ts';
 
 export type Value = string | number | boolean | null | undefined | readonly Value[] | { readonly [key: string]: Value };
 
+/** The library's own test knows no list that is only read. */
+export const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
+
 /** Where what a list or a record holds stands in the text, by its path there, the steps joined with `/` (`0/at`). */
 export type ValueParts = ReadonlyMap<string, Span>;
 
@@ -55,9 +58,7 @@ function literal(node: Expression | SpreadElement | null | undefined, path: Path
           if (property.type !== 'Property' || property.computed || property.kind !== 'init')
             throw new TypeError('computed');
           const key =
-            property.key.type === 'Identifier'
-              ? property.key.name
-              : String(literal(property.key as Expression, path, () => {}));
+            property.key.type === 'Identifier' ? property.key.name : String(literal(property.key, path, () => {}));
           return [key, literal(property.value, [...path, key], place)];
         }),
       );

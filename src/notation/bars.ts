@@ -2,6 +2,7 @@
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import type { Lyric, Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import type { Flowing } from './flow.ts';
 import { report } from './problems.ts';
 import type { NoteItem, Syllable } from './tree.ts';
@@ -223,7 +224,7 @@ export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diag
       return;
     }
     if (bar.opens === 1) [firstFrom, firstCount] = [index, run];
-    for (let i = index; i < index + run; i++) (bars[i] as DraftBar).ending = bar.opens;
+    for (let i = index; i < index + run; i++) itemAt(bars, i).ending = bar.opens;
   });
   let number = hasPickup ? 0 : 1;
   bars.forEach((bar, index) => {
@@ -248,7 +249,7 @@ function endsBeforeNextStart(bars: readonly DraftBar[], start: number): boolean 
  */
 function endingRun(bars: readonly DraftBar[], index: number, like: number | undefined): number | undefined {
   for (let i = index; i < bars.length; i++) {
-    const bar = bars[i] as DraftBar;
+    const bar = itemAt(bars, i);
     if (i > index && (bar.opens !== undefined || bar.repeatStart)) return like === undefined ? undefined : i - index;
     if (bar.repeatEnd || (like !== undefined && bar.close)) return i - index + 1;
     if (like !== undefined && i - index + 1 === like && !leadsToRepeat(bars, i + 1)) return like;
@@ -258,7 +259,7 @@ function endingRun(bars: readonly DraftBar[], index: number, like: number | unde
 
 function leadsToRepeat(bars: readonly DraftBar[], from: number): boolean {
   for (let i = from; i < bars.length; i++) {
-    const bar = bars[i] as DraftBar;
+    const bar = itemAt(bars, i);
     if (bar.opens !== undefined || bar.repeatStart || bar.close) return false;
     if (bar.repeatEnd) return bars[i + 1]?.opens !== undefined;
   }

@@ -54,7 +54,7 @@ const LOOKALIKE = new RegExp(`[${Object.keys(PLAIN).join('')}]`, 'g');
 
 /** The text with every look-alike in its plain form; the same length. */
 export const plainCharacters = (text: string): string =>
-  text.replace(LOOKALIKE, (character) => PLAIN[character] as string);
+  text.replace(LOOKALIKE, (character) => PLAIN[character] ?? character);
 
 /** Half steps a bend sign counts: `'` one, and the double and triple primes of typographers two and three. */
 export const BEND_SIGNS: Readonly<Record<string, number>> = { "'": 1, '″': 2, '‴': 3 };

@@ -3,9 +3,10 @@ import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { numeralOf } from '../harmony/numeral.ts';
 import { isSound } from '../score/ask.ts';
-import type { Bar, Mouth, QuoteRef, Score, Sound, Source } from '../score/score.ts';
+import type { Mouth, QuoteRef, Score, Sound, Source } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { compare, divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import type { ReadContext } from './context.ts';
 import type { Journey } from './journey.ts';
 import { report } from './problems.ts';
@@ -187,7 +188,7 @@ export function flow(
   function quoteScore(score: Score, written: Written): void {
     playOrder(score).forEach((index, position) => {
       if (position > 0) stream.push({ ...written, kind: 'bar', line: { repeatStart: false, repeatEnd: false } });
-      const bar = score.bars[index] as Bar;
+      const bar = itemAt(score.bars, index);
       let chord = 0;
       for (const event of bar.events) {
         if (journey.spent()) return;

@@ -8,6 +8,7 @@ import { readChord } from '../harmony/symbol.ts';
 import type { Progression } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { add, compare, equals, subtract, ZERO } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import type { DraftBar, DraftEvent } from './bars.ts';
 import type { Head } from './header.ts';
 import { report } from './problems.ts';
@@ -101,7 +102,7 @@ function formPlaces(
     const before = places[index];
     if (before === undefined) places[index] = place;
     else if (!sameBar(progression, before, place) && !told.has(index)) {
-      const bar = bars[index] as DraftBar;
+      const bar = itemAt(bars, index);
       diagnostics.push(report('repeat-against-form', bar.span, { bar: bar.number }));
       told.add(index);
     }

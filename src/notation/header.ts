@@ -2,6 +2,7 @@
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { compare, divide, type Fraction, format, fraction, multiply } from '../time/fraction.ts';
+import { isOneOf } from '../time/item.ts';
 import { barLength } from '../time/meter.ts';
 import { HEADER_KEYS } from './parse.ts';
 import { report } from './problems.ts';
@@ -92,4 +93,4 @@ export function slotOf(tree: BlockTree, defaults: Settings, tables: Tables): Fra
   return read && 'value' in read && read.value.slot ? read.value.slot : defaults.slot;
 }
 
-const isSetting = (key: string): key is SettingKey => (SETTING_KEYS as readonly string[]).includes(key);
+const isSetting = (key: string): key is SettingKey => isOneOf(SETTING_KEYS, key);

@@ -46,7 +46,7 @@ export const MEANT = {
     const value = nearest(plain, NOTE_VALUES) ?? '';
     const [over, under] = numbersIn(plain);
     return [
-      under === undefined ? '' : reduced((over as number) * dots, under * (dots === 3 ? 2 : 1)),
+      over === undefined || under === undefined ? '' : reduced(over * dots, under * (dots === 3 ? 2 : 1)),
       under === undefined && value !== '' ? reduced(dots, Number(value) * (dots === 3 ? 2 : 1)) : '',
       under === undefined && over !== undefined ? `1/${over}` : '',
     ];

@@ -1,6 +1,7 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import { isOneOf } from '../time/item.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';
@@ -51,7 +52,7 @@ export function parseBlock(text: string): BlockTree {
   return { text, header, music, phrases, diagnostics };
 
   function readHeader({ key, keySpan, behind }: Keyed, line: Line): void {
-    const known = (HEADER_KEYS as readonly string[]).includes(key);
+    const known = isOneOf(HEADER_KEYS, key);
     if (!known) {
       const keys = [...HEADER_KEYS, 'part', 'words', 'phrase'];
       const near = nearest(key, keys);

@@ -13,6 +13,7 @@ import {
 } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
 import type { Mark } from '../score/score.ts';
+import { itemAt, lastOf } from '../time/item.ts';
 import type { DraftSound } from './bars.ts';
 import { report } from './problems.ts';
 import type { WrittenNote } from './tree.ts';
@@ -32,7 +33,7 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
   if (notes.length === 1 && note.marks.length === 0) return;
 
   const holes = notes.map(({ hole }) => hole).sort((a, b) => a - b);
-  const [low, high] = [holes[0] as number, holes.at(-1) as number];
+  const [low, high] = [itemAt(holes, 0), lastOf(holes)];
   const twice = holes.find((hole, index) => hole === holes[index + 1]);
   const whole = source.span;
   if (twice !== undefined) diagnostics.push(report('hole-twice', whole, { hole: twice }));
@@ -68,7 +69,7 @@ function checkShake(
   span: Span,
   diagnostics: Diagnostic[],
 ): void {
-  const hole = (notes[0] as WrittenNote).hole;
+  const hole = itemAt(notes, 0).hole;
   const why =
     notes.length > 1
       ? 'a shake is of one note'
@@ -162,7 +163,7 @@ export const written = (note: HoleNote, breath: Breath): string => sign(breath) 
 
 /** `-(1 2 3)`: the notes of one breath as an author types them. */
 export const writtenNotes = (notes: readonly HoleNote[], breath: Breath): string =>
-  notes.length === 1 ? written(notes[0] as HoleNote, breath) : `${sign(breath)}(${notes.map(holeText).join(' ')})`;
+  notes.length === 1 ? written(itemAt(notes, 0), breath) : `${sign(breath)}(${notes.map(holeText).join(' ')})`;
 
 /** Checks that every glide goes on into a sound on the same breath. */
 export function checkGlides(sounds: readonly (DraftSound | undefined)[], diagnostics: Diagnostic[]): void {

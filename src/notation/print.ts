@@ -19,6 +19,7 @@ import {
   toNumber,
   ZERO,
 } from '../time/fraction.ts';
+import { itemAt, lastOf } from '../time/item.ts';
 import { meterName } from '../time/meter.ts';
 import { writtenNotes } from './playable.ts';
 import { slotName } from './values.ts';
@@ -162,7 +163,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
   return { text: words.join(' '), mouth };
 
   function printRun(run: readonly Piece[]): string[] {
-    const [first, last] = [run[0] as Piece, run.at(-1) as Piece];
+    const [first, last] = [itemAt(run, 0), lastOf(run)];
     const slots = toNumber(divide(subtract(endOf(last), first.onset), slot));
     if (run.length === 1) return printPiece(first, slots);
     const unit = unitOf(run);
@@ -231,13 +232,13 @@ function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piec
   const slotsTo = (at: Fraction): Fraction => divide(subtract(at, start), slot);
   const last = pieces.findIndex((piece) => isWhole(slotsTo(endOf(piece))));
   const whole = pieces.slice(0, last + 1);
-  const slots = toNumber(slotsTo(endOf(whole.at(-1) as Piece)));
+  const slots = toNumber(slotsTo(endOf(lastOf(whole))));
   const shares = slots / toNumber(divide(unitOf(whole), slot));
   if (whole.length === 1 || (slots <= LONGEST_GROUP && shares <= FINEST_GROUP)) {
     return { run: whole, rest: pieces.slice(last + 1) };
   }
   // A first piece that fills slots of its own stands alone; else one slot is filled, and what reaches over it is cut.
-  const first = pieces[0] as Piece;
+  const first = itemAt(pieces, 0);
   const full = Math.max(1, Math.floor(toNumber(divide(first.duration, slot))));
   const edge = add(start, multiply(slot, fraction(full)));
   const run: Piece[] = [];

@@ -3,7 +3,8 @@ import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { isChordSymbol } from '../harmony/symbol.ts';
 import type { Breath } from '../instrument/harp.ts';
-import { type Mark, type Mouth, PLAIN_MARKS, type PlainMark } from '../score/score.ts';
+import { type Mark, type Mouth, PLAIN_MARKS } from '../score/score.ts';
+import { isOneOf, itemAt } from '../time/item.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
 import type { BarLine, Item, NoteItem, WrittenNote } from './tree.ts';
@@ -42,7 +43,7 @@ class Scanner {
     const items: Item[] = [];
     this.at = from;
     while (this.at < this.end) {
-      const character = this.text[this.at] as string;
+      const character = this.text.charAt(this.at);
       if (character === ' ') this.at++;
       else items.push(this.item(character, inGroup));
     }
@@ -192,7 +193,7 @@ class Scanner {
       this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text) }));
       return { kind: 'unreadable', span };
     }
-    const [, lesson, block, phrase] = other as unknown as [string, string, string, string | undefined];
+    const [, lesson = '', block = '', phrase] = other;
     return { kind: 'quote', lesson, block, ...(phrase === undefined ? {} : { phrase }), span };
   }
 
@@ -239,7 +240,7 @@ class Scanner {
     const [only] = notes;
     const { marks, mouth } = this.marks();
     // What hangs on to a note without a space is part of the slip: `4x` is one unreadable thing, not two.
-    if (this.at < this.end && !/[\s|:=.>}"{<@]/.test(this.text[this.at] as string)) return this.unreadable(from);
+    if (this.at < this.end && !/[\s|:=.>}"{<@]/.test(this.text.charAt(this.at))) return this.unreadable(from);
     const span = only?.span.from === from && only.span.to === end ? only.span : { from, to: end };
     return { kind: 'note', breath, notes, marks, ...(mouth === undefined ? {} : { mouth }), span } satisfies NoteItem;
   }
@@ -334,7 +335,7 @@ class Scanner {
       const words = [...this.text.slice(this.at + 1, close).matchAll(/[^\s,]+/g)];
       const start = this.at + 1;
       for (let i = 0; i < words.length; i++) {
-        const word = words[i] as RegExpExecArray;
+        const word = itemAt(words, i);
         const span = { from: start + word.index, to: start + word.index + word[0].length };
         if (word[0] === 'lips' || word[0] === 'tongue') {
           mouth = word[0];
@@ -358,7 +359,7 @@ class Scanner {
       this.diagnostics.push(report('mark-shake', span, {}));
       return undefined;
     }
-    if ((PLAIN_MARKS as readonly string[]).includes(word)) return { name: word as PlainMark };
+    if (isOneOf(PLAIN_MARKS, word)) return { name: word };
     this.diagnostics.push(report('mark-unknown', span, { text: nameOfText(word), nearest: nearest(word, MARK_WORDS) }));
     return undefined;
   }
@@ -390,7 +391,7 @@ const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind ===
 function meantSlot(text: string): string | undefined {
   const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
   if (!letter) return undefined;
-  const [, one, two, bend] = letter as unknown as [string, string, string, string];
+  const [, one = '', two = '', bend = ''] = letter;
   const [hole, breath] = /\d/.test(one) ? [one, two] : [two, one];
   return `${breath.toLowerCase() === 'd' ? '-' : ''}${hole}${bend}`;
 }

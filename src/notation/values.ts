@@ -5,6 +5,7 @@ import { readHarp } from '../instrument/harp.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { readMeter } from '../time/meter.ts';
 import { MEANT } from './meant.ts';
 import type { Settings } from './settings.ts';
@@ -43,7 +44,8 @@ export function readSetting(key: SettingKey, text: string, tables: Tables = SHIP
 }
 
 function mendOf(key: SettingKey, text: string, tables: Tables): string {
-  const values = (MEANT as Partial<Record<SettingKey, (text: string) => readonly string[]>>)[key]?.(text) ?? [];
+  const meaning: Readonly<Partial<Record<SettingKey, (text: string) => readonly string[]>>> = MEANT;
+  const values = meaning[key]?.(text) ?? [];
   const meant = values.find((value) => value !== text && READERS[key](value, tables));
   return meant === undefined ? EXAMPLES[key] : `Did you mean “${meant}”?`;
 }
@@ -78,7 +80,7 @@ type Reader = (text: string, tables: Tables) => ReadValue | undefined;
 
 const READERS: Readonly<Record<SettingKey, Reader>> = {
   harp: (text, { tunings }) => {
-    const harp = readHarp(text, tunings[0] as Tuning);
+    const harp = readHarp(text, itemAt(tunings, 0));
     return harp && { value: { harp: { key: harp.key, register: harp.register } } };
   },
   tuning: (text, { tunings }) => {

@@ -9,6 +9,7 @@ import { hostname } from 'node:os';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { errorCode } from '../course/files.ts';
+import { fieldOf } from '../document/unknown.ts';
 
 /** Why a folder cannot be built to, in words for the author. */
 export interface Refusal {
@@ -46,8 +47,8 @@ export async function readManifest(folder: string): Promise<Manifest | undefined
 }
 
 function isManifest(value: unknown): value is Manifest {
-  const { madeBy, base, files } = (value ?? {}) as Partial<Record<keyof Manifest, unknown>>;
-  return madeBy === 'Reedway' && typeof base === 'string' && Array.isArray(files);
+  const field = (key: keyof Manifest): unknown => fieldOf(value, key);
+  return field('madeBy') === 'Reedway' && typeof field('base') === 'string' && Array.isArray(field('files'));
 }
 
 /** What file managers leave in any folder they show. */

@@ -19,4 +19,5 @@ export function roleIn(bar: Bar, event: Sound, note: Note): Role | undefined {
 
 export const isSound = (event: Event): event is Sound => event.kind === 'sound';
 
-export const soundsOf = (score: Score): Sound[] => score.bars.flatMap((bar) => bar.events.filter(isSound));
+export const soundsOf = (score: Pick<Score, 'bars'>): Sound[] =>
+  score.bars.flatMap((bar) => bar.events.filter(isSound));

@@ -1,5 +1,6 @@
 /** A bar's time in whole ticks, with its beats: how strong each point of it is, and which notes would hide which beats. */
-import { add, type Fraction, fraction, gcd } from '../time/fraction.ts';
+import { add, type Fraction, fraction, lcm } from '../time/fraction.ts';
+import { itemAt, lastOf } from '../time/item.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
 
 /** The strongest points within a stretch: their level, the first and the last of them, and how many they are. */
@@ -87,8 +88,6 @@ function strongGroup(count: number): number | undefined {
   return count >= 4 && count % 2 === 0 ? count / 2 : undefined;
 }
 
-export const lcm = (a: number, b: number): number => (a / gcd(a, b)) * b;
-
 export function oddPart(n: number): number {
   let odd = n;
   while (odd % 2 === 0) odd /= 2;
@@ -110,21 +109,22 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
 
   const groups = beatGroups(meter);
   const beats = [0];
-  for (const group of groups) beats.push((beats.at(-1) as number) + group * unit);
-  const end = beats.at(-1) as number;
-  const strong = beats[strongGroup(groups.length) ?? -1];
+  for (const group of groups) beats.push(lastOf(beats) + group * unit);
+  const end = lastOf(beats);
+  const middle = strongGroup(groups.length);
+  const strong = middle === undefined ? undefined : beats[middle];
 
   const isPlain = (tick: number): boolean => tick % finest === 0;
 
   function beatAt(tick: number): number {
     let beat = 0;
-    while (beat + 2 < beats.length && (beats[beat + 1] as number) <= tick) beat++;
+    while (beat + 2 < beats.length && itemAt(beats, beat + 1) <= tick) beat++;
     return beat;
   }
 
   function beatAround(tick: number): Span {
     const beat = beatAt(tick);
-    return { from: beats[beat] as number, to: beats[beat + 1] as number };
+    return { from: itemAt(beats, beat), to: itemAt(beats, beat + 1) };
   }
 
   function level(tick: number): number {
@@ -220,7 +220,7 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
     inFinest: (time) => time / finest,
     beatAt,
     beatAround,
-    beat: (beats[1] as number) - (beats[0] as number),
+    beat: itemAt(beats, 1) - itemAt(beats, 0),
     level,
     strongest,
     noteValue,

@@ -7,7 +7,7 @@ import { keyInPosition, type SongKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
 import type { Feel } from '../time/feel.ts';
-import { add, type Fraction, subtract } from '../time/fraction.ts';
+import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
 import { roleIn } from './ask.ts';
 import type { Bar, Event, Mark, Mouth, Note, PlainMark, QuoteRef, Score, Sound } from './score.ts';
@@ -201,7 +201,7 @@ function ticksFor(score: Score): number {
   const beat = beatLength(score.meter);
   let ticks = 8;
   const count = ({ d }: Fraction): void => {
-    ticks = leastMultiple(ticks, d);
+    ticks = lcm(ticks, d);
   };
   count(beat);
   count({ n: beat.n, d: beat.d * 2 });
@@ -214,10 +214,4 @@ function ticksFor(score: Score): number {
     }
   }
   return ticks;
-}
-
-function leastMultiple(a: number, b: number): number {
-  let [x, y] = [a, b];
-  while (y !== 0) [x, y] = [y, x % y];
-  return (a / x) * b;
 }

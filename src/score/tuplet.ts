@@ -1,5 +1,7 @@
 /** Finds the tuplets of a bar: the stretches whose onsets no plain note value reaches. */
-import { type Grid, lcm, oddPart } from './grid.ts';
+import { lcm } from '../time/fraction.ts';
+import { itemAt, lastOf, present } from '../time/item.ts';
+import { type Grid, oddPart } from './grid.ts';
 
 /** A stretch of ticks in which `actual` notes stand in the time of `normal`. */
 export interface Region {
@@ -19,7 +21,7 @@ export function findTuplets(grid: Grid): readonly Region[] {
   let plain = grid.isPlain(start) ? start : grid.beatAround(start).from;
   let index = 0;
   while (index < points.length) {
-    const point = points[index] as number;
+    const point = itemAt(points, index);
     if (grid.isPlain(point)) {
       plain = point;
       index++;
@@ -28,7 +30,7 @@ export function findTuplets(grid: Grid): readonly Region[] {
     const region = regionFrom(plain, points.slice(index), grid);
     regions.push({ ...region, from: Math.max(region.from, start), to: Math.min(region.to, end) });
     plain = region.to;
-    while (index < points.length && (points[index] as number) < region.to) index++;
+    while (index < points.length && itemAt(points, index) < region.to) index++;
   }
   return joinSixes(regions, points, grid);
 }
@@ -37,11 +39,11 @@ export function findTuplets(grid: Grid): readonly Region[] {
 function regionFrom(from: number, points: readonly number[], grid: Grid): Region {
   const plain = points.findIndex((point) => grid.isPlain(point));
   const inner = plain < 0 ? points : points.slice(0, plain);
-  const to = points[plain] ?? grid.beatAround(points.at(-1) as number).to;
+  const to = points[plain] ?? grid.beatAround(lastOf(points)).to;
   const group = tuplet(from, to, inner, grid);
   if (group && readsAsOne(from, to, inner, group, grid)) return group;
   // Notes held into or out of a tuplet blur its ends: take the beat, or the smallest part of it that holds the first point.
-  const first = inner[0] as number;
+  const first = itemAt(inner, 0);
   let cell = grid.beatAround(first);
   while (cell.from < from) {
     const middle = (cell.from + cell.to) / 2;
@@ -51,13 +53,13 @@ function regionFrom(from: number, points: readonly number[], grid: Grid): Region
   const start = Math.max(cell.from, from);
   const end = Math.min(cell.to, to);
   const own = inner.filter((point) => point < end);
-  return (tuplet(start, end, own, grid) ?? group) as Region;
+  return present(tuplet(start, end, own, grid) ?? group, 'a tuplet');
 }
 
 /** Whether a reader takes it as one figure: even, or no wider than a beat, or made of nothing shorter than a beat. */
 function readsAsOne(from: number, to: number, inner: readonly number[], region: Region, grid: Grid): boolean {
   const points = [from, ...inner, to];
-  const lengths = points.slice(1).map((point, index) => point - (points[index] as number));
+  const lengths = points.slice(1).map((point, index) => point - itemAt(points, index));
   const odd = oddPart(grid.inFinest(to - from));
   if (odd !== 1 && odd !== 3) return lengths.every((length) => length === lengths[0]);
   if (to - from <= grid.beat || lengths.every((length) => length === lengths[0])) return true;

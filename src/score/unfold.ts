@@ -53,8 +53,8 @@ function sectionFrom(bars: readonly Playable[], index: number, start: number): S
   end++;
   if (first === undefined) return { start: from, end, passes: 2 };
   let last = first;
-  while (end < bars.length && bars[end]?.ending !== undefined && (bars[end]?.ending as number) >= last) {
-    last = bars[end]?.ending as number;
+  for (let next = bars[end]?.ending; next !== undefined && next >= last; next = bars[end]?.ending) {
+    last = next;
     end++;
   }
   return { start: from, end, passes: Math.max(2, last) };

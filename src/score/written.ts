@@ -3,6 +3,7 @@
  * A score holds only what sounds; this is how musicians write it. Engraving and MusicXML both read it.
  */
 import { add, compare, type Fraction, format, fraction, subtract } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { barLength, type Meter } from '../time/meter.ts';
 import { BEAT, type Grid, gridOf, type Span } from './grid.ts';
 import type { Bar, Event, Score } from './score.ts';
@@ -120,7 +121,7 @@ function cut(grid: Grid, regions: readonly Region[]): Piece[] {
   grid.spans.forEach(({ from, to }, event) => {
     let at = from;
     while (at < to) {
-      while (next < regions.length && (regions[next] as Region).to <= at) next++;
+      while (next < regions.length && itemAt(regions, next).to <= at) next++;
       const region = regions[next];
       const inside = region !== undefined && region.from <= at;
       const end = Math.min(to, region === undefined ? to : inside ? region.to : region.from);

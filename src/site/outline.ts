@@ -1,7 +1,7 @@
 /** The course as its students walk it: stages of numbered lessons, and what lies before and after each. */
 import type { Course, Lesson } from '../course/course.ts';
 import type { Stage } from '../course/course-schema.ts';
-import type { Curriculum } from '../curriculum/curriculum.ts';
+import { type Curriculum, stepOf } from '../curriculum/curriculum.ts';
 
 export interface OutlinedLesson {
   readonly lesson: Lesson;
@@ -45,21 +45,19 @@ export function outlineOf(course: Course, lessons: readonly Lesson[], path: Curr
     else stages.push({ stage, number: stage && index + 1, lessons: [one] });
   }
   const byId = new Map(numbered.map((one) => [one.lesson.id, one]));
-  const outlined = (numbers: readonly number[] | undefined): OutlinedLesson[] =>
-    (numbers ?? [])
-      .flatMap((number) => byId.get(path.lessons[number]?.id ?? '') ?? [])
-      .sort((a, b) => a.number - b.number);
+  const outlined = (ids: readonly string[]): OutlinedLesson[] =>
+    ids.flatMap((id) => byId.get(id) ?? []).sort((a, b) => a.number - b.number);
   const places = new Map<string, Placement>();
   for (const stage of stages) {
     for (const one of stage.lessons) {
-      const inPath = path.numberOf.get(one.lesson.id) as number;
+      const { needs, opens } = stepOf(path, one.lesson.id);
       places.set(one.lesson.id, {
         ...one,
         stage,
         before: numbered[one.number - 2],
         after: numbered[one.number],
-        needs: outlined(path.needs[inPath]),
-        opens: outlined(path.opens[inPath]),
+        needs: outlined(needs),
+        opens: outlined(opens),
       });
     }
   }

@@ -1,6 +1,7 @@
 /** A site from a course that was loaded. */
 import type { Course } from '../course/course.ts';
 import { publishedPath } from '../course/path.ts';
+import { valueAt } from '../time/item.ts';
 import { addressesUnder } from './addresses.ts';
 import type { Engraver } from './engraver.ts';
 import { outlineOf } from './outline.ts';
@@ -14,7 +15,7 @@ export interface Standing {
 
 export function siteOf(course: Course, engraver: Engraver, { base, origin, authoring }: Standing): Site {
   const path = authoring ? course.path : publishedPath(course);
-  const lessons = path.order.flatMap((number) => course.byId.get(path.lessons[number]?.id ?? '') ?? []);
+  const lessons = path.order.map((id) => valueAt(course.byId, id));
   return {
     course,
     addresses: addressesUnder(base),

@@ -1,18 +1,11 @@
 /** What pages tell of techniques: where each is taught, and which blocks use it. */
-import type { Block, Lesson } from '../course/course.ts';
-import type { Match } from '../technique/detect.ts';
+import { shownTechniques, type TechniqueUse } from '../course/shown-techniques.ts';
 import type { Group, Technique } from '../technique/technique.ts';
+import { valueAt } from '../time/item.ts';
 import type { OutlinedLesson } from './outline.ts';
 import type { Site } from './site.ts';
 
-export interface TechniqueUse {
-  readonly lesson: Lesson;
-  readonly block: Block;
-  readonly level: number;
-  readonly matches: readonly Match[];
-}
-
-export interface ShownTechnique {
+export interface TechniquePage {
   readonly technique: Technique;
   /** In path order. */
   readonly taughtIn: readonly OutlinedLesson[];
@@ -20,36 +13,18 @@ export interface ShownTechnique {
   readonly uses: readonly TechniqueUse[];
 }
 
-const shown = new WeakMap<Site, ReadonlyMap<string, ShownTechnique>>();
+const known = new WeakMap<Site, ReadonlyMap<string, TechniquePage>>();
 
-/** The techniques that a lesson of the site teaches or a block of it uses, by id, in the order of the repertoire. */
-export function techniquesOf(site: Site): ReadonlyMap<string, ShownTechnique> {
-  const known = shown.get(site);
-  if (known) return known;
-  const { path, outline, course } = site;
-  const uses = new Map<string, TechniqueUse[]>();
-  for (const lesson of site.lessons) {
-    const survey = path.surveys[path.numberOf.get(lesson.id) ?? -1] ?? [];
-    for (const block of lesson.blocks) {
-      const { found = [], difficulty } = survey[block.index] ?? {};
-      for (const { technique, matches } of found) {
-        const list = uses.get(technique.id) ?? [];
-        list.push({ lesson, block, level: difficulty?.level ?? 0, matches });
-        uses.set(technique.id, list);
-      }
-    }
+/** The techniques that have a page, by id, in the order of the repertoire. */
+export function techniquesOf(site: Site): ReadonlyMap<string, TechniquePage> {
+  const before = known.get(site);
+  if (before) return before;
+  const pages = new Map<string, TechniquePage>();
+  for (const [id, shown] of shownTechniques(site.lessons, site.path, site.course.repertoire)) {
+    pages.set(id, { ...shown, taughtIn: shown.taughtIn.map((lesson) => valueAt(site.outline.places, lesson.id)) });
   }
-  const techniques = new Map<string, ShownTechnique>();
-  for (const technique of course.repertoire.techniques) {
-    const taughtIn = (path.teachers.get(technique.id) ?? [])
-      .flatMap((number) => outline.places.get(path.lessons[number]?.id ?? '') ?? [])
-      .sort((a, b) => a.number - b.number);
-    // Lessons stand in path order, so blocks of one level stay in it.
-    const own = (uses.get(technique.id) ?? []).sort((a, b) => a.level - b.level);
-    if (taughtIn.length + own.length > 0) techniques.set(technique.id, { technique, taughtIn, uses: own });
-  }
-  shown.set(site, techniques);
-  return techniques;
+  known.set(site, pages);
+  return pages;
 }
 
 export const GROUP_TITLES: Readonly<Record<Group, string>> = {

@@ -4,7 +4,7 @@
  * A course extends this table, changes its rows or does without it. What belongs in it, and what a beginner may be
  * taken to bring along (`assumed`), is common practice, no source.
  */
-import type { z } from 'zod';
+import { itemAt } from '../time/item.ts';
 import { type Technique, type TechniqueInput, techniqueOf, techniqueSchema } from './technique.ts';
 
 const SORE =
@@ -15,7 +15,7 @@ const row = (technique: TechniqueInput): TechniqueInput => technique;
 
 /** One bend: its hole, its depth in half steps, what it is a kind of and what has to be there first. */
 function bend(breath: 'blow' | 'draw', hole: number, depth: 1 | 2 | 3, requires: string[]): TechniqueInput {
-  const step = (['half-step', 'whole-step', 'step-and-a-half'] as const)[depth - 1] as string;
+  const step = itemAt(['half-step', 'whole-step', 'step-and-a-half'] as const, depth - 1);
   const words = step === 'step-and-a-half' ? 'a step and a half' : `a ${step.replace('-', ' ')}`;
   return {
     id: `${breath}-${hole}-${step}`,
@@ -675,6 +675,4 @@ export const WRITTEN: readonly TechniqueInput[] = [
 ];
 
 /** The shipped techniques, read. */
-export const CATALOGUE: readonly Technique[] = WRITTEN.map((written) =>
-  techniqueOf(techniqueSchema.parse(written) as z.output<typeof techniqueSchema>),
-);
+export const CATALOGUE: readonly Technique[] = WRITTEN.map((written) => techniqueOf(techniqueSchema.parse(written)));

@@ -1,5 +1,6 @@
 /** What a score takes: every technique of a repertoire that is found in it, with the very notes. */
 import type { Score } from '../score/score.ts';
+import { itemAt } from '../time/item.ts';
 import { blockTest, type NoteTest, noteTest, type PairTest, pairTest } from './match.ts';
 import type { Repertoire } from './repertoire.ts';
 import type { PlainRule } from './rule.ts';
@@ -34,7 +35,7 @@ export function detector(repertoire: Repertoire): (score: Score) => Found[] {
     const found: Found[] = [];
     for (const { technique, finders } of rules) {
       const single = finders.length === 1;
-      const matches = single ? (finders[0] as Finder)(playing, alone) : finders.flatMap((find) => find(playing, alone));
+      const matches = single ? itemAt(finders, 0)(playing, alone) : finders.flatMap((find) => find(playing, alone));
       if (matches.length === 0) continue;
       found.push({ technique, matches: single && !playing.repeats ? matches : distinct(matches) });
     }
@@ -63,7 +64,7 @@ function findNotes({ note, next, between, row }: PlainRule): Finder {
   const goesOn = between ? pairTest(between) : always;
   if (row !== undefined) return (playing) => rows(playing, isFirst, goesOn, row);
   if (!next && !between)
-    return (playing, alone) => alone.filter((_, index) => isFirst(playing.strokes[index] as Stroke, playing));
+    return (playing, alone) => alone.filter((_, index) => isFirst(itemAt(playing.strokes, index), playing));
   // A glide is what its first note does; any other change happens at the second.
   const place = between?.glide === true ? 0 : 1;
   const isNext = next ? noteTest(next) : always;
@@ -75,8 +76,8 @@ const always = () => true;
 function pairs(playing: Playing, isFirst: NoteTest, isNext: NoteTest, goesOn: PairTest, place: 0 | 1): Match[] {
   const matches: Match[] = [];
   for (let i = 1; i < playing.strokes.length; i++) {
-    const first = playing.strokes[i - 1] as Stroke;
-    const second = playing.strokes[i] as Stroke;
+    const first = itemAt(playing.strokes, i - 1);
+    const second = itemAt(playing.strokes, i);
     if (isFirst(first, playing) && isNext(second, playing) && goesOn(first, second, playing)) {
       matches.push(matchOf([first, second], place === 0 ? first : second));
     }
@@ -89,7 +90,7 @@ function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number)
   const matches: Match[] = [];
   let run: Stroke[] = [];
   const close = () => {
-    if (run.length >= least) matches.push(matchOf(run, run[0] as Stroke));
+    if (run.length >= least) matches.push(matchOf(run, itemAt(run, 0)));
     if (run.length > 0) run = [];
   };
   for (const stroke of playing.strokes) {
@@ -102,9 +103,10 @@ function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number)
   return matches;
 }
 
+const NO_EVENTS: number[] = [];
 const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({
   // Not flatMap, whose arrays keep room for a dozen more: a large course holds hundreds of thousands of these.
-  events: ([] as number[]).concat(...strokes.map(eventsOf)),
+  events: NO_EVENTS.concat(...strokes.map(eventsOf)),
   at: at.sound.index,
 });
 

@@ -4,6 +4,7 @@
  */
 import type { Score } from '../score/score.ts';
 import { toNumber } from '../time/fraction.ts';
+import { itemAt } from '../time/item.ts';
 import { type BreathUse, breathOf, COMFORT } from './breath.ts';
 import { jumpBetween } from './match.ts';
 import { type Playing, play, restBetween, type Stroke } from './strokes.ts';
@@ -134,7 +135,7 @@ function jumpsOf({ strokes, length, whole }: Playing): Part | undefined {
   let count = 0;
   let widest: { holes: number; at: number } | undefined;
   for (let i = 1; i < strokes.length; i++) {
-    const [before, stroke] = [strokes[i - 1], strokes[i]] as [Stroke, Stroke];
+    const [before, stroke] = [itemAt(strokes, i - 1), itemAt(strokes, i)];
     const holes = jumpBetween(before, stroke);
     if (holes < 2) continue;
     passed += holes - 1;
@@ -157,7 +158,7 @@ function mouthOf({ strokes, beat }: Playing): Part | undefined {
   let quick = 0;
   let at: number | undefined;
   for (let i = 1; i < strokes.length; i++) {
-    const [before, stroke] = [strokes[i - 1], strokes[i]] as [Stroke, Stroke];
+    const [before, stroke] = [itemAt(strokes, i - 1), itemAt(strokes, i)];
     if (before.sound.mouth === stroke.sound.mouth) continue;
     switches++;
     at ??= stroke.sound.index;

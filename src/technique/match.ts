@@ -3,6 +3,7 @@ import { numeralOf } from '../harmony/numeral.ts';
 import { chordAt, roleIn } from '../score/ask.ts';
 import type { Note, Score } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
+import { itemAt, lastOf } from '../time/item.ts';
 import { meterName } from '../time/meter.ts';
 import { within } from './range.ts';
 import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
@@ -19,7 +20,7 @@ export function blockTest(rule: BlockRule): BlockTest {
   if (position) tests.push((score) => within(position, score.position));
   if (form) tests.push(({ progression }) => progression?.form !== undefined && form.includes(progression.form));
   if (meter) tests.push((score) => meter.includes(meterName(score.meter)));
-  if (feel) tests.push((score) => feel.includes(score.feel.name) || feel.includes(feelName(score.feel) as never));
+  if (feel) tests.push((score) => feel.some((one) => one === score.feel.name || one === feelName(score.feel)));
   if (tempo) tests.push((score) => within(tempo, score.tempo));
   if (tuning) tests.push((score) => tuning.includes(score.harp.tuning.id));
   if (pickup !== undefined) tests.push((score) => (score.pickup !== undefined) === pickup);
@@ -39,7 +40,7 @@ export function noteTest(rule: NoteRule): NoteTest {
     if (!hasTraits(stroke.traits, needed) || !fits(stroke, playing)) return false;
     if (holeTests.length === 0) return true;
     const { notes } = stroke.sound;
-    for (let i = 0; i < notes.length; i++) if (holeFits(notes[i] as Note, stroke, playing)) return true;
+    for (let i = 0; i < notes.length; i++) if (holeFits(itemAt(notes, i), stroke, playing)) return true;
     return false;
   };
 }
@@ -125,8 +126,8 @@ export function pairTest(rule: BetweenRule): PairTest {
   return together(tests);
 }
 
-const lowest = (stroke: Stroke): Note => stroke.sound.notes[0] as Note;
-const highest = (stroke: Stroke): Note => stroke.sound.notes.at(-1) as Note;
+const lowest = (stroke: Stroke): Note => itemAt(stroke.sound.notes, 0);
+const highest = (stroke: Stroke): Note => lastOf(stroke.sound.notes);
 
 /** Limits are given to a few decimals; sums of slots come out a hair beside them. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;

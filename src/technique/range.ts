@@ -18,7 +18,7 @@ const QUANTITY = 'is a number, or a fraction such as 1/16';
 const quantity = byShape<z.ZodType<number, Quantity>>((value) =>
   typeof value === 'string'
     ? matching(/^\d{1,6}(?:\.\d{1,6}|\/[1-9]\d{0,3})?$/, QUANTITY).transform((written) => {
-        const [n, d = 1] = written.split('/').map(Number) as [number, number?];
+        const [n = Number.NaN, d = 1] = written.split('/').map(Number);
         return n / d;
       })
     : z.number({ error: () => QUANTITY }),
@@ -32,7 +32,7 @@ const anyOf = oneOrMore(quantity).transform(
 
 const fromTo = matching(/^\d{1,4}\s*-\s*\d{1,4}$/, 'is a range such as 1-4')
   .transform((text): Range => {
-    const [least, most] = text.split('-').map(Number) as [number, number];
+    const [least = Number.NaN, most = Number.NaN] = text.split('-').map(Number);
     return { least, most };
   })
   .refine((range) => range.least <= range.most, 'goes from the lower number to the higher');

@@ -54,9 +54,11 @@ export function gather(file: TechniquesFile): { readonly repertoire: Repertoire;
       const facts = { id: written.id, key, nearest: nearest(written.id, known.keys()) };
       faults.push({ code: 'technique-incomplete', path, facts });
     }
+    const { title, about, group, find } = whole;
+    const isWhole = title !== undefined && about !== undefined && group !== undefined && find !== undefined;
     known.set(
       written.id,
-      missing.length === 0 ? techniqueOf(whole as Parameters<typeof techniqueOf>[0]) : nameOnly(written.id),
+      isWhole ? techniqueOf({ ...whole, id: written.id, title, about, group, find }) : nameOnly(written.id),
     );
   });
   for (const [id, index] of placeOf) {

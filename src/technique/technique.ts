@@ -69,9 +69,7 @@ export const techniqueSchema = keys({
 /** One technique of a course: new, or a shipped one of which only what changes is written. */
 export const courseTechniqueSchema = keys({
   id: id.describe('small letters, digits and hyphens; lessons name it in `teaches`'),
-  ...(Object.fromEntries(Object.entries(fields).map(([key, field]) => [key, field.optional()])) as {
-    [K in keyof typeof fields]: z.ZodOptional<(typeof fields)[K]>;
-  }),
+  ...z.object(fields).partial().shape,
 });
 
 /** The file `techniques.yaml` of a course. */

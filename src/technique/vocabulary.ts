@@ -14,7 +14,8 @@ const wordsOf = (shape: Readonly<Record<string, z.ZodType>>): [string, string][]
 
 /** A schema is described before it is made optional. */
 const meaningOf = (schema: z.ZodType): string | undefined =>
-  schema.description ?? (schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType).description : undefined);
+  schema.description ??
+  (schema instanceof z.ZodOptional ? z.globalRegistry.get(schema.unwrap())?.description : undefined);
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 

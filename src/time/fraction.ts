@@ -14,6 +14,9 @@ export const gcd = (a: number, b: number): number => {
   return a < 0 ? -a : a;
 };
 
+/** The least common multiple of two positive numbers. */
+export const lcm = (a: number, b: number): number => (a / gcd(a, b)) * b;
+
 /** A reduced fraction. Throws on a zero denominator or on parts that are not safe integers: both are bugs. */
 export function fraction(n: number, d = 1): Fraction {
   if (d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d))

@@ -2,15 +2,18 @@ import { divide, type Fraction, fraction, toNumber } from './fraction.ts';
 
 export interface Meter {
   readonly beats: number;
-  readonly unit: 2 | 4 | 8 | 16;
+  readonly unit: (typeof UNITS)[number];
 }
+
+const UNITS = [2, 4, 8, 16] as const;
 
 /** Reads `4/4`, `12/8`; undefined for what is no meter (1 to 16 beats of a half, quarter, eighth or sixteenth). */
 export function readMeter(text: string): Meter | undefined {
   const match = /^(\d{1,2})\s*\/\s*(2|4|8|16)$/.exec(text.trim());
   if (!match) return undefined;
   const beats = Number(match[1]);
-  return beats >= 1 && beats <= 16 ? { beats, unit: Number(match[2]) as Meter['unit'] } : undefined;
+  const unit = UNITS.find((one) => one === Number(match[2]));
+  return unit && beats >= 1 && beats <= 16 ? { beats, unit } : undefined;
 }
 
 export const meterName = (meter: Meter): string => `${meter.beats}/${meter.unit}`;

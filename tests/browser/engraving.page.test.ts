@@ -5,6 +5,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { textWidth } from '../../src/engrave/text-width.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { scoreOf } from '../engrave/pictures.ts';
 import { CHROMIUM } from './chromium.ts';
 
@@ -171,7 +172,7 @@ describe('engraved blocks', () => {
       return texts.map((text) => pen.measureText(text).width);
     }, words);
     words.forEach((word, index) => {
-      const share = textWidth(word, 100) / (measured[index] as number);
+      const share = textWidth(word, 100) / itemAt(measured, index);
       // Only the signs of sharp and flat come from whatever font has them.
       expect(Math.abs(share - 1), word).toBeLessThan(/[♭♯]/.test(word) ? 0.1 : 0.01);
     });

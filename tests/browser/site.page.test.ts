@@ -4,14 +4,18 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { LONG } from '../setup/long.ts';
 import { violationsOn } from './axe.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';
 import { openBrowser } from './sound/studio.ts';
 
 const course = loadCourse(DEMO);
-const fullest = [...course.lessons].sort((a, b) => barsOf(b) - barsOf(a))[0] as (typeof course.lessons)[number];
-const first = course.lessons[0] as (typeof course.lessons)[number];
+const fullest = itemAt(
+  [...course.lessons].sort((a, b) => barsOf(b) - barsOf(a)),
+  0,
+);
+const first = itemAt(course.lessons, 0);
 const PAGES = ['', 'guide/', `lessons/${first.id}/`, `lessons/${fullest.id}/`, 'no-such-page/'];
 
 function barsOf({ blocks }: (typeof course.lessons)[number]): number {

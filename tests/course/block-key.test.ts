@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blockKeys } from '../../src/course/block-key.ts';
 import type { Course } from '../../src/course/course.ts';
 import { loadCourse } from '../../src/course/load.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { courseOf, lesson } from './some-course.ts';
 
 const block = (text: string): string => `\`\`\`tab\n${text}\n\`\`\`\n\n`;
@@ -22,7 +23,7 @@ describe('a block’s key', () => {
   const keysOf = (files: Readonly<Record<string, string>>): Record<string, string> => {
     const course = load(files);
     const key = blockKeys(course);
-    return Object.fromEntries(course.lessons.map((one) => [one.id, key(one, one.blocks[0] as never)]));
+    return Object.fromEntries(course.lessons.map((one) => [one.id, key(one, itemAt(one.blocks, 0))]));
   };
   const changed = (files: Readonly<Record<string, string>>): string[] => {
     const [before, after] = [keysOf(FILES), keysOf({ ...FILES, ...files })];

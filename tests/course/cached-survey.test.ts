@@ -32,7 +32,7 @@ function keeping(): { keep: Keep; added(): number } {
     added: () => added,
   };
 }
-const surveys = ({ path }: Course) => path.surveys;
+const surveys = ({ path }: Course) => [...path.steps.values()].map(({ survey }) => survey);
 
 describe('a survey as text', () => {
   const made = folderOf(Object.fromEntries(courseFiles({ lessons: 30, blocks: 4 })));

@@ -12,6 +12,7 @@ import { loadCourse } from '../../src/course/load.ts';
 import { showProblem } from '../../src/diagnostics/place.ts';
 import { COMPONENTS } from '../../src/lesson/component.ts';
 import { SHIPPED } from '../../src/notation/values.ts';
+import { present } from '../../src/time/item.ts';
 import { folderOf } from './some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../src/course/guide.md', import.meta.url), 'utf8');
@@ -34,7 +35,8 @@ const wrong = examples.filter(({ message }) => message !== undefined);
 const PROSE = GUIDE.replace(/^(`{3,})\w+(?: \S+)?\n[\s\S]*?^\1$/gm, '');
 const sectionOf = (heading: string): string =>
   PROSE.split(/^## /m).find((part) => part.startsWith(`${heading}\n`)) ?? '';
-const namesIn = (text: string): string[] => [...text.matchAll(/`([^`]+)`/g)].map(([, name]) => name as string);
+const namesIn = (text: string): string[] =>
+  [...text.matchAll(/`([^`]+)`/g)].map(([, name]) => present(name, 'the text'));
 
 /** The rows of the table of a section, without its head. */
 const rowsOf = (heading: string): string[][] =>

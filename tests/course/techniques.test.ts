@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
+import { stepOf } from '../../src/curriculum/curriculum.ts';
 import { courseOf, lesson } from './some-course.ts';
 
 const TAB = '```tab\nslot: 1/4\n(1 2 3) (1 2 3) . .\n```\n';
@@ -31,7 +32,7 @@ describe('techniques.yaml', () => {
     });
     const { path, repertoire } = loadCourse(dir);
     expect(repertoire.byId.get('train')?.title).toBe('The train');
-    expect(path.surveys[0]?.[0]?.found.some(({ technique }) => technique.id === 'train')).toBe(true);
+    expect(stepOf(path, 'first').survey[0]?.found.some(({ technique }) => technique.id === 'train')).toBe(true);
   });
 
   test('may stand alone', () => {
@@ -82,6 +83,6 @@ describe('techniques.yaml', () => {
     const first = loadCourse(dir);
     const again = loadCourse(dir, first);
     expect(again.repertoire).toBe(first.repertoire);
-    expect(again.path.surveys[0]?.[0]).toBe(first.path.surveys[0]?.[0]);
+    expect(stepOf(again.path, 'first').survey[0]).toBe(stepOf(first.path, 'first').survey[0]);
   });
 });

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
+import { itemAt, present } from '../../src/time/item.ts';
 import { findings, problems, type WrittenCourse } from './some-course.ts';
 
 const message = (course: WrittenCourse, code: string) => {
@@ -61,12 +62,12 @@ describe('the checks of a path', () => {
         );
         const rings = findings(course).filter(({ diagnostic }) => diagnostic.code === 'path-cycle');
         for (const { lesson, diagnostic } of rings) {
-          const around = [...diagnostic.message.matchAll(/“(n\d+)”/g)].map(([, id]) => id as string);
+          const around = [...diagnostic.message.matchAll(/“(n\d+)”/g)].map(([, id]) => present(id, 'the text'));
           expect(around[0]).toBe(lesson);
           expect(around.at(-1)).toBe(lesson);
           expect(new Set(around.slice(1)).size).toBe(around.length - 1);
           for (let step = 1; step < around.length; step++) {
-            expect(course[around[step - 1] as string]?.requires).toContain(around[step]);
+            expect(course[itemAt(around, step - 1)]?.requires).toContain(around[step]);
           }
         }
       }),

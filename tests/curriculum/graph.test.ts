@@ -11,6 +11,7 @@ import {
   reduce,
   shortestCycle,
 } from '../../src/curriculum/graph.ts';
+import { itemAt } from '../../src/time/item.ts';
 
 const graphs = (cyclic: boolean) =>
   fc.integer({ min: 1, max: 14 }).chain((size) => {
@@ -32,10 +33,10 @@ const identity = (size: number) => Array.from({ length: size }, (_, i) => i);
 /** What can be reached from what, by walking. */
 function closure(size: number, edges: readonly Edge[]): boolean[][] {
   const reach = identity(size).map(() => Array<boolean>(size).fill(false));
-  for (const [from, to] of edges) (reach[from] as boolean[])[to] = true;
+  for (const [from, to] of edges) itemAt(reach, from)[to] = true;
   for (let via = 0; via < size; via++)
     for (let a = 0; a < size; a++)
-      for (let b = 0; b < size; b++) if (reach[a]?.[via] && reach[via]?.[b]) (reach[a] as boolean[])[b] = true;
+      for (let b = 0; b < size; b++) if (reach[a]?.[via] && reach[via]?.[b]) itemAt(reach, a)[b] = true;
   return reach;
 }
 
@@ -98,7 +99,7 @@ describe('the order', () => {
           const free = identity(size).filter(
             (one) => !done.has(one) && edges.every(([a, b]) => b !== one || done.has(a)),
           );
-          expect(rank[node]).toBe(Math.min(...free.map((one) => rank[one] as number)));
+          expect(rank[node]).toBe(Math.min(...free.map((one) => itemAt(rank, one))));
           done.add(node);
         }
       }),
@@ -131,7 +132,7 @@ describe('the shortest cycle', () => {
         if (!cycle) return;
         expect(cycle[0]).toBe(cycle.at(-1));
         expect(new Set(cycle.slice(1)).size).toBe(cycle.length - 1);
-        for (let i = 1; i < cycle.length; i++) expect(graph.next[cycle[i - 1] as number]).toContain(cycle[i]);
+        for (let i = 1; i < cycle.length; i++) expect(graph.next[itemAt(cycle, i - 1)]).toContain(cycle[i]);
         expect(cycle.length - 1).toBe(shortestByPowers(size, proper));
       }),
     );

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { layersOf } from '../../src/curriculum/layers.ts';
 import { BOX, mapOf, type PathMap } from '../../src/curriculum/map.ts';
 import { SHEET, sheetsOf } from '../../src/curriculum/sheets.ts';
+import { itemAt, present } from '../../src/time/item.ts';
 import { cases } from '../setup/long.ts';
 import { curriculum, type Written, type WrittenCourse } from './some-course.ts';
 
@@ -16,7 +17,7 @@ const courses = (most: number) =>
         backs.map((steps, number): [string, Written] => [
           `n${number}`,
           {
-            stage: STAGES[Math.floor((3 * number) / backs.length)] as string,
+            stage: itemAt(STAGES, Math.floor((3 * number) / backs.length)),
             requires: [...new Set(steps.map((step) => number - 1 - step).filter((other) => other >= 0))].map(
               (other) => `n${other}`,
             ),
@@ -48,7 +49,8 @@ describe('the map of a path', () => {
         for (const { from, to, points } of lines) {
           expect(points[0]?.y).toBe((at.get(from)?.y ?? 0) + BOX.height);
           expect(points.at(-1)?.y).toBe(at.get(to)?.y);
-          for (let i = 1; i < points.length; i++) expect(points[i]?.y).toBeGreaterThan(points[i - 1]?.y as number);
+          for (let i = 1; i < points.length; i++)
+            expect(points[i]?.y).toBeGreaterThan(present(points[i - 1]?.y, 'the number'));
         }
       }),
       { numRuns: cases(40, 200) },
@@ -74,7 +76,7 @@ describe('the map of a path', () => {
     fc.assert(
       fc.property(courses(20), (course) => {
         const path = curriculum(course);
-        const steps = path.needs.flatMap((needed, to) => needed.map((from) => `n${from} n${to}`)).sort();
+        const steps = [...path.steps].flatMap(([to, { needs }]) => needs.map((from) => `${from} ${to}`)).sort();
         expect(
           mapOf(path, path.order)
             .lines.map(({ from, to }) => `${from} ${to}`)
@@ -136,7 +138,7 @@ describe('the sheets of a path', () => {
     Object.fromEntries(
       Array.from({ length: count }, (_, number): [string, Written] => [
         `n${number}`,
-        { stage: STAGES[Math.floor((3 * number) / count)] as string, requires: number > 0 ? [`n${number - 1}`] : [] },
+        { stage: itemAt(STAGES, Math.floor((3 * number) / count)), requires: number > 0 ? [`n${number - 1}`] : [] },
       ]),
     );
 

@@ -1,6 +1,7 @@
 /** Contrast as the Web Content Accessibility Guidelines 2.2 reckon it: 4.5:1 for text, 3:1 for marks (1.4.3, 1.4.11). */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { itemAt } from '../../src/time/item.ts';
 
 const css = readFileSync(new URL('../../src/engrave/block.css', import.meta.url), 'utf8');
 const ground = readFileSync(new URL('../../src/site/styles/ground.css', import.meta.url), 'utf8');
@@ -10,9 +11,7 @@ function rule(text: string, start: string): Map<string, string> {
   const from = text.indexOf(start);
   expect(from, start).toBeGreaterThanOrEqual(0);
   const body = text.slice(from, text.indexOf('}', from));
-  return new Map(
-    [...body.matchAll(/(--[\w-]+): (#[0-9a-f]+);/g)].map((match) => [match[1] as string, match[2] as string]),
-  );
+  return new Map([...body.matchAll(/(--[\w-]+): (#[0-9a-f]+);/g)].map((match) => [itemAt(match, 1), itemAt(match, 2)]));
 }
 
 const day = rule(css, ':root {');

@@ -3,6 +3,7 @@ import { JSDOM } from 'jsdom';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { type ReadContext, readBlock } from '../../src/notation/read.ts';
 import type { Score } from '../../src/score/score.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { cases } from '../setup/long.ts';
 
 export function scoreOf(text: string, context?: ReadContext): Score {
@@ -83,7 +84,7 @@ export function glyphsIn(element: Element): Drawn[] {
     const moved = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(use.getAttribute('transform') ?? '');
     const x = Number(moved?.[1] ?? use.getAttribute('x'));
     const y = Number(moved?.[2] ?? use.getAttribute('y'));
-    return [{ code: match[1] as string, x, y, classes: use.getAttribute('class') ?? '' }];
+    return [{ code: itemAt(match, 1), x, y, classes: use.getAttribute('class') ?? '' }];
   });
 }
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { roleMark, SHAPES } from '../../src/engrave/role-mark.ts';
-import type { Chord } from '../../src/harmony/chord.ts';
 import { roleOf } from '../../src/harmony/role.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
+import { present } from '../../src/time/item.ts';
 import { parsed } from './pictures.ts';
 
-const C7 = readChord('C7', { tonic: { letter: 'C', alter: 0 }, mode: 'major' }) as Chord;
+const C7 = present(readChord('C7', { tonic: { letter: 'C', alter: 0 }, mode: 'major' }), 'the chord');
 const corners = (path: string): number => path.split('L').length;
 
 describe('the mark of a role', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { leastWidth, place, type Spacing } from '../../src/engrave/spacing.ts';
+import { itemAt, lastOf } from '../../src/time/item.ts';
 import { cases } from '../setup/long.ts';
 
 const needs = fc.integer({ min: 1, max: 16 }).chain((count) =>
@@ -29,7 +30,7 @@ describe('spacing', () => {
   });
   it('spaces equal notes evenly', () => {
     const xs = spaced({});
-    expect(new Set(xs.slice(1).map((x, index) => (x - (xs[index] as number)).toFixed(6))).size).toBe(1);
+    expect(new Set(xs.slice(1).map((x, index) => (x - itemAt(xs, index)).toFixed(6))).size).toBe(1);
   });
   it('keeps every gap and every far pair apart where the width allows, and stays within it', () => {
     fc.assert(
@@ -38,16 +39,16 @@ describe('spacing', () => {
         const xs = place({ ...own, width });
         expect(xs[0]).toBeCloseTo(own.before, 3);
         own.gaps.forEach((gap, index) => {
-          expect((xs[index + 1] as number) - (xs[index] as number)).toBeGreaterThan(gap * 0.98 - 0.5);
+          expect(itemAt(xs, index + 1) - itemAt(xs, index)).toBeGreaterThan(gap * 0.98 - 0.5);
         });
-        expect((xs.at(-1) as number) + own.after).toBeLessThan(width + 0.5 + own.after * 0.02);
+        expect(lastOf(xs) + own.after).toBeLessThan(width + 0.5 + own.after * 0.02);
       }),
       { numRuns: cases(200, 1000) },
     );
   });
   it('squeezes all alike where it must', () => {
     const xs = spaced({ width: 60, gaps: [30, 30, 30] });
-    expect(xs.every((x, index) => index === 0 || x > (xs[index - 1] as number))).toBe(true);
+    expect(xs.every((x, index) => index === 0 || x > itemAt(xs, index - 1))).toBe(true);
     expect(xs.at(-1)).toBeLessThan(60);
   });
   it('places nothing where there is nothing', () => {

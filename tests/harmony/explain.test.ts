@@ -1,18 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import type { Chord } from '../../src/harmony/chord.ts';
 import { degreeIn, explain, roleSentence } from '../../src/harmony/explain.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
-import { type Harp, readHarp } from '../../src/instrument/harp.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
-import { notesOf, type Playable, tabOf } from '../../src/instrument/playable.ts';
+import { notesOf, tabOf } from '../../src/instrument/playable.ts';
 import { TEMPERAMENTS } from '../../src/instrument/temperament.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 
-const A = readHarp('A', RICHTER) as Harp;
+const A = present(readHarp('A', RICHTER), 'the harp');
 const key = songKey({ letter: 'E', alter: 0 }, 'major');
-const chords = ['I7', 'IV7', 'I7', 'V7'].map((symbol) => readChord(symbol, key) as Chord);
-const note = (tab: string) => notesOf(A).find((each) => tabOf(each) === tab) as Playable;
+const chords = ['I7', 'IV7', 'I7', 'V7'].map((symbol) => present(readChord(symbol, key), 'the chord'));
+const note = (tab: string) =>
+  present(
+    notesOf(A).find((each) => tabOf(each) === tab),
+    'the playable',
+  );
 
 describe('a note explained', () => {
   it('has its pitch, frequency, degree and role over each chord', () => {

@@ -3,14 +3,15 @@ import { type Chord, plainChord } from '../../src/harmony/chord.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { distinctChords, roleTable } from '../../src/harmony/role-table.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
-import { type Harp, readHarp } from '../../src/instrument/harp.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { notesOfHole } from '../../src/instrument/playable.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 
 const key = songKey({ letter: 'E', alter: 0 }, 'major');
-const chord = (symbol: string): Chord => readChord(symbol, key) as Chord;
-const A = readHarp('A', RICHTER) as Harp;
+const chord = (symbol: string): Chord => present(readChord(symbol, key), 'the chord');
+const A = present(readHarp('A', RICHTER), 'the harp');
 
 describe('a role table', () => {
   const table = roleTable(notesOfHole(A, 3).slice(1, 5), ['I7', 'IV7', 'I7', 'V7', 'IV7'].map(chord), key);

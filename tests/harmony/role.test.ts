@@ -4,9 +4,10 @@ import { songKey } from '../../src/harmony/key.ts';
 import { roleInWords, roleOf, spell } from '../../src/harmony/role.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
+import { present } from '../../src/time/item.ts';
 
 const C = songKey({ letter: 'C', alter: 0 }, 'major');
-const chord = (text: string): Chord => readChord(text, C) as Chord;
+const chord = (text: string): Chord => present(readChord(text, C), 'the chord');
 const labels = (text: string): string[] => Array.from({ length: 12 }, (_, i) => roleOf(60 + i, chord(text)).label);
 
 describe('a role', () => {

@@ -12,15 +12,16 @@ import {
   sounding,
 } from '../../src/instrument/harp.ts';
 import { plainName } from '../../src/instrument/pitch.ts';
-import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 import { someHarp } from './some-harp.ts';
 
-const C = readHarp('C', RICHTER) as Harp;
+const C = present(readHarp('C', RICHTER), 'the harp');
 const plain = { bend: 0, over: false, slide: false };
 
 describe('readHarp', () => {
   it.each(['A', 'Bb', 'F#', 'low F', 'high G'])('reads %s and names it so again', (name) => {
-    expect(harpName(readHarp(name, RICHTER) as Harp)).toBe(name);
+    expect(harpName(present(readHarp(name, RICHTER), 'the harp'))).toBe(name);
   });
 
   it.each(['', 'H', 'low', 'lower F', 'Fb', 'E#', 'B#', 'low low F', 'C4'])('refuses “%s”', (name) => {
@@ -73,7 +74,13 @@ describe('the sound of a hole', () => {
 });
 
 describe('a harp with a slide', () => {
-  const solo: Harp = { ...C, tuning: TUNINGS.find(({ id }) => id === 'solo-chromatic') as Tuning };
+  const solo: Harp = {
+    ...C,
+    tuning: present(
+      TUNINGS.find(({ id }) => id === 'solo-chromatic'),
+      'the tuning',
+    ),
+  };
 
   it('raises either breath a half step', () => {
     expect(sounding(solo, 'blow', { ...plain, hole: 1, slide: true })).toEqual({ midi: 61 });
@@ -109,13 +116,19 @@ describe('the names on a harp', () => {
   });
 
   it('write a reed on the raised fourth with a sharp and a bend there with a flat', () => {
-    const raised = TUNINGS.find(({ id }) => id === 'raised-fifth-draw') as Tuning;
+    const raised = present(
+      TUNINGS.find(({ id }) => id === 'raised-fifth-draw'),
+      'the tuning',
+    );
     expect(plainName(namedOnHarp({ ...C, tuning: raised }, 78))).toBe('F#');
     expect(plainName(namedOnHarp(C, 78))).toBe('Gb');
   });
 
   it.each(TUNINGS.map(({ id }) => id))('are twelve different ones in %s', (id) => {
-    const tuning = TUNINGS.find((row) => row.id === id) as Tuning;
+    const tuning = present(
+      TUNINGS.find((row) => row.id === id),
+      'the tuning',
+    );
     const names = Array.from({ length: 12 }, (_, index) => plainName(namedOnHarp({ ...C, tuning }, 60 + index)));
     expect(new Set(names).size).toBe(12);
   });

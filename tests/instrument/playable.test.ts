@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Harp, readHarp, sounding } from '../../src/instrument/harp.ts';
+import { readHarp, sounding } from '../../src/instrument/harp.ts';
 import { inWords, MEANS, meansOf, notesOf, notesOfHole, placesOf, tabOf } from '../../src/instrument/playable.ts';
-import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 import { someHarp } from './some-harp.ts';
 
-const C = readHarp('C', RICHTER) as Harp;
+const C = present(readHarp('C', RICHTER), 'the harp');
 
 describe('the notes of a harp', () => {
   it('are reeds, then bends from shallow to deep, then the overbend', () => {
@@ -14,7 +15,13 @@ describe('the notes of a harp', () => {
   });
 
   it('come once more with the slide pressed, on a harp that has one', () => {
-    const solo = { ...C, tuning: TUNINGS.find(({ id }) => id === 'solo-chromatic') as Tuning };
+    const solo = {
+      ...C,
+      tuning: present(
+        TUNINGS.find(({ id }) => id === 'solo-chromatic'),
+        'the tuning',
+      ),
+    };
     expect(notesOfHole(solo, 1).map(tabOf)).toEqual(['1', '-1', '1*', '-1*']);
   });
 

@@ -1,18 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Harp, readHarp } from '../../src/instrument/harp.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
 import { type PitchClass, plainName, plainPitch, readPitchClass } from '../../src/instrument/pitch.ts';
 import { tabOf } from '../../src/instrument/playable.ts';
-import { layOut, missingOf, namesOf, SCALES, type Scale, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
+import { layOut, missingOf, namesOf, SCALES, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 import { KEYS, someHarp } from './some-harp.ts';
 
-const C = readHarp('C', RICHTER) as Harp;
-const key = (name: string): PitchClass => readPitchClass(name) as PitchClass;
+const C = present(readHarp('C', RICHTER), 'the harp');
+const key = (name: string): PitchClass => present(readPitchClass(name), 'the pitch class');
 
 describe('the table of scales', () => {
   it.each(SCALES.map(({ id }) => id))('has %s rise from its tonic within an octave', (id) => {
-    const semitones = stepsOf(scaleOf(id) as Scale).map((step) => step.semitones);
+    const semitones = stepsOf(present(scaleOf(id), 'the scale')).map((step) => step.semitones);
     expect(semitones[0]).toBe(0);
     expect(semitones).toEqual([...new Set(semitones)].sort((a, b) => a - b));
   });
@@ -34,12 +35,12 @@ describe('the names of a scale', () => {
 
   it('keep the tonic where it serves, and rename it where it does not', () => {
     expect(
-      namesOf(key('Eb'), stepsOf(scaleOf('blues') as Scale))
+      namesOf(key('Eb'), stepsOf(present(scaleOf('blues'), 'the scale')))
         .map(plainName)
         .join(' '),
     ).toBe('Eb Gb Ab A Bb Db');
     expect(
-      namesOf(key('Gb'), stepsOf(scaleOf('aeolian') as Scale))
+      namesOf(key('Gb'), stepsOf(present(scaleOf('aeolian'), 'the scale')))
         .map(plainName)
         .join(' '),
     ).toBe('F# G# A B C# D E');
@@ -48,7 +49,7 @@ describe('the names of a scale', () => {
 
 describe('a scale laid out on a harp', () => {
   it('names the notes the harp lacks, with the overbend that would give them', () => {
-    const laid = layOut(C, key('C'), stepsOf(scaleOf('blues') as Scale));
+    const laid = layOut(C, key('C'), stepsOf(present(scaleOf('blues'), 'the scale')));
     const missing = missingOf(laid).map(({ pitch, places }) =>
       `${plainPitch(pitch)} ${places.map(tabOf).join(' ')}`.trim(),
     );
@@ -56,7 +57,7 @@ describe('a scale laid out on a harp', () => {
   });
 
   it('lacks nothing of its own major scale but what lies between the holes', () => {
-    const laid = layOut(C, key('C'), stepsOf(scaleOf('ionian') as Scale));
+    const laid = layOut(C, key('C'), stepsOf(present(scaleOf('ionian'), 'the scale')));
     expect(missingOf(laid)).toEqual([]);
     expect(laid.filter(({ means }) => means === 'bend').map(({ pitch }) => plainPitch(pitch))).toEqual([
       'F4',

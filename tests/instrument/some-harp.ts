@@ -1,11 +1,12 @@
 /** Harps and tunings for property tests. */
 import fc from 'fast-check';
 import type { Harp } from '../../src/instrument/harp.ts';
-import { type PitchClass, readPitchClass } from '../../src/instrument/pitch.ts';
+import { readPitchClass } from '../../src/instrument/pitch.ts';
 import { TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 
-export const KEYS = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'C#'].map(
-  (name) => readPitchClass(name) as PitchClass,
+export const KEYS = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'C#'].map((name) =>
+  present(readPitchClass(name), 'the pitch class'),
 );
 
 /** A tuning of one's own: rows that rise, each draw reed within an octave of its blow reed. */

@@ -12,7 +12,8 @@ import {
   ratioToKey,
   TEMPERAMENTS,
 } from '../../src/instrument/temperament.ts';
-import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 import { someHarp } from './some-harp.ts';
 
 const [, compromise, just] = TEMPERAMENTS;
@@ -57,7 +58,7 @@ describe('frequencies', () => {
   });
 
   it('throw at a note the harp has not got', () => {
-    const C = readHarp('C', RICHTER) as Harp;
+    const C = present(readHarp('C', RICHTER), 'the harp');
     expect(() => frequencyOf(C, 'blow', { hole: 11, bend: 0, over: false, slide: false })).toThrow(RangeError);
   });
 });
@@ -93,7 +94,7 @@ describe('just reeds', () => {
   });
 
   it('take a bend into the tune of its breath: draw 2 bent a whole step is draw 5 an octave lower', () => {
-    const C = readHarp('C', RICHTER) as Harp;
+    const C = present(readHarp('C', RICHTER), 'the harp');
     const cents = (tab: string) => {
       const note = notesOf(C).find((each) => tabOf(each) === tab);
       if (!note) throw new Error(tab);
@@ -107,7 +108,10 @@ describe('just reeds', () => {
     const solo: Harp = {
       key: { letter: 'C', alter: 0 },
       register: 'standard',
-      tuning: TUNINGS.find(({ id }) => id === 'solo-chromatic') as Tuning,
+      tuning: present(
+        TUNINGS.find(({ id }) => id === 'solo-chromatic'),
+        'the tuning',
+      ),
     };
     for (const note of notesOf(solo).filter(({ slide }) => !slide)) {
       for (const temperament of [compromise, just]) {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { itemAt } from '../../src/time/item.ts';
 
 describe.each(TUNINGS.map((tuning): readonly [string, Tuning] => [tuning.id, tuning]))(
   'the tuning %s',
@@ -12,7 +13,7 @@ describe.each(TUNINGS.map((tuning): readonly [string, Tuning] => [tuning.id, tun
 
     it('rises from hole to hole on both breaths', () => {
       for (const row of [tuning.blow, tuning.draw]) {
-        for (let hole = 1; hole < row.length; hole++) expect(row[hole]).toBeGreaterThanOrEqual(row[hole - 1] as number);
+        for (let hole = 1; hole < row.length; hole++) expect(row[hole]).toBeGreaterThanOrEqual(itemAt(row, hole - 1));
       }
     });
 

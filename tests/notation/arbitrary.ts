@@ -1,7 +1,8 @@
 /** Blocks written at random: every feature of the notation, each text valid, formatted as carelessly as people do. */
 import fc from 'fast-check';
-import { type Harp, holeRange, readHarp } from '../../src/instrument/harp.ts';
+import { holeRange, readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { itemAt, present } from '../../src/time/item.ts';
 
 export const KEYS = [
   'C',
@@ -21,7 +22,7 @@ export const KEYS = [
   'high G',
 ] as const;
 export const harpText = fc.constantFrom(...KEYS);
-const C_HARP = readHarp('C', RICHTER) as Harp;
+const C_HARP = present(readHarp('C', RICHTER), 'the harp');
 
 /** One playable note, as text; any harp of the tuning plays it. */
 const note = fc.integer({ min: 1, max: 10 }).chain((hole) => {
@@ -140,7 +141,7 @@ export const blockText: fc.Arbitrary<string> = fc
   })
   .chain(({ meter, pick, count, pickup, structure: shape, form }) => {
     const entries = Object.entries(meter.slots);
-    const [slot, slots] = entries[pick % entries.length] as [string, number];
+    const [slot, slots] = itemAt(entries, pick % entries.length);
     const bars = shape === 'form' ? FILLED[form] : shape === 'endings' ? Math.max(4, count) : count;
     const each = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T[]> =>
       fc.array(arbitrary, { minLength: bars, maxLength: bars });

@@ -7,12 +7,13 @@ import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { readSetting } from '../../src/notation/values.ts';
 import { isSound } from '../../src/score/ask.ts';
 import type { Score } from '../../src/score/score.ts';
+import { present } from '../../src/time/item.ts';
 import { shownBars, shownChords } from './shown.ts';
 
 const scoreOf = (text: string, context: ReadContext = ALONE): Score => {
   const { score, diagnostics } = readBlock(text, context);
   expect(diagnostics).toEqual([]);
-  return score as Score;
+  return present(score, 'the score');
 };
 const bars = (text: string, context?: ReadContext): string[] => shownBars(scoreOf(text, context));
 

@@ -1,7 +1,7 @@
 /** The laws of the tab notation, each for thousands of blocks. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Harp, keyNote, readHarp, reed } from '../../src/instrument/harp.ts';
+import { keyNote, readHarp, reed } from '../../src/instrument/harp.ts';
 import { chromaOf } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { printScore } from '../../src/notation/print.ts';
@@ -10,6 +10,7 @@ import { isSound, soundsOf } from '../../src/score/ask.ts';
 import { moveToHarp } from '../../src/score/move.ts';
 import type { Score } from '../../src/score/score.ts';
 import { add, equals, subtract, ZERO } from '../../src/time/fraction.ts';
+import { present } from '../../src/time/item.ts';
 import { barLength } from '../../src/time/meter.ts';
 import { cases } from '../setup/long.ts';
 import { blockText, harpText } from './arbitrary.ts';
@@ -18,7 +19,7 @@ import { withoutPlaces } from './without-places.ts';
 const scoreOf = (text: string): Score => {
   const { score, diagnostics } = readBlock(text);
   expect(diagnostics, text).toEqual([]);
-  return score as Score;
+  return present(score, 'the score');
 };
 
 describe('law 1: printing and reading are inverse', () => {
@@ -90,7 +91,7 @@ describe('law 4: another harp keeps the tab', () => {
     fc.assert(
       fc.property(blockText, harpText, (text, name) => {
         const score = scoreOf(text);
-        const harp = readHarp(name, RICHTER) as Harp;
+        const harp = present(readHarp(name, RICHTER), 'the harp');
         const moved = moveToHarp(score, harp);
         const interval = keyNote(harp) - keyNote(score.harp);
         const [before, after] = [soundsOf(score), soundsOf(moved)];
@@ -114,7 +115,7 @@ describe('law 4: another harp keeps the tab', () => {
         blockText.filter((text) => !/"[A-G]/.test(text)),
         harpText,
         (text, name) => {
-          const moved = moveToHarp(scoreOf(text), readHarp(name, RICHTER) as Harp);
+          const moved = moveToHarp(scoreOf(text), present(readHarp(name, RICHTER), 'the harp'));
           const read = scoreOf(text.replace(/^harp: .*$/m, `harp: ${name}`));
           expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
         },

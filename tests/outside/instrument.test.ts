@@ -4,22 +4,28 @@ import { type Harp, holeRange, namedOnHarp, readHarp, reed, sounding } from '../
 import { plainName } from '../../src/instrument/pitch.ts';
 import { notesOf, tabOf } from '../../src/instrument/playable.ts';
 import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { present, valueAt } from '../../src/time/item.ts';
 
 const harp = (name: string, tuning: Tuning = RICHTER): Harp => {
   const read = readHarp(name, tuning);
   if (!read) throw new Error(`no harp ${name}`);
   return read;
 };
-const tuning = (id: string): Tuning => TUNINGS.find((row) => row.id === id) as Tuning;
+const tuning = (id: string): Tuning =>
+  present(
+    TUNINGS.find((row) => row.id === id),
+    'the tuning',
+  );
 const range = (count: number): number[] => Array.from({ length: count }, (_, index) => index + 1);
 const midi = (tab: string, on: Harp): number => {
   const note = notesOf(on).find((each) => tabOf(each) === tab);
   if (!note) throw new Error(`no ${tab}`);
   return note.midi;
 };
+const LETTERS = new Map(Object.entries({ C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 }));
 /** MIDI number of `Bb4`, by the scientific octave numbers. */
 const number = (name: string): number => {
-  const at = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 }[name[0] as string] as number;
+  const at = valueAt(LETTERS, name.charAt(0));
   return 12 * (Number(name.at(-1)) + 1) + at + (name[1] === 'b' ? -1 : name[1] === '#' ? 1 : 0);
 };
 
@@ -42,7 +48,7 @@ describe('the Richter layout (encyclopaedia article "Richter-tuned harmonica", k
   }; // biome-ignore format: one row
   it.each(range(10))('bends hole %i as far as its two reeds allow and no further', (hole) => {
     const breath = hole <= 6 ? 'draw' : 'blow';
-    const expected = (BENDS[hole] as readonly string[]).map(number);
+    const expected = present(BENDS[hole], `hole ${hole}`).map(number);
     const { deepest } = holeRange(C, hole);
     expect(deepest).toBe(expected.length);
     const bent = expected.map((_, index) => sounding(C, breath, { hole, bend: index + 1, over: false, slide: false }));

@@ -9,6 +9,7 @@ import { describe, expect, it } from 'vitest';
 import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { components, type Edge, edgesOf, graphOf, orderOf, reachOf, reduce } from '../../src/curriculum/graph.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { typed } from '../command/some-terminal.ts';
 import { run } from '../setup/debian.ts';
 import { cases } from '../setup/long.ts';
@@ -60,9 +61,7 @@ describe('against tred', () => {
     const { out, code } = await typed(['path', DEMO, '--dot']);
     expect(code).toBe(0);
     const { path } = loadCourse(DEMO);
-    const ours = path.needs.flatMap((needed, to) =>
-      needed.map((from) => `${path.lessons[from]?.id} ${path.lessons[to]?.id}`),
-    );
+    const ours = [...path.steps].flatMap(([to, { needs }]) => needs.map((from) => `${from} ${to}`));
     expect(tred(out)).toEqual(ours.sort());
   });
 });
@@ -72,10 +71,10 @@ describe('against graphlib', () => {
     fc.assert(
       fc.property(acyclic, ({ size, edges }) => {
         const order = orderOf(graphOf(size, edges), identity(size));
-        const chain = order.slice(1).map((node, place): Edge => [order[place] as number, node]);
+        const chain = order.slice(1).map((node, place): Edge => [itemAt(order, place), node]);
         expect(alg.isAcyclic(graphlib(size, [...edges, ...chain]))).toBe(true);
         const backwards = [...order].reverse();
-        const wrong = backwards.slice(1).map((node, place): Edge => [backwards[place] as number, node]);
+        const wrong = backwards.slice(1).map((node, place): Edge => [itemAt(backwards, place), node]);
         if (graphOf(size, edges).next.some((list) => list.length > 0)) {
           expect(alg.isAcyclic(graphlib(size, [...edges, ...wrong]))).toBe(false);
         }
@@ -89,7 +88,7 @@ describe('against graphlib', () => {
         const component = components(graphOf(size, edges));
         const groups = new Map<number, string[]>();
         identity(size).forEach((node) => {
-          const key = component[node] as number;
+          const key = itemAt(component, node);
           groups.set(key, [...(groups.get(key) ?? []), `${node}`]);
         });
         const sorted = (list: Iterable<readonly string[]>) => [...list].map((group) => [...group].sort().join()).sort();

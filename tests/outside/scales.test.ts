@@ -10,9 +10,10 @@ import { notesOf } from '../../src/instrument/playable.ts';
 import { POSITIONS, positionOn } from '../../src/instrument/position.ts';
 import { CHURCH_MODES, layOut, namesOf, SCALES, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { present } from '../../src/time/item.ts';
 
 const KEYS = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#'] as const;
-const harp = (name: string): Harp => readHarp(name, RICHTER) as Harp;
+const harp = (name: string): Harp => present(readHarp(name, RICHTER), 'the harp');
 /** What tonal calls our scales. */
 const THEIRS: Readonly<Record<string, string>> = {
   blues: 'minor blues',

@@ -12,9 +12,10 @@ import {
   TEMPERAMENTS,
 } from '../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
+import { itemAt, present } from '../../src/time/item.ts';
 
 const [equal, compromise, just] = TEMPERAMENTS;
-const harp = (name: string): Harp => readHarp(name, RICHTER) as Harp;
+const harp = (name: string): Harp => present(readHarp(name, RICHTER), 'the harp');
 const note = (tab: string, on: Harp) => {
   const found = notesOf(on).find((each) => tabOf(each) === tab);
   if (!found) throw new Error(`no ${tab}`);
@@ -84,7 +85,7 @@ describe('just temperament (Hansson, "Theory of harmonica tuning", seven-limit s
       const found = note(tab, harp('A'));
       return frequencyOf(harp('A'), found.breath, found, { temperament: just });
     });
-    const lowest = hertz[0] as number;
+    const lowest = itemAt(hertz, 0);
     expect(hertz.map((each) => (4 * each) / lowest)).toEqual([4, 5, 6, 7].map((each) => expect.closeTo(each, 9)));
   });
 

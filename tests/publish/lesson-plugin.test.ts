@@ -8,6 +8,7 @@ import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
 import { lessonElements, lessonMarkdown } from '../../src/publish/lesson-plugin.ts';
 import { holdSite } from '../../src/site/site.ts';
 import { siteOf } from '../../src/site/site-of-course.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { courseOf, lesson } from '../course/some-course.ts';
 
 const BLOCK = '```tab\nid: figure\n4 = = = = = = =\n```\n';
@@ -32,7 +33,7 @@ const compiled = async (text: string, file = 'lessons/blues/second.mdx'): Promis
   return result.code;
 };
 const addresses = (code: string): string[] =>
-  [...code.matchAll(/(?:href|src|poster): "([^"]*)"/g)].map((match) => match[1] as string);
+  [...code.matchAll(/(?:href|src|poster): "([^"]*)"/g)].map((match) => itemAt(match, 1));
 const blocks = (code: string): string[] =>
   [...code.matchAll(/TabBlock, \{\s*lesson: "([^"]*)",\s*index: "([^"]*)"/g)].map((match) => `${match[1]} ${match[2]}`);
 

@@ -8,24 +8,23 @@ import { chordAt, roleIn, soundsOf } from '../../src/score/ask.ts';
 import { moveToHarp } from '../../src/score/move.ts';
 import type { Score } from '../../src/score/score.ts';
 import { fraction } from '../../src/time/fraction.ts';
+import { itemAt, present } from '../../src/time/item.ts';
 
-const scoreOf = (text: string): Score => readBlock(text).score as Score;
+const scoreOf = (text: string): Score => present(readBlock(text).score, 'the score');
 
 describe('a score is asked', () => {
   const score = scoreOf("position: 2\nchords: I7 IV7\n-3' = .2 -3' =3");
-  const bar = score.bars[0] as Score['bars'][number];
+  const bar = itemAt(score.bars, 0);
   test('which chord sounds at a moment', () => {
     const at = (n: number, d: number): string | undefined => {
       const chord = chordAt(bar, fraction(n, d));
       return chord && plainChord(chord);
     };
     expect([at(0, 1), at(3, 8), at(1, 2), at(7, 8)]).toEqual(['G7', 'G7', 'C7', 'C7']);
-    expect(chordAt(scoreOf('4 =3 "C7" 4 =3').bars[0] as Score['bars'][number], fraction(0))).toBeUndefined();
+    expect(chordAt(itemAt(scoreOf('4 =3 "C7" 4 =3').bars, 0), fraction(0))).toBeUndefined();
   });
   test('what a note does there: the same bend is one chord’s third and the other’s seventh', () => {
-    expect(
-      soundsOf(score).map((sound) => roleIn(bar, sound, sound.notes[0] as (typeof sound.notes)[number])?.label),
-    ).toEqual(['♭3', '♭7']);
+    expect(soundsOf(score).map((sound) => roleIn(bar, sound, itemAt(sound.notes, 0))?.label)).toEqual(['♭3', '♭7']);
   });
 });
 

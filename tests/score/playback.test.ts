@@ -6,6 +6,7 @@ import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
 import { type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
 import type { Score } from '../../src/score/score.ts';
+import { itemAt } from '../../src/time/item.ts';
 import { blockText, harpText } from '../notation/arbitrary.ts';
 
 const scoreOf = (text: string): Score => {
@@ -23,7 +24,7 @@ describe('the playback of a score', () => {
         const playback = playbackOf(score);
         const fractions = score.bars.flatMap((bar) => bar.events);
         for (const [index, event] of eventsOf(playback).entries()) {
-          const { onset, duration } = fractions[index] as (typeof fractions)[number];
+          const { onset, duration } = itemAt(fractions, index);
           expect(Number.isInteger(event.at) && Number.isInteger(event.length)).toBe(true);
           expect(event.at * onset.d).toBe(onset.n * playback.ticks);
           expect(event.length * duration.d).toBe(duration.n * playback.ticks);

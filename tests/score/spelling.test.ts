@@ -2,16 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { readBlock } from '../../src/notation/read.ts';
 import { isSound } from '../../src/score/ask.ts';
-import type { Score } from '../../src/score/score.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
+import { present } from '../../src/time/item.ts';
 
 /** `B4 Bb4(b)`: each sounding note as it stands on the staff, with the sign it prints. */
 function staff(text: string): string {
   const { score, diagnostics } = readBlock(text);
   expect(diagnostics).toEqual([]);
-  const byEvent = staffNotes(score as Score);
-  return (score as Score).bars
-    .map((bar) =>
+  const byEvent = staffNotes(present(score, 'the score'));
+  return present(score, 'the score')
+    .bars.map((bar) =>
       bar.events
         .filter(isSound)
         .map((event) =>

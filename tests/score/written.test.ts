@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BarPlace, type WrittenBar, type WrittenNote, writtenBar } from '../../src/score/written.ts';
 import { add, type Fraction, format, fraction, multiply, ZERO } from '../../src/time/fraction.ts';
+import { itemAt, lastOf, present } from '../../src/time/item.ts';
 import { type Meter, readMeter } from '../../src/time/meter.ts';
 import { cases } from '../setup/long.ts';
 import { rhythm } from './rhythm.ts';
@@ -27,7 +28,7 @@ function shorthand({ notes, tuplets }: WrittenBar): string {
 }
 
 const written = (text: string, meter = '4/4', place: BarPlace = {}): string =>
-  shorthand(writtenBar(rhythm(text), readMeter(meter) as Meter, place));
+  shorthand(writtenBar(rhythm(text), present(readMeter(meter), 'the meter'), place));
 
 describe('the written rhythm of a bar', () => {
   it.each([
@@ -152,14 +153,14 @@ const bars = fc
     tiedOut: fc.boolean(),
   })
   .map(({ meter: name, slot, picks, pickup, tiedOut }) => {
-    const meter = readMeter(name) as Meter;
+    const meter = present(readMeter(name), 'the meter');
     let left = (meter.beats * Math.max(slot, meter.unit)) / meter.unit;
     const unit = fraction(1, Math.max(slot, meter.unit));
     const words: string[] = [];
     const say = (time: Fraction, pick: { rest: boolean; tied: boolean }) =>
       words.push(`${pick.rest ? 'r' : pick.tied ? '~' : ''}${time.n}/${time.d}`);
     for (let index = 0; left > 0; index++) {
-      const pick = picks[index % picks.length] as (typeof picks)[number];
+      const pick = itemAt(picks, index % picks.length);
       const slots = Math.min(left, pick.slots);
       left -= slots;
       const time = multiply(unit, fraction(slots));
@@ -219,7 +220,7 @@ describe('every written bar', () => {
         for (let beam = 0; beam < beams; beam++) {
           const places = notes.flatMap((note, index) => (note.beam === beam ? [index] : []));
           expect(places.length).toBeGreaterThan(1);
-          expect((places.at(-1) as number) - (places[0] as number)).toBe(places.length - 1);
+          expect(lastOf(places) - itemAt(places, 0)).toBe(places.length - 1);
           expect(places.every((index) => (notes[index]?.value ?? 0) >= 8 && !notes[index]?.rest)).toBe(true);
         }
       }),

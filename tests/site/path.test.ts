@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { itemAt, present } from '../../src/time/item.ts';
 import { courseOf, folderOf, lesson } from '../course/some-course.ts';
 import { filesBelow, reedway } from '../publish/some-site.ts';
 
@@ -60,7 +61,7 @@ describe('the path page', () => {
   });
 
   test('draws the same as a map of links, without a style attribute and with every line', () => {
-    const map = page('path').querySelector('.path-map') as Element;
+    const map = present(page('path').querySelector('.path-map'), 'the element');
     expect(links(map, '.stop')).toEqual(['first', 'left', 'right', 'both'].map((id) => `/under/lessons/${id}/`));
     expect([...map.querySelectorAll('.stop')].map((one) => one.getAttribute('aria-label'))).toEqual([
       '1 First & foremost', '2 The left branch', '3 The right branch', '4 Both together',
@@ -91,12 +92,12 @@ describe('a lesson’s page', () => {
 
   test('tells of each block how hard it is and why, and cautions where its breath is long', () => {
     const figures = [...page('lessons/left').querySelectorAll('.block-figure')];
-    expect(texts(figures[0] as Element, '.block-foot summary')[0]).toMatch(/^Difficulty \d(\.\d)? of 10$/);
-    expect(texts(figures[0] as Element, '.block-foot li')[0]).toMatch(
+    expect(texts(itemAt(figures, 0), '.block-foot summary')[0]).toMatch(/^Difficulty \d(\.\d)? of 10$/);
+    expect(texts(itemAt(figures, 0), '.block-foot li')[0]).toMatch(
       /^2 bent notes, the hardest draw 4 bent a half step/,
     );
-    expect(texts(figures[0] as Element, '.caution')).toEqual([]);
-    expect(texts(figures[1] as Element, '.caution')[0]).toMatch(
+    expect(texts(itemAt(figures, 0), '.caution')).toEqual([]);
+    expect(texts(itemAt(figures, 1), '.caution')[0]).toMatch(
       /^Mind your breath\. There are about 12 seconds here on the draw/,
     );
   });

@@ -4,6 +4,7 @@ import type { Score } from '../../src/score/score.ts';
 import { detect } from '../../src/technique/detect.ts';
 import { repertoireOf, SHIPPED } from '../../src/technique/repertoire.ts';
 import { type TechniqueInput, techniqueOf, techniqueSchema } from '../../src/technique/technique.ts';
+import { present } from '../../src/time/item.ts';
 import { cases } from '../setup/long.ts';
 import { scoreOf, writtenAt } from './tab.ts';
 
@@ -140,7 +141,7 @@ describe('detection, over random tunes', () => {
         const found = detect(score, SHIPPED);
         for (const id of planted) {
           const matches = found.find(({ technique }) => technique.id === id)?.matches ?? [];
-          const places = matches.map(({ at }) => wordAt.get(at as number));
+          const places = matches.map(({ at }) => wordAt.get(present(at, 'the number')));
           expect(places, id).toEqual([...(expected.get(id) ?? [])].sort((a, b) => a - b));
         }
       }),

@@ -6,12 +6,13 @@ import { gather } from '../../src/technique/repertoire.ts';
 import { noteSchema } from '../../src/technique/rule.ts';
 import { techniquesFileSchema } from '../../src/technique/technique.ts';
 import { traitsNeeded, traitsOf } from '../../src/technique/traits.ts';
+import { itemAt } from '../../src/time/item.ts';
 
 /** One sound, read from a block that holds it for a bar. */
 function sound(text: string) {
   const { score, diagnostics } = readBlock(`${text} =7`, ALONE);
   if (!score) throw new Error(diagnostics.map(({ message }) => message).join('\n'));
-  return { score, sound: soundsOf(score)[0] as NonNullable<ReturnType<typeof soundsOf>[0]> };
+  return { score, sound: itemAt(soundsOf(score), 0) };
 }
 
 const CASES: readonly (readonly [string, Record<string, unknown>, string, string])[] = [

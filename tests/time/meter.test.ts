@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { feelName, readFeel } from '../../src/time/feel.ts';
+import { present } from '../../src/time/item.ts';
 import {
   barLength,
   beatLength,
@@ -11,7 +12,7 @@ import {
   secondsOfWhole,
 } from '../../src/time/meter.ts';
 
-const meter = (text: string): Meter => readMeter(text) as Meter;
+const meter = (text: string): Meter => present(readMeter(text), 'the meter');
 
 describe('a meter', () => {
   test.each(['4/4', '3/4', '2/2', '6/8', '12/8', '5/4', '7/8', '16/16'])('reads %s', (text) => {

@@ -1,4 +1,6 @@
 /** A clip in use: the bars it plays light up, its passages loop and slow down, its cues can be reached from the bars. */
+
+import { itemAt } from '../../time/item.ts';
 import { leaveFloor, takeFloor } from '../floor.ts';
 import { labelled, make, slider, toggle } from '../player/dom.ts';
 import { offerBar, tilesOf } from './bars.ts';
@@ -126,7 +128,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
     for (const element of lit) element.classList.remove('heard');
     lit = indices.flatMap((index) => [
       ...host.querySelectorAll(`[data-cue="${index}"]`),
-      ...tilesOf(cues[index] as CueOnPage),
+      ...tilesOf(itemAt(cues, index)),
     ]);
     for (const element of lit) element.classList.add('heard');
   }
@@ -210,7 +212,7 @@ function showWords(media: HTMLMediaElement, before: Element): void {
   track.mode = 'hidden';
   track.addEventListener('cuechange', () => {
     words.textContent = [...(track.activeCues ?? [])]
-      .map((cue) => (cue as VTTCue).getCueAsHTML().textContent)
+      .map((cue) => (cue instanceof VTTCue ? cue.getCueAsHTML().textContent : ''))
       .join(' ');
   });
 }

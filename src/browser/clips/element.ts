@@ -2,6 +2,8 @@
  * All a page carries of its clips until one is used: the cues become buttons, and the first press or the first play loads
  * the rest. A cue beside a block is a link to the clip, which then plays from there.
  */
+
+import { elementAt } from '../query.ts';
 import type { ClipOnPage } from './clip.ts';
 
 class Clip extends HTMLElement {
@@ -47,7 +49,7 @@ class Clip extends HTMLElement {
 customElements.define('reedway-clip', Clip);
 
 document.addEventListener('click', (event) => {
-  const link = (event.target as Element | null)?.closest<HTMLElement>('a[data-jump]');
+  const link = elementAt(event)?.closest<HTMLElement>('a[data-jump]');
   const clip = link && document.querySelector(`${link.getAttribute('href')} > reedway-clip`);
   if (!(clip instanceof Clip) || clip.isPage) return;
   event.preventDefault();

@@ -1,9 +1,11 @@
 /** The student's harp: its key and register, and how it is tuned. What follows a choice is loaded when there is one. */
 
 import { keyInPosition, printedKey } from '../../harmony/key.ts';
+import { REGISTERS } from '../../instrument/harp.ts';
 import { chromaOf, readPitchClass } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A_RANGE, TEMPERAMENTS } from '../../instrument/temperament.ts';
+import { query } from '../query.ts';
 import {
   type Chosen,
   choose,
@@ -49,7 +51,7 @@ class HarpChoice extends HTMLElement {
     const before = readChosen();
     const { value, selectedOptions } = this.select('key');
     const key = value === '' ? undefined : readPitchClass(selectedOptions[0]?.dataset['key'] ?? '');
-    const register = this.select('register').value as 'low' | 'standard' | 'high';
+    const register = REGISTERS.find((one) => one === this.select('register').value) ?? 'standard';
     const typed = this.field('concert-a').valueAsNumber;
     const sane = typed >= CONCERT_A_RANGE.from && typed <= CONCERT_A_RANGE.to;
     const chosen: Chosen = {
@@ -90,11 +92,11 @@ class HarpChoice extends HTMLElement {
   }
 
   private select(name: string): HTMLSelectElement {
-    return this.querySelector(`select[name="${name}"]`) as HTMLSelectElement;
+    return query(this, `select[name="${name}"]`, HTMLSelectElement);
   }
 
   private field(name: string): HTMLInputElement {
-    return this.querySelector(`input[name="${name}"]`) as HTMLInputElement;
+    return query(this, `input[name="${name}"]`, HTMLInputElement);
   }
 }
 

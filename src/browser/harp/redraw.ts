@@ -3,6 +3,7 @@
  * and what can be seen comes first. What stands on the page as written is kept, and comes back without being drawn.
  */
 import type { Figure } from '../../engrave/figure/figure.ts';
+import { present } from '../../time/item.ts';
 import { type Chosen, differs } from './chosen.ts';
 import type { Drawn, Job } from './worker.ts';
 
@@ -83,7 +84,7 @@ function nearest(waiting: ReadonlySet<Place>): Place {
     const away = Math.max(0, top - innerHeight, -bottom);
     if (away < least) [best, least] = [place, away];
   }
-  return best as Place;
+  return present(best, 'a place that waits');
 }
 
 function draw(job: Job): Promise<Drawn> {
@@ -113,7 +114,8 @@ function elementsOf(html: string): Element[] {
 function put(place: Place, next: readonly Element[], html: string): void {
   const { figure, shown } = place;
   if (next === shown) return;
-  const focused = shown.flatMap(focusableIn).indexOf(document.activeElement as HTMLElement);
+  const { activeElement } = document;
+  const focused = activeElement instanceof HTMLElement ? shown.flatMap(focusableIn).indexOf(activeElement) : -1;
   const open = shown.flatMap(foldsIn).map((fold) => fold.open);
   shown[0]?.before(...next);
   for (const element of shown) element.remove();

@@ -1,5 +1,13 @@
 /** The page's one way to sound: made in the very click that asks for it, as browsers want. */
 let context: AudioContext | undefined;
+
+declare global {
+  interface Navigator {
+    /** Of some browsers. */
+    readonly audioSession?: { type: string };
+  }
+}
+
 /** Seconds: soon enough for a note that is pressed, and at half the processor time of the shortest there is. */
 const LATENCY = 0.05;
 
@@ -8,7 +16,7 @@ export function wakeSound(): AudioContext | undefined {
   if (typeof AudioContext === 'undefined') return undefined;
   if (!context || context.state === 'closed') {
     // Otherwise a phone's mute switch silences a page's sound, though not its videos.
-    if ('audioSession' in navigator) (navigator.audioSession as { type: string }).type = 'playback';
+    if (navigator.audioSession) navigator.audioSession.type = 'playback';
     context = new AudioContext({ latencyHint: LATENCY });
   }
   // A browser that does not let the page sound yet leaves the promise open; the player looks at the state instead.

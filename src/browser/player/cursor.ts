@@ -76,7 +76,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     const { bar: number, event: begun, tick, answer } = shown;
     const bar = playback().bars[number];
     const event = begun === undefined ? undefined : bar?.events[begun];
-    const chord = bar?.chords.findLastIndex((one) => one.at <= tick) ?? -1;
+    const chord = bar?.chords.findLastIndex((one) => one.at <= tick);
     const { tiles, events, chords } = drawnAs(String(number));
     const notes = (event && events.get(String(event.index))) ?? [];
     const symbols = chords.get(String(chord)) ?? [];

@@ -68,13 +68,16 @@ export function deskOn(context: AudioContext): Desk {
   return desk;
 }
 
+/** A channel as some version of the page kept it. */
+type Kept = Readonly<Partial<Record<keyof Channel, unknown>>> | null | undefined;
+
 /** What is kept is read as untrusted: another version or another hand may have written it. */
 function readMix(): Mix {
   const mix = { ...USUAL };
   try {
-    const kept: unknown = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}');
+    const kept = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}') as { readonly [part: string]: Kept } | null;
     for (const part of PARTS) {
-      const channel = (kept as Partial<Record<Part, Partial<Channel>>> | null)?.[part];
+      const channel = kept?.[part];
       const level = channel?.level;
       if (typeof level === 'number' && level >= 0 && level <= 1) mix[part] = { level, muted: channel?.muted === true };
     }

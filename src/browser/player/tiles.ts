@@ -4,6 +4,8 @@
  * it go. A drag chooses what it passes; arrow keys move, and with the shift key stretch.
  */
 import type { Playback } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
+import { elementAt } from '../query.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';
@@ -48,7 +50,7 @@ export function offerTiles(
     mark(next);
   }
 
-  const picks = (): HTMLElement[] => [...(layer.children as HTMLCollectionOf<HTMLElement>)];
+  const picks = (): HTMLElement[] => [...layer.querySelectorAll<HTMLElement>(':scope > *')];
 
   function mark(next: BarRange | undefined): void {
     for (const pick of picks()) {
@@ -82,7 +84,7 @@ export function offerTiles(
     }
     const origin = layer.getBoundingClientRect();
     for (const [index, pick] of picks().entries()) {
-      const { left, top, width, height } = (tiles[index] as SVGElement).getBoundingClientRect();
+      const { left, top, width, height } = itemAt(tiles, index).getBoundingClientRect();
       pick.style.left = `${left - origin.left}px`;
       pick.style.top = `${top - origin.top}px`;
       pick.style.width = `${width}px`;
@@ -105,7 +107,7 @@ export function offerTiles(
   }
 
   layer.addEventListener('pointerdown', (event) => {
-    const bar = barOf(event.target as Element);
+    const bar = barOf(elementAt(event));
     if (bar === undefined || event.button !== 0) return;
     anchor = bar;
     dragged = undefined;
@@ -130,7 +132,7 @@ export function offerTiles(
   });
 
   layer.addEventListener('click', (event) => {
-    const bar = barOf(event.target as Element);
+    const bar = barOf(elementAt(event));
     // The click that ends a drag has chosen already; a key's has no drag before it.
     const drags = dragged && event.detail > 0;
     dragged = undefined;
@@ -140,7 +142,7 @@ export function offerTiles(
   });
 
   layer.addEventListener('keydown', (event) => {
-    const bar = barOf(event.target as Element);
+    const bar = barOf(elementAt(event));
     if (bar === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
     const end = playback().bars.length - 1;
     const steps: Readonly<Record<string, number>> = {

@@ -52,6 +52,7 @@ export interface HitCue {
   readonly counts?: boolean;
 }
 
-export type Piece = 'kick' | 'snare' | 'stick' | 'hat' | 'ride' | 'click' | 'accent';
+export const PIECES = ['kick', 'snare', 'stick', 'hat', 'ride', 'click', 'accent'] as const;
+export type Piece = (typeof PIECES)[number];
 
 export const byTime = (a: { readonly at: number }, b: { readonly at: number }): number => a.at - b.at;

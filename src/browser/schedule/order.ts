@@ -1,5 +1,6 @@
 /** Which bars sound, in order, for a block or a choice of its bars. */
 import type { Playback } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
 import type { BarRange } from './settings.ts';
 
 /**
@@ -21,7 +22,7 @@ export function barsToPlay({ bars, order }: Pick<Playback, 'bars' | 'order'>, ra
 function runFrom(order: readonly number[], start: number, { first, last }: BarRange): readonly number[] | undefined {
   const heard = new Set<number>();
   for (let place = start; place < order.length; place++) {
-    const bar = order[place] as number;
+    const bar = itemAt(order, place);
     if (bar < first || bar > last) return undefined;
     heard.add(bar);
     if (bar === last && heard.size === last - first + 1) return order.slice(start, place + 1);

@@ -1,5 +1,6 @@
 /** Everything a round sounds and shows, in order of time. */
 import type { Playback } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
 import { bandOf } from './band/band.ts';
 import { clicksOf } from './clicks.ts';
 import { byTime, type Cue, type LineCue } from './cue.ts';
@@ -63,7 +64,7 @@ export function momentAt(moments: readonly Moment[], at: number): Moment | undef
   let high = moments.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((moments[middle] as Moment).at <= at) low = middle + 1;
+    if (itemAt(moments, middle).at <= at) low = middle + 1;
     else high = middle;
   }
   return moments[low - 1];

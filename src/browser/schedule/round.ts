@@ -1,5 +1,6 @@
 /** A round: the bars to play, once through, laid out in seconds. A loop is one round after another. */
 import type { Playback } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
 import { secondsOfWhole } from '../../time/meter.ts';
 import { type BarGrid, gridOf } from './grid.ts';
 import { barsToPlay } from './order.ts';
@@ -42,7 +43,7 @@ export function roundOf(playback: Playback, settings: PlaySettings, number: numb
   // Counted in ticks and turned into seconds once, so that no error adds up over a long round.
   let ticks = 0;
   for (const bar of barsToPlay(playback, settings.range)) {
-    const grid = grids[bar] as BarGrid;
+    const grid = itemAt(grids, bar);
     for (const answer of settings.trade ? [false, true] : [false]) {
       measures.push({ bar, answer, at: ticks * secondsPerTick, seconds: grid.length * secondsPerTick, grid });
       ticks += grid.length;
@@ -61,7 +62,7 @@ export function secondsAt(round: Round, { measure, tick }: Position): number {
 export function positionAt(round: Round, seconds: number): Position {
   const inside = Math.max(0, Math.min(seconds, round.seconds));
   let measure = 0;
-  while (measure + 1 < round.measures.length && (round.measures[measure + 1] as Measure).at <= inside) measure++;
+  while (measure + 1 < round.measures.length && itemAt(round.measures, measure + 1).at <= inside) measure++;
   const found = round.measures[measure];
   if (!found) return { round: round.number, measure: 0, tick: 0 };
   return { round: round.number, measure, tick: found.grid.written((inside - found.at) / round.secondsPerTick) };

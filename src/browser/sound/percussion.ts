@@ -1,6 +1,8 @@
 /** Drums and clicks, computed once for a context: each a short buffer. */
+
+import { recordOf } from '../../time/item.ts';
 import { chance } from '../schedule/band/chance.ts';
-import type { Piece } from '../schedule/cue.ts';
+import { PIECES, type Piece } from '../schedule/cue.ts';
 
 /** Seconds, and the sample at a time, from noise that is even (`noise`) or has its low end taken off (`hiss`). */
 interface Recipe {
@@ -50,8 +52,7 @@ const RECIPES: Readonly<Record<Piece, Recipe>> = {
 const FADE = 0.01;
 
 export function percussion(context: BaseAudioContext): Readonly<Record<Piece, AudioBuffer>> {
-  const made = Object.entries(RECIPES).map(([piece, recipe], index) => [piece, bufferOf(context, recipe, index)]);
-  return Object.fromEntries(made) as Record<Piece, AudioBuffer>;
+  return recordOf(PIECES, (piece, index) => bufferOf(context, RECIPES[piece], index));
 }
 
 function bufferOf(context: BaseAudioContext, { seconds, sample }: Recipe, seed: number): AudioBuffer {

@@ -1,6 +1,7 @@
 /** The reed voice: one breath's line, with its bends, marks and chords. */
 import type { Breath } from '../../instrument/harp.ts';
 import type { PlayedNote } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
 import type { LineCue, LinePart } from '../schedule/cue.ts';
 import { gainOf, type Studio } from './studio.ts';
 import { type Voice, voiceOf } from './voice.ts';
@@ -38,7 +39,7 @@ export function soundLine(studio: Studio, line: LineCue, at: number, pitches: Pi
   const { context } = studio;
   const { breath } = line;
   const end = at + line.seconds;
-  const first = line.parts[0] as LinePart;
+  const first = itemAt(line.parts, 0);
   const over = first.notes.some((note) => note.over);
 
   const loudness = gainOf(context, 0, studio.input.tune);

@@ -1,4 +1,6 @@
 /** The mixing desk: a channel for every part, a gate that opens and shuts without a click, and a limit that is never passed. */
+
+import { recordOf } from '../../time/item.ts';
 import type { Piece } from '../schedule/cue.ts';
 import { noiseBuffer, percussion } from './percussion.ts';
 import { BASS, DRONE, KEYS, OVERBENT, REED, waveOf } from './waves.ts';
@@ -45,8 +47,7 @@ export function createStudio(context: BaseAudioContext, output: AudioNode = cont
   const master = gainOf(context, 1 / REACH, limiter);
   const gate = gainOf(context, 1, master);
 
-  const levels = {} as Record<Part, GainNode>;
-  for (const part of PARTS) levels[part] = gainOf(context, HEADROOM[part], part === 'drone' ? master : gate);
+  const levels = recordOf(PARTS, (part) => gainOf(context, HEADROOM[part], part === 'drone' ? master : gate));
 
   // The reed's body, the bass's cabinet and the keys' softness are each one filter for the whole part.
   const reedBody = (to: AudioNode): BiquadFilterNode => {

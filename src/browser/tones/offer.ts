@@ -1,5 +1,6 @@
 /** Makes every note of the page's figures a button that sounds it. The sound itself loads with the first press. */
 import { wakeSound } from '../player/context.ts';
+import { elementAt } from '../query.ts';
 
 const TONE = 'tone';
 
@@ -27,8 +28,8 @@ function whereIs(place: HTMLElement): string {
 
 let letGo: Promise<() => void> | undefined;
 
-function press(target: EventTarget | null): void {
-  const place = (target as Element | null)?.closest<HTMLElement>('[data-hz]');
+function press(event: Event): void {
+  const place = elementAt(event)?.closest<HTMLElement>('[data-hz]');
   const context = place && wakeSound();
   if (!place || !context) return;
   const { hz, tab = '' } = place.dataset;
@@ -40,19 +41,19 @@ function release(): void {
   letGo = undefined;
 }
 
-const figures = document.querySelectorAll('.figure');
+const figures = document.querySelectorAll<HTMLElement>('.figure');
 for (const figure of figures) {
   offer(figure);
   // Drawn anew for another harp.
   new MutationObserver(() => offer(figure)).observe(figure, { childList: true });
   figure.addEventListener('pointerdown', (event) => {
     // Another button of the mouse opens a menu, in which its letting go is lost.
-    if ((event as PointerEvent).button === 0) press(event.target);
+    if (event.button === 0) press(event);
   });
   // A key gives a click and no pointer; so does a screen reader.
   figure.addEventListener('click', (event) => {
-    if ((event as PointerEvent).detail !== 0) return;
-    press(event.target);
+    if (event.detail !== 0) return;
+    press(event);
     release();
   });
 }

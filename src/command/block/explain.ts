@@ -14,7 +14,7 @@ import { type NamedNote, readNotes } from '../../notation/notes.ts';
 import { DEFAULTS, type Settings } from '../../notation/settings.ts';
 import { readSetting, SHIPPED, type Tables } from '../../notation/values.ts';
 import { ONE } from '../../time/fraction.ts';
-import { type Command, type Input, type Terminal, UsageError } from '../command.ts';
+import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { readCourse } from '../course/check.ts';
 
 const SETTINGS = ['harp', 'tuning', 'position', 'form', 'chords'] as const;
@@ -73,7 +73,7 @@ function start(options: Input['options'], terminal: Terminal): Start {
   if (options['course'] === undefined) {
     return { settings: DEFAULTS, tables: SHIPPED, pitching: { concertA: CONCERT_A, temperament: EQUAL } };
   }
-  const course = readCourse(options['course'] as string, terminal);
+  const course = readCourse(textOption(options, 'course'), terminal);
   return { settings: course.defaults, tables: course, pitching: course.file };
 }
 

@@ -9,6 +9,7 @@ import { chordAt, roleIn } from '../../score/ask.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
+import { itemAt } from '../../time/item.ts';
 import { meterName } from '../../time/meter.ts';
 import { markName, quoteName } from './show-data.ts';
 
@@ -81,7 +82,7 @@ function align(rows: readonly (readonly string[])[]): string[] {
   );
   return rows.map((row) =>
     row.length === 1
-      ? (row[0] as string)
+      ? itemAt(row, 0)
       : row
           .map((cell, column) => cell.padEnd(widths[column] ?? 0))
           .join('  ')

@@ -1,6 +1,7 @@
 /** `reedway show`: blocks as Reedway has read them, note by note. */
 
 import type { Command } from '../command.ts';
+import { textOption } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';
 import { NAMED, named, reportBroken, toldOf } from './named.ts';
 import { blockAsData } from './show-data.ts';
@@ -15,7 +16,7 @@ export const command: Command = {
   about:
     'Prints blocks as Reedway has read them: for each bar and note its onset and duration (fractions of a whole note), the holes with breath and bend as tab, the pitch with its MIDI number, the chord it sounds over, its role there, the embouchure and the marks.',
   run({ arguments: [name = ''], options }, terminal) {
-    const course = readCourse(options['course'] as string | undefined, terminal);
+    const course = readCourse(textOption(options, 'course'), terminal);
     const found = named(course, name, terminal);
     const { lesson, blocks } = found;
     if (options['json'])

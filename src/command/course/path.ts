@@ -1,5 +1,6 @@
 /** `reedway path`: the lessons of a course in their order, what ties them together, what each teaches and uses. */
 import { type Course, isSound, type Lesson } from '../../course/course.ts';
+import { stepOf } from '../../curriculum/curriculum.ts';
 import type { Link, Reason } from '../../curriculum/links.ts';
 import { hardest } from '../../curriculum/survey.ts';
 import { type Command, UsageError } from '../command.ts';
@@ -43,10 +44,8 @@ interface Step {
 }
 
 function stepsOf({ lessons, path }: Course): Step[] {
-  const idOf = (number: number): string => path.lessons[number]?.id ?? '';
   return lessons.map((lesson, index) => {
-    const number = path.numberOf.get(lesson.id) as number;
-    const survey = path.surveys[number] ?? [];
+    const { survey, needs, opens } = stepOf(path, lesson.id);
     const uses = new Map<string, string[]>();
     survey.forEach((block, place) => {
       for (const { technique } of block?.found ?? []) {
@@ -58,8 +57,8 @@ function stepsOf({ lessons, path }: Course): Step[] {
       number: index + 1,
       level: hardest(survey)?.level ?? null,
       uses: [...uses].map(([technique, blocks]) => ({ technique, blocks })),
-      needs: (path.needs[number] ?? []).map(idOf),
-      opens: (path.opens[number] ?? []).map(idOf),
+      needs,
+      opens,
     };
   });
 }

@@ -1,5 +1,6 @@
 /** `reedway techniques`: what the blocks of a lesson take, with the very notes. */
 import type { Block, Course, Lesson } from '../../course/course.ts';
+import { stepOf } from '../../curriculum/curriculum.ts';
 import type { BlockSurvey } from '../../curriculum/survey.ts';
 import { writtenNotes } from '../../notation/playable.ts';
 import { isSound } from '../../score/ask.ts';
@@ -7,7 +8,7 @@ import type { Bar, Sound } from '../../score/score.ts';
 import type { Match } from '../../technique/detect.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
 import { NAMED, named, reportBroken, toldOf } from '../block/named.ts';
-import { type Command, UsageError } from '../command.ts';
+import { type Command, textOption, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
 
@@ -29,7 +30,7 @@ export const command: Command = {
       terminal.out(wordsInText());
       return 0;
     }
-    const course = readCourse(options['course'] as string | undefined, terminal);
+    const course = readCourse(textOption(options, 'course'), terminal);
     const print = (data: readonly object[]) => terminal.out(`${JSON.stringify(data, null, 2)}\n`);
     if (name === undefined) {
       if (json) print(course.repertoire.techniques);
@@ -37,9 +38,9 @@ export const command: Command = {
       return 0;
     }
     const found = named(course, name, terminal);
-    const surveys = course.path.surveys[course.path.numberOf.get(found.lesson.id) ?? -1] ?? [];
-    if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, surveys[block.index])));
-    else terminal.out(toldOf(found, (block) => blockInText(found.lesson, block, surveys[block.index])));
+    const { survey } = stepOf(course.path, found.lesson.id);
+    if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, survey[block.index])));
+    else terminal.out(toldOf(found, (block) => blockInText(found.lesson, block, survey[block.index])));
     return reportBroken(course, found, terminal);
   },
 };
@@ -117,7 +118,7 @@ function listInText({ repertoire, path }: Course): string {
   for (const technique of groups.flatMap((one) => repertoire.techniques.filter((other) => other.group === one))) {
     if (technique.group !== group) lines.push(...(group === undefined ? [] : ['']), technique.group, '');
     group = technique.group;
-    const teachers = (path.teachers.get(technique.id) ?? []).map((number) => path.lessons[number]?.id);
+    const teachers = path.teachers.get(technique.id) ?? [];
     const taught =
       teachers.length > 0 ? ` Taught in ${teachers.join(', ')}.` : technique.assumed ? ' Taken for granted.' : '';
     lines.push(`  ${technique.id} (${technique.title})`, ...wrap(`${technique.about}${taught}`, 4));

@@ -3,10 +3,11 @@ import { relative, resolve } from 'node:path';
 import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
 import { type Course, isSound } from '../../course/course.ts';
 import { errorCode } from '../../course/files.ts';
+import { fieldOf } from '../../document/unknown.ts';
 import type { Pack } from '../../publish/engraving/record-store.ts';
 import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output-folder.ts';
 import { normalBase } from '../../site/addresses.ts';
-import { type Command, type Input, type Terminal, UsageError } from '../command.ts';
+import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { COURSE, closing, courseFolder, readCourse, told } from '../course/check.ts';
 
 /** Where a site is put and looked for if nobody says. */
@@ -53,7 +54,7 @@ async function build(course: Course, cache: Pack, options: Input['options'], ter
     terminal.err(`${closing(course)} Nothing was built.\n`);
     return 1;
   }
-  const claim = await claimOutput(resolve(terminal.cwd, (options['out'] as string | undefined) ?? OUT));
+  const claim = await claimOutput(resolve(terminal.cwd, textOption(options, 'out') ?? OUT));
   if (isRefusal(claim)) return refused(claim, terminal);
   const stopped = stopOn(claim);
   try {
@@ -105,7 +106,7 @@ function diskFaultOf(error: unknown): string | undefined {
 /** What a fault in the making says. Astro's and Vite's come with colours and with the file they are about. */
 function wordsOf(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
-  const { id, hint } = error as { id?: unknown; hint?: unknown };
+  const [id, hint] = [fieldOf(error, 'id'), fieldOf(error, 'hint')];
   const about = typeof id === 'string' ? `\n  in ${id}` : '';
   return stripVTControlCharacters(`${error.message}${about}${typeof hint === 'string' ? `\n  ${hint}` : ''}`);
 }
@@ -130,12 +131,12 @@ function stopOn(claim: Claim): () => void {
 
 /** Where the site will stand. The path of its address is its base, unless another one is named. */
 function standingOf(options: Input['options'], course: Course): { base: string; origin: URL | undefined } {
-  const site = (options['site'] as string | undefined) ?? course.file.url;
+  const site = textOption(options, 'site') ?? course.file.url;
   const origin = site === undefined ? undefined : URL.parse(site);
   if (origin === null || (origin && !/^https?:$/.test(origin.protocol))) {
     throw new UsageError(`--site is a web address that begins with https://, not ${site}.`);
   }
-  const base = (options['base'] as string | undefined) ?? origin?.pathname ?? '/';
+  const base = textOption(options, 'base') ?? origin?.pathname ?? '/';
   if (!/^[\w.~/-]*$/.test(base) || /(^|\/)\.{1,2}(\/|$)/.test(base)) {
     throw new UsageError(`--base is a path of letters, digits, hyphens and slashes, such as /course, not ${base}.`);
   }

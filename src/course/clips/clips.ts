@@ -10,8 +10,9 @@ import { excerpt } from '../../diagnostics/excerpt.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
 import { keys, list, text } from '../../document/schema.ts';
 import { type ComponentText, textOf, type WrittenAttribute } from '../../lesson/component-text.ts';
-import type { Value } from '../../lesson/value.ts';
+import { isList } from '../../lesson/value.ts';
 import type { Score } from '../../score/score.ts';
+import { isOneOf } from '../../time/item.ts';
 import type { Resolved } from '../link.ts';
 import { captionsFault } from './captions.ts';
 import { CLIP_PROBLEMS } from './problems.ts';
@@ -180,25 +181,24 @@ function cuesOf(attribute: WrittenAttribute | undefined): {
     diagnostics.push(report('clip-cues', placeIn(attribute, path), { what }));
   };
   if (!Array.isArray(attribute.value)) refuse('Cues are a list of groups of “key: value”.');
-  const list = Array.isArray(attribute.value) ? (attribute.value as readonly Value[]) : [];
+  const list = isList(attribute.value) ? attribute.value : [];
   const cues = list.map((value, index): CueText => {
     const which = `Cue ${index + 1}`;
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    if (typeof value !== 'object' || value === null || isList(value)) {
       refuse(`${which} is no group of “key: value”.`, index);
       return {};
     }
-    const group = value as Readonly<Record<string, Value>>;
-    for (const key of Object.keys(group)) {
-      if ((CUE_KEYS as readonly string[]).includes(key)) continue;
+    for (const key of Object.keys(value)) {
+      if (isOneOf(CUE_KEYS, key)) continue;
       refuse(`${which} has no use for “${excerpt(key)}”: it takes ${CUE_KEYS.join(', ')}.`, index, key);
     }
     const read = (key: (typeof CUE_KEYS)[number]): string | undefined => {
-      const written = group[key];
+      const written = value[key];
       if (typeof written === 'string' || typeof written === 'number') return `${written}`;
       if (written !== undefined) refuse(`“${key}” of cue ${index + 1} is neither a text nor a number.`, index, key);
       return undefined;
     };
-    if (group['at'] === undefined) refuse(`${which} does not say at what time it is.`, index);
+    if (value['at'] === undefined) refuse(`${which} does not say at what time it is.`, index);
     return { at: read('at'), until: read('until'), block: read('block'), bars: read('bars') };
   });
   return { cues, diagnostics };

@@ -112,13 +112,16 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   }
 
   function whatIsLit(): Lit | undefined {
-    const [first, second] = LIGHTS.flatMap((name) => at(name) ?? []);
+    const [first, second] = LIGHTS.flatMap((name) => {
+      const written = at(name);
+      return written ? [{ ...written, name }] : [];
+    });
     if (!first) return undefined;
     if (second) {
       const facts = { first: first.name, second: second.name };
       diagnostics.push(report('figure-lights', second.nameSpan, facts));
     }
-    switch (first.name as (typeof LIGHTS)[number]) {
+    switch (first.name) {
       case 'scale': {
         const scale = attributes.choice(
           'scale',

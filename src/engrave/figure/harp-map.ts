@@ -3,13 +3,12 @@
  * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
  */
 
-import type { Degree } from '../../harmony/chord.ts';
-import { printedChord } from '../../harmony/chord.ts';
+import { DEGREES, printedChord } from '../../harmony/chord.ts';
 import { degreeIn } from '../../harmony/explain.ts';
 import { type SongKey, spellInKey } from '../../harmony/key.ts';
 import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
 import { type Breath, type Harp, holeCount } from '../../instrument/harp.ts';
-import { chromaOf, mod, type PitchClass, printedName, printedPitch } from '../../instrument/pitch.ts';
+import { chromaOf, mod, printedName, printedPitch } from '../../instrument/pitch.ts';
 import { meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
 import {
   CHROMATIC_STEPS,
@@ -17,12 +16,12 @@ import {
   layOut,
   missingOf,
   namesOf,
-  type Scale,
   type Step,
   scaleOf,
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
+import { itemAt, present } from '../../time/item.ts';
 import { escapeText } from '../markup.ts';
 import { roleMark } from '../role-mark.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
@@ -112,13 +111,13 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
     case undefined:
       return () => undefined;
     case 'scale': {
-      const steps = stepsOf(scaleOf(lit.scale) as Scale);
+      const steps = stepsOf(present(scaleOf(lit.scale), lit.scale));
       const names = namesOf(key.tonic, steps);
       return (note) => {
         const index = steps.findIndex(({ semitones }) => mod(note.midi - chromaOf(key.tonic) - semitones, 12) === 0);
         const step = steps[index];
         if (!step) return undefined;
-        const name = printedName(names[index] as PitchClass);
+        const name = printedName(itemAt(names, index));
         return {
           role: asRole(step),
           text: figure.show === 'notes' ? name : step.label,
@@ -145,7 +144,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
 
 /** A degree of the key, marked as the role it has over the home chord. */
 const asRole = ({ degree, semitones, label }: Step): Role => ({
-  degree: degree as Degree,
+  degree: itemAt(DEGREES, degree - 1),
   semitones,
   alter: label.startsWith('♭') ? -1 : label.startsWith('♯') ? 1 : 0,
   label,
@@ -187,9 +186,9 @@ const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slic
 function underMap({ lit, harp, key, show }: HarpMapFigure): string {
   if (!lit && show === 'notes') return chromaticLacks(harp, key);
   if (lit?.by !== 'scale') return '';
-  const laid = layOut(harp, key.tonic, stepsOf(scaleOf(lit.scale) as Scale));
+  const laid = layOut(harp, key.tonic, stepsOf(present(scaleOf(lit.scale), lit.scale)));
   const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
-  const run = had.map((note) => `<li>${escapeText(tabOf(note.places[0] as Playable))}</li>`).join('');
+  const run = had.map((note) => `<li>${escapeText(tabOf(itemAt(note.places, 0)))}</li>`).join('');
   const lacks = missingOf(laid).map(lackInWords);
   const sentence =
     lacks.length === 0 ? 'The harp has every note of it.' : `Not on this harp without overbends: ${lacks.join(', ')}.`;

@@ -1,6 +1,6 @@
 /** The twelve positions of a harp: where home is, what lies on the reeds, what takes a bend, and the scales of each. */
 import { printedName, printedPitch } from '../../instrument/pitch.ts';
-import { type Means, meansOf, type Playable, tabOf } from '../../instrument/playable.ts';
+import { type Means, meansOf, tabOf } from '../../instrument/playable.ts';
 import {
   type DegreePlaces,
   namedTonic,
@@ -10,6 +10,7 @@ import {
   positionOn,
 } from '../../instrument/position.ts';
 import { layOut, missingOf, namesOf, SCALES, type Scale, stepsOf } from '../../instrument/scale.ts';
+import { itemAt } from '../../time/item.ts';
 import { escapeText } from '../markup.ts';
 import type { PositionListFigure } from './figure.ts';
 import { onHarp } from './markup.ts';
@@ -70,7 +71,7 @@ function drawScale(scale: Scale, { tonic }: Position, harp: PositionListFigure['
   const steps = stepsOf(scale);
   const laid = layOut(harp, tonic, steps);
   const missing = missingOf(laid);
-  const run = laid.filter((note) => !missing.includes(note)).map(({ places }) => tabOf(places[0] as Playable));
+  const run = laid.filter((note) => !missing.includes(note)).map(({ places }) => tabOf(itemAt(places, 0)));
   const names = namesOf(tonic, steps).map(printedName).join(' ');
   const lacks =
     missing.length === 0

@@ -27,7 +27,7 @@ const EM = 40;
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 const folder = new URL(import.meta.resolve('@vexflow-fonts/bravura/package.json'));
 const file = readFileSync(fileURLToPath(new URL('bravura.otf', folder)));
-const font = opentype.parse(file.buffer.slice(file.byteOffset, file.byteOffset + file.byteLength) as ArrayBuffer);
+const font = opentype.parse(new Uint8Array(file).buffer);
 
 const codes = WANTED.flatMap((entry) => {
   if (typeof entry === 'number') return [entry];
@@ -49,7 +49,7 @@ const run = (numbers: readonly number[]): string =>
 
 /** The outline in relative steps, which are shorter and pack better. Steps are between rounded points: nothing adds up. */
 function relative(commands: readonly PathCommand[]): string {
-  let at = [0, 0] as readonly [number, number];
+  let at: readonly [number, number] = [0, 0];
   let start = at;
   let last = '';
   const point = (x = 0, y = 0): readonly [number, number] => [Math.round(x * 100), Math.round(y * 100)];
@@ -57,7 +57,7 @@ function relative(commands: readonly PathCommand[]): string {
     .map((command) => {
       const to = point(command.x, command.y);
       const from = at;
-      const step = ([x, y]: readonly [number, number]): number[] => [x - from[0], y - from[1]];
+      const step = ([x, y]: readonly [number, number]): [number, number] => [x - from[0], y - from[1]];
       at = command.type === 'Z' ? start : to;
       let letter = command.type.toLowerCase();
       let numbers: number[] = [];
@@ -66,7 +66,7 @@ function relative(commands: readonly PathCommand[]): string {
         numbers = [...to];
         start = to;
       } else if (command.type === 'L') {
-        const [dx, dy] = step(to) as [number, number];
+        const [dx, dy] = step(to);
         if (dy === 0) [letter, numbers] = ['h', [dx]];
         else if (dx === 0) [letter, numbers] = ['v', [dy]];
         else numbers = [dx, dy];

@@ -1,5 +1,7 @@
 /** The music glyphs' metrics, and a measuring canvas made of them for VexFlow, which would otherwise want a browser's. */
-import { OUTLINES, type Outline } from './outlines.ts';
+
+import { itemAt, valueAt } from '../../time/item.ts';
+import { OUTLINES } from './outlines.ts';
 
 /** Units an em is drawn in in the page's sheet of outlines. */
 export const UNITS_PER_EM = 40;
@@ -17,7 +19,7 @@ export interface Glyph {
 
 const glyphs = new Map<string, Glyph>();
 for (const [code, outline] of Object.entries(OUTLINES)) {
-  const [advance, left, bottom, right, top] = outline as Outline;
+  const [advance, left, bottom, right, top] = outline;
   const units = (thousandths: number): number => (thousandths * UNITS_PER_EM) / 1000;
   glyphs.set(String.fromCodePoint(Number.parseInt(code, 16)), {
     code,
@@ -38,12 +40,12 @@ export function glyphOf(character: string): Glyph {
 
 export const glyphAt = (code: number): Glyph => glyphOf(String.fromCodePoint(code));
 
-const PIXELS: Readonly<Record<string, number>> = { pt: 4 / 3, px: 1, em: 16 };
+const PIXELS: ReadonlyMap<string, number> = new Map(Object.entries({ pt: 4 / 3, px: 1, em: 16 }));
 
 /** The size in a CSS font shorthand. */
 export function sizeInPixels(font: string): number {
   const match = /([\d.]+)(pt|px|em)/.exec(font);
-  return match ? Number(match[1]) * (PIXELS[match[2] as string] as number) : UNITS_PER_EM;
+  return match ? Number(match[1]) * valueAt(PIXELS, itemAt(match, 2)) : UNITS_PER_EM;
 }
 
 /** By font, then by text. */

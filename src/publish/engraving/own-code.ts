@@ -6,6 +6,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
+import { fieldOf } from '../../document/unknown.ts';
 import { ROOT } from '../root.ts';
 
 /** Every file of `src` and `components`, and the lock file or, where the package is installed without one, the versions it found. */
@@ -26,10 +27,8 @@ export function ownCode(root = ROOT): string {
 const CODE = /\.(?:ts|astro|css|json|js|mjs)$/;
 
 function installedVersions(root: string): string {
-  const { dependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
-    readonly dependencies: Readonly<Record<string, string>>;
-  };
-  return Object.keys(dependencies)
+  const dependencies = fieldOf(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')), 'dependencies');
+  return Object.keys(dependencies ?? {})
     .map((name) => `${name}@${versionOf(name, root)}`)
     .join('\n');
 }
@@ -38,5 +37,5 @@ function versionOf(name: string, root: string): string {
   const paths = createRequire(join(root, 'package.json')).resolve.paths(name) ?? [];
   const file = paths.map((path) => join(path, name, 'package.json')).find((path) => existsSync(path));
   if (file === undefined) throw new Error(`The package ${name} is not installed.`);
-  return String((JSON.parse(readFileSync(file, 'utf8')) as { readonly version?: unknown }).version);
+  return String(fieldOf(JSON.parse(readFileSync(file, 'utf8')), 'version'));
 }

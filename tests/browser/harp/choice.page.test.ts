@@ -10,6 +10,7 @@ import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Tuning } from '../../../src/instrument/tuning.ts';
 import { moveToHarp } from '../../../src/score/move.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
+import { present, valueAt } from '../../../src/time/item.ts';
 import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';
 
@@ -68,8 +69,8 @@ const settled = (page: Page) =>
 const redrawn = (page: Page): Promise<[string, string][]> =>
   page.evaluate(() => (globalThis as unknown as { set: [string, string][] }).set);
 
-const harp = (name: string, tuning: Tuning): Harp => readHarp(name, tuning) as Harp;
-const lesson = () => site.course.byId.get('one') as NonNullable<ReturnType<typeof site.course.byId.get>>;
+const harp = (name: string, tuning: Tuning): Harp => present(readHarp(name, tuning), 'the harp');
+const lesson = () => valueAt(site.course.byId, 'one');
 
 describe('a student who picks another harp', () => {
   it('loads the engraver only then, and less than 130 kB of it', async () => {

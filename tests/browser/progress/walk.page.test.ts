@@ -7,6 +7,8 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
+import { stepOf } from '../../../src/curriculum/curriculum.ts';
+import { itemAt, present } from '../../../src/time/item.ts';
 import { cases, LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { CHROMIUM } from '../chromium.ts';
@@ -83,7 +85,7 @@ describe('a student on a phone', () => {
     const profile = folder();
     let phone = await openPhone(profile);
     let page = await phone.newPage();
-    const first = order[0] as string;
+    const first = itemAt(order, 0);
     expect((await states(page))[first]).toBe('next');
 
     const walked: string[] = [];
@@ -95,8 +97,7 @@ describe('a student on a phone', () => {
         await link.click();
         const id = decodeURIComponent(new URL(page.url()).pathname.slice(`${BASE}lessons/`.length).replace(/\/$/, ''));
         // What is next is always open: all it builds on is done.
-        const number = course.path.numberOf.get(id) as number;
-        for (const needed of course.path.needs[number] ?? []) expect(walked).toContain(course.path.lessons[needed]?.id);
+        for (const needed of stepOf(course.path, id).needs) expect(walked).toContain(needed);
         await page.getByLabel('I have done this lesson').check();
         walked.push(id);
       }
@@ -127,9 +128,12 @@ describe('a student on a phone', () => {
     await doLesson(page, one);
     await page.locator('path-onward a', { hasText: titleOf(two) }).waitFor();
     // A fork: after it the branch that was begun is followed.
-    const fork = course.path.order.find((number) => (course.path.opens[number] ?? []).length > 1) as number;
-    for (const id of order.slice(1, order.indexOf(course.path.lessons[fork]?.id ?? '') + 1)) await doLesson(page, id);
-    const branches = (course.path.opens[fork] ?? []).map((number) => course.path.lessons[number]?.id ?? '');
+    const steps = order.map((id) => stepOf(course.path, id));
+    const { lesson, opens: branches } = present(
+      steps.find(({ opens }) => opens.length > 1),
+      'a fork',
+    );
+    for (const id of order.slice(1, order.indexOf(lesson.id) + 1)) await doLesson(page, id);
     await page.waitForFunction(
       (titles) => titles.includes(document.querySelector('path-onward a')?.textContent ?? ''),
       branches.map(titleOf),
@@ -158,7 +162,7 @@ describe('a student on a phone', () => {
   it('saves progress to a file, and loads it on another device', async () => {
     const phone = await openPhone(folder());
     const page = await phone.newPage();
-    await doLesson(page, order[0] as string);
+    await doLesson(page, itemAt(order, 0));
     await goto(page, 'path/');
     await page.getByText('Your progress').click();
     const download = page.waitForEvent('download');
@@ -169,13 +173,13 @@ describe('a student on a phone', () => {
 
     const tablet = await openPhone(folder());
     const there = await tablet.newPage();
-    await doLesson(there, order[1] as string);
+    await doLesson(there, itemAt(order, 1));
     await goto(there, 'path/');
     await there.getByText('Your progress').click();
     await there.locator('progress-file input[type=file]').setInputFiles(file);
     await there.getByText('Loaded: 1 more lesson done.').waitFor();
     const list = await states(there);
-    expect([list[order[0] as string], list[order[1] as string]]).toEqual(['done', 'done']);
+    expect([list[itemAt(order, 0)], list[itemAt(order, 1)]]).toEqual(['done', 'done']);
     await there.getByText('Your progress').click();
     for (const [text, answer] of [
       ['no record', /no file of progress/],
@@ -203,8 +207,8 @@ describe('a student on a phone', () => {
     const file = join(folder(), 'aside.txt');
     await (await download).saveAs(file);
     expect(readFileSync(file, 'utf8')).toBe('{"version":1,"less');
-    await doLesson(page, order[0] as string);
-    expect((await states(page))[order[0] as string]).toBe('done');
+    await doLesson(page, itemAt(order, 0));
+    expect((await states(page))[itemAt(order, 0)]).toBe('done');
     await page.getByRole('button', { name: 'Delete it' }).click();
     await page.getByText('could not be read in full').waitFor({ state: 'detached' });
     await phone.close();

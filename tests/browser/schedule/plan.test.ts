@@ -6,6 +6,7 @@ import { momentAt, type Plan, planOf } from '../../../src/browser/schedule/plan.
 import { restOf } from '../../../src/browser/schedule/rest.ts';
 import { roundOf } from '../../../src/browser/schedule/round.ts';
 import type { Playback } from '../../../src/score/playback.ts';
+import { present } from '../../../src/time/item.ts';
 import { blockText } from '../../notation/arbitrary.ts';
 import { playbackFrom, SETTINGS } from './some-block.ts';
 
@@ -73,19 +74,19 @@ describe('the tune', () => {
 
   test('is not scooped or accented again where playing goes on in the middle of a note', () => {
     const [line] = linesIn('slot: 1/4\n4[dip accent vibrato] = = .', second);
-    expect(restOf(line as LineCue, 1)).toMatchObject({ parts: [{ marks: ['vibrato'] }] });
+    expect(restOf(present(line, 'the line cue'), 1)).toMatchObject({ parts: [{ marks: ['vibrato'] }] });
   });
 
   test('goes on from the middle of a line with what is left of it', () => {
     const [line] = linesIn("slot: 1/4\n-3''> -3'> -3 .", second);
-    expect(restOf(line as LineCue, 1.25)).toMatchObject({
+    expect(restOf(present(line, 'the line cue'), 1.25)).toMatchObject({
       at: 1.25,
       parts: [
         { at: 0, seconds: 0.75 },
         { at: 0.75, seconds: 1 },
       ],
     });
-    expect(restOf(line as LineCue, 3)).toBeUndefined();
+    expect(restOf(present(line, 'the line cue'), 3)).toBeUndefined();
   });
 });
 

@@ -1,4 +1,6 @@
 /** Measurements of a WAV file by programs that know nothing of ours: aubio and sox, as Debian has them. */
+
+import { itemAt } from '../../../src/time/item.ts';
 import { run } from '../../setup/debian.ts';
 import { writeWav } from './studio.ts';
 
@@ -31,7 +33,7 @@ export function delayOf(attack: number, hertz: number): number {
 
 export const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] as number;
+  return itemAt(sorted, sorted.length >> 1);
 };
 
 /** Pitches in hertz with their times, `apart` seconds from each other. Sox first makes the file four times as fine, or high notes would be rounded. */

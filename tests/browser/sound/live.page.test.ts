@@ -1,5 +1,6 @@
 /** The sound as it is played in real time, recorded on the audio thread while the page is busy. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { itemAt, lastOf } from '../../../src/time/item.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { onsetsOf, peakAbove } from './aubio.ts';
 import { openSound, type SoundPage, writeWav } from './studio.ts';
@@ -29,9 +30,9 @@ describe('played in real time', () => {
     const found = onsetsOf(writeWav(sound));
     const grid = shuffled(120, found.length);
     expect(found.length).toBeGreaterThan(28);
-    const first = found[0] as number;
+    const first = itemAt(found, 0);
     for (const [index, onset] of found.entries()) {
-      expect(Math.abs(onset - first - (grid[index] as number)) * 1000).toBeLessThan(1);
+      expect(Math.abs(onset - first - itemAt(grid, index)) * 1000).toBeLessThan(1);
     }
   });
 
@@ -42,21 +43,21 @@ describe('played in real time', () => {
     ];
     const sound = await page.record({ music, parts: ['tune'], seconds: 10, acts });
     const found = onsetsOf(writeWav(sound));
-    const first = found[0] as number;
+    const first = itemAt(found, 0);
     const before = found.filter((onset) => onset - first < 4);
     const grid = shuffled(120, before.length);
     for (const [index, onset] of before.entries()) {
-      expect(Math.abs(onset - first - (grid[index] as number)) * 1000).toBeLessThan(1);
+      expect(Math.abs(onset - first - itemAt(grid, index)) * 1000).toBeLessThan(1);
     }
     // The note that sounded when the tempo changed is taken up again off the grid; what follows is on it.
     const after = found.filter((onset) => onset - first > 4.4);
     expect(after.length).toBeGreaterThan(12);
     const [long, short] = [(60 / 90) * (2 / 3), 60 / 90 / 3];
     for (const [index, onset] of after.slice(1).entries()) {
-      const step = onset - (after[index] as number);
+      const step = onset - itemAt(after, index);
       expect(Math.min(Math.abs(step - long), Math.abs(step - short)) * 1000).toBeLessThan(1);
     }
-    const whole = (after.at(-1) as number) - (after[0] as number);
+    const whole = lastOf(after) - itemAt(after, 0);
     const beats = whole / (60 / 90);
     const thirds = beats * 3;
     expect(Math.abs(thirds - Math.round(thirds)) * (60 / 90 / 3) * 1000).toBeLessThan(1);

@@ -6,6 +6,7 @@ import { readHarp } from '../../../src/instrument/harp.ts';
 import { notesOf, tabOf } from '../../../src/instrument/playable.ts';
 import { RICHTER } from '../../../src/instrument/tuning.ts';
 import type { Playback } from '../../../src/score/playback.ts';
+import { itemAt } from '../../../src/time/item.ts';
 import { cases, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { delayOf, median, onsetsOf, peakAbove, peakOf, pitchesOf } from './aubio.ts';
@@ -92,7 +93,7 @@ describe('pitch', () => {
         expect(heard.length).toBeGreaterThan(8);
         // Equal temperament: A4, number 69, is 440 Hz.
         const cents = 1200 * Math.log2(median(heard) / (440 * 2 ** ((midi - 69) / 12)));
-        expect(Math.abs(cents), `${tabOf(notes[index] as (typeof notes)[number])} on ${name}`).toBeLessThan(2);
+        expect(Math.abs(cents), `${tabOf(itemAt(notes, index))} on ${name}`).toBeLessThan(2);
       }
     },
   );

@@ -11,6 +11,7 @@ import { press, type Tone } from '../../../src/browser/tones/tone.ts';
 import { createTransport, type Music } from '../../../src/browser/transport.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Playback } from '../../../src/score/playback.ts';
+import { itemAt } from '../../../src/time/item.ts';
 
 const RATE = 48000;
 /** Silence before the first round, so that a first onset can be told from the file's beginning. */
@@ -58,7 +59,7 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
   // As in real time, a little is scheduled at a time: thousands of voices waiting at once would cost minutes.
   const give = (until: number): void => {
     for (; given < cues.length && (cues[given]?.at ?? 0) < until; given++) {
-      const { cue, at } = cues[given] as (typeof cues)[number];
+      const { cue, at } = itemAt(cues, given);
       sound(studio, cue, at, pitches);
     }
   };

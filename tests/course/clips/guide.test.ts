@@ -3,11 +3,14 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { loadCourse } from '../../../src/course/load.ts';
 import { COMPONENTS } from '../../../src/lesson/component.ts';
+import { present } from '../../../src/time/item.ts';
 import { courseOf, lesson } from '../some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../../src/course/clips/guide.md', import.meta.url), 'utf8');
 const fences = (language: string): string[] =>
-  [...GUIDE.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, 'g'))].map(([, text]) => text as string);
+  [...GUIDE.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, 'g'))].map(([, text]) =>
+    present(text, 'the text'),
+  );
 
 const HEAD = '```tab\nid: head\nslot: 1/4\n\n4 . -4 . | 5 . -5 . | 6 . -6 . | 7 . -7 . | 4 . -4 . |]\n```\n\n';
 const [FRONT = ''] = fences('yaml');

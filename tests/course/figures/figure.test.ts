@@ -7,6 +7,7 @@ import { loadCourse } from '../../../src/course/load.ts';
 import type { Figure } from '../../../src/engrave/figure/figure.ts';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { harpName } from '../../../src/instrument/harp.ts';
+import { itemAt } from '../../../src/time/item.ts';
 
 const folders: string[] = [];
 afterEach(() => {
@@ -36,8 +37,9 @@ function load(text: string, head = HEAD) {
 function figure<Kind extends Figure['kind']>(kind: Kind, text: string): Figure & { kind: Kind } {
   const { figures, problems } = load(`${text}\n`);
   expect(problems).toEqual([]);
-  expect(figures[0]?.kind).toBe(kind);
-  return figures[0] as Figure & { kind: Kind };
+  const first = itemAt(figures, 0);
+  expect(first?.kind).toBe(kind);
+  return first as Figure & { kind: Kind };
 }
 
 describe('a role table', () => {

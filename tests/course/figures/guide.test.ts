@@ -6,10 +6,13 @@ import { describe, expect, it } from 'vitest';
 import { loadCourse } from '../../../src/course/load.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { FIGURES } from '../../../src/lesson/component.ts';
+import { present } from '../../../src/time/item.ts';
 
 const GUIDE = readFileSync(new URL('../../../src/course/figures/guide.md', import.meta.url), 'utf8');
 const fences = (language: string): string[] =>
-  [...GUIDE.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, 'g'))].map(([, text]) => text as string);
+  [...GUIDE.matchAll(new RegExp(`\`\`\`${language}\\n([\\s\\S]*?)\`\`\``, 'g'))].map(([, text]) =>
+    present(text, 'the text'),
+  );
 
 function problemsOf(lesson: string, course = '') {
   const dir = mkdtempSync(join(tmpdir(), 'guide-'));

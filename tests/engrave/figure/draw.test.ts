@@ -10,10 +10,11 @@ import { notesOf } from '../../../src/instrument/playable.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../../src/instrument/tuning.ts';
+import { itemAt, present } from '../../../src/time/item.ts';
 import { someHarp } from '../../instrument/some-harp.ts';
 import { cases } from '../../setup/long.ts';
 
-const A = readHarp('A', RICHTER) as Harp;
+const A = present(readHarp('A', RICHTER), 'the harp');
 const plain = (harp: Harp, count: number): TabNote[] =>
   notesOf(harp)
     .filter((_, index) => index % count === 0)
@@ -41,11 +42,7 @@ function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'majo
       ...placed,
       form: 'A form',
       title: '<b>"&',
-      bars: [
-        { chords: [chord('I7')], target: notes[0] as TabNote },
-        { chords: ['IV7', 'V7'].map(chord) },
-        { chords: [] },
-      ],
+      bars: [{ chords: [chord('I7')], target: itemAt(notes, 0) }, { chords: ['IV7', 'V7'].map(chord) }, { chords: [] }],
     },
     { kind: 'bend-ladder', harp, hole: 1 },
     { kind: 'position-list', harp },
@@ -86,7 +83,7 @@ describe('every figure', () => {
         const written = figuresOn(target, position);
         figuresOn(harp, position).forEach((figure, index) => {
           const moved = JSON.parse(JSON.stringify(figure)) as Figure;
-          expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(written[index] as Figure));
+          expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(itemAt(written, index)));
         });
       }),
       { numRuns: cases(8, 30) },
@@ -94,12 +91,15 @@ describe('every figure', () => {
   });
 
   it('escapes what an author wrote', () => {
-    const chart = figuresOn(A, 2).find(({ kind }) => kind === 'form-chart') as Figure;
+    const chart = present(
+      figuresOn(A, 2).find(({ kind }) => kind === 'form-chart'),
+      'the figure',
+    );
     expect(drawFigure(chart)).toContain('&lt;b&gt;&quot;&amp;');
   });
 
   it('has a title that names the harp it stands for', () => {
-    for (const figure of figuresOn(readHarp('low F', RICHTER) as Harp, 2)) {
+    for (const figure of figuresOn(present(readHarp('low F', RICHTER), 'the harp'), 2)) {
       const title = page(drawFigure(figure)).querySelector('caption, figcaption');
       expect(textOf(title)).toContain('a low F harp');
     }
@@ -121,7 +121,7 @@ describe('a role table', () => {
 });
 
 describe('a harp map', () => {
-  const blues = figuresOn(A, 2)[1] as Figure;
+  const blues = itemAt(figuresOn(A, 2), 1);
   const map = page(drawFigure(blues));
 
   it('stacks what is blown above the comb and what is drawn below it, outwards from the reeds', () => {
@@ -156,7 +156,7 @@ describe('a harp map', () => {
   it('has rows for the slide of a harp that has one, and no bends', () => {
     const solo = { ...A, tuning: TUNINGS[5] };
     const heads = [
-      ...page(drawFigure(figuresOn(solo, 1)[1] as Figure)).querySelectorAll('tr > th:first-child .aloud'),
+      ...page(drawFigure(itemAt(figuresOn(solo, 1), 1))).querySelectorAll('tr > th:first-child .aloud'),
     ].map(textOf);
     expect(heads).toEqual(['blow, slide pressed', 'blow', 'hole', 'draw', 'draw, slide pressed']);
   });
@@ -164,7 +164,10 @@ describe('a harp map', () => {
 
 describe('a form chart', () => {
   it('reads bar by bar', () => {
-    const chart = figuresOn(A, 2).find(({ kind }) => kind === 'form-chart') as Figure;
+    const chart = present(
+      figuresOn(A, 2).find(({ kind }) => kind === 'form-chart'),
+      'the figure',
+    );
     const bars = [...page(drawFigure(chart)).querySelectorAll('li')];
     for (const hidden of bars.flatMap((bar) => [...bar.querySelectorAll('[aria-hidden]')])) hidden.remove();
     expect(bars.map(textOf)).toEqual(['Bar 1: I7 E7 target blow 1, A, the fourth', 'Bar 2: IV7 A7 V7 B7', 'Bar 3:']);
@@ -189,7 +192,7 @@ describe('a bend ladder', () => {
   });
 
   it('follows temperament and concert pitch', () => {
-    const just = rungs(readHarp('C', RICHTER) as Harp, 2, { temperament: TEMPERAMENTS[2], concertA: 442 });
+    const just = rungs(present(readHarp('C', RICHTER), 'the harp'), 2, { temperament: TEMPERAMENTS[2], concertA: 442 });
     expect(just[1]).toBe('-2 draw 2 | G4 | +2 | 394.2 | none');
     expect(just[3]).toBe("-2'' draw 2, whole-step bend | F4 | −29 | 344.9 | −231");
   });

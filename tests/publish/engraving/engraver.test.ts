@@ -13,6 +13,7 @@ import { NO_PACK, openPack } from '../../../src/publish/engraving/record-store.t
 import type { Score } from '../../../src/score/score.ts';
 import type { Engraver } from '../../../src/site/engraver.ts';
 import { EXAMPLES, MARKED } from '../../../src/site/examples.ts';
+import { itemAt, present } from '../../../src/time/item.ts';
 import { courseOf, folderOf, lesson } from '../../course/some-course.ts';
 
 const block = (text: string): string => `\`\`\`tab\n${text}\n\`\`\`\n\n`;
@@ -38,10 +39,10 @@ describe('a block', () => {
     const course = load(COURSE);
     const [first] = course.lessons;
     for (const [index, own] of (first?.blocks ?? []).entries()) {
-      const { html, glyphs } = engraveBlock(own.score as Score, { id: `b-${index}` });
+      const { html, glyphs } = engraveBlock(present(own.score, 'the score'), { id: `b-${index}` });
       expect(engraverWith(NO_PACK).block(course, first as never, own)).toEqual({ html, glyphs });
       expect(engraverWith(NO_PACK).block(course, first as never, own, 'other')?.html).toBe(
-        engraveBlock(own.score as Score, { id: 'other' }).html,
+        engraveBlock(present(own.score, 'the score'), { id: 'other' }).html,
       );
     }
   });
@@ -65,7 +66,7 @@ describe('a block', () => {
     const pack = openPack(folder);
     const before = all(course, engraverWith(pack));
     pack.close();
-    const file = join(folder, readdirSync(folder)[0] as string);
+    const file = join(folder, itemAt(readdirSync(folder), 0));
     const whole = readFileSync(file);
     for (let part = 1; part < 20; part++) {
       const hurt = Buffer.from(whole);
@@ -113,7 +114,7 @@ describe('a second thread', () => {
     // More is kept than was asked for: the rest is the thread's.
     while (kept.size <= asked && asked < blocks.length) {
       await sleep(500);
-      ahead.block(course, ...(blocks[asked++] as (typeof blocks)[number]));
+      ahead.block(course, ...itemAt(blocks, asked++));
     }
     expect(kept.size).toBeGreaterThan(asked);
     await stop();

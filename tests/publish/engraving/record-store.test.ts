@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { openPack } from '../../../src/publish/engraving/record-store.ts';
+import { itemAt } from '../../../src/time/item.ts';
 
 let folder: string;
 beforeEach(() => {
@@ -59,11 +60,11 @@ describe('damage', () => {
 
   test('of any byte never gives a wrong text, and never an error', () => {
     write(TEXTS);
-    const file = packs()[0] as string;
+    const file = itemAt(packs(), 0);
     const whole = readFileSync(file);
     for (let at = 0; at < whole.length; at++) {
       const hurt = Buffer.from(whole);
-      hurt[at] = (hurt[at] as number) ^ 0x55;
+      hurt[at] = itemAt(hurt, at) ^ 0x55;
       writeFileSync(file, hurt);
       const pack = openPack(folder);
       for (const [key, text] of Object.entries(TEXTS)) expect([text, undefined]).toContain(pack.get(key));
@@ -72,7 +73,7 @@ describe('damage', () => {
 
   test('by a cut anywhere leaves the records before it', () => {
     write(TEXTS);
-    const file = packs()[0] as string;
+    const file = itemAt(packs(), 0);
     const whole = readFileSync(file);
     let kept = 0;
     for (let length = 0; length <= whole.length; length++) {

@@ -1,5 +1,6 @@
 /** The band's part of a round: drums, bass and chords from the block's form, feel and meter. */
-import type { Playback, PlayedChord } from '../../../score/playback.ts';
+import type { Playback } from '../../../score/playback.ts';
+import { itemAt } from '../../../time/item.ts';
 import type { BassCue, Cue } from '../cue.ts';
 import { beatTicks } from '../grid.ts';
 import type { Measure, Round } from '../round.ts';
@@ -76,7 +77,7 @@ function spansOf(playback: Playback, measure: Measure, following: Measure | unde
   const lead = bar.lead ?? 0;
   const first = following && playback.bars[following.bar]?.chords.find(({ at }) => at === 0);
   return bar.chords.map(({ at }, index): Span => {
-    const chord = bar.chords[index] as PlayedChord;
+    const chord = itemAt(bar.chords, index);
     const next = bar.chords[index + 1];
     return {
       chord,

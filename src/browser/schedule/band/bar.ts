@@ -1,5 +1,6 @@
 /** One bar as the band sees it, and what its players share. */
 import type { PlayedChord } from '../../../score/playback.ts';
+import { itemAt } from '../../../time/item.ts';
 import type { BeatKind, Style } from './style.ts';
 
 /** One bar as the band sees it. */
@@ -49,4 +50,4 @@ export function* letters(bar: BandBar, cell: (kind: BeatKind, beat: number) => s
 export const uneven = (level: number, random: () => number): number => level * (0.88 + 0.12 * random());
 
 /** The variation whose turn it is. */
-export const pick = <Item>(items: readonly Item[], turn: number): Item => items[turn % items.length] as Item;
+export const pick = <Item>(items: readonly Item[], turn: number): Item => itemAt(items, turn % items.length);

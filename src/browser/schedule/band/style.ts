@@ -203,6 +203,6 @@ export function beatKinds(meter: Meter): readonly BeatKind[] {
   const groups: BeatKind[][] = [];
   for (let i = 0; i < Math.floor(twos); i++) groups.push(['strong', 'back']);
   for (let i = 0; i < threes; i++) groups.push(['strong', 'weak', 'weak']);
-  const kinds = groups.length > 0 ? groups.flat() : (['one'] as BeatKind[]);
+  const kinds: readonly BeatKind[] = groups.length > 0 ? groups.flat() : ['one'];
   return ['one', ...kinds.slice(1)];
 }

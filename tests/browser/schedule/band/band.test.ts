@@ -8,6 +8,7 @@ import { roundOf } from '../../../../src/browser/schedule/round.ts';
 import { plainChord } from '../../../../src/harmony/chord.ts';
 import { FORMS } from '../../../../src/harmony/form.ts';
 import { chromaOf } from '../../../../src/instrument/pitch.ts';
+import { itemAt } from '../../../../src/time/item.ts';
 import { shareOf } from '../../../../src/time/swing.ts';
 import { blockText } from '../../../notation/arbitrary.ts';
 import { playbackFrom, SETTINGS } from '../some-block.ts';
@@ -241,12 +242,12 @@ describe('the band', () => {
         const chordAt = (at: number) => stretches.findLastIndex(({ from }) => from <= at + 1e-6);
         const cues = bandOf(playback, settings, round);
         for (const { at, midis } of chords(cues)) {
-          const { chord } = stretches[chordAt(at)] as (typeof stretches)[number];
+          const { chord } = itemAt(stretches, chordAt(at));
           for (const midi of midis) expect(chord.tones).toContain((midi - chromaOf(chord.root) + 120) % 12);
         }
         for (const { at, midi, seconds } of bass(cues)) {
           const place = chordAt(at);
-          const { chord } = stretches[place] as (typeof stretches)[number];
+          const { chord } = itemAt(stretches, place);
           const next = (stretches[place + 1] ?? stretches[0])?.chord ?? chord;
           const above = (midi - chromaOf(chord.root) + 120) % 12;
           if (chord.tones.includes(above)) continue;

@@ -1,0 +1,145 @@
+/**
+ * The path by the numbers of its lessons, which is how graphs are worked out. The checks of this module read it; everybody
+ * else asks by id (`curriculum.ts`).
+ */
+import type { Repertoire } from '../technique/repertoire.ts';
+import { itemAt } from '../time/item.ts';
+import { components, type Graph, graphOf, orderOf, type Reach, reachOf, reduce } from './graph.ts';
+import type { PathLesson } from './lesson.ts';
+import { type Link, linksOf, type Tie, writtenTies } from './links.ts';
+import { type Debt, type Gap, needsOf, type Teachers, teachersOf } from './needs.ts';
+import type { LessonSurvey } from './survey.ts';
+
+export interface NumberedPath {
+  readonly lessons: readonly PathLesson[];
+  /** The place of each lesson in the order of the path, by its number in `lessons`. */
+  readonly rank: Int32Array;
+  /** Lessons by number, in the order of the path: it respects every tie. */
+  readonly order: readonly number[];
+  readonly numberOf: ReadonlyMap<string, number>;
+  readonly surveys: readonly LessonSurvey[];
+  readonly repertoire: Repertoire;
+  /** The author's requirements and quotations. */
+  readonly written: readonly Tie[];
+  /** Those of them that go round in a ring with others, by the ring's component. */
+  readonly component: Int32Array;
+  /** The written ties without those in rings, as a graph, in an order, and what can be reached in it. */
+  readonly way: { readonly graph: Graph; readonly order: readonly number[]; readonly reach: Reach };
+  readonly teachers: Teachers;
+  readonly debts: readonly Debt[];
+  readonly gaps: readonly Gap[];
+  /** All ties, rings broken, with every reason. */
+  readonly links: readonly Link[];
+  /** For each lesson those it builds on, without any that these bring along: the transitive reduction of the links. */
+  readonly needs: readonly (readonly number[])[];
+  /** For each lesson those it opens the way to. */
+  readonly opens: readonly (readonly number[])[];
+}
+
+export interface PathInput {
+  /** In the order in which they stand where nothing else decides. */
+  readonly lessons: readonly PathLesson[];
+  /** Ids of the stages, in their order. */
+  readonly stages: readonly string[];
+  readonly repertoire: Repertoire;
+  /** One for each lesson. */
+  readonly surveys: readonly LessonSurvey[];
+}
+
+export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput): NumberedPath {
+  const numberOf = new Map(lessons.map((lesson, number) => [lesson.id, number]));
+  const wish = wishedRank(lessons, stages);
+  const written = writtenTies(lessons, numberOf);
+  const component = components(graphOf(lessons.length, pairsOf(written)));
+  // A tie within a component is part of a ring: an error, and left out of everything that needs an order.
+  const sound = written.filter(({ from, to }) => component[from] !== component[to]);
+  const graph = graphOf(lessons.length, pairsOf(sound));
+  const wayOrder = orderOf(graph, wish);
+  const reach = reachOf(graph, wayOrder);
+  const teachers = teachersOf(lessons, wish);
+  const debts: Debt[] = [];
+  const gaps: Gap[] = [];
+  // A course that teaches nothing by name takes no part in this.
+  if (teachers.size > 0) {
+    for (const number of wayOrder) {
+      const needs = needsOf(number, surveys[number] ?? [], { repertoire, teachers, reach });
+      debts.push(...needs.debts);
+      gaps.push(...needs.gaps);
+    }
+  }
+  const learnt = debts.map(({ lesson, teacher, technique, block }) => tieOf(teacher, lesson, technique, block));
+  const missed = gaps.flatMap(({ lesson, teachers: [teacher], technique, block }) =>
+    teacher === undefined || teacher === lesson ? [] : [tieOf(teacher, lesson, technique.id, block)],
+  );
+  const ties = [...sound, ...learnt, ...withoutRings(lessons.length, [...sound, ...learnt], missed)];
+  const whole = graphOf(lessons.length, pairsOf(ties));
+  const order = orderOf(whole, pulled(whole, wish));
+  const drawn = graphOf(lessons.length, reduce(whole, reachOf(whole, order)));
+  const rank = placesIn(order);
+  return {
+    lessons,
+    rank,
+    order,
+    numberOf,
+    surveys,
+    repertoire,
+    written,
+    component,
+    teachers,
+    debts,
+    gaps,
+    way: { graph, order: wayOrder, reach },
+    links: linksOf(ties, lessons),
+    needs: drawn.before,
+    opens: drawn.next,
+  };
+}
+
+const pairsOf = (ties: readonly Tie[]) => ties.map(({ from, to }) => [from, to] as const);
+
+const tieOf = (from: number, to: number, technique: string, block: number): Tie => ({
+  from,
+  to,
+  reason: { kind: 'technique', technique, block },
+  place: { block },
+});
+
+/** The ties that can be added without closing a ring: those of a ring are left out together. */
+function withoutRings(size: number, sure: readonly Tie[], added: readonly Tie[]): Tie[] {
+  const component = components(graphOf(size, pairsOf([...sure, ...added])));
+  return added.filter(({ from, to }) => component[from] !== component[to]);
+}
+
+/** A wish carries to what it takes: a lesson that is to come early pulls along what it needs. */
+function pulled(graph: Graph, wish: Int32Array): Int32Array {
+  const early = Int32Array.from(wish);
+  for (const number of orderOf(graph, wish).reverse()) {
+    for (const later of graph.next[number] ?? []) early[number] = Math.min(itemAt(early, number), itemAt(early, later));
+  }
+  return ranked(graph.size, (a, b) => itemAt(early, a) - itemAt(early, b) || itemAt(wish, a) - itemAt(wish, b));
+}
+
+/** The place of each number in an order. */
+function ranked(size: number, compare: (a: number, b: number) => number): Int32Array {
+  return placesIn(Array.from({ length: size }, (_, number) => number).sort(compare));
+}
+
+function placesIn(order: readonly number[]): Int32Array {
+  const rank = new Int32Array(order.length);
+  for (const [place, number] of order.entries()) rank[number] = place;
+  return rank;
+}
+
+/**
+ * The places lessons would have if nothing tied them: by stage (those of none, or of an unknown one, come first), then by
+ * the order they ask for (those that ask for none come after), then as they were given.
+ */
+export function wishedRank(lessons: readonly PathLesson[], stages: readonly string[]): Int32Array {
+  const stageAt = new Map(stages.map((id, index) => [id, index + 1]));
+  const stage = (lesson: PathLesson): number => (lesson.front.stage && stageAt.get(lesson.front.stage)) || 0;
+  const order = (lesson: PathLesson): number => lesson.front.order ?? Number.POSITIVE_INFINITY;
+  return ranked(lessons.length, (a, b) => {
+    const [one, other] = [itemAt(lessons, a), itemAt(lessons, b)];
+    return stage(one) - stage(other) || (order(one) === order(other) ? 0 : order(one) - order(other)) || a - b;
+  });
+}
