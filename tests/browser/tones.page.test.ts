@@ -7,6 +7,7 @@ import { songKey } from '../../src/harmony/key.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { TEMPERAMENTS } from '../../src/instrument/temperament.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { alsoLong } from '../setup/long.ts';
 import { violationsOn } from './axe.ts';
 import { median, pitchesOf } from './sound/aubio.ts';
 import { scripts } from './sound/lesson-page.ts';
@@ -123,7 +124,7 @@ test('a bend goes down to its own frequency', async () => {
   await page.mouse.up();
 });
 
-test.each(['2', '-2', "-2'", "-2''"])(
+test.each(alsoLong(["-2'"], ['2', '-2', "-2''"]))(
   '%s of a justly tuned low F harp is what its ladder says, by aubio',
   async (tab) => {
     const place = page.locator('.figure').nth(2).locator(`[data-tab="${tab}"]`);

@@ -5,5 +5,9 @@ const RUN = 'REEDWAY_TESTS';
 
 export const LONG = process.env[RUN] === 'long';
 
+/** What a test tries in `npm test`, and what it tries besides in the long run. */
+export const alsoLong = <T>(always: readonly T[], long: readonly T[]): readonly T[] =>
+  LONG ? [...always, ...long] : always;
+
 /** How many cases a test tries in `npm test`, and in the long run. */
 export const cases = (short: number, long: number): number => (LONG ? long : short);

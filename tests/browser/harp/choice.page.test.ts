@@ -11,6 +11,7 @@ import type { Tuning } from '../../../src/instrument/tuning.ts';
 import { moveToHarp } from '../../../src/score/move.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
 import { present, valueAt } from '../../../src/time/item.ts';
+import { alsoLong } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';
 
@@ -91,7 +92,7 @@ describe('a student who picks another harp', () => {
     expect(bytes).toBeLessThan(130_000);
   });
 
-  it.each(['low F', 'high G', 'B♭'])(
+  it.each(alsoLong(['low F'], ['high G', 'B♭']))(
     'sees every block and figure as the build draws it for a %s harp, byte for byte',
     async (name) => {
       const { page } = await open('/lessons/one/');
@@ -293,13 +294,12 @@ it('with scripts off the page stands as it is written, without a picker that cou
   expect(await page.locator('.role-table, .harp-map, .form-chart, .bend-ladder').count()).toBe(4);
 });
 
-describe.each([
-  '/lessons/one/',
-  '/lessons/one/?harp=low+F',
-  '/harps/',
-  '/harps/richter/',
-  '/harps/natural-minor/?harp=high+G',
-])('%s', (path) => {
+describe.each(
+  alsoLong(
+    ['/lessons/one/?harp=low+F', '/harps/richter/'],
+    ['/lessons/one/', '/harps/', '/harps/natural-minor/?harp=high+G'],
+  ),
+)('%s', (path) => {
   it('fits a phone and a desktop, and gives axe-core nothing to say by day or night', async () => {
     const { page } = await open(path);
     if (path.includes('?')) await settled(page);

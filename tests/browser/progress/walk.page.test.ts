@@ -9,7 +9,7 @@ import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
 import { stepOf } from '../../../src/curriculum/curriculum.ts';
 import { itemAt, present } from '../../../src/time/item.ts';
-import { cases, LONG } from '../../setup/long.ts';
+import { alsoLong, cases, LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { CHROMIUM } from '../chromium.ts';
 import { demoSite, type SharedSite } from '../shared-site.ts';
@@ -228,7 +228,7 @@ describe('a student on a phone', () => {
     await phone.close();
   });
 
-  it.each(['path/', 'techniques/', 'techniques/draw-3-half-step/'])(
+  it.each(alsoLong(['path/'], ['techniques/', 'techniques/draw-3-half-step/']))(
     'finds nothing in its way on /%s, by day or night',
     async (path) => {
       const phone = await openPhone(folder());

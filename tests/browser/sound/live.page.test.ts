@@ -25,11 +25,11 @@ const music = { playback, settings: { ...SETTINGS, tempo: 120, swing: 2 / 3, loo
 
 describe('played in real time', () => {
   test('every onset stays within a millisecond of the grid while the page is busy for half a second, again and again', async () => {
-    const acts = [1, 2.2, 3.1, 4.4, 5, 6.3].map((at) => ({ at, busy: 0.5 }));
-    const sound = await page.record({ music, parts: ['tune'], seconds: 8, acts });
+    const acts = [1, 2.2, 3.1, 4.4].map((at) => ({ at, busy: 0.5 }));
+    const sound = await page.record({ music, parts: ['tune'], seconds: 5.5, acts });
     const found = onsetsOf(writeWav(sound));
     const grid = shuffled(120, found.length);
-    expect(found.length).toBeGreaterThan(28);
+    expect(found.length).toBeGreaterThan(18);
     const first = itemAt(found, 0);
     for (const [index, onset] of found.entries()) {
       expect(Math.abs(onset - first - itemAt(grid, index)) * 1000).toBeLessThan(1);
@@ -38,20 +38,20 @@ describe('played in real time', () => {
 
   test('goes on in the grid of a new tempo from the place in the music', async () => {
     const acts = [
-      { at: 4.1, settings: { tempo: 90 } },
-      { at: 5, busy: 0.5 },
+      { at: 2.1, settings: { tempo: 90 } },
+      { at: 3, busy: 0.5 },
     ];
-    const sound = await page.record({ music, parts: ['tune'], seconds: 10, acts });
+    const sound = await page.record({ music, parts: ['tune'], seconds: 7, acts });
     const found = onsetsOf(writeWav(sound));
     const first = itemAt(found, 0);
-    const before = found.filter((onset) => onset - first < 4);
+    const before = found.filter((onset) => onset - first < 2);
     const grid = shuffled(120, before.length);
     for (const [index, onset] of before.entries()) {
       expect(Math.abs(onset - first - itemAt(grid, index)) * 1000).toBeLessThan(1);
     }
     // The note that sounded when the tempo changed is taken up again off the grid; what follows is on it.
-    const after = found.filter((onset) => onset - first > 4.4);
-    expect(after.length).toBeGreaterThan(12);
+    const after = found.filter((onset) => onset - first > 2.4);
+    expect(after.length).toBeGreaterThan(10);
     const [long, short] = [(60 / 90) * (2 / 3), 60 / 90 / 3];
     for (const [index, onset] of after.slice(1).entries()) {
       const step = onset - itemAt(after, index);

@@ -1,7 +1,7 @@
 /** What is heard beside what, and that no hand on the desk clicks; measured by sox. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Part } from '../../../src/browser/sound/studio.ts';
-import { LONG } from '../../setup/long.ts';
+import { alsoLong, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { loudnessOf, peakAbove, peakOf } from './aubio.ts';
 import type { Act } from './page.ts';
@@ -27,11 +27,15 @@ const chorus = (header: string, bars: readonly string[]) =>
   `harp: A\nposition: 2\nchords: ${CHORDS}\n${header}\n\n${Array.from({ length: BARS }, (_, bar) => bars[bar % bars.length]).join(' | ')}`;
 
 describe('with the faders as a new visitor finds them', () => {
-  test.each([
-    ['straight', chorus('feel: straight', EIGHTHS), 110, 0.5],
-    ['shuffle', chorus('feel: shuffle', EIGHTHS), 110, 2 / 3],
-    ['slow twelve-eight', chorus('meter: 12/8', ["-2 = -3' -3 = -4 5 -4 -3' -2 = ="]), 60, 0.5],
-  ])(
+  test.each(
+    alsoLong<[string, string, number, number]>(
+      [['shuffle', chorus('feel: shuffle', EIGHTHS), 110, 2 / 3]],
+      [
+        ['straight', chorus('feel: straight', EIGHTHS), 110, 0.5],
+        ['slow twelve-eight', chorus('meter: 12/8', ["-2 = -3' -3 = -4 5 -4 -3' -2 = ="]), 60, 0.5],
+      ],
+    ),
+  )(
     'the tune leads and each of the band is heard beside it: %s',
     { timeout: 120_000 },
     async (_name, text, tempo, swing) => {
@@ -62,17 +66,20 @@ describe('with the faders as a new visitor finds them', () => {
 });
 
 describe('a reed', () => {
-  test.each(['C', 'low F', 'high G'])('of a %s harp is as loud as any other, within four decibels', async (harp) => {
-    const tabs = Array.from({ length: 10 }, (_, hole) => [`${hole + 1}`, `-${hole + 1}`]).flat();
-    const playback = playbackFrom(
-      `harp: ${harp}\nmeter: 2/4\nslot: 1/4\n\n${tabs.map((tab) => `${tab} =`).join(' | ')}`,
-    );
-    const wav = writeWav(
-      await page.render({ playback, settings: { ...SETTINGS, tempo: 60 }, rounds: 1, parts: ['tune'] }),
-    );
-    const levels = tabs.map((_, note) => loudnessOf(wav, LEAD_IN + 2 * note + 0.4, LEAD_IN + 2 * note + 1.8));
-    expect(Math.max(...levels) - Math.min(...levels)).toBeLessThan(4);
-  });
+  test.each(alsoLong(['low F'], ['C', 'high G']))(
+    'of a %s harp is as loud as any other, within four decibels',
+    async (harp) => {
+      const tabs = Array.from({ length: 10 }, (_, hole) => [`${hole + 1}`, `-${hole + 1}`]).flat();
+      const playback = playbackFrom(
+        `harp: ${harp}\nmeter: 2/4\nslot: 1/4\n\n${tabs.map((tab) => `${tab} =`).join(' | ')}`,
+      );
+      const wav = writeWav(
+        await page.render({ playback, settings: { ...SETTINGS, tempo: 60 }, rounds: 1, parts: ['tune'] }),
+      );
+      const levels = tabs.map((_, note) => loudnessOf(wav, LEAD_IN + 2 * note + 0.4, LEAD_IN + 2 * note + 1.8));
+      expect(Math.max(...levels) - Math.min(...levels)).toBeLessThan(4);
+    },
+  );
 });
 
 describe('a hand on the desk does not click', () => {

@@ -7,7 +7,7 @@ import { notesOf, tabOf } from '../../../src/instrument/playable.ts';
 import { RICHTER } from '../../../src/instrument/tuning.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 import { itemAt } from '../../../src/time/item.ts';
-import { cases, LONG } from '../../setup/long.ts';
+import { alsoLong, cases, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { delayOf, median, onsetsOf, peakAbove, peakOf, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
@@ -75,7 +75,7 @@ describe('onsets over four rounds', () => {
 });
 
 describe('pitch', () => {
-  test.each(['C', 'low F', 'high G'])(
+  test.each(alsoLong(['C'], ['low F', 'high G']))(
     'of every hole, bend and overbend of a %s harp is within two cents of its note',
     { timeout: 300_000 },
     async (name) => {
