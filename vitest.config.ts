@@ -3,21 +3,23 @@ import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { LONG } from './tests/setup/long.ts';
 
-/** Files that open pages in Chromium end so. */
-const PAGES = ['tests/**/*.page.test.ts'];
-/** The page that has to keep time while it is busy, alone on the machine. */
-const LIVE = ['tests/browser/sound/live.page.test.ts'];
+/**
+ * Which run has which files: `npm test` has all but those named `*.long.test.ts`, and `npm run test:long` has those and the files
+ * that try more cases in it, which is what they import tests/setup/long.ts for.
+ */
+const elsewhere = LONG
+  ? readdirSync('tests', { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.test.ts') && !name.endsWith('.long.test.ts'))
+      .map((name) => join('tests', name))
+      .filter((file) => !/\/(?:long|pictures)\.ts'/.test(readFileSync(file, 'utf8')))
+  : ['tests/**/*.long.test.ts'];
+
+/** Files that open pages in Chromium are named so. */
+const PAGES = ['tests/**/*.page.test.ts', 'tests/**/*.page.long.test.ts'];
 /** Folders whose tests build whole sites. */
 const SITES = ['tests/site/**/*.test.ts', 'tests/publish/**/*.test.ts'];
-
-/** The long run has only the files in which it differs: those that ask for it, or import what does. */
-function sameInTheLongRun(): string[] {
-  if (!LONG) return [];
-  const names = readdirSync('tests', { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.test.ts'));
-  return names
-    .map((name) => join('tests', name))
-    .filter((file) => !/setup\/(?:long|random)\.ts'/.test(readFileSync(file, 'utf8')));
-}
+/** A page that has to keep time while it is busy: alone on the machine. */
+const LIVE = ['tests/browser/sound/live.page.long.test.ts'];
 
 export default defineConfig({
   test: {
@@ -27,43 +29,27 @@ export default defineConfig({
     hookTimeout: 120_000,
     // Waiting ends when what is waited for is there; a machine that is busy with other tests takes longer.
     expect: { poll: { timeout: 10_000 } },
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
-        // Modules are loaded once for all files of a thread: no test changes what another reads.
         test: {
           name: 'pure',
           include: ['tests/**/*.test.ts'],
-          exclude: [...PAGES, ...SITES, ...sameInTheLongRun()],
+          exclude: [...PAGES, ...SITES, ...elsewhere],
+          // Modules are loaded once for all files of a thread: no test changes what another reads.
           pool: 'threads',
           isolate: false,
-          maxWorkers: 2,
         },
+      },
+      { extends: true, test: { name: 'site', include: SITES, exclude: elsewhere, sequence: { groupOrder: 1 } } },
+      {
+        extends: true,
+        test: { name: 'page', include: PAGES, exclude: [...LIVE, ...elsewhere], sequence: { groupOrder: 2 } },
       },
       {
         extends: true,
-        test: { name: 'site', include: SITES, exclude: sameInTheLongRun(), maxWorkers: 2, sequence: { groupOrder: 1 } },
-      },
-      // Pages wait for music more than they compute, so three at once keep two cores busy.
-      {
-        extends: true,
-        test: {
-          name: 'page',
-          include: PAGES,
-          exclude: [...LIVE, ...sameInTheLongRun()],
-          maxWorkers: 3,
-          sequence: { groupOrder: 2 },
-        },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'live',
-          include: LIVE,
-          exclude: sameInTheLongRun(),
-          fileParallelism: false,
-          sequence: { groupOrder: 3 },
-        },
+        test: { name: 'live', include: LIVE, exclude: elsewhere, fileParallelism: false, sequence: { groupOrder: 3 } },
       },
     ],
   },

@@ -3,7 +3,8 @@ import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { Role } from '../harmony/role.ts';
 import { roleIn } from '../score/ask.ts';
-import type { Bar, Event, Mark, Sound } from '../score/score.ts';
+import { type Mark, rowOf, withHole } from '../score/mark.ts';
+import type { Bar, Event, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
@@ -65,20 +66,19 @@ export interface ChordMark {
   readonly column: number;
 }
 
-/** Stands for the drawn wave of a vibrato. */
+/** Stands for the line of that name, and is as wide. */
 export const WAVE = '~~~~';
 
-/** Marks that are said by a word over the lanes; the others are signs at the note itself. */
-const WORDS: Readonly<Partial<Record<Mark['name'], string>>> = {
-  slap: 'slap',
-  pull: 'pull',
-  flutter: 'flutter',
-  hand: 'hand',
-  vibrato: WAVE,
-};
-
-const wordOf = (marks: readonly Mark[]): string =>
-  marks.flatMap((mark) => (mark.name === 'shake' ? [`shake ${mark.hole}`] : (WORDS[mark.name] ?? []))).join(' ');
+/** What stands over the lanes for a note's marks: words, or a line where it is alone. Signs at the notehead are not among it. */
+function wordOf(marks: readonly Mark[]): string {
+  const drawings = marks.flatMap((mark) => {
+    const { drawing } = rowOf(mark.name);
+    return 'word' in drawing ? [{ ...drawing, word: withHole(drawing.word, mark) }] : [];
+  });
+  const [only] = drawings;
+  if (drawings.length === 1 && only && 'line' in only) return WAVE;
+  return drawings.map(({ word }) => word).join(' ');
+}
 
 export function columnsOf(bar: Bar, written: WrittenBar, staff: readonly (readonly StaffNote[])[]): Column[] {
   return written.notes.map((note, index) => {

@@ -5,6 +5,7 @@ import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../time/item.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { meterWidth } from './lead.ts';
+import { roomOf, signsOf } from './mark-signs.ts';
 import { type Column, chordWidth, isAttack, labelsApart, type Segment, SIGNS, SIZE } from './measure.ts';
 import { SHAPES } from './role-mark.ts';
 import type { Apart, Spacing } from './spacing.ts';
@@ -35,16 +36,15 @@ function staffReach(
   const half = (note.value < 2 ? glyphAt(0xe0a2).advance : glyphAt(0xe0a4).advance) / 2;
   const signs = first && event.kind === 'sound' ? staff.flatMap(({ accidental }) => accidental ?? []) : [];
   const sign = signs.reduce((sum, own) => sum + glyphAt(SIGNS[own]?.code ?? 0xe262).advance + 3, 0);
-  const marks = event.kind === 'sound' && first ? event.marks : [];
-  const dip = marks.some((mark) => mark.name === 'dip') ? 11 : 0;
-  const fall = marks.some((mark) => mark.name === 'fall') ? 14 : 0;
+  const marks = event.kind === 'sound' && first ? signsOf(event.marks) : [];
+  const { before, after } = roomOf(marks);
   const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, itemAt(staff, index - 1)) === 1);
   // One of two heads a step apart stands on the other side of the stem, whichever way that turns out to go.
   const displaced = seconds ? half * 2 : 0;
   const flag = hasFlag ? 9 : 0;
   return {
-    left: half + displaced + Math.max(sign > 0 ? sign + 1 : 0, dip),
-    right: half + note.dots * 7 + fall + Math.max(displaced, flag),
+    left: half + displaced + Math.max(sign > 0 ? sign + 1 : 0, before),
+    right: half + note.dots * 7 + after + Math.max(displaced, flag),
   };
 }
 

@@ -1,7 +1,7 @@
 /** What is asked of the staff: a segment's notes at their places, with all that touches them from next door. */
-import type { Sound } from '../score/score.ts';
 import { itemAt } from '../time/item.ts';
 import { type Clef, staffKey } from './clef.ts';
+import { signsOf } from './mark-signs.ts';
 import { type Column, glidesInto, type Segment, SIGNS } from './measure.ts';
 import { roleClass } from './role-mark.ts';
 import type { PlannedHead, PlannedNote, PlannedTuplet, StaffPlan } from './staff.ts';
@@ -28,7 +28,7 @@ export function planOf({ segment, xs, width, clef, before, after }: Place): Staf
       value: note.value,
       dots: note.dots,
       heads: column.event.kind === 'rest' ? [] : headsOf(column, clef),
-      marks: column.first && column.event.kind === 'sound' ? signsOf(column.event) : [],
+      marks: column.first && column.event.kind === 'sound' ? signsOf(column.event.marks) : [],
       tie: note.tiedToNext ? (last ? 'out' : 'next') : undefined,
       tieIn: (index === 0 && note.tiedFromPrevious) || undefined,
       glide,
@@ -66,9 +66,6 @@ function headsOf(column: Column, clef: Clef): PlannedHead[] {
       role: role && roleClass(role),
     }));
 }
-
-const signsOf = (sound: Sound): PlannedNote['marks'] =>
-  (['accent', 'staccato', 'dip', 'fall'] as const).filter((name) => sound.marks.some((mark) => mark.name === name));
 
 function beamsOf(columns: readonly Column[]): number[][] {
   const beams = new Map<number, number[]>();

@@ -1,7 +1,9 @@
 /** One bar's (or half bar's) notes on the staff, drawn through VexFlow at places that are already decided. */
 import { Accidental, Beam, Dot, ModifierContext, StaveNote, Stem, TickContext } from 'vexflow/core';
+import type { MarkSign } from '../score/mark.ts';
 import { itemAt } from '../time/item.ts';
 import { glyphAt } from './glyphs/metrics.ts';
+import { drawSigns } from './mark-signs.ts';
 import { n } from './markup.ts';
 import { StringContext, use } from './string-context.ts';
 import { STAFF } from './vexflow.ts';
@@ -23,7 +25,7 @@ export interface PlannedNote {
   readonly dots: number;
   /** From the lowest up; empty for a rest. */
   readonly heads: readonly PlannedHead[];
-  readonly marks: readonly ('accent' | 'staccato' | 'dip' | 'fall')[];
+  readonly marks: readonly MarkSign[];
   /** Whether a tie comes in over the tile's edge, goes to the next note, or out over the edge. */
   readonly tie?: 'next' | 'out' | undefined;
   readonly tieIn?: boolean | undefined;
@@ -91,7 +93,7 @@ export function drawStaff(plan: StaffPlan): StaffDrawing {
     const planned = itemAt(plan.notes, index);
     context.headClasses(planned.heads.map((head) => head.role));
     note.setContext(context).drawWithStyle();
-    return context.take() + marksOf(note, planned, context, reach);
+    return context.take() + drawSigns(note, planned, context, reach);
   });
   for (const beam of beams) beam.setContext(context).drawWithStyle();
   let joins = context.take();
@@ -183,48 +185,6 @@ function extentOf(note: StaveNote, planned: PlannedNote): [number, number] {
     high = Math.max(high, topY, baseY);
   }
   return [low, high];
-}
-
-/** Accents and staccato dots on the side of the head, and the strokes of a dip and a fall. */
-function marksOf(
-  note: StaveNote,
-  planned: PlannedNote,
-  context: StringContext,
-  reach: (low: number, high: number) => void,
-) {
-  if (planned.marks.length === 0) return '';
-  const ys = note.getYs();
-  const below = note.hasStem() && note.getStemDirection() === 1;
-  const side = below ? 1 : -1;
-  const head = below ? Math.max(...ys) : Math.min(...ys);
-  let at = head;
-  let drawn = '';
-  const put = (code: number, y: number): void => {
-    const glyph = glyphAt(code);
-    context.glyphs.add(glyph.code);
-    drawn += use(glyph.code, planned.x - glyph.advance / 2, y);
-  };
-  if (planned.marks.includes('staccato')) {
-    // A dot stands in a space of the staff, never on one of its lines.
-    const next = head + side * 10;
-    at = next % 10 === 0 && next > -5 && next < 45 ? next + side * 5 : next;
-    put(below ? 0xe4a3 : 0xe4a2, at - side * 1.7);
-    reach(at - 3, at + 3);
-  }
-  if (planned.marks.includes('accent')) {
-    at = below ? Math.max(at + 6, 45) : Math.min(at - 6, -5);
-    put(below ? 0xe4a1 : 0xe4a0, at);
-    reach(Math.min(at, at + side * 10), Math.max(at, at + side * 10));
-  }
-  if (planned.marks.includes('dip')) {
-    drawn += `<path class="s" d="M${n(planned.x - 17)} ${n(head + 7)}Q${n(planned.x - 13)} ${n(head + 7)} ${n(planned.x - 8)} ${n(head + 1)}"/>`;
-  }
-  if (planned.marks.includes('fall')) {
-    const dots = planned.dots * 6;
-    drawn += `<path class="s" d="M${n(planned.x + 9 + dots)} ${n(head)}Q${n(planned.x + 16 + dots)} ${n(head + 1)} ${n(planned.x + 19 + dots)} ${n(head + 10)}"/>`;
-    reach(head, head + 11);
-  }
-  return drawn;
 }
 
 /** The figure over a tuplet, always above the staff, with a bracket where no beam shows what belongs to it. */

@@ -131,7 +131,7 @@ function drawWord(column: Column, x: number, layout: Layout): string {
   if (!column.word || layout.word === undefined) return '';
   if (column.word === WAVE)
     return `<path class="s" d="M${n(x - 11)} ${n(layout.word - 3)}q2.75-5 5.5 0t5.5 0 5.5 0 5.5 0"/>`;
-  return `<text class="k" x="${n(x)}" y="${n(layout.word)}">${escapeText(column.word.replace(WAVE, 'vibrato'))}</text>`;
+  return `<text class="k" x="${n(x)}" y="${n(layout.word)}">${escapeText(column.word)}</text>`;
 }
 
 function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }: TileSettings): string {

@@ -4,9 +4,11 @@ import { printedChord } from '../harmony/chord.ts';
 import { printedKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
+import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { roleIn } from '../score/ask.ts';
-import type { Bar, Event, Mark, Mouth, Score, Sound } from '../score/score.ts';
+import { type Mark, rowOf, withHole } from '../score/mark.ts';
+import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { itemAt } from '../time/item.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
@@ -22,7 +24,7 @@ export function blockName(score: Score): string {
 
 /** The text alternative as markup. It stays folded for those who see the tiles; a screen reader's user opens it. */
 export function blockWords(score: Score): string {
-  const lines = barsInWords(score).map((line) => `<li>${escapeText(line)}</li>`);
+  const lines = barSentences(score).map((line) => `<li>${escapeText(line)}</li>`);
   return `<details class="tab-words"><summary>The block in words</summary><p>${escapeText(opening(score))}</p><ul>${lines.join('')}</ul></details>`;
 }
 
@@ -33,7 +35,7 @@ function opening(score: Score): string {
 }
 
 /** A sentence for each bar: `Bar 2, over A7: draw 3, half-step bend, the flat seventh, one beat; …`. */
-export function barsInWords(score: Score): string[] {
+export function barSentences(score: Score): string[] {
   let mouth = score.mouth;
   let before: string | undefined;
   return score.bars.map((bar) => {
@@ -112,35 +114,13 @@ function holesInWords({ breath, notes }: Sound): string[] {
   ];
 }
 
-const BENDS: readonly string[] = [
-  '',
-  'half-step bend',
-  'whole-step bend',
-  'bend of a step and a half',
-  'two-step bend',
-];
-const bendInWords = (bend: number): string => BENDS[bend] ?? `bend of ${bend} half steps`;
-
 function rolesInWords(roles: readonly (Role | undefined)[]): string | undefined {
   const words = roles.flatMap((role) => (role ? [roleInWords(role)] : []));
   if (words.length === 0) return undefined;
   return words.every((word) => word === words[0]) ? words[0] : words.join(' and ');
 }
 
-const MARKS: Readonly<Record<Mark['name'], string>> = {
-  shake: 'shaken',
-  slap: 'slapped',
-  pull: 'pulled',
-  flutter: 'fluttered',
-  dip: 'dipped',
-  fall: 'falling off',
-  vibrato: 'with vibrato',
-  hand: 'with the hands',
-  accent: 'accented',
-  staccato: 'short',
-};
-const markInWords = (mark: Mark): string =>
-  mark.name === 'shake' ? `shaken with hole ${mark.hole}` : MARKS[mark.name];
+const markInWords = (mark: Mark): string => withHole(rowOf(mark.name).words, mark);
 
 const MOUTHS: Readonly<Record<Mouth, string>> = { lips: 'with the lips', tongue: 'with the tongue block' };
 

@@ -49,11 +49,14 @@ export const placesOf = (harp: Harp, midi: number): readonly Playable[] =>
 export const tabOf = (note: HoleNote & { readonly breath: Breath }): string =>
   `${note.breath === 'draw' ? '-' : ''}${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
 
-const BENDS = ['', ', half-step bend', ', whole-step bend', ', step-and-a-half bend'];
+const BENDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend', 'two-step bend'];
+
+/** A bend by its depth in half steps, at least 1: `half-step bend`. */
+export const bendInWords = (halfSteps: number): string => BENDS[halfSteps] ?? `bend of ${halfSteps} half steps`;
 
 /** The note as read aloud: `draw 3, half-step bend`. */
 export function inWords(note: HoleNote & { readonly breath: Breath }): string {
   if (note.over) return `${note.breath === 'blow' ? 'overblow' : 'overdraw'} ${note.hole}`;
-  const bend = BENDS[note.bend] ?? `, bend of ${note.bend} half steps`;
+  const bend = note.bend > 0 ? `, ${bendInWords(note.bend)}` : '';
   return `${note.breath} ${note.hole}${bend}${note.slide ? ', slide pressed' : ''}`;
 }

@@ -12,7 +12,7 @@ import {
   sounding,
 } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
-import type { Mark } from '../score/score.ts';
+import { rowOf } from '../score/mark.ts';
 import { itemAt, lastOf } from '../time/item.ts';
 import type { DraftSound } from './bars.ts';
 import { report } from './problems.ts';
@@ -20,8 +20,6 @@ import type { WrittenNote } from './tree.ts';
 
 /** Holes a mouth covers at once: common practice, no source. */
 export const MOUTH_REACH = 5;
-/** Marks made by the tongue on the holes beside the note. */
-const TONGUE_MARKS: ReadonlySet<Mark['name']> = new Set(['slap', 'pull', 'flutter']);
 
 /** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
 export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
@@ -47,7 +45,7 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
 
   for (const { mark, span } of note.marks) {
     const at = placeOf(span);
-    if (TONGUE_MARKS.has(mark.name)) {
+    if (rowOf(mark.name).needsTongue) {
       if (mouth === 'lips') {
         const near = `${writtenNotes(notes, breath)}[tongue ${mark.name}]`;
         diagnostics.push(report('tongue-mark-with-lips', at, { mark: mark.name, nearest: near }));
@@ -55,7 +53,7 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
         diagnostics.push(report('nothing-under-tongue', at, { mark: mark.name }));
       }
     }
-    if (mark.name === 'shake') checkShake(notes, mark.hole, harp, at, diagnostics);
+    if ('hole' in mark) checkShake(notes, mark.hole, harp, at, diagnostics);
   }
 }
 

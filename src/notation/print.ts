@@ -3,7 +3,8 @@ import { type Chord, plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
 import { isSound } from '../score/ask.ts';
-import type { Bar, Event, Mark, Mouth, Score, Sound } from '../score/score.ts';
+import { type Mark, markText } from '../score/mark.ts';
+import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { feelName } from '../time/feel.ts';
 import {
@@ -274,9 +275,7 @@ function commonMeasure(a: Fraction, b: Fraction): Fraction {
 const leastCommon = (a: number, b: number): number =>
   toNumber(fraction(a * b, toNumber(commonMeasure(fraction(a), fraction(b)))));
 
-const printMark = (mark: Mark): string => (mark.name === 'shake' ? `shake ${mark.hole}` : mark.name);
-const printMarks = (marks: readonly Mark[]): string =>
-  marks.length === 0 ? '' : `[${marks.map(printMark).join(' ')}]`;
+const printMarks = (marks: readonly Mark[]): string => (marks.length === 0 ? '' : `[${marks.map(markText).join(' ')}]`);
 
 function barLine(bar: Bar, next: Bar | undefined): string {
   const end = [bar.repeatEnd ? ':|' : '', bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : ''];

@@ -3,8 +3,9 @@ import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { isChordSymbol } from '../harmony/symbol.ts';
 import type { Breath } from '../instrument/harp.ts';
-import { type Mark, type Mouth, PLAIN_MARKS } from '../score/score.ts';
-import { isOneOf, itemAt } from '../time/item.ts';
+import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
+import type { Mouth } from '../score/score.ts';
+import { itemAt } from '../time/item.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
 import type { BarLine, Item, NoteItem, WrittenNote } from './tree.ts';
@@ -12,7 +13,7 @@ import type { BarLine, Item, NoteItem, WrittenNote } from './tree.ts';
 /** More shares of a group than this are finer than anybody reads. */
 const MOST_SHARES = 16;
 const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
-const MARK_WORDS: readonly string[] = [...PLAIN_MARKS, 'shake', ...MOUTHS];
+const MARK_WORDS: readonly string[] = [...MARK_NAMES, ...MOUTHS];
 
 /**
  * Scans `text` from `from` up to `to`. Its characters are already plain (see `characters.ts`), and offsets are those
@@ -341,7 +342,7 @@ class Scanner {
           mouth = word[0];
           continue;
         }
-        const hole = word[0] === 'shake' ? /^\d{1,4}$/.exec(words[i + 1]?.[0] ?? '') : undefined;
+        const hole = isMarkName(word[0]) && takesHole(word[0]) ? /^\d{1,4}$/.exec(words[i + 1]?.[0] ?? '') : undefined;
         if (hole) i++;
         const mark = this.mark(word[0], hole?.[0], span);
         if (mark && marks.some((other) => other.mark.name === mark.name)) {
@@ -354,12 +355,12 @@ class Scanner {
   }
 
   private mark(word: string, hole: string | undefined, span: Span): Mark | undefined {
-    if (word === 'shake') {
-      if (hole !== undefined) return { name: 'shake', hole: Number(hole) };
+    if (isMarkName(word)) {
+      if (!takesHole(word)) return { name: word };
+      if (hole !== undefined) return { name: word, hole: Number(hole) };
       this.diagnostics.push(report('mark-shake', span, {}));
       return undefined;
     }
-    if (isOneOf(PLAIN_MARKS, word)) return { name: word };
     this.diagnostics.push(report('mark-unknown', span, { text: nameOfText(word), nearest: nearest(word, MARK_WORDS) }));
     return undefined;
   }

@@ -1,7 +1,8 @@
 /** A block as written: its header and its music, before anything is known of harps, lessons or chords. */
 import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
 import type { Breath, HoleNote } from '../instrument/harp.ts';
-import type { Mark, Mouth } from '../score/score.ts';
+import type { Mark } from '../score/mark.ts';
+import type { Mouth } from '../score/score.ts';
 
 export interface BlockTree {
   readonly text: string;

@@ -10,7 +10,8 @@ import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
 import { roleIn } from './ask.ts';
-import type { Bar, Event, Mark, Mouth, Note, PlainMark, QuoteRef, Score, Sound } from './score.ts';
+import { type Mark, type PlainMark, soundOfMarks } from './mark.ts';
+import type { Bar, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
 import { playOrder } from './unfold.ts';
 
 export interface Playback {
@@ -154,9 +155,9 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
 
 function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index' | 'at' | 'length'> {
   const { breath, tied, glides, mouth, marks } = sound;
-  const plain = marks.flatMap((mark) => (mark.name === 'shake' ? [] : [mark.name]));
-  const shake = marks.find((mark) => mark.name === 'shake');
-  const strikes = plain.includes('slap') || plain.includes('pull');
+  const plain = marks.flatMap((mark) => ('hole' in mark ? [] : [mark.name]));
+  const shake = marks.find((mark) => 'hole' in mark);
+  const strikes = soundOfMarks(plain, 'strike') !== undefined;
   return {
     breath,
     notes: sound.notes.map((note) => noteOf(note, roleIn(bar, sound, note)?.label)),
@@ -180,7 +181,7 @@ const noteOf = ({ hole, bend, over, slide, pitch }: Note, role: string | undefin
 
 const raised = (sound: Sound, harp: Harp): number => (sound.notes[0]?.slide ? (harp.tuning.slide ?? 0) : 0);
 
-const otherHole = (mark: Extract<Mark, { name: 'shake' }>, sound: Sound, harp: Harp): number =>
+const otherHole = (mark: Extract<Mark, { hole: number }>, sound: Sound, harp: Harp): number =>
   reed(harp, mark.hole, sound.breath) + raised(sound, harp);
 
 /**
@@ -215,3 +216,7 @@ function ticksFor(score: Score): number {
   }
   return ticks;
 }
+
+/** The chord sounding at a tick of a bar; `chordAt` of ask.ts asks it of a score. */
+export const chordAtTick = (bar: PlayedBar, tick: number): PlayedChord | undefined =>
+  bar.chords.findLast((chord) => chord.at <= tick);

@@ -10,6 +10,7 @@ import type { Pitch } from '../instrument/pitch.ts';
 import type { Feel } from '../time/feel.ts';
 import type { Fraction } from '../time/fraction.ts';
 import type { Meter } from '../time/meter.ts';
+import type { Mark } from './mark.ts';
 
 export interface Score {
   readonly id?: string;
@@ -103,12 +104,6 @@ export interface Sound extends Timed {
 export interface Note extends HoleNote {
   readonly pitch: Pitch;
 }
-
-/** Marks of one note. A shake names the other hole. */
-export type Mark = { readonly name: PlainMark } | { readonly name: 'shake'; readonly hole: number };
-
-export type PlainMark = (typeof PLAIN_MARKS)[number];
-export const PLAIN_MARKS = ['slap', 'pull', 'flutter', 'dip', 'fall', 'vibrato', 'hand', 'accent', 'staccato'] as const;
 
 /** One syllable. `hyphen`: the word goes on with the next one. `extends`: it is held over this note, and has no text. */
 export interface Lyric {

@@ -2,6 +2,7 @@
 import { posix } from 'node:path';
 import type { Clip, ClipCue } from '../course/clips/clips.ts';
 import { blockNamed, type Lesson } from '../course/course.ts';
+import { barsInWords } from '../score/bar-words.ts';
 
 /** The `id` of a clip's figure on its lesson's page, by its number there. */
 export const clipAnchor = (index: number | string): string => `clip-${index}`;
@@ -10,13 +11,10 @@ export const clipAnchor = (index: number | string): string => `clip-${index}`;
 export const nameOfClip = ({ title, source }: Clip): string =>
   title ?? ('path' in source ? posix.basename(source.path) : source.host);
 
-/** `bar 5`, `bars 5 to 8`, `the pickup and bars 1 to 4`. */
-export function barsInWords(lesson: Lesson, block: string, first: number, last: number): string {
+/** The bars of a block from one index to another: `bars 5 to 8`. */
+export function barsOfBlock(lesson: Lesson, block: string, first: number, last: number): string {
   const bars = blockNamed(lesson, block)?.score?.bars ?? [];
-  const [from, to] = [bars[first]?.number ?? 0, bars[last]?.number ?? 0];
-  if (from === 0 && to === 0) return 'the pickup';
-  const rest = Math.max(from, 1) === to ? `bar ${to}` : `bars ${Math.max(from, 1)} to ${to}`;
-  return from === 0 ? `the pickup and ${rest}` : rest;
+  return barsInWords(bars[first]?.number ?? 0, bars[last]?.number ?? 0);
 }
 
 export interface CuesOfBlock {

@@ -1,4 +1,6 @@
 /** The blocks that show how blocks are read, as a teacher would write them. */
+import { MARK_NAMES, markText, rowOf, takesHole } from '../score/mark.ts';
+
 const C_CROSS = 'harp: C\nposition: 2\ntempo: 72';
 
 export const EXAMPLES = {
@@ -14,31 +16,13 @@ export const EXAMPLES = {
 } as const;
 
 /** Marks of one note and what they ask for, each with a block that has it. */
-export const MARKED: readonly { readonly name: string; readonly asks: string; readonly text: string }[] = [
-  {
-    name: 'Shake',
-    asks: 'Rock quickly between the hole and the one named beside the mark, on one breath.',
-    text: 'slot: 1/4\n-4[shake 5] = = =',
-  },
-  {
-    name: 'Slap',
-    asks: 'Lay the tongue on the holes below as the note begins, so that the chord is heard for a moment.',
-    text: 'slot: 1/4\n-4[tongue, slap] = = =',
-  },
-  {
-    name: 'Pull',
-    asks: 'Lift the tongue off at once: the chord bursts out behind the note.',
-    text: 'slot: 1/4\n-4[tongue, pull] = = =',
-  },
-  {
-    name: 'Flutter',
-    asks: 'Lift the tongue and lay it down, fast and evenly, while the note goes on.',
-    text: 'slot: 1/4\n-4[tongue, flutter] = = =',
-  },
-  { name: 'Dip', asks: 'Begin below and scoop up into the note.', text: 'slot: 1/4\n-4[dip] = = =' },
-  { name: 'Fall', asks: 'Let the pitch drop off at the end.', text: 'slot: 1/4\n-4[fall] = = =' },
-  { name: 'Vibrato', asks: 'Let the throat rock the note, slow and even.', text: 'slot: 1/4\n-4[vibrato] = = =' },
-  { name: 'Hand', asks: 'Open and close the cupped hand: the note speaks.', text: 'slot: 1/4\n-4[hand] = = =' },
-  { name: 'Accent', asks: 'Harder at the start than its neighbours.', text: 'slot: 1/4\n-4[accent] = = =' },
-  { name: 'Staccato', asks: 'Short, with silence behind it.', text: 'slot: 1/4\n-4[staccato] = = =' },
-];
+export const MARKED: readonly { readonly name: string; readonly asks: string; readonly text: string }[] =
+  MARK_NAMES.map((name) => {
+    const { asks, needsTongue } = rowOf(name);
+    const mark = takesHole(name) ? markText({ name, hole: 5 }) : name;
+    return {
+      name: name.charAt(0).toUpperCase() + name.slice(1),
+      asks,
+      text: `slot: 1/4\n-4[${needsTongue ? `tongue, ${mark}` : mark}] = = =`,
+    };
+  });

@@ -5,10 +5,10 @@
  */
 import type { z } from 'zod';
 import { byShape, keys, matching, number, oneOrMore, text, word, yesOrNo } from '../document/schema.ts';
-import { PLAIN_MARKS } from '../score/score.ts';
+
+import { MARK_NAMES } from '../score/mark.ts';
 import { rangeSchema } from './range.ts';
 
-const MARKS = [...PLAIN_MARKS, 'shake'] as const;
 const breath = word(['blow', 'draw']);
 const mouth = word(['lips', 'tongue']);
 
@@ -23,9 +23,9 @@ export const noteSchema = keys({
   split: yesOrNo.optional().describe('whether a hole between two that sound is blocked off'),
   octave: yesOrNo.optional().describe('whether the lowest and the highest note are an octave apart'),
   mouth: mouth.optional().describe('the embouchure: lips or tongue'),
-  mark: oneOrMore(word(MARKS))
+  mark: oneOrMore(word(MARK_NAMES))
     .optional()
-    .describe(`a mark of the note: ${MARKS.join(', ')}`),
+    .describe(`a mark of the note: ${MARK_NAMES.join(', ')}`),
   struck: yesOrNo.optional().describe('whether the note is attacked afresh, not glided into from the one before'),
   role: oneOrMore(matching(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'is a role: R, b3, 3, 5, b7 and the like'))
     .optional()

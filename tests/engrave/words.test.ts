@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { barsInWords, blockName, lengthInWords } from '../../src/engrave/words.ts';
+import { barSentences, blockName, lengthInWords } from '../../src/engrave/words.ts';
 import { fraction } from '../../src/time/fraction.ts';
 import { scoreOf } from './pictures.ts';
 
-const words = (text: string): string[] => barsInWords(scoreOf(text));
+const words = (text: string): string[] => barSentences(scoreOf(text));
 
 describe('a block in words', () => {
   it('names itself by harp, position, key and length', () => {

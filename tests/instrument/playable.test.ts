@@ -57,7 +57,7 @@ describe('the places of a pitch', () => {
 it.each([
   [{ breath: 'draw', hole: 3, bend: 1, over: false, slide: false }, 'draw 3, half-step bend'],
   [{ breath: 'draw', hole: 3, bend: 3, over: false, slide: false }, 'draw 3, step-and-a-half bend'],
-  [{ breath: 'draw', hole: 3, bend: 4, over: false, slide: false }, 'draw 3, bend of 4 half steps'],
+  [{ breath: 'draw', hole: 3, bend: 4, over: false, slide: false }, 'draw 3, two-step bend'],
   [{ breath: 'blow', hole: 6, bend: 0, over: true, slide: false }, 'overblow 6'],
   [{ breath: 'draw', hole: 7, bend: 0, over: true, slide: false }, 'overdraw 7'],
   [{ breath: 'blow', hole: 4, bend: 0, over: false, slide: true }, 'blow 4, slide pressed'],

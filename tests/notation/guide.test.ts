@@ -5,7 +5,7 @@ import { locate, placeOf, showProblem } from '../../src/diagnostics/place.ts';
 import { FORMS } from '../../src/harmony/form.ts';
 import { HEADER_KEYS, parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
-import { PLAIN_MARKS } from '../../src/score/score.ts';
+import { MARK_NAMES } from '../../src/score/mark.ts';
 
 const guide = readFileSync(new URL('../../src/notation/guide.md', import.meta.url), 'utf8');
 
@@ -41,7 +41,7 @@ describe('the guide', () => {
   test.each([...HEADER_KEYS])('it explains the setting %s', (key) => {
     expect(guide).toMatch(new RegExp(`^\\| \`${key}\` \\|`, 'm'));
   });
-  test.each([...PLAIN_MARKS, 'shake'])('it names the mark %s', (mark) => {
+  test.each([...MARK_NAMES])('it names the mark %s', (mark) => {
     expect(guide).toContain(`\`${mark}`);
   });
   test.each(FORMS.map(({ id }) => id))('it names the form %s', (id) => {

@@ -115,7 +115,7 @@ describe('the file of techniques', () => {
       'techniques/0/find/note/hole: has at least one of least, most and below',
     ]);
     expect(of({ note: { mark: ['slap', 'bang'] } })[0]).toMatch(
-      /^techniques\/0\/find\/note\/mark\/1: is one of slap, pull/,
+      /^techniques\/0\/find\/note\/mark\/1: is one of shake, slap, pull/,
     );
     expect(of({ note: { split: 'perhaps' } })).toEqual([
       'techniques/0/find/note/split: is true or false, not “perhaps”',

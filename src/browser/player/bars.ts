@@ -1,14 +1,14 @@
 /** Which bars to play, chosen by their names; the tiles of the block offer the same. */
+import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { button, choice, labelled, make } from './dom.ts';
 import type { Wiring } from './wiring.ts';
-import { barInWords } from './words.ts';
 
 /** A part by its name, or from one bar to another. */
 export function barsRow({ playback, chooseBars }: Wiring) {
   const { bars } = playback();
-  const named = bars.map((bar, index) => ({ value: String(index), text: barInWords(bar) }));
+  const named = bars.map((bar, index) => ({ value: String(index), text: barInWords(bar.number) }));
   const read = (): BarRange => {
     const [a, b] = [Number(from.value), Number(to.value)];
     return { first: Math.min(a, b), last: Math.max(a, b) };

@@ -1,5 +1,7 @@
 /** The player of one block, made when it is first asked to sound. */
+import { barInWords, barsInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';
+import { itemAt } from '../../time/item.ts';
 import { shareOf } from '../../time/swing.ts';
 import { leaveFloor, takeFloor } from '../floor.ts';
 import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
@@ -16,7 +18,7 @@ import { heardOn } from './heard.ts';
 import { createNews } from './news.ts';
 import { createStand, someStandIsOpen } from './stand.ts';
 import { offerTiles } from './tiles.ts';
-import { barInWords, barsInWords, tempoInWords } from './words.ts';
+import { tempoInWords } from './words.ts';
 
 const UNABLE =
   'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.';
@@ -94,13 +96,16 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     wake: () => void wakeSound(),
   });
 
+  /** How musicians count the bar of an index. */
+  function numberOf(bar: number): number {
+    return itemAt(playback.bars, bar).number;
+  }
+
   /** Choosing bars is asking to practise them: they loop until told otherwise. */
   function setRange(range: PlaySettings['range']): void {
     change({ ...settings, range, loop: range !== undefined });
     controls.showLoop(settings.loop);
-    news.say(
-      range ? `Loop: ${barsInWords(playback.bars[range.first], playback.bars[range.last])}.` : 'The whole block.',
-    );
+    news.say(range ? `Loop: ${barsInWords(numberOf(range.first), numberOf(range.last))}.` : 'The whole block.');
   }
 
   function change(next: PlaySettings): void {
@@ -139,7 +144,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function stateInWords(state: State): string {
     const showing = transport.showing(now());
     if (state === 'stopped' || !showing) return 'Stopped.';
-    if (state === 'paused') return `Paused in ${barInWords(playback.bars[showing.moment.bar])}.`;
+    if (state === 'paused') return `Paused in ${barInWords(numberOf(showing.moment.bar))}.`;
     return state === 'counting' ? 'Count-in.' : `Playing at ${tempoInWords(showing.tempo)}.`;
   }
 

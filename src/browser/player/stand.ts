@@ -2,11 +2,12 @@
  * Large type for a phone on a music stand: what to do now, and what next. A blow number stands above the line and a draw
  * number under it, a bend lower by a notch for each half step, as in the breath lanes.
  */
-import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts';
+import { barInWords } from '../../score/bar-words.ts';
+import { chordAtTick, type Playback, type PlayedEvent, type PlayedNote } from '../../score/playback.ts';
 import type { Moment } from '../schedule/plan.ts';
 import type { Showing } from '../transport.ts';
 import { make, makeSvg } from './dom.ts';
-import { barInWords, chordAt, chordInFull, reedInWords, tempoInWords } from './words.ts';
+import { chordInFull, reedInWords, tempoInWords } from './words.ts';
 
 export interface Stand {
   readonly show: (showing: Showing | undefined) => void;
@@ -72,8 +73,8 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
 function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
   const bar = playback.bars[moment.bar];
   if (!bar) return '';
-  const name = barInWords(bar);
-  const chord = chordAt(bar, moment.tick);
+  const name = barInWords(bar.number);
+  const chord = chordAtTick(bar, moment.tick);
   return [name.charAt(0).toUpperCase() + name.slice(1), chord ? chordInFull(chord) : '', tempoInWords(tempo)]
     .filter(Boolean)
     .join(' · ');

@@ -3,13 +3,13 @@
  * another bar stretches the choice to it, one inside the choice narrows it to that bar, and one on the only bar chosen lets
  * it go. A drag chooses what it passes; arrow keys move, and with the shift key stretch.
  */
+import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import { itemAt } from '../../time/item.ts';
 import { elementAt } from '../query.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';
-import { barInWords } from './words.ts';
 
 export interface Tiles {
   readonly element: HTMLElement;
@@ -72,12 +72,16 @@ export function offerTiles(
       layer.replaceChildren(
         ...tiles.map((tile) => {
           const index = Number(tile.dataset['bar']);
-          const bar = playback().bars[index];
+          const bar = itemAt(playback().bars, index);
           const again = seen.has(index);
           seen.add(index);
           if (again) return make('span', { 'data-pick': index });
-          const part = bar?.part === undefined ? '' : `, ${bar.part}`;
-          return make('button', { type: 'button', 'data-pick': index, 'aria-label': `Loop ${barInWords(bar)}${part}` });
+          const part = bar.part === undefined ? '' : `, ${bar.part}`;
+          return make('button', {
+            type: 'button',
+            'data-pick': index,
+            'aria-label': `Loop ${barInWords(bar.number)}${part}`,
+          });
         }),
       );
       show(range);

@@ -1,7 +1,8 @@
 /** What is to sound when. Times are in seconds from the start of the round (or of the count-in). */
 import type { Breath } from '../../instrument/harp.ts';
+import type { PlainMark } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
-import type { Mouth, PlainMark } from '../../score/score.ts';
+import type { Mouth } from '../../score/score.ts';
 
 export type Cue = LineCue | BassCue | ChordCue | HitCue;
 

@@ -1,11 +1,9 @@
 /** What is left of a cue where playing starts in the middle of it. */
-import type { PlainMark } from '../../score/score.ts';
+import { rowOf } from '../../score/mark.ts';
 import type { Cue, LineCue, LinePart } from './cue.ts';
 
 /** Seconds below which what is left is not worth an attack. */
 const LEAST = 0.05;
-/** What belongs to an attack that is over. */
-const OF_ATTACK: readonly PlainMark[] = ['dip', 'accent'];
 
 /** From a time within the cue on; undefined for what has died away by itself, and for too little. */
 export function restOf(cue: Cue, time: number): Cue | undefined {
@@ -21,7 +19,7 @@ function restOfLine(line: LineCue, time: number): LineCue {
     .map((part): LinePart => {
       if (part.at > time) return { ...part, at: part.at - time };
       const { struck: _struck, ...rest } = part;
-      const marks = part.marks.filter((mark) => !OF_ATTACK.includes(mark));
+      const marks = part.marks.filter((name) => !rowOf(name).ofAttack);
       return { ...rest, marks, at: 0, seconds: part.at + part.seconds - time };
     });
   return { ...line, at: line.at + time, seconds: line.seconds - time, parts };

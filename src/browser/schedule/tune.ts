@@ -1,5 +1,6 @@
 /** The tune of a round as lines: what is tied or glided into sounds on without a new attack. */
 import type { Breath } from '../../instrument/harp.ts';
+import { soundOfMarks } from '../../score/mark.ts';
 import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts';
 import { lastOf } from '../../time/item.ts';
 import type { LineCue, LinePart } from './cue.ts';
@@ -78,7 +79,7 @@ function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playbac
 
 function closed({ at, breath, parts, until }: OpenLine): LineCue {
   const last = lastOf(parts);
-  const short = last.marks.includes('staccato');
-  const gap = short ? last.seconds / 2 : Math.min(GAP, last.seconds * LONGEST_GAP_SHARE);
+  const short = soundOfMarks(last.marks, 'shorten');
+  const gap = short ? last.seconds * (1 - short.to) : Math.min(GAP, last.seconds * LONGEST_GAP_SHARE);
   return { kind: 'line', at, seconds: until - at - gap, breath, parts };
 }

@@ -1,7 +1,8 @@
 /** The reed voice: one breath's line, with its bends, marks and chords. */
 import type { Breath } from '../../instrument/harp.ts';
+import { MARKS, type MarkSound, soundOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
-import { itemAt } from '../../time/item.ts';
+import { itemAt, present } from '../../time/item.ts';
 import type { LineCue, LinePart } from '../schedule/cue.ts';
 import { gainOf, type Studio } from './studio.ts';
 import { type Voice, voiceOf } from './voice.ts';
@@ -90,19 +91,19 @@ export function soundLine(studio: Studio, line: LineCue, at: number, pitches: Pi
       nodes.push(amount);
     };
     const { marks, shake } = part;
-    if (marks.includes('vibrato')) {
+    const vibrato = soundOfMarks(marks, 'vibrato');
+    if (vibrato) {
       const delay = Math.min(0.12, (until - start) / 5);
-      lfo(
-        5.4,
-        20,
-        reeds.map(({ source }) => source.detune),
-        delay,
-      );
-      lfo(5.4, 0.12 * level, [loudness.gain], delay);
+      const detunes = reeds.map(({ source }) => source.detune);
+      lfo(vibrato.rate, vibrato.cents, detunes, delay);
+      lfo(vibrato.rate, vibrato.depth * level, [loudness.gain], delay);
     }
-    if (marks.includes('flutter')) lfo(23, 0.55 * level, [loudness.gain]);
-    if (marks.includes('hand')) handWah(colour.frequency, stretch, before === undefined);
-    if (marks.includes('fall')) fallOff(reeds, stretch);
+    const tremolo = soundOfMarks(marks, 'tremolo');
+    if (tremolo) lfo(tremolo.rate, tremolo.depth * level, [loudness.gain]);
+    const wah = soundOfMarks(marks, 'wah');
+    if (wah) handWah(wah, colour.frequency, stretch, before === undefined);
+    const drop = soundOfMarks(marks, 'drop');
+    if (drop) fallOff(drop, reeds, stretch);
     if (shake !== undefined) alternate(reeds, stretch, pitches.ofNote(breath, besides(part, shake)));
     if (part.struck) {
       const struck = part.struck.map((midi) => pitches.ofNote(breath, besides(part, midi)));
@@ -129,15 +130,15 @@ function openness(hertz: number, { mouth, marks, notes }: LinePart, breath: Brea
   const bright =
     (breath === 'draw' ? 1.08 : 1) *
     (mouth === 'tongue' ? 0.82 : 1) *
-    (marks.includes('accent') ? 1.3 : 1) *
+    (soundOfMarks(marks, 'accent')?.brighter ?? 1) *
     (notes.some(({ bend }) => bend) ? 0.8 : 1);
   return Math.max(Math.min(7500, Math.max(2500, hertz * 6)) * bright, hertz * 1.8);
 }
 
 /** A line sets in with its first part; a later one that is accented swells out of what sounds. */
 function attack(gain: AudioParam, { part, at, until }: Stretch, level: number, first: boolean): void {
-  const accent = part.marks.includes('accent');
-  const peak = level * (accent ? 1.5 : 1);
+  const accent = soundOfMarks(part.marks, 'accent');
+  const peak = level * (accent?.louder ?? 1);
   if (first) {
     gain.setValueAtTime(0, at);
     gain.linearRampToValueAtTime(peak, at + ATTACK);
@@ -150,10 +151,11 @@ function attack(gain: AudioParam, { part, at, until }: Stretch, level: number, f
 
 /** How a note is come into: a bend settles from a little above, an overbend and a dip from below. */
 function enter(reeds: readonly Reed[], { part, at }: Stretch): void {
+  const scoop = soundOfMarks(part.marks, 'scoop');
   for (const [index, { source }] of reeds.entries()) {
     const note = part.notes[index];
-    const [cents, settle] = part.marks.includes('dip')
-      ? [-110, Math.min(0.055, part.seconds / 5)]
+    const [cents, settle] = scoop
+      ? [scoop.cents, Math.min(scoop.seconds, part.seconds / 5)]
       : note?.bend
         ? [28, 0.01]
         : note?.over
@@ -167,7 +169,7 @@ function enter(reeds: readonly Reed[], { part, at }: Stretch): void {
 
 /** Moves every reed on to the next part of the line: on one hole by a glide that takes its time, to another hole at once. */
 function moveTo(reeds: readonly Reed[], before: Stretch, { part, at, cents }: Stretch): void {
-  const strayed = before.part.shake !== undefined || before.part.marks.includes('fall');
+  const strayed = before.part.shake !== undefined || soundOfMarks(before.part.marks, 'drop') !== undefined;
   for (const [index, { source }] of reeds.entries()) {
     const [from = 0, to = 0] = [before.cents[index], cents[index]];
     if (from === to && !strayed) continue;
@@ -202,11 +204,15 @@ function wobble(
   return [source, amount];
 }
 
-/** Two hands closed over the harp open and close again, in seconds of a cycle; the cut-off of the closed and the open sound. */
-const HANDS = { cycle: 0.4, opens: 0.06, closes: 0.24, takes: 0.05, closed: 520, open: 5200 };
+type SoundOf<Kind extends MarkSound['kind']> = Extract<MarkSound, { kind: Kind }>;
 
-function handWah(cutoff: AudioParam, { at, until }: Stretch, first: boolean): void {
-  const { cycle, opens, closes, takes, closed, open } = HANDS;
+/** Two hands closed over the harp open and close again. */
+function handWah(
+  { cycle, opens, closes, takes, closed, open }: SoundOf<'wah'>,
+  cutoff: AudioParam,
+  { at, until }: Stretch,
+  first: boolean,
+): void {
   cutoff.cancelScheduledValues(at);
   if (first) cutoff.setValueAtTime(closed, at);
   else cutoff.setTargetAtTime(closed, at, takes / 3);
@@ -217,21 +223,19 @@ function handWah(cutoff: AudioParam, { at, until }: Stretch, first: boolean): vo
 }
 
 /** The pitch gives way at the end of the note. */
-function fallOff(reeds: readonly Reed[], { at, until, cents }: Stretch): void {
-  const seconds = Math.min(0.22, (until - at) * 0.45);
+function fallOff(drop: SoundOf<'drop'>, reeds: readonly Reed[], { at, until, cents }: Stretch): void {
+  const seconds = Math.min(drop.seconds, (until - at) * 0.45);
   for (const [index, { source }] of reeds.entries()) {
-    source.detune.setTargetAtTime((cents[index] ?? 0) - 320, until - seconds, seconds / 1.5);
+    source.detune.setTargetAtTime((cents[index] ?? 0) + drop.cents, until - seconds, seconds / 1.5);
   }
 }
-
-/** Half the time of one swing between the two holes of a shake. */
-const SHAKE = 0.072;
 
 function alternate(reeds: readonly Reed[], { at, until, cents }: Stretch, hertz: number): void {
   const reed = reeds[0];
   if (!reed) return;
   const [own = 0, other] = [cents[0], centsTo(reed, hertz)];
-  for (let count = 1, time = at + SHAKE; time < until; count++, time += SHAKE) {
+  const { half } = MARKS.shake.sound;
+  for (let count = 1, time = at + half; time < until; count++, time += half) {
     reed.source.detune.setTargetAtTime(count % 2 === 1 ? other : own, time, 0.004);
   }
 }
@@ -247,11 +251,10 @@ function strike(
   nodes: AudioNode[],
 ): AudioScheduledSourceNode[] {
   const { context } = studio;
-  const slap = part.marks.includes('slap');
-  const seconds = slap ? 0.045 : 0.16;
+  const { seconds, level, smack } = present(soundOfMarks(part.marks, 'strike'), 'the mark that strikes');
   const chord = gainOf(context, 0, studio.input.tune);
   chord.gain.setValueAtTime(0, at);
-  chord.gain.linearRampToValueAtTime(slap ? 0.32 : 0.24, at + 0.004);
+  chord.gain.linearRampToValueAtTime(level, at + 0.004);
   chord.gain.setTargetAtTime(0, at + seconds / 2, seconds / 6);
   nodes.push(chord);
   const sources: AudioScheduledSourceNode[] = hertz.map((frequency) => {
@@ -262,14 +265,14 @@ function strike(
     reed.start(at);
     return reed;
   });
-  if (slap) {
-    const smack = context.createBufferSource();
-    smack.buffer = studio.pieces.stick;
-    const level = gainOf(context, 0.5, studio.input.tune);
-    smack.connect(level);
-    smack.start(at);
-    nodes.push(level);
-    sources.push(smack);
+  if (smack > 0) {
+    const tongue = context.createBufferSource();
+    tongue.buffer = studio.pieces.stick;
+    const loudness = gainOf(context, smack, studio.input.tune);
+    tongue.connect(loudness);
+    tongue.start(at);
+    nodes.push(loudness);
+    sources.push(tongue);
   }
   return sources;
 }

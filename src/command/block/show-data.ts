@@ -5,7 +5,8 @@ import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { chordAt, roleIn } from '../../score/ask.ts';
-import type { Bar, Event, Mark, QuoteRef } from '../../score/score.ts';
+import { markText } from '../../score/mark.ts';
+import type { Bar, Event, QuoteRef } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
 import { meterName } from '../../time/meter.ts';
@@ -67,13 +68,11 @@ function eventAsData(bar: Bar, event: Event): object {
     tied: event.tied,
     glides: event.glides,
     embouchure: event.mouth,
-    marks: event.marks.map(markName),
+    marks: event.marks.map(markText),
     lyric: event.lyric?.text ?? null,
     quoted: event.source.quote ? quoteName(event.source.quote) : null,
   };
 }
-
-export const markName = (mark: Mark): string => (mark.name === 'shake' ? `shake ${mark.hole}` : mark.name);
 
 /** `lesson/block:phrase`, as it is quoted. */
 export const quoteName = ({ lesson, block, phrase }: QuoteRef): string =>

@@ -6,12 +6,13 @@ import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { writtenNotes } from '../../notation/playable.ts';
 import { chordAt, roleIn } from '../../score/ask.ts';
+import { markText } from '../../score/mark.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
 import { itemAt } from '../../time/item.ts';
 import { meterName } from '../../time/meter.ts';
-import { markName, quoteName } from './show-data.ts';
+import { quoteName } from './show-data.ts';
 
 export function blockAsText(lesson: Lesson, { id, index, score }: Block): string {
   const name = `${lesson.id}/${id}${id === `${index}` ? '' : ` (block ${index})`}`;
@@ -68,7 +69,7 @@ function eventRow(bar: Bar, event: Event): string[] {
     [
       ...(event.tied ? ['tied'] : []),
       ...(event.glides ? ['glides on'] : []),
-      ...event.marks.map(markName),
+      ...event.marks.map(markText),
       ...(event.lyric?.text ? [`“${event.lyric.text}”`] : []),
       ...(event.source.quote ? [`from ${quoteName(event.source.quote)}`] : []),
     ].join(', '),

@@ -9,7 +9,7 @@ import { type SongKey, spellInKey } from '../../harmony/key.ts';
 import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
 import { type Breath, type Harp, holeCount } from '../../instrument/harp.ts';
 import { chromaOf, mod, printedName, printedPitch } from '../../instrument/pitch.ts';
-import { meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
+import { bendInWords, meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
 import {
   CHROMATIC_STEPS,
   type LaidNote,
@@ -36,7 +36,6 @@ interface Row {
 }
 
 const BEND_SIGNS = ['', '½', '1', '1½'];
-const BEND_WORDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend'];
 
 /** What is written beside a row, and what is read aloud there. */
 function rowNames({ breath, bend, over, slide }: Row): { readonly short: string; readonly words: string } {
@@ -49,7 +48,7 @@ function rowNames({ breath, bend, over, slide }: Row): { readonly short: string;
   if (bend === 0) return { short: slide ? `${breath}*` : breath, words: breath + pressed };
   const half = bend % 2 === 1 ? '½' : '';
   const sign = BEND_SIGNS[bend] ?? `${Math.floor(bend / 2)}${half}`;
-  return { short: `bend ${sign}`, words: `${breath}, ${BEND_WORDS[bend] ?? `bend of ${bend} half steps`}${pressed}` };
+  return { short: `bend ${sign}`, words: `${breath}, ${bendInWords(bend)}${pressed}` };
 }
 
 /** How far a row lies from the comb. */

@@ -1,5 +1,6 @@
 /** What marks, glides and temperaments do to the sound, measured: each can be told from a plain note. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { MARK_NAMES, markText, takesHole } from '../../../src/score/mark.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { median, peakAbove, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
@@ -75,6 +76,19 @@ const hertzOf = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
 
 /** Draw 4 of a C harp: D5. */
 const D5 = 74;
+
+/** The largest difference of two sounds, sample by sample. */
+const apart = (one: Sound, other: Sound): number =>
+  one.samples.reduce((most, sample, index) => Math.max(most, Math.abs(sample - (other.samples[index] ?? 0))), 0);
+
+describe('every row of the table of marks', () => {
+  test.each(MARK_NAMES)('%s is heard', async (name) => {
+    const [plain, again] = [await note('-4'), await note('-4')];
+    const marked = await note(`-4[${takesHole(name) ? markText({ name, hole: 5 }) : name}]`);
+    // What differs between two plain notes is the noise of the breath.
+    expect(apart(plain, marked)).toBeGreaterThan(0.05 + 3 * apart(plain, again));
+  });
+});
 
 describe('a mark', () => {
   test('is not there in a plain note, which keeps its pitch and level', async () => {

@@ -1,0 +1,12 @@
+/** Bars as they are spoken of, by the numbers musicians count them by: 0 is the pickup. */
+
+/** `the pickup`, `bar 5`. */
+export const barInWords = (number: number): string => (number === 0 ? 'the pickup' : `bar ${number}`);
+
+/** `bar 5`, `bars 5 to 8`, `the pickup and bars 1 to 4`: from one bar to another that is not before it. */
+export function barsInWords(first: number, last: number): string {
+  if (first === last) return barInWords(first);
+  const from = Math.max(first, 1);
+  const counted = from === last ? barInWords(last) : `bars ${from} to ${last}`;
+  return first === 0 ? `the pickup and ${counted}` : counted;
+}

@@ -1,0 +1,171 @@
+/**
+ * Marks of one note. A row says all that reading, drawing, reading aloud, sounding and explaining a mark need to know of it;
+ * nobody else knows their names. `tests/score/mark.test.ts` and `tests/browser/sound/marks.page.test.ts` fail for a row
+ * that changes nothing that is seen, read aloud or heard.
+ */
+
+export interface MarkRow {
+  /** What its player has to do, for who learns to read blocks. */
+  readonly asks: string;
+  /** How it is read aloud; `{hole}` is the hole it names. */
+  readonly words: string;
+  /** It names another hole, as in `[shake 5]`. */
+  readonly takesHole?: true;
+  /** It is made by the tongue on the holes beside the note. */
+  readonly needsTongue?: true;
+  /** Over with the attack: playing that starts within the note leaves it out. Others last as long as the note. */
+  readonly ofAttack?: true;
+  readonly drawing: MarkDrawing;
+  readonly sound: MarkSound;
+}
+
+/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, or a sign at the notehead. */
+export type MarkDrawing =
+  | { readonly word: string }
+  | { readonly line: 'wave' /** Where it stands beside words. */; readonly word: string }
+  | { readonly sign: MarkSign };
+
+/** In the order in which they are put, outwards from the head. */
+export const MARK_SIGNS = ['dot', 'wedge', 'scoop', 'drop'] as const;
+export type MarkSign = (typeof MARK_SIGNS)[number];
+
+/** What a mark does to the sound. Times are in seconds, rates in swings a second. */
+export type MarkSound =
+  /** The pitch goes to the named hole and back. `half` is how long it stays on either. */
+  | { readonly kind: 'alternate'; readonly half: number }
+  /** The holes under the tongue sound for a moment, perhaps with the smack of the tongue. */
+  | { readonly kind: 'strike'; readonly seconds: number; readonly level: number; readonly smack: number }
+  /** The loudness swings by a part of the note's own. */
+  | { readonly kind: 'tremolo'; readonly rate: number; readonly depth: number }
+  /** Pitch (in cents) and loudness swing, once the note has settled. */
+  | { readonly kind: 'vibrato'; readonly rate: number; readonly cents: number; readonly depth: number }
+  /** The note comes from so many cents away. */
+  | { readonly kind: 'scoop'; readonly cents: number; readonly seconds: number }
+  /** The pitch gives way by so many cents in the last of the note. */
+  | { readonly kind: 'drop'; readonly cents: number; readonly seconds: number }
+  /** The hands open and close over the harp: times within a cycle, and the upper end of the closed and the open sound in hertz. */
+  | {
+      readonly kind: 'wah';
+      readonly cycle: number;
+      readonly opens: number;
+      readonly closes: number;
+      readonly takes: number;
+      readonly closed: number;
+      readonly open: number;
+    }
+  /** The note begins so many times as loud and as bright. */
+  | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
+  /** The note sounds for this part of its length. */
+  | { readonly kind: 'shorten'; readonly to: number };
+
+export const MARKS = {
+  shake: {
+    asks: 'Rock quickly between the hole and the one named beside the mark, on one breath.',
+    words: 'shaken with hole {hole}',
+    takesHole: true,
+    drawing: { word: 'shake {hole}' },
+    sound: { kind: 'alternate', half: 0.072 },
+  },
+  slap: {
+    asks: 'Lay the tongue on the holes below as the note begins, so that the chord is heard for a moment.',
+    words: 'slapped',
+    needsTongue: true,
+    ofAttack: true,
+    drawing: { word: 'slap' },
+    sound: { kind: 'strike', seconds: 0.045, level: 0.32, smack: 0.5 },
+  },
+  pull: {
+    asks: 'Lift the tongue off at once: the chord bursts out behind the note.',
+    words: 'pulled',
+    needsTongue: true,
+    ofAttack: true,
+    drawing: { word: 'pull' },
+    sound: { kind: 'strike', seconds: 0.16, level: 0.24, smack: 0 },
+  },
+  flutter: {
+    asks: 'Lift the tongue and lay it down, fast and evenly, while the note goes on.',
+    words: 'fluttered',
+    needsTongue: true,
+    drawing: { word: 'flutter' },
+    sound: { kind: 'tremolo', rate: 23, depth: 0.55 },
+  },
+  dip: {
+    asks: 'Begin below and scoop up into the note.',
+    words: 'dipped',
+    ofAttack: true,
+    drawing: { sign: 'scoop' },
+    sound: { kind: 'scoop', cents: -110, seconds: 0.055 },
+  },
+  fall: {
+    asks: 'Let the pitch drop off at the end.',
+    words: 'falling off',
+    drawing: { sign: 'drop' },
+    sound: { kind: 'drop', cents: -320, seconds: 0.22 },
+  },
+  vibrato: {
+    asks: 'Let the throat rock the note, slow and even.',
+    words: 'with vibrato',
+    drawing: { line: 'wave', word: 'vibrato' },
+    sound: { kind: 'vibrato', rate: 5.4, cents: 20, depth: 0.12 },
+  },
+  hand: {
+    asks: 'Open and close the cupped hand: the note speaks.',
+    words: 'with the hands',
+    drawing: { word: 'hand' },
+    sound: { kind: 'wah', cycle: 0.4, opens: 0.06, closes: 0.24, takes: 0.05, closed: 520, open: 5200 },
+  },
+  accent: {
+    asks: 'Harder at the start than its neighbours.',
+    words: 'accented',
+    ofAttack: true,
+    drawing: { sign: 'wedge' },
+    sound: { kind: 'accent', louder: 1.5, brighter: 1.3 },
+  },
+  staccato: {
+    asks: 'Short, with silence behind it.',
+    words: 'short',
+    drawing: { sign: 'dot' },
+    sound: { kind: 'shorten', to: 0.5 },
+  },
+} as const satisfies Readonly<Record<string, MarkRow>>;
+
+export type MarkName = keyof typeof MARKS;
+/** Marks that name another hole. */
+export type HoleMark = {
+  [Name in MarkName]: (typeof MARKS)[Name] extends { takesHole: true } ? Name : never;
+}[MarkName];
+export type PlainMark = Exclude<MarkName, HoleMark>;
+
+/** A mark of a note, as it was written. */
+export type Mark = { readonly name: PlainMark } | { readonly name: HoleMark; readonly hole: number };
+
+export const isMarkName = (word: string): word is MarkName => Object.hasOwn(MARKS, word);
+
+export const MARK_NAMES: readonly MarkName[] = Object.keys(MARKS).filter(isMarkName);
+
+/** The row of a mark, without the exact values of the table. */
+export const rowOf = (name: MarkName): MarkRow => MARKS[name];
+
+export const takesHole = (name: MarkName): name is HoleMark => rowOf(name).takesHole === true;
+
+/** The mark as it is typed: `slap`, `shake 5`. */
+export const markText = (mark: Mark): string => ('hole' in mark ? `${mark.name} ${mark.hole}` : mark.name);
+
+/** A text of a mark's row with the hole it names filled in. */
+export const withHole = (text: string, mark: Mark): string =>
+  'hole' in mark ? text.replace('{hole}', `${mark.hole}`) : text;
+
+type SoundOf<Kind extends MarkSound['kind']> = Extract<MarkSound, { kind: Kind }>;
+
+/** What marks do to the sound in one way, undefined where none of them does. */
+export function soundOfMarks<Kind extends MarkSound['kind']>(
+  names: readonly MarkName[],
+  kind: Kind,
+): SoundOf<Kind> | undefined {
+  const isOfKind = (sound: MarkSound): sound is SoundOf<Kind> => sound.kind === kind;
+  for (const name of names) {
+    const { sound } = rowOf(name);
+    if (isOfKind(sound)) return sound;
+  }
+  return undefined;
+}

@@ -1,0 +1,60 @@
+/**
+ * Every row of the table of marks is read, printed, drawn, read aloud and found by a technique. That each is heard is tested in
+ * tests/browser/sound/marks.page.test.ts, where there is sound.
+ */
+import { describe, expect, test } from 'vitest';
+import { engraveBlock } from '../../src/engrave/block.ts';
+import { barSentences } from '../../src/engrave/words.ts';
+import { printScore } from '../../src/notation/print.ts';
+import {
+  isMarkName,
+  MARK_NAMES,
+  MARKS,
+  type MarkName,
+  markText,
+  rowOf,
+  takesHole,
+  withHole,
+} from '../../src/score/mark.ts';
+import { SHIPPED } from '../../src/technique/repertoire.ts';
+import { scoreOf } from '../engrave/pictures.ts';
+
+const markOf = (name: MarkName) => (takesHole(name) ? ({ name, hole: 5 } as const) : { name });
+const plain = (name: MarkName): string =>
+  `harp: C\nslot: 1/4\n${rowOf(name).needsTongue ? 'mouth: tongue\n' : ''}\n-4 = = =`;
+const marked = (name: MarkName): string => plain(name).replace('-4', `-4[${markText(markOf(name))}]`);
+
+describe.each(MARK_NAMES)('the mark %s', (name) => {
+  test('is read with its row’s name, and printed as it is typed', () => {
+    const score = scoreOf(marked(name));
+    expect(score.bars[0]?.events[0]).toMatchObject({ marks: [markOf(name)] });
+    expect(printScore(score)).toContain(`-4[${markText(markOf(name))}]`);
+  });
+  test('changes the drawing by more than the text alternative', () => {
+    const drawing = (text: string): string =>
+      engraveBlock(scoreOf(text), { id: 'b' }).html.replace(/<details.*?<\/details>/s, '');
+    expect(drawing(marked(name))).not.toBe(drawing(plain(name)));
+  });
+  test('is read aloud in its row’s words, in which no hole is left to fill in', () => {
+    const words = withHole(rowOf(name).words, markOf(name));
+    expect(words).not.toMatch(/[{}]/);
+    expect(barSentences(scoreOf(marked(name))).join()).toContain(words);
+    expect(barSentences(scoreOf(plain(name))).join()).not.toContain(words);
+  });
+  test('is what some technique of the catalogue is found by', () => {
+    const finds = [...SHIPPED.byId.values()].map(({ find }) => JSON.stringify(find));
+    expect(
+      finds.filter((find) => find?.includes(`"mark":"${name}"`) || find?.includes(`"mark":["${name}"]`)),
+    ).not.toEqual([]);
+  });
+  test('names a hole in its words and its drawing where it takes one, and only there', () => {
+    const { words, drawing } = rowOf(name);
+    const holes = [words, ...('word' in drawing ? [drawing.word] : [])].map((text) => text.includes('{hole}'));
+    expect(new Set(holes)).toEqual(new Set([takesHole(name)]));
+  });
+});
+
+test('words that are no marks are none, names of objects’ own properties among them', () => {
+  for (const word of ['', 'Slap', 'toString', 'constructor', '__proto__', 'lips']) expect(isMarkName(word)).toBe(false);
+  expect(Object.keys(MARKS)).toEqual(MARK_NAMES);
+});
