@@ -1,6 +1,7 @@
 /** The bars that the cues of clips are about: which tiles show them, and a button on the first of them for each cue. */
 import { button, make } from '../player/dom.ts';
 import { watchTiles } from '../player/watch-tiles.ts';
+import { clipText } from '../texts.ts';
 import type { CueOnPage } from './passage.ts';
 
 export const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>
@@ -31,7 +32,7 @@ const layers = new WeakMap<HTMLElement, CuesOver>();
 function cuesOver(figure: HTMLElement): CuesOver {
   const known = layers.get(figure);
   if (known) return known;
-  const layer = make('div', { class: 'bar-cues', role: 'group', 'aria-label': 'From this bar in a clip' });
+  const layer = make('div', { class: 'bar-cues', role: 'group', 'aria-label': clipText('fromThisBar') });
   const heaps = new Map<number, HTMLElement>();
   figure.classList.add('sounding', 'cued');
   figure.prepend(layer);

@@ -3,6 +3,7 @@
 import { itemAt } from '../../time/item.ts';
 import { leaveFloor, takeFloor } from '../floor.ts';
 import { labelled, make, slider, toggle } from '../player/dom.ts';
+import { clipText } from '../texts.ts';
 import { offerBar, tilesOf } from './bars.ts';
 import { type CueOnPage, passageEnd, passagesAt } from './passage.ts';
 
@@ -37,21 +38,21 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   function equip(media: HTMLMediaElement): void {
     media.preservesPitch = true;
-    const percent = make('output', {}, '100 %');
+    const percent = make('output', {}, clipText('speedPercent', { percent: 100 }));
     const speed = slider(SPEED, 100, (value) => {
       media.playbackRate = value / 100;
     });
     media.addEventListener('ratechange', () => {
       speed.value = `${media.playbackRate * 100}`;
-      percent.textContent = `${Math.round(media.playbackRate * 100)} %`;
+      percent.textContent = clipText('speedPercent', { percent: Math.round(media.playbackRate * 100) });
     });
-    const loop = toggle('Loop the passage', false, (on) => {
+    const loop = toggle(clipText('loopPassage'), false, (on) => {
       loops = on;
       choosePassage();
     });
-    const controls = make('div', { class: 'clip-controls', role: 'group', 'aria-label': 'Clip' });
+    const controls = make('div', { class: 'clip-controls', role: 'group', 'aria-label': clipText('clip') });
     if (cues.length > 0) controls.append(loop);
-    controls.append(labelled('Speed', speed, percent));
+    controls.append(labelled(clipText('speed'), speed, percent));
     media.after(controls, message);
     showWords(media, controls);
     media.addEventListener('play', started);
@@ -89,8 +90,8 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   function complain(): void {
     if (!media) return;
-    const alone = make('a', { href: media.src, rel: 'noopener noreferrer' }, 'Open it by itself');
-    message.replaceChildren('This recording cannot be played here. ', alone);
+    const alone = make('a', { href: media.src, rel: 'noopener noreferrer' }, clipText('openAlone'));
+    message.replaceChildren(clipText('cannotBePlayed'), alone);
   }
 
   /** Of those that are on it stays the same, or becomes the one that began last; where none is, the last one stays. */
@@ -150,7 +151,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
     const target = sought === undefined ? undefined : cues[sought];
     if (!media || !target || sought === undefined || !(target.at >= media.duration)) return;
     media.pause();
-    message.replaceChildren(`The recording ends before ${timeOf(sought)}.`);
+    message.replaceChildren(clipText('endsBefore', { time: timeOf(sought) }));
   }
 
   /** Puts the recording, or the page it is on, where its link was. */
@@ -165,7 +166,13 @@ export function openClip(host: HTMLElement): ClipOnPage {
       return;
     }
     const { captions, language } = link.dataset;
-    const track = { kind: 'captions', src: captions, srclang: language, label: 'Captions', default: kind === 'video' };
+    const track = {
+      kind: 'captions',
+      src: captions,
+      srclang: language,
+      label: clipText('captions'),
+      default: kind === 'video',
+    };
     media = make(
       kind === 'video' ? 'video' : 'audio',
       { controls: true, src: link.href, 'aria-label': title },
@@ -183,7 +190,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   const framed = host.querySelector('[data-away="page"]') !== null;
   for (const [index, cue] of framed ? [] : cues.entries()) {
     const text = timeOf(index);
-    offerBar(cue, { text, name: `Play “${title}” from ${text}`, press: () => jump(index) });
+    offerBar(cue, { text, name: clipText('playFrom', { title, time: text }), press: () => jump(index) });
   }
   if (media) equip(media);
   return { jump, load };

@@ -6,6 +6,7 @@ import { chromaOf, readPitchClass } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A_RANGE, TEMPERAMENTS } from '../../instrument/temperament.ts';
 import { query } from '../query.ts';
+import { harpText } from '../texts.ts';
 import {
   type Chosen,
   choose,
@@ -65,7 +66,7 @@ class HarpChoice extends HTMLElement {
 
   private async follow(chosen: Chosen): Promise<void> {
     const mine = ++this.latest;
-    this.say(chosen.harp ? `Setting the page for ${inWords(chosen.harp)} …` : 'Setting the page as it is written …');
+    this.say(chosen.harp ? harpText('settingFor', { harp: inWords(chosen.harp) }) : harpText('settingAsWritten'));
     try {
       const { redraw } = await import('./redraw.ts');
       if (mine !== this.latest) return;
@@ -73,17 +74,20 @@ class HarpChoice extends HTMLElement {
       if (done) this.say(this.outcome(chosen));
     } catch {
       if (mine !== this.latest) return;
-      this.say('The page could not be set for your harp. It stands as it is written; the tab is right on any harp.');
+      this.say(harpText('notSet'));
     }
   }
 
   private outcome({ harp }: Chosen): string {
-    if (!harp) return 'The page stands as it is written.';
+    if (!harp) return harpText('asWritten');
     const { position, mode } = this.dataset;
-    const holds = `The page stands for ${inWords(harp)}.`;
-    if (!position) return holds;
+    if (!position) return harpText('standsFor', { harp: inWords(harp) });
     const key = keyInPosition(harp.key, Number(position), mode === 'minor' ? 'minor' : 'major');
-    return `${holds} In ${positionInWords(Number(position))} it plays in ${printedKey(key)}.`;
+    return harpText('standsForInKey', {
+      harp: inWords(harp),
+      position: positionInWords(Number(position)),
+      key: printedKey(key),
+    });
   }
 
   private say(sentence: string): void {
@@ -102,7 +106,7 @@ class HarpChoice extends HTMLElement {
 
 function inWords(harp: NonNullable<Chosen['harp']>): string {
   const name = chosenName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
-  return `${/^[AEF]/.test(name) ? 'an' : 'a'} ${name} harp`;
+  return harpText(/^[AEF]/.test(name) ? 'anHarp' : 'aHarp', { key: name });
 }
 
 customElements.define('harp-choice', HarpChoice);

@@ -2,6 +2,7 @@
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import type { BarRange } from '../schedule/settings.ts';
+import { playerText } from '../texts.ts';
 import { button, choice, labelled, make } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 
@@ -19,10 +20,13 @@ export function barsRow({ playback, chooseBars }: Wiring) {
   };
   const from = choice(named, '0', () => choose(read()));
   const to = choice(named, String(bars.length - 1), () => choose(read()));
-  const all = button('All bars', () => choose(undefined));
+  const all = button(playerText('allBars'), () => choose(undefined));
   const parts = partsOf(playback());
   const part = choice(
-    [{ value: '', text: 'whole block' }, ...parts.map(({ name }, index) => ({ value: String(index), text: name }))],
+    [
+      { value: '', text: playerText('wholeBlock') },
+      ...parts.map(({ name }, index) => ({ value: String(index), text: name })),
+    ],
     '',
     (value) => choose(value === '' ? undefined : parts[Number(value)]),
   );
@@ -37,10 +41,10 @@ export function barsRow({ playback, chooseBars }: Wiring) {
   return {
     element: make(
       'div',
-      { class: 'player-row', role: 'group', 'aria-label': 'Bars to play' },
-      ...(parts.length > 1 ? [labelled('Part', part)] : []),
-      labelled('From', from),
-      labelled('to', to),
+      { class: 'player-row', role: 'group', 'aria-label': playerText('barsToPlay') },
+      ...(parts.length > 1 ? [labelled(playerText('part'), part)] : []),
+      labelled(playerText('from'), from),
+      labelled(playerText('to'), to),
       all,
     ),
     showRange,

@@ -1,5 +1,6 @@
 /** The controls of a block's player: all of them buttons, sliders and fields with names. */
 import type { BarRange } from '../schedule/settings.ts';
+import { playerText } from '../texts.ts';
 import type { State } from '../transport.ts';
 import { barsRow } from './bars.ts';
 import { button, make, press, toggle } from './dom.ts';
@@ -30,14 +31,14 @@ export function createControls(wiring: Wiring): Controls {
   const more = make(
     'details',
     { class: 'player-more' },
-    make('summary', {}, 'Practice and band'),
+    make('summary', {}, playerText('practiceAndBand')),
     practice(wiring, main.showLoop),
     mixer(wiring),
     drone.element,
   );
   const element = make(
     'div',
-    { class: 'player', role: 'group', 'aria-label': 'Player' },
+    { class: 'player', role: 'group', 'aria-label': playerText('player') },
     main.element,
     tempoRow(wiring),
     bars.element,
@@ -60,21 +61,29 @@ export function createControls(wiring: Wiring): Controls {
 }
 
 function mainRow({ settings, change, playOrPause, stop, stand }: Wiring) {
-  const play = button('Play', playOrPause, { class: 'player-play' });
-  const loop = toggle('Loop', settings().loop, (on) => change({ loop: on }));
-  const large = toggle('Large type', false, stand);
+  const play = button(playerText('play'), playOrPause, { class: 'player-play' });
+  const loop = toggle(playerText('loop'), settings().loop, (on) => change({ loop: on }));
+  const large = toggle(playerText('largeType'), false, stand);
   const round = make('span', { class: 'player-round' });
   return {
-    element: make('div', { class: 'player-row player-main' }, play, button('Stop', stop), loop, large, round),
+    element: make(
+      'div',
+      { class: 'player-row player-main' },
+      play,
+      button(playerText('stop'), stop),
+      loop,
+      large,
+      round,
+    ),
     play,
     showState: (state: State): void => {
-      play.textContent = state === 'playing' || state === 'counting' ? 'Pause' : 'Play';
+      play.textContent = playerText(state === 'playing' || state === 'counting' ? 'pause' : 'play');
       play.dataset['state'] = state;
     },
     showStand: (open: boolean) => press(large, open),
     showLoop: (on: boolean) => press(loop, on),
     showRound: (number: number, tempo: number): void => {
-      round.textContent = number > 0 ? `Round ${number + 1}, ${tempoInWords(tempo)}` : '';
+      round.textContent = number > 0 ? playerText('round', { number: number + 1, tempo: tempoInWords(tempo) }) : '';
     },
   };
 }

@@ -1,5 +1,6 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
 import { chromaOf, fromFloor, printedName } from '../../instrument/pitch.ts';
+import { playerText } from '../texts.ts';
 import { choice, labelled, make } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 import { chordInFull } from './words.ts';
@@ -35,9 +36,13 @@ export function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
       chords.set(chordInFull(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
     }
     return [
-      { value: '', text: 'none', midis: [] },
-      { value: 'key', text: `${printedName(key.tonic)}, the key note`, midis: [tonic, tonic + 12] },
-      { value: 'fifth', text: `${printedName(key.tonic)} and its fifth`, midis: [tonic, tonic + 7, tonic + 12] },
+      { value: '', text: playerText('noDrone'), midis: [] },
+      { value: 'key', text: playerText('keyNote', { note: printedName(key.tonic) }), midis: [tonic, tonic + 12] },
+      {
+        value: 'fifth',
+        text: playerText('keyNoteAndFifth', { note: printedName(key.tonic) }),
+        midis: [tonic, tonic + 7, tonic + 12],
+      },
       ...[...chords].map(([name, midis]) => ({ value: `chord ${name}`, text: name, midis })),
     ];
   }
@@ -48,5 +53,13 @@ export function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
     if (held !== '') hold();
   }
   showHarp();
-  return { element: make('fieldset', {}, make('legend', {}, 'To bend against'), labelled('Drone', select)), showHarp };
+  return {
+    element: make(
+      'fieldset',
+      {},
+      make('legend', {}, playerText('toBendAgainst')),
+      labelled(playerText('drone'), select),
+    ),
+    showHarp,
+  };
 }

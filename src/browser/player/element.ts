@@ -1,4 +1,6 @@
 /** All a page carries until sound is asked for: a button that wakes the browser's sound and loads the player. */
+
+import { playerButtonText } from '../texts.ts';
 import { wakeSound } from './context.ts';
 
 class Player extends HTMLElement {
@@ -12,7 +14,7 @@ class Player extends HTMLElement {
         openPlayer(this, context);
       } catch {
         hear.disabled = false;
-        hear.textContent = 'The player could not be loaded. Try again';
+        hear.textContent = playerButtonText('notLoaded');
         // A button that is switched off loses the focus.
         hear.focus();
       }

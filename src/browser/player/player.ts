@@ -8,6 +8,7 @@ import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { stageOn } from '../stage.ts';
+import { playerText } from '../texts.ts';
 import { createTransport, type Showing, type State, TICK } from '../transport.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
@@ -20,10 +21,6 @@ import { createStand, someStandIsOpen } from './stand.ts';
 import { offerTiles } from './tiles.ts';
 import { tempoInWords } from './words.ts';
 
-const UNABLE =
-  'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.';
-const NOT_NOW = 'The browser does not let this page sound now.';
-
 /** The longest wait for a note to end: a device that slept has let its clock stand. */
 const LONGEST = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
@@ -33,7 +30,7 @@ const PATIENCE = 600;
 export function openPlayer(host: HTMLElement, context: AudioContext | undefined): void {
   const message = make('p', { class: 'player-message', role: 'alert', tabindex: -1 });
   if (!context) {
-    message.textContent = UNABLE;
+    message.textContent = playerText('noSound');
     host.replaceChildren(message);
     message.focus();
     return;
@@ -105,7 +102,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function setRange(range: PlaySettings['range']): void {
     change({ ...settings, range, loop: range !== undefined });
     controls.showLoop(settings.loop);
-    news.say(range ? `Loop: ${barsInWords(numberOf(range.first), numberOf(range.last))}.` : 'The whole block.');
+    news.say(
+      range
+        ? playerText('loopOf', { bars: barsInWords(numberOf(range.first), numberOf(range.last)) })
+        : playerText('wholeBlockSaid'),
+    );
   }
 
   function change(next: PlaySettings): void {
@@ -127,11 +128,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function complainIfAsleep(): void {
     if (!isRunning(transport.state()) || context?.state === 'running') return;
     transport.pause();
-    const again = button('Let it sound', () => {
+    const again = button(playerText('letItSound'), () => {
       controls.focusPlay();
       start();
     });
-    message.replaceChildren(NOT_NOW, ' ', again);
+    message.replaceChildren(playerText('notNow'), ' ', again);
   }
 
   function stateChanged(state: State): void {
@@ -143,9 +144,10 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
 
   function stateInWords(state: State): string {
     const showing = transport.showing(now());
-    if (state === 'stopped' || !showing) return 'Stopped.';
-    if (state === 'paused') return `Paused in ${barInWords(numberOf(showing.moment.bar))}.`;
-    return state === 'counting' ? 'Count-in.' : `Playing at ${tempoInWords(showing.tempo)}.`;
+    if (state === 'stopped' || !showing) return playerText('stopped');
+    if (state === 'paused') return playerText('pausedIn', { bar: barInWords(numberOf(showing.moment.bar)) });
+    if (state === 'counting') return playerText('countIn');
+    return playerText('playingAt', { tempo: tempoInWords(showing.tempo) });
   }
 
   let round = 0;
@@ -168,7 +170,9 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     if (newRound === round && newTempo === tempo) return;
     [round, tempo] = [newRound, newTempo];
     controls.showRound(round, tempo);
-    if (settings.climb && round > 0) news.say(`Round ${round + 1}, ${tempoInWords(tempo)}.`);
+    if (settings.climb && round > 0) {
+      news.say(playerText('roundSaid', { number: round + 1, tempo: tempoInWords(tempo) }));
+    }
   }
 
   context.addEventListener('statechange', complainIfAsleep);

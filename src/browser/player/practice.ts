@@ -1,5 +1,6 @@
 /** How to practise: with a count, a metronome and gaps to answer in, faster each round, and with how much swing. */
 import { isCompound } from '../../time/meter.ts';
+import { playerText } from '../texts.ts';
 import { checkbox, labelled, make, numberField, slider } from './dom.ts';
 import { tempoScale } from './tempo.ts';
 import type { Wiring } from './wiring.ts';
@@ -10,8 +11,8 @@ export function practice({ playback, settings, change, desk }: Wiring, showLoop:
   const { tempo, meter } = playback();
   const said = make('span', { class: 'player-said' });
   const showSwing = (percent: number): void => {
-    said.textContent = percent === 50 ? 'straight' : `${percent} : ${100 - percent}`;
-    swing.setAttribute('aria-valuetext', percent === 50 ? 'straight' : `${percent} to ${100 - percent}`);
+    said.textContent = swingText('swingShares', percent);
+    swing.setAttribute('aria-valuetext', swingText('swingSaid', percent));
   };
   // Two thirds is no whole percentage, and is what a shuffle means.
   const exact = (percent: number): number => (percent === 67 ? 2 / 3 : percent / 100);
@@ -38,23 +39,27 @@ export function practice({ playback, settings, change, desk }: Wiring, showLoop:
   return make(
     'fieldset',
     {},
-    make('legend', {}, 'Practice'),
+    make('legend', {}, playerText('practice')),
     labelled(
-      'Count-in',
+      playerText('countInSetting'),
       checkbox(settings().countIn, (countIn) => change({ countIn })),
     ),
-    labelled('Metronome', metronome),
+    labelled(playerText('metronome'), metronome),
     labelled(
-      'One bar at a time: the band goes on, the next bar is yours',
+      playerText('oneBarAtATime'),
       checkbox(false, (trade) => change({ trade })),
     ),
     make(
       'span',
-      { class: 'field', role: 'group', 'aria-label': 'A loop that speeds up' },
-      labelled('Speed up each round', climbing),
-      labelled('by', step),
-      labelled('to', goal, 'a minute'),
+      { class: 'field', role: 'group', 'aria-label': playerText('loopThatSpeedsUp') },
+      labelled(playerText('speedUp'), climbing),
+      labelled(playerText('speedUpBy'), step),
+      labelled(playerText('speedUpTo'), goal, playerText('aMinute')),
     ),
-    ...(isCompound(meter) ? [] : [labelled('Swing', swing, said)]),
+    ...(isCompound(meter) ? [] : [labelled(playerText('swing'), swing, said)]),
   );
 }
+
+/** A swing by the percentage of the beat that its first half takes. */
+const swingText = (key: 'swingShares' | 'swingSaid', percent: number): string =>
+  percent === 50 ? playerText('straight') : playerText(key, { long: percent, short: 100 - percent });

@@ -5,6 +5,7 @@
 import { barInWords } from '../../score/bar-words.ts';
 import { chordAtTick, type Playback, type PlayedEvent, type PlayedNote } from '../../score/playback.ts';
 import type { Moment } from '../schedule/plan.ts';
+import { playerText } from '../texts.ts';
 import type { Showing } from '../transport.ts';
 import { make, makeSvg } from './dom.ts';
 import { chordInFull, reedInWords, tempoInWords } from './words.ts';
@@ -25,7 +26,13 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
   const place = make('p', { class: 'stand-place' });
   const now = make('div', { class: 'stand-now' });
   const next = make('div', { class: 'stand-next' });
-  const element = make('section', { class: 'stand', 'aria-label': 'What to play', hidden: true }, place, now, next);
+  const element = make(
+    'section',
+    { class: 'stand', 'aria-label': playerText('whatToPlay'), hidden: true },
+    place,
+    now,
+    next,
+  );
   let shown = '';
   let harp: Playback['harp'] | undefined;
   let latest: Showing | undefined;
@@ -43,10 +50,10 @@ export function createStand(playback: () => Playback, opened: (open: boolean) =>
   /** What nobody sees is not written: a note goes by many times a second. */
   function write(): void {
     const showing = latest;
-    place.textContent = showing ? placeInWords(showing, playback()) : 'Press play.';
+    place.textContent = showing ? placeInWords(showing, playback()) : playerText('pressPlay');
     const [first, second] = showing?.counting ? [undefined, showing.moment] : [showing?.moment, showing?.next];
-    now.replaceChildren(...(showing ? sheet('Now', first, playback()) : []));
-    next.replaceChildren(...(second ? sheet('Next', second, playback()) : []));
+    now.replaceChildren(...(showing ? sheet(playerText('now'), first, playback()) : []));
+    next.replaceChildren(...(second ? sheet(playerText('next'), second, playback()) : []));
   }
 
   function open(wanted: boolean): void {
@@ -84,10 +91,10 @@ function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
 function sheet(label: string, moment: Moment | undefined, playback: Playback): Node[] {
   const head = make('span', { class: 'stand-label' }, label);
   const word = (text: string): Node[] => [head, make('span', { class: 'stand-word' }, text)];
-  if (!moment) return word('count-in');
-  if (moment.answer) return word('your answer');
+  if (!moment) return word(playerText('countInShown'));
+  if (moment.answer) return word(playerText('yourAnswer'));
   const event = moment.event === undefined ? undefined : playback.bars[moment.bar]?.events[moment.event];
-  if (!event?.notes || !event.breath) return word('rest');
+  if (!event?.notes || !event.breath) return word(playerText('rest'));
   return [head, hole(event), about(event, moment.held, playback)];
 }
 
@@ -101,18 +108,22 @@ function hole({ notes = [], breath }: PlayedEvent): HTMLElement {
 
 function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLElement {
   const first = event.notes?.[0];
-  const mouth = (event.mouth ?? playback.mouth) === 'tongue' ? 'tongue block' : 'lips';
+  const mouth = (event.mouth ?? playback.mouth) === 'tongue' ? playerText('tongueBlock') : playerText('lips');
   const bent = event.notes?.find((note) => reedInWords(note, event.breath) !== '');
   const marks = [...(event.marks ?? []), ...(event.shake === undefined ? [] : ['shake'])];
   const quote = event.quote === undefined ? undefined : playback.quotes[event.quote];
   return make(
     'span',
     { class: 'stand-about' },
-    ...lines([event.tied && held ? 'hold' : (event.breath ?? ''), bent ? reedInWords(bent, event.breath) : '', mouth]),
+    ...lines([
+      event.tied && held ? playerText('hold') : event.breath ? playerText(event.breath) : '',
+      bent ? reedInWords(bent, event.breath) : '',
+      mouth,
+    ]),
     ...(first && event.notes?.length === 1 ? roleOf(first) : []),
     // What a small screen cannot hold is cut off here.
-    ...lines([event.glides ? 'glide on' : '', marks.join(', ')]),
-    ...(quote === undefined ? [] : [make('span', { class: 'stand-quote' }, `from ${quote}`)]),
+    ...lines([event.glides ? playerText('glideOn') : '', marks.join(', ')]),
+    ...(quote === undefined ? [] : [make('span', { class: 'stand-quote' }, playerText('quotedFrom', { quote }))]),
   );
 }
 

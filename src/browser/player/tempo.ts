@@ -1,5 +1,6 @@
 /** The tempo, in percent of the written one and in beats a minute. */
 import { isCompound } from '../../time/meter.ts';
+import { playerText } from '../texts.ts';
 import { labelled, make, numberField, type Scale, slider } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 import { tempoInWords } from './words.ts';
@@ -15,7 +16,7 @@ export const tempoScale = (written: number): Scale => ({
 
 export function tempoRow({ playback, change }: Wiring): HTMLElement {
   const { tempo: written, meter } = playback();
-  const beat = isCompound(meter) ? 'dotted quarters' : 'quarters';
+  const beats = isCompound(meter) ? 'dottedQuartersPerMinute' : 'quartersPerMinute';
   const ofPercent = (percent: number): number => (written * percent) / 100;
   // No `output`: it would be read aloud besides the slider it belongs to.
   const said = make('span', { class: 'player-said' });
@@ -33,16 +34,16 @@ export function tempoRow({ playback, change }: Wiring): HTMLElement {
   function show(tempo: number): void {
     const percent = Math.round((100 * tempo) / written);
     percentage.value = String(percent);
-    percentage.setAttribute('aria-valuetext', `${percent} percent, ${tempoInWords(tempo)}`);
+    percentage.setAttribute('aria-valuetext', playerText('tempoSaid', { percent, tempo: tempoInWords(tempo) }));
     minute.value = String(Math.round(tempo));
-    said.textContent = `${percent} %`;
+    said.textContent = playerText('percentSign', { percent });
   }
 
   show(written);
   return make(
     'div',
     { class: 'player-row' },
-    labelled('Tempo', percentage, said),
-    labelled(`${beat} a minute`, minute),
+    labelled(playerText('tempo'), percentage, said),
+    labelled(playerText(beats), minute),
   );
 }

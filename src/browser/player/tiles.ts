@@ -8,6 +8,7 @@ import type { Playback } from '../../score/playback.ts';
 import { itemAt } from '../../time/item.ts';
 import { elementAt } from '../query.ts';
 import type { BarRange } from '../schedule/settings.ts';
+import { playerText } from '../texts.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';
 
@@ -24,7 +25,7 @@ export function offerTiles(
   chosen: (range: BarRange | undefined) => void,
   moved: () => void,
 ): Tiles {
-  const layer = make('div', { class: 'bar-picks', role: 'group', 'aria-label': 'Bars to loop' });
+  const layer = make('div', { class: 'bar-picks', role: 'group', 'aria-label': playerText('barsToLoop') });
   let range: BarRange | undefined;
   /** The bar the keyboard stands on: the only one of the block in the tab order. */
   let here = 0;
@@ -76,11 +77,16 @@ export function offerTiles(
           const again = seen.has(index);
           seen.add(index);
           if (again) return make('span', { 'data-pick': index });
-          const part = bar.part === undefined ? '' : `, ${bar.part}`;
+          const name = barInWords(bar.number);
+          const { part } = bar;
+          const label =
+            part === undefined
+              ? playerText('loopBar', { bar: name })
+              : playerText('loopBarOfPart', { bar: name, part });
           return make('button', {
             type: 'button',
             'data-pick': index,
-            'aria-label': `Loop ${barInWords(bar.number)}${part}`,
+            'aria-label': label,
           });
         }),
       );

@@ -2,15 +2,16 @@
 import { printedChord, printedNumeral } from '../../harmony/chord.ts';
 import { bendInWords } from '../../instrument/playable.ts';
 import type { PlayedChord, PlayedEvent, PlayedNote } from '../../score/playback.ts';
+import { playerText } from '../texts.ts';
 
 /** What is done to the reed; empty for a plain note. */
 export function reedInWords({ bend = 0, over, slide }: PlayedNote, breath: PlayedEvent['breath']): string {
-  if (over) return breath === 'blow' ? 'overblow' : 'overdraw';
+  if (over) return playerText(breath === 'blow' ? 'overblow' : 'overdraw');
   if (bend > 0) return bendInWords(bend);
-  return slide ? 'slide pressed' : '';
+  return slide ? playerText('slidePressed') : '';
 }
 
-export const tempoInWords = (tempo: number): string => `${Math.round(tempo)} a minute`;
+export const tempoInWords = (tempo: number): string => playerText('perMinute', { beats: Math.round(tempo) });
 
 /** `E7 (I7)`: the chord, and its numeral where it was written as one. */
 export const chordInFull = (chord: PlayedChord): string =>

@@ -1,4 +1,6 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
+
+import { progressText } from '../texts.ts';
 import { progressHere } from './here.ts';
 import { type Progress, readRecord, sameProgress, writeRecord } from './record.ts';
 
@@ -35,21 +37,19 @@ customElements.define(
       const store = progressHere();
       const reading = readRecord(text);
       if (reading.kind === 'version') {
-        return `This file was saved by another version of this site (${reading.version}), and cannot be read here. Nothing was changed.`;
+        return progressText('otherVersion', { version: reading.version });
       }
       const { progress } = reading;
       if (progress.lessons.size + progress.blocks.size === 0 && reading.kind === 'damaged') {
-        return 'This is no file of progress, or it is damaged. Nothing was changed.';
+        return progressText('noRecord');
       }
       const before = store.progress();
       store.add(progress);
       const after = store.progress();
       const lessons = count(after) - count(before);
-      const part = reading.kind === 'damaged' ? ' Part of the file is damaged and was left out.' : '';
-      if (sameProgress(before, after)) return `The file says nothing that is not known here already.${part}`;
-      return lessons > 0
-        ? `Loaded: ${lessons} more ${lessons === 1 ? 'lesson' : 'lessons'} done.${part}`
-        : `Loaded, with no more lessons done than before.${part}`;
+      const part = reading.kind === 'damaged' ? progressText('partDamaged') : '';
+      if (sameProgress(before, after)) return progressText('nothingNew', { part });
+      return lessons > 0 ? progressText('loaded', { count: lessons, part }) : progressText('loadedBlocks', { part });
     }
 
     /** What could not be read, and whether anything is kept at all. */
@@ -59,20 +59,14 @@ customElements.define(
       if (!box) return;
       box.replaceChildren();
       if (!store.keeps()) {
-        box.append(
-          paragraph(
-            'This browser keeps nothing for this site: what you mark lasts until you close the page. Save it as a file.',
-          ),
-        );
+        box.append(paragraph(progressText('keepsNothing')));
       }
       for (const { key, text } of store.asides()) {
-        const line = paragraph(
-          'Progress that was kept in this browser could not be read in full. It has been put aside as it was, and nothing of it is deleted. ',
-        );
+        const line = paragraph(progressText('putAside'));
         line.append(
-          button('Save it as a file', () => download('progress-put-aside.txt', text)),
+          button(progressText('saveAside'), () => download('progress-put-aside.txt', text)),
           ' ',
-          button('Delete it', () => store.removeAside(key)),
+          button(progressText('deleteAside'), () => store.removeAside(key)),
         );
         box.append(line);
       }

@@ -1,14 +1,15 @@
 /** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
+
+import { progressText } from '../texts.ts';
 import { progressHere } from './here.ts';
 import { isDone } from './record.ts';
-import { nextStop, type State, type Stop, stateOf } from './way.ts';
+import { nextStop, type Stop, stateOf } from './way.ts';
 
 interface ListedStop extends Stop {
   readonly item: HTMLElement;
   readonly title: string;
 }
 
-const WORDS: Readonly<Record<State, string>> = { done: 'Done', ready: 'Ready', later: 'Not yet' };
 const STATES = ['done', 'ready', 'later', 'next'] as const;
 
 customElements.define(
@@ -35,12 +36,15 @@ customElements.define(
         for (const stop of stops) {
           const state = stateOf(stop, progress);
           const isNext = stop === next;
-          const words = isNext ? 'Next' : WORDS[state];
+          const words = progressText(isNext ? 'next' : state);
           const box = boxes.get(stop.id);
           for (const one of box ? [stop.item, box] : [stop.item]) {
             for (const name of STATES) one.classList.toggle(name, name === (isNext ? 'next' : state));
           }
-          box?.setAttribute('aria-label', `${names.get(stop.id)}, ${words.toLowerCase()}`);
+          box?.setAttribute(
+            'aria-label',
+            progressText('lessonOnMap', { lesson: names.get(stop.id) ?? '', state: words.toLowerCase() }),
+          );
           const label = stop.item.querySelector('.state');
           if (label) label.textContent = words + blocksDone(stop, progress);
         }
@@ -49,7 +53,7 @@ customElements.define(
           const own = stops.filter(({ item }) => part.contains(item));
           const done = own.filter(({ id }) => isDone(progress, 'lessons', id)).length;
           const count = part.querySelector('.part-done');
-          if (count) count.textContent = done > 0 ? `, ${done} done` : '';
+          if (count) count.textContent = done > 0 ? progressText('partDone', { count: done }) : '';
         }
         this.tell(stops, next, stops.filter(({ id }) => isDone(progress, 'lessons', id)).length);
       };
@@ -62,15 +66,15 @@ customElements.define(
     private tell(stops: readonly ListedStop[], next: ListedStop | undefined, done: number): void {
       const line = this.querySelector('.standing');
       if (!line) return;
-      line.replaceChildren(done === 0 ? '' : `${done} of ${stops.length} lessons done. `);
+      line.replaceChildren(done === 0 ? '' : progressText('lessonsDone', { count: done, lessons: stops.length }));
       if (!next) {
-        if (done > 0) line.append('That is all of them.');
+        if (done > 0) line.append(progressText('allDone'));
         return;
       }
       const link = document.createElement('a');
       link.href = next.item.querySelector('a')?.href ?? '';
       link.textContent = next.title;
-      line.append(done === 0 ? 'Begin with ' : 'Next comes ', link, '.');
+      line.append(progressText(done === 0 ? 'beginWith' : 'nextComes'), link, progressText('sentenceEnd'));
     }
   },
 );
@@ -86,5 +90,5 @@ function openPart(next: Element | null): void {
 function blocksDone({ id, item }: ListedStop, progress: Parameters<typeof isDone>[0]): string {
   if (isDone(progress, 'lessons', id)) return '';
   const count = [...progress.blocks].filter(([key, { done }]) => done && key.startsWith(`${id}/`)).length;
-  return count === 0 ? '' : `, ${count} of ${item.dataset['blocks']} blocks`;
+  return count === 0 ? '' : progressText('blocksDone', { count, blocks: item.dataset['blocks'] ?? '' });
 }

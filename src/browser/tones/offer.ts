@@ -1,6 +1,7 @@
 /** Makes every note of the page's figures a button that sounds it. The sound itself loads with the first press. */
 import { wakeSound } from '../player/context.ts';
 import { elementAt } from '../query.ts';
+import { toneText } from '../texts.ts';
 
 const TONE = 'tone';
 
@@ -13,17 +14,17 @@ function offer(figure: Element): void {
     button.className = TONE;
     const aloud = document.createElement('span');
     aloud.className = 'aloud';
-    aloud.textContent = `${whereIs(place)}, sound it`;
+    aloud.textContent = soundItAt(place);
     button.append(...place.childNodes, aloud);
     place.append(button);
   }
 }
 
 /** In a map one name stands in several places, and who comes to a button by the keyboard hears neither row nor column. */
-function whereIs(place: HTMLElement): string {
+function soundItAt(place: HTMLElement): string {
   const row = place.closest('tr')?.querySelector('th .aloud')?.textContent;
   const hole = /\d+/.exec(place.dataset['tab'] ?? '')?.[0];
-  return row && hole && place.matches('td') ? `, hole ${hole}, ${row}` : '';
+  return row && hole && place.matches('td') ? toneText('soundItIn', { hole, row }) : toneText('soundIt');
 }
 
 let letGo: Promise<() => void> | undefined;

@@ -1,0 +1,13 @@
+/** A teacher's recording on a lesson's page. */
+export const CLIPS = {
+  clip: 'Clip',
+  fromThisBar: 'From this bar in a clip',
+  loopPassage: 'Loop the passage',
+  speed: 'Speed',
+  speedPercent: '{percent} %',
+  openAlone: 'Open it by itself',
+  cannotBePlayed: 'This recording cannot be played here. ',
+  endsBefore: 'The recording ends before {time}.',
+  captions: 'Captions',
+  playFrom: 'Play “{title}” from {time}',
+} as const;

@@ -1,0 +1,16 @@
+/** The student's harp, and the notes of figures that can be pressed. */
+export const HARP = {
+  settingFor: 'Setting the page for {harp} …',
+  settingAsWritten: 'Setting the page as it is written …',
+  notSet: 'The page could not be set for your harp. It stands as it is written; the tab is right on any harp.',
+  asWritten: 'The page stands as it is written.',
+  standsFor: 'The page stands for {harp}.',
+  standsForInKey: 'The page stands for {harp}. In {position} it plays in {key}.',
+  aHarp: 'a {key} harp',
+  anHarp: 'an {key} harp',
+} as const;
+
+export const TONES = {
+  soundIt: ', sound it',
+  soundItIn: ', hole {hole}, {row}, sound it',
+} as const;

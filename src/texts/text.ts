@@ -1,0 +1,39 @@
+/**
+ * Texts of the interface as rows of tables: a key, and in each language a text with `{slots}`. A table is a file of `english/`;
+ * its type is that of the same table in another language, so that a row that is missing there does not compile.
+ */
+
+/** A text, or one for each grammatical number; `{count}` chooses. */
+export type Row = string | { readonly one: string; readonly other: string };
+export type Rows = Readonly<Record<string, Row>>;
+
+/** The same table in another language. */
+export type TranslationOf<Table extends Rows> = {
+  readonly [Key in keyof Table]: Table[Key] extends string ? string : { readonly one: string; readonly other: string };
+};
+
+type SlotsIn<Text> = Text extends `${string}{${infer Slot}}${infer Rest}` ? Slot | SlotsIn<Rest> : never;
+type SlotsOf<R extends Row> = R extends string
+  ? SlotsIn<R>
+  : SlotsIn<R extends { readonly one: infer One; readonly other: infer Other } ? One | Other : never> | 'count';
+type ValuesOf<R extends Row> = [SlotsOf<R>] extends [never]
+  ? []
+  : [values: Readonly<Record<SlotsOf<R>, string | number>>];
+
+/** The text of a key, with a value for each of its slots. */
+export type Say<Table extends Rows> = <Key extends keyof Table & string>(
+  key: Key,
+  ...values: ValuesOf<Table[Key]>
+) => string;
+
+/** Reads a table in its language, a BCP 47 tag: it decides which number a count takes. */
+export function textsIn<const Table extends Rows>(table: Table, language: string): Say<Table> {
+  const numbers = new Intl.PluralRules(language);
+  return (key, ...[values]) => {
+    const slots: Readonly<Record<string, string | number>> = values ?? {};
+    const row: Row | undefined = table[key];
+    if (row === undefined) throw new RangeError(`no text ${key}`);
+    const text = typeof row === 'string' ? row : numbers.select(Number(slots['count'])) === 'one' ? row.one : row.other;
+    return text.replace(/\{(\w+)\}/g, (whole, slot: string) => `${slots[slot] ?? whole}`);
+  };
+}
