@@ -34,10 +34,18 @@ export function textOf(root: MdastNode): string {
   return text;
 }
 
+/**
+ * The text as the reader of MDX can be given it: no character changes its place. Two things would end the process inside the reader:
+ * half a surrogate pair, which no file holds, and a text that ends with a backslash inside a quotation of code.
+ */
+export function readableText(source: string): string {
+  const text = source.toWellFormed();
+  return text.endsWith('\\') ? `${text}\n` : text;
+}
+
 /** The lesson as MDX; where that fails, as plain Markdown, so that its blocks are checked all the same. */
 export function readMarkdown(source: string, placed: Placed): MarkdownRead {
-  // Half a surrogate pair, which no file holds, would end the process inside the reader. A text of as many units stands in.
-  const text = source.toWellFormed();
+  const text = readableText(source);
   const deep = tooDeepIn(text);
   if (deep) {
     const root: MdastNode = deep.unreadable ? NOTHING : markdownToMdast(text, { position: true });

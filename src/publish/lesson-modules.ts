@@ -6,7 +6,7 @@
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import { isSound } from '../course/course.ts';
-import { isReadable } from '../lesson/markdown.ts';
+import { isReadable, readableText } from '../lesson/markdown.ts';
 import { lessonIn, theSite } from '../site/site.ts';
 
 export const LESSON_MODULES = 'reedway:lessons';
@@ -25,6 +25,7 @@ export const lessonModules = (): Plugin => ({
       const lesson = lessonIn(course, id);
       const isChecked = lesson?.source === text && isSound(course);
       if (!isChecked && !isReadable(text)) throw new Error(`${id} cannot be read as a lesson.`);
+      return readableText(text);
     },
   },
   resolveId: (id) => (id === LESSON_MODULES ? RESOLVED : undefined),

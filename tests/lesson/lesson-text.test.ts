@@ -112,6 +112,16 @@ describe('a lesson', () => {
     expect(blocks.length).toBe(1);
   });
 
+  /** Each ended the process inside the reader of MDX (satteri 0.10.5), which no test can catch. */
+  test.each(['export `\\', "import '\\", 'Words.\n\nexport "a\\', '---\ntitle: A\n---\nexport x = `\\'])(
+    'that ends with a backslash inside code is read: %j',
+    (text) => {
+      const { source, diagnostics } = readLessonText(text);
+      expect(source).toBe(text);
+      expect(diagnostics.map(({ code }) => code)).toEqual(['lesson-code']);
+    },
+  );
+
   test('never throws, whatever its bytes are', () => {
     const piece = fc.constantFrom(
       '---\n', 'title: A\n', '\n', '```tab\n', '```', '4 -3\' ', '> ', '- ', '<Clip ', '<HarpMap>', '</HarpMap>', '/>', '{', '}', '"', "'",
