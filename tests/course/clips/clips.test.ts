@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type Clip, secondsOf, timeInWords } from '../../../src/course/clips/clips.ts';
 import { CLIP_PROBLEMS } from '../../../src/course/clips/problems.ts';
 import { loadCourse } from '../../../src/course/load.ts';
+import { ownProblems } from '../own-problems.ts';
 import { courseOf, lesson } from '../some-course.ts';
 
 const HEAD =
@@ -43,10 +44,12 @@ function read(
   });
   const course = loadCourse(dir);
   const source = course.byId.get('first')?.source.split('\n') ?? [];
-  const told = course.problems.map(({ line, column, endLine, endColumn, code, message, help }) => {
-    const row = source[line - 1] ?? '';
-    return { place: endLine === line ? row.slice(column - 1, endColumn - 1) : row, code, message, help };
-  });
+  const told = ownProblems(course.problems, CLIP_PROBLEMS).map(
+    ({ line, column, endLine, endColumn, code, message, help }) => {
+      const row = source[line - 1] ?? '';
+      return { place: endLine === line ? row.slice(column - 1, endColumn - 1) : row, code, message, help };
+    },
+  );
   return { clips: course.byId.get('first')?.clips.map(({ clip }) => clip) ?? [], told };
 }
 

@@ -1,36 +1,26 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { FIGURE_PROBLEMS } from '../../../src/course/figures/problems.ts';
 import { loadCourse } from '../../../src/course/load.ts';
 import type { Figure } from '../../../src/engrave/figure/figure.ts';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { harpName } from '../../../src/instrument/harp.ts';
 import { itemAt } from '../../../src/time/item.ts';
-
-const folders: string[] = [];
-afterEach(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true });
-});
+import { ownProblems } from '../own-problems.ts';
+import { folderOf } from '../some-course.ts';
 
 const HEAD = '---\ntitle: One\nharp: A\nposition: 2\nform: twelve-bar\n---\n\n';
 
 /** A course of two lessons, the first with this text; the other has a block `lick` with a phrase `answer`. */
 function load(text: string, head = HEAD) {
-  const dir = mkdtempSync(join(tmpdir(), 'figures-'));
-  folders.push(dir);
-  mkdirSync(join(dir, 'lessons'));
-  writeFileSync(join(dir, 'course.yaml'), 'title: A course\n');
-  writeFileSync(join(dir, 'lessons/one.mdx'), head + text);
   const other =
     "---\ntitle: Two\n---\n\n```tab\nid: lick\nslot: 1/4\n\nphrase answer: -2 -3' {4 -2}\n<answer> (1 4)[tongue] |\n```\n";
-  writeFileSync(join(dir, 'lessons/two.mdx'), other);
-  const course = loadCourse(dir);
+  const course = loadCourse(
+    folderOf({ 'course.yaml': 'title: A course\n', 'lessons/one.mdx': head + text, 'lessons/two.mdx': other }),
+  );
   const lesson = course.byId.get('one');
   return {
     figures: lesson?.figures.map(({ figure }) => figure) ?? [],
-    problems: course.problems.filter(({ file }) => file === 'lessons/one.mdx'),
+    problems: ownProblems(course.problems, FIGURE_PROBLEMS).filter(({ file }) => file === 'lessons/one.mdx'),
   };
 }
 

@@ -1,12 +1,14 @@
 /** The guide to figures: every example in it reads without a problem. */
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { FIGURE_PROBLEMS } from '../../../src/course/figures/problems.ts';
 import { loadCourse } from '../../../src/course/load.ts';
+import { DOCUMENT_PROBLEMS } from '../../../src/document/problems.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { FIGURES } from '../../../src/lesson/component.ts';
 import { present } from '../../../src/time/item.ts';
+import { ownProblems } from '../own-problems.ts';
+import { folderOf } from '../some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../../src/course/figures/guide.md', import.meta.url), 'utf8');
 const fences = (language: string): string[] =>
@@ -15,16 +17,14 @@ const fences = (language: string): string[] =>
   );
 
 function problemsOf(lesson: string, course = '') {
-  const dir = mkdtempSync(join(tmpdir(), 'guide-'));
-  try {
-    mkdirSync(join(dir, 'lessons'));
-    writeFileSync(join(dir, 'course.yaml'), `title: A course\n${course}`);
-    writeFileSync(join(dir, 'lessons/one.mdx'), `---\ntitle: One\nharp: A\nposition: 2\n---\n\n${lesson}`);
-    const { problems, byId, file } = loadCourse(dir);
-    return { problems, figures: byId.get('one')?.figures ?? [], file };
-  } finally {
-    rmSync(dir, { recursive: true });
-  }
+  const { problems, byId, file } = loadCourse(
+    folderOf({
+      'course.yaml': `title: A course\n${course}`,
+      'lessons/one.mdx': `---\ntitle: One\nharp: A\nposition: 2\n---\n\n${lesson}`,
+    }),
+  );
+  const own = ownProblems(problems, FIGURE_PROBLEMS, DOCUMENT_PROBLEMS);
+  return { problems: own, figures: byId.get('one')?.figures ?? [], file };
 }
 
 describe('the guide to figures', () => {
