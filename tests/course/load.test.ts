@@ -3,10 +3,18 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Course } from '../../src/course/course.ts';
 import { loadCourse } from '../../src/course/load.ts';
+import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
+import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
+import { LESSON_PROBLEMS } from '../../src/lesson/problems.ts';
+import { NOTATION_PROBLEMS } from '../../src/notation/problems.ts';
 import { DEFAULTS } from '../../src/notation/settings.ts';
+import { ownProblems } from './own-problems.ts';
 import { courseOf, folderOf, lesson, write } from './some-course.ts';
 
-const codes = ({ problems }: Course): string[] => problems.map(({ file, line, code }) => `${file}:${line} ${code}`);
+/** Of reading and of the notation: what other checks say of these courses is their affair. */
+const problemsOf = ({ problems }: Course) =>
+  ownProblems(problems, DOCUMENT_PROBLEMS, LESSON_PROBLEMS, NOTATION_PROBLEMS, PATH_PROBLEMS);
+const codes = (course: Course): string[] => problemsOf(course).map(({ file, line, code }) => `${file}:${line} ${code}`);
 const tab = (text: string): string => `\`\`\`tab\nslot: 1/4\n${text}\n\`\`\`\n`;
 
 describe('a course', () => {
@@ -83,7 +91,7 @@ describe('a course', () => {
       'lessons/c.mdx': lesson(tab('id: three\n<a/one>')),
       'lessons/d.mdx': lesson(tab('id: four\n<a/one>')),
     });
-    const { problems } = loadCourse(dir);
+    const problems = problemsOf(loadCourse(dir));
     expect(
       problems.map(({ file, line, column, code, message }) => [`${file}:${line}:${column}`, code, message]),
     ).toEqual([
@@ -107,7 +115,7 @@ describe('a course', () => {
       'lessons/riffs.mdx': lesson(tab('id: answer\n4 4 4 4')),
       'lessons/solo.mdx': lesson(`${tab('<rifs/answer>')}\n${tab('<riffs/anwser>')}`),
     });
-    const { problems } = loadCourse(dir);
+    const problems = problemsOf(loadCourse(dir));
     expect(problems.map(({ help }) => help)).toEqual(['Did you mean “riffs”?', 'Did you mean “riffs/answer”?']);
   });
 
@@ -155,8 +163,8 @@ describe('a course', () => {
 
   test('reads Windows line ends and a byte order mark like any others', () => {
     const text = `\ufeff${lesson(`${tab("id: a\n4 4 4 -2'''")}\n[x](nowhere)\n`)}`.replaceAll('\n', '\r\n');
-    const { problems } = loadCourse(
-      courseOf({ 'lessons/a.mdx': text, 'course.yaml': '\ufefftitle: A\r\nharp: A\r\n' }),
+    const problems = problemsOf(
+      loadCourse(courseOf({ 'lessons/a.mdx': text, 'course.yaml': '\ufefftitle: A\r\nharp: A\r\n' })),
     );
     expect(problems.map(({ line, column, code }) => `${line}:${column} ${code}`)).toEqual([
       '8:7 bend-too-deep',
@@ -171,7 +179,9 @@ describe('a course', () => {
 
   test('is told in the order of files, lines and columns', () => {
     const wrong = '[a](x) [b](y)\n\n[c](w)\n';
-    const { problems } = loadCourse(courseOf({ 'lessons/b.mdx': lesson(wrong), 'lessons/a/z.mdx': lesson(wrong) }));
+    const problems = problemsOf(
+      loadCourse(courseOf({ 'lessons/b.mdx': lesson(wrong), 'lessons/a/z.mdx': lesson(wrong) })),
+    );
     const places = problems.map(({ file, line, column }) => `${file}:${line}:${column}`);
     expect(places).toEqual(['a/z', 'b'].flatMap((id) => ['5:5', '5:12', '7:5'].map((at) => `lessons/${id}.mdx:${at}`)));
   });

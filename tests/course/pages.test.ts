@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { PAGE_PLACES } from '../../src/course/link.ts';
 import { loadCourse } from '../../src/course/load.ts';
+import { LESSON_PROBLEMS } from '../../src/lesson/problems.ts';
+import { ownProblems } from './own-problems.ts';
 import { courseOf, lesson } from './some-course.ts';
 
 const BENT = "```tab\nslot: 1/4\nharp: low F\n-3' -3 4 -4\n```\n";
@@ -15,7 +17,7 @@ const COURSE = {
 const told = (links: readonly string[], more: Readonly<Record<string, string>> = {}) => {
   const text = lesson(`${links.map((link) => `- [it](${link})`).join('\n')}\n`);
   const { problems } = loadCourse(courseOf({ ...COURSE, 'lessons/first.mdx': text, ...more }));
-  return problems
+  return ownProblems(problems, LESSON_PROBLEMS)
     .filter(({ file }) => file === 'lessons/first.mdx')
     .map(({ line, column, code, message, help }) => `${line}:${column} ${code} ${message} ${help}`);
 };

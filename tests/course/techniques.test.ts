@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { stepOf } from '../../src/curriculum/curriculum.ts';
+import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
+import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
+import { TECHNIQUE_PROBLEMS } from '../../src/technique/problems.ts';
+import { ownProblems } from './own-problems.ts';
 import { courseOf, lesson } from './some-course.ts';
 
 const TAB = '```tab\nslot: 1/4\n(1 2 3) (1 2 3) . .\n```\n';
@@ -18,7 +22,7 @@ const SOUND = `techniques:
 /** What is wrong with a techniques file, as `line:column code: message`. */
 function problems(techniques: string, front = 'title: A lesson\nteaches: train'): string[] {
   const dir = courseOf({ 'techniques.yaml': techniques, 'lessons/first.mdx': lesson(TAB, front) });
-  return loadCourse(dir).problems.map(
+  return ownProblems(loadCourse(dir).problems, TECHNIQUE_PROBLEMS, DOCUMENT_PROBLEMS, PATH_PROBLEMS).map(
     ({ file, line, column, code, message }) => `${file} ${line}:${column} ${code}: ${message}`,
   );
 }
