@@ -7,6 +7,7 @@ import { COURSE_PROBLEMS } from '../../src/course/problems.ts';
 import type { Problem } from '../../src/diagnostics/place.ts';
 import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
 import { LESSON_PROBLEMS } from '../../src/lesson/problems.ts';
+import { courseInMemory } from './files-in-memory.ts';
 import { courseOf, folderOf, lesson } from './some-course.ts';
 
 type Files = Readonly<Record<string, string | Uint8Array>>;
@@ -693,7 +694,7 @@ const met = (problems: readonly Problem[]): Told[] => told(problems.filter(({ co
 
 describe('a course with', () => {
   test.each(CASES)('%s is told so', (_, files, wanted) => {
-    expect(met(loadCourse(courseOf(files)).problems)).toEqual(wanted);
+    expect(met(courseInMemory(files).problems)).toEqual(wanted);
   });
 });
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { type Clip, secondsOf, timeInWords } from '../../../src/course/clips/clips.ts';
 import { CLIP_PROBLEMS } from '../../../src/course/clips/problems.ts';
-import { loadCourse } from '../../../src/course/load.ts';
+import { courseInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
-import { courseOf, lesson } from '../some-course.ts';
+import { lesson } from '../some-course.ts';
 
 const HEAD =
   '```tab\nid: head\nslot: 1/4\npickup: 1\n\n4 | 4 . -4 . |: 5 . -5 . |1 6 . -6 . :|2 7 . -7 . || 4 . .\n```\n';
@@ -31,7 +31,7 @@ function read(
   front = '',
   blocks = HEAD,
 ): { clips: readonly (Clip | undefined)[]; told: readonly Told[] } {
-  const dir = courseOf({
+  const course = courseInMemory({
     'lessons/first.mdx': lesson(`${blocks}\n${text}\n`, `title: A lesson${front}`),
     'media/head.mp3': 'x',
     'media/head.mp4': 'x',
@@ -42,7 +42,6 @@ function read(
     'media/take #2.MP3': 'x',
     'media/head.txt': 'x',
   });
-  const course = loadCourse(dir);
   const source = course.byId.get('first')?.source.split('\n') ?? [];
   const told = ownProblems(course.problems, CLIP_PROBLEMS).map(
     ({ line, column, endLine, endColumn, code, message, help }) => {

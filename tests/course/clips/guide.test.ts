@@ -2,11 +2,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CLIP_PROBLEMS } from '../../../src/course/clips/problems.ts';
-import { loadCourse } from '../../../src/course/load.ts';
 import { COMPONENTS } from '../../../src/lesson/component.ts';
 import { present } from '../../../src/time/item.ts';
+import { courseInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
-import { courseOf, lesson } from '../some-course.ts';
+import { lesson } from '../some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../../src/course/clips/guide.md', import.meta.url), 'utf8');
 const fences = (language: string): string[] =>
@@ -19,12 +19,11 @@ const [FRONT = ''] = fences('yaml');
 
 test.each(fences('mdx'))('the guide to clips has an example that reads: %s', (example) => {
   const front = example.includes('name=') ? `title: A lesson\n${FRONT.trimEnd()}` : 'title: A lesson';
-  const dir = courseOf({
+  const { problems, byId } = courseInMemory({
     'lessons/first.mdx': lesson(HEAD + example, front),
     'media/head.mp3': 'x',
     'media/head.vtt': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
   });
-  const { problems, byId } = loadCourse(dir);
   expect(ownProblems(problems, CLIP_PROBLEMS)).toEqual([]);
   expect(byId.get('first')?.clips).toHaveLength(1);
   expect(byId.get('first')?.clips[0]?.clip?.cues.length ?? 0).toBe(example.includes('example.org') ? 0 : 2);

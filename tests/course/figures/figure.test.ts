@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { FIGURE_PROBLEMS } from '../../../src/course/figures/problems.ts';
-import { loadCourse } from '../../../src/course/load.ts';
+import { loadFrom } from '../../../src/course/load.ts';
 import type { Figure } from '../../../src/engrave/figure/figure.ts';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { harpName } from '../../../src/instrument/harp.ts';
 import { itemAt } from '../../../src/time/item.ts';
+import { filesInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
-import { folderOf } from '../some-course.ts';
 
 const HEAD = '---\ntitle: One\nharp: A\nposition: 2\nform: twelve-bar\n---\n\n';
 
@@ -14,8 +14,8 @@ const HEAD = '---\ntitle: One\nharp: A\nposition: 2\nform: twelve-bar\n---\n\n';
 function load(text: string, head = HEAD) {
   const other =
     "---\ntitle: Two\n---\n\n```tab\nid: lick\nslot: 1/4\n\nphrase answer: -2 -3' {4 -2}\n<answer> (1 4)[tongue] |\n```\n";
-  const course = loadCourse(
-    folderOf({ 'course.yaml': 'title: A course\n', 'lessons/one.mdx': head + text, 'lessons/two.mdx': other }),
+  const course = loadFrom(
+    filesInMemory({ 'course.yaml': 'title: A course\n', 'lessons/one.mdx': head + text, 'lessons/two.mdx': other }),
   );
   const lesson = course.byId.get('one');
   return {

@@ -2,13 +2,13 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { FIGURE_PROBLEMS } from '../../../src/course/figures/problems.ts';
-import { loadCourse } from '../../../src/course/load.ts';
+import { loadFrom } from '../../../src/course/load.ts';
 import { DOCUMENT_PROBLEMS } from '../../../src/document/problems.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { FIGURES } from '../../../src/lesson/component.ts';
 import { present } from '../../../src/time/item.ts';
+import { filesInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
-import { folderOf } from '../some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../../src/course/figures/guide.md', import.meta.url), 'utf8');
 const fences = (language: string): string[] =>
@@ -17,8 +17,8 @@ const fences = (language: string): string[] =>
   );
 
 function problemsOf(lesson: string, course = '') {
-  const { problems, byId, file } = loadCourse(
-    folderOf({
+  const { problems, byId, file } = loadFrom(
+    filesInMemory({
       'course.yaml': `title: A course\n${course}`,
       'lessons/one.mdx': `---\ntitle: One\nharp: A\nposition: 2\n---\n\n${lesson}`,
     }),
