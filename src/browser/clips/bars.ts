@@ -1,7 +1,7 @@
 /** The bars that the cues of clips are about: which tiles show them, and a button on the first of them for each cue. */
 import { button, make } from '../player/dom.ts';
 import { watchTiles } from '../player/watch-tiles.ts';
-import { clipText } from '../texts.ts';
+import { clipText } from '../texts/clips.ts';
 import type { CueOnPage } from './passage.ts';
 
 export const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>

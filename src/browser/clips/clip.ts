@@ -3,7 +3,7 @@
 import { itemAt } from '../../time/item.ts';
 import { leaveFloor, takeFloor } from '../floor.ts';
 import { labelled, make, slider, toggle } from '../player/dom.ts';
-import { clipText } from '../texts.ts';
+import { clipText } from '../texts/clips.ts';
 import { offerBar, tilesOf } from './bars.ts';
 import { type CueOnPage, passageEnd, passagesAt } from './passage.ts';
 

@@ -6,7 +6,7 @@ import { chromaOf, readPitchClass } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A_RANGE, TEMPERAMENTS } from '../../instrument/temperament.ts';
 import { query } from '../query.ts';
-import { harpText } from '../texts.ts';
+import { harpText } from '../texts/harp.ts';
 import {
   type Chosen,
   choose,

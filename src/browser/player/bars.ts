@@ -2,7 +2,7 @@
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import type { BarRange } from '../schedule/settings.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import { button, choice, labelled, make } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 

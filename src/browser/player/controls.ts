@@ -1,6 +1,6 @@
 /** The controls of a block's player: all of them buttons, sliders and fields with names. */
 import type { BarRange } from '../schedule/settings.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import type { State } from '../transport.ts';
 import { barsRow } from './bars.ts';
 import { button, make, press, toggle } from './dom.ts';

@@ -1,6 +1,6 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
 import { chromaOf, fromFloor, printedName } from '../../instrument/pitch.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import { choice, labelled, make } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 import { chordInFull } from './words.ts';

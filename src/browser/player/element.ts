@@ -1,6 +1,6 @@
 /** All a page carries until sound is asked for: a button that wakes the browser's sound and loads the player. */
 
-import { playerButtonText } from '../texts.ts';
+import { playerButtonText } from '../texts/player-button.ts';
 import { wakeSound } from './context.ts';
 
 class Player extends HTMLElement {

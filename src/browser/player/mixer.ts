@@ -1,6 +1,6 @@
 /** How loud each part is, for all blocks of the page at once. */
 import { PARTS, type Part } from '../sound/studio.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import type { Desk } from './desk.ts';
 import { labelled, make, press, slider, toggle } from './dom.ts';
 import type { Wiring } from './wiring.ts';

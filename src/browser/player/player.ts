@@ -8,7 +8,7 @@ import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { stageOn } from '../stage.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import { createTransport, type Showing, type State, TICK } from '../transport.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';

@@ -1,6 +1,6 @@
 /** How to practise: with a count, a metronome and gaps to answer in, faster each round, and with how much swing. */
 import { isCompound } from '../../time/meter.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import { checkbox, labelled, make, numberField, slider } from './dom.ts';
 import { tempoScale } from './tempo.ts';
 import type { Wiring } from './wiring.ts';

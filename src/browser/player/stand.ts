@@ -5,7 +5,7 @@
 import { barInWords } from '../../score/bar-words.ts';
 import { chordAtTick, type Playback, type PlayedEvent, type PlayedNote } from '../../score/playback.ts';
 import type { Moment } from '../schedule/plan.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import type { Showing } from '../transport.ts';
 import { make, makeSvg } from './dom.ts';
 import { chordInFull, reedInWords, tempoInWords } from './words.ts';

@@ -1,6 +1,6 @@
 /** The tempo, in percent of the written one and in beats a minute. */
 import { isCompound } from '../../time/meter.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import { labelled, make, numberField, type Scale, slider } from './dom.ts';
 import type { Wiring } from './wiring.ts';
 import { tempoInWords } from './words.ts';

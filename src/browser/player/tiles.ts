@@ -8,7 +8,7 @@ import type { Playback } from '../../score/playback.ts';
 import { itemAt } from '../../time/item.ts';
 import { elementAt } from '../query.ts';
 import type { BarRange } from '../schedule/settings.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';
 

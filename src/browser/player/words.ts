@@ -2,7 +2,7 @@
 import { printedChord, printedNumeral } from '../../harmony/chord.ts';
 import { bendInWords } from '../../instrument/playable.ts';
 import type { PlayedChord, PlayedEvent, PlayedNote } from '../../score/playback.ts';
-import { playerText } from '../texts.ts';
+import { playerText } from '../texts/player.ts';
 
 /** What is done to the reed; empty for a plain note. */
 export function reedInWords({ bend = 0, over, slide }: PlayedNote, breath: PlayedEvent['breath']): string {

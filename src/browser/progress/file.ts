@@ -1,6 +1,6 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
 
-import { progressText } from '../texts.ts';
+import { progressText } from '../texts/progress.ts';
 import { progressHere } from './here.ts';
 import { type Progress, readRecord, sameProgress, writeRecord } from './record.ts';
 

@@ -1,6 +1,6 @@
 /** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
 
-import { progressText } from '../texts.ts';
+import { progressText } from '../texts/progress.ts';
 import { progressHere } from './here.ts';
 import { isDone } from './record.ts';
 import { nextStop, type Stop, stateOf } from './way.ts';

@@ -1,7 +1,7 @@
 /** Makes every note of the page's figures a button that sounds it. The sound itself loads with the first press. */
 import { wakeSound } from '../player/context.ts';
 import { elementAt } from '../query.ts';
-import { toneText } from '../texts.ts';
+import { toneText } from '../texts/tones.ts';
 
 const TONE = 'tone';
 

@@ -1,4 +1,4 @@
-/** The student's harp, and the notes of figures that can be pressed. */
+/** The student's harp. */
 export const HARP = {
   settingFor: 'Setting the page for {harp} …',
   settingAsWritten: 'Setting the page as it is written …',
@@ -8,9 +8,4 @@ export const HARP = {
   standsForInKey: 'The page stands for {harp}. In {position} it plays in {key}.',
   aHarp: 'a {key} harp',
   anHarp: 'an {key} harp',
-} as const;
-
-export const TONES = {
-  soundIt: ', sound it',
-  soundItIn: ', hole {hole}, {row}, sound it',
 } as const;

@@ -95,8 +95,3 @@ export const PLAYER = {
   glideOn: 'glide on',
   quotedFrom: 'from {quote}',
 } as const;
-
-/** What a block's page has before its player is loaded. */
-export const PLAYER_BUTTON = {
-  notLoaded: 'The player could not be loaded. Try again',
-} as const;

@@ -1,9 +1,9 @@
 /** A lesson with a teacher's recordings, of the course and from elsewhere, opened in a browser. */
-import type { Browser, BrowserContext, Locator, Page, Route } from 'playwright-core';
-import { test as base } from 'vitest';
+import type { Locator, Page, Route } from 'playwright-core';
 import { write } from '../../course/some-course.ts';
 import { type SharedSite, sharedSite } from '../shared-site.ts';
-import { openBrowser, wavOf } from '../sound/studio.ts';
+import { wavOf } from '../sound/studio.ts';
+import { withBrowser } from '../with-browser.ts';
 import { filmOf } from './film.ts';
 
 const LESSON = `---
@@ -104,22 +104,12 @@ interface Visited {
 }
 
 interface Fixtures {
-  readonly browser: Browser;
   readonly site: SharedSite;
-  /** Opens the lesson in a context of its own, which is closed when the test ends. */
+  /** Opens the lesson. */
   readonly visit: (options?: { readonly scripts?: boolean }) => Promise<Visited>;
 }
 
-export const test = base.extend<Fixtures>({
-  browser: [
-    // biome-ignore lint/correctness/noEmptyPattern: the runner reads the fixtures that one needs from its first argument.
-    async ({}, use) => {
-      const browser = await openBrowser();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: 'file' },
-  ],
+export const test = withBrowser.extend<Fixtures>({
   site: [
     async ({ browser }, use) => {
       const site = await sharedSite('clips', '/under/', async (folder) => {
@@ -136,13 +126,9 @@ export const test = base.extend<Fixtures>({
     },
     { scope: 'file' },
   ],
-  visit: async ({ browser, site }, use) => {
-    const contexts: BrowserContext[] = [];
-    const faults: Error[] = [];
+  visit: async ({ newPage, site }, use) => {
     await use(async ({ scripts = true } = {}) => {
-      const context = await browser.newContext({ javaScriptEnabled: scripts, viewport: { width: 1000, height: 1400 } });
-      contexts.push(context);
-      const page = await context.newPage();
+      const page = await newPage({ javaScriptEnabled: scripts, viewport: { width: 1000, height: 1400 } });
       const asked: string[] = [];
       await page.route('https://video.example/**', (route) =>
         route.fulfill({ contentType: 'text/html', body: '<title>Elsewhere</title><p>A page of elsewhere.' }),
@@ -152,7 +138,6 @@ export const test = base.extend<Fixtures>({
         return answerWithPart(route);
       });
       await page.addInitScript(countLocks);
-      page.on('pageerror', (error) => faults.push(error));
       await page.goto(`${site.address}lessons/head/`);
       return {
         page,
@@ -166,8 +151,6 @@ export const test = base.extend<Fixtures>({
         asked,
       };
     });
-    for (const context of contexts) await context.close();
-    if (faults[0]) throw faults[0];
   },
 });
 

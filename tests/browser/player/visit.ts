@@ -1,8 +1,8 @@
 /** The page of two blocks that a student visits, with what it sounds and asks of the browser watched. */
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
-import { test as base } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
 import { type Files, lessonPage } from '../sound/lesson-page.ts';
-import { openBrowser, serve } from '../sound/studio.ts';
+import { serve } from '../sound/studio.ts';
+import { withBrowser } from '../with-browser.ts';
 
 const CHORUS = `harp: A
 position: 2
@@ -105,12 +105,10 @@ type Role = 'button' | 'slider' | 'checkbox' | 'spinbutton' | 'combobox';
 interface Fixtures {
   readonly files: Files;
   readonly address: string;
-  readonly browser: Browser;
-  /** Opens the page in a context of its own, which is closed when the test ends. */
   readonly visit: (visit?: Visit) => Promise<Visited>;
 }
 
-export const test = base.extend<Fixtures>({
+export const test = withBrowser.extend<Fixtures>({
   files: [
     // biome-ignore lint/correctness/noEmptyPattern: the runner reads the fixtures that one needs from its first argument.
     async ({}, use) => {
@@ -126,28 +124,14 @@ export const test = base.extend<Fixtures>({
     },
     { scope: 'file' },
   ],
-  browser: [
-    // biome-ignore lint/correctness/noEmptyPattern: as above.
-    async ({}, use) => {
-      const browser = await openBrowser();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: 'file' },
-  ],
-  visit: async ({ browser, address }, use) => {
-    const contexts: BrowserContext[] = [];
-    const faults: Error[] = [];
+  visit: async ({ newPage, address }, use) => {
     await use(async ({ width = 1200, height = 900, touch = false, calm = false, scripts = true, before } = {}) => {
-      const context = await browser.newContext({
+      const page = await newPage({
         viewport: { width, height },
         hasTouch: touch,
         reducedMotion: calm ? 'reduce' : 'no-preference',
         javaScriptEnabled: scripts,
       });
-      contexts.push(context);
-      const page = await context.newPage();
-      page.on('pageerror', (error) => faults.push(error));
       const loaded: string[] = [];
       page.on('request', (request) => loaded.push(new URL(request.url()).pathname));
       if (scripts) await page.addInitScript(watch);
@@ -166,8 +150,6 @@ export const test = base.extend<Fixtures>({
       };
       return { page, block, control, hear, hearAtOnce, loaded };
     });
-    for (const context of contexts) await context.close();
-    if (faults[0]) throw faults[0];
   },
 });
 
