@@ -1,9 +1,9 @@
 /**
- * Turns what a lesson's Markdown has of ours into what a page can show: a fenced `tab` block becomes a `<TabBlock>` that
- * names its lesson and its number, a figure or a clip is told the same of itself, and a link to a lesson or to media becomes an
- * address of the site. The course was read and checked before, so nothing is read twice and nothing is found wrong here.
- * What is met here and what was read with the course are the same thing when they start at the same place in the file: their
- * order may differ, since footnotes are moved to the end of a page.
+ * Turns our parts of a lesson's Markdown into what a page can show. A fenced `tab` block becomes a `<TabBlock>` with the id of its
+ * lesson and its number there, a figure and a clip get the same two attributes, and a link to a lesson or to media becomes an address
+ * of the site. The course was read and checked before, so nothing is read twice and nothing is found wrong here. A part of the
+ * page and a part of the course are the same when they start at the same place in the file. Their order may differ: footnotes move
+ * to the end of the page.
  */
 import { fileURLToPath } from 'node:url';
 import type {

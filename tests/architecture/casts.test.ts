@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const KINDS: readonly { readonly why: string; readonly of: RegExp; readonly in?: string }[] = [
   { why: 'JSON that our own code wrote, or that is checked field by field', of: /^JSON\.parse\(/ },
   { why: 'JSON of our own site, fetched', of: /^response\.json\(\)$/ },
-  { why: 'what threads of ours send each other', of: /^(workerData|met\.message)$/, in: 'src/publish/engraving/' },
+  { why: 'what our own threads send each other', of: /^(workerData|met\.message)$/, in: 'src/publish/engraving/' },
   { why: 'a module loaded without waiting', of: /^load\(/, in: 'src/publish/engraving/ahead.ts' },
   { why: 'a record made of a list of its keys', of: /^Object\.fromEntries\(/, in: 'src/time/item.ts' },
   { why: 'facts whose tie to their code is lost in a type parameter', of: /^facts$/ },

@@ -73,7 +73,7 @@ test.each(PAGES)('/%s scrolls down and never sideways, at every width', async (p
   await page.context().close();
 });
 
-test.each(PAGES)('/%s has nothing that axe would mend, on a phone and a desktop, by day and night', async (path) => {
+test.each(PAGES)('/%s passes axe on a phone and a desktop, by day and night', async (path) => {
   const page = await open(path);
   for (const width of alsoLong([360], [1440])) {
     await page.setViewportSize({ width, height: 800 });

@@ -41,7 +41,7 @@ describe('a number', () => {
 describe('a word', () => {
   const colour = word(['blow', 'draw']);
   test('is one of a few', () => expect(read(colour, 'draw')).toBe('draw'));
-  test('that is none of them is told which there are', () =>
+  test('that is none of them gets a message with those there are', () =>
     expect(read(colour, 'drew')).toEqual([': is one of blow, draw, not “drew”']));
   test('is not a name that every object has', () => {
     for (const name of ['constructor', 'toString', '__proto__']) expect(read(colour, name)).toHaveLength(1);
@@ -61,14 +61,14 @@ describe('a list', () => {
     expect(read(oneOrMore(text), [])).toEqual([': is an empty list']);
     expect(read(oneOrMore(text), 'a')).toEqual(['a']);
   });
-  test('is told which of its items is wrong', () =>
+  test('says which of its items is wrong', () =>
     expect(read(list(number(1, 3)), ['1', '9'])).toEqual(['1: is a whole number from 1 to 3, not “9”']));
 });
 
 describe('groups of keys', () => {
   const stage = { id: text, title: text };
   test('have no other keys', () => expect(read(keys(stage), { id: 'a', title: 'A', tilte: 'B' })).toHaveLength(1));
-  test('are told of the right shape once, whatever is in the wrong one', () => {
+  test('get one message about the right shape, however much is in the wrong one', () => {
     expect(read(groups(stage), { first: 'The first', second: 'The second' })).toEqual([
       ': is a group of “key: value” lines with id, title',
     ]);

@@ -13,7 +13,7 @@ export const PLAYER = {
   percent: '{percent} percent',
   percentSign: '{percent} %',
 
-  // What happens, as a screen reader is told it.
+  // What happens, as a screen reader announces it.
   stopped: 'Stopped.',
   pausedIn: 'Paused in {bar}.',
   countIn: 'Count-in.',

@@ -1,4 +1,4 @@
-/** A block that plays: what sounds, what lights up, what pauses, and what a screen reader is told. */
+/** A block that plays: what sounds, what lights up, what pauses, and what a screen reader announces. */
 import { describe, expect } from 'vitest';
 import { level, nowBars, seen, test } from './visit.ts';
 

@@ -46,7 +46,7 @@ describe('the name of a state of our own code', () => {
     write(root, 'components/Clap.astro', 'three');
     expect(new Set([before, without, ownCode(root)]).size).toBe(3);
   });
-  test('has a package that is missing told', () => {
+  test('names a package that is missing', () => {
     const root = program();
     rmSync(join(root, 'package-lock.json'));
     write(root, 'package.json', JSON.stringify({ dependencies: { 'no-such-package-here': '1.0.0' } }));
