@@ -73,17 +73,20 @@ test.each(PAGES)('/%s scrolls down and never sideways, at every width', async (p
   await page.context().close();
 });
 
-test.each(PAGES)('/%s passes axe on a phone and a desktop, by day and night', async (path) => {
-  const page = await open(path);
-  for (const width of alsoLong([360], [1440])) {
-    await page.setViewportSize({ width, height: 800 });
-    await page.emulateMedia({ colorScheme: 'light' });
-    expect(await violationsOn(page)).toEqual([]);
-    await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await violationsOn(page, 'contrast')).toEqual([]);
-  }
-  await page.context().close();
-});
+test.each(alsoLong(['', `lessons/${fullest.id}/`], ['guide/', `lessons/${first.id}/`, 'no-such-page/']))(
+  '/%s passes axe on a phone and a desktop, by day and night',
+  async (path) => {
+    const page = await open(path);
+    for (const width of alsoLong([360], [1440])) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.emulateMedia({ colorScheme: 'light' });
+      expect(await violationsOn(page)).toEqual([]);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      expect(await violationsOn(page, 'contrast')).toEqual([]);
+    }
+    await page.context().close();
+  },
+);
 
 describe('a lesson', () => {
   const path = `lessons/${fullest.id}/`;
