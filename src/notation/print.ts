@@ -161,6 +161,9 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
     words.push(...printRun(run));
     pieces = rest;
   }
+  // A chord behind the last event has no time in this bar, and is what the next bar begins with.
+  for (const { onset, chord } of stated)
+    if (compare(onset, bar.length) >= 0) words.push(`"${chord.numeral ?? plainChord(chord)}"`);
   return { text: words.join(' '), mouth };
 
   function printRun(run: readonly Piece[]): string[] {

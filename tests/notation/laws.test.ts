@@ -162,6 +162,14 @@ describe('law 5: nothing breaks the reader', () => {
       { numRuns: cases(800, 10_000) },
     );
   });
+  test.each(['slot: 1/4\n4 4 4 4 "F7" | 4 4 4 4', 'slot: 1/4\nchords: I7\npickup: 1\n4 | 4 4 4 "F#7" |]'])(
+    'a chord behind the last note of a bar is printed: %j',
+    (text) => {
+      const score = scoreOf(text);
+      expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
+      expect(printScore(score)).toMatch(/"F#?7"/);
+    },
+  );
   test('every sound of a score knows where it was written', () => {
     fc.assert(
       fc.property(blockText, (text) => {
