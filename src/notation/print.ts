@@ -39,7 +39,9 @@ export function printScore(score: Score): string {
   score.bars.forEach((bar, index) => {
     if (bar.part !== undefined || lineBars.length === BARS_A_LINE) endLine();
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
+    // What opens a bar is written with the line before it, which the first bar has not.
     if (index === 0 && bar.repeatStart) line.push('|:');
+    if (index === 0 && bar.ending !== undefined) line.push(`|${bar.ending}`);
     const base = baseChords(score, bar, places[index], carried);
     const printed = printBar(bar, score.slot, mouth, statedChords(bar.chords, base));
     line.push(printed.text, barLine(bar, score.bars[index + 1]));
