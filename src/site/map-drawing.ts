@@ -2,6 +2,7 @@
 import { BOX, type Box, type Line, type MapBand, type PathMap } from '../curriculum/map.ts';
 import { escapeText, n } from '../engrave/markup.ts';
 import { textWidth } from '../engrave/text-width.ts';
+import { courseText } from './texts.ts';
 
 export interface MapWords {
   /** What a lesson is called, its number along the path, and where its page is. */
@@ -31,7 +32,10 @@ function drawBox({ lesson, x, y, elsewhere }: Box, words: MapWords): string {
     (line, index) => `<tspan x="${BOX.width / 2}" y="${n(first + index * LINE)}">${escapeText(line)} </tspan>`,
   );
   const from = elsewhere.map((id) => words.lesson(id).title);
-  const name = `${number} ${title}${from.length > 0 ? `, after ${from.join(', ')}` : ''}`;
+  const name =
+    from.length === 0
+      ? courseText('lessonOnMap', { number, title })
+      : courseText('lessonOnMapAfter', { number, title, lessons: from.join(', ') });
   return (
     `<a class="stop" href="${escapeText(address)}" data-lesson="${escapeText(lesson)}" aria-label="${escapeText(name)}">` +
     `<g transform="translate(${n(x)} ${n(y)})">${from.length > 0 ? `<path class="tie" d="M${BOX.width / 2} -12v12"/>` : ''}` +
@@ -49,7 +53,7 @@ function drawBand({ top, height }: MapBand, index: number, width: number): strin
 function drawName({ stage, top, continued }: MapBand, index: number, words: MapWords): string {
   const title = words.stage(stage);
   if (title === undefined) return '';
-  const name = `${escapeText(title)}${continued ? ' (continued)' : ''}`;
+  const name = escapeText(continued ? courseText('continued', { stage: title }) : title);
   return `<text class="stage-name${index % 2 === 1 ? ' odd' : ''}" x="6" y="${n(top + 17)}" aria-hidden="true">${name}</text>`;
 }
 

@@ -1,13 +1,16 @@
+import type { PAGE } from '../texts/english/page.ts';
+
 /** The pages every visitor may want at any time, in the order they stand at the head of each page. */
 export interface Place {
   /** Below the site's base. */
   readonly path: string;
-  readonly title: string;
+  /** A row of the table of texts. */
+  readonly title: keyof typeof PAGE & ('path' | 'techniques' | 'harps' | 'guide');
 }
 
 export const PLACES: readonly Place[] = [
-  { path: 'path/', title: 'The path' },
-  { path: 'techniques/', title: 'Techniques' },
-  { path: 'harps/', title: 'Harps' },
-  { path: 'guide/', title: 'How to read a block' },
+  { path: 'path/', title: 'path' },
+  { path: 'techniques/', title: 'techniques' },
+  { path: 'harps/', title: 'harps' },
+  { path: 'guide/', title: 'guide' },
 ];

@@ -1,6 +1,6 @@
 /** What pages tell of techniques: where each is taught, and which blocks use it. */
 import { shownTechniques, type TechniqueUse } from '../course/shown-techniques.ts';
-import type { Group, Technique } from '../technique/technique.ts';
+import type { Technique } from '../technique/technique.ts';
 import { valueAt } from '../time/item.ts';
 import type { OutlinedLesson } from './outline.ts';
 import type { Site } from './site.ts';
@@ -26,15 +26,3 @@ export function techniquesOf(site: Site): ReadonlyMap<string, TechniquePage> {
   known.set(site, pages);
   return pages;
 }
-
-export const GROUP_TITLES: Readonly<Record<Group, string>> = {
-  tone: 'Tone',
-  mouth: 'The mouth',
-  breath: 'The breath',
-  reach: 'Getting about',
-  bends: 'Bends',
-  overbends: 'Overbends',
-  ornament: 'Ornament',
-  time: 'Time',
-  harmony: 'Harmony',
-};

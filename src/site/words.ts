@@ -3,22 +3,24 @@ import type { Harp } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
 import { positionInWords, positionName } from '../instrument/position.ts';
 import type { Tuning } from '../instrument/tuning.ts';
+import { LANGUAGE } from '../texts/language.ts';
 import type { Feel } from '../time/feel.ts';
-import { isCompound, type Meter, meterName } from '../time/meter.ts';
+import { isCompound, type Meter } from '../time/meter.ts';
+import { settingText } from './texts.ts';
 
-export const harpInWords = (harp: Pick<Harp, 'key' | 'register'>, tuning: Tuning): string =>
-  [
-    harp.register === 'standard' ? '' : harp.register,
-    printedName(harp.key),
-    tuning.id === 'richter' ? '' : `(${tuning.title.toLowerCase()})`,
-  ]
-    .filter((word) => word !== '')
-    .join(' ');
+/** `low F (solo)`: the usual register and tuning go without saying. */
+export function harpInWords({ key, register }: Pick<Harp, 'key' | 'register'>, tuning: Tuning): string {
+  const name = printedName(key);
+  const harp =
+    register === 'standard' ? name : settingText('harpInRegister', { register: settingText(register), key: name });
+  return tuning.id === 'richter' ? harp : settingText('tuned', { harp, tuning: tuning.title.toLowerCase() });
+}
 
 /** `second position (cross harp)`. */
 export function positionWithName(position: number): string {
   const name = positionName(position);
-  return positionInWords(position) + (name === undefined ? '' : ` (${name} harp)`);
+  const words = positionInWords(position);
+  return name === undefined ? words : settingText('namedPosition', { position: words, name });
 }
 
 /** What is played: how fast, and how. */
@@ -33,38 +35,37 @@ export interface Pace {
  * kinds of beat where it has both: `♩ = 72, ♩. = 60`. Empty where there is no block. `aloud` is the same for a voice.
  */
 export function tempoInWords(paces: readonly Pace[], aloud = false): string {
-  const manners = new Set(paces.map(({ feel }) => mannerOf(feel)));
   const counts = [false, true].flatMap((dotted) => {
     const tempi = paces.filter(({ meter }) => isCompound(meter) === dotted).map(({ tempo }) => tempo);
     if (tempi.length === 0) return [];
     const [least, most] = [Math.min(...tempi), Math.max(...tempi)];
-    const range = least === most ? `${least}` : `${least} to ${most}`;
-    return aloud ? `${range} ${dotted ? 'dotted ' : ''}quarter notes a minute` : `♩${dotted ? '.' : ''} = ${range}`;
+    const range = least === most ? least : settingText('from', { least, most });
+    if (aloud) return settingText(dotted ? 'dottedQuartersSaid' : 'quartersSaid', { tempo: range });
+    return settingText(dotted ? 'dottedQuarters' : 'quarters', { tempo: range });
   });
+  const tempo = counts.join(', ');
   // Where some of it swings and some does not, each block says so itself.
-  return counts.join(', ') + (manners.size === 1 ? [...manners].join() : '');
+  const inEachFeel = new Set(paces.map(({ feel }) => inFeel(tempo, feel)));
+  return inEachFeel.size === 1 ? [...inEachFeel].join() : tempo;
 }
 
-const mannerOf = ({ name, long, short }: Feel): string =>
-  name === 'straight' ? '' : name === 'shuffle' ? ', shuffle' : `, swung ${long} to ${short}`;
-
-export const meterInWords = (meter: Meter): string => meterName(meter).replace('/', '⁄');
+function inFeel(tempo: string, { name, long, short }: Feel): string {
+  if (name === 'straight') return tempo;
+  return name === 'shuffle' ? settingText('shuffled', { tempo }) : settingText('swung', { tempo, long, short });
+}
 
 /** `45 minutes`, `1 hour`, `3 hours 20 minutes`. */
-export function minutesInWords(minutes: number): string {
-  const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;
-  const hours = Math.floor(minutes / 60);
-  const rest = minutes % 60;
-  return [hours > 0 ? count(hours, 'hour') : '', rest > 0 || hours === 0 ? count(rest, 'minute') : '']
-    .filter(Boolean)
-    .join(' ');
+export function minutesInWords(total: number): string {
+  const hours = settingText('hours', { count: Math.floor(total / 60) });
+  const minutes = settingText('minutes', { count: total % 60 });
+  if (total < 60) return minutes;
+  return total % 60 === 0 ? hours : settingText('hoursAndMinutes', { hours, minutes });
 }
 
 /** `PT1H20M`, as schema.org wants a duration. */
 export const minutesAsDuration = (minutes: number): string => `PT${minutes}M`;
 
+const LISTS = new Intl.ListFormat(LANGUAGE);
+
 /** `one, two and three`. */
-export function listInWords(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
+export const listInWords = (words: readonly string[]): string => LISTS.format(words);

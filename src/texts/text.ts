@@ -26,6 +26,22 @@ export type Say<Table extends Rows> = <Key extends keyof Table & string>(
   ...values: ValuesOf<Table[Key]>
 ) => string;
 
+/** A value for a slot that holds markup: the slot stays in the text, and `splitAtMarkup` finds it. */
+export const markup = (slot: string): string => `\uFDD0${slot}\uFDD1`;
+
+export interface TextPiece {
+  readonly text: string;
+  /** The slot that stands behind the text; undefined behind the last piece. */
+  readonly slot: string | undefined;
+}
+
+/** A text in pieces, split at the slots that hold markup. */
+export function splitAtMarkup(text: string): readonly TextPiece[] {
+  return [...text.matchAll(/([^\uFDD0]*)(?:\uFDD0(\w+)\uFDD1|$)/g)]
+    .map(([, piece = '', slot]) => ({ text: piece, slot }))
+    .filter(({ text: piece, slot }) => piece !== '' || slot !== undefined);
+}
+
 /** Reads a table in its language, a BCP 47 tag: it decides which number a count takes. */
 export function textsIn<const Table extends Rows>(table: Table, language: string): Say<Table> {
   const numbers = new Intl.PluralRules(language);

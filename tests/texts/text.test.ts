@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { textsIn } from '../../src/texts/text.ts';
+import { markup, splitAtMarkup, textsIn } from '../../src/texts/text.ts';
 
 const say = textsIn(
   {
@@ -21,6 +21,16 @@ describe('a text', () => {
     [1, '1 lesson of 9'],
     [2, '2 lessons of 9'],
   ])('of a number takes the form for %i', (count, text) => expect(say('plural', { count, all: 9 })).toBe(text));
+});
+
+test('a text is split at the slots that hold markup', () => {
+  const pieces = splitAtMarkup(say('slots', { from: markup('link'), to: 'the {end}' }));
+  expect(pieces).toEqual([
+    { text: '', slot: 'link' },
+    { text: ' to the {end}, ', slot: 'link' },
+    { text: ' again', slot: undefined },
+  ]);
+  expect(splitAtMarkup('Play')).toEqual([{ text: 'Play', slot: undefined }]);
 });
 
 test('what is asked for is checked by the compiler', () => {

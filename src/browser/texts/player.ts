@@ -1,6 +1,6 @@
 /** The texts of the player. Each screen has a file of its own, so that a page loads those it shows. */
 import { PLAYER } from '../../texts/english/player.ts';
+import { LANGUAGE } from '../../texts/language.ts';
 import { textsIn } from '../../texts/text.ts';
-import { LANGUAGE } from './language.ts';
 
 export const playerText = textsIn(PLAYER, LANGUAGE);

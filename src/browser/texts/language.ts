@@ -1,2 +1,0 @@
-/** The language of the texts of scripts, as a BCP 47 tag. */
-export const LANGUAGE = 'en';

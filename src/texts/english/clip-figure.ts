@@ -1,0 +1,11 @@
+/** A teacher's recording, as it stands on the page before any script. */
+export const CLIP_FIGURE = {
+  open: 'Open this at {host}',
+  play: 'Play this at {host}',
+  nothingLoaded: 'Nothing is loaded from there before.',
+  captions: 'Captions',
+  captionsAsText: 'The captions as text',
+  barsOfBlock: '{bars} of {block}',
+  recordingAt: 'The recording: {address}',
+  clipAt: '{title}: {address}',
+} as const;
