@@ -12,7 +12,6 @@ const MOST_LINES = 400;
 const TABLES = new Set([
   'src/technique/catalogue.ts',
   'src/engrave/glyphs/outlines.ts',
-  'tests/course/problems.test.ts',
   'tests/notation/problems.test.ts',
 ]);
 

@@ -4,31 +4,20 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { COURSE_PROBLEMS } from '../../src/course/problems.ts';
-import type { Problem } from '../../src/diagnostics/place.ts';
-import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
-import { LESSON_PROBLEMS } from '../../src/lesson/problems.ts';
-import { courseInMemory } from './files-in-memory.ts';
+import {
+  codesOf,
+  first,
+  front,
+  GOOD,
+  type ProblemCase,
+  problemsIn,
+  type Reported,
+  reported,
+  yaml,
+} from './problem-case.ts';
 import { courseOf, folderOf, lesson } from './some-course.ts';
 
-type Files = Readonly<Record<string, string | Uint8Array>>;
-/** [place, code, what it says, the mend] */
-type Told = readonly [string, string, string, string?];
-
-const told = (problems: readonly Problem[]): Told[] =>
-  problems.map(({ file, line, column, endLine, endColumn, code, message, help }) => {
-    const place = `${file}:${line}:${column}-${endLine === line ? '' : `${endLine}:`}${endColumn}`;
-    return help === undefined ? [place, code, message] : [place, code, message, help];
-  });
-
-const first = (text: string, front?: string): Files => ({ 'lessons/first.mdx': lesson(text, front) });
-const front = (lines: string): Files => first('', lines);
-const yaml = (text: string): Files => ({ 'course.yaml': text });
-
-const GOOD = '```tab\nslot: 1/1\n4\n```\n';
-
-/** What a file over a sound course is told; every code of the catalogue occurs here or below. */
-const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
-  // files
+const CASES: readonly ProblemCase[] = [
   [
     'bytes that are no UTF-8',
     {
@@ -103,134 +92,6 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
       ],
     ],
   ],
-  // course.yaml and front matter
-  [
-    'a colon in a value',
-    yaml('title: Bends: the first\n'),
-    [
-      [
-        'course.yaml:1:8-24',
-        'yaml-syntax',
-        'A second colon in this line makes YAML see a key inside a value.',
-        'Quote the value: title: "Bends: the first".',
-      ],
-    ],
-  ],
-  [
-    'a sharp that YAML takes for a comment',
-    front('title: One\nharp: F #'),
-    [
-      [
-        'lessons/first.mdx:3:9-10',
-        'yaml-comment',
-        'The # here begins a comment, so “harp” is just “F”.',
-        'Quote the value, or write a sharp right behind its letter: F# .',
-      ],
-    ],
-  ],
-  [
-    'a title that is a comment',
-    front('title: #1 in a row'),
-    [
-      ['lessons/first.mdx:2:1-6', 'key-missing', '“title” has no value.'],
-      [
-        'lessons/first.mdx:2:8-19',
-        'yaml-comment',
-        'The # here begins a comment, so “title” has no value.',
-        'Quote the value, or write a sharp right behind its letter: F# .',
-      ],
-    ],
-  ],
-  [
-    'a key given twice',
-    front('title: One\nharp: A\nharp: C'),
-    [['lessons/first.mdx:4:1-5', 'key-twice', 'The key “harp” stands twice.', 'Keep the one you mean.']],
-  ],
-  [
-    'a key that nobody reads',
-    front('title: One\ntuninig: richter'),
-    [['lessons/first.mdx:3:1-8', 'key-unknown', 'There is no key “tuninig” here.', 'Did you mean “tuning”?']],
-  ],
-  [
-    'a key that nobody reads inside a list',
-    yaml('title: One\nstages:\n  - id: a\n    title: A\n    colour: blue\n'),
-    [['course.yaml:5:5-11', 'key-unknown', 'There is no key “colour” here.', 'The keys are: id, title, summary.']],
-  ],
-  [
-    'no title',
-    front('harp: A'),
-    [['lessons/first.mdx:2:1-1', 'key-missing', '“title” is missing.', 'Write a line title: …']],
-  ],
-  [
-    'an entry that lacks its reason',
-    front('title: One\nallow:\n  - code: allow-unused'),
-    [['lessons/first.mdx:4:5-5', 'key-missing', '“reason” is missing.', 'Write a line reason: …']],
-  ],
-  [
-    'a setting that no block takes',
-    front('title: One\ntempo: brisk'),
-    [
-      [
-        'lessons/first.mdx:3:8-13',
-        'value-wrong',
-        '“brisk” is no tempo.',
-        'Write beats a minute as a number from 20 to 400.',
-      ],
-    ],
-  ],
-  [
-    'a number out of its range',
-    front('title: One\nminutes: none'),
-    [['lessons/first.mdx:3:10-14', 'value-wrong', '“minutes” is a whole number from 1 to 600, not “none”.']],
-  ],
-  [
-    'a form and chords at once',
-    yaml('title: One\nform: twelve-bar\nchords: I7 | IV7\n'),
-    [
-      [
-        'course.yaml:3:9-17',
-        'value-wrong',
-        'Chords are listed here, and a form is named as well.',
-        'Keep either form or chords.',
-      ],
-    ],
-  ],
-  [
-    'no front matter',
-    { 'lessons/first.mdx': 'Hello.\n' },
-    [
-      [
-        'lessons/first.mdx:1:1-1',
-        'front-missing',
-        'This lesson does not begin with front matter, so it has no title.',
-        'Begin with three lines: --- , then title: … , then --- again.',
-      ],
-    ],
-  ],
-  [
-    'front matter behind an empty line',
-    { 'lessons/first.mdx': '\n---\ntitle: One\n---\n' },
-    [
-      [
-        'lessons/first.mdx:1:1-1',
-        'front-missing',
-        'Something stands before the front matter, so it is not read as such.',
-        'Move the --- into the very first line.',
-      ],
-    ],
-  ],
-  [
-    'front matter that never ends',
-    { 'lessons/first.mdx': '---\ntitle: One\n\nHello.\n' },
-    [
-      [
-        'lessons/first.mdx:1:1-4',
-        'front-open',
-        'The front matter that begins here is not closed.',
-        'Write a line of three hyphens --- after its last key.',
-      ],
-    ],
-  ],
   [
     'a stage the course has not got',
     { ...yaml('title: One\nstages:\n  - {id: breath, title: Breath}\n'), ...front('title: One\nstage: breadth') },
@@ -274,94 +135,6 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
         'requires-unknown',
         'There is no lesson “the second” to require.',
         'Did you mean “two”?',
-      ],
-    ],
-  ],
-  // text
-  [
-    'a component that is not closed',
-    first('Text\n\n> <Clip src="https://example.org/a.mp4">\n'),
-    [
-      [
-        'lessons/first.mdx:7:3-8',
-        'mdx-syntax',
-        'The component <Clip> that begins here is not closed.',
-        'Close it: <Clip /> or </Clip>. For the sign itself write \\< .',
-      ],
-    ],
-  ],
-  [
-    'an import',
-    first('import Thing from "thing"\n'),
-    [
-      [
-        'lessons/first.mdx:5:1-26',
-        'lesson-code',
-        'A lesson does not import anything.',
-        'Remove the line: components are there without it. A line of text cannot begin with this word.',
-      ],
-    ],
-  ],
-  [
-    'an expression',
-    first('Play it {2 + 2} times.\n'),
-    [
-      [
-        'lessons/first.mdx:5:9-16',
-        'lesson-expression',
-        '“{2 + 2}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.',
-        'For a brace in the text write \\{ .',
-      ],
-    ],
-  ],
-  [
-    'an unknown component',
-    first('Here: <HarpMpa /> and there.\n'),
-    [
-      [
-        'lessons/first.mdx:5:8-15',
-        'component-unknown',
-        'There is no component <HarpMpa>.',
-        'Did you mean “<HarpMap>”?',
-      ],
-    ],
-  ],
-  [
-    'a component in small letters, which is no element of HTML either',
-    first('<harpmap scale="blues" />\n'),
-    [['lessons/first.mdx:5:2-9', 'component-unknown', 'There is no component <harpmap>.', 'Did you mean “<HarpMap>”?']],
-  ],
-  [
-    'an unknown attribute',
-    first('<BendLadder\n  hole="2"\n  titel="Down"\n/>\n'),
-    [['lessons/first.mdx:7:3-8', 'component-key', '<BendLadder> has no attribute “titel”.', 'Did you mean “title”?']],
-  ],
-  [
-    'a component with content, which would be lost',
-    first('<BendLadder hole="2">Slowly.</BendLadder>\n'),
-    [
-      [
-        'lessons/first.mdx:5:2-12',
-        'component-content',
-        'What stands between <BendLadder> and </BendLadder> would not be shown.',
-        'Close it at once, <BendLadder … />, and write what belongs to the text below it.',
-      ],
-    ],
-  ],
-  [
-    'an attribute left out',
-    first('<BendLadder title="Down" />\n'),
-    [['lessons/first.mdx:5:2-12', 'component-key-missing', '<BendLadder> needs the attribute “hole”.']],
-  ],
-  [
-    'a script',
-    first('<b onclick="go()">x</b>\n'),
-    [
-      [
-        'lessons/first.mdx:5:4-11',
-        'script-in-lesson',
-        '“onclick” would run a script on the page, and a lesson carries none.',
-        'Remove it.',
       ],
     ],
   ],
@@ -467,96 +240,6 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
     ],
   ],
   [
-    'a picture without words',
-    { ...first('> Here: ![ ](media/harp.svg)\n\n![A harp](media/harp.svg)\n'), 'media/harp.svg': '<svg/>' },
-    [
-      [
-        'lessons/first.mdx:5:9-29',
-        'picture-words',
-        'This picture has no words for students who cannot see it.',
-        'Write what is to be seen between the brackets. If it only decorates, write <img src="media/harp.svg" alt="" /> instead.',
-      ],
-    ],
-  ],
-  [
-    'pictures as elements, of which one only decorates',
-    {
-      ...first(
-        '<img src="media/harp.svg" />\n\n<img alt="" src="media/harp.svg" />\n\nAnd <img alt src="media/harp.svg" />\n',
-      ),
-      'media/harp.svg': '<svg/>',
-    },
-    ['lessons/first.mdx:5:2-5', 'lessons/first.mdx:9:6-9'].map(
-      (place): Told => [
-        place,
-        'picture-words',
-        'This picture has no words for students who cannot see it.',
-        'Add alt="…" with what is to be seen, or alt="" if it only decorates.',
-      ],
-    ),
-  ],
-  [
-    'a picture by reference without words',
-    { ...first('![][harp]\n\n[harp]: media/harp.svg\n'), 'media/harp.svg': '<svg/>' },
-    [
-      [
-        'lessons/first.mdx:5:1-10',
-        'picture-words',
-        'This picture has no words for students who cannot see it.',
-        'Write what is to be seen between the brackets. If it only decorates, write <img src="…" alt="" /> instead.',
-      ],
-    ],
-  ],
-  // blocks
-  [
-    'a block that is not closed',
-    first('```tab\n4 4 4 4\n'),
-    [
-      [
-        'lessons/first.mdx:5:1-7',
-        'fence-open',
-        'The block that begins here is not closed.',
-        'Write a line of ``` after its last line.',
-      ],
-    ],
-  ],
-  [
-    'a block that swallows the next one',
-    first(`\`\`\`tab\n4 4 4 4\n\n${GOOD}`),
-    [
-      [
-        'lessons/first.mdx:5:1-7',
-        'fence-open',
-        'The block that begins here is not closed before another begins, 3 lines below.',
-        'Write a line of ``` after its last line.',
-      ],
-    ],
-  ],
-  [
-    'a fence with another word',
-    first('```Tab\n4 4 4 4\n```\n'),
-    [
-      [
-        'lessons/first.mdx:5:1-7',
-        'fence-word',
-        'A fence marked “Tab” is shown as plain text.',
-        'A block begins with ```tab .',
-      ],
-    ],
-  ],
-  [
-    'settings behind the word',
-    first('```tab harp: A\nslot: 1/1\n4\n```\n'),
-    [
-      [
-        'lessons/first.mdx:5:8-15',
-        'fence-rest',
-        '“harp: A” behind the word tab is not read.',
-        'Write settings as key: value lines at the top of the block.',
-      ],
-    ],
-  ],
-  [
     'two blocks of one id',
     first('```tab\nid: a\nslot: 1/1\n4\n```\n\n- ```tab\n  id:  a\n  slot: 1/1\n  4\n  ```\n'),
     [
@@ -568,7 +251,6 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
       ],
     ],
   ],
-  // findings
   [
     'an allowance of nothing known',
     front('title: One\nallow:\n  - code: fence-wrod\n    reason: So be it.'),
@@ -624,8 +306,8 @@ const CASES: readonly (readonly [string, Files, readonly Told[]])[] = [
   ],
 ];
 
-/** What a folder is told that is no sound course. */
-const FOLDERS: readonly (readonly [string, () => string, readonly Told[]])[] = [
+/** Folders that are no sound course. */
+const FOLDERS: readonly (readonly [string, () => string, readonly Reported[]])[] = [
   [
     'is not there',
     () => '/no/such/folder',
@@ -686,25 +368,21 @@ const FOLDERS: readonly (readonly [string, () => string, readonly Told[]])[] = [
   ],
 ];
 
-/** Codes that some case is about. What another check says of a course beside them is that check's affair. */
-const MET = new Set([...CASES, ...FOLDERS].flatMap(([, , wanted]) => wanted.map(([, code]) => code))).add(
-  'course-not-folder',
-);
-const met = (problems: readonly Problem[]): Told[] => told(problems.filter(({ code }) => MET.has(code)));
+const CODES = new Set([...codesOf(CASES), ...codesOf(FOLDERS), 'course-not-folder']);
 
 describe('a course with', () => {
-  test.each(CASES)('%s is told so', (_, files, wanted) => {
-    expect(met(courseInMemory(files).problems)).toEqual(wanted);
+  test.each(CASES)('%s', (_, files, wanted) => {
+    expect(problemsIn(files, CASES)).toEqual(wanted);
   });
 });
 
 describe('a course folder that', () => {
-  test.each(FOLDERS)('%s is told so', (_, dir, wanted) => {
-    expect(met(loadCourse(dir()).problems)).toEqual(wanted);
+  test.each(FOLDERS)('%s', (_, dir, wanted) => {
+    expect(reported(loadCourse(dir()).problems, CODES)).toEqual(wanted);
   });
-  test('is a file is told so', () => {
+  test('is a file', () => {
     const dir = join(folderOf({ file: '' }), 'file');
-    expect(met(loadCourse(dir).problems)).toEqual([
+    expect(reported(loadCourse(dir).problems, CODES)).toEqual([
       [
         '.:1:1-1',
         'course-not-folder',
@@ -716,6 +394,5 @@ describe('a course folder that', () => {
 });
 
 test('every code of the catalogue is met here', () => {
-  const codes = [COURSE_PROBLEMS, DOCUMENT_PROBLEMS, LESSON_PROBLEMS].flatMap((catalogue) => Object.keys(catalogue));
-  expect(codes.filter((code) => !MET.has(code))).toEqual([]);
+  expect(Object.keys(COURSE_PROBLEMS).filter((code) => !CODES.has(code))).toEqual([]);
 });

@@ -1,6 +1,6 @@
 /** Loops: chosen by mouse, finger and keyboard, and played round after round. */
 import { describe, expect } from 'vitest';
-import { barsPlayed, nowBars, test } from './visit.ts';
+import { barsPlayed, test } from './visit.ts';
 
 describe('a loop', () => {
   test('is chosen by a press, stretched and narrowed by others, and let go by the last', async ({ visit }) => {
@@ -111,31 +111,5 @@ describe('a loop', () => {
     expect(await control('combobox', 'Part').inputValue()).toBe('');
     await control('button', 'All bars').click();
     expect(await picked()).toBe(0);
-  });
-
-  test('speeds up by a step each round to its goal, and says where it is', async ({ visit }) => {
-    const { block, control, hearAtOnce } = await visit();
-    await hearAtOnce();
-    await control('button', /^Loop bar 4\b/).click();
-    await control('spinbutton', 'by').fill('30');
-    await control('spinbutton', 'to').fill('170');
-    await control('button', 'Loop').click();
-    await control('checkbox', 'Speed up each round').check();
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
-    const told = block.locator('.player-round');
-    await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 2, 150 a minute');
-    await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 3, 170 a minute');
-    await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 4, 170 a minute');
-    await expect.poll(() => block.locator('[aria-live]').textContent()).toMatch(/^Round \d, 170 a minute\.$/);
-  });
-
-  test('leaves a bar free to answer after each it plays', async ({ visit }) => {
-    const { page, block, control, hearAtOnce } = await visit();
-    await hearAtOnce();
-    await control('checkbox', /^One bar at a time/).check();
-    await control('button', /^Loop bar 4\b/).click();
-    await block.locator('.tile.answer').waitFor();
-    expect(await nowBars(page)).toEqual([3]);
-    await block.locator('.tile.now:not(.answer)').waitFor();
   });
 });

@@ -1,0 +1,109 @@
+/** Each thing that can be wrong with the YAML of a course: its code, the very place it points at, and its words. */
+import { describe, expect, test } from 'vitest';
+import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
+import { codesOf, front, type ProblemCase, problemsIn, yaml } from '../course/problem-case.ts';
+
+const CASES: readonly ProblemCase[] = [
+  // course.yaml and front matter
+  [
+    'a colon in a value',
+    yaml('title: Bends: the first\n'),
+    [
+      [
+        'course.yaml:1:8-24',
+        'yaml-syntax',
+        'A second colon in this line makes YAML see a key inside a value.',
+        'Quote the value: title: "Bends: the first".',
+      ],
+    ],
+  ],
+  [
+    'a sharp that YAML takes for a comment',
+    front('title: One\nharp: F #'),
+    [
+      [
+        'lessons/first.mdx:3:9-10',
+        'yaml-comment',
+        'The # here begins a comment, so “harp” is just “F”.',
+        'Quote the value, or write a sharp right behind its letter: F# .',
+      ],
+    ],
+  ],
+  [
+    'a title that is a comment',
+    front('title: #1 in a row'),
+    [
+      ['lessons/first.mdx:2:1-6', 'key-missing', '“title” has no value.'],
+      [
+        'lessons/first.mdx:2:8-19',
+        'yaml-comment',
+        'The # here begins a comment, so “title” has no value.',
+        'Quote the value, or write a sharp right behind its letter: F# .',
+      ],
+    ],
+  ],
+  [
+    'a key given twice',
+    front('title: One\nharp: A\nharp: C'),
+    [['lessons/first.mdx:4:1-5', 'key-twice', 'The key “harp” stands twice.', 'Keep the one you mean.']],
+  ],
+  [
+    'a key that nobody reads',
+    front('title: One\ntuninig: richter'),
+    [['lessons/first.mdx:3:1-8', 'key-unknown', 'There is no key “tuninig” here.', 'Did you mean “tuning”?']],
+  ],
+  [
+    'a key that nobody reads inside a list',
+    yaml('title: One\nstages:\n  - id: a\n    title: A\n    colour: blue\n'),
+    [['course.yaml:5:5-11', 'key-unknown', 'There is no key “colour” here.', 'The keys are: id, title, summary.']],
+  ],
+  [
+    'no title',
+    front('harp: A'),
+    [['lessons/first.mdx:2:1-1', 'key-missing', '“title” is missing.', 'Write a line title: …']],
+  ],
+  [
+    'an entry that lacks its reason',
+    front('title: One\nallow:\n  - code: allow-unused'),
+    [['lessons/first.mdx:4:5-5', 'key-missing', '“reason” is missing.', 'Write a line reason: …']],
+  ],
+  [
+    'a setting that no block takes',
+    front('title: One\ntempo: brisk'),
+    [
+      [
+        'lessons/first.mdx:3:8-13',
+        'value-wrong',
+        '“brisk” is no tempo.',
+        'Write beats a minute as a number from 20 to 400.',
+      ],
+    ],
+  ],
+  [
+    'a number out of its range',
+    front('title: One\nminutes: none'),
+    [['lessons/first.mdx:3:10-14', 'value-wrong', '“minutes” is a whole number from 1 to 600, not “none”.']],
+  ],
+  [
+    'a form and chords at once',
+    yaml('title: One\nform: twelve-bar\nchords: I7 | IV7\n'),
+    [
+      [
+        'course.yaml:3:9-17',
+        'value-wrong',
+        'Chords are listed here, and a form is named as well.',
+        'Keep either form or chords.',
+      ],
+    ],
+  ],
+];
+
+describe('a course with', () => {
+  test.each(CASES)('%s', (_, files, wanted) => {
+    expect(problemsIn(files, CASES)).toEqual(wanted);
+  });
+});
+
+test('every code of the catalogue is met here', () => {
+  expect(Object.keys(DOCUMENT_PROBLEMS).filter((code) => !codesOf(CASES).has(code))).toEqual([]);
+});

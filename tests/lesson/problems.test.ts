@@ -1,0 +1,229 @@
+/** Each thing that can be wrong with the text of a lesson: its code, the very place it points at, and its words. */
+import { describe, expect, test } from 'vitest';
+import { LESSON_PROBLEMS } from '../../src/lesson/problems.ts';
+import { codesOf, first, GOOD, type ProblemCase, problemsIn, type Reported } from '../course/problem-case.ts';
+
+const CASES: readonly ProblemCase[] = [
+  [
+    'no front matter',
+    { 'lessons/first.mdx': 'Hello.\n' },
+    [
+      [
+        'lessons/first.mdx:1:1-1',
+        'front-missing',
+        'This lesson does not begin with front matter, so it has no title.',
+        'Begin with three lines: --- , then title: … , then --- again.',
+      ],
+    ],
+  ],
+  [
+    'front matter behind an empty line',
+    { 'lessons/first.mdx': '\n---\ntitle: One\n---\n' },
+    [
+      [
+        'lessons/first.mdx:1:1-1',
+        'front-missing',
+        'Something stands before the front matter, so it is not read as such.',
+        'Move the --- into the very first line.',
+      ],
+    ],
+  ],
+  [
+    'front matter that never ends',
+    { 'lessons/first.mdx': '---\ntitle: One\n\nHello.\n' },
+    [
+      [
+        'lessons/first.mdx:1:1-4',
+        'front-open',
+        'The front matter that begins here is not closed.',
+        'Write a line of three hyphens --- after its last key.',
+      ],
+    ],
+  ],
+  [
+    'a component that is not closed',
+    first('Text\n\n> <Clip src="https://example.org/a.mp4">\n'),
+    [
+      [
+        'lessons/first.mdx:7:3-8',
+        'mdx-syntax',
+        'The component <Clip> that begins here is not closed.',
+        'Close it: <Clip /> or </Clip>. For the sign itself write \\< .',
+      ],
+    ],
+  ],
+  [
+    'an import',
+    first('import Thing from "thing"\n'),
+    [
+      [
+        'lessons/first.mdx:5:1-26',
+        'lesson-code',
+        'A lesson does not import anything.',
+        'Remove the line: components are there without it. A line of text cannot begin with this word.',
+      ],
+    ],
+  ],
+  [
+    'an expression',
+    first('Play it {2 + 2} times.\n'),
+    [
+      [
+        'lessons/first.mdx:5:9-16',
+        'lesson-expression',
+        '“{2 + 2}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.',
+        'For a brace in the text write \\{ .',
+      ],
+    ],
+  ],
+  [
+    'an unknown component',
+    first('Here: <HarpMpa /> and there.\n'),
+    [
+      [
+        'lessons/first.mdx:5:8-15',
+        'component-unknown',
+        'There is no component <HarpMpa>.',
+        'Did you mean “<HarpMap>”?',
+      ],
+    ],
+  ],
+  [
+    'a component in small letters, which is no element of HTML either',
+    first('<harpmap scale="blues" />\n'),
+    [['lessons/first.mdx:5:2-9', 'component-unknown', 'There is no component <harpmap>.', 'Did you mean “<HarpMap>”?']],
+  ],
+  [
+    'an unknown attribute',
+    first('<BendLadder\n  hole="2"\n  titel="Down"\n/>\n'),
+    [['lessons/first.mdx:7:3-8', 'component-key', '<BendLadder> has no attribute “titel”.', 'Did you mean “title”?']],
+  ],
+  [
+    'a component with content, which would be lost',
+    first('<BendLadder hole="2">Slowly.</BendLadder>\n'),
+    [
+      [
+        'lessons/first.mdx:5:2-12',
+        'component-content',
+        'What stands between <BendLadder> and </BendLadder> would not be shown.',
+        'Close it at once, <BendLadder … />, and write what belongs to the text below it.',
+      ],
+    ],
+  ],
+  [
+    'an attribute left out',
+    first('<BendLadder title="Down" />\n'),
+    [['lessons/first.mdx:5:2-12', 'component-key-missing', '<BendLadder> needs the attribute “hole”.']],
+  ],
+  [
+    'a script',
+    first('<b onclick="go()">x</b>\n'),
+    [
+      [
+        'lessons/first.mdx:5:4-11',
+        'script-in-lesson',
+        '“onclick” would run a script on the page, and a lesson carries none.',
+        'Remove it.',
+      ],
+    ],
+  ],
+  [
+    'a picture without words',
+    { ...first('> Here: ![ ](media/harp.svg)\n\n![A harp](media/harp.svg)\n'), 'media/harp.svg': '<svg/>' },
+    [
+      [
+        'lessons/first.mdx:5:9-29',
+        'picture-words',
+        'This picture has no words for students who cannot see it.',
+        'Write what is to be seen between the brackets. If it only decorates, write <img src="media/harp.svg" alt="" /> instead.',
+      ],
+    ],
+  ],
+  [
+    'pictures as elements, of which one only decorates',
+    {
+      ...first(
+        '<img src="media/harp.svg" />\n\n<img alt="" src="media/harp.svg" />\n\nAnd <img alt src="media/harp.svg" />\n',
+      ),
+      'media/harp.svg': '<svg/>',
+    },
+    ['lessons/first.mdx:5:2-5', 'lessons/first.mdx:9:6-9'].map(
+      (place): Reported => [
+        place,
+        'picture-words',
+        'This picture has no words for students who cannot see it.',
+        'Add alt="…" with what is to be seen, or alt="" if it only decorates.',
+      ],
+    ),
+  ],
+  [
+    'a picture by reference without words',
+    { ...first('![][harp]\n\n[harp]: media/harp.svg\n'), 'media/harp.svg': '<svg/>' },
+    [
+      [
+        'lessons/first.mdx:5:1-10',
+        'picture-words',
+        'This picture has no words for students who cannot see it.',
+        'Write what is to be seen between the brackets. If it only decorates, write <img src="…" alt="" /> instead.',
+      ],
+    ],
+  ],
+  [
+    'a block that is not closed',
+    first('```tab\n4 4 4 4\n'),
+    [
+      [
+        'lessons/first.mdx:5:1-7',
+        'fence-open',
+        'The block that begins here is not closed.',
+        'Write a line of ``` after its last line.',
+      ],
+    ],
+  ],
+  [
+    'a block that swallows the next one',
+    first(`\`\`\`tab\n4 4 4 4\n\n${GOOD}`),
+    [
+      [
+        'lessons/first.mdx:5:1-7',
+        'fence-open',
+        'The block that begins here is not closed before another begins, 3 lines below.',
+        'Write a line of ``` after its last line.',
+      ],
+    ],
+  ],
+  [
+    'a fence with another word',
+    first('```Tab\n4 4 4 4\n```\n'),
+    [
+      [
+        'lessons/first.mdx:5:1-7',
+        'fence-word',
+        'A fence marked “Tab” is shown as plain text.',
+        'A block begins with ```tab .',
+      ],
+    ],
+  ],
+  [
+    'settings behind the word',
+    first('```tab harp: A\nslot: 1/1\n4\n```\n'),
+    [
+      [
+        'lessons/first.mdx:5:8-15',
+        'fence-rest',
+        '“harp: A” behind the word tab is not read.',
+        'Write settings as key: value lines at the top of the block.',
+      ],
+    ],
+  ],
+];
+
+describe('a course with', () => {
+  test.each(CASES)('%s', (_, files, wanted) => {
+    expect(problemsIn(files, CASES)).toEqual(wanted);
+  });
+});
+
+test('every code of the catalogue is met here', () => {
+  expect(Object.keys(LESSON_PROBLEMS).filter((code) => !codesOf(CASES).has(code))).toEqual([]);
+});
