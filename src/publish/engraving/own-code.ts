@@ -27,8 +27,10 @@ export function ownCode(root = ROOT): string {
 const CODE = /\.(?:ts|astro|css|json|js|mjs)$/;
 
 function installedVersions(root: string): string {
-  const dependencies = fieldOf(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')), 'dependencies');
-  return Object.keys(dependencies ?? {})
+  const file = join(root, 'package.json');
+  const dependencies = fieldOf(JSON.parse(readFileSync(file, 'utf8')), 'dependencies');
+  if (typeof dependencies !== 'object' || dependencies === null) throw new Error(`${file} names no dependencies.`);
+  return Object.keys(dependencies)
     .map((name) => `${name}@${versionOf(name, root)}`)
     .join('\n');
 }

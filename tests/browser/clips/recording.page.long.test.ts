@@ -117,6 +117,7 @@ describe('a clip of the course', () => {
     expect(await locks()).toBe(1);
     await page.getByRole('button', { name: 'Hear it' }).click();
     await expect.poll(() => film.media(({ paused }) => paused)).toBe(true);
+    // A lock that the film lets go of late, or the player takes twice, would show by then.
     await page.waitForTimeout(200);
     expect(await locks()).toBe(1);
     await page.getByRole('button', { name: 'Pause' }).click();
