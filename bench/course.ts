@@ -6,7 +6,7 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { itemAt } from '../src/time/item.ts';
+import { itemAt } from '../src/values/checked.ts';
 import { HARPS, makeBlock, type Quotable } from './music.ts';
 import { prose, sentence, title } from './prose.ts';
 import { type Random, seeded } from './random.ts';

@@ -6,7 +6,7 @@
 import { loadCourse } from '../src/course/load.ts';
 import type { StaffPlan } from '../src/engrave/staff.ts';
 import type { Score } from '../src/score/score.ts';
-import { itemAt } from '../src/time/item.ts';
+import { itemAt } from '../src/values/checked.ts';
 import { writeCourse } from './course.ts';
 import { inFolder } from './folder.ts';
 import { leastOf, runNode } from './measure.ts';

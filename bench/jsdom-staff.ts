@@ -13,7 +13,7 @@ import { signatureOf } from '../src/harmony/key.ts';
 import type { Score } from '../src/score/score.ts';
 import { type StaffNote, staffNotes } from '../src/score/spelling.ts';
 import { type WrittenBar, type WrittenNote, writtenScore } from '../src/score/written.ts';
-import { itemAt } from '../src/time/item.ts';
+import { itemAt } from '../src/values/checked.ts';
 
 /** What is drawn of a score, worked out beforehand: it is no part of the drawing. */
 export interface Staff {

@@ -1,6 +1,6 @@
 /** Made-up tab blocks: every one valid, none of them music. */
 
-import { itemAt, lastOf } from '../src/time/item.ts';
+import { itemAt, lastOf } from '../src/values/checked.ts';
 import { syllables, title } from './prose.ts';
 import type { Random } from './random.ts';
 

@@ -5,7 +5,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { itemAt, lastOf, present } from '../src/time/item.ts';
+import { itemAt, lastOf, present } from '../src/values/checked.ts';
 import { withoutTraces } from './building.ts';
 import { writeCourse } from './course.ts';
 import { inFolder } from './folder.ts';

@@ -1,5 +1,5 @@
 /** Chance that comes out the same for the same seed, on every machine. */
-import { itemAt } from '../src/time/item.ts';
+import { itemAt } from '../src/values/checked.ts';
 export interface Random {
   /** From 0 up to, but not including, 1. */
   next(): number;

@@ -3,16 +3,16 @@
  * heard. What is scheduled can be called off, and a change of anything goes on from the place in the music.
  */
 import type { Playback } from '../score/playback.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { countInTo } from './schedule/clicks.ts';
 import type { Cue } from './schedule/cue.ts';
-import { type Moment, momentAt, type Plan, planOf } from './schedule/plan.ts';
-import { restOf } from './schedule/rest.ts';
-import { carryOver, type Position, positionAt, roundOf, START, secondsAt } from './schedule/round.ts';
+import { type Moment, momentAt, type Plan, roundPlan } from './schedule/plan.ts';
+import { remainingOf } from './schedule/remaining.ts';
+import { carryOver, type PlayPosition, positionAt, roundOf, START, secondsAt } from './schedule/round.ts';
 import { type PlaySettings, sameRound, startsRoundsAnew } from './schedule/settings.ts';
 
 /** What can sound, on a clock in seconds. */
-export interface Stage {
+export interface AudioOutput {
   readonly now: () => number;
   readonly sound: (cue: Cue, at: number) => { readonly until: number; readonly stop: (at: number) => void };
   readonly shut: (at: number) => void;
@@ -26,7 +26,7 @@ export interface Music {
   readonly settings: PlaySettings;
 }
 
-export type State = 'stopped' | 'counting' | 'playing' | 'paused';
+export type PlayState = 'stopped' | 'counting' | 'playing' | 'paused';
 
 /** What is sounding at a moment, or will be when the count-in is over or a pause ends. */
 export interface Showing {
@@ -42,7 +42,7 @@ export interface Showing {
 }
 
 export interface Transport {
-  readonly state: () => State;
+  readonly state: () => PlayState;
   /** Starts, or goes on from where it was paused. */
   readonly play: () => void;
   readonly pause: () => void;
@@ -75,17 +75,17 @@ interface Laid {
   given: number;
 }
 
-export function createTransport(stage: Stage, music: Music, changed: (state: State) => void): Transport {
+export function createTransport(stage: AudioOutput, music: Music, changed: (state: PlayState) => void): Transport {
   let { playback, settings } = music;
-  let state: State = 'stopped';
-  let position: Position = START;
+  let state: PlayState = 'stopped';
+  let position: PlayPosition = START;
   let startsAt = 0;
   let counted = false;
   let laid: Laid[] = [];
   let voices: { until: number; stop: (at: number) => void }[] = [];
   let cease: (() => void) | undefined;
 
-  function become(next: State): void {
+  function become(next: PlayState): void {
     if (state === next) return;
     state = next;
     changed(next);
@@ -97,7 +97,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
     if (known) return known;
     // A long practice would pile up rounds nobody comes back to.
     if (plans.size > 8) plans = new Map();
-    const plan = planOf(playback, settings, round);
+    const plan = roundPlan(playback, settings, round);
     plans.set(round, plan);
     return plan;
   }
@@ -126,7 +126,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
   /** What had begun before the place where playing starts sounds on from there. */
   function resume({ plan, at, given }: Laid, into: number): void {
     for (const cue of plan.cues.slice(0, given)) {
-      const rest = restOf(cue, into - cue.at);
+      const rest = remainingOf(cue, into - cue.at);
       if (rest) voices.push(stage.sound(rest, at + into));
     }
   }
@@ -152,7 +152,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
       const cue = itemAt(cues, current.given);
       const at = current.at + cue.at;
       if (at > now + AHEAD) return;
-      const left = at >= now - TOO_LATE ? cue : restOf(cue, now - at);
+      const left = at >= now - TOO_LATE ? cue : remainingOf(cue, now - at);
       if (left) voices.push(stage.sound(left, Math.max(at, now)));
     }
   }
@@ -179,7 +179,7 @@ export function createTransport(stage: Stage, music: Music, changed: (state: Sta
   const soundingAt = (at: number): Laid | undefined =>
     laid.findLast((one) => one.at <= at && at < one.at + one.plan.round.seconds);
 
-  function place(): Position {
+  function place(): PlayPosition {
     const now = Math.max(stage.now(), startsAt);
     const current = soundingAt(now);
     return current ? positionAt(current.plan.round, now - current.at) : position;

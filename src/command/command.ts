@@ -50,7 +50,7 @@ export interface Command {
 }
 
 /** A row of the list of commands: the command itself is loaded when it is called. */
-export interface Row {
+export interface CommandRow {
   readonly name: string;
   /** In one line. */
   readonly summary: string;

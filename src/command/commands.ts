@@ -1,7 +1,7 @@
 /** The commands, in the order of the help. */
-import type { Row } from './command.ts';
+import type { CommandRow } from './command.ts';
 
-export const COMMANDS: readonly Row[] = [
+export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'check',
     summary: 'Find everything that is wrong with a course',

@@ -1,5 +1,5 @@
 /** The help, made from the same tables the commands are read by. */
-import type { Command, Row } from './command.ts';
+import type { Command, CommandRow } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { wrap } from './terminal/wrap.ts';
 
@@ -18,7 +18,7 @@ export function helpOfAll(version: string): string {
   ].join('\n');
 }
 
-export function helpOf(row: Row, command: Command): string {
+export function helpOf(row: CommandRow, command: Command): string {
   const options = Object.entries(command.options);
   const args = command.arguments.map((one): Entry => [one.name, one.about]);
   const lines = [

@@ -1,13 +1,13 @@
 /** The blocks of all lessons, understood: each against its lesson's settings and the blocks it quotes. */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
-import type { Found, ReadContext } from '../notation/context.ts';
+import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
+import type { FoundBlock, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
-import { itemAt } from '../time/item.ts';
-import type { CourseHead } from './course-file.ts';
+import { itemAt } from '../values/checked.ts';
+import type { CourseFileRead } from './course-file.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
 
 export interface Block {
@@ -19,7 +19,7 @@ export interface Block {
   readonly text: string;
   readonly placed: Placed;
   /** The whole fence in the file. */
-  readonly range: Range;
+  readonly range: SourceRange;
   readonly tree: BlockTree;
   /** Undefined where the block has an error. */
   readonly score: Score | undefined;
@@ -31,7 +31,7 @@ export interface Quoted {
   readonly lesson: string;
   readonly block: string;
   /** The quotation, in the file. */
-  readonly range: Range;
+  readonly range: SourceRange;
 }
 
 export interface BlockRead {
@@ -53,7 +53,7 @@ export interface BlocksRead {
 /** Reads every block, or takes it over from before if neither it nor anything it builds on has changed. */
 export function readBlocks(
   lessons: readonly LessonRead[],
-  head: CourseHead,
+  head: CourseFileRead,
   before: ReadonlyMap<BlockTree, BlockRead>,
 ): BlocksRead {
   const byId = new Map(lessons.map((lesson) => [lesson.id, lesson] as const).reverse());
@@ -74,7 +74,7 @@ export function readBlocks(
     return made;
   }
 
-  function look(lessonId: string, blockId: string): { lesson: LessonRead; block: NamedBlock } | Found {
+  function look(lessonId: string, blockId: string): { lesson: LessonRead; block: NamedBlock } | FoundBlock {
     const lesson = byId.get(lessonId);
     if (!lesson) return { missing: 'lesson', ...near(lessonId, byId.keys()) };
     const block = lesson.blocks.find((one) => one.id === blockId);
@@ -90,7 +90,7 @@ export function readBlocks(
     return { lesson, block };
   }
 
-  function find(lessonId: string, blockId: string): Found {
+  function find(lessonId: string, blockId: string): FoundBlock {
     const found = look(lessonId, blockId);
     return 'lesson' in found ? { tree: found.block.tree, context: contextOf(found.lesson) } : found;
   }
@@ -122,7 +122,7 @@ export function readBlocks(
     const quotations = quotationsOf(tree);
     const found = quotations.map((quote) => look(quote.lesson, quote.block));
     const quotes = quotations.flatMap(({ lesson, block, span }, place): Quoted[] => {
-      const at: Range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
+      const at: SourceRange = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
       return 'lesson' in itemAt(found, place) ? [{ lesson, block, range: at }] : [];
     });
     return {

@@ -2,14 +2,14 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { locate, type Problem, placeOf } from '../diagnostics/place.ts';
 import { checkYaml } from '../document/check-yaml.ts';
-import { placesOf, readYaml, type YamlPlaces } from '../document/yaml.ts';
+import { readYaml, type YamlPlaces, yamlPlaces } from '../document/yaml.ts';
+import type { Tables } from '../notation/setting-values.ts';
 import { DEFAULTS, type Settings } from '../notation/settings.ts';
-import type { Tables } from '../notation/values.ts';
 import { type CourseFile, courseSchema, tablesOf } from './course-schema.ts';
 import type { TextFile } from './folder.ts';
 import { lessonSchema } from './lesson-schema.ts';
 
-export interface CourseHead {
+export interface CourseFileRead {
   /** What was read; undefined where there was nothing. */
   readonly text: string | undefined;
   readonly file: CourseFile;
@@ -24,7 +24,11 @@ export interface CourseHead {
 }
 
 /** `name` is what the course is called if it does not say. */
-export function readHead(courseFile: TextFile | undefined, name: string, before: CourseHead | undefined): CourseHead {
+export function readCourseFile(
+  courseFile: TextFile | undefined,
+  name: string,
+  before: CourseFileRead | undefined,
+): CourseFileRead {
   const text = courseFile?.text;
   if (before && before.text === text) return before;
   const read = readYaml(text ?? '');
@@ -35,7 +39,7 @@ export function readHead(courseFile: TextFile | undefined, name: string, before:
   return {
     text,
     file,
-    places: placesOf(read.spans, placed),
+    places: yamlPlaces(read.spans, placed),
     tables,
     defaults: { ...DEFAULTS, ...file.settings },
     lessonSchema: lessonSchema(tables),

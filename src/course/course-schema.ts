@@ -2,15 +2,15 @@
 import { z } from 'zod';
 import type { Severity } from '../diagnostics/diagnostic.ts';
 import { excerpt } from '../diagnostics/excerpt.ts';
-import { groups, id, keys, list, named, number, refuse, text, word, yesOrNo } from '../document/schema.ts';
+import { groups, id, keys, list, namedValues, number, refuse, text, word, yesOrNo } from '../document/schema.ts';
 import { fieldOf } from '../document/unknown.ts';
 import { FORMS, type Form, readForm } from '../harmony/form.ts';
-import { readTuning } from '../instrument/reeds.ts';
+import { readTuning } from '../instrument/read-tuning.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../instrument/temperament.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
+import type { Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
-import type { Tables } from '../notation/values.ts';
-import { gather, oneProgression, settingShape } from './setting-schema.ts';
+import { mergeSettings, oneProgression, settingShape } from './setting-schema.ts';
 
 export interface Stage {
   readonly id: string;
@@ -94,9 +94,9 @@ export const courseSchema = (tables: Tables) =>
     'concert-a': number(CONCERT_A_RANGE.from, CONCERT_A_RANGE.to, false).optional(),
     temperament: word(TEMPERAMENTS.map(({ id }) => id)).optional(),
     stages: groups({ id, title: text, summary: text.optional() }),
-    tunings: named(tuning, TUNINGS),
-    forms: named(form, FORMS),
-    severity: named(word(['error', 'warning', 'hint', 'off'])),
+    tunings: namedValues(tuning, TUNINGS),
+    forms: namedValues(form, FORMS),
+    severity: namedValues(word(['error', 'warning', 'hint', 'off'])),
     ...settingShape(tables),
   })
     .superRefine(oneProgression)
@@ -115,7 +115,7 @@ export const courseSchema = (tables: Tables) =>
       const tunings = Object.entries(read.tunings).map(([name, one]) => nameTuning(name, one));
       const forms = Object.entries(read.forms).map(([name, bars]) => nameForm(name, bars));
       const severity = new Map(Object.entries(read.severity));
-      const settings = gather(read);
+      const settings = mergeSettings(read);
       const about = { title, summary, teacher, language, url, licence, cautions };
       const concertA = read['concert-a'] ?? CONCERT_A;
       const temperament = TEMPERAMENTS.find(({ id }) => id === read.temperament) ?? EQUAL;

@@ -4,7 +4,7 @@
  */
 
 import type { Curriculum } from '../curriculum/curriculum.ts';
-import type { Problem, Range } from '../diagnostics/place.ts';
+import type { Problem, SourceRange } from '../diagnostics/place.ts';
 import type { YamlPlaces } from '../document/yaml.ts';
 import type { Figure } from '../engrave/figure/figure.ts';
 import type { Form } from '../harmony/form.ts';
@@ -76,13 +76,13 @@ export interface Lesson {
 }
 
 export interface LessonFigure {
-  readonly range: Range;
+  readonly range: SourceRange;
   /** Undefined where it has an error. */
   readonly figure: Figure | undefined;
 }
 
 export interface LessonClip {
-  readonly range: Range;
+  readonly range: SourceRange;
   /** Undefined where it has an error. */
   readonly clip: Clip | undefined;
 }
@@ -90,7 +90,7 @@ export interface LessonClip {
 export interface Link {
   /** As written. */
   readonly url: string;
-  readonly range: Range;
+  readonly range: SourceRange;
   readonly target: LinkTarget;
 }
 
@@ -101,7 +101,7 @@ export const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
 ];
 
 /** Whether a course may be published. */
-export const isSound = ({ problems }: Pick<Course, 'problems'>): boolean =>
+export const isPublishable = ({ problems }: Pick<Course, 'problems'>): boolean =>
   !problems.some(({ severity }) => severity === 'error');
 
 /** The block of a lesson with an id, or the number of one that has none. */

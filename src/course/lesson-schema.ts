@@ -1,9 +1,9 @@
 /** What the front matter of a lesson may say. Only the title is required. */
-import { groups, keys, list, named, number, text, yesOrNo } from '../document/schema.ts';
+import { groups, keys, list, namedValues, number, text, yesOrNo } from '../document/schema.ts';
+import type { Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
-import type { Tables } from '../notation/values.ts';
 import { clipSchema, type FrontClip } from './clips/clips.ts';
-import { gather, oneProgression, settingShape } from './setting-schema.ts';
+import { mergeSettings, oneProgression, settingShape } from './setting-schema.ts';
 
 /** Silences one kind of finding in its lesson. */
 export interface Allow {
@@ -43,11 +43,23 @@ export const lessonSchema = (tables: Tables) =>
     draft: yesOrNo.optional(),
     order: number(-1_000_000, 1_000_000, false).optional(),
     allow: groups({ code: text, reason: text }),
-    clips: named(clipSchema),
+    clips: namedValues(clipSchema),
     ...settingShape(tables),
   })
     .superRefine(oneProgression)
     .transform((read): LessonFront => {
       const { title, summary, stage, requires, teaches, minutes, draft = false, order, allow, clips } = read;
-      return { title, summary, stage, requires, teaches, minutes, draft, order, allow, clips, settings: gather(read) };
+      return {
+        title,
+        summary,
+        stage,
+        requires,
+        teaches,
+        minutes,
+        draft,
+        order,
+        allow,
+        clips,
+        settings: mergeSettings(read),
+      };
     });

@@ -4,10 +4,10 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { locate, type Problem } from '../diagnostics/place.ts';
 import { checkYaml } from '../document/check-yaml.ts';
-import { placesOf, type YamlPlaces } from '../document/yaml.ts';
+import { type YamlPlaces, yamlPlaces } from '../document/yaml.ts';
 import { type BlockText, type LessonText, readLessonText } from '../lesson/lesson-text.ts';
 import type { Settings } from '../notation/settings.ts';
-import type { CourseHead } from './course-file.ts';
+import type { CourseFileRead } from './course-file.ts';
 import { LESSONS, type TextFile } from './folder.ts';
 import type { LessonFront } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
@@ -17,7 +17,7 @@ export interface LessonRead {
   readonly file: string;
   readonly text: LessonText;
   /** The course it was read for. */
-  readonly head: CourseHead;
+  readonly head: CourseFileRead;
   readonly front: LessonFront;
   readonly places: YamlPlaces;
   readonly defaults: Settings;
@@ -36,7 +36,7 @@ const report = reporter(COURSE_PROBLEMS);
 
 export function readLesson(
   { file, text: source }: TextFile,
-  head: CourseHead,
+  head: CourseFileRead,
   before: LessonRead | undefined,
 ): LessonRead {
   const same = before?.text.source === source;
@@ -52,7 +52,7 @@ export function readLesson(
     text,
     head,
     front,
-    places: placesOf(text.front.spans, text.placed),
+    places: yamlPlaces(text.front.spans, text.placed),
     defaults: { ...head.defaults, ...front.settings },
     blocks,
     problems: [
@@ -67,7 +67,7 @@ interface FrontRead {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-function readFront(text: LessonText, head: CourseHead, id: string): FrontRead {
+function readFront(text: LessonText, head: CourseFileRead, id: string): FrontRead {
   const { value: front, diagnostics } = checkYaml(head.lessonSchema, text.front, { title: id });
   // Front matter that is missing altogether has been reported as such.
   if (!text.front.written) return { front, diagnostics: [] };

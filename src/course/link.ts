@@ -5,11 +5,11 @@
  */
 import { posix } from 'node:path';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import type { Reference } from '../lesson/reference.ts';
 import { GROUPS } from '../technique/technique.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 export type LinkTarget =
@@ -112,7 +112,7 @@ function outside(scheme: string, { span, use, url }: Reference): Resolved {
   };
 }
 
-function page(path: string, url: string, span: Span): Resolved {
+function page(path: string, url: string, span: TextSpan): Resolved {
   const [first = '', ...below] = path.slice(1).split('/');
   if (SITE_PAGES.includes(first))
     return sound({ kind: 'page', path: path.slice(1), rest: url.slice(url.search(/[?#]|$/)) });
@@ -124,7 +124,7 @@ function page(path: string, url: string, span: Span): Resolved {
   return broken(report('link-page-unknown', span, { path, nearest: meant && `/${meant}` }));
 }
 
-function inLesson(lesson: LessonPlaces, written: string | undefined, from: LessonPlaces, span: Span): Resolved {
+function inLesson(lesson: LessonPlaces, written: string | undefined, from: LessonPlaces, span: TextSpan): Resolved {
   const { id } = lesson;
   const fragment = asNamed(written, lesson);
   const diagnostics = lesson.draft && !from.draft ? [report('link-draft', span, { lesson: id })] : [];
@@ -162,7 +162,7 @@ function fileNamed(path: string, url: string, media: ReadonlySet<string>): strin
 }
 
 /** A file that would not be published. The one of that name among the media may be meant. */
-function stray(path: string, span: Span, { media }: Places): Diagnostic {
+function stray(path: string, span: TextSpan, { media }: Places): Diagnostic {
   const name = posix.basename(path);
   const same = [...media].find((one) => posix.basename(one) === name);
   return report('media-outside', span, { path, nearest: same ?? nearest(`media/${name}`, media) });

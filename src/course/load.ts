@@ -1,26 +1,26 @@
 /** Loads a course: reads its folder, checks everything in it, and holds the result. Nothing is thrown; nothing is written. */
 import { basename, resolve as resolvePath } from 'node:path';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
-import { locate, type Problem, pointAt, type Range } from '../diagnostics/place.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { locate, type Problem, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { nearestPlace } from '../document/yaml.ts';
 import { isClip, isFigure } from '../lesson/component.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
-import { valueAt } from '../time/item.ts';
+import { valueAt } from '../values/checked.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { type Keep, keptSurvey } from './cached-survey.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
 import { CHECKS, type CheckedCourse } from './checks.ts';
 import { readClips } from './clips/clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
-import { readHead } from './course-file.ts';
+import { readCourseFile } from './course-file.ts';
 import { readFigure } from './figures/figure.ts';
 import { type Files, filesOnDisk } from './files.ts';
 import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
-import { pathOf } from './path.ts';
+import { coursePath } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { settle } from './severity.ts';
 import { readTechniques } from './techniques.ts';
@@ -49,7 +49,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   const memory = previous?.dir === root ? previous.memory : undefined;
 
   const folder = readFolder(files);
-  const head = readHead(folder.courseFile, basename(root) || 'Course', memory?.head);
+  const head = readCourseFile(folder.courseFile, basename(root) || 'Course', memory?.head);
   const techniques = readTechniques(folder.techniques, memory?.techniques);
   const read = folder.lessons.map((file, index) => {
     options.progress?.(index, folder.lessons.length);
@@ -67,7 +67,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   const survey = options.keep
     ? keptSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
     : techniques.survey;
-  const path = pathOf(unordered, file.stages, repertoire, survey);
+  const path = coursePath(unordered, file.stages, repertoire, survey);
   const lessons = path.order.map((id) => valueAt(byId, id));
   const course: CheckedCourse = {
     dir: root,
@@ -144,7 +144,10 @@ function assemble(
   const { id, file, text, front, defaults } = read;
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
-  const rangeOf = ({ from, to }: Span): Range => ({ start: pointAt(text.placed, from), end: pointAt(text.placed, to) });
+  const rangeOf = ({ from, to }: TextSpan): SourceRange => ({
+    start: pointAt(text.placed, from),
+    end: pointAt(text.placed, to),
+  });
   const own = valueAt(places.lessons, id);
   const links = text.references.map((reference): Link => {
     const { target, diagnostics } = resolve(reference, own, places);

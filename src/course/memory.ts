@@ -1,12 +1,12 @@
 /** What one load of a course leaves for the next: whatever was read from a text that has not changed is taken over. */
 import type { BlockTree } from '../notation/tree.ts';
 import type { BlockRead } from './block.ts';
-import type { CourseHead } from './course-file.ts';
+import type { CourseFileRead } from './course-file.ts';
 import type { LessonRead } from './lesson.ts';
 import type { CourseTechniques } from './techniques.ts';
 
 export interface Memory {
-  readonly head: CourseHead;
+  readonly head: CourseFileRead;
   readonly techniques: CourseTechniques;
   /** By file. */
   readonly lessons: ReadonlyMap<string, LessonRead>;

@@ -6,13 +6,13 @@ import type { PathLesson } from '../curriculum/lesson.ts';
 import type { LessonSurvey } from '../curriculum/survey.ts';
 import { locate, type Problem, problemAt, TOP } from '../diagnostics/place.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
-import { valueAt } from '../time/item.ts';
+import { valueAt } from '../values/checked.ts';
 import type { Course, Lesson } from './course.ts';
 import type { Stage } from './course-schema.ts';
 import { placeAt } from './severity.ts';
 
 /** The path of some lessons of a course. Where nothing else decides, lessons stand by their names. */
-export function pathOf<L extends PathLesson>(
+export function coursePath<L extends PathLesson>(
   lessons: readonly L[],
   stages: readonly Stage[],
   repertoire: Repertoire,
@@ -32,7 +32,7 @@ export function publishedPath({
   const published = lessons.filter(({ front }) => !front.draft);
   if (published.length === lessons.length) return path;
   const surveyOf = ({ id }: PathLesson): LessonSurvey => stepOf(path, id).survey;
-  return pathOf(published, file.stages, repertoire, surveyOf);
+  return coursePath(published, file.stages, repertoire, surveyOf);
 }
 
 /** Everything wrong with the path. */

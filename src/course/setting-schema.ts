@@ -1,9 +1,9 @@
 /** The settings of course.yaml and of front matter: the same keys and values as at the head of a block. */
 import type { z } from 'zod';
 import { refuse, text } from '../document/schema.ts';
+import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
-import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from '../notation/values.ts';
-import { recordOf } from '../time/item.ts';
+import { recordOf } from '../values/checked.ts';
 
 /** The settings, in the words a block's header takes. */
 export const settingShape = (tables: Tables) => recordOf(SETTING_KEYS, (key) => setting(key, tables).optional());
@@ -15,7 +15,7 @@ const setting = (key: SettingKey, tables: Tables) =>
   });
 
 export type SettingsRead = { readonly [Key in SettingKey]?: Partial<Settings> | undefined };
-export const gather = (read: SettingsRead): Partial<Settings> =>
+export const mergeSettings = (read: SettingsRead): Partial<Settings> =>
   Object.assign({}, ...SETTING_KEYS.map((key) => read[key]));
 
 export const oneProgression = (read: SettingsRead, context: z.RefinementCtx): void => {

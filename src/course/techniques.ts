@@ -6,7 +6,7 @@ import { checkYaml } from '../document/check-yaml.ts';
 import { fieldOf } from '../document/unknown.ts';
 import { nearestPlace, readYaml, type YamlRead } from '../document/yaml.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
-import { gather, type Repertoire } from '../technique/repertoire.ts';
+import { type Repertoire, repertoireFromFile } from '../technique/repertoire.ts';
 import { courseTechniqueSchema, type TechniquesFile, techniquesFileSchema } from '../technique/technique.ts';
 import type { TextFile } from './folder.ts';
 
@@ -27,7 +27,7 @@ export function readTechniques(file: TextFile | undefined, before: CourseTechniq
   const read = readYaml(text ?? '');
   const { value, wrong, diagnostics } = checkYaml(techniquesFileSchema, read, {});
   const broken = new Set<number>();
-  const { repertoire, faults } = gather(
+  const { repertoire, faults } = repertoireFromFile(
     wrong.has('techniques') ? { ...value, techniques: sound(read, broken) } : value,
   );
   const found = faults

@@ -1,14 +1,14 @@
 /** Whether what lessons teach and what their blocks use fit together. */
 
-import { namesOf, nearest } from '../diagnostics/nearest.ts';
+import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { placeOfUse, type Report } from './finding.ts';
 import { reaches } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
-import { type Gap, teacherOnWay } from './needs.ts';
 import type { NumberedPath } from './numbered.ts';
+import { type MissingTechnique, teacherBefore } from './technique-needs.ts';
 
 export function checkTeaching(curriculum: NumberedPath, add: Report): void {
   checkEntries(curriculum, add);
@@ -57,7 +57,7 @@ function checkFoundation(
     const needs = repertoire.byId.get(id);
     if (teacher === undefined || !needs) continue;
     const standIns = [id, ...(repertoire.narrower.get(id) ?? [])];
-    if (standIns.some((one) => teacherOnWay(way, one, number) !== undefined)) continue;
+    if (standIns.some((one) => teacherBefore(way, one, number) !== undefined)) continue;
     const facts = { technique, needs, teacher: at(curriculum, teacher).id };
     add(at(curriculum, number), { front }, 'taught-too-early', facts);
   }
@@ -88,14 +88,14 @@ function checkFirsts(curriculum: NumberedPath, add: Report): void {
 const EACH = 3;
 
 /** Where in its block a technique is missed: the block as a whole stands before its first event. */
-const placeIn = ({ match }: Gap): number => match.at ?? Number.NEGATIVE_INFINITY;
+const placeIn = ({ match }: MissingTechnique): number => match.at ?? Number.NEGATIVE_INFINITY;
 
 /** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */
 function checkGaps(curriculum: NumberedPath, add: Report): void {
   const { gaps, rank, repertoire } = curriculum;
   const inOrder = [...gaps].sort((a, b) => itemAt(rank, a.lesson) - itemAt(rank, b.lesson));
   const told = new Set<string>();
-  const never = new Map<number, Gap[]>();
+  const never = new Map<number, MissingTechnique[]>();
   const meant = meantTechniques(curriculum);
   for (const gap of inOrder) {
     const { lesson: number, technique, block, match, teachers } = gap;
@@ -133,4 +133,4 @@ function meantTechniques({ lessons, repertoire }: NumberedPath): Set<string> {
 }
 
 /** The technique an unknown id probably means, by its id or its title. */
-const meantBy = (id: string, { techniques }: Repertoire): string | undefined => nearest(id, namesOf(techniques));
+const meantBy = (id: string, { techniques }: Repertoire): string | undefined => nearest(id, knownNames(techniques));

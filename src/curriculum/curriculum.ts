@@ -1,7 +1,7 @@
 /** The path of a course: its lessons in an order, what ties them together, what each teaches and uses. Lessons go by id. */
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
+import type { Dependency } from './dependencies.ts';
 import type { PathLesson } from './lesson.ts';
-import type { Link } from './links.ts';
 import { type NumberedPath, numberedPath, type PathInput } from './numbered.ts';
 import type { LessonSurvey } from './survey.ts';
 
@@ -12,7 +12,7 @@ export interface Curriculum {
   /** The lessons that teach each technique, in path order. */
   readonly teachers: ReadonlyMap<string, readonly string[]>;
   /** All ties, rings broken, with every reason. */
-  readonly links: readonly Link[];
+  readonly links: readonly Dependency[];
   /** The same by numbers, for the checks. */
   readonly numbered: NumberedPath;
 }

@@ -3,12 +3,12 @@ import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Match } from '../technique/detect.ts';
 import type { Technique } from '../technique/technique.ts';
-import type { PathLesson, Place } from './lesson.ts';
+import type { LessonPlace, PathLesson } from './lesson.ts';
 import { PATH_PROBLEMS } from './problems.ts';
 
 export interface Finding {
   readonly lesson: string;
-  readonly place: Place;
+  readonly place: LessonPlace;
   /** Without a span: the place stands for it. */
   readonly diagnostic: Omit<Diagnostic, 'span'>;
 }
@@ -17,7 +17,7 @@ type Problems = typeof PATH_PROBLEMS;
 type Facts<Code extends keyof Problems> = Parameters<Problems[Code]['message']>[0];
 export type Report = <Code extends keyof Problems>(
   lesson: PathLesson,
-  place: Place,
+  place: LessonPlace,
   code: Code,
   facts: Facts<Code>,
 ) => void;
@@ -36,7 +36,7 @@ export function collector(): { readonly findings: Finding[]; readonly add: Repor
 }
 
 /** An event of a block, in its text. */
-export function placeOfEvent(lesson: PathLesson, block: number, index: number | undefined): Place {
+export function placeOfEvent(lesson: PathLesson, block: number, index: number | undefined): LessonPlace {
   const score = lesson.blocks[block]?.score;
   const event =
     index === undefined ? undefined : score?.bars.flatMap((bar) => bar.events).find((one) => one.index === index);
@@ -47,7 +47,7 @@ export function placeOfEvent(lesson: PathLesson, block: number, index: number | 
  * Where a technique is used: at its note; or, where the block as a whole uses it, at the setting that says so, in the
  * block's header or the lesson's front matter.
  */
-export function placeOfUse(lesson: PathLesson, block: number, match: Match, { find }: Technique): Place {
+export function placeOfUse(lesson: PathLesson, block: number, match: Match, { find }: Technique): LessonPlace {
   if (match.at !== undefined || find === 'unseen') return placeOfEvent(lesson, block, match.at);
   const rules = 'any' in find ? find.any : [find];
   for (const key of rules.flatMap((rule) => Object.keys(rule.block ?? {}))) {

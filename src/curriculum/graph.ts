@@ -2,7 +2,7 @@
  * Directed graphs over the numbers 0 to n - 1, and what the path asks of them. An edge leads from what comes before to
  * what comes after; edges out of range or from a node to itself are left out by {@link graphOf}.
  */
-import { itemAt, lastOf } from '../time/item.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 export interface Graph {
   readonly size: number;
   readonly next: readonly (readonly number[])[];
@@ -148,7 +148,7 @@ export const reaches = ({ words, bits }: Reach, from: number, to: number): boole
  * The closure of a graph without cycles: each row is the union of its neighbours' rows, last node first. 32 nodes fit a
  * word, so 3,000 lessons take a megabyte and some hundred thousand steps.
  */
-export function reachOf(graph: Graph, order: readonly number[]): Reach {
+export function reachabilityOf(graph: Graph, order: readonly number[]): Reach {
   const words = (graph.size + 31) >> 5;
   const bits = new Uint32Array(words * graph.size);
   for (let i = order.length - 1; i >= 0; i--) {

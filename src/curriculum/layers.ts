@@ -1,5 +1,5 @@
 /** In which row of the map each lesson stands: below all it builds on, few enough to a row, stage after stage. */
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Curriculum, stepOf } from './curriculum.ts';
 
 /** A run of rows that belongs to one stage. */

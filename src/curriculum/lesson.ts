@@ -1,6 +1,6 @@
 /** What the path needs to know of a lesson: a part of what a loaded course holds. */
-import type { Span } from '../diagnostics/diagnostic.ts';
-import type { Range } from '../diagnostics/place.ts';
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
+import type { SourceRange } from '../diagnostics/place.ts';
 import type { Score } from '../score/score.ts';
 
 export interface PathLesson {
@@ -24,7 +24,7 @@ export interface PathBlock {
   readonly index: number;
   /** Undefined where the block has an error. */
   readonly score: Score | undefined;
-  readonly tree: { readonly header: ReadonlyMap<string, { readonly valueSpan: Span }> };
+  readonly tree: { readonly header: ReadonlyMap<string, { readonly valueSpan: TextSpan }> };
   readonly quotes: readonly PathQuote[];
 }
 
@@ -32,14 +32,14 @@ export interface PathBlock {
 export interface PathQuote {
   readonly lesson: string;
   readonly block: string;
-  readonly range: Range;
+  readonly range: SourceRange;
 }
 
 /** Where in a lesson something stands. */
-export type Place =
+export type LessonPlace =
   /** A value of its front matter by its path: `requires/2`, `teaches/0`, `order`, `title`. */
   | { readonly front: string }
   /** A run of characters of a block's text, or the whole block. */
-  | { readonly block: number; readonly span?: Span }
+  | { readonly block: number; readonly span?: TextSpan }
   /** Lines and columns of its file. */
-  | { readonly range: Range };
+  | { readonly range: SourceRange };

@@ -1,15 +1,15 @@
 /** The map of a path, in numbers: where each lesson's box stands and how the lines between them run. It runs downwards. */
-import { itemAt } from '../time/item.ts';
-import { type Arranged, arrange, type Pair, rowWidths } from './arrange.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Curriculum, stepOf } from './curriculum.ts';
 import { type Band, type Layers, layersOf } from './layers.ts';
+import { layOutMap, type MapLayout, type Pair, rowWidths } from './map-layout.ts';
 
-export interface Point {
+export interface MapPoint {
   readonly x: number;
   readonly y: number;
 }
 
-export interface Box extends Point {
+export interface Box extends MapPoint {
   readonly lesson: string;
   /** Lessons it builds on that stand on another sheet. */
   readonly elsewhere: readonly string[];
@@ -24,7 +24,7 @@ export interface Line {
   readonly from: string;
   readonly to: string;
   /** From the lower edge of one box to the upper edge of the other, downwards. */
-  readonly points: readonly Point[];
+  readonly points: readonly MapPoint[];
 }
 
 export interface PathMap {
@@ -47,7 +47,11 @@ const BOUNDS = [3, 2, 1] as const;
  * Draws some lessons, given by id in path order. What takes time is to arrange them; `arranged` may know the answer from
  * before.
  */
-export function mapOf(curriculum: Pick<Curriculum, 'steps'>, lessons: readonly string[], arranged = arrange): PathMap {
+export function mapOf(
+  curriculum: Pick<Curriculum, 'steps'>,
+  lessons: readonly string[],
+  arranged = layOutMap,
+): PathMap {
   const placeOf = new Map(lessons.map((id, place) => [id, place]));
   const steps: Pair[] = [];
   const elsewhere = lessons.map((id, place) => {
@@ -115,7 +119,7 @@ interface Ends {
 }
 
 /** Where each line leaves and enters its boxes: those of one box are spread along its edge in the order of where they go. */
-function endsOf(steps: readonly Pair[], { boxes, lines }: Arranged): Ends[] {
+function endsOf(steps: readonly Pair[], { boxes, lines }: MapLayout): Ends[] {
   const ends = steps.map((): Ends => ({ start: 0, end: 0 }));
   for (const side of ['start', 'end'] as const) {
     const byBox = new Map<number, { index: number; towards: number }[]>();

@@ -3,12 +3,18 @@
  * else asks by id (`curriculum.ts`).
  */
 import type { Repertoire } from '../technique/repertoire.ts';
-import { itemAt } from '../time/item.ts';
-import { components, type Graph, graphOf, orderOf, type Reach, reachOf, reduce } from './graph.ts';
+import { itemAt } from '../values/checked.ts';
+import { type Dependency, mergeDependencies, type WrittenDependency, writtenDependencies } from './dependencies.ts';
+import { components, type Graph, graphOf, orderOf, type Reach, reachabilityOf, reduce } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
-import { type Link, linksOf, type Tie, writtenTies } from './links.ts';
-import { type Debt, type Gap, needsOf, type Teachers, teachersOf } from './needs.ts';
 import type { LessonSurvey } from './survey.ts';
+import {
+  type MissingTechnique,
+  type Teachers,
+  type TechniqueUseOfLesson,
+  teachersOf,
+  techniqueNeeds,
+} from './technique-needs.ts';
 
 export interface NumberedPath {
   readonly lessons: readonly PathLesson[];
@@ -20,16 +26,16 @@ export interface NumberedPath {
   readonly surveys: readonly LessonSurvey[];
   readonly repertoire: Repertoire;
   /** The author's requirements and quotations. */
-  readonly written: readonly Tie[];
+  readonly written: readonly WrittenDependency[];
   /** Those of them that go round in a ring with others, by the ring's component. */
   readonly component: Int32Array;
   /** The written ties without those in rings, as a graph, in an order, and what can be reached in it. */
   readonly way: { readonly graph: Graph; readonly order: readonly number[]; readonly reach: Reach };
   readonly teachers: Teachers;
-  readonly debts: readonly Debt[];
-  readonly gaps: readonly Gap[];
+  readonly debts: readonly TechniqueUseOfLesson[];
+  readonly gaps: readonly MissingTechnique[];
   /** All ties, rings broken, with every reason. */
-  readonly links: readonly Link[];
+  readonly links: readonly Dependency[];
   /** For each lesson those it builds on, without any that these bring along: the transitive reduction of the links. */
   readonly needs: readonly (readonly number[])[];
   /** For each lesson those it opens the way to. */
@@ -49,20 +55,20 @@ export interface PathInput {
 export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput): NumberedPath {
   const numberOf = new Map(lessons.map((lesson, number) => [lesson.id, number]));
   const wish = wishedRank(lessons, stages);
-  const written = writtenTies(lessons, numberOf);
+  const written = writtenDependencies(lessons, numberOf);
   const component = components(graphOf(lessons.length, pairsOf(written)));
   // A tie within a component is part of a ring: an error, and left out of everything that needs an order.
   const sound = written.filter(({ from, to }) => component[from] !== component[to]);
   const graph = graphOf(lessons.length, pairsOf(sound));
   const wayOrder = orderOf(graph, wish);
-  const reach = reachOf(graph, wayOrder);
+  const reach = reachabilityOf(graph, wayOrder);
   const teachers = teachersOf(lessons, wish);
-  const debts: Debt[] = [];
-  const gaps: Gap[] = [];
+  const debts: TechniqueUseOfLesson[] = [];
+  const gaps: MissingTechnique[] = [];
   // A course that teaches nothing by name takes no part in this.
   if (teachers.size > 0) {
     for (const number of wayOrder) {
-      const needs = needsOf(number, surveys[number] ?? [], { repertoire, teachers, reach });
+      const needs = techniqueNeeds(number, surveys[number] ?? [], { repertoire, teachers, reach });
       debts.push(...needs.debts);
       gaps.push(...needs.gaps);
     }
@@ -74,7 +80,7 @@ export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput
   const ties = [...sound, ...learnt, ...withoutRings(lessons.length, [...sound, ...learnt], missed)];
   const whole = graphOf(lessons.length, pairsOf(ties));
   const order = orderOf(whole, pulled(whole, wish));
-  const drawn = graphOf(lessons.length, reduce(whole, reachOf(whole, order)));
+  const drawn = graphOf(lessons.length, reduce(whole, reachabilityOf(whole, order)));
   const rank = placesIn(order);
   return {
     lessons,
@@ -89,15 +95,15 @@ export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput
     debts,
     gaps,
     way: { graph, order: wayOrder, reach },
-    links: linksOf(ties, lessons),
+    links: mergeDependencies(ties, lessons),
     needs: drawn.before,
     opens: drawn.next,
   };
 }
 
-const pairsOf = (ties: readonly Tie[]) => ties.map(({ from, to }) => [from, to] as const);
+const pairsOf = (ties: readonly WrittenDependency[]) => ties.map(({ from, to }) => [from, to] as const);
 
-const tieOf = (from: number, to: number, technique: string, block: number): Tie => ({
+const tieOf = (from: number, to: number, technique: string, block: number): WrittenDependency => ({
   from,
   to,
   reason: { kind: 'technique', technique, block },
@@ -105,7 +111,11 @@ const tieOf = (from: number, to: number, technique: string, block: number): Tie 
 });
 
 /** The ties that can be added without closing a ring: those of a ring are left out together. */
-function withoutRings(size: number, sure: readonly Tie[], added: readonly Tie[]): Tie[] {
+function withoutRings(
+  size: number,
+  sure: readonly WrittenDependency[],
+  added: readonly WrittenDependency[],
+): WrittenDependency[] {
   const component = components(graphOf(size, pairsOf([...sure, ...added])));
   return added.filter(({ from, to }) => component[from] !== component[to]);
 }

@@ -1,8 +1,8 @@
 /** A survey as text, to be kept. */
-import type { Found, Match } from '../technique/detect.ts';
+import type { FoundTechnique, Match } from '../technique/detect.ts';
 import type { Difficulty } from '../technique/difficulty.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import type { BlockSurvey, LessonSurvey } from './survey.ts';
 
 interface BlockText {
@@ -36,7 +36,7 @@ export const readSurvey = (text: string, { byId }: Repertoire): LessonSurvey =>
   (JSON.parse(text) as readonly (BlockText | null)[]).map((block) => {
     if (!block) return undefined;
     const matches = block.matches.map(([at, events]): Match => (at === null ? { events } : { events, at }));
-    const found = block.found.flatMap(([id, numbers]): Found[] => {
+    const found = block.found.flatMap(([id, numbers]): FoundTechnique[] => {
       const technique = byId.get(id);
       return technique ? [{ technique, matches: numbers.map((number) => itemAt(matches, number)) }] : [];
     });

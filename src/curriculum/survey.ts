@@ -1,13 +1,13 @@
 /** What one lesson's blocks take, read off their scores: the costly part, and for each lesson independent of all others. */
 
-import { detector, type Found } from '../technique/detect.ts';
+import { detector, type FoundTechnique } from '../technique/detect.ts';
 import { type Difficulty, difficultyOf } from '../technique/difficulty.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { PathBlock, PathLesson } from './lesson.ts';
 
 export interface BlockSurvey {
   /** The techniques found in it; undefined, as the rest, where the block has no score. */
-  readonly found: readonly Found[];
+  readonly found: readonly FoundTechnique[];
   readonly difficulty: Difficulty;
 }
 

@@ -2,10 +2,10 @@
  * Catalogues of problems: one entry per code, with its severity and its words. Each module keeps the catalogue of its own
  * problems in a file `problems.ts`; `reporter` makes diagnostics of them.
  */
-import type { Diagnostic, Severity, Span } from './diagnostic.ts';
+import type { Diagnostic, Severity, TextSpan } from './diagnostic.ts';
 
 /** One kind of problem: how bad, what it is in general (for the reference page), and its words for the facts at hand. */
-export interface Kind<Facts> {
+export interface ProblemKind<Facts> {
   readonly severity: Severity;
   /** What this problem is and why it is one, for the reference of messages. */
   readonly about: string;
@@ -15,15 +15,15 @@ export interface Kind<Facts> {
 
 /** A catalogue of kinds by code. Each subject keeps its own beside its code. */
 // biome-ignore lint/suspicious/noExplicitAny: each kind takes facts of its own shape; `report` checks them.
-export type Catalogue = Readonly<Record<string, Kind<any>>>;
+export type Catalogue = Readonly<Record<string, ProblemKind<any>>>;
 
-type FactsOf<K> = K extends Kind<infer Facts> ? Facts : never;
+type FactsOf<K> = K extends ProblemKind<infer Facts> ? Facts : never;
 
 /** A reporter for one catalogue: makes a diagnostic of a code, its facts and its place. */
 export const reporter =
   <C extends Catalogue>(catalogue: C) =>
-  <Code extends keyof C & string>(code: Code, span: Span, facts: FactsOf<C[Code]>): Diagnostic => {
-    const kind: Kind<FactsOf<C[Code]>> | undefined = catalogue[code];
+  <Code extends keyof C & string>(code: Code, span: TextSpan, facts: FactsOf<C[Code]>): Diagnostic => {
+    const kind: ProblemKind<FactsOf<C[Code]>> | undefined = catalogue[code];
     if (!kind) throw new RangeError(`no problem is called ${code}`);
     const help = kind.help?.(facts);
     return {
@@ -37,7 +37,7 @@ export const reporter =
 
 const kindOf =
   (severity: Severity) =>
-  <Facts>(words: Omit<Kind<Facts>, 'severity'>): Kind<Facts> => ({ severity, ...words });
+  <Facts>(words: Omit<ProblemKind<Facts>, 'severity'>): ProblemKind<Facts> => ({ severity, ...words });
 
 /** An entry of a catalogue: makes the site wrong, so nothing is published. */
 export const error = kindOf('error');

@@ -6,7 +6,7 @@
 export type Severity = 'error' | 'warning' | 'hint';
 
 /** UTF-16 offsets into a text: `from` inclusive, `to` exclusive. */
-export interface Span {
+export interface TextSpan {
   readonly from: number;
   readonly to: number;
 }
@@ -19,7 +19,7 @@ export interface Diagnostic {
   readonly message: string;
   /** The mend, where there is one. */
   readonly help?: string;
-  readonly span: Span;
+  readonly span: TextSpan;
 }
 
 export const hasError = (diagnostics: readonly Diagnostic[]): boolean =>

@@ -94,5 +94,5 @@ function editDistance(a: string, b: string, limit: number): number {
 }
 
 /** The names of a table: each entry by its id and by its title. */
-export const namesOf = (table: Iterable<{ readonly id: string; readonly title: string }>): Known[] =>
+export const knownNames = (table: Iterable<{ readonly id: string; readonly title: string }>): Known[] =>
   [...table].flatMap(({ id, title }): Known[] => [id, [title, id]]);

@@ -2,19 +2,19 @@
 import type { Diagnostic, Severity } from './diagnostic.ts';
 
 /** Line and column are 1-based; columns count UTF-16 units, as editors do. */
-export interface Point {
+export interface SourcePoint {
   readonly line: number;
   readonly column: number;
 }
 
 /** From `start` up to, but not including, `end`. */
-export interface Range {
-  readonly start: Point;
-  readonly end: Point;
+export interface SourceRange {
+  readonly start: SourcePoint;
+  readonly end: SourcePoint;
 }
 
 /** Where what has no place of its own in a file is told. */
-export const TOP: Range = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };
+export const TOP: SourceRange = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };
 
 /** A diagnostic in its file: what `check --json` prints. */
 export interface Problem {
@@ -35,11 +35,11 @@ export interface Problem {
  * `lines[n]` is where line n of the text (from 0, with its offset) begins in the file.
  */
 export interface Placed {
-  readonly lines: readonly { readonly offset: number; readonly at: Point }[];
+  readonly lines: readonly { readonly offset: number; readonly at: SourcePoint }[];
 }
 
 /** A text that is the whole file, or begins at `start` and keeps its lines whole from there. */
-export function placeOf(text: string, start: Point = { line: 1, column: 1 }): Placed {
+export function placeOf(text: string, start: SourcePoint = { line: 1, column: 1 }): Placed {
   const lines = [{ offset: 0, at: start }];
   for (let at = 0; at < text.length; at++) {
     const character = text.charCodeAt(at);
@@ -54,7 +54,7 @@ const LINE_FEED = 10;
 const RETURN = 13;
 
 /** The point of an offset. Offsets past the end stand on the last line. */
-export function pointAt(placed: Placed, offset: number): Point {
+export function pointAt(placed: Placed, offset: number): SourcePoint {
   let low = 0;
   let high = placed.lines.length - 1;
   while (low < high) {
@@ -77,7 +77,7 @@ export function locate(diagnostic: Diagnostic, file: string, placed: Placed): Pr
 export function problemAt(
   { severity, code, message, help }: Omit<Diagnostic, 'span'>,
   file: string,
-  { start, end }: Range,
+  { start, end }: SourceRange,
 ): Problem {
   return {
     file,

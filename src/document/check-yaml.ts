@@ -1,7 +1,7 @@
 /** Checks what YAML read against a schema of `schema.ts`: each problem is a diagnostic at the key or value it is about. */
 import type { z } from 'zod';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { excerpt } from '../diagnostics/excerpt.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { DOCUMENT_PROBLEMS } from './problems.ts';
@@ -107,12 +107,12 @@ function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead, meant: ReadonlyS
   return [report('value-wrong', spanAt(read, issue.path, params.key ? 'key' : 'value'), { message, help })];
 }
 
-function spanAt(read: YamlRead, path: readonly PropertyKey[], which: 'key' | 'value'): Span {
+function spanAt(read: YamlRead, path: readonly PropertyKey[], which: 'key' | 'value'): TextSpan {
   const spans = nearestPlace(read.spans, path);
   return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };
 }
 
-const startOf = (span: Span): Span => ({ from: span.from, to: span.from });
+const startOf = (span: TextSpan): TextSpan => ({ from: span.from, to: span.from });
 
 function isMissing(path: readonly PropertyKey[], read: YamlRead): boolean {
   let value: unknown = read.value ?? {};

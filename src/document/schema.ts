@@ -151,7 +151,7 @@ const few = (shape: z.ZodRawShape): string => {
 };
 
 /** `name: value` lines whose names are the author’s own ids. `taken` are names that others have already. */
-export const named = <Value extends z.ZodType>(value: Value, taken: readonly { readonly id: string }[] = []) =>
+export const namedValues = <Value extends z.ZodType>(value: Value, taken: readonly { readonly id: string }[] = []) =>
   z.preprocess(
     (written) => written ?? {},
     z

@@ -15,16 +15,16 @@ import {
   type YAMLError,
 } from 'yaml';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
-import { type Placed, pointAt, type Range } from '../diagnostics/place.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { DOCUMENT_PROBLEMS } from './problems.ts';
 
 /** Texts, lists and records of them; undefined for a value left empty. */
 export type YamlValue = string | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };
 
 export interface YamlSpans {
-  readonly key?: Span;
-  readonly value: Span;
+  readonly key?: TextSpan;
+  readonly value: TextSpan;
 }
 
 export interface YamlRead {
@@ -35,14 +35,14 @@ export interface YamlRead {
 }
 
 /** The same places in the file. */
-export type YamlPlaces = ReadonlyMap<string, { readonly key?: Range; readonly value: Range }>;
+export type YamlPlaces = ReadonlyMap<string, { readonly key?: SourceRange; readonly value: SourceRange }>;
 
 const report = reporter(DOCUMENT_PROBLEMS);
 
 /** Reads the YAML that stands from `from` to `to` in a file's text. Spans count from the start of the file. */
 export function readYaml(source: string, from = 0, to = source.length): YamlRead {
   const text = source.slice(from, to);
-  const shift = (start: number, end: number): Span => ({ from: from + start, to: from + Math.max(start, end) });
+  const shift = (start: number, end: number): TextSpan => ({ from: from + start, to: from + Math.max(start, end) });
   const diagnostics: Diagnostic[] = [];
   const spans = new Map<string, YamlSpans>();
   // The failsafe schema knows no numbers, booleans or dates: all scalars are text.
@@ -59,13 +59,13 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   const value = convert(document.contents, '', whole);
   return { value, spans, diagnostics };
 
-  function slipSpan({ code, pos: [start, end] }: YAMLError): Span {
+  function slipSpan({ code, pos: [start, end] }: YAMLError): TextSpan {
     // Two colons: the whole value is what has to be quoted.
     const line = code === 'BLOCK_AS_IMPLICIT_KEY' ? /^[^\r\n]*/.exec(text.slice(start))?.[0].trimEnd() : undefined;
     return shift(start, line === undefined ? end : start + line.length);
   }
 
-  function convert(node: unknown, path: string, fallback: Span, key?: Span): YamlValue {
+  function convert(node: unknown, path: string, fallback: TextSpan, key?: TextSpan): YamlValue {
     const range = isNode(node) ? node.range : undefined;
     const span = range && range[1] > range[0] ? shift(range[0], range[1]) : fallback;
     if (path !== '') spans.set(path, key ? { key, value: span } : { value: span });
@@ -188,8 +188,8 @@ function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
   };
 }
 
-export function placesOf(spans: ReadonlyMap<string, YamlSpans>, placed: Placed): YamlPlaces {
-  const range = ({ from, to }: Span): Range => ({ start: pointAt(placed, from), end: pointAt(placed, to) });
+export function yamlPlaces(spans: ReadonlyMap<string, YamlSpans>, placed: Placed): YamlPlaces {
+  const range = ({ from, to }: TextSpan): SourceRange => ({ start: pointAt(placed, from), end: pointAt(placed, to) });
   return new Map(
     [...spans].map(([path, { key, value }]) => [
       path,

@@ -2,22 +2,22 @@
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { clefOf } from './clef.ts';
+import type { Column, Segment } from './columns.ts';
 import { layoutOf } from './layout.ts';
-import { drawLead } from './lead.ts';
 import { escapeText } from './markup.ts';
-import type { Column, Segment } from './measure.ts';
-import { needsOf } from './needs.ts';
-import { planOf } from './plan.ts';
+import { drawRowHead } from './row-head.ts';
 import { COLUMNS, rowStarts } from './rows.ts';
 import { measureBars } from './segments.ts';
 import { place } from './spacing.ts';
+import { spacingNeeds } from './spacing-needs.ts';
+import { staffPlan } from './staff-plan.ts';
 
 export { glyphSheet } from './sheet.ts';
 
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
+import { blockName, blockWords } from './text-alternative.ts';
 import { drawTile } from './tile.ts';
-import { blockName, blockWords } from './words.ts';
 
 /**
  * Keeps drawings between calls, and between runs if it likes. A key holds everything its drawing depends on but this
@@ -52,7 +52,7 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
 
   const placed = segments.map((segment) => ({ segment, xs: placeSegment(segment, width) }));
   const parts = placed.map(({ segment, xs }, index) => {
-    const plan = planOf({
+    const plan = staffPlan({
       segment,
       xs,
       width,
@@ -68,7 +68,7 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     parts.map((part) => part.drawing),
     clef,
   );
-  const lead = drawLead(score.key, clef, layout);
+  const lead = drawRowHead(score.key, clef, layout);
   const glyphs = new Set(lead.glyphs);
 
   const rows = segments.map((segment, index) => ({
@@ -102,7 +102,7 @@ const sizeFor = (least: number): number => {
 
 function placeSegment(segment: Segment, width: number): number[] {
   if (segment.columns[0]?.note.wholeBar) return [width / 2];
-  return place({ ...needsOf(segment), width });
+  return place({ ...spacingNeeds(segment), width });
 }
 
 /** How many tiles of the same bar follow one. */

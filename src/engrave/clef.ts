@@ -1,6 +1,6 @@
 /** The clef of a score: the treble clef, with an octave sign where that keeps the notes near the staff. */
 import { LETTERS, type Pitch } from '../instrument/pitch.ts';
-import { soundsOf } from '../score/ask.ts';
+import { soundsOf } from '../score/queries.ts';
 import type { Score } from '../score/score.ts';
 
 export interface Clef {

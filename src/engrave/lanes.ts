@@ -4,10 +4,10 @@
  */
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
-import { itemAt, lastOf } from '../time/item.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
+import { type Column, isAttack, labelsApart, soundIn } from './columns.ts';
 import { escapeText, n } from './markup.ts';
-import { type Column, isAttack, labelsApart, soundIn } from './measure.ts';
-import { markClasses, markText, SHAPES } from './role-mark.ts';
+import { SHAPES, shapeClasses, shapeText } from './role-shape.ts';
 
 export interface LaneLayout {
   /** The line between blow and draw. */
@@ -71,8 +71,8 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
     ).join('');
     drawn += `<path class="s" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
   }
-  if (role) drawn += `<use href="#s${role.degree}" class="${markClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
-  drawn += markText(String(note.hole), x, y, role);
+  if (role) drawn += `<use href="#s${role.degree}" class="${shapeClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
+  drawn += shapeText(String(note.hole), x, y, role);
   if (note.over) drawn += `<circle class="s" cx="${n(x)}" cy="${n(y + shape.top - 4)}" r="2.8"/>`;
   if (note.slide) drawn += `<path d="M${n(x + shape.half + 1)} ${n(y)}l6-4v8Z"/>`;
   return drawn;
@@ -81,7 +81,7 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
 /** A held note that has come to mean something else: a small shape on its line. */
 function drawBead(role: Role | undefined, x: number, y: number): string {
   if (!role) return '';
-  return `<use href="#s${role.degree}" class="${markClasses(role)}" transform="translate(${n(x)} ${n(y)})scale(.45)"/>`;
+  return `<use href="#s${role.degree}" class="${shapeClasses(role)}" transform="translate(${n(x)} ${n(y)})scale(.45)"/>`;
 }
 
 /** The labels: outside of the lane's numbers where one will do, beside each hole where they differ. */
@@ -112,7 +112,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
 }
 
 /** How far a sound reaches above and below the centre line at 0. */
-export function reachOf(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
+export function laneHeights(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
   const sound = soundIn(column);
   const heights = heightsOf(sound, { centre: 0, blowBends });
   const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM + 2 : 2;

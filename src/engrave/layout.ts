@@ -1,9 +1,9 @@
 /** The heights all tiles of a block share: the staff's top line is at 0, its bottom line at 40. */
 import type { Score } from '../score/score.ts';
 import type { Clef } from './clef.ts';
+import type { Segment } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import { type LaneLayout, reachOf } from './lanes.ts';
-import type { Segment } from './measure.ts';
+import { type LaneLayout, laneHeights } from './lanes.ts';
 import type { StaffDrawing } from './staff.ts';
 
 /** Baselines and edges; undefined where the block has nothing to put there. */
@@ -54,7 +54,7 @@ export function layoutOf(
     10,
   );
   const laneTop = y;
-  const reaches = sounds.map((column) => reachOf(column, blowBends));
+  const reaches = sounds.map((column) => laneHeights(column, blowBends));
   // The lead's words stand between the clef's foot and the lanes.
   const foot = 30 + glyphAt(clef.code).bottom;
   const centre = Math.max(y + Math.max(10, ...reaches.map(({ top }) => -top)) + 1, foot + 15);

@@ -1,5 +1,5 @@
 /** Text and numbers as they stand in SVG and HTML. */
-import { valueAt } from '../time/item.ts';
+import { valueAt } from '../values/checked.ts';
 
 const ENTITIES: ReadonlyMap<string, string> = new Map(
   Object.entries({

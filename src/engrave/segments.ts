@@ -3,11 +3,11 @@ import type { Score } from '../score/score.ts';
 import { staffNotes } from '../score/spelling.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
 import { beatLength } from '../time/meter.ts';
-import { type Column, columnsOf, type Segment, segmentOf } from './measure.ts';
-import { needsOf } from './needs.ts';
+import { itemAt } from '../values/checked.ts';
+import { type Column, columnsOf, type Segment, segmentOf } from './columns.ts';
 import { leastWidth } from './spacing.ts';
+import { spacingNeeds } from './spacing-needs.ts';
 
 export interface MeasuredBar {
   readonly whole: Segment;
@@ -26,7 +26,7 @@ export function measureBars(score: Score): MeasuredBar[] {
     const columns = columnsOf(bar, own, staff);
     const meter = index === 0 ? score.meter : undefined;
     const segment = (from: number, to: number): Segment => segmentOf(bar, own, columns, [from, to], meter);
-    const needed = (own: Segment): number => leastWidth(needsOf(own));
+    const needed = (own: Segment): number => leastWidth(spacingNeeds(own));
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));
 
     function cut(from: number, to: number, width: number): Segment[] {

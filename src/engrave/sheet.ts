@@ -1,9 +1,9 @@
 /** The outlines of a page's blocks. Apart from the engraver: a page whose blocks were engraved before needs this alone. */
 
 import { DEGREES } from '../harmony/chord.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { OUTLINES } from './glyphs/outlines.ts';
-import { SHAPES } from './role-mark.ts';
+import { SHAPES } from './role-shape.ts';
 
 /** One hidden picture for each page, with every outline its blocks draw. */
 export function glyphSheet(glyphs: Iterable<string>): string {

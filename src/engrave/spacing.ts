@@ -1,5 +1,5 @@
 /** Places columns of notes across a width: as music is spaced, longer notes wider, and never closer than what they carry. */
-import { itemAt, lastOf } from '../time/item.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 
 export interface Spacing {
   readonly width: number;

@@ -1,7 +1,7 @@
 /** One bar's (or half bar's) notes on the staff, drawn through VexFlow at places that are already decided. */
 import { Accidental, Beam, Dot, ModifierContext, StaveNote, Stem, TickContext } from 'vexflow/core';
 import type { MarkSign } from '../score/mark.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { drawSigns } from './mark-signs.ts';
 import { n } from './markup.ts';

@@ -1,14 +1,14 @@
 /** One tile: a bar (or half of one) with its staff, lanes, words and lines, at a fixed width. */
 import type { Event, Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
+import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { drawSound, glideLine, halfWidth, heightsOf, heldLine, middleOf } from './lanes.ts';
 import type { Layout } from './layout.ts';
-import { meterDigits, meterWidth } from './lead.ts';
 import { escapeText, n } from './markup.ts';
-import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, soundIn, WAVE } from './measure.ts';
-import { CHORD_GAP } from './needs.ts';
+import { meterDigits, meterWidth } from './row-head.ts';
+import { CHORD_GAP } from './spacing-needs.ts';
 import type { StaffDrawing } from './staff.ts';
 import { use } from './string-context.ts';
 import { textWidth } from './text-width.ts';

@@ -4,7 +4,7 @@ import { chromaOf, mod, type Pitch } from '../instrument/pitch.ts';
 import { inWords, type Playable, tabOf } from '../instrument/playable.ts';
 import { CHROMATIC_STEPS, type Step } from '../instrument/scale.ts';
 import { centsOf, EQUAL, frequencyOf, type Pitching } from '../instrument/temperament.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Chord, printedChord, printedNumeral } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
 import { numeralOf } from './numeral.ts';

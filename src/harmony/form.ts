@@ -1,6 +1,6 @@
 /** Named progressions: each bar's chords as numerals, so that a form fits any key. */
 import { add, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
-import { present } from '../time/item.ts';
+import { present } from '../values/checked.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { isChordSymbol, readChord } from './symbol.ts';

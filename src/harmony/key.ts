@@ -12,7 +12,7 @@ import {
   plainName,
   printedName,
 } from '../instrument/pitch.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 
 /** The song's key: where numerals count from and what the staff's signature says. */
 export interface SongKey {

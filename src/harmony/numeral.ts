@@ -1,6 +1,6 @@
 /** Roman numerals: steps of the song's key, counted from the major scale of its tonic in either mode (bVI is written out). */
 import { atFifths, fifthsOf, type PitchClass, plainName } from '../instrument/pitch.ts';
-import { valueAt } from '../time/item.ts';
+import { valueAt } from '../values/checked.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
 

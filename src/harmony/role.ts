@@ -1,5 +1,5 @@
 import { chromaOf, majorDegree, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import type { Chord, Degree } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
 

@@ -1,7 +1,7 @@
 /** Chord symbols and roman numerals, read into chords. The qualities and their spellings are tonal's chord dictionary. */
 import { ChordType, Interval } from 'tonal';
 import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Chord, type ChordTone, DEGREES } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { readNumeral, rootAt } from './numeral.ts';

@@ -1,4 +1,4 @@
-import { itemAt, present } from '../time/item.ts';
+import { itemAt, present } from '../values/checked.ts';
 import {
   atFifths,
   chromaOf,
@@ -93,8 +93,8 @@ export function holeRange(harp: Harp, hole: number): HoleRange {
   };
 }
 
-export type Fault = 'no-hole' | 'no-bend' | 'bend-too-deep' | 'no-overbend' | 'no-slide';
-export type Sounding = { readonly midi: number } | { readonly fault: Fault };
+export type UnplayableReason = 'no-hole' | 'no-bend' | 'bend-too-deep' | 'no-overbend' | 'no-slide';
+export type Sounding = { readonly midi: number } | { readonly fault: UnplayableReason };
 
 /** The sound of one hole on one breath, or why the reeds do not give it. */
 export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {

@@ -1,5 +1,5 @@
 /** Spelled pitch: a letter and an accidental as well as a number, since Bb and A# are one key and two notes. */
-import { itemAt, present } from '../time/item.ts';
+import { itemAt, present } from '../values/checked.ts';
 export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 export type Letter = (typeof LETTERS)[number];
 

@@ -40,7 +40,7 @@ export const notesOf = (harp: Harp): readonly Playable[] =>
   Array.from({ length: holeCount(harp) }, (_, index) => notesOfHole(harp, index + 1)).flat();
 
 /** Every place of a pitch on the harp: the easiest means first, then by hole. */
-export const placesOf = (harp: Harp, midi: number): readonly Playable[] =>
+export const placesOfPitch = (harp: Harp, midi: number): readonly Playable[] =>
   notesOf(harp)
     .filter((note) => note.midi === midi)
     .sort((a, b) => MEANS.indexOf(meansOf(a)) - MEANS.indexOf(meansOf(b)) || a.bend - b.bend || a.hole - b.hole);

@@ -1,10 +1,10 @@
 /** Positions: the keys one harp is played in, and what each finds on the reeds. */
 
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Harp, keyNote, tonicInPosition } from './harp.ts';
 import { chromaOf, mod, type PitchClass } from './pitch.ts';
 import { MEANS, type Means, meansOf, notesOf, type Playable } from './playable.ts';
-import { CHROMATIC_STEPS, CHURCH_MODES, namesOf, SCALES, type Scale, type Step, stepsOf } from './scale.ts';
+import { CHROMATIC_STEPS, CHURCH_MODES, SCALES, type Scale, type Step, scaleNoteNames, stepsOf } from './scale.ts';
 
 export const POSITIONS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const;
 
@@ -56,7 +56,7 @@ export interface Position {
 
 /** The tonic as a player names it: after the position's mode where it has one, C sharp Phrygian rather than D flat. */
 export const namedTonic = ({ tonic, modes }: Position): PitchClass =>
-  (modes[0] && namesOf(tonic, stepsOf(modes[0]))[0]) ?? tonic;
+  (modes[0] && scaleNoteNames(tonic, stepsOf(modes[0]))[0]) ?? tonic;
 
 const SEVEN_NOTE: readonly Scale[] = SCALES.filter(({ id }) => CHURCH_MODES.includes(id) || id === 'harmonic-minor');
 

@@ -1,6 +1,6 @@
 /** Scales as data, and where their notes lie on a harp. */
 
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import type { Harp } from './harp.ts';
 import {
   atFifths,
@@ -13,7 +13,7 @@ import {
   type PitchClass,
   pitchOf,
 } from './pitch.ts';
-import { type Means, meansOf, notesOf, type Playable, placesOf } from './playable.ts';
+import { type Means, meansOf, notesOf, type Playable, placesOfPitch } from './playable.ts';
 
 export interface Scale {
   readonly id: string;
@@ -81,7 +81,7 @@ export const CHROMATIC_STEPS: readonly Step[] = stepsOf({
  * The names of a scale's notes. A tonic with two usual names takes the other one (Gb becomes F#) where that saves a double
  * sign; a double sign that is left is written as players do: the flat fifth of Eb is A, not B double flat.
  */
-export function namesOf(tonic: PitchClass, steps: readonly Step[]): readonly PitchClass[] {
+export function scaleNoteNames(tonic: PitchClass, steps: readonly Step[]): readonly PitchClass[] {
   const spelled = (from: PitchClass) => steps.map(({ degree, semitones }) => nameAbove(from, degree, semitones));
   const isDouble = ({ alter }: PitchClass) => Math.abs(alter) > 1;
   const given = spelled(tonic);
@@ -118,13 +118,13 @@ export function layOut(harp: Harp, tonic: PitchClass, steps: readonly Step[]): r
   const reached = notesOf(harp).filter((note) => !note.over);
   const lowest = Math.min(...reached.map(({ midi }) => midi));
   const highest = Math.max(...reached.map(({ midi }) => midi));
-  const names = namesOf(tonic, steps);
+  const names = scaleNoteNames(tonic, steps);
   const laid: LaidNote[] = [];
   for (let midi = lowest; midi <= highest; midi++) {
     const index = steps.findIndex(({ semitones }) => mod(midi - chromaOf(tonic) - semitones, 12) === 0);
     const step = steps[index];
     if (!step) continue;
-    const places = placesOf(harp, midi);
+    const places = placesOfPitch(harp, midi);
     const easiest = places[0];
     laid.push({
       step,

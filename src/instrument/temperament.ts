@@ -1,6 +1,6 @@
 /** How the reeds are tuned against each other, and the frequencies that follow. */
 import { gcd } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Breath, type Harp, type HoleNote, keyNote, sounding } from './harp.ts';
 import { mod } from './pitch.ts';
 import type { Tuning } from './tuning.ts';

@@ -1,7 +1,7 @@
 /** A component as an author wrote it, checked against the list of those there are. */
 import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { ADDRESS_ATTRIBUTES, COMPONENTS, REFUSED_ELEMENTS } from './component.ts';
 import { oneLine } from './line.ts';
@@ -14,8 +14,8 @@ import { readValue, type Value, type ValueParts } from './value.ts';
 export interface ComponentText {
   readonly name: string;
   /** From its `<` to the end of what it encloses. */
-  readonly span: Span;
-  readonly nameSpan: Span;
+  readonly span: TextSpan;
+  readonly nameSpan: TextSpan;
   readonly attributes: readonly WrittenAttribute[];
 }
 
@@ -25,8 +25,8 @@ export interface WrittenAttribute {
   readonly value: Value;
   /** Whether the value stands in the file letter for letter. */
   readonly verbatim: boolean;
-  readonly nameSpan: Span;
-  readonly valueSpan: Span;
+  readonly nameSpan: TextSpan;
+  readonly valueSpan: TextSpan;
   /** Places inside a value in braces, where they are known. */
   readonly parts?: ValueParts;
   /** The value cannot be read, which has been reported. */
@@ -34,7 +34,7 @@ export interface WrittenAttribute {
 }
 
 /** A value as text; what is neither text nor number is none. */
-export const textOf = (attribute: WrittenAttribute | undefined): string => {
+export const attributeText = (attribute: WrittenAttribute | undefined): string => {
   const value = attribute?.value;
   return typeof value === 'string' || typeof value === 'number' ? `${value}` : '';
 };
@@ -55,7 +55,7 @@ const report = reporter(LESSON_PROBLEMS);
 /** Reads the component that stands at `span`. */
 export function readComponent(
   source: string,
-  span: Span,
+  span: TextSpan,
   { name, attributes, children }: ComponentNode,
 ): ComponentRead {
   const references: Reference[] = [];
@@ -63,7 +63,7 @@ export function readComponent(
   // <> and </> only hold others together.
   if (name === null) return { component: undefined, references, diagnostics };
   const nameAt = source.indexOf(name, span.from);
-  const nameSpan: Span = { from: nameAt, to: nameAt + name.length };
+  const nameSpan: TextSpan = { from: nameAt, to: nameAt + name.length };
   const takes = COMPONENTS.get(name);
   const known = [...COMPONENTS.keys()];
   // A component in small letters would pass for an element of HTML that shows nothing.
@@ -122,7 +122,7 @@ export function readComponent(
   /** `true` where none is given, and where what is given would have to be computed. */
   function givenValue(
     text: string | { readonly value: string } | null | undefined,
-    span: Span,
+    span: TextSpan,
   ): Pick<WrittenAttribute, 'value' | 'parts' | 'unread'> {
     if (typeof text === 'string') return { value: text };
     if (!text) return { value: true };
@@ -130,7 +130,7 @@ export function readComponent(
     if ('value' in read) {
       // Where the reader of MDX has left something out (the marks of a quotation), places do not hold.
       if (source.slice(span.from, span.to) !== text.value) return { value: read.value };
-      const inFile = ([path, { from, to }]: [string, Span]): [string, Span] => [
+      const inFile = ([path, { from, to }]: [string, TextSpan]): [string, TextSpan] => [
         path,
         { from: span.from + from, to: span.from + to },
       ];

@@ -1,11 +1,11 @@
 /** The fence around a block: whether it is closed, and where each line of the block stands in the file. */
-import type { Span } from '../diagnostics/diagnostic.ts';
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Placed, placeOf } from '../diagnostics/place.ts';
 
 const LINE_BREAK = /\r\n|\r|\n/;
 
 /** Undefined for a fence that is closed; `next` is the line of a block that begins inside, counted from the opening one. */
-export function fenceFault(source: string, span: Span): { readonly next?: number } | undefined {
+export function fenceFault(source: string, span: TextSpan): { readonly next?: number } | undefined {
   const [opening = '', ...rest] = source.slice(span.from, span.to).split(LINE_BREAK);
   const fence = /^[`~]+/.exec(opening)?.[0] ?? '```';
   const next = rest.findIndex((line) => /^[ \t>]*(`{3,}|~{3,})[ \t]*tab\b/.test(line));
@@ -18,7 +18,7 @@ export function fenceFault(source: string, span: Span): { readonly next?: number
  * Where the lines of a block stand. Each is the end of a line of the file: what a list or a quotation put before it is
  * not the block's. (Where half a tab was taken for indentation, only the blank before the first slot is off.)
  */
-export function placedInFence(source: string, span: Span, line: number, text: string): Placed {
+export function placedInFence(source: string, span: TextSpan, line: number, text: string): Placed {
   const physical = source.slice(span.from, span.to).split(LINE_BREAK);
   const lines = placeOf(text).lines.map(({ offset }, index, all) => {
     const end = all[index + 1]?.offset ?? text.length;

@@ -5,8 +5,8 @@
 import GithubSlugger from 'github-slugger';
 import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
-import { type Placed, placeOf, pointAt, type Range } from '../diagnostics/place.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { type Placed, placeOf, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { parseBlock } from '../notation/parse.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import { type ComponentText, readComponent } from './component-text.ts';
@@ -14,7 +14,7 @@ import { destinationSpan } from './destination.ts';
 import { fenceFault, placedInFence } from './fence.ts';
 import { type FrontMatter, readFrontMatter } from './front-matter.ts';
 import { lineFrom, oneLine } from './line.ts';
-import { nodesOf, readMarkdown, spanOf, textOf } from './markdown.ts';
+import { markdownText, nodesOf, readMarkdown, spanOf } from './markdown.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
 import { readValue } from './value.ts';
@@ -30,7 +30,7 @@ export interface Heading {
 export interface BlockText {
   readonly text: string;
   readonly placed: Placed;
-  readonly range: Range;
+  readonly range: SourceRange;
   /** Empty for a block whose fence is not closed. */
   readonly tree: BlockTree;
   readonly closed: boolean;
@@ -69,7 +69,7 @@ export function readLessonText(source: string): LessonText {
           diagnostics.push(report('fence-word', lineFrom(source, span.from), { word: node.lang ?? '' }));
         break;
       case 'heading': {
-        const text = textOf(node);
+        const text = markdownText(node);
         headings.push({ depth: node.depth, text, slug: slugger.slug(text) });
         break;
       }
@@ -106,7 +106,7 @@ export function readLessonText(source: string): LessonText {
   }
   return { source, placed, front: readFrontMatter(source), blocks, references, components, headings, diagnostics };
 
-  function readFence({ value: text, meta }: MdastNode & { type: 'code' }, span: Span): BlockText {
+  function readFence({ value: text, meta }: MdastNode & { type: 'code' }, span: TextSpan): BlockText {
     const opening = lineFrom(source, span.from);
     const fault = fenceFault(source, span);
     if (fault) diagnostics.push(report('fence-open', opening, fault));
@@ -118,7 +118,7 @@ export function readLessonText(source: string): LessonText {
   }
 
   /** What stands behind the word of an opening fence. */
-  function restOf(opening: Span, meta: string): Span {
+  function restOf(opening: TextSpan, meta: string): TextSpan {
     const at = source.slice(opening.from, opening.to).lastIndexOf(meta);
     return at < 0 ? opening : { from: opening.from + at, to: opening.from + at + meta.length };
   }

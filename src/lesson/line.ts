@@ -1,7 +1,7 @@
-import type { Span } from '../diagnostics/diagnostic.ts';
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
 /** From an offset to the end of its line. */
-export function lineFrom(source: string, from: number): Span {
+export function lineFrom(source: string, from: number): TextSpan {
   const length = source.slice(from).search(/\r|\n|$/);
   return { from, to: from + length };
 }

@@ -1,9 +1,9 @@
 /** A lesson's Markdown as a tree, and the ways through it. */
 import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Placed, placeOf } from '../diagnostics/place.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 
@@ -14,7 +14,7 @@ export interface MarkdownRead {
 
 const report = reporter(LESSON_PROBLEMS);
 
-export const spanOf = (node: MdastNode): Span => ({
+export const spanOf = (node: MdastNode): TextSpan => ({
   from: node.position?.start.offset ?? 0,
   to: node.position?.end.offset ?? 0,
 });
@@ -28,7 +28,7 @@ export function* nodesOf(root: MdastNode): Generator<MdastNode> {
   }
 }
 
-export function textOf(root: MdastNode): string {
+export function markdownText(root: MdastNode): string {
   let text = '';
   for (const node of nodesOf(root)) if ('value' in node) text += node.value;
   return text;

@@ -1,12 +1,12 @@
 /** Where the attributes of a component stand: the MDX reader tells their values, not their places. */
-import type { Span } from '../diagnostics/diagnostic.ts';
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
 export interface AttributeSpan {
   /** Undefined for `{...}`. */
   readonly name: string | undefined;
-  readonly nameSpan: Span;
+  readonly nameSpan: TextSpan;
   /** What stands between its quotation marks or braces. */
-  readonly valueSpan: Span;
+  readonly valueSpan: TextSpan;
 }
 
 /** The attributes of the tag that begins at `from`, which the MDX reader has found to be well-formed. */

@@ -1,6 +1,6 @@
 /** Values in braces: a lesson may hold a text, a number, a list or a record as it stands, and nothing to compute. */
 import { type Expression, parse, type SpreadElement } from 'acorn';
-import type { Span } from '../diagnostics/diagnostic.ts';
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
 export type Value = string | number | boolean | null | undefined | readonly Value[] | { readonly [key: string]: Value };
 
@@ -8,7 +8,7 @@ export type Value = string | number | boolean | null | undefined | readonly Valu
 export const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
 
 /** Where what a list or a record holds stands in the text, by its path there, the steps joined with `/` (`0/at`). */
-export type ValueParts = ReadonlyMap<string, Span>;
+export type ValueParts = ReadonlyMap<string, TextSpan>;
 
 export type ValueRead = { readonly value: Value; readonly parts: ValueParts } | { readonly bad: true };
 
@@ -19,7 +19,7 @@ export function readValue(text: string): ValueRead {
     const [statement] = parse(`[${text}\n]`, { ecmaVersion: 2024 }).body;
     const list = statement?.type === 'ExpressionStatement' ? statement.expression : undefined;
     if (list?.type !== 'ArrayExpression' || list.elements.length > 1) return { bad: true };
-    const parts = new Map<string, Span>();
+    const parts = new Map<string, TextSpan>();
     const place: Place = (path, { start, end }) => {
       // A bracket was put before the text.
       parts.set(path.join('/'), { from: start - 1, to: end - 1 });

@@ -1,9 +1,9 @@
 /** The stream of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Lyric, Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
-import type { Flowing } from './flow.ts';
+import { itemAt } from '../values/checked.ts';
+import type { Flowing } from './expand.ts';
 import { report } from './problems.ts';
 import type { NoteItem, Syllable } from './tree.ts';
 
@@ -13,7 +13,7 @@ export interface DraftBar {
   /** Chord symbols written in the bar. */
   chords: { readonly onset: Fraction; readonly text: string }[];
   length: Fraction;
-  span: Span;
+  span: TextSpan;
   /** Holds something unreadable, so that its length says nothing. */
   unsure: boolean;
   repeatStart: boolean;
@@ -44,7 +44,7 @@ export interface DraftSound extends DraftTimed {
   note: NoteItem;
   mouth: Mouth;
   tied: boolean;
-  glide?: Span;
+  glide?: TextSpan;
   lyric?: Lyric;
 }
 

@@ -1,22 +1,23 @@
 /** What a block is read against: the settings it starts from, what names stand for, and where quotations lead. */
+
+import { SHIPPED_TABLES, type Tables } from './setting-values.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import type { BlockTree } from './tree.ts';
-import { SHIPPED, type Tables } from './values.ts';
 
 export interface ReadContext extends Tables {
   /** The lesson's settings over the course's over the shipped ones. */
   readonly defaults: Settings;
   /** Finds a block of a lesson for a quotation. The same block gives the same tree each time. */
-  readonly find: (lesson: string, block: string) => Found;
+  readonly find: (lesson: string, block: string) => FoundBlock;
 }
 
-export type Found =
+export type FoundBlock =
   | { readonly tree: BlockTree; readonly context: ReadContext }
   | { readonly missing: 'lesson' | 'block'; readonly nearest?: string };
 
 /** A block by itself, in no course. */
 export const ALONE: ReadContext = {
-  ...SHIPPED,
+  ...SHIPPED_TABLES,
   defaults: DEFAULTS,
   find: () => ({ missing: 'lesson' }),
 };

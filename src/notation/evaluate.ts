@@ -7,21 +7,21 @@ import { spell } from '../harmony/role.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
 import { sounding } from '../instrument/harp.ts';
 import type { Pitch } from '../instrument/pitch.ts';
-import { chordAt } from '../score/ask.ts';
 import type { Mark } from '../score/mark.ts';
+import { chordAt } from '../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../score/score.ts';
 import { compare, divide, equals, type Fraction, format, subtract } from '../time/fraction.ts';
 import { barLength, meterName } from '../time/meter.ts';
 import { closeRepeats, type DraftBar, type DraftEvent, type DraftSound, layBars } from './bars.ts';
 import type { ReadContext } from './context.ts';
-import { type Abroad, flow } from './flow.ts';
+import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
-import { type Head, readHead, slotOf } from './header.ts';
-import { type Journey, MOST_EVENTS, setOut } from './journey.ts';
+import { type Header, readHeader, slotOf } from './header.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
+import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quote-chain.ts';
+import { slotName } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
-import { slotName } from './values.ts';
 
 export interface Evaluated {
   /** Undefined if and only if a diagnostic is an error. */
@@ -31,19 +31,19 @@ export interface Evaluated {
 }
 
 export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
-  evaluateOnTheWay(tree, context, setOut(tree));
+  evaluateOnTheWay(tree, context, startQuoteChain(tree));
 
-const ABROAD: Abroad = {
+const ABROAD: OtherBlocks = {
   slotOf: (tree, context) => slotOf(tree, context.defaults, context),
   scoreOf: (tree, context, journey) => evaluateOnTheWay(tree, context, journey).score,
 };
 
-function evaluateOnTheWay(tree: BlockTree, context: ReadContext, journey: Journey): Evaluated {
+function evaluateOnTheWay(tree: BlockTree, context: ReadContext, journey: QuoteChain): Evaluated {
   const diagnostics: Diagnostic[] = [...tree.diagnostics];
-  const head = readHead(tree, context.defaults, context, diagnostics);
+  const head = readHeader(tree, context.defaults, context, diagnostics);
   const { settings } = head;
-  const stream = flow(tree, context, settings.slot, !settings.progression, journey, ABROAD, diagnostics);
-  if (journey.spent()) {
+  const stream = expandMusic(tree, context, settings.slot, !settings.progression, journey, ABROAD, diagnostics);
+  if (journey.isTooLong()) {
     diagnostics.push(
       report('block-too-long', { from: 0, to: 1 }, { limit: `${MOST_EVENTS} events, quotations included` }),
     );
@@ -94,11 +94,11 @@ function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
     .sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
 }
 
-function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Head, diagnostics: Diagnostic[]): void {
+function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Header, diagnostics: Diagnostic[]): void {
   for (const sound of sounds) if (sound && !sound.tied) checkPlayable(sound, head.harp, diagnostics);
 }
 
-function checkLengths(bars: readonly DraftBar[], head: Head, diagnostics: Diagnostic[]): void {
+function checkLengths(bars: readonly DraftBar[], head: Header, diagnostics: Diagnostic[]): void {
   if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key))) return;
   const { meter, slot } = head.settings;
   const full = barLength(meter);
@@ -128,7 +128,7 @@ function checkLengths(bars: readonly DraftBar[], head: Head, diagnostics: Diagno
 function finishBars(
   bars: readonly DraftBar[],
   chords: readonly (readonly ChordChange[])[],
-  head: Head,
+  head: Header,
   key: SongKey,
 ): Bar[] {
   let eventIndex = 0;
@@ -165,7 +165,7 @@ function speller(key: SongKey): (midi: number, chord: Chord | undefined) => Pitc
   };
 }
 
-function finishEvent(event: DraftEvent, index: number, head: Head, pitchOf: (midi: number) => Pitch): Event {
+function finishEvent(event: DraftEvent, index: number, head: Header, pitchOf: (midi: number) => Pitch): Event {
   const { onset, duration, source } = event;
   if (event.kind === 'rest') return { kind: 'rest', index, onset, duration, source };
   const { note, mouth, tied, glide, lyric } = event;

@@ -8,9 +8,9 @@ import { readChord } from '../harmony/symbol.ts';
 import type { Progression } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { add, compare, equals, subtract, ZERO } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import type { DraftBar, DraftEvent } from './bars.ts';
-import type { Head } from './header.ts';
+import type { Header } from './header.ts';
 import { report } from './problems.ts';
 
 export interface Harmony {
@@ -19,7 +19,7 @@ export interface Harmony {
   readonly progression: Progression | undefined;
 }
 
-export function harmonise(bars: readonly DraftBar[], head: Head, key: SongKey, diagnostics: Diagnostic[]): Harmony {
+export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey, diagnostics: Diagnostic[]): Harmony {
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
   let carried: Chord | undefined;
@@ -65,7 +65,7 @@ export function overridden(base: readonly ChordChange[], written: readonly Chord
  */
 function fitProgression(
   bars: readonly DraftBar[],
-  head: Head,
+  head: Header,
   progression: Progression,
   diagnostics: Diagnostic[],
 ): Progression {
@@ -89,7 +89,7 @@ function fitProgression(
 /** Which bar of the progression each written bar stands on, by the order of playing; none for a pickup. */
 function formPlaces(
   bars: readonly DraftBar[],
-  head: Head,
+  head: Header,
   progression: Progression,
   diagnostics: Diagnostic[],
 ): (number | undefined)[] {

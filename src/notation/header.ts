@@ -1,16 +1,16 @@
 /** The head of a block: its own settings over the lesson's and the course's. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { compare, divide, type Fraction, format, fraction, multiply } from '../time/fraction.ts';
-import { isOneOf } from '../time/item.ts';
 import { barLength } from '../time/meter.ts';
+import { isOneOf } from '../values/checked.ts';
 import { HEADER_KEYS } from './parse.ts';
 import { report } from './problems.ts';
+import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from './setting-values.ts';
 import type { Settings } from './settings.ts';
 import type { BlockTree, HeaderLine } from './tree.ts';
-import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from './values.ts';
 
-export interface Head {
+export interface Header {
   readonly settings: Settings;
   readonly harp: Harp;
   readonly id?: string;
@@ -22,9 +22,9 @@ export interface Head {
   readonly bad: ReadonlySet<string>;
 }
 
-export function readHead(tree: BlockTree, defaults: Settings, tables: Tables, diagnostics: Diagnostic[]): Head {
+export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, diagnostics: Diagnostic[]): Header {
   const bad = new Set<string>();
-  const fail = (line: HeaderLine, span: Span, message: string, help: string | undefined): void => {
+  const fail = (line: HeaderLine, span: TextSpan, message: string, help: string | undefined): void => {
     bad.add(line.key);
     diagnostics.push(report('header-value', span.to > span.from ? span : line.keySpan, { message, help }));
   };

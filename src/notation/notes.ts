@@ -1,5 +1,5 @@
 /** Notes without a rhythm: what a figure or a question names, in the words of a block's music. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Breath, Harp, HoleNote } from '../instrument/harp.ts';
 import { plainCharacters } from './characters.ts';
 import type { ReadContext } from './context.ts';
@@ -9,7 +9,7 @@ import type { BlockTree, Item, NoteItem } from './tree.ts';
 
 export interface NamedNote extends HoleNote {
   readonly breath: Breath;
-  readonly span: Span;
+  readonly span: TextSpan;
 }
 
 /** The notes of a chord or split one by one. */
@@ -21,13 +21,13 @@ export interface NotesRead {
   /** The notes the harp has not got, and what cannot be read at all. */
   readonly diagnostics: readonly Diagnostic[];
   /** Music that is no note: where nothing else is asked for, the reader says so. */
-  readonly strays: readonly Span[];
+  readonly strays: readonly TextSpan[];
 }
 
 /** Reads `-2 -3' (1 4)` and `-2 | . | -3'`. Spans count from the start of the text. */
 export function readNotes(text: string, harp: Harp): NotesRead {
   const diagnostics: Diagnostic[] = [];
-  const strays: Span[] = [];
+  const strays: TextSpan[] = [];
   const plain = plainCharacters(text).replace(/[\r\n]/g, ' ');
   const bars: NamedNote[][] = [[]];
   for (const item of scanMusic(plain, 0, plain.length, diagnostics)) {

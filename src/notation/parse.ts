@@ -1,7 +1,7 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { isOneOf } from '../time/item.ts';
+import { isOneOf } from '../values/checked.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';
@@ -90,7 +90,7 @@ export function parseBlock(text: string): BlockTree {
 
 interface Keyed {
   readonly key: string;
-  readonly keySpan: Span;
+  readonly keySpan: TextSpan;
   /** The offset behind the colon. */
   readonly behind: number;
 }
@@ -139,7 +139,7 @@ function unquotedComment(text: string, from: number, end: number): number {
   return end;
 }
 
-function trimmed(text: string, from: number, to: number): { value: string; valueSpan: Span } {
+function trimmed(text: string, from: number, to: number): { value: string; valueSpan: TextSpan } {
   const raw = text.slice(from, to);
   const value = raw.trim();
   const start = from + raw.length - raw.trimStart().length;
@@ -147,7 +147,7 @@ function trimmed(text: string, from: number, to: number): { value: string; value
 }
 
 /** `A-ma-zing grace_ *`: syllables, words divided by hyphens. */
-function readWords(text: string, from: number, to: number): { syllables: Syllable[]; span: Span } {
+function readWords(text: string, from: number, to: number): { syllables: Syllable[]; span: TextSpan } {
   const syllables: Syllable[] = [];
   for (const word of text.slice(from, to).matchAll(/\S+/g)) {
     let at = from + word.index;

@@ -1,5 +1,5 @@
 /** Whether a mouth and the harp in hand can play what is written, note by note. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import {
   type Breath,
   type Harp,
@@ -13,10 +13,10 @@ import {
 } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
 import { rowOf } from '../score/mark.ts';
-import { itemAt, lastOf } from '../time/item.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 import type { DraftSound } from './bars.ts';
 import { report } from './problems.ts';
-import type { WrittenNote } from './tree.ts';
+import type { TreeNote } from './tree.ts';
 
 /** Holes a mouth covers at once: common practice, no source. */
 export const MOUTH_REACH = 5;
@@ -25,7 +25,7 @@ export const MOUTH_REACH = 5;
 export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
   const { note, source, mouth } = sound;
   const abroad = source.quote?.lesson !== undefined;
-  const placeOf = (span: Span): Span => (abroad ? source.span : span);
+  const placeOf = (span: TextSpan): TextSpan => (abroad ? source.span : span);
   const { notes, breath } = note;
   for (const one of notes) checkHole(one, breath, harp, placeOf(one.span), diagnostics);
   if (notes.length === 1 && note.marks.length === 0) return;
@@ -61,10 +61,10 @@ const range = (low: number, high: number): number[] =>
   Array.from({ length: high - low + 1 }, (_, index) => low + index);
 
 function checkShake(
-  notes: readonly WrittenNote[],
+  notes: readonly TreeNote[],
   other: number,
   harp: Harp,
-  span: Span,
+  span: TextSpan,
   diagnostics: Diagnostic[],
 ): void {
   const hole = itemAt(notes, 0).hole;
@@ -82,7 +82,7 @@ function checkShake(
 }
 
 /** Checks one note of a sound against a harp. */
-export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Span, diagnostics: Diagnostic[]): void {
+export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: TextSpan, diagnostics: Diagnostic[]): void {
   const { hole } = note;
   const sound = sounding(harp, breath, note);
   if (!('fault' in sound)) return;

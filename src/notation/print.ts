@@ -2,8 +2,8 @@
 import { type Chord, plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
-import { isSound } from '../score/ask.ts';
 import { type Mark, markText } from '../score/mark.ts';
+import { isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { feelName } from '../time/feel.ts';
@@ -20,10 +20,10 @@ import {
   toNumber,
   ZERO,
 } from '../time/fraction.ts';
-import { itemAt, lastOf } from '../time/item.ts';
 import { meterName } from '../time/meter.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 import { writtenNotes } from './playable.ts';
-import { slotName } from './values.ts';
+import { slotName } from './setting-values.ts';
 
 /** Bars to a written line: a twelve-bar stands as the three lines it is. */
 const BARS_A_LINE = 4;
@@ -180,7 +180,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
   function printPiece(piece: Piece, shares: number): string[] {
     const { event, begins } = piece;
     const words: string[] = piece.chord === undefined ? [] : [`"${piece.chord}"`];
-    if (!isSound(event)) return [...words, `.${shares === 1 ? '' : shares}`];
+    if (!isSoundEvent(event)) return [...words, `.${shares === 1 ? '' : shares}`];
     if (!begins) return [...words, `=${shares === 1 ? '' : shares}${glide(piece)}`];
     if (event.mouth !== mouth) {
       mouth = event.mouth;
@@ -193,7 +193,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
 
   function glide({ event, onset, duration }: Piece): string {
     const ends = equals(add(onset, duration), add(event.onset, event.duration));
-    return isSound(event) && event.glides && ends ? '>' : '';
+    return isSoundEvent(event) && event.glides && ends ? '>' : '';
   }
 }
 
@@ -203,10 +203,10 @@ function piecesOf(bar: Bar, stated: readonly ChordChange[]): Piece[] {
   for (const event of bar.events) {
     const before = joined.at(-1);
     const parted = stated.some(({ onset }) => equals(onset, event.onset));
-    if (isSound(event) && event.tied && before && isSound(before.event) && !parted) {
+    if (isSoundEvent(event) && event.tied && before && isSoundEvent(before.event) && !parted) {
       const held: Sound = before.event;
       before.event = { ...held, duration: add(held.duration, event.duration), glides: event.glides };
-    } else joined.push({ event, begins: !(isSound(event) && event.tied) });
+    } else joined.push({ event, begins: !(isSoundEvent(event) && event.tied) });
   }
   return joined.flatMap(({ event, begins }) => {
     const end = add(event.onset, event.duration);
@@ -291,7 +291,7 @@ function barLine(bar: Bar, next: Bar | undefined): string {
 
 /** The lyrics under a written line, or undefined where nobody sings in it. */
 function printWords(bars: readonly Bar[]): string | undefined {
-  const sounds = bars.flatMap((bar) => bar.events.filter(isSound)).filter((sound) => !sound.tied);
+  const sounds = bars.flatMap((bar) => bar.events.filter(isSoundEvent)).filter((sound) => !sound.tied);
   const last = sounds.findLastIndex((sound) => sound.lyric);
   if (last === -1) return undefined;
   const syllables = sounds.slice(0, last + 1).map(({ lyric }) => {

@@ -1,14 +1,14 @@
 /** One line of music, read into items. Every token is read where it stands, and a bad one never hides the next. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { isChordSymbol } from '../harmony/symbol.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
-import type { BarLine, Item, NoteItem, WrittenNote } from './tree.ts';
+import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
 
 /** More shares of a group than this are finer than anybody reads. */
 const MOST_SHARES = 16;
@@ -82,7 +82,7 @@ class Scanner {
     }
   }
 
-  private since(from: number): Span {
+  private since(from: number): TextSpan {
     return { from, to: this.at };
   }
 
@@ -247,13 +247,13 @@ class Scanner {
   }
 
   /** A hole with its sign, which stands at `from`. */
-  private singleNote(from: number): WrittenNote[] | undefined {
+  private singleNote(from: number): TreeNote[] | undefined {
     const note = this.hole(from);
     return note && [note];
   }
 
   /** `3''`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign stands if it has one. */
-  private hole(from = this.at): WrittenNote | undefined {
+  private hole(from = this.at): TreeNote | undefined {
     const start = this.at;
     let hole = 0;
     for (; this.at < start + MOST_DIGITS && isDigit(this.text[this.at]); this.at++)
@@ -284,11 +284,11 @@ class Scanner {
   }
 
   /** `(1 4)`: holes on one breath. The sign before the parenthesis is `sign`, at `from` where there is one. */
-  private chordNotes(sign: string | undefined, from: number): WrittenNote[] | undefined {
+  private chordNotes(sign: string | undefined, from: number): TreeNote[] | undefined {
     const open = this.at;
     const close = this.closing('parenthesis', ')', open);
     if (close === undefined) return undefined;
-    const notes: WrittenNote[] = [];
+    const notes: TreeNote[] = [];
     const signs = new Set<string>();
     this.at = open + 1;
     while (this.at < close) {
@@ -325,7 +325,7 @@ class Scanner {
   /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
   private marks(): { marks: NoteItem['marks']; mouth: Mouth | undefined } {
     if (this.text[this.at] !== '[') return UNMARKED;
-    const marks: { mark: Mark; span: Span }[] = [];
+    const marks: { mark: Mark; span: TextSpan }[] = [];
     let mouth: Mouth | undefined;
     while (this.text[this.at] === '[') {
       const close = this.closing('bracket', ']', this.at);
@@ -354,7 +354,7 @@ class Scanner {
     return { marks, mouth };
   }
 
-  private mark(word: string, hole: string | undefined, span: Span): Mark | undefined {
+  private mark(word: string, hole: string | undefined, span: TextSpan): Mark | undefined {
     if (isMarkName(word)) {
       if (!takesHole(word)) return { name: word };
       if (hole !== undefined) return { name: word, hole: Number(hole) };

@@ -1,5 +1,5 @@
 /** A block as written: its header and its music, before anything is known of harps, lessons or chords. */
-import type { Diagnostic, Span } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Breath, HoleNote } from '../instrument/harp.ts';
 import type { Mark } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
@@ -18,51 +18,51 @@ export interface BlockTree {
 export interface HeaderLine {
   readonly key: string;
   readonly value: string;
-  readonly keySpan: Span;
-  readonly valueSpan: Span;
+  readonly keySpan: TextSpan;
+  readonly valueSpan: TextSpan;
 }
 
 export interface Phrase {
   readonly name: string;
-  readonly nameSpan: Span;
+  readonly nameSpan: TextSpan;
   readonly items: readonly Item[];
 }
 
 export type Item =
   | NoteItem
-  | { readonly kind: 'hold'; readonly slots: number; readonly span: Span }
-  | { readonly kind: 'rest'; readonly slots: number; readonly span: Span }
-  | { readonly kind: 'group'; readonly items: readonly Item[]; readonly slots: number; readonly span: Span }
-  | { readonly kind: 'chord'; readonly text: string; readonly span: Span }
-  | { readonly kind: 'mouth'; readonly mouth: Mouth; readonly span: Span }
-  | { readonly kind: 'glide'; readonly span: Span }
+  | { readonly kind: 'hold'; readonly slots: number; readonly span: TextSpan }
+  | { readonly kind: 'rest'; readonly slots: number; readonly span: TextSpan }
+  | { readonly kind: 'group'; readonly items: readonly Item[]; readonly slots: number; readonly span: TextSpan }
+  | { readonly kind: 'chord'; readonly text: string; readonly span: TextSpan }
+  | { readonly kind: 'mouth'; readonly mouth: Mouth; readonly span: TextSpan }
+  | { readonly kind: 'glide'; readonly span: TextSpan }
   | BarLine
   | {
       readonly kind: 'quote';
       readonly lesson?: string;
       readonly block?: string;
       readonly phrase?: string;
-      readonly span: Span;
+      readonly span: TextSpan;
     }
-  | { readonly kind: 'part'; readonly name: string; readonly span: Span }
+  | { readonly kind: 'part'; readonly name: string; readonly span: TextSpan }
   /** The end of a written line of music: `words:` below it belong to that line. */
-  | { readonly kind: 'line-end'; readonly span: Span }
-  | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: Span }
+  | { readonly kind: 'line-end'; readonly span: TextSpan }
+  | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }
   /** Something unreadable that takes a slot, so that one slip does not shift the rest of its bar. */
-  | { readonly kind: 'unreadable'; readonly span: Span };
+  | { readonly kind: 'unreadable'; readonly span: TextSpan };
 
 export interface NoteItem {
   readonly kind: 'note';
   readonly breath: Breath;
-  readonly notes: readonly WrittenNote[];
-  readonly marks: readonly { readonly mark: Mark; readonly span: Span }[];
+  readonly notes: readonly TreeNote[];
+  readonly marks: readonly { readonly mark: Mark; readonly span: TextSpan }[];
   /** An embouchure for this note alone. */
   readonly mouth?: Mouth;
-  readonly span: Span;
+  readonly span: TextSpan;
 }
 
-export interface WrittenNote extends HoleNote {
-  readonly span: Span;
+export interface TreeNote extends HoleNote {
+  readonly span: TextSpan;
 }
 
 export interface BarLine {
@@ -71,10 +71,10 @@ export interface BarLine {
   readonly repeatStart: boolean;
   readonly ending?: number;
   readonly close?: 'double' | 'final';
-  readonly span: Span;
+  readonly span: TextSpan;
 }
 
 export type Syllable =
-  | { readonly kind: 'text'; readonly text: string; readonly hyphen: boolean; readonly span: Span }
-  | { readonly kind: 'extend'; readonly span: Span }
-  | { readonly kind: 'skip'; readonly span: Span };
+  | { readonly kind: 'text'; readonly text: string; readonly hyphen: boolean; readonly span: TextSpan }
+  | { readonly kind: 'extend'; readonly span: TextSpan }
+  | { readonly kind: 'skip'; readonly span: TextSpan };

@@ -8,11 +8,16 @@ import { errorCode } from '../course/files.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { scoresPath, scoresText } from '../site/scores.ts';
 import { holdSite, type Site } from '../site/site.ts';
-import { type Standing, siteOf } from '../site/site-of-course.ts';
+import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
 
-export async function buildInto(folder: string, course: Course, engraver: Engraver, standing: Standing): Promise<void> {
+export async function buildInto(
+  folder: string,
+  course: Course,
+  engraver: Engraver,
+  standing: SiteOptions,
+): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
   const site = siteOf(course, engraver, standing);
   holdSite(Promise.resolve(site));

@@ -90,7 +90,7 @@ async function answer(folder: string, base: string, request: IncomingMessage, re
     response.writeHead(405, { allow: 'GET, HEAD' }).end();
     return;
   }
-  const path = pathOf(request.url ?? '/');
+  const path = requestPath(request.url ?? '/');
   if (path === '/' && base !== '/') {
     response.writeHead(302, { location: base }).end();
     return;
@@ -134,7 +134,7 @@ export async function answerWithFile(
 }
 
 /** The decoded path of a request, or undefined where it cannot be decoded. */
-export function pathOf(url: string): string | undefined {
+export function requestPath(url: string): string | undefined {
   try {
     return decodeURIComponent(url.replace(/[?#].*$/, ''));
   } catch {

@@ -5,7 +5,7 @@
  */
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
-import { isSound } from '../course/course.ts';
+import { isPublishable } from '../course/course.ts';
 import { isReadable, readableText } from '../lesson/markdown.ts';
 import { lessonIn, theSite } from '../site/site.ts';
 
@@ -23,7 +23,7 @@ export const lessonModules = (): Plugin => ({
     async handler(text, id) {
       const { course } = await theSite();
       const lesson = lessonIn(course, id);
-      const isChecked = lesson?.source === text && isSound(course);
+      const isChecked = lesson?.source === text && isPublishable(course);
       if (!isChecked && !isReadable(text)) throw new Error(`${id} cannot be read as a lesson.`);
       return readableText(text);
     },

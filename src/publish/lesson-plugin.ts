@@ -16,7 +16,7 @@ import type {
   Position,
 } from 'satteri';
 import type { Lesson } from '../course/course.ts';
-import type { Range } from '../diagnostics/place.ts';
+import type { SourceRange } from '../diagnostics/place.ts';
 import { ADDRESS_ATTRIBUTES, isClip, isFigure } from '../lesson/component.ts';
 import { addressOf } from '../site/links.ts';
 import { lessonIn, type Site, theSite } from '../site/site.ts';
@@ -28,7 +28,7 @@ type Located = { readonly position?: Position | undefined };
 interface Compiled {
   readonly lesson: Lesson;
   /** The number, as an attribute's value, of the one of `parts` that starts where `node` does. */
-  numberOf(parts: readonly { readonly range: Range }[], node: Located): string;
+  numberOf(parts: readonly { readonly range: SourceRange }[], node: Located): string;
   /** Gives `put` the address of a link, where it is not what was written. */
   readdress(written: string, put: (address: string) => void): void;
 }

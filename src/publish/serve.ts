@@ -12,10 +12,10 @@ import type { Course } from '../course/course.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { lessonOfScores, scoresText } from '../site/scores.ts';
 import { holdSite, theSite } from '../site/site.ts';
-import { type Standing, siteOf } from '../site/site-of-course.ts';
+import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
-import { answerWithFile, pathOf, typeOf } from './host.ts';
+import { answerWithFile, requestPath, typeOf } from './host.ts';
 import { RESOLVED } from './lesson-modules.ts';
 
 /**
@@ -43,7 +43,7 @@ export interface Serving {
 
 export async function serve({ dir, port, engraver, read, heard }: Serving): Promise<Served> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
-  const standing: Standing = { base: '/', origin: undefined, authoring: true };
+  const standing: SiteOptions = { base: '/', origin: undefined, authoring: true };
   const cacheDir = join(cacheFolder(), 'serve');
   await mkdir(cacheDir, { recursive: true });
   let latest = readCourse(undefined);
@@ -119,7 +119,7 @@ function serveFiles(dir: string): Plugin {
     name: 'reedway-files',
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
-        const path = pathOf(request.url ?? '/')?.slice(1) ?? '';
+        const path = requestPath(request.url ?? '/')?.slice(1) ?? '';
         answer(path, request, response).then((answered) => answered || next(), next);
       });
     },

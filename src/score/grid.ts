@@ -1,7 +1,7 @@
 /** A bar's time in whole ticks, with its beats: how strong each point of it is, and which notes would hide which beats. */
 import { add, type Fraction, fraction, lcm } from '../time/fraction.ts';
-import { itemAt, lastOf } from '../time/item.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 
 /** The strongest points within a stretch: their level, the first and the last of them, and how many they are. */
 export interface Strongest {
@@ -16,7 +16,7 @@ interface Timed {
   readonly duration: Fraction;
 }
 
-export interface Span {
+export interface TickRange {
   readonly from: number;
   readonly to: number;
 }
@@ -35,7 +35,7 @@ export interface Grid {
   /** Ticks of a whole note. */
   readonly whole: number;
   /** Each event's stretch. */
-  readonly spans: readonly Span[];
+  readonly spans: readonly TickRange[];
   /** A length in ticks as a fraction of a whole note. */
   readonly length: (ticks: number) => Fraction;
   /** Where a point lies from the bar's own start. */
@@ -47,7 +47,7 @@ export interface Grid {
   /** The number of the beat a point lies in, from 0. */
   readonly beatAt: (tick: number) => number;
   /** The beat around a point. */
-  readonly beatAround: (tick: number) => Span;
+  readonly beatAround: (tick: number) => TickRange;
   /** Ticks of the first beat. */
   readonly beat: number;
   /**
@@ -122,7 +122,7 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
     return beat;
   }
 
-  function beatAround(tick: number): Span {
+  function beatAround(tick: number): TickRange {
     const beat = beatAt(tick);
     return { from: itemAt(beats, beat), to: itemAt(beats, beat + 1) };
   }

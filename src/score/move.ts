@@ -3,7 +3,7 @@ import { keyInPosition } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
 import { type Harp, sounding } from '../instrument/harp.ts';
-import { chordAt, isSound } from './ask.ts';
+import { chordAt, isSoundEvent } from './queries.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
 /**
@@ -15,7 +15,7 @@ export function moveToHarp(score: Score, harp: Harp): Score {
   const bars = score.bars.map((bar): Bar => {
     const chords = bar.chords.map((change) => ({ ...change, chord: moveChord(change.chord, score.key, key) }));
     const moved: Bar = { ...bar, chords };
-    const events = bar.events.map((event): Event => (isSound(event) ? moveSound(event, moved) : event));
+    const events = bar.events.map((event): Event => (isSoundEvent(event) ? moveSound(event, moved) : event));
     return { ...moved, events };
   });
 

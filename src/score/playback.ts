@@ -9,8 +9,8 @@ import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
 import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
-import { roleIn } from './ask.ts';
 import { type Mark, type PlainMark, soundOfMarks } from './mark.ts';
+import { roleIn } from './queries.ts';
 import type { Bar, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
 import { playOrder } from './unfold.ts';
 
@@ -217,6 +217,6 @@ function ticksFor(score: Score): number {
   return ticks;
 }
 
-/** The chord sounding at a tick of a bar; `chordAt` of ask.ts asks it of a score. */
+/** The chord sounding at a tick of a bar; `chordAt` of queries.ts asks it of a score. */
 export const chordAtTick = (bar: PlayedBar, tick: number): PlayedChord | undefined =>
   bar.chords.findLast((chord) => chord.at <= tick);

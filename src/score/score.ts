@@ -2,7 +2,7 @@
  * The one model everything between reading and drawing speaks. A score is what a block's text means, for one harp:
  * bars of events in exact time, each pitch spelled for the chord it sounds over, each event knowing where it was written.
  */
-import type { Span } from '../diagnostics/diagnostic.ts';
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import type { ChordChange, FormBar } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
 import type { Breath, Harp, HoleNote } from '../instrument/harp.ts';
@@ -65,7 +65,7 @@ export interface Bar {
   /** The line that closes a part: thin double, or final. */
   readonly close?: 'double' | 'final';
   /** From its first event to its last, in the block's text. */
-  readonly span: Span;
+  readonly span: TextSpan;
 }
 
 export type Event = Sound | Rest;
@@ -114,7 +114,7 @@ export interface Lyric {
 
 /** Where an event was written: a run of characters of the block, and the quotation that brought it, if one did. */
 export interface Source {
-  readonly span: Span;
+  readonly span: TextSpan;
   readonly quote?: QuoteRef;
 }
 

@@ -1,6 +1,6 @@
 /** Finds the tuplets of a bar: the stretches whose onsets no plain note value reaches. */
 import { lcm } from '../time/fraction.ts';
-import { itemAt, lastOf, present } from '../time/item.ts';
+import { itemAt, lastOf, present } from '../values/checked.ts';
 import { type Grid, oddPart } from './grid.ts';
 
 /** A stretch of ticks in which `actual` notes stand in the time of `normal`. */

@@ -3,9 +3,9 @@
  * A score holds only what sounds; this is how musicians write it. Engraving and MusicXML both read it.
  */
 import { add, compare, type Fraction, format, fraction, subtract } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
 import { barLength, type Meter } from '../time/meter.ts';
-import { BEAT, type Grid, gridOf, type Span } from './grid.ts';
+import { itemAt } from '../values/checked.ts';
+import { BEAT, type Grid, gridOf, type TickRange } from './grid.ts';
 import type { Bar, Event, Score } from './score.ts';
 import { findTuplets, type Region } from './tuplet.ts';
 
@@ -164,7 +164,7 @@ function write(piece: Piece, grid: Grid, events: readonly Event[]): Untied[] {
 }
 
 /** Splits at the strongest beats until each part is a note value that hides none of them. */
-function cutAtBeats(from: number, to: number, rest: boolean, grid: Grid): Span[] {
+function cutAtBeats(from: number, to: number, rest: boolean, grid: Grid): TickRange[] {
   const fits = rest ? grid.restFits(from, to) : grid.noteFits(from, to);
   const inner = fits ? undefined : grid.strongest(from, to);
   if (!inner) return [{ from, to }];
@@ -174,8 +174,8 @@ function cutAtBeats(from: number, to: number, rest: boolean, grid: Grid): Span[]
 }
 
 /** Splits a part of a tuplet into the fewest note values, longest first. */
-function cutInTuplet(piece: Piece, region: Region, grid: Grid): Span[] {
-  const parts: Span[] = [];
+function cutInTuplet(piece: Piece, region: Region, grid: Grid): TickRange[] {
+  const parts: TickRange[] = [];
   let at = piece.from;
   while (at < piece.to) {
     const written = ((piece.to - at) * region.actual) / region.normal;

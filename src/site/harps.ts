@@ -4,7 +4,7 @@ import type { SongKey } from '../harmony/key.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { keyNote } from '../instrument/harp.ts';
 import { RICHTER, type Tuning } from '../instrument/tuning.ts';
-import { harpInWords } from './words.ts';
+import { harpInWords } from './in-words.ts';
 
 export interface UsedTuning {
   readonly tuning: Tuning;

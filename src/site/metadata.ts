@@ -3,9 +3,9 @@
  * in its published vocabulary).
  */
 import type { Lesson } from '../course/course.ts';
+import { minutesAsDuration } from './in-words.ts';
 import type { Placement } from './outline.ts';
 import type { Site } from './site.ts';
-import { minutesAsDuration } from './words.ts';
 
 const person = (name: string | undefined): object =>
   name === undefined ? {} : { author: { '@type': 'Person', name } };

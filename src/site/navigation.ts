@@ -1,14 +1,14 @@
 import type { PAGE } from '../texts/english/page.ts';
 
 /** The pages every visitor may want at any time, in the order they stand at the head of each page. */
-export interface Place {
+export interface NavigationPage {
   /** Below the site's base. */
   readonly path: string;
   /** A row of the table of texts. */
   readonly title: keyof typeof PAGE & ('path' | 'techniques' | 'harps' | 'guide');
 }
 
-export const PLACES: readonly Place[] = [
+export const NAVIGATION: readonly NavigationPage[] = [
   { path: 'path/', title: 'path' },
   { path: 'techniques/', title: 'techniques' },
   { path: 'harps/', title: 'harps' },

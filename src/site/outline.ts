@@ -17,7 +17,7 @@ export interface OutlinedStage {
   readonly lessons: readonly OutlinedLesson[];
 }
 
-export interface Outline {
+export interface CourseOutline {
   readonly stages: readonly OutlinedStage[];
   readonly places: ReadonlyMap<string, Placement>;
 }
@@ -33,7 +33,7 @@ export interface Placement extends OutlinedLesson {
   readonly opens: readonly OutlinedLesson[];
 }
 
-export function outlineOf(course: Course, lessons: readonly Lesson[], path: Curriculum): Outline {
+export function outlineOf(course: Course, lessons: readonly Lesson[], path: Curriculum): CourseOutline {
   const numbered = lessons.map((lesson, index): OutlinedLesson => ({ lesson, number: index + 1 }));
   const stages: { stage: Stage | undefined; number: number | undefined; lessons: OutlinedLesson[] }[] = [];
   for (const one of numbered) {

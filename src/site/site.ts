@@ -8,7 +8,7 @@ import type { Course, Lesson } from '../course/course.ts';
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Addresses } from './addresses.ts';
 import type { Engraver } from './engraver.ts';
-import type { Outline } from './outline.ts';
+import type { CourseOutline } from './outline.ts';
 
 export interface Site {
   readonly course: Course;
@@ -22,7 +22,7 @@ export interface Site {
   readonly path: Curriculum;
   /** The lessons the site shows, in the order of the path. */
   readonly lessons: readonly Lesson[];
-  readonly outline: Outline;
+  readonly outline: CourseOutline;
 }
 
 const KEY = Symbol.for('reedway.site');

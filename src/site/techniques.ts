@@ -1,7 +1,7 @@
 /** What pages tell of techniques: where each is taught, and which blocks use it. */
 import { shownTechniques, type TechniqueUse } from '../course/shown-techniques.ts';
 import type { Technique } from '../technique/technique.ts';
-import { valueAt } from '../time/item.ts';
+import { valueAt } from '../values/checked.ts';
 import type { OutlinedLesson } from './outline.ts';
 import type { Site } from './site.ts';
 

@@ -17,7 +17,7 @@ import { textsIn } from '../texts/text.ts';
 export const authoringText = textsIn(AUTHORING, LANGUAGE);
 export const blockText = textsIn(BLOCK, LANGUAGE);
 export const cautionText = textsIn(CAUTIONS, LANGUAGE);
-export const clipText = textsIn(CLIP_FIGURE, LANGUAGE);
+export const clipFigureText = textsIn(CLIP_FIGURE, LANGUAGE);
 export const courseText = textsIn(COURSE, LANGUAGE);
 export const guideText = textsIn(GUIDE, LANGUAGE);
 export const harpChoiceText = textsIn(HARP_CHOICE, LANGUAGE);

@@ -4,7 +4,7 @@
  * A course extends this table, changes its rows or does without it. What belongs in it, and what a beginner may be
  * taken to bring along (`assumed`), is common practice, no source.
  */
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Technique, type TechniqueInput, techniqueOf, techniqueSchema } from './technique.ts';
 
 const SORE =

@@ -1,6 +1,6 @@
 /** What a score takes: every technique of a repertoire that is found in it, with the very notes. */
 import type { Score } from '../score/score.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { blockTest, type NoteTest, noteTest, type PairTest, pairTest } from './match.ts';
 import type { Repertoire } from './repertoire.ts';
 import type { PlainRule } from './rule.ts';
@@ -16,14 +16,14 @@ export interface Match {
   readonly at?: number;
 }
 
-export interface Found {
+export interface FoundTechnique {
   readonly technique: Technique;
   /** At least one, in the order they are played. */
   readonly matches: readonly Match[];
 }
 
 /** Rules are compiled once for each repertoire, then asked of many scores. */
-export function detector(repertoire: Repertoire): (score: Score) => Found[] {
+export function detector(repertoire: Repertoire): (score: Score) => FoundTechnique[] {
   const rules = repertoire.techniques.flatMap((technique) => {
     if (technique.find === 'unseen') return [];
     const plain = 'any' in technique.find ? technique.find.any : [technique.find];
@@ -32,7 +32,7 @@ export function detector(repertoire: Repertoire): (score: Score) => Found[] {
   return (score) => {
     const playing = play(score);
     const alone = playing.strokes.map((stroke) => matchOf([stroke], stroke));
-    const found: Found[] = [];
+    const found: FoundTechnique[] = [];
     for (const { technique, finders } of rules) {
       const single = finders.length === 1;
       const matches = single ? itemAt(finders, 0)(playing, alone) : finders.flatMap((find) => find(playing, alone));
@@ -43,7 +43,7 @@ export function detector(repertoire: Repertoire): (score: Score) => Found[] {
   };
 }
 
-export const detect = (score: Score, repertoire: Repertoire): Found[] => detector(repertoire)(score);
+export const detect = (score: Score, repertoire: Repertoire): FoundTechnique[] => detector(repertoire)(score);
 
 /** `alone` has the match of each stroke by itself: the many techniques that find it share that. */
 type Finder = (playing: Playing, alone: readonly Match[]) => Match[];

@@ -4,7 +4,7 @@
  */
 import type { Score } from '../score/score.ts';
 import { toNumber } from '../time/fraction.ts';
-import { itemAt } from '../time/item.ts';
+import { itemAt } from '../values/checked.ts';
 import { type BreathUse, breathOf, COMFORT } from './breath.ts';
 import { jumpBetween } from './match.ts';
 import { type Playing, play, restBetween, type Stroke } from './strokes.ts';
@@ -13,11 +13,11 @@ export interface Difficulty {
   /** The sum of the parts, 0 to 10, to one decimal. */
   readonly level: number;
   /** From the weightiest down; those that weigh nothing are left out. */
-  readonly parts: readonly Part[];
+  readonly parts: readonly DifficultyPart[];
   readonly breath: BreathUse;
 }
 
-export interface Part {
+export interface DifficultyPart {
   readonly name: 'pace' | 'bends' | 'turns' | 'jumps' | 'mouth' | 'breath' | 'marks';
   readonly points: number;
   /** The reason, as a sentence for the student. */
@@ -54,7 +54,7 @@ const shown = (value: number): string => `${tenths(value)}`;
 const times = (count: number, one: string, many: string): string => (count === 1 ? `one ${one}` : `${count} ${many}`);
 
 /** Notes a second in the busiest bar: one is no effort at all, six are the most. */
-function paceOf({ score, strokes, whole }: Playing): Part | undefined {
+function paceOf({ score, strokes, whole }: Playing): DifficultyPart | undefined {
   const counts = new Map<number, number>();
   const seen = new Set<number>();
   for (const { sound, parts } of strokes) {
@@ -81,7 +81,7 @@ function paceOf({ score, strokes, whole }: Playing): Part | undefined {
 const DEPTHS = ['', 'a half step', 'a whole step', 'a step and a half'] as const;
 
 /** Each bend by its depth and by how it is come to; the hardest counts most, then how many of the notes are bent. */
-function bendsOf({ strokes }: Playing): Part | undefined {
+function bendsOf({ strokes }: Playing): DifficultyPart | undefined {
   let hardest: { cost: number; stroke: Stroke; approach: string } | undefined;
   let sum = 0;
   let count = 0;
@@ -123,14 +123,14 @@ function bendName({ sound }: Stroke): string {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Turns of the breath a second. */
-function turnsOf({ length, whole }: Playing, { turns }: BreathUse): Part | undefined {
+function turnsOf({ length, whole }: Playing, { turns }: BreathUse): DifficultyPart | undefined {
   if (turns === 0) return undefined;
   const rate = turns / (length * whole);
   return { name: 'turns', points: rate * 0.5, words: `The breath turns round ${times(turns, 'time', 'times')}.` };
 }
 
 /** Holes passed over, a second. */
-function jumpsOf({ strokes, length, whole }: Playing): Part | undefined {
+function jumpsOf({ strokes, length, whole }: Playing): DifficultyPart | undefined {
   let passed = 0;
   let count = 0;
   let widest: { holes: number; at: number } | undefined;
@@ -152,7 +152,7 @@ function jumpsOf({ strokes, length, whole }: Playing): Part | undefined {
 }
 
 /** Switches of the embouchure: twice the weight in less than a beat; the tongue on the harp weighs a little by itself. */
-function mouthOf({ strokes, beat }: Playing): Part | undefined {
+function mouthOf({ strokes, beat }: Playing): DifficultyPart | undefined {
   const tongue = strokes.some(({ sound }) => sound.mouth === 'tongue');
   let switches = 0;
   let quick = 0;
@@ -177,7 +177,7 @@ function mouthOf({ strokes, beat }: Playing): Part | undefined {
   };
 }
 
-function airOf({ longest }: BreathUse): Part | undefined {
+function airOf({ longest }: BreathUse): DifficultyPart | undefined {
   if (!longest) return undefined;
   return {
     name: 'breath',
@@ -187,7 +187,7 @@ function airOf({ longest }: BreathUse): Part | undefined {
   };
 }
 
-function marksOf({ strokes }: Playing): Part | undefined {
+function marksOf({ strokes }: Playing): DifficultyPart | undefined {
   const names = new Set(strokes.flatMap(({ sound }) => sound.marks.map(({ name }) => name)));
   if (names.size === 0) return undefined;
   return { name: 'marks', points: 0.2 * names.size, words: `Marks to play: ${[...names].join(', ')}.` };

@@ -1,10 +1,10 @@
 /** Rules made into questions: what a rule asks of a block, of one note, of two notes in a row. */
 import { numeralOf } from '../harmony/numeral.ts';
-import { chordAt, roleIn } from '../score/ask.ts';
+import { chordAt, roleIn } from '../score/queries.ts';
 import type { Note, Score } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
-import { itemAt, lastOf } from '../time/item.ts';
 import { meterName } from '../time/meter.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 import { within } from './range.ts';
 import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
 import { type Playing, restBetween, type Stroke } from './strokes.ts';

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { byShape, keys, matching, oneOrMore } from '../document/schema.ts';
 
-export interface Range {
+export interface NumberRange {
   readonly least: number;
   readonly most: number;
   /** Where given, the numbers stay under it. */
@@ -24,14 +24,14 @@ const quantity = byShape<z.ZodType<number, Quantity>>((value) =>
     : z.number({ error: () => QUANTITY }),
 );
 
-const exactly = quantity.transform((value): Range => ({ least: value, most: value }));
+const exactly = quantity.transform((value): NumberRange => ({ least: value, most: value }));
 
 const anyOf = oneOrMore(quantity).transform(
-  (values): Range => ({ least: Math.min(...values), most: Math.max(...values), oneOf: values }),
+  (values): NumberRange => ({ least: Math.min(...values), most: Math.max(...values), oneOf: values }),
 );
 
 const fromTo = matching(/^\d{1,4}\s*-\s*\d{1,4}$/, 'is a range such as 1-4')
-  .transform((text): Range => {
+  .transform((text): NumberRange => {
     const [least = Number.NaN, most = Number.NaN] = text.split('-').map(Number);
     return { least, most };
   })
@@ -40,20 +40,20 @@ const fromTo = matching(/^\d{1,4}\s*-\s*\d{1,4}$/, 'is a range such as 1-4')
 const limits = keys({ least: quantity.optional(), most: quantity.optional(), below: quantity.optional() })
   .refine((written) => Object.keys(written).length > 0, 'has at least one of least, most and below')
   .transform(
-    ({ least, most, below }): Range => ({
+    ({ least, most, below }): NumberRange => ({
       least: least ?? Number.NEGATIVE_INFINITY,
       most: most ?? Number.POSITIVE_INFINITY,
       ...(below === undefined ? {} : { below }),
     }),
   );
 
-export const rangeSchema = byShape<z.ZodType<Range, RangeInput>>((value) => {
+export const rangeSchema = byShape<z.ZodType<NumberRange, RangeInput>>((value) => {
   if (Array.isArray(value)) return anyOf;
   if (typeof value === 'object' && value !== null) return limits;
   return typeof value === 'string' && value.includes('-') ? fromTo : exactly;
 });
 
-export const within = (range: Range, value: number): boolean =>
+export const within = (range: NumberRange, value: number): boolean =>
   value >= range.least &&
   value <= range.most &&
   (range.below === undefined || value < range.below) &&

@@ -16,7 +16,7 @@ export interface Repertoire {
 type Problems = typeof TECHNIQUE_PROBLEMS;
 
 /** Something wrong at a path of the techniques file, such as `techniques`, 2, `kind-of`, 0. */
-export type Fault = {
+export type TechniqueProblem = {
   [Code in keyof Problems]: {
     readonly code: Code;
     readonly path: readonly (string | number)[];
@@ -34,8 +34,11 @@ const NAMES = [
  * The techniques of a course from its file. One with a fault keeps what is sound of it, if only its name, so that a single
  * slip does not take along whatever names it.
  */
-export function gather(file: TechniquesFile): { readonly repertoire: Repertoire; readonly faults: readonly Fault[] } {
-  const faults: Fault[] = [];
+export function repertoireFromFile(file: TechniquesFile): {
+  readonly repertoire: Repertoire;
+  readonly faults: readonly TechniqueProblem[];
+} {
+  const faults: TechniqueProblem[] = [];
   const known = new Map(
     file.catalogue === 'extend' ? CATALOGUE.map((technique): [string, Technique] => [technique.id, technique]) : [],
   );
@@ -145,4 +148,4 @@ function ringFrom(from: string, next: (id: string) => readonly string[]): string
   return undefined;
 }
 
-export const SHIPPED: Repertoire = repertoireOf(CATALOGUE);
+export const SHIPPED_REPERTOIRE: Repertoire = repertoireOf(CATALOGUE);

@@ -2,7 +2,7 @@
  * A score as the player meets it: repeats played out, a note held over bar lines and changes of chord one stroke, and
  * between any two strokes the time that passes. Techniques, breath and difficulty are all read off this.
  */
-import { isSound } from '../score/ask.ts';
+import { isSoundEvent } from '../score/queries.ts';
 import type { Bar, Score, Sound } from '../score/score.ts';
 import { playOrder } from '../score/unfold.ts';
 import { toNumber } from '../time/fraction.ts';
@@ -55,7 +55,7 @@ export function play(score: Score): Playing {
     // A pickup ends with its bar line, so its beats are counted from there.
     const shift = index === 0 && score.pickup ? toNumber(barLength(score.meter)) - length : 0;
     for (const event of bar.events) {
-      if (!isSound(event)) continue;
+      if (!isSoundEvent(event)) continue;
       const start = barStart + toNumber(event.onset);
       const duration = toNumber(event.duration);
       const last = strokes.at(-1);

@@ -3,7 +3,7 @@
  * comparing bits rules those out before anything finer is asked.
  */
 import type { Sound } from '../score/score.ts';
-import { type Range, within } from './range.ts';
+import { type NumberRange, within } from './range.ts';
 import type { NoteRule } from './rule.ts';
 
 const BENT = 1;
@@ -40,7 +40,7 @@ export function traitsNeeded({ hole, bend, overbend, slide, holes, split, octave
   );
 }
 
-const theOnly = ({ least, most }: Range): number | undefined => (least === most ? least : undefined);
+const theOnly = ({ least, most }: NumberRange): number | undefined => (least === most ? least : undefined);
 
 /** Whether nothing that is needed is missing. */
 export const hasTraits = (traits: number, needed: number): boolean => (traits & needed) === needed;

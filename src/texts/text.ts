@@ -4,24 +4,24 @@
  */
 
 /** A text, or one for each grammatical number; `{count}` chooses. */
-export type Row = string | { readonly one: string; readonly other: string };
-export type Rows = Readonly<Record<string, Row>>;
+export type TextRow = string | { readonly one: string; readonly other: string };
+export type TextTable = Readonly<Record<string, TextRow>>;
 
 /** The same table in another language. */
-export type TranslationOf<Table extends Rows> = {
+export type TranslationOf<Table extends TextTable> = {
   readonly [Key in keyof Table]: Table[Key] extends string ? string : { readonly one: string; readonly other: string };
 };
 
 type SlotsIn<Text> = Text extends `${string}{${infer Slot}}${infer Rest}` ? Slot | SlotsIn<Rest> : never;
-type SlotsOf<R extends Row> = R extends string
+type SlotsOf<R extends TextRow> = R extends string
   ? SlotsIn<R>
   : SlotsIn<R extends { readonly one: infer One; readonly other: infer Other } ? One | Other : never> | 'count';
-type ValuesOf<R extends Row> = [SlotsOf<R>] extends [never]
+type ValuesOf<R extends TextRow> = [SlotsOf<R>] extends [never]
   ? []
   : [values: Readonly<Record<SlotsOf<R>, string | number>>];
 
 /** The text of a key, with a value for each of its slots. */
-export type Say<Table extends Rows> = <Key extends keyof Table & string>(
+export type Say<Table extends TextTable> = <Key extends keyof Table & string>(
   key: Key,
   ...values: ValuesOf<Table[Key]>
 ) => string;
@@ -43,11 +43,11 @@ export function splitAtMarkup(text: string): readonly TextPiece[] {
 }
 
 /** Reads a table in its language, a BCP 47 tag: it decides which number a count takes. */
-export function textsIn<const Table extends Rows>(table: Table, language: string): Say<Table> {
+export function textsIn<const Table extends TextTable>(table: Table, language: string): Say<Table> {
   const numbers = new Intl.PluralRules(language);
   return (key, ...[values]) => {
     const slots: Readonly<Record<string, string | number>> = values ?? {};
-    const row: Row | undefined = table[key];
+    const row: TextRow | undefined = table[key];
     if (row === undefined) throw new RangeError(`no text ${key}`);
     const text = typeof row === 'string' ? row : numbers.select(Number(slots['count'])) === 'one' ? row.one : row.other;
     return text.replace(/\{(\w+)\}/g, (whole, slot: string) => `${slots[slot] ?? whole}`);

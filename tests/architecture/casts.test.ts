@@ -13,7 +13,7 @@ const KINDS: readonly { readonly why: string; readonly of: RegExp; readonly in?:
   { why: 'JSON of our own site, fetched', of: /^response\.json\(\)$/ },
   { why: 'what our own threads send each other', of: /^(workerData|met\.message)$/, in: 'src/publish/engraving/' },
   { why: 'a module loaded without waiting', of: /^load\(/, in: 'src/publish/engraving/ahead.ts' },
-  { why: 'a record made of a list of its keys', of: /^Object\.fromEntries\(/, in: 'src/time/item.ts' },
+  { why: 'a record made of a list of its keys', of: /^Object\.fromEntries\(/, in: 'src/values/checked.ts' },
   { why: 'facts whose tie to their code is lost in a type parameter', of: /^facts$/ },
   { why: 'the place on the process that all copies of a module share', of: /^globalThis$/, in: 'src/site/site.ts' },
   { why: 'the schema library asks for more than is known', of: /./, in: 'src/document/schema.ts' },

@@ -8,14 +8,14 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** In order: a module may import from itself and from those before it in this list. */
 const MODULES = [
-  'diagnostics', 'texts', 'document', 'time', 'instrument', 'harmony', 'score', 'notation', 'technique', 'curriculum', 'engrave',
+  'values', 'diagnostics', 'texts', 'document', 'time', 'instrument', 'harmony', 'score', 'notation', 'technique', 'curriculum', 'engrave',
   'interchange', 'lesson', 'course', 'site', 'publish', 'command',
 ]; // biome-ignore format: one line to read
 /** Only these may touch files and the machine. */
 const READS_FILES = new Set(['lesson', 'course', 'site', 'publish', 'command']);
 /** Only these may import Astro or Vite. */
 const USES_ASTRO = new Set(['site', 'publish']);
-const BROWSER_MAY = new Set(['texts', 'time', 'instrument', 'harmony', 'score', 'browser']);
+const BROWSER_MAY = new Set(['texts', 'values', 'time', 'instrument', 'harmony', 'score', 'browser']);
 
 interface Import {
   readonly from: string;

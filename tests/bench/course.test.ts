@@ -8,7 +8,7 @@ import { loadCourse } from '../../src/course/load.ts';
 import { checkPath } from '../../src/curriculum/check.ts';
 import { curriculumOf } from '../../src/curriculum/curriculum.ts';
 import { surveyor } from '../../src/curriculum/survey.ts';
-import { SHIPPED } from '../../src/technique/repertoire.ts';
+import { SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 
 const folders: string[] = [];
 afterEach(() => {
@@ -30,13 +30,13 @@ test.each([1, 2, 3, 4, 5, 6])('a made-up course has nothing wrong with it (seed 
 
 test('teaches everything before it is used', () => {
   const course = loadCourse(made({ lessons: 80, blocks: 6, words: 60 }));
-  const survey = surveyor(SHIPPED);
+  const survey = surveyor(SHIPPED_REPERTOIRE);
   const surveys = course.lessons.map((lesson) => survey(lesson));
   const stages = course.file.stages;
   const curriculum = curriculumOf({
     lessons: course.lessons,
     stages: stages.map(({ id }) => id),
-    repertoire: SHIPPED,
+    repertoire: SHIPPED_REPERTOIRE,
     surveys,
   });
   expect(checkPath(curriculum, stages)).toEqual([]);

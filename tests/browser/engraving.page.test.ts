@@ -5,7 +5,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { textWidth } from '../../src/engrave/text-width.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { scoreOf } from '../engrave/pictures.ts';
 import { CHROMIUM } from './chromium.ts';
 

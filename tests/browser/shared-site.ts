@@ -8,7 +8,7 @@ import type { Course } from '../../src/course/course.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { buildInto } from '../../src/publish/build.ts';
 import { engraverWith } from '../../src/publish/engraving/engrave.ts';
-import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
+import { NO_RECORD_STORE } from '../../src/publish/engraving/record-store.ts';
 import { type Hosted, host } from '../../src/publish/host.ts';
 
 /** Where its address on the server begins. */
@@ -49,7 +49,7 @@ export async function demoSite(): Promise<SharedSite> {
 async function build(course: Course, folder: string, base: string): Promise<void> {
   const errors = course.problems.filter(({ severity }) => severity === 'error');
   if (errors.length > 0) throw new Error(errors.map(({ message }) => message).join('\n'));
-  await buildInto(folder, course, engraverWith(NO_PACK), { base, origin: undefined, authoring: false });
+  await buildInto(folder, course, engraverWith(NO_RECORD_STORE), { base, origin: undefined, authoring: false });
 }
 
 async function hosted(course: Course, site: string, base: string): Promise<SharedSite> {

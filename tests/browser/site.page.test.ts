@@ -4,7 +4,7 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { alsoLong } from '../setup/long.ts';
 import { violationsOn } from './axe.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Cue } from '../../src/browser/schedule/cue.ts';
-import { createTransport, type State } from '../../src/browser/transport.ts';
+import { createTransport, type PlayState } from '../../src/browser/transport.ts';
 import { cases } from '../setup/long.ts';
 import { playbackFrom, SETTINGS } from './schedule/some-block.ts';
 
@@ -16,7 +16,7 @@ function stage(text: string, more = {}) {
   let clock = 10;
   let tick: (() => void) | undefined;
   const heard: Heard[] = [];
-  const states: State[] = [];
+  const states: PlayState[] = [];
   const music = { playback: playbackFrom(text), settings: { ...SETTINGS, tempo: 60, ...more } };
   const transport = createTransport(
     {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { blockKeys } from '../../src/course/block-key.ts';
 import type { Course } from '../../src/course/course.ts';
 import { loadCourse } from '../../src/course/load.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { courseOf, lesson } from './some-course.ts';
 
 const block = (text: string): string => `\`\`\`tab\n${text}\n\`\`\`\n\n`;

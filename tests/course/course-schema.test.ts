@@ -3,9 +3,9 @@ import { courseSchema, tablesOf } from '../../src/course/course-schema.ts';
 import { lessonSchema } from '../../src/course/lesson-schema.ts';
 import { checkYaml } from '../../src/document/check-yaml.ts';
 import { readYaml } from '../../src/document/yaml.ts';
-import { SHIPPED } from '../../src/notation/values.ts';
+import { SHIPPED_TABLES } from '../../src/notation/setting-values.ts';
 
-const lesson = (text: string) => checkYaml(lessonSchema(SHIPPED), readYaml(text), { title: 'fallback' });
+const lesson = (text: string) => checkYaml(lessonSchema(SHIPPED_TABLES), readYaml(text), { title: 'fallback' });
 const course = (text: string) => {
   const read = readYaml(text);
   return checkYaml(courseSchema(tablesOf(read.value)), read, { title: 'fallback' });
@@ -104,7 +104,7 @@ describe('front matter', () => {
     ['title: B', 'The key “title” stands twice.'],
   ])('does not take %j', (line, message) => {
     const read = readYaml(`title: A\n${line}\n`);
-    const { value, diagnostics } = checkYaml(lessonSchema(SHIPPED), read, { title: 'fallback' });
+    const { value, diagnostics } = checkYaml(lessonSchema(SHIPPED_TABLES), read, { title: 'fallback' });
     expect([...read.diagnostics, ...diagnostics].map(({ message: words }) => words)).toEqual([message]);
     expect(value.title).toBe('A');
   });

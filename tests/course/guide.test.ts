@@ -11,8 +11,8 @@ import { SITE_PAGES } from '../../src/course/link.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { showProblem } from '../../src/diagnostics/place.ts';
 import { COMPONENTS } from '../../src/lesson/component.ts';
-import { SHIPPED } from '../../src/notation/values.ts';
-import { present } from '../../src/time/item.ts';
+import { SHIPPED_TABLES } from '../../src/notation/setting-values.ts';
+import { present } from '../../src/values/checked.ts';
 import { folderOf } from './some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../src/course/guide.md', import.meta.url), 'utf8');
@@ -99,8 +99,8 @@ describe('the guide to a course', () => {
   });
 
   test.each([
-    ['course.yaml', courseSchema(SHIPPED)],
-    ['A lesson', lessonSchema(SHIPPED)],
+    ['course.yaml', courseSchema(SHIPPED_TABLES)],
+    ['A lesson', lessonSchema(SHIPPED_TABLES)],
   ])('names every key and no other: %s', (heading, schema) => {
     const keys = keysOf(schema);
     expect(namesOf(heading)).toEqual(expect.arrayContaining(Object.keys(keys)));
@@ -115,8 +115,8 @@ describe('the guide to a course', () => {
 
   test('names the defaults there are', () => {
     const elseOf = (heading: string, key: string) => rowsOf(heading).find(([first]) => first === `\`${key}\``)?.[2];
-    const course = courseSchema(SHIPPED).parse({ title: 'A course' });
-    const lesson = lessonSchema(SHIPPED).parse({ title: 'A lesson' });
+    const course = courseSchema(SHIPPED_TABLES).parse({ title: 'A course' });
+    const lesson = lessonSchema(SHIPPED_TABLES).parse({ title: 'A lesson' });
     expect(elseOf('course.yaml', 'language')).toBe(`\`${course.language}\``);
     expect(elseOf('course.yaml', 'concert-a')).toBe(`\`${course.concertA}\``);
     expect(elseOf('course.yaml', 'temperament')).toBe(`\`${course.temperament.id}\``);

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { drawFigure } from '../../src/engrave/figure/draw.ts';
 import { plainKey, signatureOf } from '../../src/harmony/key.ts';
-import { itemAt, present } from '../../src/time/item.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 import { typed } from '../command/some-terminal.ts';
 import { courseInMemory } from './files-in-memory.ts';
 import { lesson } from './some-course.ts';

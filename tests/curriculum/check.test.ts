@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
-import { itemAt, present } from '../../src/time/item.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 import { findings, problems, type WrittenCourse } from './some-course.ts';
 
 const message = (course: WrittenCourse, code: string) => {

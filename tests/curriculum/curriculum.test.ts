@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stepOf } from '../../src/curriculum/curriculum.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { curriculum, type Written, type WrittenCourse } from './some-course.ts';
 
 describe('the path', () => {

@@ -6,12 +6,12 @@ import {
   edgesOf,
   graphOf,
   orderOf,
+  reachabilityOf,
   reaches,
-  reachOf,
   reduce,
   shortestCycle,
 } from '../../src/curriculum/graph.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 
 const graphs = (cyclic: boolean) =>
   fc.integer({ min: 1, max: 14 }).chain((size) => {
@@ -166,7 +166,7 @@ describe('the reduction', () => {
     fc.assert(
       fc.property(graphs(false), ({ size, edges, rank }) => {
         const graph = graphOf(size, edges);
-        const reduced = reduce(graph, reachOf(graph, orderOf(graph, rank)));
+        const reduced = reduce(graph, reachabilityOf(graph, orderOf(graph, rank)));
         expect(closure(size, reduced)).toEqual(closure(size, edges));
         for (const edge of reduced) {
           const without = reduced.filter((one) => one !== edge);
@@ -184,7 +184,7 @@ describe('the reduction', () => {
         (size, pairs) => {
           const edges = pairs.filter(([a, b]) => a < b && b < size);
           const graph = graphOf(size, edges);
-          const reach = reachOf(graph, orderOf(graph, identity(size)));
+          const reach = reachabilityOf(graph, orderOf(graph, identity(size)));
           const walked = closure(size, edges);
           expect(identity(size).map((x) => identity(size).map((y) => reaches(reach, x, y)))).toEqual(walked);
         },

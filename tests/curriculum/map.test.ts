@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { layersOf } from '../../src/curriculum/layers.ts';
 import { BOX, mapOf, type PathMap } from '../../src/curriculum/map.ts';
 import { SHEET, sheetsOf } from '../../src/curriculum/sheets.ts';
-import { itemAt, present } from '../../src/time/item.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 import { curriculum, type Written, type WrittenCourse } from './some-course.ts';
 

@@ -1,12 +1,12 @@
 /** Small courses for tests: lessons as their front matter and blocks as a teacher types them, read and surveyed. */
 import { checkPath } from '../../src/curriculum/check.ts';
 import { type Curriculum, curriculumOf } from '../../src/curriculum/curriculum.ts';
-import type { PathLesson, PathQuote, Place } from '../../src/curriculum/lesson.ts';
+import type { LessonPlace, PathLesson, PathQuote } from '../../src/curriculum/lesson.ts';
 import { surveyor } from '../../src/curriculum/survey.ts';
 import { ALONE } from '../../src/notation/context.ts';
 import { evaluate } from '../../src/notation/evaluate.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
-import { type Repertoire, SHIPPED } from '../../src/technique/repertoire.ts';
+import { type Repertoire, SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 
 export interface Written {
   readonly stage?: string;
@@ -49,7 +49,7 @@ export function lessonOf(id: string, written: Written): PathLesson {
 
 const STAGES = ['start', 'middle', 'end'];
 
-export function curriculum(course: WrittenCourse, repertoire: Repertoire = SHIPPED): Curriculum {
+export function curriculum(course: WrittenCourse, repertoire: Repertoire = SHIPPED_REPERTOIRE): Curriculum {
   const lessons = Object.entries(course).map(([id, written]) => lessonOf(id, written));
   const survey = surveyor(repertoire);
   return curriculumOf({ lessons, stages: STAGES, repertoire, surveys: lessons.map(survey) });
@@ -67,7 +67,7 @@ export function findings(course: WrittenCourse) {
   return checkPath(curriculum(course), stages);
 }
 
-function shown(course: WrittenCourse, lesson: string, place: Place): string {
+function shown(course: WrittenCourse, lesson: string, place: LessonPlace): string {
   if ('front' in place) return place.front;
   if ('range' in place) return `line ${place.range.start.line}`;
   const text = course[lesson]?.blocks?.[place.block] ?? '';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { namesOf, nearest, numbersIn } from '../../src/diagnostics/nearest.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { knownNames, nearest, numbersIn } from '../../src/diagnostics/nearest.ts';
+import { itemAt } from '../../src/values/checked.ts';
 
 const FORMS = ['twelve-bar', 'twelve-bar-turnaround', 'minor-twelve-bar', 'quick-change-turnaround', 'eight-bar'];
 
@@ -45,8 +45,8 @@ describe('the nearest of the known words', () => {
       { id: 'aeolian', title: 'Aeolian (natural minor)' },
       { id: 'harmonic-minor', title: 'Harmonic minor' },
     ];
-    expect(nearest('natural minor', namesOf(table))).toBe('aeolian');
-    expect(nearest('Minor, harmonic', namesOf(table))).toBe('harmonic-minor');
+    expect(nearest('natural minor', knownNames(table))).toBe('aeolian');
+    expect(nearest('Minor, harmonic', knownNames(table))).toBe('harmonic-minor');
   });
 
   test('is a word itself among others, whatever they are', () => {

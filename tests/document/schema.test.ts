@@ -1,7 +1,7 @@
 /** The schema kit: what each kind of value takes, and what is said of one it does not take. */
 import { describe, expect, test } from 'vitest';
 import type { z } from 'zod';
-import { groups, keys, list, named, number, oneOrMore, text, word, yesOrNo } from '../../src/document/schema.ts';
+import { groups, keys, list, namedValues, number, oneOrMore, text, word, yesOrNo } from '../../src/document/schema.ts';
 import { courseInMemory } from '../course/files-in-memory.ts';
 import { lesson } from '../course/some-course.ts';
 
@@ -74,8 +74,8 @@ describe('groups of keys', () => {
     ]);
   });
   test('may have names of the author’s own', () => {
-    expect(read(named(text), { riff: 'a' })).toEqual({ riff: 'a' });
-    expect(read(named(text), { 'no name': 'a' })).toEqual([
+    expect(read(namedValues(text), { riff: 'a' })).toEqual({ riff: 'a' });
+    expect(read(namedValues(text), { 'no name': 'a' })).toEqual([
       'no name: is no name: it is made of letters, digits and hyphens',
     ]);
   });

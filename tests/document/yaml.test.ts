@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { placeOf } from '../../src/diagnostics/place.ts';
-import { nearestPlace, placesOf, readYaml } from '../../src/document/yaml.ts';
+import { nearestPlace, readYaml, yamlPlaces } from '../../src/document/yaml.ts';
 
 describe('YAML', () => {
   test.each([
@@ -46,7 +46,7 @@ describe('YAML', () => {
       ['list/0', undefined, 'a'],
       ['list/1', undefined, 'b'],
     ]);
-    const places = placesOf(spans, placeOf(source));
+    const places = yamlPlaces(spans, placeOf(source));
     expect(places.get('list/1')?.value.start).toEqual({ line: 8, column: 11 });
     expect(nearestPlace(places, ['stages', 0, 'summary'])?.value.start).toEqual({ line: 4, column: 5 });
     expect(nearestPlace(places, ['nothing', 'of', 'it'])).toBe(places.get(''));

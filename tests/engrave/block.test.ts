@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { engraveBlock, glyphSheet, TILE_WIDTHS } from '../../src/engrave/block.ts';
-import { leadWidth } from '../../src/engrave/lead.ts';
-import { isSound } from '../../src/score/ask.ts';
+import { rowHeadWidth } from '../../src/engrave/row-head.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
 import { blockText } from '../notation/arbitrary.ts';
 import { parsed, pictureOf, SAME_BLOCKS, scoreOf, textsIn } from './pictures.ts';
 
@@ -63,7 +63,7 @@ describe('an engraved block', () => {
         const bars = [...new Set(tiles.map((tile) => tile.getAttribute('data-bar')))];
         expect(bars).toEqual(score.bars.map((bar) => String(bar.index)));
         for (const bar of score.bars) {
-          for (const own of bar.events.filter(isSound)) {
+          for (const own of bar.events.filter(isSoundEvent)) {
             expect(event(own.index).id).toBe(`b-e${own.index}`);
             expect(event(own.index).closest('.tile')?.getAttribute('data-bar')).toBe(String(bar.index));
           }
@@ -152,7 +152,7 @@ describe('the style sheet', () => {
     TILE_WIDTHS.forEach((width, index) => {
       expect(declared(`.w${index + 1}`, '--tile')).toBe(String(width));
     });
-    for (let signs = 0; signs <= 7; signs++) expect(declared(`.k${signs}`, '--lead')).toBe(String(leadWidth(signs)));
+    for (let signs = 0; signs <= 7; signs++) expect(declared(`.k${signs}`, '--lead')).toBe(String(rowHeadWidth(signs)));
   });
 
   it('reaches the copies of the lead, in which only a selector of one class finds its element', () => {

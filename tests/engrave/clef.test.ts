@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
-import { blockWords } from '../../src/engrave/words.ts';
+import { blockWords } from '../../src/engrave/text-alternative.ts';
 import { HARP_KEYS } from '../../src/instrument/harp.ts';
 import { plainName } from '../../src/instrument/pitch.ts';
 import { headsIn, pictureOf, scoreOf } from './pictures.ts';

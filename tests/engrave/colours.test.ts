@@ -1,7 +1,7 @@
 /** Contrast as the Web Content Accessibility Guidelines 2.2 reckon it: 4.5:1 for text, 3:1 for marks (1.4.3, 1.4.11). */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 
 const css = readFileSync(new URL('../../src/engrave/block.css', import.meta.url), 'utf8');
 const ground = readFileSync(new URL('../../src/site/styles/ground.css', import.meta.url), 'utf8');

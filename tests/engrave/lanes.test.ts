@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isSound } from '../../src/score/ask.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
 import { blockText } from '../notation/arbitrary.ts';
 import { headsIn, numbersIn, pictureOf, SAME_BLOCKS, textsIn } from './pictures.ts';
 
@@ -13,7 +13,7 @@ describe('the breath lanes', () => {
       fc.property(blockText, (text) => {
         const { score, event, tiles } = pictureOf(text);
         const centre = centreOf(tiles[0]);
-        for (const own of score.bars.flatMap((bar) => bar.events).filter(isSound)) {
+        for (const own of score.bars.flatMap((bar) => bar.events).filter(isSoundEvent)) {
           const numbers = numbersIn(event(own.index));
           const holes = own.tied ? [] : own.notes.map((note) => String(note.hole));
           expect(numbers.map((number) => number.hole)).toEqual(holes);
@@ -42,7 +42,7 @@ describe('the breath lanes', () => {
     fc.assert(
       fc.property(blockText, (text) => {
         const { score, event } = pictureOf(text);
-        for (const own of score.bars.flatMap((bar) => bar.events).filter(isSound)) {
+        for (const own of score.bars.flatMap((bar) => bar.events).filter(isSoundEvent)) {
           const numbers = numbersIn(event(own.index));
           const heads = headsIn(event(own.index));
           const [number, head] = [numbers[0], heads[0]];

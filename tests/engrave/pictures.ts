@@ -3,7 +3,7 @@ import { JSDOM } from 'jsdom';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { type ReadContext, readBlock } from '../../src/notation/read.ts';
 import type { Score } from '../../src/score/score.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 
 export function scoreOf(text: string, context?: ReadContext): Score {

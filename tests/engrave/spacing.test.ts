@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { leastWidth, place, type Spacing } from '../../src/engrave/spacing.ts';
-import { itemAt, lastOf } from '../../src/time/item.ts';
+import { itemAt, lastOf } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 
 const needs = fc.integer({ min: 1, max: 16 }).chain((count) =>

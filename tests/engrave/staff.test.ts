@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
 import type { Pitch } from '../../src/instrument/pitch.ts';
-import { isSound } from '../../src/score/ask.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
 import { writtenScore } from '../../src/score/written.ts';
 import { blockText } from '../notation/arbitrary.ts';
@@ -24,7 +24,7 @@ describe('the engraved staff', () => {
         const written = writtenScore(score);
         for (const bar of score.bars) {
           bar.events.forEach((own, index) => {
-            if (!isSound(own)) return;
+            if (!isSoundEvent(own)) return;
             const notes = [...(staff[own.index] ?? [])].sort((a, b) => a.pitch.midi - b.pitch.midi);
             const pieces = (written[bar.index]?.notes ?? []).filter((note) => note.event === index);
             const expected = pieces.flatMap((piece, at) =>

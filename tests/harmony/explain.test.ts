@@ -7,7 +7,7 @@ import { plainPitch } from '../../src/instrument/pitch.ts';
 import { notesOf, tabOf } from '../../src/instrument/playable.ts';
 import { TEMPERAMENTS } from '../../src/instrument/temperament.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 const A = present(readHarp('A', RICHTER), 'the harp');
 const key = songKey({ letter: 'E', alter: 0 }, 'major');

@@ -7,7 +7,7 @@ import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { notesOfHole } from '../../src/instrument/playable.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 const key = songKey({ letter: 'E', alter: 0 }, 'major');
 const chord = (symbol: string): Chord => present(readChord(symbol, key), 'the chord');

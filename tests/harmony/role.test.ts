@@ -4,7 +4,7 @@ import { songKey } from '../../src/harmony/key.ts';
 import { roleInWords, roleOf, spell } from '../../src/harmony/role.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 const C = songKey({ letter: 'C', alter: 0 }, 'major');
 const chord = (text: string): Chord => present(readChord(text, C), 'the chord');

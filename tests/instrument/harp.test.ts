@@ -13,7 +13,7 @@ import {
 } from '../../src/instrument/harp.ts';
 import { plainName } from '../../src/instrument/pitch.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
 
 const C = present(readHarp('C', RICHTER), 'the harp');

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readHarp, sounding } from '../../src/instrument/harp.ts';
-import { inWords, MEANS, meansOf, notesOf, notesOfHole, placesOf, tabOf } from '../../src/instrument/playable.ts';
+import { inWords, MEANS, meansOf, notesOf, notesOfHole, placesOfPitch, tabOf } from '../../src/instrument/playable.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
 
 const C = present(readHarp('C', RICHTER), 'the harp');
@@ -38,16 +38,16 @@ describe('the notes of a harp', () => {
 
 describe('the places of a pitch', () => {
   it('begin with the easiest', () => {
-    expect(placesOf(C, 67).map(tabOf)).toEqual(['-2', '3']);
-    expect(placesOf(C, 68).map(tabOf)).toEqual(["-3'''", '2o']);
-    expect(placesOf(C, 63).map(tabOf)).toEqual(['1o']);
-    expect(placesOf(C, 40)).toEqual([]);
+    expect(placesOfPitch(C, 67).map(tabOf)).toEqual(['-2', '3']);
+    expect(placesOfPitch(C, 68).map(tabOf)).toEqual(["-3'''", '2o']);
+    expect(placesOfPitch(C, 63).map(tabOf)).toEqual(['1o']);
+    expect(placesOfPitch(C, 40)).toEqual([]);
   });
 
   it('are in order of means on any harp', () => {
     fc.assert(
       fc.property(someHarp(), fc.integer({ min: 40, max: 110 }), (harp, midi) => {
-        const order = placesOf(harp, midi).map((note) => MEANS.indexOf(meansOf(note)));
+        const order = placesOfPitch(harp, midi).map((note) => MEANS.indexOf(meansOf(note)));
         expect(order).toEqual([...order].sort((a, b) => a - b));
       }),
     );

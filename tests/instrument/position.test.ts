@@ -5,7 +5,7 @@ import { plainName } from '../../src/instrument/pitch.ts';
 import { tabOf } from '../../src/instrument/playable.ts';
 import { POSITIONS, positionFor, positionInWords, positionName, positionOn } from '../../src/instrument/position.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
 
 const on = (tuning: string): Harp => ({

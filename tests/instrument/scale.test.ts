@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { type PitchClass, plainName, plainPitch, readPitchClass } from '../../src/instrument/pitch.ts';
 import { tabOf } from '../../src/instrument/playable.ts';
-import { layOut, missingOf, namesOf, SCALES, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
+import { layOut, missingOf, SCALES, scaleNoteNames, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { KEYS, someHarp } from './some-harp.ts';
 
 const C = present(readHarp('C', RICHTER), 'the harp');
@@ -27,7 +27,7 @@ describe('the names of a scale', () => {
   it('need no double sign in any key with a usual name', () => {
     for (const tonic of KEYS) {
       for (const scale of SCALES) {
-        const names = namesOf(tonic, stepsOf(scale));
+        const names = scaleNoteNames(tonic, stepsOf(scale));
         expect(names.every(({ alter }) => Math.abs(alter) <= 1)).toBe(true);
       }
     }
@@ -35,12 +35,12 @@ describe('the names of a scale', () => {
 
   it('keep the tonic where it serves, and rename it where it does not', () => {
     expect(
-      namesOf(key('Eb'), stepsOf(present(scaleOf('blues'), 'the scale')))
+      scaleNoteNames(key('Eb'), stepsOf(present(scaleOf('blues'), 'the scale')))
         .map(plainName)
         .join(' '),
     ).toBe('Eb Gb Ab A Bb Db');
     expect(
-      namesOf(key('Gb'), stepsOf(present(scaleOf('aeolian'), 'the scale')))
+      scaleNoteNames(key('Gb'), stepsOf(present(scaleOf('aeolian'), 'the scale')))
         .map(plainName)
         .join(' '),
     ).toBe('F# G# A B C# D E');

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import type { Harp } from '../../src/instrument/harp.ts';
 import { readPitchClass } from '../../src/instrument/pitch.ts';
 import { TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 export const KEYS = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'C#'].map((name) =>
   present(readPitchClass(name), 'the pitch class'),

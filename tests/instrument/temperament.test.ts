@@ -13,7 +13,7 @@ import {
   TEMPERAMENTS,
 } from '../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
 
 const [, compromise, just] = TEMPERAMENTS;

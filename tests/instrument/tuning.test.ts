@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 
 describe.each(TUNINGS.map((tuning): readonly [string, Tuning] => [tuning.id, tuning]))(
   'the tuning %s',

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { holeRange, readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { itemAt, present } from '../../src/time/item.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 
 export const KEYS = [
   'C',

@@ -4,10 +4,10 @@ import { harpName } from '../../src/instrument/harp.ts';
 import { plainName } from '../../src/instrument/pitch.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
-import { readSetting } from '../../src/notation/values.ts';
-import { isSound } from '../../src/score/ask.ts';
+import { readSetting } from '../../src/notation/setting-values.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { shownBars, shownChords } from './shown.ts';
 
 const scoreOf = (text: string, context: ReadContext = ALONE): Score => {
@@ -133,7 +133,7 @@ describe('chords and roles', () => {
 describe('mouth, marks, words', () => {
   test('an embouchure holds until the next, and one in brackets for its note', () => {
     const score = scoreOf('@tongue 4 5[lips] 6 @lips 4 =4');
-    expect(score.bars[0]?.events.map((event) => isSound(event) && event.mouth)).toEqual([
+    expect(score.bars[0]?.events.map((event) => isSoundEvent(event) && event.mouth)).toEqual([
       'tongue',
       'lips',
       'tongue',
@@ -142,7 +142,7 @@ describe('mouth, marks, words', () => {
   });
   test('marks come in words', () => {
     const score = scoreOf('-4[shake 5, vibrato] =3 @tongue 4[slap accent] =3');
-    expect(score.bars[0]?.events.map((event) => isSound(event) && event.marks)).toEqual([
+    expect(score.bars[0]?.events.map((event) => isSoundEvent(event) && event.marks)).toEqual([
       [{ name: 'shake', hole: 5 }, { name: 'vibrato' }],
       [{ name: 'slap' }, { name: 'accent' }],
     ]);
@@ -150,7 +150,7 @@ describe('mouth, marks, words', () => {
   test('syllables go to the notes that are struck on the line above', () => {
     const score = scoreOf('4 = 5 -4 4 =3 |\nwords: A-ma-_ *\n5 =7');
     const lyrics = score.bars.flatMap(({ events }) =>
-      events.map((event) => (isSound(event) && event.lyric?.text) ?? null),
+      events.map((event) => (isSoundEvent(event) && event.lyric?.text) ?? null),
     );
     expect(lyrics).toEqual(['A', 'ma', '', null, null]);
   });

@@ -6,12 +6,12 @@ import { chromaOf } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { printScore } from '../../src/notation/print.ts';
 import { readBlock } from '../../src/notation/read.ts';
-import { isSound, soundsOf } from '../../src/score/ask.ts';
 import { moveToHarp } from '../../src/score/move.ts';
+import { isSoundEvent, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
 import { add, equals, subtract, ZERO } from '../../src/time/fraction.ts';
-import { present } from '../../src/time/item.ts';
 import { barLength } from '../../src/time/meter.ts';
+import { present } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 import { blockText, harpText } from './arbitrary.ts';
 import { withoutPlaces } from './without-places.ts';
@@ -179,7 +179,7 @@ describe('law 5: nothing breaks the reader', () => {
       fc.property(blockText, (text) => {
         for (const event of scoreOf(text).bars.flatMap(({ events }) => events)) {
           const written = text.slice(event.source.span.from, event.source.span.to);
-          expect(written).toMatch(isSound(event) ? /^[-+=(\d]/ : /^\./);
+          expect(written).toMatch(isSoundEvent(event) ? /^[-+=(\d]/ : /^\./);
         }
       }),
       { numRuns: cases(200, 2000) },

@@ -1,6 +1,6 @@
 import { plainChord } from '../../src/harmony/chord.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
-import { roleIn } from '../../src/score/ask.ts';
+import { roleIn } from '../../src/score/queries.ts';
 import type { Bar, Score } from '../../src/score/score.ts';
 import { format } from '../../src/time/fraction.ts';
 

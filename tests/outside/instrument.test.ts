@@ -4,7 +4,7 @@ import { type Harp, holeRange, namedOnHarp, readHarp, reed, sounding } from '../
 import { plainName } from '../../src/instrument/pitch.ts';
 import { notesOf, tabOf } from '../../src/instrument/playable.ts';
 import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
-import { present, valueAt } from '../../src/time/item.ts';
+import { present, valueAt } from '../../src/values/checked.ts';
 
 const harp = (name: string, tuning: Tuning = RICHTER): Harp => {
   const read = readHarp(name, tuning);

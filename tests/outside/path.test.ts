@@ -8,8 +8,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
-import { components, type Edge, edgesOf, graphOf, orderOf, reachOf, reduce } from '../../src/curriculum/graph.ts';
-import { itemAt } from '../../src/time/item.ts';
+import {
+  components,
+  type Edge,
+  edgesOf,
+  graphOf,
+  orderOf,
+  reachabilityOf,
+  reduce,
+} from '../../src/curriculum/graph.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { typed } from '../command/some-terminal.ts';
 import { run } from '../setup/debian.ts';
 import { cases } from '../setup/long.ts';
@@ -48,7 +56,7 @@ describe('against tred', () => {
     fc.assert(
       fc.property(acyclic, ({ size, edges }) => {
         const graph = graphOf(size, edges);
-        const ours = reduce(graph, reachOf(graph, orderOf(graph, identity(size))))
+        const ours = reduce(graph, reachabilityOf(graph, orderOf(graph, identity(size))))
           .map((edge) => edge.join(' '))
           .sort();
         expect(ours).toEqual(tred(dotOf(edgesOf(graph))));

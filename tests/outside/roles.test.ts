@@ -8,7 +8,7 @@ import { readChord } from '../../src/harmony/symbol.ts';
 import { type Harp, readHarp, tonicInPosition } from '../../src/instrument/harp.ts';
 import { notesOf, tabOf } from '../../src/instrument/playable.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 const KEYS = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'low F', 'high G'] as const;
 const harp = (name: string): Harp => present(readHarp(name, RICHTER), 'the harp');

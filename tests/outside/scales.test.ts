@@ -8,9 +8,9 @@ import { type Harp, readHarp, tonicInPosition } from '../../src/instrument/harp.
 import { chromaOf, plainName, plainPitch } from '../../src/instrument/pitch.ts';
 import { notesOf } from '../../src/instrument/playable.ts';
 import { POSITIONS, positionOn } from '../../src/instrument/position.ts';
-import { CHURCH_MODES, layOut, namesOf, SCALES, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
+import { CHURCH_MODES, layOut, SCALES, scaleNoteNames, scaleOf, stepsOf } from '../../src/instrument/scale.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 const KEYS = ['G', 'Ab', 'A', 'Bb', 'B', 'C', 'Db', 'D', 'Eb', 'E', 'F', 'F#'] as const;
 const harp = (name: string): Harp => present(readHarp(name, RICHTER), 'the harp');
@@ -34,7 +34,7 @@ describe.each(KEYS)('a harp in %s', (key) => {
     for (const position of POSITIONS) {
       const tonic = tonicInPosition(harp(key).key, position);
       for (const scale of SCALES) {
-        const names = namesOf(tonic, stepsOf(scale)).map(plainName);
+        const names = scaleNoteNames(tonic, stepsOf(scale)).map(plainName);
         const theirs = TonalScale.get(`${names[0]} ${tonalName(scale.id)}`).notes;
         // Where theory wants a double flat, players write the plain note, and so do we.
         expect(names).toEqual(theirs.map((name) => (/bb|##/.test(name) ? Note.enharmonic(name) : name)));

@@ -12,7 +12,7 @@ import {
   TEMPERAMENTS,
 } from '../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
-import { itemAt, present } from '../../src/time/item.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 
 const [equal, compromise, just] = TEMPERAMENTS;
 const harp = (name: string): Harp => present(readHarp(name, RICHTER), 'the harp');

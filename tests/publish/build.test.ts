@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { buildInto } from '../../src/publish/build.ts';
 import { engraverWith } from '../../src/publish/engraving/engrave.ts';
-import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
+import { NO_RECORD_STORE } from '../../src/publish/engraving/record-store.ts';
 import { MANIFEST } from '../../src/publish/output-folder.ts';
 import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
 import { filesBelow, reedway } from './some-site.ts';
@@ -191,7 +191,7 @@ describe('a course that is right', () => {
       const to = join(folder, out);
       mkdirSync(to);
       const standing = { base: '/', origin: undefined, authoring: false };
-      await buildInto(to, loadCourse(course), engraverWith(NO_PACK), standing);
+      await buildInto(to, loadCourse(course), engraverWith(NO_RECORD_STORE), standing);
       return readFileSync(join(to, 'lessons/first/index.html'), 'utf8');
     };
     const course = courseOf();

@@ -4,11 +4,11 @@ import { mdxToJs } from 'satteri';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { engraverWith } from '../../src/publish/engraving/engrave.ts';
-import { NO_PACK } from '../../src/publish/engraving/record-store.ts';
+import { NO_RECORD_STORE } from '../../src/publish/engraving/record-store.ts';
 import { lessonElements, lessonMarkdown } from '../../src/publish/lesson-plugin.ts';
 import { holdSite } from '../../src/site/site.ts';
 import { siteOf } from '../../src/site/site-of-course.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { courseOf, lesson } from '../course/some-course.ts';
 
 const BLOCK = '```tab\nid: figure\n4 = = = = = = =\n```\n';
@@ -23,7 +23,9 @@ const compiled = async (text: string, file = 'lessons/blues/second.mdx'): Promis
   const course = loadCourse(dir);
   expect(course.problems).toEqual([]);
   holdSite(
-    Promise.resolve(siteOf(course, engraverWith(NO_PACK), { base: 'school', origin: undefined, authoring: false })),
+    Promise.resolve(
+      siteOf(course, engraverWith(NO_RECORD_STORE), { base: 'school', origin: undefined, authoring: false }),
+    ),
   );
   const result = await mdxToJs(lesson(text), {
     mdastPlugins: [lessonMarkdown],
@@ -98,7 +100,9 @@ describe('a lesson that was changed after the course was read', () => {
   const changed = async (authoring: boolean): Promise<string> => {
     const dir = courseOf({ 'lessons/first.mdx': lesson('<BendLadder hole="4" />\n') });
     const course = loadCourse(dir);
-    holdSite(Promise.resolve(siteOf(course, engraverWith(NO_PACK), { base: '', origin: undefined, authoring })));
+    holdSite(
+      Promise.resolve(siteOf(course, engraverWith(NO_RECORD_STORE), { base: '', origin: undefined, authoring })),
+    );
     const result = await mdxToJs(lesson('More.\n\n<BendLadder hole="4" />\n'), {
       mdastPlugins: [lessonMarkdown],
       hastPlugins: [lessonElements],

@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { engraveBlock } from '../../src/engrave/block.ts';
-import { barSentences } from '../../src/engrave/words.ts';
+import { barSentences } from '../../src/engrave/text-alternative.ts';
 import { printScore } from '../../src/notation/print.ts';
 import {
   isMarkName,
@@ -16,7 +16,7 @@ import {
   takesHole,
   withHole,
 } from '../../src/score/mark.ts';
-import { SHIPPED } from '../../src/technique/repertoire.ts';
+import { SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 import { scoreOf } from '../engrave/pictures.ts';
 
 const markOf = (name: MarkName) => (takesHole(name) ? ({ name, hole: 5 } as const) : { name });
@@ -42,7 +42,7 @@ describe.each(MARK_NAMES)('the mark %s', (name) => {
     expect(barSentences(scoreOf(plain(name))).join()).not.toContain(words);
   });
   test('is what some technique of the catalogue is found by', () => {
-    const finds = [...SHIPPED.byId.values()].map(({ find }) => JSON.stringify(find));
+    const finds = [...SHIPPED_REPERTOIRE.byId.values()].map(({ find }) => JSON.stringify(find));
     expect(
       finds.filter((find) => find?.includes(`"mark":"${name}"`) || find?.includes(`"mark":["${name}"]`)),
     ).not.toEqual([]);

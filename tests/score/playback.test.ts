@@ -6,7 +6,7 @@ import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
 import { type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
 import type { Score } from '../../src/score/score.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 import { blockText, harpText } from '../notation/arbitrary.ts';
 
 const scoreOf = (text: string): Score => {

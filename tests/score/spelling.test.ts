@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { readBlock } from '../../src/notation/read.ts';
-import { isSound } from '../../src/score/ask.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 
 /** `B4 Bb4(b)`: each sounding note as it stands on the staff, with the sign it prints. */
 function staff(text: string): string {
@@ -13,7 +13,7 @@ function staff(text: string): string {
   return present(score, 'the score')
     .bars.map((bar) =>
       bar.events
-        .filter(isSound)
+        .filter(isSoundEvent)
         .map((event) =>
           (byEvent[event.index] ?? [])
             .map(({ pitch, accidental }) => {

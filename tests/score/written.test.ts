@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type BarPlace, type WrittenBar, type WrittenNote, writtenBar } from '../../src/score/written.ts';
 import { add, type Fraction, format, fraction, multiply, ZERO } from '../../src/time/fraction.ts';
-import { itemAt, lastOf, present } from '../../src/time/item.ts';
 import { type Meter, readMeter } from '../../src/time/meter.ts';
+import { itemAt, lastOf, present } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 import { rhythm } from './rhythm.ts';
 

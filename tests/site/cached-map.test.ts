@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mapOf } from '../../src/curriculum/map.ts';
 import { engraver } from '../../src/publish/engraving/engraver.ts';
-import { openPack } from '../../src/publish/engraving/record-store.ts';
+import { openRecordStore } from '../../src/publish/engraving/record-store.ts';
 import { keptMap } from '../../src/site/cached-map.ts';
 import { folderOf } from '../course/some-course.ts';
 import { curriculum, type Written, type WrittenCourse } from '../curriculum/some-course.ts';
@@ -18,10 +18,10 @@ const WIDE: WrittenCourse = Object.fromEntries(
 
 const keeping = (folder: string) => {
   let made = 0;
-  const pack = openPack(folder);
+  const pack = openRecordStore(folder);
   const { kept } = engraver({
-    pack,
-    press: () => {
+    store: pack,
+    blockEngraver: () => {
       throw new Error('A map is no block.');
     },
   });

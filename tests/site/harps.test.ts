@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { harpsPlayed, positionsPlayed } from '../../src/site/harps.ts';
-import { harpInWords } from '../../src/site/words.ts';
+import { harpInWords } from '../../src/site/in-words.ts';
 import { courseOf, lesson } from '../course/some-course.ts';
 
 test('a lesson is played on the harps and in the positions of its blocks, whatever it sets for them, the most used first', async () => {

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { JSDOM } from 'jsdom';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { itemAt, present } from '../../src/time/item.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 import { courseOf, folderOf, lesson } from '../course/some-course.ts';
 import { filesBelow, reedway } from '../publish/some-site.ts';
 

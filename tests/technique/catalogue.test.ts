@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE, WRITTEN } from '../../src/technique/catalogue.ts';
 import { detector } from '../../src/technique/detect.ts';
-import { SHIPPED } from '../../src/technique/repertoire.ts';
+import { SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 import { ID } from '../../src/technique/technique.ts';
 import { scoreOf, writtenAt } from './tab.ts';
 
-const detect = detector(SHIPPED);
+const detect = detector(SHIPPED_REPERTOIRE);
 
 /** What is found of one technique in a block: the notes to point at, as they are written, or `whole` for the block. */
 function found(id: string, text: string): string[] {
@@ -146,15 +146,16 @@ describe('the catalogue', () => {
 
   it('requires and widens only techniques it has, and never in a ring', () => {
     for (const { id, requires, kindOf } of CATALOGUE) {
-      for (const other of [...requires, ...kindOf]) expect(SHIPPED.byId.has(other), `${id} names ${other}`).toBe(true);
-      expect(SHIPPED.wider.get(id)).not.toContain(id);
+      for (const other of [...requires, ...kindOf])
+        expect(SHIPPED_REPERTOIRE.byId.has(other), `${id} names ${other}`).toBe(true);
+      expect(SHIPPED_REPERTOIRE.wider.get(id)).not.toContain(id);
       expect(canReach(id, id), `${id} requires itself`).toBe(false);
     }
   });
 
   it('finds a wider technique wherever it finds one that is a kind of it', () => {
     for (const [id, [takes]] of Object.entries(EXAMPLES)) {
-      for (const wide of SHIPPED.wider.get(id) ?? [])
+      for (const wide of SHIPPED_REPERTOIRE.wider.get(id) ?? [])
         expect(found(wide, quarters(takes)), `${wide} for ${id}`).not.toEqual([]);
     }
   });
@@ -168,7 +169,7 @@ describe('the catalogue', () => {
 });
 
 function canReach(from: string, to: string, seen = new Set<string>()): boolean {
-  return (SHIPPED.byId.get(from)?.requires ?? []).some((id) => {
+  return (SHIPPED_REPERTOIRE.byId.get(from)?.requires ?? []).some((id) => {
     if (id === to) return true;
     if (seen.has(id)) return false;
     seen.add(id);

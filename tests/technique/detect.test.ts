@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Score } from '../../src/score/score.ts';
 import { detect } from '../../src/technique/detect.ts';
-import { repertoireOf, SHIPPED } from '../../src/technique/repertoire.ts';
+import { repertoireOf, SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 import { type TechniqueInput, techniqueOf, techniqueSchema } from '../../src/technique/technique.ts';
-import { present } from '../../src/time/item.ts';
+import { present } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 import { scoreOf, writtenAt } from './tab.ts';
 
@@ -138,7 +138,7 @@ describe('detection, over random tunes', () => {
         }
         const score = scoreOf(textOf(played));
         const wordAt = wordsOf(score, played);
-        const found = detect(score, SHIPPED);
+        const found = detect(score, SHIPPED_REPERTOIRE);
         for (const id of planted) {
           const matches = found.find(({ technique }) => technique.id === id)?.matches ?? [];
           const places = matches.map(({ at }) => wordAt.get(present(at, 'the number')));
@@ -166,7 +166,7 @@ describe('detection, over random tunes', () => {
   it('finds no technique in a tune that has none of it', () => {
     fc.assert(
       fc.property(tune, (words) => {
-        const ids = detect(scoreOf(textOf(words)), SHIPPED).map(({ technique }) => technique.id);
+        const ids = detect(scoreOf(textOf(words)), SHIPPED_REPERTOIRE).map(({ technique }) => technique.id);
         expect(ids.filter((id) => planted.has(id))).toEqual([]);
       }),
       { numRuns: cases(300, 3000) },

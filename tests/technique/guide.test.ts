@@ -6,7 +6,7 @@ import { ALL_PROBLEMS } from '../../src/course/catalogue.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { PATH_PROBLEMS } from '../../src/curriculum/problems.ts';
 import { detect } from '../../src/technique/detect.ts';
-import { gather } from '../../src/technique/repertoire.ts';
+import { repertoireFromFile } from '../../src/technique/repertoire.ts';
 import { techniquesFileSchema } from '../../src/technique/technique.ts';
 import { VOCABULARY } from '../../src/technique/vocabulary.ts';
 import { courseOf, lesson } from '../course/some-course.ts';
@@ -24,7 +24,7 @@ const files = fences.flatMap(({ kind, text }, index) => {
 describe('the guide to the path', () => {
   test.each(files)('techniques: $text', ({ text, tab }) => {
     // As the file reaches the schema: every value the text it was written as.
-    const { repertoire, faults } = gather(techniquesFileSchema.parse(parse(text, { schema: 'failsafe' })));
+    const { repertoire, faults } = repertoireFromFile(techniquesFileSchema.parse(parse(text, { schema: 'failsafe' })));
     expect(faults).toEqual([]);
     if (tab === undefined) return;
     const id = /id: (.*)/.exec(text)?.[1];

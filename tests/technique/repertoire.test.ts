@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { TECHNIQUE_PROBLEMS } from '../../src/technique/problems.ts';
-import { cautionsFor, gather, SHIPPED } from '../../src/technique/repertoire.ts';
+import { cautionsFor, repertoireFromFile, SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 import { techniquesFileSchema } from '../../src/technique/technique.ts';
 
-const gathered = (file: object) => gather(techniquesFileSchema.parse(file));
+const gathered = (file: object) => repertoireFromFile(techniquesFileSchema.parse(file));
 const train = {
   id: 'train',
   title: 'The train',
@@ -20,13 +20,13 @@ const told = (file: object): string[] =>
 
 describe('the techniques of a course', () => {
   it('are the shipped ones where it has none of its own', () => {
-    expect(gathered({}).repertoire.techniques).toEqual(SHIPPED.techniques);
+    expect(gathered({}).repertoire.techniques).toEqual(SHIPPED_REPERTOIRE.techniques);
   });
 
   it('add to the shipped ones, or stand alone', () => {
     const { repertoire, faults } = gathered({ techniques: [train] });
     expect(faults).toEqual([]);
-    expect(repertoire.techniques).toHaveLength(SHIPPED.techniques.length + 1);
+    expect(repertoire.techniques).toHaveLength(SHIPPED_REPERTOIRE.techniques.length + 1);
     const alone = gathered({ catalogue: 'replace', techniques: [train] }).repertoire;
     expect(alone.techniques.map(({ id }) => id)).toEqual(['train']);
   });
@@ -34,22 +34,22 @@ describe('the techniques of a course', () => {
   it('change of a shipped one what they write, and keep the rest', () => {
     const { repertoire } = gathered({ techniques: [{ id: 'shuffle', assumed: 'true', title: 'Swing' }] });
     const shuffle = repertoire.byId.get('shuffle');
-    expect(shuffle).toEqual({ ...SHIPPED.byId.get('shuffle'), assumed: true, title: 'Swing' });
+    expect(shuffle).toEqual({ ...SHIPPED_REPERTOIRE.byId.get('shuffle'), assumed: true, title: 'Swing' });
     expect(gathered({ techniques: [{ id: 'splits', requires: [] }] }).repertoire.byId.get('splits')?.requires).toEqual(
       [],
     );
   });
 
   it('carry the cautions of what they are kinds of, each once', () => {
-    const cautions = cautionsFor(SHIPPED, ['draw-3-half-step', 'draw-4-half-step', 'blow-bends']);
+    const cautions = cautionsFor(SHIPPED_REPERTOIRE, ['draw-3-half-step', 'draw-4-half-step', 'blow-bends']);
     expect(cautions).toHaveLength(2);
     expect(cautions[0]).toMatch(/^Stop when jaw/);
-    expect(cautionsFor(SHIPPED, ['shuffle', 'no such thing'])).toEqual([]);
+    expect(cautionsFor(SHIPPED_REPERTOIRE, ['shuffle', 'no such thing'])).toEqual([]);
   });
 
   it('are wider and narrower at any remove', () => {
-    expect(SHIPPED.wider.get('draw-3-whole-step')).toEqual(['whole-step-bends', 'draw-bends', 'bends']);
-    expect(SHIPPED.narrower.get('splits')).toEqual(
+    expect(SHIPPED_REPERTOIRE.wider.get('draw-3-whole-step')).toEqual(['whole-step-bends', 'draw-bends', 'bends']);
+    expect(SHIPPED_REPERTOIRE.narrower.get('splits')).toEqual(
       expect.arrayContaining(['octave-splits', 'octave-splits-four-holes', 'octave-splits-five-holes', 'wide-splits']),
     );
   });

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { ALONE, readBlock } from '../../src/notation/read.ts';
-import { soundsOf } from '../../src/score/ask.ts';
+import { soundsOf } from '../../src/score/queries.ts';
 import { detector } from '../../src/technique/detect.ts';
-import { gather } from '../../src/technique/repertoire.ts';
+import { repertoireFromFile } from '../../src/technique/repertoire.ts';
 import { noteSchema } from '../../src/technique/rule.ts';
 import { techniquesFileSchema } from '../../src/technique/technique.ts';
 import { traitsNeeded, traitsOf } from '../../src/technique/traits.ts';
-import { itemAt } from '../../src/time/item.ts';
+import { itemAt } from '../../src/values/checked.ts';
 
 /** One sound, read from a block that holds it for a bar. */
 function sound(text: string) {
@@ -43,7 +43,7 @@ test.each(CASES)(
     const needed = traitsNeeded(rule);
     expect(traitsOf(sound(fitting).sound) & needed).toBe(needed);
     const techniques = [{ id: 'one', title: 'One', about: 'One.', group: 'tone', find: { note: written } }];
-    const { repertoire } = gather(techniquesFileSchema.parse({ catalogue: 'replace', techniques }));
+    const { repertoire } = repertoireFromFile(techniquesFileSchema.parse({ catalogue: 'replace', techniques }));
     const detect = detector(repertoire);
     expect(detect(sound(fitting).score)).toHaveLength(1);
     expect(detect(sound(other).score)).toHaveLength(0);

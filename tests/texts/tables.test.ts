@@ -4,7 +4,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
-import type { Rows } from '../../src/texts/text.ts';
+import type { TextTable } from '../../src/texts/text.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const read = (pattern: string) =>
@@ -95,7 +95,7 @@ describe('every row of a table is asked for', () => {
   };
 
   test.each(files)('%s', async (file) => {
-    const tables = Object.entries<Rows>(await import(join(root, file)));
+    const tables = Object.entries<TextTable>(await import(join(root, file)));
     expect(tables).not.toEqual([]);
     for (const [name, rows] of tables) {
       // Groups have the names the course's techniques give them.

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { feelName, readFeel } from '../../src/time/feel.ts';
-import { present } from '../../src/time/item.ts';
 import {
   barLength,
   beatLength,
@@ -11,6 +10,7 @@ import {
   readMeter,
   secondsOfWhole,
 } from '../../src/time/meter.ts';
+import { present } from '../../src/values/checked.ts';
 
 const meter = (text: string): Meter => present(readMeter(text), 'the meter');
 

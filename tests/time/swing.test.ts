@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
-import { evenBeats, played, shareOf, swungBeat, written } from '../../src/time/swing.ts';
+import { evenBeats, playedTime, shareOf, swungBeat, written } from '../../src/time/swing.ts';
 
 const BEAT = 24;
 const shuffle = (onsets: readonly number[]) => ({ beat: BEAT, share: shareOf(SHUFFLE), even: evenBeats(onsets, BEAT) });
-const playedAll = (onsets: readonly number[]): number[] => onsets.map((onset) => played(shuffle(onsets), onset));
+const playedAll = (onsets: readonly number[]): number[] => onsets.map((onset) => playedTime(shuffle(onsets), onset));
 
 describe('the swing grid', () => {
   test('puts the second half of a shuffled beat at two thirds of it', () => {
@@ -14,7 +14,7 @@ describe('the swing grid', () => {
 
   test('leaves straight beats where they are written', () => {
     const grid = { beat: BEAT, share: shareOf(STRAIGHT), even: evenBeats([0, 6, 12], BEAT) };
-    expect([0, 6, 12, 18].map((place) => played(grid, place))).toEqual([0, 6, 12, 18]);
+    expect([0, 6, 12, 18].map((place) => playedTime(grid, place))).toEqual([0, 6, 12, 18]);
   });
 
   test('plays a written triplet as written, and still swings the beats beside it', () => {
@@ -44,8 +44,8 @@ describe('the swing grid', () => {
   test('keeps the order of places, and every beat where it is', () => {
     fc.assert(
       fc.property(grid, place, place, (grid, a, b) => {
-        if (a < b) expect(played(grid, a)).toBeLessThan(played(grid, b));
-        expect(played(grid, BEAT * Math.floor(a / BEAT))).toBe(BEAT * Math.floor(a / BEAT));
+        if (a < b) expect(playedTime(grid, a)).toBeLessThan(playedTime(grid, b));
+        expect(playedTime(grid, BEAT * Math.floor(a / BEAT))).toBe(BEAT * Math.floor(a / BEAT));
       }),
     );
   });
@@ -53,7 +53,7 @@ describe('the swing grid', () => {
   test('can be undone', () => {
     fc.assert(
       fc.property(grid, place, (grid, a) => {
-        expect(written(grid, played(grid, a))).toBeCloseTo(a, 6);
+        expect(written(grid, playedTime(grid, a))).toBeCloseTo(a, 6);
       }),
     );
   });

@@ -1,7 +1,7 @@
 /** A clip in use: the bars it plays light up, its passages loop and slow down, its cues can be reached from the bars. */
 
-import { itemAt } from '../../time/item.ts';
-import { leaveFloor, takeFloor } from '../floor.ts';
+import { itemAt } from '../../values/checked.ts';
+import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { labelled, make, slider, toggle } from '../player/dom.ts';
 import { clipText } from '../texts/clips.ts';
 import { offerBar, tilesOf } from './bars.ts';
@@ -77,7 +77,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   function started(): void {
     message.replaceChildren();
     yielded = false;
-    takeFloor(yieldFloor);
+    startSounding(yieldFloor);
     clearInterval(timer);
     timer = setInterval(look, LOOK);
     look();
@@ -85,7 +85,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   function stopped(): void {
     clearInterval(timer);
-    leaveFloor(yieldFloor);
+    stopSounding(yieldFloor);
   }
 
   function complain(): void {

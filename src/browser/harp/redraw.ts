@@ -3,9 +3,9 @@
  * and what can be seen comes first. What stands on the page as written is kept, and comes back without being drawn.
  */
 import type { Figure } from '../../engrave/figure/figure.ts';
-import { present } from '../../time/item.ts';
+import { present } from '../../values/checked.ts';
 import { type Chosen, differs } from './chosen.ts';
-import type { Drawn, Job } from './worker.ts';
+import type { Drawn, RedrawJob } from './worker.ts';
 
 /** Dispatched on a figure that was set anew; `detail` is the markup, as the engraver gave it. */
 export const REDRAWN_EVENT = 'reedway:redrawn';
@@ -18,7 +18,7 @@ interface Place {
   readonly written: readonly Element[];
   /** What stands in it now. */
   shown: readonly Element[];
-  readonly job: (chosen: Chosen) => Job;
+  readonly job: (chosen: Chosen) => RedrawJob;
 }
 
 let places: readonly Place[] | undefined;
@@ -52,7 +52,7 @@ function findPlaces(scores: string): Place[] {
     const { lesson = '', block = '', parts } = figure.dataset;
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
     const address = `${scores}${lesson.split('/').map(encodeURIComponent).join('/')}.json`;
-    const job = ({ harp }: Chosen): Job => ({
+    const job = ({ harp }: Chosen): RedrawJob => ({
       kind: 'block',
       scores: new URL(address, location.href).href,
       block,
@@ -64,7 +64,7 @@ function findPlaces(scores: string): Place[] {
   const figures = [...document.querySelectorAll<HTMLElement>('figure[data-figure]')].map((figure): Place => {
     const written = [...figure.children];
     const value = JSON.parse(figure.dataset['figure'] ?? '') as Figure;
-    const job = ({ harp, concertA, temperament }: Chosen): Job => ({
+    const job = ({ harp, concertA, temperament }: Chosen): RedrawJob => ({
       kind: 'figure',
       figure: value,
       harp,
@@ -87,7 +87,7 @@ function nearest(waiting: ReadonlySet<Place>): Place {
   return present(best, 'a place that waits');
 }
 
-function draw(job: Job): Promise<Drawn> {
+function draw(job: RedrawJob): Promise<Drawn> {
   worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const asked = worker;
   return new Promise((resolve, reject) => {

@@ -5,7 +5,7 @@ import { moveToHarp } from '../../score/move.ts';
 import type { Score } from '../../score/score.ts';
 import { type ChosenHarp, onTuning } from './chosen.ts';
 
-export type Job = { readonly harp: ChosenHarp | undefined } & (
+export type RedrawJob = { readonly harp: ChosenHarp | undefined } & (
   | {
       readonly kind: 'block';
       readonly scores: string;
@@ -35,7 +35,7 @@ function scoresAt(address: string): Promise<Scores> {
   return scores;
 }
 
-async function draw(job: Job): Promise<Drawn> {
+async function draw(job: RedrawJob): Promise<Drawn> {
   const { harp } = job;
   if (job.kind === 'figure') {
     const [{ drawFigure }, { moveFigure }] = await Promise.all([
@@ -57,7 +57,7 @@ async function draw(job: Job): Promise<Drawn> {
   return { html, sheet: glyphSheet(glyphs) };
 }
 
-addEventListener('message', ({ data, ports }: MessageEvent<Job>) => {
+addEventListener('message', ({ data, ports }: MessageEvent<RedrawJob>) => {
   const [port] = ports;
   draw(data).then(
     (drawn) => port?.postMessage(drawn),

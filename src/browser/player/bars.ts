@@ -3,11 +3,11 @@ import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { playerText } from '../texts/player.ts';
+import type { PlayerActions } from './actions.ts';
 import { button, choice, labelled, make } from './dom.ts';
-import type { Wiring } from './wiring.ts';
 
 /** A part by its name, or from one bar to another. */
-export function barsRow({ playback, chooseBars }: Wiring) {
+export function barsRow({ playback, chooseBars }: PlayerActions) {
   const { bars } = playback();
   const named = bars.map((bar, index) => ({ value: String(index), text: barInWords(bar.number) }));
   const read = (): BarRange => {

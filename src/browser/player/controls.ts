@@ -1,19 +1,19 @@
 /** The controls of a block's player: all of them buttons, sliders and fields with names. */
 import type { BarRange } from '../schedule/settings.ts';
 import { playerText } from '../texts/player.ts';
-import type { State } from '../transport.ts';
+import type { PlayState } from '../transport.ts';
+import type { PlayerActions } from './actions.ts';
 import { barsRow } from './bars.ts';
 import { button, make, press, toggle } from './dom.ts';
 import { droneRow } from './drone.ts';
+import { tempoInWords } from './in-words.ts';
 import { mixer } from './mixer.ts';
 import { practice } from './practice.ts';
 import { tempoRow } from './tempo.ts';
-import type { Wiring } from './wiring.ts';
-import { tempoInWords } from './words.ts';
 
 export interface Controls {
   readonly element: HTMLElement;
-  readonly showState: (state: State) => void;
+  readonly showState: (state: PlayState) => void;
   readonly showRange: (range: BarRange | undefined) => void;
   readonly showLoop: (loop: boolean) => void;
   readonly showRound: (round: number, tempo: number) => void;
@@ -24,7 +24,7 @@ export interface Controls {
   readonly top: () => number;
 }
 
-export function createControls(wiring: Wiring): Controls {
+export function createControls(wiring: PlayerActions): Controls {
   const main = mainRow(wiring);
   const bars = barsRow(wiring);
   const drone = droneRow(wiring);
@@ -60,7 +60,7 @@ export function createControls(wiring: Wiring): Controls {
   };
 }
 
-function mainRow({ settings, change, playOrPause, stop, stand }: Wiring) {
+function mainRow({ settings, change, playOrPause, stop, stand }: PlayerActions) {
   const play = button(playerText('play'), playOrPause, { class: 'player-play' });
   const loop = toggle(playerText('loop'), settings().loop, (on) => change({ loop: on }));
   const large = toggle(playerText('largeType'), false, stand);
@@ -76,7 +76,7 @@ function mainRow({ settings, change, playOrPause, stop, stand }: Wiring) {
       round,
     ),
     play,
-    showState: (state: State): void => {
+    showState: (state: PlayState): void => {
       play.textContent = playerText(state === 'playing' || state === 'counting' ? 'pause' : 'play');
       play.dataset['state'] = state;
     },

@@ -27,9 +27,9 @@ let made = 0;
 /** An id that no other element of the page has. */
 export const freshId = (): string => `sound-${++made}`;
 
-export function button(label: string, press: () => void, given: Given = {}): HTMLButtonElement {
+export function button(label: string, setPressed: () => void, given: Given = {}): HTMLButtonElement {
   const element = make('button', { type: 'button', ...given }, label);
-  element.addEventListener('click', press);
+  element.addEventListener('click', setPressed);
   return element;
 }
 
@@ -57,7 +57,7 @@ export function labelled(text: string, control: HTMLElement, ...after: readonly 
   return make('span', { class: 'field' }, ...(ticked ? [control, label] : [label, control]), ...after);
 }
 
-export interface Scale {
+export interface SliderRange {
   readonly least: number;
   readonly most: number;
   readonly step: number;
@@ -65,7 +65,7 @@ export interface Scale {
 
 /** A slider. `moved` hears every move, `settled` where it was let go. */
 export function slider(
-  { least, most, step }: Scale,
+  { least, most, step }: SliderRange,
   value: number,
   moved: (value: number) => void,
   settled: (value: number) => void = () => {},
@@ -79,7 +79,7 @@ export function slider(
 
 /** A field for a number. What is no number of the scale is put right when the field is left, and no number at all undone. */
 export function numberField(
-  { least, most, step }: Scale,
+  { least, most, step }: SliderRange,
   value: number,
   settled: (value: number) => void,
 ): HTMLInputElement {

@@ -1,14 +1,14 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
 import { chromaOf, fromFloor, printedName } from '../../instrument/pitch.ts';
 import { playerText } from '../texts/player.ts';
+import type { PlayerActions } from './actions.ts';
 import { choice, labelled, make } from './dom.ts';
-import type { Wiring } from './wiring.ts';
-import { chordInFull } from './words.ts';
+import { chordInFull } from './in-words.ts';
 
 /** The lowest root of a drone, as a MIDI number. */
 const FLOOR = 43;
 
-export function droneRow({ playback, desk, ofMidi, wake }: Wiring) {
+export function droneRow({ playback, desk, ofMidi, wake }: PlayerActions) {
   let held = '';
   const select = choice([], '', (value) => {
     held = value;

@@ -1,9 +1,9 @@
 /** How loud each part is, for all blocks of the page at once. */
-import { PARTS, type Part } from '../sound/studio.ts';
+import { SOUND_PARTS, type SoundPart } from '../sound/mixing-desk.ts';
 import { playerText } from '../texts/player.ts';
-import type { Desk } from './desk.ts';
+import type { PlayerActions } from './actions.ts';
 import { labelled, make, press, slider, toggle } from './dom.ts';
-import type { Wiring } from './wiring.ts';
+import type { PageMix } from './page-mix.ts';
 
 const LEVEL = { least: 0, most: 100, step: 1 };
 /** The keys of each part's texts: its name, and its being muted. */
@@ -14,14 +14,14 @@ const TEXTS = {
   chords: ['chords', 'muteChords'],
   click: ['metronome', 'muteMetronome'],
   drone: ['drone', 'muteDrone'],
-} as const satisfies Record<Part, readonly [string, string]>;
+} as const satisfies Record<SoundPart, readonly [string, string]>;
 
-export function mixer({ desk }: Wiring): HTMLElement {
-  const rows = PARTS.filter((part) => part !== 'click').map((part) => channel(part, desk));
+export function mixer({ desk }: PlayerActions): HTMLElement {
+  const rows = SOUND_PARTS.filter((part) => part !== 'click').map((part) => channel(part, desk));
   return make('fieldset', { class: 'player-mix' }, make('legend', {}, playerText('band')), ...rows);
 }
 
-function channel(part: Part, desk: Desk): HTMLElement {
+function channel(part: SoundPart, desk: PageMix): HTMLElement {
   const [name, muteText] = TEXTS[part];
   const loudness = slider(LEVEL, 0, (percent) => desk.set(part, { level: percent / 100 }));
   const mute = toggle(playerText('mute'), false, (muted) => desk.set(part, { muted }));

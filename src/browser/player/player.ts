@@ -1,25 +1,25 @@
 /** The player of one block, made when it is first asked to sound. */
 import { barInWords, barsInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';
-import { itemAt } from '../../time/item.ts';
 import { shareOf } from '../../time/swing.ts';
-import { leaveFloor, takeFloor } from '../floor.ts';
+import { itemAt } from '../../values/checked.ts';
+import { audioOutputOf } from '../audio-output.ts';
+import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
 import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
-import { stageOn } from '../stage.ts';
 import { playerText } from '../texts/player.ts';
-import { createTransport, type Showing, type State, TICK } from '../transport.ts';
+import { createTransport, type PlayState, type Showing, TICK } from '../transport.ts';
+import { createAnnouncer } from './announcer.ts';
+import { audibleTimeOf } from './audible-time.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
-import { deskOn } from './desk.ts';
 import { button, make } from './dom.ts';
-import { heardOn } from './heard.ts';
-import { createNews } from './news.ts';
-import { createStand, someStandIsOpen } from './stand.ts';
+import { tempoInWords } from './in-words.ts';
+import { createStand, someStandIsOpen } from './large-type.ts';
+import { pageMixOn } from './page-mix.ts';
 import { offerTiles } from './tiles.ts';
-import { tempoInWords } from './words.ts';
 
 /** The longest wait for a note to end: a device that slept has let its clock stand. */
 const LONGEST = 1000;
@@ -37,7 +37,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   }
   const written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
   const block = host.closest<HTMLElement>('[data-block]') ?? host;
-  const desk = deskOn(context);
+  const desk = pageMixOn(context);
 
   let playback = onChosenHarp(written);
   let pitches = pitchesOf(playback, readChosen());
@@ -51,14 +51,14 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   };
 
   const now = (): number => context.currentTime;
-  const heardNow = (): number => heardOn(context);
+  const heardNow = (): number => audibleTimeOf(context);
   const transport = createTransport(
-    stageOn(desk.studio, () => pitches),
+    audioOutputOf(desk.studio, () => pitches),
     { playback, settings },
     stateChanged,
   );
 
-  const news = createNews();
+  const news = createAnnouncer();
   const stand = createStand(
     () => playback,
     (open) => controls.showStand(open),
@@ -119,7 +119,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     const awake = wakeSound();
     message.replaceChildren();
     if (!awake) return;
-    takeFloor(transport.pause);
+    startSounding(transport.pause);
     if (someStandIsOpen()) stand.open(true);
     transport.play();
     setTimeout(complainIfAsleep, PATIENCE);
@@ -135,14 +135,14 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     message.replaceChildren(playerText('notNow'), ' ', again);
   }
 
-  function stateChanged(state: State): void {
+  function stateChanged(state: PlayState): void {
     controls.showState(state);
-    if (!isRunning(state)) leaveFloor(transport.pause);
+    if (!isRunning(state)) stopSounding(transport.pause);
     draw();
     news.say(stateInWords(state));
   }
 
-  function stateInWords(state: State): string {
+  function stateInWords(state: PlayState): string {
     const showing = transport.showing(now());
     if (state === 'stopped' || !showing) return playerText('stopped');
     if (state === 'paused') return playerText('pausedIn', { bar: barInWords(numberOf(showing.moment.bar)) });
@@ -203,7 +203,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
 const waitFor = (showing: Showing | undefined, heard: number): number =>
   showing ? Math.max(4, Math.min(LONGEST, (showing.until - heard) * 1000)) : TICK;
 
-const isRunning = (state: State): boolean => state === 'playing' || state === 'counting';
+const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';
 
 function onChosenHarp(playback: Playback): Playback {
   const { harp } = readChosen();

@@ -1,13 +1,16 @@
 /** How to practise: with a count, a metronome and gaps to answer in, faster each round, and with how much swing. */
 import { isCompound } from '../../time/meter.ts';
 import { playerText } from '../texts/player.ts';
+import type { PlayerActions } from './actions.ts';
 import { checkbox, labelled, make, numberField, slider } from './dom.ts';
 import { tempoScale } from './tempo.ts';
-import type { Wiring } from './wiring.ts';
 
 const SWING = { least: 50, most: 75, step: 1 };
 
-export function practice({ playback, settings, change, desk }: Wiring, showLoop: (on: boolean) => void): HTMLElement {
+export function practice(
+  { playback, settings, change, desk }: PlayerActions,
+  showLoop: (on: boolean) => void,
+): HTMLElement {
   const { tempo, meter } = playback();
   const said = make('span', { class: 'player-said' });
   const showSwing = (percent: number): void => {

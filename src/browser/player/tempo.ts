@@ -1,20 +1,20 @@
 /** The tempo, in percent of the written one and in beats a minute. */
 import { isCompound } from '../../time/meter.ts';
 import { playerText } from '../texts/player.ts';
-import { labelled, make, numberField, type Scale, slider } from './dom.ts';
-import type { Wiring } from './wiring.ts';
-import { tempoInWords } from './words.ts';
+import type { PlayerActions } from './actions.ts';
+import { labelled, make, numberField, type SliderRange, slider } from './dom.ts';
+import { tempoInWords } from './in-words.ts';
 
 const PERCENT = { least: 30, most: 150, step: 1 };
 
 /** Beats a minute, as far as the slider goes. */
-export const tempoScale = (written: number): Scale => ({
+export const tempoScale = (written: number): SliderRange => ({
   least: Math.round((written * PERCENT.least) / 100),
   most: Math.round((written * PERCENT.most) / 100),
   step: 1,
 });
 
-export function tempoRow({ playback, change }: Wiring): HTMLElement {
+export function tempoRow({ playback, change }: PlayerActions): HTMLElement {
   const { tempo: written, meter } = playback();
   const beats = isCompound(meter) ? 'dottedQuartersPerMinute' : 'quartersPerMinute';
   const ofPercent = (percent: number): number => (written * percent) / 100;

@@ -5,7 +5,7 @@
  */
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
-import { itemAt } from '../../time/item.ts';
+import { itemAt } from '../../values/checked.ts';
 import { elementAt } from '../query.ts';
 import type { BarRange } from '../schedule/settings.ts';
 import { playerText } from '../texts/player.ts';

@@ -1,10 +1,10 @@
 /** What a student ticks off: `<block-mark>` under a block, `<lesson-mark>` at the end of a lesson. */
 import { progressHere } from './here.ts';
-import { isDone, type Kind } from './record.ts';
+import { isDone, type ProgressKind } from './record.ts';
 
 /** A checkbox that says whether one thing is done. The element's `data-key` names the thing. */
 abstract class MarkElement extends HTMLElement {
-  abstract readonly kind: Kind;
+  abstract readonly kind: ProgressKind;
 
   connectedCallback(): void {
     const box = this.querySelector('input');

@@ -3,8 +3,8 @@
  * way to the one that comes next for this student.
  */
 import { progressHere } from './here.ts';
-import { fetchStops } from './stops.ts';
-import { nextStop } from './way.ts';
+import { nextStop } from './next-lesson.ts';
+import { fetchStops } from './path-lessons.ts';
 
 customElements.define(
   'path-onward',

@@ -2,8 +2,8 @@
 
 import { progressText } from '../texts/progress.ts';
 import { progressHere } from './here.ts';
+import { nextStop, type Stop, stateOf } from './next-lesson.ts';
 import { isDone } from './record.ts';
-import { nextStop, type Stop, stateOf } from './way.ts';
 
 interface ListedStop extends Stop {
   readonly item: HTMLElement;

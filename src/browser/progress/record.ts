@@ -4,17 +4,17 @@
  */
 
 /** Whether something is done, and when it was last said. */
-export interface Mark {
+export interface DoneMark {
   readonly done: boolean;
   /** Milliseconds since 1970. Taking a mark back is kept too, so that an older record cannot bring it back. */
   readonly at: number;
 }
 
-export type Kind = 'lessons' | 'blocks';
-export const KINDS = ['lessons', 'blocks'] as const;
+export type ProgressKind = 'lessons' | 'blocks';
+export const PROGRESS_KINDS = ['lessons', 'blocks'] as const;
 
 /** Lessons by id, blocks as `lesson/block`. */
-export type Progress = Readonly<Record<Kind, ReadonlyMap<string, Mark>>>;
+export type Progress = Readonly<Record<ProgressKind, ReadonlyMap<string, DoneMark>>>;
 
 export const VERSION = 1;
 export const NOTHING: Progress = { lessons: new Map(), blocks: new Map() };
@@ -49,8 +49,8 @@ const isCount = (value: unknown): value is number =>
   typeof value === 'number' && Number.isSafeInteger(value) && value >= 0;
 
 /** The marks that are sound, and whether all of them were. */
-function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, Mark>; readonly whole: boolean } {
-  const marks = new Map<string, Mark>();
+function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, DoneMark>; readonly whole: boolean } {
+  const marks = new Map<string, DoneMark>();
   if (!isRecord(value)) return { marks, whole: false };
   let whole = true;
   for (const [key, mark] of Object.entries(value)) {
@@ -63,7 +63,7 @@ function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, Mark>;
 
 /** The text {@link readRecord} reads. `course` is for whoever opens the file; nothing depends on it. */
 export function writeRecord(progress: Progress, course?: string): string {
-  const marks = (kind: Kind) => Object.fromEntries([...progress[kind]].sort(([a], [b]) => (a < b ? -1 : 1)));
+  const marks = (kind: ProgressKind) => Object.fromEntries([...progress[kind]].sort(([a], [b]) => (a < b ? -1 : 1)));
   return JSON.stringify({ version: VERSION, course, lessons: marks('lessons'), blocks: marks('blocks') });
 }
 
@@ -72,7 +72,7 @@ export function merge(a: Progress, b: Progress): Progress {
   return { lessons: mergeMarks(a.lessons, b.lessons), blocks: mergeMarks(a.blocks, b.blocks) };
 }
 
-function mergeMarks(a: ReadonlyMap<string, Mark>, b: ReadonlyMap<string, Mark>): ReadonlyMap<string, Mark> {
+function mergeMarks(a: ReadonlyMap<string, DoneMark>, b: ReadonlyMap<string, DoneMark>): ReadonlyMap<string, DoneMark> {
   const merged = new Map(a);
   for (const [key, mark] of b) {
     const other = merged.get(key);
@@ -81,10 +81,11 @@ function mergeMarks(a: ReadonlyMap<string, Mark>, b: ReadonlyMap<string, Mark>):
   return merged;
 }
 
-export const isDone = (progress: Progress, kind: Kind, key: string): boolean => progress[kind].get(key)?.done === true;
+export const isDone = (progress: Progress, kind: ProgressKind, key: string): boolean =>
+  progress[kind].get(key)?.done === true;
 
 export function sameProgress(a: Progress, b: Progress): boolean {
-  return KINDS.every((kind) => {
+  return PROGRESS_KINDS.every((kind) => {
     if (a[kind].size !== b[kind].size) return false;
     return [...a[kind]].every(([key, mark]) => {
       const other = b[kind].get(key);

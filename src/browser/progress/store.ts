@@ -3,7 +3,7 @@
  * knows, so that two tabs do not overwrite each other. What cannot be read is put aside under a name of its own, never
  * deleted.
  */
-import { type Kind, merge, NOTHING, type Progress, readRecord, sameProgress, writeRecord } from './record.ts';
+import { merge, NOTHING, type Progress, type ProgressKind, readRecord, sameProgress, writeRecord } from './record.ts';
 
 /** A record that could not be read, kept as it was. */
 export interface Aside {
@@ -15,7 +15,7 @@ export interface Aside {
 export interface Store {
   /** As this page knows it now. */
   progress(): Progress;
-  mark(kind: Kind, key: string, done: boolean): void;
+  mark(kind: ProgressKind, key: string, done: boolean): void;
   /** Takes over what another record says later than this one. */
   add(other: Progress): void;
   /** Records that could not be read. */

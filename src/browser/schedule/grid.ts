@@ -1,7 +1,7 @@
 /** Each bar's swing grid: written ticks of a bar to played ticks and back. */
 import type { Playback, PlayedBar } from '../../score/playback.ts';
 import { beatLength } from '../../time/meter.ts';
-import { evenBeats, played, type SwingGrid, swungBeat, written } from '../../time/swing.ts';
+import { evenBeats, playedTime, type SwingGrid, swungBeat, written } from '../../time/swing.ts';
 
 export interface BarGrid {
   /** Played ticks from the bar's start to its end: the written length, but for a pickup that starts within a beat. */
@@ -19,7 +19,7 @@ export const beatTicks = ({ meter, ticks }: Pick<Playback, 'meter' | 'ticks'>): 
   return (beat.n * ticks) / beat.d;
 };
 
-export function gridOf(playback: Playback, bar: PlayedBar, swing: number): BarGrid {
+export function barGridOf(playback: Playback, bar: PlayedBar, swing: number): BarGrid {
   const lead = bar.lead ?? 0;
   const swings = swungBeat(playback.meter);
   const quarter = swings ? (swings.n * playback.ticks) / swings.d : 1;
@@ -33,16 +33,16 @@ export function gridOf(playback: Playback, bar: PlayedBar, swing: number): BarGr
     ),
   };
   const plain: SwingGrid = { beat: quarter, share, even: new Set() };
-  const start = played(own, lead);
+  const start = playedTime(own, lead);
   const tapped = beatTicks(playback);
   return {
-    length: played(own, lead + bar.length) - start,
-    played: (tick) => played(own, lead + tick) - start,
+    length: playedTime(own, lead + bar.length) - start,
+    played: (tick) => playedTime(own, lead + tick) - start,
     written: (place) => written(own, place + start) - lead,
     beat: (number, part, parts) => {
       const place = tapped * (number + part / parts);
       // Thirds of a beat are triplets, which do not swing again.
-      return (parts % 3 === 0 ? place : played(plain, place)) - start;
+      return (parts % 3 === 0 ? place : playedTime(plain, place)) - start;
     },
   };
 }

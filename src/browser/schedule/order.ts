@@ -1,6 +1,6 @@
 /** Which bars sound, in order, for a block or a choice of its bars. */
 import type { Playback } from '../../score/playback.ts';
-import { itemAt } from '../../time/item.ts';
+import { itemAt } from '../../values/checked.ts';
 import type { BarRange } from './settings.ts';
 
 /**

@@ -1,6 +1,6 @@
 /** Everything a round sounds and shows, in order of time. */
 import type { Playback } from '../../score/playback.ts';
-import { itemAt } from '../../time/item.ts';
+import { itemAt } from '../../values/checked.ts';
 import { bandOf } from './band/band.ts';
 import { clicksOf } from './clicks.ts';
 import { byTime, type Cue, type LineCue } from './cue.ts';
@@ -29,7 +29,7 @@ export interface Moment {
   readonly held: boolean;
 }
 
-export function planOf(playback: Playback, settings: PlaySettings, number: number): Plan {
+export function roundPlan(playback: Playback, settings: PlaySettings, number: number): Plan {
   const round = roundOf(playback, settings, number);
   const tune = tuneOf(playback, round);
   const cues: Cue[] = [...tune, ...bandOf(playback, settings, round), ...clicksOf(playback, round)];

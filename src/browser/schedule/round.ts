@@ -1,8 +1,8 @@
 /** A round: the bars to play, once through, laid out in seconds. A loop is one round after another. */
 import type { Playback } from '../../score/playback.ts';
-import { itemAt } from '../../time/item.ts';
 import { secondsOfWhole } from '../../time/meter.ts';
-import { type BarGrid, gridOf } from './grid.ts';
+import { itemAt } from '../../values/checked.ts';
+import { type BarGrid, barGridOf } from './grid.ts';
 import { barsToPlay } from './order.ts';
 import { type PlaySettings, tempoOfRound } from './settings.ts';
 
@@ -27,18 +27,18 @@ export interface Measure {
 }
 
 /** A place in the music that survives a change of tempo or swing: a measure of a round, and written ticks into its bar. */
-export interface Position {
+export interface PlayPosition {
   readonly round: number;
   readonly measure: number;
   readonly tick: number;
 }
 
-export const START: Position = { round: 0, measure: 0, tick: 0 };
+export const START: PlayPosition = { round: 0, measure: 0, tick: 0 };
 
 export function roundOf(playback: Playback, settings: PlaySettings, number: number): Round {
   const tempo = tempoOfRound(settings, number);
   const secondsPerTick = secondsOfWhole(playback.meter, tempo) / playback.ticks;
-  const grids = playback.bars.map((bar) => gridOf(playback, bar, settings.swing));
+  const grids = playback.bars.map((bar) => barGridOf(playback, bar, settings.swing));
   const measures: Measure[] = [];
   // Counted in ticks and turned into seconds once, so that no error adds up over a long round.
   let ticks = 0;
@@ -53,13 +53,13 @@ export function roundOf(playback: Playback, settings: PlaySettings, number: numb
 }
 
 /** Seconds from the round's start to a position in it. */
-export function secondsAt(round: Round, { measure, tick }: Position): number {
+export function secondsAt(round: Round, { measure, tick }: PlayPosition): number {
   const found = round.measures[measure];
   return found ? found.at + found.grid.played(tick) * round.secondsPerTick : 0;
 }
 
 /** The position sounding so many seconds into a round; the nearest end of the round outside it. */
-export function positionAt(round: Round, seconds: number): Position {
+export function positionAt(round: Round, seconds: number): PlayPosition {
   const inside = Math.max(0, Math.min(seconds, round.seconds));
   let measure = 0;
   while (measure + 1 < round.measures.length && itemAt(round.measures, measure + 1).at <= inside) measure++;
@@ -72,7 +72,7 @@ export function positionAt(round: Round, seconds: number): Position {
  * The same place in a round laid out anew: in the same bar, the same time round if it is played that often, else the last;
  * at the start where the bar is not played.
  */
-export function carryOver(position: Position, from: Round, to: Round): Position {
+export function carryOver(position: PlayPosition, from: Round, to: Round): PlayPosition {
   const start = { ...START, round: position.round };
   const old = from.measures[position.measure];
   if (!old) return start;

@@ -2,7 +2,7 @@
 import type { Breath } from '../../instrument/harp.ts';
 import { soundOfMarks } from '../../score/mark.ts';
 import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts';
-import { lastOf } from '../../time/item.ts';
+import { lastOf } from '../../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
 import type { Round } from './round.ts';
 

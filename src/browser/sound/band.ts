@@ -1,8 +1,8 @@
 /** The band's voices: a plucked bass, soft keys, and the drums. */
 
 import type { BassCue, ChordCue, HitCue } from '../schedule/cue.ts';
+import { gainOf, type Studio } from './mixing-desk.ts';
 import type { Pitches } from './reed.ts';
-import { gainOf, type Studio } from './studio.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
 const TAIL = 0.12;

@@ -1,5 +1,5 @@
 /** A held chord or single note to bend against, going on until it is changed or hushed. */
-import { gainOf, type Studio } from './studio.ts';
+import { gainOf, type Studio } from './mixing-desk.ts';
 
 export interface Drone {
   /** Changes over to these frequencies; none hushes it. */

@@ -1,6 +1,6 @@
 /** Drums and clicks, computed once for a context: each a short buffer. */
 
-import { recordOf } from '../../time/item.ts';
+import { recordOf } from '../../values/checked.ts';
 import { chance } from '../schedule/band/chance.ts';
 import { PIECES, type Piece } from '../schedule/cue.ts';
 

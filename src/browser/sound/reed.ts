@@ -2,9 +2,9 @@
 import type { Breath } from '../../instrument/harp.ts';
 import { MARKS, type MarkSound, soundOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
-import { itemAt, present } from '../../time/item.ts';
+import { itemAt, present } from '../../values/checked.ts';
 import type { LineCue, LinePart } from '../schedule/cue.ts';
-import { gainOf, type Studio } from './studio.ts';
+import { gainOf, type Studio } from './mixing-desk.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
 /** Frequencies in hertz: of a reed as the harp's temperament has it, and of a plain MIDI number. */

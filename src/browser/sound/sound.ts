@@ -1,8 +1,8 @@
 /** Turns a cue into sound. */
 import type { Cue } from '../schedule/cue.ts';
 import { soundBass, soundChord, soundHit } from './band.ts';
+import type { Studio } from './mixing-desk.ts';
 import { type Pitches, soundLine } from './reed.ts';
-import type { Studio } from './studio.ts';
 import type { Voice } from './voice.ts';
 
 /** Schedules a cue to sound at a time of the context's clock. */

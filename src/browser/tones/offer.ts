@@ -34,7 +34,7 @@ function press(event: Event): void {
   const context = place && wakeSound();
   if (!place || !context) return;
   const { hz, tab = '' } = place.dataset;
-  letGo = import('./tone.ts').then((tones) => tones.press(context, { tab, hertz: Number(hz) }));
+  letGo = import('./tone.ts').then((tones) => tones.startTone(context, { tab, hertz: Number(hz) }));
 }
 
 function release(): void {

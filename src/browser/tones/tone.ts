@@ -1,9 +1,9 @@
 /** A single note of a map or a ladder, sounding while it is pressed. */
 import { frequencyOfMidi } from '../../instrument/temperament.ts';
-import { deskOn } from '../player/desk.ts';
+import { pageMixOn } from '../player/page-mix.ts';
 import type { LineCue, LinePart } from '../schedule/cue.ts';
+import { gainOf } from '../sound/mixing-desk.ts';
 import { soundLine } from '../sound/reed.ts';
-import { gainOf } from '../sound/studio.ts';
 
 /** What is written of a note where it stands on the page: its tab, and its frequency on this harp. */
 export interface Tone {
@@ -21,8 +21,8 @@ const OPEN = 0.22;
 let current: (() => void) | undefined;
 
 /** Starts a note; the function it returns lets go of it. A note that sounded before stops. */
-export function press(context: AudioContext, tone: Tone): () => void {
-  const { studio } = deskOn(context);
+export function startTone(context: AudioContext, tone: Tone): () => void {
+  const { studio } = pageMixOn(context);
   current?.();
   const begun = context.currentTime + 0.01;
   const hand = gainOf(context, 0.9, studio.aside);

@@ -11,8 +11,8 @@ import { plainPitch } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../../instrument/temperament.ts';
 import { type NamedNote, readNotes } from '../../notation/notes.ts';
+import { readSetting, SHIPPED_TABLES, type Tables } from '../../notation/setting-values.ts';
 import { DEFAULTS, type Settings } from '../../notation/settings.ts';
-import { readSetting, SHIPPED, type Tables } from '../../notation/values.ts';
 import { ONE } from '../../time/fraction.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { readCourse } from '../course/check.ts';
@@ -71,7 +71,7 @@ interface Start {
 
 function start(options: Input['options'], terminal: Terminal): Start {
   if (options['course'] === undefined) {
-    return { settings: DEFAULTS, tables: SHIPPED, pitching: { concertA: CONCERT_A, temperament: EQUAL } };
+    return { settings: DEFAULTS, tables: SHIPPED_TABLES, pitching: { concertA: CONCERT_A, temperament: EQUAL } };
   }
   const course = readCourse(textOption(options, 'course'), terminal);
   return { settings: course.defaults, tables: course, pitching: course.file };

@@ -5,13 +5,13 @@ import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { writtenNotes } from '../../notation/playable.ts';
-import { chordAt, roleIn } from '../../score/ask.ts';
 import { markText } from '../../score/mark.ts';
+import { chordAt, roleIn } from '../../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
-import { itemAt } from '../../time/item.ts';
 import { meterName } from '../../time/meter.ts';
+import { itemAt } from '../../values/checked.ts';
 import { quoteName } from './show-data.ts';
 
 export function blockAsText(lesson: Lesson, { id, index, score }: Block): string {

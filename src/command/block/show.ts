@@ -3,7 +3,7 @@
 import type { Command } from '../command.ts';
 import { textOption } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';
-import { NAMED, named, reportBroken, toldOf } from './named.ts';
+import { NAMED, namedBlocks, reportBroken, toldOf } from './named-blocks.ts';
 import { blockAsData } from './show-data.ts';
 import { blockAsText } from './show-text.ts';
 
@@ -17,7 +17,7 @@ export const command: Command = {
     'Prints blocks as Reedway has read them: for each bar and note its onset and duration (fractions of a whole note), the holes with breath and bend as tab, the pitch with its MIDI number, the chord it sounds over, its role there, the embouchure and the marks.',
   run({ arguments: [name = ''], options }, terminal) {
     const course = readCourse(textOption(options, 'course'), terminal);
-    const found = named(course, name, terminal);
+    const found = namedBlocks(course, name, terminal);
     const { lesson, blocks } = found;
     if (options['json'])
       terminal.out(

@@ -1,7 +1,7 @@
 /** `reedway check`: every problem of every lesson in one run. */
 import { existsSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import { type Course, isSound } from '../../course/course.ts';
+import { type Course, isPublishable } from '../../course/course.ts';
 import { COURSE_FILE } from '../../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../../course/load.ts';
 import type { Severity } from '../../diagnostics/diagnostic.ts';
@@ -13,11 +13,11 @@ const FOLDER =
   'The folder of the course. If none is named it is the one you are in, where that holds a course.yaml, and the demo course elsewhere.';
 
 /** How the commands name a course: as an argument, or as an option beside arguments of their own. */
-export const COURSE: Argument = { name: 'COURSE', about: FOLDER };
+export const COURSE_ARGUMENT: Argument = { name: 'COURSE', about: FOLDER };
 export const COURSE_OPTION: Option = { type: 'string', value: 'DIR', about: FOLDER };
 
 export const command: Command = {
-  arguments: [COURSE],
+  arguments: [COURSE_ARGUMENT],
   options: {
     json: {
       type: 'boolean',
@@ -35,7 +35,7 @@ export const command: Command = {
         ? `${JSON.stringify(course.problems, null, 2)}\n`
         : `${told(course, terminal.cwd)}${closing(course)}\n`,
     );
-    return isSound(course) ? 0 : 1;
+    return isPublishable(course) ? 0 : 1;
   },
 };
 

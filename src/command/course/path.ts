@@ -1,14 +1,14 @@
 /** `reedway path`: the lessons of a course in their order, what ties them together, what each teaches and uses. */
-import { type Course, isSound, type Lesson } from '../../course/course.ts';
+import { type Course, isPublishable, type Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
-import type { Link, Reason } from '../../curriculum/links.ts';
+import type { Dependency, DependencyReason } from '../../curriculum/dependencies.ts';
 import { hardest } from '../../curriculum/survey.ts';
 import { type Command, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { COURSE, readCourse, told } from './check.ts';
+import { COURSE_ARGUMENT, readCourse, told } from './check.ts';
 
 export const command: Command = {
-  arguments: [COURSE],
+  arguments: [COURSE_ARGUMENT],
   options: {
     json: { type: 'boolean', about: 'Print the order, the lessons and the ties as data.' },
     dot: {
@@ -23,7 +23,7 @@ export const command: Command = {
     const course = readCourse(dir, terminal);
     const print = options['json'] ? inData : options['dot'] ? inDot : inText;
     terminal.out(print(course));
-    if (isSound(course)) return 0;
+    if (isPublishable(course)) return 0;
     const problems = course.problems.filter(({ severity }) => severity === 'error');
     terminal.err(told({ ...course, problems }, terminal.cwd));
     return 1;
@@ -98,7 +98,7 @@ const blockIn = ({ byId }: Course, lesson: string, index: number): string =>
   byId.get(lesson)?.blocks[index]?.id ?? `${index}`;
 
 function inText(course: Course): string {
-  const links = new Map<string, Link[]>();
+  const links = new Map<string, Dependency[]>();
   for (const link of course.path.links) links.set(link.to, [...(links.get(link.to) ?? []), link]);
   const stages = new Map(course.file.stages.map(({ id, title }) => [id, title]));
   const lines: string[] = [];
@@ -128,7 +128,7 @@ function entry(label: string, text: string): string[] {
   return [`     ${label}`.padEnd(COLUMN) + first.trimStart(), ...rest];
 }
 
-function reasonsInText(course: Course, lesson: string, reasons: readonly Reason[]): string {
+function reasonsInText(course: Course, lesson: string, reasons: readonly DependencyReason[]): string {
   const techniques = new Map<string, string[]>();
   const told: string[] = [];
   for (const reason of reasons) {

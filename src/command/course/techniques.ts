@@ -3,11 +3,11 @@ import type { Block, Course, Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
 import type { BlockSurvey } from '../../curriculum/survey.ts';
 import { writtenNotes } from '../../notation/playable.ts';
-import { isSound } from '../../score/ask.ts';
+import { isSoundEvent } from '../../score/queries.ts';
 import type { Bar, Sound } from '../../score/score.ts';
 import type { Match } from '../../technique/detect.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
-import { NAMED, named, reportBroken, toldOf } from '../block/named.ts';
+import { NAMED, namedBlocks, reportBroken, toldOf } from '../block/named-blocks.ts';
 import { type Command, textOption, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
@@ -37,7 +37,7 @@ export const command: Command = {
       else terminal.out(listInText(course));
       return 0;
     }
-    const found = named(course, name, terminal);
+    const found = namedBlocks(course, name, terminal);
     const { survey } = stepOf(course.path, found.lesson.id);
     if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, survey[block.index])));
     else terminal.out(toldOf(found, (block) => blockInText(found.lesson, block, survey[block.index])));
@@ -59,7 +59,7 @@ interface Place {
 function placesOf(block: Block, matches: readonly Match[]): Place[] {
   const where = new Map<number, { bar: Bar; sound: Sound }>();
   for (const bar of block.score?.bars ?? []) {
-    for (const event of bar.events) if (isSound(event)) where.set(event.index, { bar, sound: event });
+    for (const event of bar.events) if (isSoundEvent(event)) where.set(event.index, { bar, sound: event });
   }
   return matches.map(({ events, at }) => {
     const sounds = events.flatMap((event) => where.get(event)?.sound ?? []);

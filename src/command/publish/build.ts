@@ -1,20 +1,20 @@
 /** `reedway build`: a course becomes a site, whole or not at all. */
 import { relative, resolve } from 'node:path';
 import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
-import { type Course, isSound } from '../../course/course.ts';
+import { type Course, isPublishable } from '../../course/course.ts';
 import { errorCode } from '../../course/files.ts';
 import { fieldOf } from '../../document/unknown.ts';
-import type { Pack } from '../../publish/engraving/record-store.ts';
+import type { RecordStore } from '../../publish/engraving/record-store.ts';
 import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output-folder.ts';
 import { normalBase } from '../../site/addresses.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
-import { COURSE, closing, courseFolder, readCourse, told } from '../course/check.ts';
+import { COURSE_ARGUMENT, closing, courseFolder, readCourse, told } from '../course/check.ts';
 
 /** Where a site is put and looked for if nobody says. */
 export const OUT = 'dist';
 
 export const command: Command = {
-  arguments: [COURSE],
+  arguments: [COURSE_ARGUMENT],
   options: {
     out: { type: 'string', value: 'DIR', about: `Where the site goes; ${OUT} if nothing is named.` },
     base: {
@@ -47,10 +47,15 @@ export const command: Command = {
   },
 };
 
-async function build(course: Course, cache: Pack, options: Input['options'], terminal: Terminal): Promise<number> {
+async function build(
+  course: Course,
+  cache: RecordStore,
+  options: Input['options'],
+  terminal: Terminal,
+): Promise<number> {
   const { base, origin } = standingOf(options, course);
   if (course.problems.length > 0) terminal.err(told(course, terminal.cwd));
-  if (!isSound(course)) {
+  if (!isPublishable(course)) {
     terminal.err(`${closing(course)} Nothing was built.\n`);
     return 1;
   }
@@ -72,7 +77,7 @@ async function build(course: Course, cache: Pack, options: Input['options'], ter
 async function buildTo(
   claim: Claim,
   course: Course,
-  cache: Pack,
+  cache: RecordStore,
   base: string,
   origin: URL | undefined,
   terminal: Terminal,

@@ -5,12 +5,12 @@ import { engraverWith } from '../../publish/engraving/engrave.ts';
 
 import { serve } from '../../publish/serve.ts';
 import type { Command } from '../command.ts';
-import { COURSE, closing, courseFolder, told } from '../course/check.ts';
+import { COURSE_ARGUMENT, closing, courseFolder, told } from '../course/check.ts';
 import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
 
 export const command: Command = {
-  arguments: [COURSE],
+  arguments: [COURSE_ARGUMENT],
   options: {
     port: {
       type: 'string',

@@ -5,14 +5,14 @@
  */
 import type { z } from 'zod';
 import { reporter } from '../../diagnostics/catalogue.ts';
-import { type Diagnostic, hasError, type Span } from '../../diagnostics/diagnostic.ts';
+import { type Diagnostic, hasError, type TextSpan } from '../../diagnostics/diagnostic.ts';
 import { excerpt } from '../../diagnostics/excerpt.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
 import { keys, list, text } from '../../document/schema.ts';
-import { type ComponentText, textOf, type WrittenAttribute } from '../../lesson/component-text.ts';
+import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import { isList } from '../../lesson/value.ts';
 import type { Score } from '../../score/score.ts';
-import { isOneOf } from '../../time/item.ts';
+import { isOneOf } from '../../values/checked.ts';
 import type { Resolved } from '../link.ts';
 import { captionsFault } from './captions.ts';
 import { CLIP_PROBLEMS } from './problems.ts';
@@ -74,7 +74,7 @@ export interface ClipScope {
   /** Undefined for a block that has an error. */
   readonly scoreOf: (block: string) => Score | undefined;
   /** Where an address of a recording or of captions leads. */
-  readonly resolve: (url: string, span: Span) => Resolved;
+  readonly resolve: (url: string, span: TextSpan) => Resolved;
   /** A text file by its path below the course folder; undefined where it cannot be read. */
   readonly textOf: (path: string) => { readonly text: string; readonly diagnostics: readonly Diagnostic[] } | undefined;
   /** How long a recording of the media folder lasts, in seconds; undefined where its file does not tell. */
@@ -82,7 +82,7 @@ export interface ClipScope {
   /** Whether the front matter has a clip of this name, readable or not. */
   readonly isWritten: (name: string) => boolean;
   /** The place of something in the front matter, by its path there. */
-  readonly placeOf: (path: readonly (string | number)[], which: 'key' | 'value') => Span;
+  readonly placeOf: (path: readonly (string | number)[], which: 'key' | 'value') => TextSpan;
 }
 
 export interface ClipsRead {
@@ -142,7 +142,7 @@ function readComponentClip(
   const at = (key: string): WrittenAttribute | undefined => attributes.find(({ name }) => name === key);
   const given = at('name');
   if (given) {
-    const name = textOf(given);
+    const name = attributeText(given);
     const own = (['src', 'captions', 'cues', 'title'] as const).flatMap((key) => at(key) ?? []);
     const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-either', span, { key }));
     if (!named.has(name)) {
@@ -156,10 +156,11 @@ function readComponentClip(
     return { clip: named.get(name), diagnostics, name };
   }
   const source = at('src');
-  if (textOf(source).trim() === '') return { clip: undefined, diagnostics: [report('clip-source', nameSpan, {})] };
+  if (attributeText(source).trim() === '')
+    return { clip: undefined, diagnostics: [report('clip-source', nameSpan, {})] };
   const cues = cuesOf(at('cues'));
-  const [title, captions] = [at('title'), at('captions')].map((one) => one && textOf(one).trim());
-  const written = { src: textOf(source).trim(), title: title || undefined, captions, cues: cues.cues };
+  const [title, captions] = [at('title'), at('captions')].map((one) => one && attributeText(one).trim());
+  const written = { src: attributeText(source).trim(), title: title || undefined, captions, cues: cues.cues };
   const place: Place = (key, ...path) => {
     const attribute = at(`${key}`);
     return attribute ? placeIn(attribute, path) : nameSpan;
@@ -205,11 +206,11 @@ function cuesOf(attribute: WrittenAttribute | undefined): {
 }
 
 /** Where a part of a value in braces stands, or at least the value. */
-const placeIn = ({ parts, valueSpan }: WrittenAttribute, path: readonly (string | number)[]): Span =>
+const placeIn = ({ parts, valueSpan }: WrittenAttribute, path: readonly (string | number)[]): TextSpan =>
   parts?.get(path.join('/')) ?? parts?.get(path.slice(0, -1).join('/')) ?? valueSpan;
 
 /** Where something of a clip is written, by its path there: `'cues', 0, 'at'`. */
-type Place = (...path: (string | number)[]) => Span;
+type Place = (...path: (string | number)[]) => TextSpan;
 
 function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   const diagnostics: Diagnostic[] = [];
@@ -263,7 +264,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     return target.path;
   }
 
-  function readCue(cue: CueText, placeOf: (key: string) => Span): ClipCue | undefined {
+  function readCue(cue: CueText, placeOf: (key: string) => TextSpan): ClipCue | undefined {
     const time = (key: 'at' | 'until'): number | undefined => {
       const text = cue[key];
       const seconds = text === undefined ? undefined : secondsOf(text);
@@ -286,7 +287,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     return { at: from, ...(until === undefined ? {} : { until }), block, ...bars };
   }
 
-  function blockOf({ block }: CueText, placeOf: (key: string) => Span): string | undefined {
+  function blockOf({ block }: CueText, placeOf: (key: string) => TextSpan): string | undefined {
     const { blocks } = scope;
     if (block === undefined) {
       if (blocks.length === 1) return blocks[0];
@@ -300,7 +301,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     return undefined;
   }
 
-  function barsOf(block: string, { bars: text }: CueText, placeOf: (key: string) => Span) {
+  function barsOf(block: string, { bars: text }: CueText, placeOf: (key: string) => TextSpan) {
     const score = scope.scoreOf(block);
     // That the block has an error is told there.
     if (!score) return undefined;

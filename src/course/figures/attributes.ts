@@ -1,15 +1,15 @@
 /** The attributes of a component: what an author wrote, with its place, and readers for the kinds of values there are. */
 import { reporter } from '../../diagnostics/catalogue.ts';
-import type { Diagnostic, Span } from '../../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../../diagnostics/diagnostic.ts';
 import { type Known, nearest } from '../../diagnostics/nearest.ts';
 import type { Chord } from '../../harmony/chord.ts';
 import type { SongKey } from '../../harmony/key.ts';
 import { readChord } from '../../harmony/symbol.ts';
 import type { Harp } from '../../instrument/harp.ts';
-import { type ComponentText, textOf, type WrittenAttribute } from '../../lesson/component-text.ts';
+import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import { type NamedNote, readNotes } from '../../notation/notes.ts';
+import { readSetting, type SettingKey, type Tables } from '../../notation/setting-values.ts';
 import type { Settings } from '../../notation/settings.ts';
-import { readSetting, type SettingKey, type Tables } from '../../notation/values.ts';
 import { FIGURE_PROBLEMS } from './problems.ts';
 
 const report = reporter(FIGURE_PROBLEMS);
@@ -45,7 +45,7 @@ export function attributesOf(component: ComponentText): Attributes {
   ): Word | undefined {
     const attribute = at(key);
     if (!attribute) return undefined;
-    const text = textOf(attribute);
+    const text = attributeText(attribute);
     const found = choices.find((one) => one === text);
     if (found === undefined) {
       const facts = { key, text, choices, nearest: nearest(text, names) };
@@ -63,7 +63,7 @@ export function attributesOf(component: ComponentText): Attributes {
       for (const key of keys) {
         const attribute = at(key);
         if (!attribute) continue;
-        const read = readSetting(key, textOf(attribute), tables);
+        const read = readSetting(key, attributeText(attribute), tables);
         if ('value' in read) settings = { ...settings, ...read.value };
         else diagnostics.push(report('figure-value', attribute.valueSpan, { message: read.message, help: read.help }));
       }
@@ -77,17 +77,17 @@ export function attributesOf(component: ComponentText): Attributes {
     },
     chord(key, songKey) {
       const attribute = at(key);
-      const chord = attribute && readChord(textOf(attribute), songKey);
+      const chord = attribute && readChord(attributeText(attribute), songKey);
       if (attribute && !chord)
-        diagnostics.push(report('figure-chord', attribute.valueSpan, { text: textOf(attribute) }));
+        diagnostics.push(report('figure-chord', attribute.valueSpan, { text: attributeText(attribute) }));
       return chord;
     },
     notes(key, harp) {
       const attribute = at(key);
       if (!attribute) return undefined;
-      const text = textOf(attribute);
+      const text = attributeText(attribute);
       const read = readNotes(text, harp);
-      const placed = ({ from, to }: Span): Span => {
+      const placed = ({ from, to }: TextSpan): TextSpan => {
         const { valueSpan, verbatim } = attribute;
         return verbatim ? { from: valueSpan.from + from, to: valueSpan.from + to } : valueSpan;
       };

@@ -1,7 +1,7 @@
 /** The figures of a lesson: what an author wrote between < and >, read into what will be drawn. */
 import { reporter } from '../../diagnostics/catalogue.ts';
 import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
-import { namesOf, nearest } from '../../diagnostics/nearest.ts';
+import { knownNames, nearest } from '../../diagnostics/nearest.ts';
 import type { Figure, FormChartFigure, HarpMapFigure, Lit, TabNote } from '../../engrave/figure/figure.ts';
 import type { Chord } from '../../harmony/chord.ts';
 import { chordsOfBar, symbolsOf } from '../../harmony/form.ts';
@@ -10,11 +10,11 @@ import { keyOfSong } from '../../harmony/song-key.ts';
 import { type Harp, holeCount } from '../../instrument/harp.ts';
 import { SCALES, type ScaleId } from '../../instrument/scale.ts';
 import { FIGURES, type FigureName } from '../../lesson/component.ts';
-import { type ComponentText, textOf, type WrittenAttribute } from '../../lesson/component-text.ts';
+import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import type { ReadContext } from '../../notation/context.ts';
 import { notesOfPhrase } from '../../notation/notes.ts';
-import type { SettingKey } from '../../notation/values.ts';
-import { soundsOf } from '../../score/ask.ts';
+import type { SettingKey } from '../../notation/setting-values.ts';
+import { soundsOf } from '../../score/queries.ts';
 import type { Score } from '../../score/score.ts';
 import { ONE } from '../../time/fraction.ts';
 import { attributesOf } from './attributes.ts';
@@ -55,9 +55,9 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   const { position, progression } = settings;
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
   // A map that shows the minor home chord is in minor, whatever chords its lesson has.
-  const shown = [at('chord'), at('over')].map(textOf);
+  const shown = [at('chord'), at('over')].map(attributeText);
   const key = keyOfSong(harp, position, [...shown, ...symbolsOf(progression?.bars ?? [])]);
-  const written = textOf(at('title')).trim();
+  const written = attributeText(at('title')).trim();
   const title = written === '' ? {} : { title: written };
   const placed = { harp, position, key, ...title };
 
@@ -126,7 +126,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
         const scale = attributes.choice(
           'scale',
           SCALES.map(({ id }): ScaleId => id),
-          namesOf(SCALES),
+          knownNames(SCALES),
         );
         return scale && { by: 'scale', scale };
       }
@@ -149,7 +149,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
 
   /** `lick:answer` of this lesson, `first-bends/lick:answer` of another. */
   function phrase(attribute: WrittenAttribute): Lit | undefined {
-    const text = textOf(attribute);
+    const text = attributeText(attribute);
     const match = /^(?:(.+)\/)?([^/:]+):([^/:]+)$/.exec(text);
     if (!match) {
       const message = `“${text}” names no phrase of a block.`;
@@ -169,7 +169,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
 
   /** `lick` of this lesson, `first-bends/lick` of another. */
   function block(attribute: WrittenAttribute): Lit | undefined {
-    const [, lesson = scope.lesson, id = ''] = /^(?:(.+)\/)?([^/]+)$/.exec(textOf(attribute)) ?? [];
+    const [, lesson = scope.lesson, id = ''] = /^(?:(.+)\/)?([^/]+)$/.exec(attributeText(attribute)) ?? [];
     const score = find(lesson, id, attribute) && scoreAt(lesson, id, attribute);
     return score && { by: 'notes', notes: notesOfScores([score]), what: `the notes of “${score.title ?? id}”` };
   }
@@ -221,7 +221,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   function holeAt(name: string): number | undefined {
     const attribute = at(name);
     if (!attribute) return undefined;
-    const text = textOf(attribute);
+    const text = attributeText(attribute);
     const hole = /^\d{1,2}$/.test(text) ? Number(text) : 0;
     const holes = holeCount(harp);
     if (hole >= 1 && hole <= holes) return hole;

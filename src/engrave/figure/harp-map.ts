@@ -15,15 +15,15 @@ import {
   type LaidNote,
   layOut,
   missingOf,
-  namesOf,
   type Step,
+  scaleNoteNames,
   scaleOf,
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import { itemAt, present } from '../../time/item.ts';
+import { itemAt, present } from '../../values/checked.ts';
 import { escapeText } from '../markup.ts';
-import { roleMark } from '../role-mark.ts';
+import { roleMark } from '../role-shape.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
 
@@ -111,7 +111,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
       return () => undefined;
     case 'scale': {
       const steps = stepsOf(present(scaleOf(lit.scale), lit.scale));
-      const names = namesOf(key.tonic, steps);
+      const names = scaleNoteNames(key.tonic, steps);
       return (note) => {
         const index = steps.findIndex(({ semitones }) => mod(note.midi - chromaOf(key.tonic) - semitones, 12) === 0);
         const step = steps[index];

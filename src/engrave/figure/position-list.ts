@@ -9,8 +9,8 @@ import {
   positionName,
   positionOn,
 } from '../../instrument/position.ts';
-import { layOut, missingOf, namesOf, SCALES, type Scale, stepsOf } from '../../instrument/scale.ts';
-import { itemAt } from '../../time/item.ts';
+import { layOut, missingOf, SCALES, type Scale, scaleNoteNames, stepsOf } from '../../instrument/scale.ts';
+import { itemAt } from '../../values/checked.ts';
 import { escapeText } from '../markup.ts';
 import type { PositionListFigure } from './figure.ts';
 import { onHarp } from './markup.ts';
@@ -72,7 +72,7 @@ function drawScale(scale: Scale, { tonic }: Position, harp: PositionListFigure['
   const laid = layOut(harp, tonic, steps);
   const missing = missingOf(laid);
   const run = laid.filter((note) => !missing.includes(note)).map(({ places }) => tabOf(itemAt(places, 0)));
-  const names = namesOf(tonic, steps).map(printedName).join(' ');
+  const names = scaleNoteNames(tonic, steps).map(printedName).join(' ');
   const lacks =
     missing.length === 0
       ? ''

@@ -7,7 +7,7 @@ import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import { escapeText } from '../markup.ts';
-import { roleMark } from '../role-mark.ts';
+import { roleMark } from '../role-shape.ts';
 import { playedOn, type RoleTableFigure } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
 

@@ -1,6 +1,6 @@
 /** The music glyphs' metrics, and a measuring canvas made of them for VexFlow, which would otherwise want a browser's. */
 
-import { itemAt, valueAt } from '../../time/item.ts';
+import { itemAt, valueAt } from '../../values/checked.ts';
 import { OUTLINES } from './outlines.ts';
 
 /** Units an em is drawn in in the page's sheet of outlines. */

@@ -4,10 +4,10 @@
  */
 
 /** Advance, left, bottom, right and top in thousandths of an em (up is positive), and the outline at 40 units an em (down is positive). */
-export type Outline = readonly [number, number, number, number, number, string];
+export type GlyphOutline = readonly [number, number, number, number, number, string];
 
 /** By code point, in hexadecimal. */
-export const OUTLINES: Readonly<Record<string, Outline>> = {
+export const OUTLINES: Readonly<Record<string, GlyphOutline>> = {
   e050: [
     671,
     0,

@@ -11,9 +11,9 @@ import { blockKeys, exampleKey } from '../../course/block-key.ts';
 import type { Course } from '../../course/course.ts';
 import type { Engraved, Engraver } from '../../site/engraver.ts';
 import { EXAMPLES, MARKED } from '../../site/examples.ts';
-import { engraver, keep, type Press } from './engraver.ts';
-import { type Done, ENDED, type Job, type Start } from './job.ts';
-import type { Pack } from './record-store.ts';
+import { type BlockEngraver, engraver, storeEngraved } from './engraver.ts';
+import { type Done, ENDED, type EngravingJob, type Start } from './job.ts';
+import type { RecordStore } from './record-store.ts';
 
 export interface EngraverAhead {
   readonly engraver: Engraver;
@@ -31,7 +31,7 @@ const PATIENCE = 10_000;
 
 const SELF = fileURLToPath(import.meta.url);
 
-export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: number) => void): EngraverAhead {
+export function engraverAhead(course: Course, pack: RecordStore, progress?: (blocks: number) => void): EngraverAhead {
   const jobs = jobsOf(course, pack);
   const threads = jobs.length < WORTH_IT ? [] : startThreads(course.dir, jobs);
   const done = new Map<string, Engraved>();
@@ -40,14 +40,14 @@ export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: nu
     for (let met = receiveMessageOnPort(port); met; met = receiveMessageOnPort(port)) {
       for (const [key, engraved] of met.message as Done) {
         done.set(key, engraved);
-        keep(pack, key, engraved);
+        storeEngraved(pack, key, engraved);
       }
     }
   };
-  let press: Press | undefined;
+  let press: BlockEngraver | undefined;
   return {
     engraver: engraver({
-      pack,
+      store: pack,
       ahead: {
         get(key) {
           const thread = threads.find(({ keys }) => keys.has(key));
@@ -62,7 +62,7 @@ export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: nu
         },
       },
       progress,
-      press: () => {
+      blockEngraver: () => {
         press ??= loadPress(pack);
         return press;
       },
@@ -78,10 +78,10 @@ export function engraverAhead(course: Course, pack: Pack, progress?: (blocks: nu
 }
 
 /** What is not kept from before, in the order of the pages, each music once. */
-function jobsOf(course: Course, pack: Pack): Job[] {
+function jobsOf(course: Course, pack: RecordStore): EngravingJob[] {
   const keyOf = blockKeys(course);
-  const jobs = new Map<string, Job>();
-  const add = (job: Job): void => {
+  const jobs = new Map<string, EngravingJob>();
+  const add = (job: EngravingJob): void => {
     if (!pack.has(job.key)) jobs.set(job.key, job);
   };
   for (const text of [...Object.values(EXAMPLES), ...MARKED.map((mark) => mark.text)])
@@ -101,17 +101,17 @@ interface Thread {
 }
 
 /** Batches go round, so that the first pages find theirs first. */
-function startThreads(dir: string, jobs: readonly Job[]): Thread[] {
+function startThreads(dir: string, jobs: readonly EngravingJob[]): Thread[] {
   const count = Math.max(1, Math.min(MOST_THREADS, availableParallelism() - 1));
   return Array.from({ length: count }, (_, number) => {
-    const batches: Job[][] = [];
+    const batches: EngravingJob[][] = [];
     for (let from = number * BATCH; from < jobs.length; from += count * BATCH)
       batches.push(jobs.slice(from, from + BATCH));
     return startThread(dir, batches);
   });
 }
 
-function startThread(dir: string, batches: readonly (readonly Job[])[]): Thread {
+function startThread(dir: string, batches: readonly (readonly EngravingJob[])[]): Thread {
   const { port1, port2 } = new MessageChannel();
   const state = new Int32Array(new SharedArrayBuffer(4));
   const start: Start = { dir, batches, port: port2, state };
@@ -126,7 +126,7 @@ function startThread(dir: string, batches: readonly (readonly Job[])[]): Thread 
 }
 
 /** Pages are made without waiting for anything, so the engraver is loaded on the spot; mostly it is not needed at all. */
-function loadPress(pack: Pack): Press {
+function loadPress(pack: RecordStore): BlockEngraver {
   const load = createRequire(import.meta.url);
   const { pressWith } = load(`./engrave${extname(SELF)}`) as typeof import('./engrave.ts');
   return pressWith(pack);

@@ -4,17 +4,17 @@ import { readdirSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { cacheFolder } from '../cache-folder.ts';
 import { ownCode } from './own-code.ts';
-import { NO_PACK, openPack, type Pack } from './record-store.ts';
+import { NO_RECORD_STORE, openRecordStore, type RecordStore } from './record-store.ts';
 
 /** What nobody has used for so long is taken away. In milliseconds. */
 const FORGOTTEN = 30 * 24 * 60 * 60 * 1000;
 
-export function openCourseCache(dir: string): Pack {
+export function openCourseCache(dir: string): RecordStore {
   try {
     const all = join(cacheFolder(), 'engraved');
     const course = createHash('sha256').update(dir).digest('hex').slice(0, 16);
     const folder = join(all, `${course}-${ownCode()}`);
-    const pack = openPack(folder);
+    const pack = openRecordStore(folder);
     return {
       ...pack,
       close() {
@@ -23,7 +23,7 @@ export function openCourseCache(dir: string): Pack {
       },
     };
   } catch {
-    return NO_PACK;
+    return NO_RECORD_STORE;
   }
 }
 

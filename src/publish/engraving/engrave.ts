@@ -3,10 +3,10 @@ import { engraveBlock, type TileCache } from '../../engrave/block.ts';
 import { ALONE } from '../../notation/context.ts';
 import { readBlock } from '../../notation/read.ts';
 import type { Engraver } from '../../site/engraver.ts';
-import { engraver, NO_ID, type Press } from './engraver.ts';
-import type { Pack } from './record-store.ts';
+import { type BlockEngraver, engraver, NO_ID } from './engraver.ts';
+import type { RecordStore } from './record-store.ts';
 
-export function pressWith(pack: Pack): Press {
+export function pressWith(pack: RecordStore): BlockEngraver {
   const cache = tilesIn(pack);
   return {
     score: (score) => engraveBlock(score, { id: NO_ID, cache }),
@@ -19,12 +19,12 @@ export function pressWith(pack: Pack): Press {
 }
 
 /** An engraver that does its work in this thread. */
-export function engraverWith(pack: Pack, progress?: (blocks: number) => void): Engraver {
+export function engraverWith(pack: RecordStore, progress?: (blocks: number) => void): Engraver {
   const press = pressWith(pack);
-  return engraver({ pack, press: () => press, progress });
+  return engraver({ store: pack, blockEngraver: () => press, progress });
 }
 
-function tilesIn(pack: Pack): TileCache {
+function tilesIn(pack: RecordStore): TileCache {
   const near = new Map<string, string>();
   return {
     get(key) {

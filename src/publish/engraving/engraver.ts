@@ -5,39 +5,39 @@ import { glyphSheet } from '../../engrave/sheet.ts';
 import type { Score } from '../../score/score.ts';
 import { blockParts } from '../../site/addresses.ts';
 import type { Engraved, Engraver } from '../../site/engraver.ts';
-import type { Pack } from './record-store.ts';
+import type { RecordStore } from './record-store.ts';
 
 /** What does the engraving. Its ids begin with {@link NO_ID}. */
-export interface Press {
+export interface BlockEngraver {
   score(score: Score): Engraved;
   text(text: string): Engraved;
 }
 
 export interface EngraverOptions {
   /** What was engraved before. */
-  readonly pack: Pack;
+  readonly store: RecordStore;
   /** Asked for when something has to be engraved at last: a build that finds everything kept never loads it. */
-  readonly press: () => Press;
+  readonly blockEngraver: () => BlockEngraver;
   /** What was engraved meanwhile by another thread. */
   readonly ahead?: { get(key: string): Engraved | undefined };
   /** Told how many blocks have been asked for so far. */
   readonly progress?: ((blocks: number) => void) | undefined;
 }
 
-export function engraver({ pack, press, ahead, progress }: EngraverOptions): Engraver {
+export function engraver({ store: pack, blockEngraver: press, ahead, progress }: EngraverOptions): Engraver {
   const keys = new WeakMap<Course, BlockKey>();
   const near = new Map<string, Engraved>();
   const asked = new Set<Block>();
 
   function engraved(key: string, make: () => Engraved): Engraved {
-    const known = near.get(key) ?? kept(pack, key) ?? ahead?.get(key);
+    const known = near.get(key) ?? readEngraved(pack, key) ?? ahead?.get(key);
     if (known !== undefined) {
       near.set(key, known);
       return known;
     }
     const made = make();
     near.set(key, made);
-    keep(pack, key, made);
+    storeEngraved(pack, key, made);
     return made;
   }
 
@@ -81,13 +81,13 @@ const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({
   glyphs,
 });
 
-export function kept(pack: Pack, key: string): Engraved | undefined {
+export function readEngraved(pack: RecordStore, key: string): Engraved | undefined {
   const text = pack.get(key);
   if (text === undefined) return undefined;
   const end = text.indexOf('\n');
   return { glyphs: text.slice(0, end).split(' ').filter(Boolean), html: text.slice(end + 1) };
 }
 
-export function keep(pack: Pack, key: string, { html, glyphs }: Engraved): void {
+export function storeEngraved(pack: RecordStore, key: string, { html, glyphs }: Engraved): void {
   pack.put(key, `${glyphs.join(' ')}\n${html}`);
 }

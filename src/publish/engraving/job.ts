@@ -4,7 +4,7 @@ import type { Score } from '../../score/score.ts';
 import type { Engraved } from '../../site/engraver.ts';
 
 /** A block by its score, or an example by its text. */
-export type Job = { readonly key: string } & ({ readonly score: Score } | { readonly text: string });
+export type EngravingJob = { readonly key: string } & ({ readonly score: Score } | { readonly text: string });
 
 /** A batch that is done. */
 export type Done = readonly (readonly [key: string, engraved: Engraved])[];
@@ -12,7 +12,7 @@ export type Done = readonly (readonly [key: string, engraved: Engraved])[];
 export interface Start {
   /** The course's folder. */
   readonly dir: string;
-  readonly batches: readonly (readonly Job[])[];
+  readonly batches: readonly (readonly EngravingJob[])[];
   readonly port: MessagePort;
   /** One number: how many batches were sent, or {@link ENDED} after the last. Whoever waits is told of each change. */
   readonly state: Int32Array;

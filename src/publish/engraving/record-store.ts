@@ -7,7 +7,7 @@ import { hash, randomUUID } from 'node:crypto';
 import { closeSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 
-export interface Pack {
+export interface RecordStore {
   /** Whether there is a text for a key, as far as can be told without reading it. */
   has(key: string): boolean;
   get(key: string): string | undefined;
@@ -37,10 +37,15 @@ const digest = (data: string | Uint8Array): string => hash('sha256', data, 'bina
 const nameOf = (key: string): string => digest(key);
 
 /** Nothing kept anywhere: for when no folder can be written. */
-export const NO_PACK: Pack = { has: () => false, get: () => undefined, put: () => undefined, close: () => undefined };
+export const NO_RECORD_STORE: RecordStore = {
+  has: () => false,
+  get: () => undefined,
+  put: () => undefined,
+  close: () => undefined,
+};
 
 /** Opens the pack of a folder. Never fails: what cannot be read or written is as if it were not there. */
-export function openPack(folder: string, limit = 192 * 1024 * 1024): Pack {
+export function openRecordStore(folder: string, limit = 192 * 1024 * 1024): RecordStore {
   const { places, files, size } = readFiles(folder);
   const used = new Set<string>();
   const added = new Map<string, string>();

@@ -10,7 +10,7 @@ import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Tuning } from '../../../src/instrument/tuning.ts';
 import { moveToHarp } from '../../../src/score/move.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
-import { present, valueAt } from '../../../src/time/item.ts';
+import { present, valueAt } from '../../../src/values/checked.ts';
 import { alsoLong } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  type Mark,
+  type DoneMark,
   merge,
   NOTHING,
   type Progress,
@@ -16,7 +16,7 @@ const marks = fc
   .dictionary(fc.constantFrom('a', 'b', 'c', '__proto__', 'blues/riffs', 'ünïcode'), mark)
   .map((record) => new Map(Object.entries(record)));
 const progress: fc.Arbitrary<Progress> = fc.record({ lessons: marks, blocks: marks });
-const one = (key: string, value: Mark): Progress => ({ ...NOTHING, lessons: new Map([[key, value]]) });
+const one = (key: string, value: DoneMark): Progress => ({ ...NOTHING, lessons: new Map([[key, value]]) });
 
 describe('a record of progress', () => {
   it('is read as it was written', () => {

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO } from '../../../src/command/package.ts';
 import { loadCourse } from '../../../src/course/load.ts';
 import { stepOf } from '../../../src/curriculum/curriculum.ts';
-import { itemAt, present } from '../../../src/time/item.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
 import { alsoLong, cases, LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { CHROMIUM } from '../chromium.ts';

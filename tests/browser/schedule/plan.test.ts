@@ -2,16 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { countInTo } from '../../../src/browser/schedule/clicks.ts';
 import type { Cue, LineCue } from '../../../src/browser/schedule/cue.ts';
-import { momentAt, type Plan, planOf } from '../../../src/browser/schedule/plan.ts';
-import { restOf } from '../../../src/browser/schedule/rest.ts';
+import { momentAt, type Plan, roundPlan } from '../../../src/browser/schedule/plan.ts';
+import { remainingOf } from '../../../src/browser/schedule/remaining.ts';
 import { roundOf } from '../../../src/browser/schedule/round.ts';
 import type { Playback } from '../../../src/score/playback.ts';
-import { present } from '../../../src/time/item.ts';
+import { present } from '../../../src/values/checked.ts';
 import { blockText } from '../../notation/arbitrary.ts';
 import { playbackFrom, SETTINGS } from './some-block.ts';
 
 const linesOf = (cues: readonly Cue[]): LineCue[] => cues.filter((cue) => cue.kind === 'line');
-const linesIn = (text: string, settings = SETTINGS): LineCue[] => linesOf(planOf(playbackFrom(text), settings, 0).cues);
+const linesIn = (text: string, settings = SETTINGS): LineCue[] =>
+  linesOf(roundPlan(playbackFrom(text), settings, 0).cues);
 const clicks = (cues: readonly Cue[]) =>
   cues.filter((cue) => cue.kind === 'hit' && (cue.piece === 'click' || cue.piece === 'accent'));
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
@@ -62,11 +63,11 @@ describe('the tune', () => {
   test('is attacked at the start of a loop that begins inside a held note, and shown as attacked', () => {
     const playback = playbackFrom('slot: 1/4\n4 = = = | = = 5 .');
     const held = ({ cues, moments }: Plan) => [linesOf(cues).map(({ at }) => at), moments.map(({ held }) => held)];
-    expect(held(planOf(playback, second, 0))).toEqual([
+    expect(held(roundPlan(playback, second, 0))).toEqual([
       [0, 6],
       [false, true, false, false],
     ]);
-    expect(held(planOf(playback, { ...second, range: { first: 1, last: 1 } }, 0))).toEqual([
+    expect(held(roundPlan(playback, { ...second, range: { first: 1, last: 1 } }, 0))).toEqual([
       [0, 2],
       [false, false, false],
     ]);
@@ -74,19 +75,19 @@ describe('the tune', () => {
 
   test('is not scooped or accented again where playing goes on in the middle of a note', () => {
     const [line] = linesIn('slot: 1/4\n4[dip accent vibrato] = = .', second);
-    expect(restOf(present(line, 'the line cue'), 1)).toMatchObject({ parts: [{ marks: ['vibrato'] }] });
+    expect(remainingOf(present(line, 'the line cue'), 1)).toMatchObject({ parts: [{ marks: ['vibrato'] }] });
   });
 
   test('goes on from the middle of a line with what is left of it', () => {
     const [line] = linesIn("slot: 1/4\n-3''> -3'> -3 .", second);
-    expect(restOf(present(line, 'the line cue'), 1.25)).toMatchObject({
+    expect(remainingOf(present(line, 'the line cue'), 1.25)).toMatchObject({
       at: 1.25,
       parts: [
         { at: 0, seconds: 0.75 },
         { at: 0.75, seconds: 1 },
       ],
     });
-    expect(restOf(present(line, 'the line cue'), 3)).toBeUndefined();
+    expect(remainingOf(present(line, 'the line cue'), 3)).toBeUndefined();
   });
 });
 
@@ -94,18 +95,18 @@ describe('what is left of a cue in the middle', () => {
   const pad = { kind: 'chord', at: 2, seconds: 4, midis: [60], level: 0.5, touch: 'pad' } as const;
 
   test('is the rest of a held chord, and nothing of what dies away by itself', () => {
-    expect(restOf(pad, 3)).toEqual({ ...pad, at: 5, seconds: 1 });
-    expect(restOf({ ...pad, touch: 'stab' }, 1)).toBeUndefined();
-    expect(restOf({ kind: 'bass', at: 0, seconds: 1, midi: 40, level: 1 }, 0.5)).toBeUndefined();
-    expect(restOf({ kind: 'hit', at: 0, piece: 'ride', level: 1 }, 0.1)).toBeUndefined();
+    expect(remainingOf(pad, 3)).toEqual({ ...pad, at: 5, seconds: 1 });
+    expect(remainingOf({ ...pad, touch: 'stab' }, 1)).toBeUndefined();
+    expect(remainingOf({ kind: 'bass', at: 0, seconds: 1, midi: 40, level: 1 }, 0.5)).toBeUndefined();
+    expect(remainingOf({ kind: 'hit', at: 0, piece: 'ride', level: 1 }, 0.1)).toBeUndefined();
   });
 
   test('ends when the whole would have ended', () => {
     fc.assert(
       fc.property(blockText, fc.double({ min: 0, max: 1, noNaN: true }), (text, share) => {
-        for (const cue of planOf(playbackFrom(text), { ...SETTINGS, tempo: 60 }, 0).cues) {
+        for (const cue of roundPlan(playbackFrom(text), { ...SETTINGS, tempo: 60 }, 0).cues) {
           if (!('seconds' in cue)) continue;
-          const rest = restOf(cue, share * cue.seconds);
+          const rest = remainingOf(cue, share * cue.seconds);
           if (rest && 'seconds' in rest) expect(rest.at + rest.seconds).toBeCloseTo(cue.at + cue.seconds, 9);
           if (rest?.kind === 'line') for (const part of rest.parts) expect(part.at).toBeGreaterThanOrEqual(0);
         }
@@ -120,7 +121,7 @@ describe('a plan', () => {
   test('has everything in order of time and inside its round', () => {
     fc.assert(
       fc.property(blockText, swing, fc.nat(3), (text, swing, number) => {
-        const { cues, round, moments } = planOf(playbackFrom(text), { ...SETTINGS, swing, loop: true }, number);
+        const { cues, round, moments } = roundPlan(playbackFrom(text), { ...SETTINGS, swing, loop: true }, number);
         for (const list of [cues, moments]) {
           for (const [index, { at }] of list.entries()) {
             expect(at).toBeGreaterThanOrEqual(list[index - 1]?.at ?? 0);
@@ -137,7 +138,7 @@ describe('a plan', () => {
   test('never sounds two lines of the tune at once', () => {
     fc.assert(
       fc.property(blockText, swing, (text, swing) => {
-        const lines = linesOf(planOf(playbackFrom(text), { ...SETTINGS, swing }, 0).cues);
+        const lines = linesOf(roundPlan(playbackFrom(text), { ...SETTINGS, swing }, 0).cues);
         for (const [index, line] of lines.entries()) {
           expect(line.seconds).toBeGreaterThan(0);
           expect(line.at + line.seconds).toBeLessThan(lines[index + 1]?.at ?? Number.POSITIVE_INFINITY);
@@ -150,7 +151,7 @@ describe('a plan', () => {
     fc.assert(
       fc.property(blockText, (text) => {
         const playback = playbackFrom(text);
-        const { moments, cues } = planOf(playback, SETTINGS, 0);
+        const { moments, cues } = roundPlan(playback, SETTINGS, 0);
         const events = playback.order.reduce((sum, bar) => sum + (playback.bars[bar]?.events.length ?? 0), 0);
         expect(moments).toHaveLength(events);
         const shown = new Set(moments.map(({ at }) => at));
@@ -164,7 +165,7 @@ describe('a plan', () => {
       fc.property(swing, fc.integer({ min: 20, max: 300 }), (share, tempo) => {
         const playback = playbackFrom('4 5 4 5 4 5 4 5 | 4 5 4 5 4 5 4 5');
         const beat = 60 / tempo;
-        const lines = linesOf(planOf(playback, { ...SETTINGS, tempo, swing: share }, 0).cues);
+        const lines = linesOf(roundPlan(playback, { ...SETTINGS, tempo, swing: share }, 0).cues);
         expect(lines).toHaveLength(16);
         for (const [index, { at }] of lines.entries())
           expect(at).toBeCloseTo((Math.floor(index / 2) + (index % 2) * share) * beat, 9);
@@ -174,7 +175,7 @@ describe('a plan', () => {
 
   test('shows the chords go by in a bar that is left for an answer', () => {
     const playback = playbackFrom('slot: 1/4\nchords: I7 IV7 | V7\n4 = = = | 4 = = =');
-    const { moments } = planOf(playback, { ...SETTINGS, tempo: 60, trade: true }, 0);
+    const { moments } = roundPlan(playback, { ...SETTINGS, tempo: 60, trade: true }, 0);
     expect(moments.filter(({ answer }) => answer).map(({ at, bar, tick }) => [at, bar, tick / playback.ticks])).toEqual(
       [
         [4, 0, 0],
@@ -185,14 +186,14 @@ describe('a plan', () => {
   });
 
   test('knows at any time what was begun last', () => {
-    const { moments } = planOf(playbackFrom('slot: 1/4\n4 = 5 .'), { ...SETTINGS, tempo: 60 }, 0);
+    const { moments } = roundPlan(playbackFrom('slot: 1/4\n4 = 5 .'), { ...SETTINGS, tempo: 60 }, 0);
     expect([0, 1.9, 2, 3.5].map((at) => momentAt(moments, at)?.event)).toEqual([0, 0, 1, 2]);
     expect(momentAt(moments, -0.1)).toBeUndefined();
   });
 });
 
 describe('the metronome', () => {
-  const beats = (playback: Playback) => clicks(planOf(playback, { ...SETTINGS, tempo: 60 }, 0).cues);
+  const beats = (playback: Playback) => clicks(roundPlan(playback, { ...SETTINGS, tempo: 60 }, 0).cues);
 
   test('clicks on every beat, the first of a bar accented, and never swings', () => {
     const hits = beats(playbackFrom('feel: shuffle\n4 4 4 4 4 4 4 4 | 4 4 4 4 4 4 4 4'));

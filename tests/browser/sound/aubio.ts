@@ -1,6 +1,6 @@
 /** Measurements of a WAV file by programs that know nothing of ours: aubio and sox, as Debian has them. */
 
-import { itemAt } from '../../../src/time/item.ts';
+import { itemAt } from '../../../src/values/checked.ts';
 import { run } from '../../setup/debian.ts';
 import { writeWav } from './studio.ts';
 

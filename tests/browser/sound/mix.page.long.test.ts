@@ -1,6 +1,6 @@
 /** What is heard beside what, and that no hand on the desk clicks; measured by sox. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Part } from '../../../src/browser/sound/studio.ts';
+import type { SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { alsoLong, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { loudnessOf, peakAbove, peakOf } from './aubio.ts';
@@ -13,7 +13,7 @@ beforeAll(async () => {
 });
 afterAll(() => page?.close());
 
-const BAND: readonly Part[] = ['bass', 'drums', 'chords'];
+const BAND: readonly SoundPart[] = ['bass', 'drums', 'chords'];
 const EIGHTHS = [
   "-2 -3'> -3 -4 5 -4 -3' -2",
   '2 -2 3 -2 -(1 2 3) = -2 2',
@@ -42,7 +42,7 @@ describe('with the faders as a new visitor finds them', () => {
       const playback = playbackFrom(text);
       const settings = { ...SETTINGS, tempo, swing, loop: true };
       const seconds = (BARS * 4 * 60) / tempo;
-      const hear = async (parts: readonly Part[]) => {
+      const hear = async (parts: readonly SoundPart[]) => {
         const wav = writeWav(await page.render({ playback, settings, rounds: 1, parts, usual: true }));
         const loud = (above?: number) => loudnessOf(wav, LEAD_IN, LEAD_IN + seconds, above);
         return { wav, all: loud(), small: loud(200) };
@@ -86,7 +86,7 @@ describe('a hand on the desk does not click', () => {
   // A click is loud at the top of the spectrum, where this low reed has nothing but its breath.
   const TOP = 15000;
   const playback = playbackFrom('harp: low F\nslot: 1/4\n3 = = = | = = = =');
-  const sound = async (parts: readonly Part[], acts: readonly Act[]) =>
+  const sound = async (parts: readonly SoundPart[], acts: readonly Act[]) =>
     writeWav(await page.render({ playback, settings: { ...SETTINGS, tempo: 60 }, rounds: 1, parts, acts }));
   const around = (wav: string, { at }: Act) => peakAbove(wav, TOP, at - 0.1, at + 0.4);
   let breath = 0;
@@ -101,7 +101,7 @@ describe('a hand on the desk does not click', () => {
     expect(peakAbove(writeWav({ samples, rate }), TOP, 2.2, 2.7)).toBeGreaterThan(4 * breath);
   });
 
-  test.each<[string, readonly Part[], readonly Act[]]>([
+  test.each<[string, readonly SoundPart[], readonly Act[]]>([
     [
       'that mutes a part and lets it in again',
       ['tune'],

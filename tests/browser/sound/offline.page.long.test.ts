@@ -1,18 +1,18 @@
 /** The sound as it is rendered, measured by aubio and sox. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
-import type { Part } from '../../../src/browser/sound/studio.ts';
+import type { SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { readHarp } from '../../../src/instrument/harp.ts';
 import { notesOf, tabOf } from '../../../src/instrument/playable.ts';
 import { RICHTER } from '../../../src/instrument/tuning.ts';
 import type { Playback } from '../../../src/score/playback.ts';
-import { itemAt } from '../../../src/time/item.ts';
+import { itemAt } from '../../../src/values/checked.ts';
 import { alsoLong, cases, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { delayOf, median, onsetsOf, peakAbove, peakOf, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
 
-const ALL: readonly Part[] = ['tune', 'bass', 'drums', 'chords', 'click'];
+const ALL: readonly SoundPart[] = ['tune', 'bass', 'drums', 'chords', 'click'];
 
 let page: SoundPage;
 beforeAll(async () => {
@@ -20,8 +20,12 @@ beforeAll(async () => {
 });
 afterAll(() => page?.close());
 
-const render = (playback: Playback, settings: PlaySettings, rounds: number, parts: readonly Part[]): Promise<Sound> =>
-  page.render({ playback, settings, rounds, parts });
+const render = (
+  playback: Playback,
+  settings: PlaySettings,
+  rounds: number,
+  parts: readonly SoundPart[],
+): Promise<Sound> => page.render({ playback, settings, rounds, parts });
 
 /** The nearest onset found to each that is expected, as far as it is off, in milliseconds. */
 const offBy = (found: readonly number[], expected: readonly number[]): number[] =>

@@ -1,17 +1,18 @@
 /** What the sound tests run inside the browser: the page's own engine, rendered offline or recorded while it plays. */
+
+import { audioOutputOf } from '../../../src/browser/audio-output.ts';
 import { wakeSound } from '../../../src/browser/player/context.ts';
-import { deskOn } from '../../../src/browser/player/desk.ts';
-import { planOf } from '../../../src/browser/schedule/plan.ts';
+import { pageMixOn } from '../../../src/browser/player/page-mix.ts';
+import { roundPlan } from '../../../src/browser/schedule/plan.ts';
 import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
+import { createStudio, SOUND_PARTS, type SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
 import { sound } from '../../../src/browser/sound/sound.ts';
-import { createStudio, PARTS, type Part } from '../../../src/browser/sound/studio.ts';
-import { stageOn } from '../../../src/browser/stage.ts';
-import { press, type Tone } from '../../../src/browser/tones/tone.ts';
+import { startTone, type Tone } from '../../../src/browser/tones/tone.ts';
 import { createTransport, type Music } from '../../../src/browser/transport.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Playback } from '../../../src/score/playback.ts';
-import { itemAt } from '../../../src/time/item.ts';
+import { itemAt } from '../../../src/values/checked.ts';
 
 const RATE = 48000;
 /** Silence before the first round, so that a first onset can be told from the file's beginning. */
@@ -21,7 +22,7 @@ export interface Render {
   readonly playback: Playback;
   readonly settings: PlaySettings;
   readonly rounds: number;
-  readonly parts: readonly Part[];
+  readonly parts: readonly SoundPart[];
   /** The faders where a new visitor finds them; else full up. */
   readonly usual?: boolean;
   /** The temperament, from equal (0) to just (1). */
@@ -32,7 +33,7 @@ export interface Render {
 
 export type Act = { readonly at: number } & (
   | { readonly drone: readonly number[] }
-  | { readonly part: Part; readonly level: number }
+  | { readonly part: SoundPart; readonly level: number }
   | { readonly gate: 'shut' | 'open' }
   | { readonly press: Tone }
   | { readonly release: true }
@@ -40,13 +41,13 @@ export type Act = { readonly at: number } & (
 
 /** Renders rounds one after another as fast as it goes; a mono recording as 32-bit floats in base64. */
 async function render({ playback, settings, rounds, parts, usual, justness = 0, acts = [] }: Render): Promise<string> {
-  const plans = Array.from({ length: rounds }, (_, round) => planOf(playback, settings, round));
+  const plans = Array.from({ length: rounds }, (_, round) => roundPlan(playback, settings, round));
   const seconds = LEAD_IN + plans.reduce((sum, plan) => sum + plan.round.seconds, 0) + 0.5;
   const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
   // The desk asks of its context nothing that an offline one has not.
-  const desk = deskOn(context as unknown as AudioContext);
+  const desk = pageMixOn(context as unknown as AudioContext);
   const { studio, mix } = desk;
-  for (const part of PARTS) studio.level(part, parts.includes(part) ? (usual ? mix[part].level : 1) : 0);
+  for (const part of SOUND_PARTS) studio.level(part, parts.includes(part) ? (usual ? mix[part].level : 1) : 0);
   const temperament = TEMPERAMENTS.find((one) => one.justness === justness);
   const pitches = pitchesOf(playback, { temperament });
   let start = LEAD_IN;
@@ -76,7 +77,7 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
       if ('drone' in act) desk.hold(act.drone, () => {});
       else if ('part' in act) studio.level(act.part, act.level);
       else if ('gate' in act) studio[act.gate](context.currentTime);
-      else if ('press' in act) letGo = press(context as unknown as AudioContext, act.press);
+      else if ('press' in act) letGo = startTone(context as unknown as AudioContext, act.press);
       else letGo?.();
       void context.resume();
     });
@@ -112,7 +113,7 @@ export interface Recording {
 
 export interface Live {
   readonly music: Music;
-  readonly parts: readonly Part[];
+  readonly parts: readonly SoundPart[];
   readonly seconds: number;
   /** What is done while it plays: at a time in seconds, the page is busy for a while, or the settings change. */
   readonly acts: readonly { readonly at: number; readonly busy?: number; readonly settings?: Partial<PlaySettings> }[];
@@ -128,11 +129,11 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
   mute.gain.value = 0;
   recorder.connect(mute).connect(context.destination);
   const studio = createStudio(context, recorder);
-  for (const part of PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
+  for (const part of SOUND_PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
   const pitches = pitchesOf(music.playback);
   let current = music;
   const transport = createTransport(
-    stageOn(studio, () => pitches),
+    audioOutputOf(studio, () => pitches),
     music,
     () => {},
   );
@@ -172,7 +173,7 @@ async function play(music: Music): Promise<void> {
   const studio = createStudio(context);
   const pitches = pitchesOf(music.playback);
   createTransport(
-    stageOn(studio, () => pitches),
+    audioOutputOf(studio, () => pitches),
     music,
     () => {},
   ).play();

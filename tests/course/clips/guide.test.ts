@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { CLIP_PROBLEMS } from '../../../src/course/clips/problems.ts';
 import { COMPONENTS } from '../../../src/lesson/component.ts';
-import { present } from '../../../src/time/item.ts';
+import { present } from '../../../src/values/checked.ts';
 import { courseInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
 import { lesson } from '../some-course.ts';

@@ -4,7 +4,7 @@ import { loadFrom } from '../../../src/course/load.ts';
 import type { Figure } from '../../../src/engrave/figure/figure.ts';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { harpName } from '../../../src/instrument/harp.ts';
-import { itemAt } from '../../../src/time/item.ts';
+import { itemAt } from '../../../src/values/checked.ts';
 import { filesInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
 

@@ -6,7 +6,7 @@ import { loadFrom } from '../../../src/course/load.ts';
 import { DOCUMENT_PROBLEMS } from '../../../src/document/problems.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { FIGURES } from '../../../src/lesson/component.ts';
-import { present } from '../../../src/time/item.ts';
+import { present } from '../../../src/values/checked.ts';
 import { filesInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
 

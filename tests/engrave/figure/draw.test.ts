@@ -10,7 +10,7 @@ import { notesOf } from '../../../src/instrument/playable.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../../src/instrument/tuning.ts';
-import { itemAt, present } from '../../../src/time/item.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
 import { someHarp } from '../../instrument/some-harp.ts';
 import { cases } from '../../setup/long.ts';
 

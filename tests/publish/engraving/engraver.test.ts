@@ -9,11 +9,11 @@ import { engraveBlock } from '../../../src/engrave/block.ts';
 import { engraverAhead } from '../../../src/publish/engraving/ahead.ts';
 import { engraverWith } from '../../../src/publish/engraving/engrave.ts';
 import { engraver } from '../../../src/publish/engraving/engraver.ts';
-import { NO_PACK, openPack } from '../../../src/publish/engraving/record-store.ts';
+import { NO_RECORD_STORE, openRecordStore } from '../../../src/publish/engraving/record-store.ts';
 import type { Score } from '../../../src/score/score.ts';
 import type { Engraver } from '../../../src/site/engraver.ts';
 import { EXAMPLES, MARKED } from '../../../src/site/examples.ts';
-import { itemAt, present } from '../../../src/time/item.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
 import { courseOf, folderOf, lesson } from '../../course/some-course.ts';
 
 const block = (text: string): string => `\`\`\`tab\n${text}\n\`\`\`\n\n`;
@@ -40,8 +40,8 @@ describe('a block', () => {
     const [first] = course.lessons;
     for (const [index, own] of (first?.blocks ?? []).entries()) {
       const { html, glyphs } = engraveBlock(present(own.score, 'the score'), { id: `b-${index}` });
-      expect(engraverWith(NO_PACK).block(course, first as never, own)).toEqual({ html, glyphs });
-      expect(engraverWith(NO_PACK).block(course, first as never, own, 'other')?.html).toBe(
+      expect(engraverWith(NO_RECORD_STORE).block(course, first as never, own)).toEqual({ html, glyphs });
+      expect(engraverWith(NO_RECORD_STORE).block(course, first as never, own, 'other')?.html).toBe(
         engraveBlock(present(own.score, 'the score'), { id: 'other' }).html,
       );
     }
@@ -50,11 +50,11 @@ describe('a block', () => {
   test('that is kept is not engraved again, under any name, in any later run', () => {
     const folder = folderOf({});
     const course = load(COURSE);
-    const pack = openPack(folder);
+    const pack = openRecordStore(folder);
     const before = all(course, engraverWith(pack));
     const example = engraverWith(pack).example('lanes', 'slot: 1/4\n4 5 6 7');
     pack.close();
-    const later = engraver({ pack: openPack(folder), press });
+    const later = engraver({ store: openRecordStore(folder), blockEngraver: press });
     expect(all(course, later)).toEqual(before);
     expect(all(load(COURSE), later)).toEqual(before);
     expect(later.example('lanes', 'slot: 1/4\n4 5 6 7')).toEqual(example);
@@ -63,7 +63,7 @@ describe('a block', () => {
   test('is right from a pack that was damaged', () => {
     const folder = folderOf({});
     const course = load(COURSE);
-    const pack = openPack(folder);
+    const pack = openRecordStore(folder);
     const before = all(course, engraverWith(pack));
     pack.close();
     const file = join(folder, itemAt(readdirSync(folder), 0));
@@ -72,7 +72,7 @@ describe('a block', () => {
       const hurt = Buffer.from(whole);
       hurt.fill(part, Math.floor((hurt.length * part) / 20), Math.floor((hurt.length * part) / 20) + 40);
       writeFileSync(file, hurt);
-      expect(all(course, engraverWith(openPack(folder)))).toEqual(before);
+      expect(all(course, engraverWith(openRecordStore(folder)))).toEqual(before);
       for (const name of readdirSync(folder)) if (!file.endsWith(name)) writeFileSync(join(folder, name), '');
     }
   });
@@ -94,20 +94,20 @@ describe('a second thread', () => {
   test('makes what this one would have made, and all of it is kept', async () => {
     const folder = folderOf({});
     const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
-    const here = all(course, engraverWith(NO_PACK));
-    const pack = openPack(folder);
+    const here = all(course, engraverWith(NO_RECORD_STORE));
+    const pack = openRecordStore(folder);
     const { engraver: ahead, stop } = engraverAhead(course, pack);
     // Whether the thread was quicker or this one, the pages are the same.
     expect(all(course, ahead)).toEqual(here);
     await stop();
     pack.close();
-    expect(all(course, engraver({ pack: openPack(folder), press }))).toEqual(here);
+    expect(all(course, engraver({ store: openRecordStore(folder), blockEngraver: press }))).toEqual(here);
   });
 
   test('has done its share when it was given time', async () => {
     const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
     const kept = new Set<string>();
-    const pack = { ...NO_PACK, put: (key: string) => void kept.add(key) };
+    const pack = { ...NO_RECORD_STORE, put: (key: string) => void kept.add(key) };
     const { engraver: ahead, stop } = engraverAhead(course, pack);
     const blocks = course.lessons.flatMap((one) => one.blocks.map((own) => [one, own] as const));
     let asked = 0;
@@ -125,14 +125,16 @@ describe('a second thread', () => {
     const kept = new Map<string, string>();
     // A drawing of a bar is kept by whoever engraves: none is kept from here.
     const { engraver: ahead, stop } = engraverAhead(course, {
-      ...NO_PACK,
+      ...NO_RECORD_STORE,
       put: (key, text) => void kept.set(key, text),
     });
     const examples = Object.entries(EXAMPLES).map(([id, text]) => ahead.example(id, text));
     const made = all(course, ahead);
     await stop();
-    expect(examples).toEqual(Object.entries(EXAMPLES).map(([id, text]) => engraverWith(NO_PACK).example(id, text)));
-    expect(made).toEqual(all(course, engraverWith(NO_PACK)));
+    expect(examples).toEqual(
+      Object.entries(EXAMPLES).map(([id, text]) => engraverWith(NO_RECORD_STORE).example(id, text)),
+    );
+    expect(made).toEqual(all(course, engraverWith(NO_RECORD_STORE)));
     const key = blockKeys(course);
     const whole = new Set([
       ...course.lessons.flatMap((one) => one.blocks.map((own) => key(one, own))),
@@ -149,11 +151,11 @@ describe('a second thread', () => {
         number === 4 ? { ...one, blocks: one.blocks.map((own) => ({ ...own, score: {} as Score })) } : one,
       ),
     };
-    const { engraver: ahead, stop } = engraverAhead(hurt, NO_PACK);
+    const { engraver: ahead, stop } = engraverAhead(hurt, NO_RECORD_STORE);
     for (const [number, one] of hurt.lessons.entries()) {
       for (const own of one.blocks) {
         if (number === 4) expect(() => ahead.block(hurt, one, own)).toThrow();
-        else expect(ahead.block(hurt, one, own)).toEqual(engraverWith(NO_PACK).block(hurt, one, own));
+        else expect(ahead.block(hurt, one, own)).toEqual(engraverWith(NO_RECORD_STORE).block(hurt, one, own));
       }
     }
     await stop();
@@ -161,8 +163,8 @@ describe('a second thread', () => {
 
   test('that was stopped is not waited for', async () => {
     const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
-    const { engraver: ahead, stop } = engraverAhead(course, NO_PACK);
+    const { engraver: ahead, stop } = engraverAhead(course, NO_RECORD_STORE);
     await stop();
-    expect(all(course, ahead)).toEqual(all(course, engraverWith(NO_PACK)));
+    expect(all(course, ahead)).toEqual(all(course, engraverWith(NO_RECORD_STORE)));
   });
 });

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { openPack } from '../../../src/publish/engraving/record-store.ts';
-import { itemAt } from '../../../src/time/item.ts';
+import { openRecordStore } from '../../../src/publish/engraving/record-store.ts';
+import { itemAt } from '../../../src/values/checked.ts';
 
 let folder: string;
 beforeEach(() => {
@@ -13,7 +13,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const write = (texts: Readonly<Record<string, string>>): void => {
-  const pack = openPack(folder);
+  const pack = openRecordStore(folder);
   for (const [key, text] of Object.entries(texts)) pack.put(key, text);
   pack.close();
 };
@@ -29,7 +29,7 @@ describe('what was put', () => {
         run++;
         const texts = Object.fromEntries(Object.entries(written).map(([key, text]) => [`${run} ${key}`, text]));
         write(texts);
-        const pack = openPack(folder);
+        const pack = openRecordStore(folder);
         for (const [key, text] of Object.entries(texts)) expect(pack.get(key)).toBe(text);
         expect(pack.get('a key nobody put there')).toBeUndefined();
         pack.close();
@@ -39,18 +39,18 @@ describe('what was put', () => {
   });
 
   test('is there although the run that put it never came to its end', () => {
-    openPack(folder).put('bar', '<svg/>');
-    expect(openPack(folder).get('bar')).toBe('<svg/>');
+    openRecordStore(folder).put('bar', '<svg/>');
+    expect(openRecordStore(folder).get('bar')).toBe('<svg/>');
   });
 
   test('meets nobody: two runs at once both keep theirs', () => {
-    const one = openPack(folder);
-    const two = openPack(folder);
+    const one = openRecordStore(folder);
+    const two = openRecordStore(folder);
     one.put('a', '1');
     two.put('b', '2');
     one.close();
     two.close();
-    const after = openPack(folder);
+    const after = openRecordStore(folder);
     expect([after.get('a'), after.get('b')]).toEqual(['1', '2']);
   });
 });
@@ -66,7 +66,7 @@ describe('damage', () => {
       const hurt = Buffer.from(whole);
       hurt[at] = itemAt(hurt, at) ^ 0x55;
       writeFileSync(file, hurt);
-      const pack = openPack(folder);
+      const pack = openRecordStore(folder);
       for (const [key, text] of Object.entries(TEXTS)) expect([text, undefined]).toContain(pack.get(key));
     }
   });
@@ -78,7 +78,7 @@ describe('damage', () => {
     let kept = 0;
     for (let length = 0; length <= whole.length; length++) {
       writeFileSync(file, whole.subarray(0, length));
-      const pack = openPack(folder);
+      const pack = openRecordStore(folder);
       const found = Object.entries(TEXTS).filter(([key, text]) => pack.get(key) === text).length;
       expect(found).toBeGreaterThanOrEqual(kept);
       kept = found;
@@ -89,7 +89,7 @@ describe('damage', () => {
   test('by another file that has the name of one of ours is passed over', () => {
     write(TEXTS);
     writeFileSync(join(folder, '0.pack'), 'no record of ours');
-    expect(openPack(folder).get('first')).toBe('one');
+    expect(openRecordStore(folder).get('first')).toBe('one');
   });
 });
 
@@ -98,31 +98,31 @@ describe('size', () => {
 
   test('stays near the limit, and what is used stays longest', () => {
     for (let run = 0; run < 30; run++) {
-      const pack = openPack(folder, LIMIT);
+      const pack = openRecordStore(folder, LIMIT);
       if (run > 0) expect(pack.get('used by every run')).toBe('this');
       else pack.put('used by every run', 'this');
       for (let i = 0; i < 10; i++) pack.put(`${run} ${i}`, 'z'.repeat(1000));
       pack.close();
       expect(bytes()).toBeLessThan(LIMIT + 11_000);
     }
-    const after = openPack(folder, LIMIT);
+    const after = openRecordStore(folder, LIMIT);
     expect(after.get('29 0')).toBeDefined();
     expect(after.get('0 0')).toBeUndefined();
   });
 
   test('of many small runs is few files, with everything in them', () => {
     for (let run = 0; run < 30; run++) {
-      const pack = openPack(folder);
+      const pack = openRecordStore(folder);
       pack.put(`${run}`, 'text');
       pack.close();
     }
     expect(packs().length).toBeLessThan(10);
-    const after = openPack(folder);
+    const after = openRecordStore(folder);
     for (let run = 0; run < 30; run++) expect(after.get(`${run}`)).toBe('text');
   });
 
   test('does not grow by what is there already', () => {
-    const pack = openPack(folder);
+    const pack = openRecordStore(folder);
     pack.put('a', '1');
     const before = bytes();
     pack.put('a', '1');
@@ -131,8 +131,8 @@ describe('size', () => {
 });
 
 test('a folder that cannot be written costs nothing but time', () => {
-  const pack = openPack('/sys/reedway');
+  const pack = openRecordStore('/sys/reedway');
   pack.put('a', '1');
   pack.close();
-  expect(openPack('/sys/reedway').get('a')).toBeUndefined();
+  expect(openRecordStore('/sys/reedway').get('a')).toBeUndefined();
 });

@@ -1,11 +1,11 @@
 /** The band's part of a round: drums, bass and chords from the block's form, feel and meter. */
 import type { Playback } from '../../../score/playback.ts';
-import { itemAt } from '../../../time/item.ts';
+import { itemAt } from '../../../values/checked.ts';
 import type { BassCue, Cue } from '../cue.ts';
 import { beatTicks } from '../grid.ts';
 import type { Measure, Round } from '../round.ts';
 import type { PlaySettings } from '../settings.ts';
-import { type BandBar, nameOf, type Span } from './bar.ts';
+import { type BandBar, type ChordSpan, nameOf } from './bar.ts';
 import { bassOf, walked } from './bass.ts';
 import { chance } from './chance.ts';
 import { chordsOf } from './chords.ts';
@@ -70,13 +70,13 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
 
 const isPickup = (playback: Playback, measure: Measure): boolean => (playback.bars[measure.bar]?.lead ?? 0) > 0;
 
-function spansOf(playback: Playback, measure: Measure, following: Measure | undefined, held: number): Span[] {
+function spansOf(playback: Playback, measure: Measure, following: Measure | undefined, held: number): ChordSpan[] {
   const bar = playback.bars[measure.bar];
   if (!bar) return [];
   const beat = beatTicks(playback);
   const lead = bar.lead ?? 0;
   const first = following && playback.bars[following.bar]?.chords.find(({ at }) => at === 0);
-  return bar.chords.map(({ at }, index): Span => {
+  return bar.chords.map(({ at }, index): ChordSpan => {
     const chord = itemAt(bar.chords, index);
     const next = bar.chords[index + 1];
     return {

@@ -1,6 +1,6 @@
 /** One bar as the band sees it, and what its players share. */
 import type { PlayedChord } from '../../../score/playback.ts';
-import { itemAt } from '../../../time/item.ts';
+import { itemAt } from '../../../values/checked.ts';
 import type { BeatKind, Style } from './style.ts';
 
 /** One bar as the band sees it. */
@@ -16,13 +16,13 @@ export interface BandBar {
   readonly random: () => number;
   /** Seconds from the round's start of a part of a beat; undefined where a short bar has no such place. */
   readonly time: (beat: number, part: number, parts: number) => number | undefined;
-  readonly chordAt: (beat: number, part: number, parts: number) => Span | undefined;
-  readonly spans: readonly Span[];
+  readonly chordAt: (beat: number, part: number, parts: number) => ChordSpan | undefined;
+  readonly spans: readonly ChordSpan[];
   readonly end: number;
 }
 
 /** A chord's stretch of a bar. */
-export interface Span {
+export interface ChordSpan {
   readonly chord: PlayedChord;
   /** Beats from the bar's start, perhaps with a part, at which it comes in and ends. */
   readonly from: number;

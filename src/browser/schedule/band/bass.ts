@@ -1,10 +1,10 @@
 /** The bass: figures on the tones of the chord, that lead into the next one. */
 import type { BassCue } from '../cue.ts';
-import { type BandBar, letters, nameOf, pick, type Span, uneven } from './bar.ts';
+import { type BandBar, type ChordSpan, letters, nameOf, pick, uneven } from './bar.ts';
 import type { BeatKind } from './style.ts';
 import { bassRoot, octaveNear, tonesOf } from './voicing.ts';
 
-const changes = ({ chord, next }: Span): boolean => next !== undefined && nameOf(next) !== nameOf(chord);
+const changes = ({ chord, next }: ChordSpan): boolean => next !== undefined && nameOf(next) !== nameOf(chord);
 
 export function bassOf(bar: BandBar): BassCue[] {
   const pattern = pick(bar.style.bass, bar.chorus);
@@ -33,7 +33,7 @@ export function bassOf(bar: BandBar): BassCue[] {
   return notes.map(({ at, midi, level, until }) => ({ kind: 'bass', at, seconds: until - at, midi, level }));
 }
 
-function bassNote(letter: string, { chord, next }: Span, random: () => number): number {
+function bassNote(letter: string, { chord, next }: ChordSpan, random: () => number): number {
   const root = bassRoot(chord);
   const { third, fifth, sixth, seventh } = tonesOf(chord);
   switch (letter) {

@@ -1,6 +1,6 @@
 /** The lessons along the path, for a student who is on their way: fetched by pages that point onward. */
 import type { APIRoute } from 'astro';
-import type { NamedStop } from '../../../browser/progress/stops.ts';
+import type { NamedStop } from '../../../browser/progress/path-lessons.ts';
 import { theSite } from '../../site.ts';
 
 export const GET: APIRoute = async () => {

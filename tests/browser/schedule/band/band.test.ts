@@ -8,8 +8,8 @@ import { roundOf } from '../../../../src/browser/schedule/round.ts';
 import { plainChord } from '../../../../src/harmony/chord.ts';
 import { FORMS } from '../../../../src/harmony/form.ts';
 import { chromaOf } from '../../../../src/instrument/pitch.ts';
-import { itemAt } from '../../../../src/time/item.ts';
 import { shareOf } from '../../../../src/time/swing.ts';
+import { itemAt } from '../../../../src/values/checked.ts';
 import { blockText } from '../../../notation/arbitrary.ts';
 import { playbackFrom, SETTINGS } from '../some-block.ts';
 

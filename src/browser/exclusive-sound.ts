@@ -1,0 +1,18 @@
+/** Only one thing sounds on a page: whoever takes the floor asks the one before to pause. The screen stays on meanwhile. */
+import { keepAwake } from './screen-awake.ts';
+
+let quieten: (() => void) | undefined;
+
+export function startSounding(pause: () => void): void {
+  const before = quieten;
+  // It is taken first: the one before may only come to leave it later, and then leaves nothing.
+  quieten = pause;
+  if (before !== pause) before?.();
+  keepAwake('playing', true);
+}
+
+export function stopSounding(pause: () => void): void {
+  if (quieten !== pause) return;
+  quieten = undefined;
+  keepAwake('playing', false);
+}

@@ -1,0 +1,17 @@
+/** What the controls of a block's player are wired to. */
+import type { Playback } from '../../score/playback.ts';
+import type { BarRange, PlaySettings } from '../schedule/settings.ts';
+import type { PageMix } from './page-mix.ts';
+
+export interface PlayerActions {
+  readonly playback: () => Playback;
+  readonly settings: () => PlaySettings;
+  readonly change: (part: Partial<PlaySettings>) => void;
+  readonly chooseBars: (range: BarRange | undefined) => void;
+  readonly playOrPause: () => void;
+  readonly stop: () => void;
+  readonly stand: (open: boolean) => void;
+  readonly desk: PageMix;
+  readonly ofMidi: (midi: number) => number;
+  readonly wake: () => void;
+}

@@ -1,0 +1,24 @@
+/** What a screen reader is told: one short sentence at a time, and only the last of several that come at once. */
+import { make } from './dom.ts';
+
+export interface Announcer {
+  readonly element: HTMLElement;
+  readonly say: (sentence: string) => void;
+}
+
+/** Milliseconds that a sentence waits for a later one to take its place. */
+const WAIT = 700;
+
+export function createAnnouncer(): Announcer {
+  const element = make('p', { class: 'aloud', 'aria-live': 'polite' });
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  return {
+    element,
+    say: (sentence) => {
+      clearTimeout(waiting);
+      waiting = setTimeout(() => {
+        element.textContent = sentence;
+      }, WAIT);
+    },
+  };
+}

@@ -1,0 +1,96 @@
+/** The page's one desk: how loud each part is, and the drone. */
+import { keepAwake } from '../screen-awake.ts';
+import { createDrone } from '../sound/drone.ts';
+import { createStudio, SOUND_PARTS, type SoundPart, type Studio } from '../sound/mixing-desk.ts';
+
+export interface PageMix {
+  readonly studio: Studio;
+  /** Holds a drone of these frequencies, none to hush it. `taken` hears when it sounds no more, or another has its own. */
+  readonly hold: (hertz: readonly number[], taken: () => void) => void;
+  readonly hush: () => void;
+  readonly mix: Readonly<Mix>;
+  /** Sets a part's loudness or mutes it; kept for the next page. */
+  readonly set: (part: SoundPart, change: Partial<Channel>) => void;
+  /** Shows how a part is set, now and whenever it is, by whichever block of the page. */
+  readonly watch: (part: SoundPart, show: (channel: Channel) => void) => void;
+}
+
+export interface Channel {
+  /** 0 to 1. */
+  readonly level: number;
+  readonly muted: boolean;
+}
+export type Mix = { [part in SoundPart]: Channel };
+
+const USUAL: Mix = {
+  tune: { level: 0.9, muted: false },
+  bass: { level: 0.8, muted: false },
+  drums: { level: 0.7, muted: false },
+  chords: { level: 0.7, muted: false },
+  click: { level: 0.7, muted: true },
+  drone: { level: 0.6, muted: false },
+};
+const STORED_AS = 'reedway-mix';
+
+let desk: PageMix | undefined;
+
+export function pageMixOn(context: AudioContext): PageMix {
+  if (desk?.studio.context === context) return desk;
+  const studio = createStudio(context);
+  const mix = readMix();
+  const apply = (part: SoundPart): void => studio.level(part, mix[part].muted ? 0 : mix[part].level);
+  for (const part of SOUND_PARTS) apply(part);
+  const shown: { readonly part: SoundPart; readonly show: (channel: Channel) => void }[] = [];
+  const drone = createDrone(studio);
+  let holder: (() => void) | undefined;
+  const hold = (hertz: readonly number[], taken: () => void): void => {
+    if (holder !== taken) holder?.();
+    holder = taken;
+    drone.hold(hertz);
+    keepAwake('drone', hertz.length > 0);
+  };
+  desk = {
+    studio,
+    hold,
+    hush: () => hold([], () => {}),
+    mix,
+    set: (part, change) => {
+      mix[part] = { ...mix[part], ...change };
+      apply(part);
+      keepMix(mix);
+      for (const one of shown) if (one.part === part) one.show(mix[part]);
+    },
+    watch: (part, show) => {
+      shown.push({ part, show });
+      show(mix[part]);
+    },
+  };
+  return desk;
+}
+
+/** A channel as some version of the page kept it. */
+type Kept = Readonly<Partial<Record<keyof Channel, unknown>>> | null | undefined;
+
+/** What is kept is read as untrusted: another version or another hand may have written it. */
+function readMix(): Mix {
+  const mix = { ...USUAL };
+  try {
+    const kept = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}') as { readonly [part: string]: Kept } | null;
+    for (const part of SOUND_PARTS) {
+      const channel = kept?.[part];
+      const level = channel?.level;
+      if (typeof level === 'number' && level >= 0 && level <= 1) mix[part] = { level, muted: channel?.muted === true };
+    }
+  } catch {
+    // Nothing kept, or nothing readable: the usual mix.
+  }
+  return mix;
+}
+
+function keepMix(mix: Mix): void {
+  try {
+    localStorage.setItem(STORED_AS, JSON.stringify(mix));
+  } catch {
+    // A browser that keeps nothing still plays what was set, on this page.
+  }
+}

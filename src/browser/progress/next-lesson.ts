@@ -1,0 +1,30 @@
+/** Where a student stands on the path: what is done, what is open to them, what has to wait, and what comes next. */
+import { isDone, type Progress } from './record.ts';
+
+/** A lesson of the path, in its order. */
+export interface Stop {
+  readonly id: string;
+  /** Ids of the lessons it builds on. */
+  readonly needs: readonly string[];
+}
+
+export type LessonState = 'done' | 'ready' | 'later';
+
+export function stateOf({ id, needs }: Stop, progress: Progress): LessonState {
+  if (isDone(progress, 'lessons', id)) return 'done';
+  return needs.every((needed) => isDone(progress, 'lessons', needed)) ? 'ready' : 'later';
+}
+
+/**
+ * What to do next: of the lessons that are open, the first that builds on the lesson done last, so that a branch once
+ * begun is followed; else the first of all that are open. Undefined where everything is done, or nothing is open.
+ */
+export function nextStop<S extends Stop>(stops: readonly S[], progress: Progress): S | undefined {
+  const open = stops.filter((stop) => stateOf(stop, progress) === 'ready');
+  const done = stops.filter(({ id }) => isDone(progress, 'lessons', id));
+  const at = ({ id }: Stop): number => progress.lessons.get(id)?.at ?? 0;
+  const [last, ...rest] = done;
+  if (!last) return open[0];
+  const latest = rest.reduce((a, b) => (at(b) >= at(a) ? b : a), last);
+  return open.find(({ needs }) => needs.includes(latest.id)) ?? open[0];
+}

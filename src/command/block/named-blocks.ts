@@ -1,0 +1,68 @@
+/** Lessons and blocks as they are named on the command line. */
+import type { Block, Course, Lesson } from '../../course/course.ts';
+import { nearest } from '../../diagnostics/nearest.ts';
+import { type Terminal, UsageError } from '../command.ts';
+import { told } from '../course/check.ts';
+
+export interface NamedBlocks {
+  readonly lesson: Lesson;
+  /** The block that was named, or all of the lesson's. */
+  readonly blocks: readonly Block[];
+}
+
+/** What `LESSON` or `LESSON/BLOCK` names. Throws a UsageError for what there is not, with the nearest there is. */
+export function namedBlocks(course: Course, name: string, terminal: Terminal): NamedBlocks {
+  const found = find(course, name);
+  if (!('missing' in found)) return found;
+  // Where the course itself cannot be read, that is what is wrong.
+  if (course.lessons.length === 0) terminal.err(told(course, terminal.cwd));
+  throw new UsageError(found.missing);
+}
+
+function find(course: Course, name: string): NamedBlocks | { readonly missing: string } {
+  const plain = name.replace(/^lessons\//, '').replace(/\.mdx$/, '');
+  const whole = course.byId.get(plain);
+  if (whole) return { lesson: whole, blocks: whole.blocks };
+  const slash = plain.lastIndexOf('/');
+  const lesson = slash < 0 ? undefined : course.byId.get(plain.slice(0, slash));
+  if (!lesson) return { missing: missing('lesson', slash < 0 ? plain : plain.slice(0, slash), course.byId.keys()) };
+  const id = plain.slice(slash + 1);
+  const block =
+    lesson.blocks.find((one) => one.id === id) ?? (/^\d+$/.test(id) ? lesson.blocks[Number(id)] : undefined);
+  if (block) return { lesson, blocks: [block] };
+  return {
+    missing: missing(
+      `block of ${lesson.id}`,
+      id,
+      lesson.blocks.map((one) => one.id),
+    ),
+  };
+}
+
+function missing(what: string, name: string, known: Iterable<string>): string {
+  const near = nearest(name, known);
+  return `There is no ${what} “${name}”.${near === undefined ? '' : ` Did you mean ${near}?`}`;
+}
+
+/** Blocks in text, one below the other. */
+export const toldOf = ({ lesson, blocks }: NamedBlocks, tell: (block: Block) => string): string =>
+  blocks.length === 0 ? `${lesson.id} has no block.\n` : blocks.map(tell).join('\n');
+
+/** Blocks with an error have no score to show: what is wrong with them is told instead. The exit code. */
+export function reportBroken(course: Course, { lesson, blocks }: NamedBlocks, terminal: Terminal): number {
+  const broken = blocks.filter((block) => !block.score);
+  if (broken.length === 0) return 0;
+  const problems = course.problems.filter(
+    ({ file, line }) =>
+      file === lesson.file && broken.some(({ range }) => line >= range.start.line && line <= range.end.line),
+  );
+  terminal.err(told({ ...course, problems }, terminal.cwd));
+  return 1;
+}
+
+/** What the two arguments that name a lesson or block mean, for the help. */
+export const NAMED = {
+  name: 'LESSON[/BLOCK]',
+  required: true,
+  about: 'A lesson by its name, and one of its blocks by its id or by its number from 0; without a block, all of them.',
+} as const;

@@ -1,0 +1,166 @@
+/** What is wrong with how lessons are tied together: rings, drafts, stages and orders that contradict the ties, loose ends. */
+
+import { itemAt } from '../values/checked.ts';
+import type { WrittenDependency } from './dependencies.ts';
+import type { Report } from './finding.ts';
+import { graphOf, reaches, shortestCycle } from './graph.ts';
+import type { PathLesson } from './lesson.ts';
+import type { NumberedPath } from './numbered.ts';
+
+export function checkDependencies(curriculum: NumberedPath, stages: readonly PathStage[], add: Report): void {
+  checkRequirements(curriculum, add);
+  checkRings(curriculum, add);
+  checkDrafts(curriculum, add);
+  checkLooseEnds(curriculum, add);
+  checkStages(curriculum, stages, add);
+  checkOrders(curriculum, add);
+}
+
+export interface PathStage {
+  readonly id: string;
+  readonly title: string;
+}
+
+const at = (curriculum: NumberedPath, number: number): PathLesson => itemAt(curriculum.lessons, number);
+
+/** Requirements of itself, requirements said twice, and requirements that others bring along. */
+function checkRequirements(curriculum: NumberedPath, add: Report): void {
+  const { lessons, numberOf, way } = curriculum;
+  lessons.forEach((lesson, number) => {
+    const seen = new Set<string>();
+    lesson.front.requires.forEach((id, index) => {
+      const place = { front: `requires/${index}` };
+      const required = numberOf.get(id);
+      if (required === number) add(lesson, place, 'requires-self', { lesson: id });
+      else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'requires' });
+      else if (required !== undefined && way.graph.next[required]?.includes(number)) {
+        const through = way.graph.before[number]?.find((other) => reaches(way.reach, required, other));
+        if (through !== undefined)
+          add(lesson, place, 'requirement-implied', { lesson: id, through: at(curriculum, through).id });
+      }
+      seen.add(id);
+    });
+  });
+}
+
+/** Each ring once, as its shortest way round, at the first of its lessons in the order of the course. */
+function checkRings(curriculum: NumberedPath, add: Report): void {
+  const { lessons, written, component, rank } = curriculum;
+  const members = new Map<number, Set<number>>();
+  for (const { from, to } of written) {
+    const ring = itemAt(component, from);
+    if (ring !== component[to]) continue;
+    const nodes = members.get(ring) ?? new Set();
+    members.set(ring, nodes.add(to));
+  }
+  if (members.size === 0) return;
+  // A ring is told as the author wrote it, from a lesson to what it needs.
+  const needs = graphOf(
+    lessons.length,
+    written.map(({ from, to }) => [to, from]),
+  );
+  for (const ring of members.values()) {
+    const cycle = shortestCycle(
+      needs,
+      [...ring].sort((a, b) => a - b),
+    );
+    if (!cycle) continue;
+    const around = startingFirst(cycle.slice(1), rank);
+    const tie = (index: number): WrittenDependency | undefined => {
+      const [to, from] = [around[index], around[(index + 1) % around.length]];
+      return written.find((one) => one.from === from && one.to === to);
+    };
+    const steps = around.map((number, index) => ({
+      lesson: at(curriculum, number).id,
+      how: tie(index)?.reason.kind === 'quotes' ? ('quotes' as const) : ('requires' as const),
+    }));
+    const ties = around.map((_, index) => tie(index));
+    // Where nothing but broken quotations go round, the notation has told so of each.
+    if (ties.every((one) => one && isBrokenQuote(curriculum, one))) continue;
+    const [first] = ties;
+    if (first) add(at(curriculum, first.to), first.place, 'path-cycle', { steps });
+  }
+}
+
+function isBrokenQuote(curriculum: NumberedPath, { reason, to }: WrittenDependency): boolean {
+  return reason.kind === 'quotes' && at(curriculum, to).blocks[reason.block]?.score === undefined;
+}
+
+/** The same ring, begun with the lesson that comes first in the course. */
+function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
+  const first = ring.reduce((a, b) => (itemAt(rank, b) < itemAt(rank, a) ? b : a));
+  const index = ring.indexOf(first);
+  return [...ring.slice(index), ...ring.slice(0, index)];
+}
+
+/** A draft that a published lesson needs is told once for each such lesson; to require it is the worse of the two. */
+function checkDrafts(curriculum: NumberedPath, add: Report): void {
+  const told = new Set<string>();
+  // What a lesson requires stands before what it quotes.
+  for (const { from, to, reason, place } of curriculum.written) {
+    const needed = at(curriculum, from);
+    const lesson = at(curriculum, to);
+    const key = `${from} ${to}`;
+    if (!needed.front.draft || lesson.front.draft || told.has(key)) continue;
+    told.add(key);
+    add(lesson, place, reason.kind === 'requires' ? 'requires-draft' : 'quotes-draft', { lesson: needed.id });
+  }
+}
+
+/** A lesson that needs none, other than the one the course begins with. Where no lesson requires another, there is no path to be off. */
+function checkLooseEnds(curriculum: NumberedPath, add: Report): void {
+  const { lessons, written, order } = curriculum;
+  if (lessons.every(({ front }) => front.requires.length === 0)) return;
+  const tied = new Set(written.map(({ to }) => to));
+  const loose = order.filter((number) => !tied.has(number) && at(curriculum, number).front.requires.length === 0);
+  const [first, ...others] = loose;
+  if (first === undefined) return;
+  for (const number of others) {
+    add(at(curriculum, number), { front: 'title' }, 'lesson-unreached', { first: at(curriculum, first).id });
+  }
+}
+
+function checkStages(curriculum: NumberedPath, stages: readonly PathStage[], add: Report): void {
+  const place = new Map(stages.map(({ id }, index) => [id, index]));
+  const told = new Set<string>();
+  for (const tie of curriculum.written) {
+    const [needed, lesson] = [at(curriculum, tie.from), at(curriculum, tie.to)];
+    const [neededStage, stage] = [place.get(needed.front.stage ?? ''), place.get(lesson.front.stage ?? '')];
+    const key = `${tie.from} ${tie.to}`;
+    if (neededStage === undefined || stage === undefined || neededStage <= stage || told.has(key)) continue;
+    told.add(key);
+    add(lesson, tie.place, 'stage-contradicts', {
+      lesson: lesson.id,
+      stage: stages[stage]?.title ?? '',
+      needed: needed.id,
+      neededStage: stages[neededStage]?.title ?? '',
+    });
+  }
+}
+
+/** Along the ties within one stage, no lesson may ask for a lower order than one it needs. */
+function checkOrders(curriculum: NumberedPath, add: Report): void {
+  const { way } = curriculum;
+  /** Of what each lesson needs within its stage, itself included, the one with the highest order. */
+  const highest: (number | undefined)[] = [];
+  const orderOf = (number: number | undefined): number =>
+    (number === undefined ? undefined : at(curriculum, number).front.order) ?? Number.NEGATIVE_INFINITY;
+  for (const number of way.order) {
+    const { stage, order } = at(curriculum, number).front;
+    let needed: number | undefined;
+    for (const before of way.graph.before[number] ?? []) {
+      if (at(curriculum, before).front.stage !== stage) continue;
+      if (orderOf(highest[before]) > orderOf(needed)) needed = highest[before];
+    }
+    if (order !== undefined && needed !== undefined && orderOf(needed) > order) {
+      const facts = {
+        lesson: at(curriculum, number).id,
+        order,
+        needed: at(curriculum, needed).id,
+        neededOrder: orderOf(needed),
+      };
+      add(at(curriculum, number), { front: 'order' }, 'order-contradicts', facts);
+    }
+    highest[number] = order !== undefined && order >= orderOf(needed) ? number : needed;
+  }
+}

@@ -1,0 +1,64 @@
+/** What ties lessons together: each tie between two lessons once, with every reason for it. */
+import type { LessonPlace, PathLesson } from './lesson.ts';
+
+export type DependencyReason =
+  | { readonly kind: 'requires' }
+  /** Block `block` of the later lesson quotes block `quoted` of the earlier one. */
+  | { readonly kind: 'quotes'; readonly block: number; readonly quoted: string }
+  /** Block `block` of the later lesson uses what the earlier one teaches. */
+  | { readonly kind: 'technique'; readonly technique: string; readonly block: number };
+
+export interface Dependency {
+  /** The lesson that comes before. */
+  readonly from: string;
+  /** The lesson that builds on it. */
+  readonly to: string;
+  readonly reasons: readonly DependencyReason[];
+}
+
+/** A tie between lessons by their numbers, with one reason and the place in the later lesson that gives it. */
+export interface WrittenDependency {
+  readonly from: number;
+  readonly to: number;
+  readonly reason: DependencyReason;
+  readonly place: LessonPlace;
+}
+
+/** Ties the author wrote: requirements and quotations of lessons that exist, other than the lesson itself. */
+export function writtenDependencies(
+  lessons: readonly PathLesson[],
+  numberOf: ReadonlyMap<string, number>,
+): WrittenDependency[] {
+  const ties: WrittenDependency[] = [];
+  lessons.forEach((lesson, to) => {
+    lesson.front.requires.forEach((id, place) => {
+      const from = numberOf.get(id);
+      if (from === undefined || from === to) return;
+      ties.push({ from, to, reason: { kind: 'requires' }, place: { front: `requires/${place}` } });
+    });
+    for (const block of lesson.blocks) {
+      for (const quote of block.quotes) {
+        const from = numberOf.get(quote.lesson);
+        if (from === undefined || from === to) continue;
+        const reason: DependencyReason = { kind: 'quotes', block: block.index, quoted: quote.block };
+        ties.push({ from, to, reason, place: { range: quote.range } });
+      }
+    }
+  });
+  return ties;
+}
+
+/** Ties gathered by pair of lessons, in the order they first come. */
+export function mergeDependencies(ties: readonly WrittenDependency[], lessons: readonly PathLesson[]): Dependency[] {
+  const byPair = new Map<number, { from: string; to: string; reasons: DependencyReason[] }>();
+  for (const { from, to, reason } of ties) {
+    const key = from * lessons.length + to;
+    let link = byPair.get(key);
+    if (!link) {
+      link = { from: lessons[from]?.id ?? '', to: lessons[to]?.id ?? '', reasons: [] };
+      byPair.set(key, link);
+    }
+    link.reasons.push(reason);
+  }
+  return [...byPair.values()];
+}

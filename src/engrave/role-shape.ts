@@ -1,0 +1,87 @@
+/**
+ * The shape of a role: as many sides as its degree, a disc for the root. A flat role is hollow, any other filled; colour
+ * comes from the style sheet by class, and never stands alone.
+ */
+import type { Degree } from '../harmony/chord.ts';
+import type { Role } from '../harmony/role.ts';
+import { escapeText, n } from './markup.ts';
+
+interface Shape {
+  /** Around 0 0, as large as a hole number needs. */
+  readonly path: string;
+  /** Half its width. */
+  readonly half: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+function polygon(sides: number, radius: number, down: number): Shape {
+  const points = Array.from({ length: sides }, (_, index) => {
+    const angle = (2 * Math.PI * index) / sides - Math.PI / 2;
+    return [radius * Math.cos(angle), radius * Math.sin(angle) + down] as const;
+  });
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  return {
+    path: `M${points.map(([x, y]) => `${n(x)} ${n(y)}`).join('L')}Z`,
+    half: Math.max(...xs),
+    top: Math.min(...ys),
+    bottom: Math.max(...ys),
+  };
+}
+
+const square = (half: number): Shape => ({
+  path: `M${-half} ${-half}H${half}V${half}H${-half}Z`,
+  half,
+  top: -half,
+  bottom: half,
+});
+
+/** Sizes are chosen so that all look equally heavy and hold a digit. */
+export const SHAPES: Readonly<Record<Degree, Shape>> = {
+  1: { path: 'M-11 0a11 11 0 1 0 22 0a11 11 0 1 0-22 0Z', half: 11, top: -11, bottom: 11 },
+  2: { path: 'M-14.5 0Q0-21 14.5 0Q0 21-14.5 0Z', half: 14.5, top: -10.5, bottom: 10.5 },
+  3: { path: 'M0-15.5L14 8.7H-14Z', half: 14, top: -15.5, bottom: 8.7 },
+  4: square(10),
+  5: polygon(5, 12.6, 1),
+  6: polygon(6, 12, 0),
+  7: polygon(7, 12, 0.4),
+};
+
+/** Class of a degree's colour; the 2nd, 4th and 6th are plain ink and need none. */
+export const roleClass = (role: Role): string | undefined => (role.degree % 2 === 1 ? `r${role.degree}` : undefined);
+
+export const isHollow = (role: Role): boolean => role.alter < 0;
+
+/** Classes of a shape: `m` for any mark, its colour, and `f` for a flat one. */
+export function shapeClasses(role: Role): string {
+  const colour = roleClass(role);
+  return `m${colour ? ` ${colour}` : ''}${isHollow(role) ? ' f' : ''}`;
+}
+
+export interface RoleMarkOptions {
+  /** CSS pixels of its width and height. */
+  readonly size: number;
+  /** What stands in it: a hole number, or the role's label. Nothing if left out. */
+  readonly text?: string;
+}
+
+/**
+ * A role's mark as a picture of its own, for tables and legends. It is hidden from readers of text: whoever sets it says
+ * the role in words beside it. Needs `block.css`.
+ */
+export function roleMark(role: Role, { size, text }: RoleMarkOptions): string {
+  const { path } = SHAPES[role.degree];
+  const number = text === undefined ? '' : shapeText(text, 0, 0, role);
+  return (
+    `<svg class="role-mark" viewBox="-16 -16 32 32" width="${n(size)}" height="${n(size)}" aria-hidden="true" focusable="false">` +
+    `<path class="${shapeClasses(role)}" d="${path}"/>${number}</svg>`
+  );
+}
+
+/** What stands in a mark, or alone where a note has no role. Two characters are set smaller. */
+export function shapeText(text: string, x: number, y: number, role: Role | undefined): string {
+  const on = role && !isHollow(role) ? ` on${roleClass(role) ? role.degree : ''}` : '';
+  const narrow = text.length > 1;
+  return `<text class="n${narrow ? ' w' : ''}${on}" x="${n(x)}" y="${n(y + (narrow ? 5 : 6.1))}">${escapeText(text)}</text>`;
+}

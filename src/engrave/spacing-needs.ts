@@ -1,0 +1,152 @@
+/** How much room a segment's columns need: on the staff, in the lanes, and for what is written over and under them. */
+import type { Sound } from '../score/score.ts';
+import type { StaffNote } from '../score/spelling.ts';
+import { toNumber } from '../time/fraction.ts';
+import { itemAt } from '../values/checked.ts';
+import { type Column, chordWidth, isAttack, labelsApart, type Segment, SIGNS, SIZE } from './columns.ts';
+import { glyphAt } from './glyphs/metrics.ts';
+import { roomOf, signsOf } from './mark-signs.ts';
+import { SHAPES } from './role-shape.ts';
+import { meterWidth } from './row-head.ts';
+import type { Apart, Spacing } from './spacing.ts';
+import { textWidth } from './text-width.ts';
+
+/** Whether the lanes show anything at a column: numbers, or the bead of a note that is held into a new role. */
+const inLanes = (column: Column): boolean => column.first && column.event.kind === 'sound';
+
+const BEAD = 6;
+
+/** How far a column's numbers reach to either side of its middle. */
+function laneReach(column: Column): { readonly left: number; readonly right: number } {
+  const { event, roles } = column;
+  if (!inLanes(column) || event.kind === 'rest') return { left: 0, right: 0 };
+  const labels = roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0));
+  const label = Math.max(0, ...labels);
+  const half = isAttack(column) ? Math.max(7, ...roles.map((role) => (role ? SHAPES[role.degree].half : 7))) : BEAD;
+  if (labelsApart(column)) return { left: half, right: half + label + 2 };
+  const slide = event.notes.some((note) => note.slide) ? 7 : 0;
+  return { left: Math.max(half, label / 2), right: Math.max(half + slide, label / 2) };
+}
+
+/** How far a column reaches on the staff to either side of its head's middle. */
+function staffReach(
+  { note, event, staff, first }: Column,
+  hasFlag: boolean,
+): { readonly left: number; readonly right: number } {
+  const half = (note.value < 2 ? glyphAt(0xe0a2).advance : glyphAt(0xe0a4).advance) / 2;
+  const signs = first && event.kind === 'sound' ? staff.flatMap(({ accidental }) => accidental ?? []) : [];
+  const sign = signs.reduce((sum, own) => sum + glyphAt(SIGNS[own]?.code ?? 0xe262).advance + 3, 0);
+  const marks = event.kind === 'sound' && first ? signsOf(event.marks) : [];
+  const { before, after } = roomOf(marks);
+  const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, itemAt(staff, index - 1)) === 1);
+  // One of two heads a step apart stands on the other side of the stem, whichever way that turns out to go.
+  const displaced = seconds ? half * 2 : 0;
+  const flag = hasFlag ? 9 : 0;
+  return {
+    left: half + displaced + Math.max(sign > 0 ? sign + 1 : 0, before),
+    right: half + note.dots * 7 + after + Math.max(displaced, flag),
+  };
+}
+
+const LETTERS = 'CDEFGAB';
+const stepsBetween = (a: StaffNote, b: StaffNote): number =>
+  Math.abs(LETTERS.indexOf(a.pitch.letter) + 7 * a.pitch.octave - LETTERS.indexOf(b.pitch.letter) - 7 * b.pitch.octave);
+
+/** A tie shorter than this cannot be seen. */
+const TIE_ROOM = 24;
+/** Between two chord symbols. */
+export const CHORD_GAP = 8;
+/** Room at the tile's ends. */
+const EDGE = 7;
+const REPEAT_ROOM = 15;
+
+/** What the spacing of a segment must respect. */
+export function spacingNeeds(segment: Segment): Omit<Spacing, 'width'> {
+  const { columns, bar, chords } = segment;
+  const staff = columns.map((column) =>
+    staffReach(column, column.note.value >= 8 && column.note.beam === undefined && !column.note.rest),
+  );
+  const lanes = columns.map(laneReach);
+  const words = columns.map(({ word }) => textWidth(word, SIZE.word) / 2);
+  const lyrics = columns.map(lyricHalf);
+  const gaps = columns
+    .slice(1)
+    .map((next, index) =>
+      Math.max(next.first ? 14 : TIE_ROOM, (staff[index]?.right ?? 0) + (staff[index + 1]?.left ?? 0) + 3),
+    );
+  const apart: Apart[] = [];
+  const keepApart = (from: number, to: number, least: number): void => {
+    if (to === from + 1) gaps[from] = Math.max(itemAt(gaps, from), least);
+    else apart.push({ from, to, least });
+  };
+  /** Keeps what stands in one row apart, neighbour by neighbour. */
+  const row = (shown: (index: number) => boolean, least: (from: number, to: number) => number): void => {
+    let before: number | undefined;
+    columns.forEach((_, index) => {
+      if (!shown(index)) return;
+      if (before !== undefined) keepApart(before, index, least(before, index));
+      before = index;
+    });
+  };
+  const soundAt = (index: number): Sound | undefined => {
+    const { first, event } = itemAt(columns, index);
+    return first && event.kind === 'sound' ? event : undefined;
+  };
+  for (const breath of ['blow', 'draw'] as const) {
+    row(
+      (index) => soundAt(index)?.breath === breath,
+      (from, to) =>
+        (lanes[from]?.right ?? 0) +
+        (lanes[to]?.left ?? 0) +
+        (soundAt(from)?.glides ? 10 : isAttack(itemAt(columns, to)) ? 2 : 7),
+    );
+  }
+  row(
+    (index) => (words[index] ?? 0) > 0,
+    (from, to) => (words[from] ?? 0) + (words[to] ?? 0) + 5,
+  );
+  row(
+    (index) => (lyrics[index] ?? 0) > 0,
+    (from, to) => (lyrics[from] ?? 0) + (lyrics[to] ?? 0) + (hyphenAt(columns[from]) ? 11 : 5),
+  );
+  // Several chords may change under one long note: all of them stand before the next note's.
+  const symbols = columns.map((_, index) =>
+    chords.reduce((sum, chord) => sum + (chord.column === index ? chordWidth(chord) + CHORD_GAP : 0), 0),
+  );
+  row(
+    (index) => (symbols[index] ?? 0) > 0,
+    (from) => symbols[from] ?? 0,
+  );
+
+  const last = columns.length - 1;
+  const before = Math.max(9, staff[0]?.left ?? 0, lanes[0]?.left ?? 0, (words[0] ?? 0) - 4, (lyrics[0] ?? 0) - 4);
+  const after = Math.max(
+    9,
+    staff[last]?.right ?? 0,
+    lanes[last]?.right ?? 0,
+    (words[last] ?? 0) - 4,
+    (lyrics[last] ?? 0) - 4,
+    (symbols[last] ?? 0) - CHORD_GAP - 10,
+  );
+  return {
+    before:
+      before +
+      EDGE +
+      (segment.meter ? meterWidth(segment.meter) + 4 : 0) +
+      (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0),
+    after: after + EDGE + (segment.closes && (bar.repeatEnd || bar.close === 'final') ? REPEAT_ROOM : 0),
+    lengths: columns.map(({ note }) => toNumber(note.duration)),
+    gaps,
+    apart,
+  };
+}
+
+const lyricOf = (column: Column | undefined) =>
+  column?.first && column.event.kind === 'sound' ? column.event.lyric : undefined;
+
+function lyricHalf(column: Column): number {
+  const lyric = lyricOf(column);
+  return lyric && !lyric.extends ? textWidth(lyric.text, SIZE.lyric) / 2 : 0;
+}
+
+const hyphenAt = (column: Column | undefined): boolean => lyricOf(column)?.hyphen === true;

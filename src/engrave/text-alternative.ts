@@ -1,0 +1,172 @@
+/** A block in words, bar by bar: what a reader hears who does not see the tiles. */
+
+import { printedChord } from '../harmony/chord.ts';
+import { printedKey } from '../harmony/key.ts';
+import { type Role, roleInWords } from '../harmony/role.ts';
+import { harpName } from '../instrument/harp.ts';
+import { bendInWords } from '../instrument/playable.ts';
+import { ordinal, positionInWords } from '../instrument/position.ts';
+import { type Mark, rowOf, withHole } from '../score/mark.ts';
+import { roleIn } from '../score/queries.ts';
+import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
+import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
+import { beatLength, type Meter, meterName } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
+import { clefOf } from './clef.ts';
+import { escapeText } from './markup.ts';
+
+/** `Tab for a low F harp, second position, in C: 12 bars`. */
+export function blockName(score: Score): string {
+  const bars = score.bars.filter((bar) => bar.number > 0).length;
+  const title = score.title === undefined ? 'Tab' : `${score.title}, tab`;
+  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}, ${positionInWords(score.position)}, in ${printedKey(score.key)}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
+}
+
+/** The text alternative as markup. It stays folded for those who see the tiles; a screen reader's user opens it. */
+export function blockWords(score: Score): string {
+  const lines = barSentences(score).map((line) => `<li>${escapeText(line)}</li>`);
+  return `<details class="tab-words"><summary>The block in words</summary><p>${escapeText(opening(score))}</p><ul>${lines.join('')}</ul></details>`;
+}
+
+function opening(score: Score): string {
+  const feel = score.feel.name === 'straight' ? '' : `, ${score.feel.name === 'shuffle' ? 'shuffled' : 'swung'}`;
+  const { words } = clefOf(score);
+  return `${capital(meterName(score.meter))}${feel}, ${score.tempo} beats a minute. ${capital(MOUTHS[score.mouth])}.${words && ` ${words}`}`;
+}
+
+/** A sentence for each bar: `Bar 2, over A7: draw 3, half-step bend, the flat seventh, one beat; …`. */
+export function barSentences(score: Score): string[] {
+  let mouth = score.mouth;
+  let before: string | undefined;
+  return score.bars.map((bar) => {
+    const phrases: string[] = [];
+    let chord = bar.chords[0];
+    const first = bar.events[0];
+    for (const [index, event] of bar.events.entries()) {
+      const words: string[] = [];
+      const change = bar.chords.findLast((own) => compare(own.onset, event.onset) <= 0);
+      if (change && change !== chord) words.push(`now over ${spoken(printedChord(change.chord))}`);
+      chord = change ?? chord;
+      if (event.kind === 'sound' && event.mouth !== mouth) {
+        mouth = event.mouth;
+        words.push(MOUTHS[mouth]);
+      }
+      const joined = event.kind === 'rest' && index > 0 && bar.events[index - 1]?.kind === 'rest';
+      if (joined) continue;
+      const length = event.kind === 'rest' ? restLength(bar, index) : event.duration;
+      const role = roleOfEvent(event, bar);
+      words.push(...eventWords(event, role, before), lengthInWords(length, score.meter));
+      before = role;
+      phrases.push(words.join(', '));
+    }
+    const over = bar.chords[0] && first && compare(bar.chords[0].onset, first.onset) <= 0;
+    const head = [
+      bar.part === undefined ? '' : `${bar.part}. `,
+      bar.repeatStart ? 'Repeat from here. ' : '',
+      bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending
+        ? `${capital(ordinal(bar.ending))} ending. `
+        : '',
+      bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
+      over && bar.chords[0] ? `, over ${spoken(printedChord(bar.chords[0].chord))}` : '',
+    ].join('');
+    const end = bar.repeatEnd ? ' Back to the repeat.' : bar.close === 'final' ? ' The end.' : '';
+    return `${head}: ${phrases.join('; ')}.${end}`;
+  });
+}
+
+function restLength(bar: Bar, from: number): Fraction {
+  let length = itemAt(bar.events, from).duration;
+  for (let index = from + 1; bar.events[index]?.kind === 'rest'; index++) {
+    length = add(length, itemAt(bar.events, index).duration);
+  }
+  return length;
+}
+
+const roleOfEvent = (event: Event, bar: Bar): string | undefined =>
+  event.kind === 'sound' ? rolesInWords(event.notes.map((note) => roleIn(bar, event, note))) : undefined;
+
+function eventWords(event: Event, role: string | undefined, before: string | undefined): string[] {
+  if (event.kind === 'rest') return ['rest'];
+  const words: string[] = [];
+  if (event.tied) words.push('held on');
+  else words.push(...holesInWords(event));
+  if (role && !event.tied) words.push(role);
+  else if (role && role !== before) words.push(`now ${role}`);
+  words.push(...event.marks.map(markInWords));
+  if (event.lyric && !event.lyric.extends) words.push(`sung “${event.lyric.text}${event.lyric.hyphen ? '-' : ''}”`);
+  if (event.glides) words.push('gliding into the next');
+  return words;
+}
+
+function holesInWords({ breath, notes }: Sound): string[] {
+  const first = itemAt(notes, 0);
+  const holes = notes.map((note) => note.hole);
+  if (holes.length > 1) {
+    const together = `${breath} ${holes.slice(0, -1).join(', ')} and ${holes.at(-1)} together`;
+    const bends = notes.filter((note) => note.bend > 0).map((note) => `${note.hole} with a ${bendInWords(note.bend)}`);
+    return [together, ...bends, ...(notes.some((note) => note.slide) ? ['slide in'] : [])];
+  }
+  const over = breath === 'blow' ? 'overblow' : 'overdraw';
+  return [
+    `${first.over ? over : breath} ${first.hole}`,
+    ...(first.bend > 0 ? [bendInWords(first.bend)] : []),
+    ...(first.slide ? ['slide in'] : []),
+  ];
+}
+
+function rolesInWords(roles: readonly (Role | undefined)[]): string | undefined {
+  const words = roles.flatMap((role) => (role ? [roleInWords(role)] : []));
+  if (words.length === 0) return undefined;
+  return words.every((word) => word === words[0]) ? words[0] : words.join(' and ');
+}
+
+const markInWords = (mark: Mark): string => withHole(rowOf(mark.name).words, mark);
+
+const MOUTHS: Readonly<Record<Mouth, string>> = { lips: 'with the lips', tongue: 'with the tongue block' };
+
+const SMALL = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const number = (n: number): string => SMALL[n] ?? String(n);
+
+const PARTS: Readonly<Record<number, readonly [string, string]>> = {
+  2: ['half', 'halves'],
+  3: ['third', 'thirds'],
+  4: ['quarter', 'quarters'],
+  5: ['fifth', 'fifths'],
+  6: ['sixth', 'sixths'],
+  7: ['seventh', 'sevenths'],
+  8: ['eighth', 'eighths'],
+};
+
+/** In beats as a player taps them: `one beat`, `half a beat`, `two thirds of a beat`, `one and a half beats`. */
+export function lengthInWords(length: Fraction, meter: Meter): string {
+  const beats = divide(length, beatLength(meter));
+  const whole = Math.floor(beats.n / beats.d);
+  const rest = subtract(beats, { n: whole, d: 1 });
+  if (rest.n === 0) return `${number(whole)} ${whole === 1 ? 'beat' : 'beats'}`;
+  const part = partInWords(rest);
+  if (whole === 0) return rest.d === 2 ? 'half a beat' : `${part} of a beat`;
+  return `${number(whole)} and ${part} beats`;
+}
+
+function partInWords({ n, d }: Fraction): string {
+  const names = PARTS[d] ?? [`${d}th`, `${d}ths`];
+  if (n === 1) return `${/^(e|8|11|18)/.test(names[0]) ? 'an' : 'a'} ${names[0]}`;
+  return `${number(n)} ${names[1]}`;
+}
+
+/** Signs a voice would skip, said out. */
+const spoken = (text: string): string =>
+  text
+    .replace(/([A-G])(♭|b(?!\d))/g, '$1 flat')
+    .replace(/([A-G])[♯#]/g, '$1 sharp')
+    .replace(/♭/g, ' flat ')
+    .replace(/♯/g, ' sharp ')
+    .replace(/(?<=[A-G]|flat|sharp)m(?!a)/g, ' minor ')
+    .replace(/(?<=[A-G]|flat|sharp)maj/g, ' major ')
+    .replace(/(?<=[A-G]|flat|sharp)dim/g, ' diminished ')
+    .replace(/\s+/g, ' ')
+    .trim();
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const withArticle = (text: string): string =>
+  `${/^([AEF]\b|[AEF] (flat|sharp)|eight)/.test(text) ? 'an' : 'a'} ${text}`;

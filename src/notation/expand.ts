@@ -1,0 +1,228 @@
+/** The music of a block as one stream: groups dissolved into exact durations, quotations replaced by what they name. */
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { nearest } from '../diagnostics/nearest.ts';
+import { numeralOf } from '../harmony/numeral.ts';
+import { isSoundEvent } from '../score/queries.ts';
+import type { Mouth, QuoteRef, Score, Sound, Source } from '../score/score.ts';
+import { playOrder } from '../score/unfold.ts';
+import { compare, divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
+import { itemAt } from '../values/checked.ts';
+import type { ReadContext } from './context.ts';
+import { report } from './problems.ts';
+import type { QuoteChain } from './quote-chain.ts';
+import type { BarLine, BlockTree, Item, NoteItem, Syllable } from './tree.ts';
+
+/** Where a thing of the stream was written; `site` is in this block, at the quotation that brought it if one did. */
+interface Written {
+  readonly source: Source;
+  readonly site: TextSpan;
+}
+
+export type Flowing = Written &
+  (
+    | { readonly kind: 'note'; readonly note: NoteItem; readonly duration: Fraction }
+    | { readonly kind: 'hold'; readonly slots: number; readonly duration: Fraction }
+    | { readonly kind: 'rest' | 'unreadable'; readonly duration: Fraction }
+    | { readonly kind: 'chord'; readonly text: string }
+    | { readonly kind: 'mouth'; readonly mouth: Mouth }
+    | { readonly kind: 'glide' | 'line-end' }
+    | { readonly kind: 'bar'; readonly line: Omit<BarLine, 'kind' | 'span'> }
+    | { readonly kind: 'part'; readonly name: string }
+    | { readonly kind: 'words'; readonly syllables: readonly Syllable[] }
+  );
+
+/** The block whose names are meant, and how its quotation was reached. */
+interface Scope {
+  readonly tree: BlockTree;
+  readonly context: ReadContext;
+  readonly slot: Fraction;
+  /** The quotation in the block being read, for everything that stands in another block. */
+  readonly abroad?: TextSpan;
+  readonly site?: TextSpan;
+  readonly quote?: QuoteRef;
+}
+
+/** What the block being read has to know of others. */
+export interface OtherBlocks {
+  readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
+  readonly scoreOf: (tree: BlockTree, context: ReadContext, journey: QuoteChain) => Score | undefined;
+}
+
+/**
+ * Lays out the music of a tree. `keepsChords` is false where the block has a progression: a quotation then leaves its
+ * own chords behind.
+ */
+export function expandMusic(
+  tree: BlockTree,
+  context: ReadContext,
+  slot: Fraction,
+  keepsChords: boolean,
+  journey: QuoteChain,
+  abroad: OtherBlocks,
+  diagnostics: Diagnostic[],
+): Flowing[] {
+  const stream: Flowing[] = [];
+  const here = journey.depth;
+  walk(tree.music, { tree, context, slot });
+  return stream;
+
+  function walk(items: readonly Item[], scope: Scope): void {
+    for (const item of items) {
+      if (journey.isTooLong()) return;
+      if (item.kind === 'quote') quote(item, scope);
+      else put(item, scope, scope.slot);
+    }
+  }
+
+  function put(item: Exclude<Item, { kind: 'quote' }>, scope: Scope, share: Fraction): void {
+    const span = scope.abroad ?? item.span;
+    const source: Source = scope.quote ? { span, quote: scope.quote } : { span };
+    const site = scope.site ?? span;
+    switch (item.kind) {
+      case 'group': {
+        const shares = item.items.reduce((sum, inner) => sum + sharesOf(inner), 0);
+        const one = divide(multiply(share, fraction(item.slots)), fraction(shares));
+        const within = { ...scope, site };
+        for (const inner of item.items) if (inner.kind !== 'quote') put(inner, within, one);
+        return;
+      }
+      case 'note':
+        stream.push({ kind: 'note', source, site, note: item, duration: share });
+        return;
+      case 'unreadable':
+        stream.push({ kind: 'unreadable', source, site, duration: share });
+        return;
+      case 'hold':
+        stream.push({ kind: 'hold', source, site, slots: item.slots, duration: times(share, item.slots) });
+        return;
+      case 'rest':
+        stream.push({ kind: 'rest', source, site, duration: times(share, item.slots) });
+        return;
+      case 'chord':
+        if (!scope.abroad || keepsChords) stream.push({ kind: 'chord', source, site, text: item.text });
+        return;
+      case 'bar': {
+        stream.push({ kind: 'bar', source, site, line: item });
+        return;
+      }
+      case 'mouth':
+        stream.push({ kind: 'mouth', source, site, mouth: item.mouth });
+        return;
+      case 'part':
+        stream.push({ kind: 'part', source, site, name: item.name });
+        return;
+      case 'words':
+        stream.push({ kind: 'words', source, site, syllables: item.syllables });
+        return;
+      case 'glide':
+      case 'line-end':
+        stream.push({ kind: item.kind, source, site });
+        return;
+    }
+  }
+
+  function quote(item: Extract<Item, { kind: 'quote' }>, scope: Scope): void {
+    const site = scope.site ?? item.span;
+    const span = scope.abroad ?? item.span;
+    if (item.lesson === undefined || item.block === undefined) {
+      quotePhrase(item.phrase ?? '', { ...scope, site }, span, item.phrase ?? '', { phrase: item.phrase ?? '' });
+      return;
+    }
+    const found = scope.context.find(item.lesson, item.block);
+    if ('missing' in found) {
+      const name = found.missing === 'lesson' ? item.lesson : `${item.lesson}/${item.block}`;
+      // A quotation that is wrong in its own block is reported there.
+      if (scope.abroad) broken(span, name);
+      else diagnostics.push(report('quote-unknown', span, { what: found.missing, name, nearest: found.nearest }));
+      return;
+    }
+    const { tree: other, context: theirs } = found;
+    const name = `${item.lesson}/${item.block}`;
+    const ref = { lesson: item.lesson, block: item.block };
+    if (item.phrase !== undefined) {
+      const inner = { tree: other, context: theirs, slot: abroad.slotOf(other, theirs), abroad: span, site };
+      quotePhrase(item.phrase, inner, span, `${name}:${item.phrase}`, { ...ref, phrase: item.phrase });
+    } else if (enter(other, undefined, name, span)) {
+      const score = abroad.scoreOf(other, theirs, journey);
+      leave(span, name, score === undefined);
+      if (score) quoteScore(score, { source: { span, quote: ref }, site });
+    }
+  }
+
+  function quotePhrase(phrase: string, scope: Scope, span: TextSpan, name: string, ref: QuoteRef): void {
+    const found = scope.tree.phrases.get(phrase);
+    if (!found) {
+      const near = nearest(phrase, scope.tree.phrases.keys());
+      diagnostics.push(report('quote-unknown', span, { what: 'phrase', name, nearest: near && `<${near}>` }));
+      return;
+    }
+    const outward = ref.lesson !== undefined;
+    if (!enter(scope.tree, phrase, name, span)) return;
+    const before = stream.length;
+    walk(found.items, { ...scope, quote: outward ? ref : (scope.quote ?? ref) });
+    const slips = scope.abroad !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
+    leave(span, name, slips);
+  }
+
+  /** Steps into a quotation; false, and said so, where it leads back to one being read. */
+  function enter(other: BlockTree, phrase: string | undefined, name: string, span: TextSpan): boolean {
+    const circle = journey.enter(other, phrase, name);
+    if (circle) diagnostics.push(report('quote-circle', span, { circle: circle.names }));
+    return circle === undefined;
+  }
+
+  function leave(span: TextSpan, name: string, isBroken: boolean): void {
+    journey.leave();
+    const circle = journey.cycle;
+    // A circle met further in runs through this block only if it begins at or before it.
+    if (isBroken && circle && circle.from <= here)
+      diagnostics.push(report('quote-circle', span, { circle: circle.names }));
+    else if (isBroken) broken(span, name);
+  }
+
+  function broken(span: TextSpan, name: string): void {
+    diagnostics.push(report('quote-broken', span, { name }));
+  }
+
+  /** A whole block, as it is played: its repeats written out, its parts and lyrics left behind. */
+  function quoteScore(score: Score, written: Written): void {
+    playOrder(score).forEach((index, position) => {
+      if (position > 0) stream.push({ ...written, kind: 'bar', line: { repeatStart: false, repeatEnd: false } });
+      const bar = itemAt(score.bars, index);
+      let chord = 0;
+      for (const event of bar.events) {
+        if (journey.isTooLong()) return;
+        while (keepsChords && chord < bar.chords.length) {
+          const change = bar.chords[chord];
+          if (!change || compare(change.onset, event.onset) > 0) break;
+          stream.push({ ...written, kind: 'chord', text: numeralOf(change.chord, score.key) });
+          chord++;
+        }
+        if (!isSoundEvent(event)) stream.push({ ...written, kind: 'rest', duration: event.duration });
+        else if (event.tied) stream.push({ ...written, kind: 'hold', slots: 1, duration: event.duration });
+        else
+          stream.push({ ...written, kind: 'note', note: writtenNote(event, written.site), duration: event.duration });
+        if (isSoundEvent(event) && event.glides) stream.push({ ...written, kind: 'glide' });
+      }
+    });
+  }
+}
+
+const times = (share: Fraction, slots: number): Fraction => (slots === 1 ? share : multiply(share, fraction(slots)));
+
+const sharesOf = (item: Item): number =>
+  item.kind === 'note' || item.kind === 'unreadable'
+    ? 1
+    : item.kind === 'hold' || item.kind === 'rest'
+      ? item.slots
+      : 0;
+
+/** A sound as it would be written, for quoting it. */
+const writtenNote = (sound: Sound, span: TextSpan): NoteItem => ({
+  kind: 'note',
+  breath: sound.breath,
+  notes: sound.notes.map(({ hole, bend, over, slide }) => ({ hole, bend, over, slide, span })),
+  marks: sound.marks.map((mark) => ({ mark, span })),
+  mouth: sound.mouth,
+  span,
+});

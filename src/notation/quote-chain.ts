@@ -1,0 +1,53 @@
+/** The way through quotations: which blocks and phrases are being read right now, and how much may still be. */
+import type { BlockTree } from './tree.ts';
+
+/** More than this in one block is a quotation of quotations grown out of hand. */
+export const MOST_EVENTS = 20_000;
+
+export interface QuoteCycle {
+  /** How deep on the way the circle begins; 0 is the block one set out from. */
+  readonly from: number;
+  readonly names: readonly string[];
+}
+
+export interface QuoteChain {
+  readonly depth: number;
+  /** The last circle met, if any. */
+  readonly cycle: QuoteCycle | undefined;
+  /** Steps into a block or a phrase of it; returns the circle instead where that is already being read. */
+  enter(tree: BlockTree, phrase: string | undefined, name: string): QuoteCycle | undefined;
+  leave(): void;
+  /** Counts one more event; true once there have been too many. */
+  isTooLong(): boolean;
+}
+
+export function startQuoteChain(tree: BlockTree): QuoteChain {
+  const stack: { tree: BlockTree; phrase: string | undefined; name: string }[] = [
+    { tree, phrase: undefined, name: '' },
+  ];
+  let circle: QuoteCycle | undefined;
+  let events = 0;
+  return {
+    get depth() {
+      return stack.length - 1;
+    },
+    get cycle() {
+      return circle;
+    },
+    enter(other, phrase, name) {
+      const from = stack.findIndex((step) => step.tree === other && step.phrase === phrase);
+      if (from === -1) {
+        stack.push({ tree: other, phrase, name });
+        return undefined;
+      }
+      circle = { from, names: [name, ...stack.slice(from + 1).map((step) => step.name), name] };
+      return circle;
+    },
+    leave() {
+      stack.pop();
+    },
+    isTooLong() {
+      return ++events > MOST_EVENTS;
+    },
+  };
+}

@@ -1,0 +1,159 @@
+/** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
+import { knownNames, nearest } from '../diagnostics/nearest.ts';
+import { barsOfForm, FORMS, type Form, readForm } from '../harmony/form.ts';
+import { readHarp } from '../instrument/harp.ts';
+import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
+import { readFeel } from '../time/feel.ts';
+import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
+import { readMeter } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
+import type { Settings } from './settings.ts';
+import { SUGGESTIONS } from './suggestions.ts';
+
+/** What names may stand for: the shipped tunings and forms, and the course's own. */
+export interface Tables {
+  readonly tunings: readonly Tuning[];
+  readonly forms: readonly Form[];
+}
+
+export const SHIPPED_TABLES: Tables = { tunings: TUNINGS, forms: FORMS };
+
+export const SETTING_KEYS = [
+  'harp',
+  'tuning',
+  'position',
+  'meter',
+  'tempo',
+  'feel',
+  'slot',
+  'form',
+  'chords',
+  'mouth',
+] as const;
+export type SettingKey = (typeof SETTING_KEYS)[number];
+
+export type ReadValue =
+  | { readonly value: Partial<Settings> }
+  /** `offset` is where in the value the trouble begins, where that is known. */
+  | { readonly message: string; readonly help?: string; readonly offset?: number };
+
+/** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the mend. */
+export function readSetting(key: SettingKey, text: string, tables: Tables = SHIPPED_TABLES): ReadValue {
+  if (text === '') return { message: `The setting “${key}” has no value.`, help: EXAMPLES[key] };
+  return READERS[key](text, tables) ?? { message: `“${text}” is no ${WHAT[key]}.`, help: mendOf(key, text, tables) };
+}
+
+function mendOf(key: SettingKey, text: string, tables: Tables): string {
+  const meaning: Readonly<Partial<Record<SettingKey, (text: string) => readonly string[]>>> = SUGGESTIONS;
+  const values = meaning[key]?.(text) ?? [];
+  const meant = values.find((value) => value !== text && READERS[key](value, tables));
+  return meant === undefined ? EXAMPLES[key] : `Did you mean “${meant}”?`;
+}
+
+const WHAT: Readonly<Record<SettingKey, string>> = {
+  harp: 'harp',
+  tuning: 'tuning',
+  position: 'position',
+  meter: 'meter',
+  tempo: 'tempo',
+  feel: 'feel',
+  slot: 'slot length',
+  form: 'form',
+  chords: 'list of chords',
+  mouth: 'embouchure',
+};
+
+const EXAMPLES: Readonly<Record<SettingKey, string>> = {
+  harp: 'Write its key, and low or high where it is: A, Bb, low F, high G.',
+  tuning: 'Write the name of a tuning, such as richter.',
+  position: 'Write a number from 1 to 12; cross position is 2.',
+  meter: 'Write it as 4/4, 3/4 or 12/8.',
+  tempo: 'Write beats a minute as a number from 20 to 400.',
+  feel: 'Write straight, shuffle, or a ratio of the beat’s two halves such as 60:40, the longer one first.',
+  slot: 'Write a fraction of a whole note, such as 1/4, 1/8, 1/16 or 3/8; triplets stand in braces.',
+  form: 'Write the name of a form, such as twelve-bar, or none.',
+  chords: 'Divide bars by |, as in I7 | IV7 | V7 IV7 | I7.',
+  mouth: 'Write lips or tongue.',
+};
+
+type Reader = (text: string, tables: Tables) => ReadValue | undefined;
+
+const READERS: Readonly<Record<SettingKey, Reader>> = {
+  harp: (text, { tunings }) => {
+    const harp = readHarp(text, itemAt(tunings, 0));
+    return harp && { value: { harp: { key: harp.key, register: harp.register } } };
+  },
+  tuning: (text, { tunings }) => {
+    const tuning = tunings.find(({ id }) => id === text);
+    return tuning ? { value: { tuning } } : unknownName('tuning', text, tunings);
+  },
+  position: (text) => {
+    const position = /^\d{1,2}$/.test(text) ? Number(text) : 0;
+    return position >= 1 && position <= 12 ? { value: { position } } : undefined;
+  },
+  meter: (text) => {
+    const meter = readMeter(text);
+    return meter && { value: { meter } };
+  },
+  tempo: (text) => {
+    const tempo = /^\d{1,3}(\.\d{1,2})?$/.test(text) ? Number(text) : 0;
+    return tempo >= 20 && tempo <= 400 ? { value: { tempo } } : undefined;
+  },
+  feel: (text) => {
+    const feel = readFeel(text);
+    return feel && { value: { feel } };
+  },
+  slot: (text) => {
+    const slot = readSlot(text);
+    return slot && { value: { slot } };
+  },
+  form: readFormName,
+  chords: (text) => {
+    const read = readForm(text);
+    if ('bars' in read) return { value: { progression: { bars: read.bars } } };
+    const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is no chord symbol.`;
+    return { message, help: EXAMPLES.chords, offset: read.offset };
+  },
+  mouth: (text) => (text === 'lips' || text === 'tongue' ? { value: { mouth: text } } : undefined),
+};
+
+/** A note value, plain or dotted, from a whole note to a thirty-second. */
+function readSlot(text: string): Fraction | undefined {
+  const match = /^([13])\s*\/\s*(1|2|4|8|16|32|64)$/.exec(text);
+  if (!match) return undefined;
+  const slot = fraction(Number(match[1]), Number(match[2]));
+  return compare(slot, fraction(1)) <= 0 && compare(slot, fraction(1, 32)) >= 0 ? slot : undefined;
+}
+
+/** `twelve-bar`, `twelve-bar bars 9-12`, `none`. */
+function readFormName(text: string, { forms }: Tables): ReadValue | undefined {
+  if (text === 'none') return { value: { progression: undefined } };
+  const match = /^(.*?)(?:\s+bars?\s+(\d{1,3})(?:\s*[-–]\s*(\d{1,3}))?)?$/s.exec(text);
+  const [, id = text, from, to] = match ?? [];
+  const form = forms.find((candidate) => candidate.id === id);
+  if (!form) return unknownName('form', id, forms);
+  const read = barsOfForm(form);
+  if (!('bars' in read)) return { message: `The form “${id}” is broken at “${read.bad}”.` };
+  if (from === undefined) return { value: { progression: { form: id, bars: read.bars } } };
+  const [first, last] = [Number(from), Number(to ?? from)];
+  if (first < 1 || last < first || last > read.bars.length) {
+    return { message: `The form “${id}” has bars 1 to ${read.bars.length}.`, help: `Write ${id} bars 1-4, for one.` };
+  }
+  return { value: { progression: { form: id, range: [first, last], bars: read.bars.slice(first - 1, last) } } };
+}
+
+function unknownName(
+  what: string,
+  text: string,
+  table: readonly { readonly id: string; readonly title: string }[],
+): ReadValue {
+  const ids = table.map(({ id }) => id);
+  const near = nearest(text, knownNames(table));
+  return {
+    message: `There is no ${what} “${text}”.`,
+    help: near ? `Did you mean “${near}”?` : `There are ${ids.join(', ')}.`,
+  };
+}
+
+/** `1/8`: as `readSetting` reads a slot. */
+export const slotName = (slot: Fraction): string => (slot.d === 1 ? `${slot.n}/1` : format(slot));

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { roleMark, SHAPES } from '../../src/engrave/role-shape.ts';
+import { roleOf } from '../../src/harmony/role.ts';
+import { readChord } from '../../src/harmony/symbol.ts';
+import { present } from '../../src/values/checked.ts';
+import { parsed } from './pictures.ts';
+
+const C7 = present(readChord('C7', { tonic: { letter: 'C', alter: 0 }, mode: 'major' }), 'the chord');
+const corners = (path: string): number => path.split('L').length;
+
+describe('the mark of a role', () => {
+  it('has as many sides as its degree from the third on', () => {
+    expect(([5, 6, 7] as const).map((degree) => corners(SHAPES[degree].path))).toEqual([5, 6, 7]);
+    expect(SHAPES[3].path.match(/[MLHZ]/g)).toEqual(['M', 'L', 'H', 'Z']);
+    expect(SHAPES[4].path.match(/[MLHVZ]/g)).toEqual(['M', 'H', 'V', 'H', 'Z']);
+  });
+  it('is a picture of its own, hidden from readers of text', () => {
+    const mark = parsed(roleMark(roleOf(64, C7), { size: 24, text: '5' })).querySelector('svg');
+    expect(mark?.getAttribute('width')).toBe('24');
+    expect(mark?.getAttribute('aria-hidden')).toBe('true');
+    expect(mark?.querySelector('path')?.getAttribute('class')).toBe('m r3');
+    expect(mark?.querySelector('text')?.textContent).toBe('5');
+  });
+  it('is hollow for a flat role, and its number then stands in ink', () => {
+    const mark = parsed(roleMark(roleOf(63, C7), { size: 24, text: '3' }));
+    expect(mark.querySelector('path')?.getAttribute('class')).toBe('m r3 f');
+    expect(mark.querySelector('text')?.getAttribute('class')).toBe('n');
+    const natural = parsed(roleMark(roleOf(60, C7), { size: 24, text: '3' }));
+    expect(natural.querySelector('text')?.getAttribute('class')).toBe('n on1');
+  });
+  it('may stand alone, and escapes what stands in it', () => {
+    expect(roleMark(roleOf(60, C7), { size: 12 })).not.toContain('<text');
+    expect(roleMark(roleOf(60, C7), { size: 12, text: '<' })).toContain('&lt;');
+  });
+});

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { barSentences, blockName, lengthInWords } from '../../src/engrave/text-alternative.ts';
+import { fraction } from '../../src/time/fraction.ts';
+import { scoreOf } from './pictures.ts';
+
+const words = (text: string): string[] => barSentences(scoreOf(text));
+
+describe('a block in words', () => {
+  it('names itself by harp, position, key and length', () => {
+    expect(blockName(scoreOf('harp: low F\nposition: 2\ntitle: Low water\nslot: 1/4\n\n-2 . . . | -3 . . .'))).toBe(
+      'Low water, tab for a low F harp, second position, in C major: 2 bars',
+    );
+    expect(blockName(scoreOf('harp: Bb\nslot: 1/4\n\n4 . . .'))).toBe(
+      'Tab for a B flat harp, first position, in B♭ major: 1 bar',
+    );
+    expect(blockName(scoreOf('harp: A\nslot: 1/4\n\n4 . . .'))).toContain('for an A harp');
+  });
+
+  it('says each note as it is played, what it is to the chord, and for how long', () => {
+    expect(
+      words("harp: A\nposition: 2\nform: twelve-bar bars 4-5\n\n-2 = = -3 -4 . . . | -3' = -3'' 4 {-2 -3' -4}2 . ."),
+    ).toEqual([
+      'Bar 1, over E7: draw 2, the root, one and a half beats; draw 3, the third, half a beat; draw 4, the fifth, half a beat; rest, one and a half beats.',
+      'Bar 2, over A7: draw 3, half-step bend, the flat seventh, one beat; draw 3, whole-step bend, the sixth, half a beat; blow 4, the root, half a beat; draw 2, the fifth, a third of a beat; draw 3, half-step bend, the flat seventh, a third of a beat; draw 4, the second, a third of a beat; rest, one beat.',
+    ]);
+  });
+
+  it('says several holes, overblows, marks, syllables, the mouth and where a chord turns', () => {
+    expect(
+      words(
+        'harp: C\nposition: 2\nslot: 1/4\nmouth: tongue\n\n"I7" (1 4) -2[slap] "IV7" @lips 6o -4[shake 5] | = 4 . .\nwords: a on-ly three four',
+      ),
+    ).toEqual([
+      'Bar 1, over G7: blow 1 and 4 together, the fourth, sung “a”, one beat; draw 2, the root, slapped, sung “on-”, one beat; now over C7, with the lips, overblow 6, the flat seventh, sung “ly”, one beat; draw 4, the second, shaken with hole 5, sung “three”, one beat.',
+      'Bar 2, over C7: held on, one beat; blow 4, the root, sung “four”, one beat; rest, two beats.',
+    ]);
+  });
+
+  it('says pickups, parts, repeats, endings and the end', () => {
+    const said = words('harp: C\nslot: 1/4\npickup: 1\n\n4 |\npart: Head\n|: 5 = = = |1 5 = = . :|2 4 = = . |]');
+    expect(said.map((line) => line.replace(/: (blow|draw).*?(?=\.)/, ''))).toEqual([
+      'Pickup.',
+      'Head. Repeat from here. Bar 1.',
+      'First ending. Bar 2. Back to the repeat.',
+      'Second ending. Bar 2. The end.',
+    ]);
+  });
+
+  it('says what a held note has become, and only if it has', () => {
+    const said = words('harp: C\nposition: 2\nslot: 1/4\nchords: I7 | I7 | IV7\n\n-2 = = = | = = = = | = . . .');
+    expect(said.slice(1)).toEqual([
+      'Bar 2, over G7: held on, four beats.',
+      'Bar 3, over C7: held on, now the fifth, one beat; rest, three beats.',
+    ]);
+  });
+
+  it.each([
+    [1, 4, '4/4', 'one beat'],
+    [1, 8, '4/4', 'half a beat'],
+    [1, 12, '4/4', 'a third of a beat'],
+    [1, 6, '4/4', 'two thirds of a beat'],
+    [3, 8, '4/4', 'one and a half beats'],
+    [1, 32, '4/4', 'an eighth of a beat'],
+    [3, 8, '12/8', 'one beat'],
+    [1, 8, '12/8', 'a third of a beat'],
+    [5, 8, '6/8', 'one and two thirds beats'],
+    [1, 44, '4/4', 'an 11th of a beat'],
+  ] as const)('counts %i/%i in %s as %s', (n, d, meter, expected) => {
+    const [beats, unit] = meter.split('/').map(Number) as [number, 4 | 8];
+    expect(lengthInWords(fraction(n, d), { beats, unit })).toBe(expected);
+  });
+});
