@@ -99,7 +99,7 @@ export function readBlocks(
   function unchanged(tree: BlockTree, lesson: LessonRead): boolean {
     const answer = known.get(tree);
     if (answer !== undefined) return answer;
-    // Met again on its own way: a circle, which is read anew.
+    // Met again while it is being read: a cycle, which is read again.
     known.set(tree, false);
     const earlier = before.get(tree);
     const same =

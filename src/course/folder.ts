@@ -65,7 +65,7 @@ export function readFolder(files: Files): CourseFolder {
   const lessons = names.filter((name) => name.endsWith('.mdx')).flatMap((name) => read(name) ?? []);
   for (const file of names) {
     const [, name, ending] = /([^/]*)(\.(?:md|markdown|txt|MDX|Mdx))$/.exec(file) ?? [];
-    if (name !== undefined && ending !== undefined) say(file, report('lesson-ending', START, { name, ending }));
+    if (name !== undefined && ending !== undefined) say(file, report('lesson-extension', START, { name, ending }));
   }
   if (lessons.length === 0 && !problems.some((one) => one.file.startsWith(LESSONS) && one.severity === 'error')) {
     say(LESSONS, report('no-lessons', START, {}));

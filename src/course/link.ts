@@ -108,7 +108,7 @@ function outside(scheme: string, { span, use, url }: Reference): Resolved {
   if (use !== 'embed') return sound({ kind: 'outside' });
   return {
     target: { kind: 'outside' },
-    diagnostics: [report('media-elsewhere', span, { host: URL.parse(url)?.host ?? url })],
+    diagnostics: [report('media-remote', span, { host: URL.parse(url)?.host ?? url })],
   };
 }
 
@@ -135,7 +135,7 @@ function inLesson(lesson: LessonPlaces, written: string | undefined, from: Lesso
   if (heading) return { target: { kind: 'lesson', lesson: id, place: { heading: fragment } }, diagnostics };
   const known = [...lesson.blocks.map((one) => one.id), ...lesson.headings.map((one) => one.slug)];
   const facts = { lesson: id, place: fragment, nearest: nearest(fragment, known) };
-  return { target: BROKEN, diagnostics: [...diagnostics, report('link-place-unknown', span, facts)] };
+  return { target: BROKEN, diagnostics: [...diagnostics, report('link-anchor-unknown', span, facts)] };
 }
 
 /** An address copied from the site names a block by the anchor it has there. */

@@ -75,7 +75,7 @@ function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string
   );
   if (places.includes(decoded(place))) return [];
   const facts = { path: `/${path}`, place, nearest: nearest(place, places), known: places };
-  return [report('link-page-place', SOMEWHERE, facts)];
+  return [report('link-page-anchor', SOMEWHERE, facts)];
 }
 
 const SOMEWHERE = { from: 0, to: 0 };

@@ -55,7 +55,7 @@ export const COURSE_PROBLEMS = {
     message: ({ id, other }) => `The lesson “${id}” has the same name as ${other}.`,
     help: () => 'Rename one of the two.',
   }),
-  'lesson-ending': warning<{ ending: string; name: string }>({
+  'lesson-extension': warning<{ ending: string; name: string }>({
     about: 'Lessons are files that end in .mdx. Another text beside them is not read, which may be a slip.',
     message: ({ ending }) => `A file that ends in ${ending} is not read as a lesson.`,
     help: ({ name }) => `If it is one, rename it to ${name}.mdx .`,
@@ -90,12 +90,12 @@ export const COURSE_PROBLEMS = {
         ? `Until one teaches it or plays it, ${facts.nearest} is there to link to.`
         : (didYouMean(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
   }),
-  'link-page-place': error<Near & { path: string; place: string; known: readonly string[] }>({
+  'link-page-anchor': error<Near & { path: string; place: string; known: readonly string[] }>({
     about: 'What stands behind # in a link to a page of the site is the id of a place on it.',
     message: ({ path, place }) => `The page ${path} has no place with the id “${place}”.`,
     help: (facts) => didYouMean(facts) ?? `Its places are: ${listed(facts.known)}.`,
   }),
-  'link-place-unknown': error<Near & { lesson: string; place: string }>({
+  'link-anchor-unknown': error<Near & { lesson: string; place: string }>({
     about: 'What stands behind # in a link is the id of a block or a heading of that lesson.',
     message: ({ lesson, place }) => `The lesson “${lesson}” has neither a block nor a heading with the id “${place}”.`,
     help: didYouMean,
@@ -120,7 +120,7 @@ export const COURSE_PROBLEMS = {
     message: ({ path }) => `“${path}” does not lie in the media folder, so it would not be published.`,
     help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
   }),
-  'media-elsewhere': warning<{ host: string }>({
+  'media-remote': warning<{ host: string }>({
     about:
       'A picture from another site tells that site of every student who opens the page, and is gone when that site is.',
     message: ({ host }) => `The page would fetch this from ${host} whenever it is opened.`,

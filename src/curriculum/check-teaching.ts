@@ -30,10 +30,10 @@ function checkEntries(curriculum: NumberedPath, add: Report): void {
     lesson.front.teaches.forEach((id, index) => {
       const place = { front: `teaches/${index}` };
       const technique = repertoire.byId.get(id);
-      if (!technique) add(lesson, place, 'technique-not-known', { id, nearest: meantBy(id, repertoire) });
+      if (!technique) add(lesson, place, 'teaches-unknown', { id, nearest: meantBy(id, repertoire) });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'teaches' });
       else {
-        if (readable && technique.find !== 'unseen' && !used.has(id))
+        if (readable && technique.find !== 'not-in-score' && !used.has(id))
           add(lesson, place, 'taught-unused', { technique });
         checkFoundation(curriculum, number, technique, place.front, add);
       }

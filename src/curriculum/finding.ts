@@ -48,7 +48,7 @@ export function placeOfEvent(lesson: PathLesson, block: number, index: number | 
  * block's header or the lesson's front matter.
  */
 export function placeOfUse(lesson: PathLesson, block: number, match: Match, { find }: Technique): LessonPlace {
-  if (match.at !== undefined || find === 'unseen') return placeOfEvent(lesson, block, match.at);
+  if (match.at !== undefined || find === 'not-in-score') return placeOfEvent(lesson, block, match.at);
   const rules = 'any' in find ? find.any : [find];
   for (const key of rules.flatMap((rule) => Object.keys(rule.block ?? {}))) {
     const line = lesson.blocks[block]?.tree.header.get(key);

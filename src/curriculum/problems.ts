@@ -34,7 +34,7 @@ export const PATH_PROBLEMS = {
     message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students will not know what is quoted here.`,
     help: () => 'Remove draft: true there, make this lesson a draft as well, or write the music out here.',
   }),
-  'technique-not-known': error<{ id: string; nearest: string | undefined }>({
+  'teaches-unknown': error<{ id: string; nearest: string | undefined }>({
     about:
       'A lesson teaches techniques by their ids: those that ship with Reedway, and those of the course’s techniques.yaml.',
     message: ({ id }) => `There is no technique ${quoted(id)} to teach.`,

@@ -93,7 +93,7 @@ export function readComponent(
   if (name === 'img') {
     const words = written.find((attribute) => attribute.name === 'alt')?.value;
     if (typeof words !== 'string' || /^\s+$/.test(words))
-      diagnostics.push(report('picture-words', nameSpan, { url: undefined }));
+      diagnostics.push(report('picture-alt', nameSpan, { url: undefined }));
   }
   return { component: takes && { name, span, nameSpan, attributes: written }, references, diagnostics };
 

@@ -18,7 +18,7 @@ const FENCE = /^---[ \t]*$/;
 export function readFrontMatter(source: string): FrontMatter {
   const first = lineFrom(source, 0);
   if (!FENCE.test(source.slice(0, first.to))) {
-    return none(report('front-missing', { from: 0, to: 0 }, { late: /^\s*---[ \t]*[\r\n]/.test(source) }));
+    return none(report('front-matter-missing', { from: 0, to: 0 }, { late: /^\s*---[ \t]*[\r\n]/.test(source) }));
   }
   const from = nextLine(source, first.to);
   for (let at = from; at < source.length; ) {
@@ -26,7 +26,7 @@ export function readFrontMatter(source: string): FrontMatter {
     if (FENCE.test(source.slice(at, line.to))) return { ...readYaml(source, from, at), written: true };
     at = nextLine(source, line.to);
   }
-  return none(report('front-open', first, {}));
+  return none(report('front-matter-unclosed', first, {}));
 }
 
 const none = (why: Diagnostic): FrontMatter => ({ value: {}, spans: new Map(), diagnostics: [why], written: false });

@@ -79,10 +79,10 @@ export function readLessonText(source: string): LessonText {
         break;
       case 'image':
         references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'embed' });
-        if (!node.alt?.trim()) diagnostics.push(report('picture-words', span, { url: node.url }));
+        if (!node.alt?.trim()) diagnostics.push(report('picture-alt', span, { url: node.url }));
         break;
       case 'imageReference':
-        if (!node.alt?.trim()) diagnostics.push(report('picture-words', span, { url: '…' }));
+        if (!node.alt?.trim()) diagnostics.push(report('picture-alt', span, { url: '…' }));
         break;
       case 'mdxJsxFlowElement':
       case 'mdxJsxTextElement': {
@@ -109,8 +109,8 @@ export function readLessonText(source: string): LessonText {
   function readFence({ value: text, meta }: MdastNode & { type: 'code' }, span: TextSpan): BlockText {
     const opening = lineFrom(source, span.from);
     const fault = fenceFault(source, span);
-    if (fault) diagnostics.push(report('fence-open', opening, fault));
-    if (meta) diagnostics.push(report('fence-rest', restOf(opening, meta), { text: meta }));
+    if (fault) diagnostics.push(report('fence-unclosed', opening, fault));
+    if (meta) diagnostics.push(report('fence-settings', restOf(opening, meta), { text: meta }));
     // A block that swallowed what follows it would have a fault in every line.
     const tree = fault ? nothing(text) : parseBlock(text);
     const range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };

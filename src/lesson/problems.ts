@@ -4,7 +4,7 @@ import { type Catalogue, didYouMean, error, type Near, warning } from '../diagno
 const listed = (words: readonly string[]): string => words.join(', ');
 
 export const LESSON_PROBLEMS = {
-  'front-missing': error<{ late: boolean }>({
+  'front-matter-missing': error<{ late: boolean }>({
     about:
       'A lesson begins with front matter: a line of three hyphens, the title and whatever else is said of the lesson, and three hyphens again.',
     message: ({ late }) =>
@@ -14,7 +14,7 @@ export const LESSON_PROBLEMS = {
     help: ({ late }) =>
       late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
   }),
-  'front-open': error<object>({
+  'front-matter-unclosed': error<object>({
     about: 'Front matter that is not closed swallows the lesson; often the file is cut short.',
     message: () => 'The front matter that begins here is not closed.',
     help: () => 'Write a line of three hyphens --- after its last key.',
@@ -65,7 +65,7 @@ export const LESSON_PROBLEMS = {
     message: ({ name }) => `“${name}” would run a script on the page, and a lesson carries none.`,
     help: () => 'Remove it.',
   }),
-  'picture-words': warning<{ url: string | undefined }>({
+  'picture-alt': warning<{ url: string | undefined }>({
     about:
       'A picture without words is nothing to a student who cannot see it. One that only decorates says so by an empty alt, which is HTML’s way.',
     message: () => 'This picture has no words for students who cannot see it.',
@@ -74,7 +74,7 @@ export const LESSON_PROBLEMS = {
         ? 'Add alt="…" with what is to be seen, or alt="" if it only decorates.'
         : `Write what is to be seen between the brackets. If it only decorates, write <img src="${url}" alt="" /> instead.`,
   }),
-  'fence-open': error<{ next?: number }>({
+  'fence-unclosed': error<{ next?: number }>({
     about: 'A block whose fence is not closed swallows the rest of the lesson; often the file is cut short.',
     message: ({ next }) =>
       next === undefined
@@ -87,7 +87,7 @@ export const LESSON_PROBLEMS = {
     message: ({ word }) => `A fence marked “${word}” is shown as plain text.`,
     help: () => 'A block begins with ```tab .',
   }),
-  'fence-rest': error<{ text: string }>({
+  'fence-settings': error<{ text: string }>({
     about: 'Settings of a block stand inside it, line by line, not behind the word tab.',
     message: ({ text }) => `“${text}” behind the word tab is not read.`,
     help: () => 'Write settings as key: value lines at the top of the block.',

@@ -109,7 +109,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         break;
       case 'glide':
         if (last?.kind === 'sound') last.glide = item.source.span;
-        else if (!bar.unsure) diagnostics.push(report('glide-astray', item.source.span, {}));
+        else if (!bar.unsure) diagnostics.push(report('glide-without-note', item.source.span, {}));
         break;
       case 'bar':
         barLine(item);
@@ -126,7 +126,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         continue;
       case 'words':
         if (sungLine) sing(sungLine, item.syllables, diagnostics);
-        else diagnostics.push(report('words-astray', item.source.span, {}));
+        else diagnostics.push(report('words-misplaced', item.source.span, {}));
         sungLine = undefined;
         continue;
     }
@@ -153,7 +153,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     if (last?.kind !== 'sound') {
       if (!bar.unsure || last) {
         const after = last?.kind === 'rest' ? 'rest' : 'nothing';
-        diagnostics.push(report('hold-astray', item.source.span, { slots: item.slots, after }));
+        diagnostics.push(report('hold-without-note', item.source.span, { slots: item.slots, after }));
       }
       bar.unsure = true;
       bar.length = add(bar.length, item.duration);
@@ -214,13 +214,13 @@ export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diag
   let firstFrom = 0;
   let firstCount = 0;
   bars.forEach((bar, index) => {
-    if (bar.repeatStart && !endsBeforeNextStart(bars, index)) diagnostics.push(report('repeat-open', bar.span, {}));
+    if (bar.repeatStart && !endsBeforeNextStart(bars, index)) diagnostics.push(report('repeat-unclosed', bar.span, {}));
     if (bar.opens === undefined) return;
     const before = bars[index - 1];
     const belongs = bar.opens === 1 || (before?.repeatEnd && before.ending === bar.opens - 1);
     const run = belongs ? endingRun(bars, index, bar.opens === 1 ? undefined : firstCount) : undefined;
     if (run === undefined) {
-      diagnostics.push(report('ending-astray', bar.span, { ending: bar.opens }));
+      diagnostics.push(report('ending-misplaced', bar.span, { ending: bar.opens }));
       return;
     }
     if (bar.opens === 1) [firstFrom, firstCount] = [index, run];

@@ -31,19 +31,27 @@ export interface Evaluated {
 }
 
 export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
-  evaluateOnTheWay(tree, context, startQuoteChain(tree));
+  evaluateInChain(tree, context, startQuoteChain(tree));
 
-const ABROAD: OtherBlocks = {
+const OTHER_BLOCKS: OtherBlocks = {
   slotOf: (tree, context) => slotOf(tree, context.defaults, context),
-  scoreOf: (tree, context, journey) => evaluateOnTheWay(tree, context, journey).score,
+  scoreOf: (tree, context, quoteChain) => evaluateInChain(tree, context, quoteChain).score,
 };
 
-function evaluateOnTheWay(tree: BlockTree, context: ReadContext, journey: QuoteChain): Evaluated {
+function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: QuoteChain): Evaluated {
   const diagnostics: Diagnostic[] = [...tree.diagnostics];
   const head = readHeader(tree, context.defaults, context, diagnostics);
   const { settings } = head;
-  const stream = expandMusic(tree, context, settings.slot, !settings.progression, journey, ABROAD, diagnostics);
-  if (journey.isTooLong()) {
+  const stream = expandMusic(
+    tree,
+    context,
+    settings.slot,
+    !settings.progression,
+    quoteChain,
+    OTHER_BLOCKS,
+    diagnostics,
+  );
+  if (quoteChain.isTooLong()) {
     diagnostics.push(
       report('block-too-long', { from: 0, to: 1 }, { limit: `${MOST_EVENTS} events, quotations included` }),
     );

@@ -37,7 +37,7 @@ interface Scope {
   readonly context: ReadContext;
   readonly slot: Fraction;
   /** The quotation in the block being read, for everything that stands in another block. */
-  readonly abroad?: TextSpan;
+  readonly quotedAt?: TextSpan;
   readonly site?: TextSpan;
   readonly quote?: QuoteRef;
 }
@@ -45,7 +45,7 @@ interface Scope {
 /** What the block being read has to know of others. */
 export interface OtherBlocks {
   readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
-  readonly scoreOf: (tree: BlockTree, context: ReadContext, journey: QuoteChain) => Score | undefined;
+  readonly scoreOf: (tree: BlockTree, context: ReadContext, quoteChain: QuoteChain) => Score | undefined;
 }
 
 /**
@@ -57,25 +57,25 @@ export function expandMusic(
   context: ReadContext,
   slot: Fraction,
   keepsChords: boolean,
-  journey: QuoteChain,
-  abroad: OtherBlocks,
+  quoteChain: QuoteChain,
+  otherBlocks: OtherBlocks,
   diagnostics: Diagnostic[],
 ): Flowing[] {
   const stream: Flowing[] = [];
-  const here = journey.depth;
+  const here = quoteChain.depth;
   walk(tree.music, { tree, context, slot });
   return stream;
 
   function walk(items: readonly Item[], scope: Scope): void {
     for (const item of items) {
-      if (journey.isTooLong()) return;
+      if (quoteChain.isTooLong()) return;
       if (item.kind === 'quote') quote(item, scope);
       else put(item, scope, scope.slot);
     }
   }
 
   function put(item: Exclude<Item, { kind: 'quote' }>, scope: Scope, share: Fraction): void {
-    const span = scope.abroad ?? item.span;
+    const span = scope.quotedAt ?? item.span;
     const source: Source = scope.quote ? { span, quote: scope.quote } : { span };
     const site = scope.site ?? span;
     switch (item.kind) {
@@ -99,7 +99,7 @@ export function expandMusic(
         stream.push({ kind: 'rest', source, site, duration: times(share, item.slots) });
         return;
       case 'chord':
-        if (!scope.abroad || keepsChords) stream.push({ kind: 'chord', source, site, text: item.text });
+        if (!scope.quotedAt || keepsChords) stream.push({ kind: 'chord', source, site, text: item.text });
         return;
       case 'bar': {
         stream.push({ kind: 'bar', source, site, line: item });
@@ -123,7 +123,7 @@ export function expandMusic(
 
   function quote(item: Extract<Item, { kind: 'quote' }>, scope: Scope): void {
     const site = scope.site ?? item.span;
-    const span = scope.abroad ?? item.span;
+    const span = scope.quotedAt ?? item.span;
     if (item.lesson === undefined || item.block === undefined) {
       quotePhrase(item.phrase ?? '', { ...scope, site }, span, item.phrase ?? '', { phrase: item.phrase ?? '' });
       return;
@@ -132,7 +132,7 @@ export function expandMusic(
     if ('missing' in found) {
       const name = found.missing === 'lesson' ? item.lesson : `${item.lesson}/${item.block}`;
       // A quotation that is wrong in its own block is reported there.
-      if (scope.abroad) broken(span, name);
+      if (scope.quotedAt) broken(span, name);
       else diagnostics.push(report('quote-unknown', span, { what: found.missing, name, nearest: found.nearest }));
       return;
     }
@@ -140,10 +140,10 @@ export function expandMusic(
     const name = `${item.lesson}/${item.block}`;
     const ref = { lesson: item.lesson, block: item.block };
     if (item.phrase !== undefined) {
-      const inner = { tree: other, context: theirs, slot: abroad.slotOf(other, theirs), abroad: span, site };
+      const inner = { tree: other, context: theirs, slot: otherBlocks.slotOf(other, theirs), quotedAt: span, site };
       quotePhrase(item.phrase, inner, span, `${name}:${item.phrase}`, { ...ref, phrase: item.phrase });
     } else if (enter(other, undefined, name, span)) {
-      const score = abroad.scoreOf(other, theirs, journey);
+      const score = otherBlocks.scoreOf(other, theirs, quoteChain);
       leave(span, name, score === undefined);
       if (score) quoteScore(score, { source: { span, quote: ref }, site });
     }
@@ -160,23 +160,22 @@ export function expandMusic(
     if (!enter(scope.tree, phrase, name, span)) return;
     const before = stream.length;
     walk(found.items, { ...scope, quote: outward ? ref : (scope.quote ?? ref) });
-    const slips = scope.abroad !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
+    const slips = scope.quotedAt !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
     leave(span, name, slips);
   }
 
   /** Steps into a quotation; false, and said so, where it leads back to one being read. */
   function enter(other: BlockTree, phrase: string | undefined, name: string, span: TextSpan): boolean {
-    const circle = journey.enter(other, phrase, name);
-    if (circle) diagnostics.push(report('quote-circle', span, { circle: circle.names }));
-    return circle === undefined;
+    const cycle = quoteChain.enter(other, phrase, name);
+    if (cycle) diagnostics.push(report('quote-cycle', span, { cycle: cycle.names }));
+    return cycle === undefined;
   }
 
   function leave(span: TextSpan, name: string, isBroken: boolean): void {
-    journey.leave();
-    const circle = journey.cycle;
-    // A circle met further in runs through this block only if it begins at or before it.
-    if (isBroken && circle && circle.from <= here)
-      diagnostics.push(report('quote-circle', span, { circle: circle.names }));
+    quoteChain.leave();
+    const cycle = quoteChain.cycle;
+    // A cycle met further in runs through this block only if it begins at or before it.
+    if (isBroken && cycle && cycle.from <= here) diagnostics.push(report('quote-cycle', span, { cycle: cycle.names }));
     else if (isBroken) broken(span, name);
   }
 
@@ -191,7 +190,7 @@ export function expandMusic(
       const bar = itemAt(score.bars, index);
       let chord = 0;
       for (const event of bar.events) {
-        if (journey.isTooLong()) return;
+        if (quoteChain.isTooLong()) return;
         while (keepsChords && chord < bar.chords.length) {
           const change = bar.chords[chord];
           if (!change || compare(change.onset, event.onset) > 0) break;

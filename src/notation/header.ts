@@ -40,7 +40,7 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     }
   }
   const [form, chords] = [tree.header.get('form'), tree.header.get('chords')];
-  if (form && chords) diagnostics.push(report('header-clash', chords.keySpan, {}));
+  if (form && chords) diagnostics.push(report('header-conflict', chords.keySpan, {}));
 
   const { harp: held, tuning, meter, slot } = settings;
   return {

@@ -65,14 +65,14 @@ export function parseBlock(text: string): BlockTree {
 
   function readPart({ keySpan, behind }: Keyed, line: Line): void {
     const { value: name, valueSpan: span } = trimmed(text, behind, line.to);
-    if (name === '') diagnostics.push(report('part-nameless', keySpan, {}));
+    if (name === '') diagnostics.push(report('part-without-name', keySpan, {}));
     else music.push({ kind: 'part', name, span });
   }
 
   function readPhrase({ key, keySpan, behind }: Keyed, line: Line): void {
     const name = key.slice('phrase'.length).trim();
     if (!/^[\w-]+$/.test(name)) {
-      diagnostics.push(report('phrase-nameless', keySpan, {}));
+      diagnostics.push(report('phrase-without-name', keySpan, {}));
       return;
     }
     const nameSpan = { from: keySpan.to - name.length, to: keySpan.to };

@@ -24,8 +24,8 @@ export const MOUTH_REACH = 5;
 /** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
 export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
   const { note, source, mouth } = sound;
-  const abroad = source.quote?.lesson !== undefined;
-  const placeOf = (span: TextSpan): TextSpan => (abroad ? source.span : span);
+  const inOtherLesson = source.quote?.lesson !== undefined;
+  const placeOf = (span: TextSpan): TextSpan => (inOtherLesson ? source.span : span);
   const { notes, breath } = note;
   for (const one of notes) checkHole(one, breath, harp, placeOf(one.span), diagnostics);
   if (notes.length === 1 && note.marks.length === 0) return;

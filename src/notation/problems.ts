@@ -36,7 +36,7 @@ export const NOTATION_PROBLEMS = {
     message: ({ message }) => message,
     help: ({ help }) => help,
   }),
-  'header-clash': error<object>({
+  'header-conflict': error<object>({
     about: 'A block takes its chords from a named form or from a list of its own, not from both.',
     message: () => 'This block names a form and lists chords as well.',
     help: () => 'Keep either form: or chords: .',
@@ -53,7 +53,7 @@ export const NOTATION_PROBLEMS = {
       `“${text}” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
     help: didYouMean,
   }),
-  'bracket-open': error<{ bracket: string; closing: string }>({
+  'bracket-unclosed': error<{ bracket: string; closing: string }>({
     about: 'A bracket, brace or quotation mark is opened and not closed on its line.',
     message: ({ bracket, closing }) => `The ${bracket} opened here is not closed with ${closing} on this line.`,
   }),
@@ -66,7 +66,7 @@ export const NOTATION_PROBLEMS = {
     about: 'A note is bent or overblown, not both.',
     message: () => 'One note cannot be bent and overblown at once.',
   }),
-  'hold-astray': error<{ slots: number; after: 'rest' | 'nothing' }>({
+  'hold-without-note': error<{ slots: number; after: 'rest' | 'nothing' }>({
     about: 'A hold prolongs the note before it, so there has to be one.',
     message: ({ after }) =>
       after === 'rest' ? 'There is no note here to hold: a rest stands before it.' : 'There is no note here to hold.',
@@ -94,7 +94,7 @@ export const NOTATION_PROBLEMS = {
     message: ({ limit }) => `A group shares its slots among at most ${limit} events.`,
     help: () => 'Write smaller slots (slot: 1/16) or several groups.',
   }),
-  'glide-astray': error<object>({
+  'glide-without-note': error<object>({
     about: 'A glide leads from one note into the next.',
     message: () => 'There is no note before this > to glide from.',
   }),
@@ -131,12 +131,12 @@ export const NOTATION_PROBLEMS = {
   }),
 
   // names and lines
-  'part-nameless': error<object>({
+  'part-without-name': error<object>({
     about: 'A part is a label, so it has one.',
     message: () => 'This part has no name.',
     help: () => 'Write one behind the colon, as in part: Chorus',
   }),
-  'phrase-nameless': error<object>({
+  'phrase-without-name': error<object>({
     about: 'A phrase is there to be quoted, so it has a name: letters, digits and hyphens.',
     message: () => 'A phrase needs a name of letters, digits and hyphens.',
     help: () => 'Write phrase answer: 2 -2 -1 =',
@@ -164,16 +164,16 @@ export const NOTATION_PROBLEMS = {
     message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
     help: didYouMean,
   }),
-  'quote-circle': error<{ circle: readonly string[] }>({
+  'quote-cycle': error<{ cycle: readonly string[] }>({
     about: 'Quotations lead back to where they started, so there is no end to them.',
-    message: ({ circle }) => `This quotation goes round in a circle: ${circle.join(' → ')}.`,
+    message: ({ cycle }) => `This quotation goes round in a cycle: ${cycle.join(' → ')}.`,
   }),
   'quote-broken': error<{ name: string }>({
     about: 'What is quoted has problems of its own.',
     message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,
     help: () => 'Mend it first; this quotation follows.',
   }),
-  'words-astray': error<object>({
+  'words-misplaced': error<object>({
     about: 'Lyrics stand under the line of music they belong to.',
     message: () => 'There is no line of music above these words.',
   }),
@@ -214,12 +214,12 @@ export const NOTATION_PROBLEMS = {
     message: ({ bar }) => `Bar ${bar} comes round over another chord of the form when it is repeated.`,
     help: () => 'Write the repeat out.',
   }),
-  'repeat-open': error<object>({
+  'repeat-unclosed': error<object>({
     about: 'A repeat that begins has to end.',
     message: () => 'The repeat that begins here does not end.',
     help: () => 'End it with :|',
   }),
-  'ending-astray': error<{ ending: number }>({
+  'ending-misplaced': error<{ ending: number }>({
     about: 'Endings close a repeat: the first leads up to :| and the others follow it.',
     message: ({ ending }) => `Ending ${ending} has no repeat to belong to.`,
     help: ({ ending }) => `For hole ${ending} after a bar line leave a space: | ${ending}`,

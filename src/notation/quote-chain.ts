@@ -5,16 +5,16 @@ import type { BlockTree } from './tree.ts';
 export const MOST_EVENTS = 20_000;
 
 export interface QuoteCycle {
-  /** How deep on the way the circle begins; 0 is the block one set out from. */
+  /** How deep on the way the cycle begins; 0 is the block one set out from. */
   readonly from: number;
   readonly names: readonly string[];
 }
 
 export interface QuoteChain {
   readonly depth: number;
-  /** The last circle met, if any. */
+  /** The last cycle met, if any. */
   readonly cycle: QuoteCycle | undefined;
-  /** Steps into a block or a phrase of it; returns the circle instead where that is already being read. */
+  /** Steps into a block or a phrase of it; returns the cycle instead where that is already being read. */
   enter(tree: BlockTree, phrase: string | undefined, name: string): QuoteCycle | undefined;
   leave(): void;
   /** Counts one more event; true once there have been too many. */
@@ -25,14 +25,14 @@ export function startQuoteChain(tree: BlockTree): QuoteChain {
   const stack: { tree: BlockTree; phrase: string | undefined; name: string }[] = [
     { tree, phrase: undefined, name: '' },
   ];
-  let circle: QuoteCycle | undefined;
+  let cycle: QuoteCycle | undefined;
   let events = 0;
   return {
     get depth() {
       return stack.length - 1;
     },
     get cycle() {
-      return circle;
+      return cycle;
     },
     enter(other, phrase, name) {
       const from = stack.findIndex((step) => step.tree === other && step.phrase === phrase);
@@ -40,8 +40,8 @@ export function startQuoteChain(tree: BlockTree): QuoteChain {
         stack.push({ tree: other, phrase, name });
         return undefined;
       }
-      circle = { from, names: [name, ...stack.slice(from + 1).map((step) => step.name), name] };
-      return circle;
+      cycle = { from, names: [name, ...stack.slice(from + 1).map((step) => step.name), name] };
+      return cycle;
     },
     leave() {
       stack.pop();

@@ -109,7 +109,7 @@ class Scanner {
     const close = this.missing.has(closing) ? -1 : this.text.indexOf(closing, from + 1);
     if (close !== -1) return close;
     this.missing.add(closing);
-    this.diagnostics.push(report('bracket-open', { from, to: from + 1 }, { bracket, closing }));
+    this.diagnostics.push(report('bracket-unclosed', { from, to: from + 1 }, { bracket, closing }));
     return undefined;
   }
 

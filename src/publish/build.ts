@@ -16,10 +16,10 @@ export async function buildInto(
   folder: string,
   course: Course,
   engraver: Engraver,
-  standing: SiteOptions,
+  options: SiteOptions,
 ): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
-  const site = siteOf(course, engraver, standing);
+  const site = siteOf(course, engraver, options);
   holdSite(Promise.resolve(site));
   const { build } = await import('astro');
   // Astro puts the code of the pages under the working folder while it runs; it has to find its packages from there,
@@ -32,7 +32,7 @@ export async function buildInto(
     const publicDir = join(course.dir, 'public');
     await build({
       ...siteConfig({
-        ...standing,
+        ...options,
         cacheDir: work,
         publicDir: existsSync(publicDir) ? publicDir : undefined,
         plugins: [whileBundling(beside.start)],

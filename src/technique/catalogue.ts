@@ -11,7 +11,7 @@ const SORE =
   'Stop when jaw, lips, tongue or neck hurt, and come back another day; drop the jaw rather than force the reed.';
 const DIZZY = 'If you feel light-headed, stop, sit down and breathe normally before you go on.';
 
-const row = (technique: TechniqueInput): TechniqueInput => technique;
+const technique = (technique: TechniqueInput): TechniqueInput => technique;
 
 /** One bend: its hole, its depth in half steps, what it is a kind of and what has to be there first. */
 function bend(breath: 'blow' | 'draw', hole: number, depth: 1 | 2 | 3, requires: string[]): TechniqueInput {
@@ -67,7 +67,7 @@ const position = ([name, about]: (typeof POSITIONS)[number], index: number): Tec
 
 export const WRITTEN: readonly TechniqueInput[] = [
   // Tone and mouth
-  row({
+  technique({
     id: 'holding',
     title: 'Holding the harp',
     about:
@@ -77,18 +77,18 @@ export const WRITTEN: readonly TechniqueInput[] = [
       'A harp goes from mouth to mouth with whatever lives in it: play your own, and none at all while you are ill.',
     ],
     assumed: true,
-    find: 'unseen',
+    find: 'not-in-score',
   }),
-  row({
+  technique({
     id: 'relaxed-breathing',
     title: 'Breathing through the harp',
     about: 'The breath comes slowly from the belly, as if yawning; the harp only listens in.',
     group: 'tone',
     cautions: [DIZZY],
     assumed: true,
-    find: 'unseen',
+    find: 'not-in-score',
   }),
-  row({
+  technique({
     id: 'single-notes',
     title: 'Single notes',
     about: 'One hole, and only that one, clean from its first moment on.',
@@ -96,7 +96,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { holes: 1 } },
   }),
-  row({
+  technique({
     id: 'long-notes',
     title: 'Long notes',
     about: 'One note held for three seconds and longer, steady in pitch and loudness to its end.',
@@ -105,7 +105,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { seconds: { least: 3 } } },
   }),
-  row({
+  technique({
     id: 'lip-pursing',
     title: 'Lip pursing',
     about: 'The lips shape an opening of the size of one hole.',
@@ -113,7 +113,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { mouth: 'lips', holes: 1 } },
   }),
-  row({
+  technique({
     id: 'tongue-blocking',
     title: 'Tongue blocking',
     about: 'The mouth covers several holes, and the tongue lies on those that are to be silent.',
@@ -121,7 +121,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { mouth: 'tongue' } },
   }),
-  row({
+  technique({
     id: 'embouchure-switches',
     title: 'Switching the embouchure',
     about: 'From lips to tongue or back between two notes of one line, without a hole in the sound.',
@@ -129,7 +129,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['tongue-blocking'],
     find: { between: { mouth: 'changes' } },
   }),
-  row({
+  technique({
     id: 'embouchure-switches-within-a-beat',
     title: 'Switching the embouchure within a beat',
     about: 'From lips to tongue or back in less time than a beat lasts.',
@@ -138,7 +138,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     'kind-of': ['embouchure-switches'],
     find: { between: { mouth: 'changes', beats: { below: 1 } } },
   }),
-  row({
+  technique({
     id: 'tongue-blocked-bends',
     title: 'Tongue-blocked bends',
     about: 'A bend played with the tongue on the harp: its back does what the whole tongue does in a pursed mouth.',
@@ -149,7 +149,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
 
   // Several holes
-  row({
+  technique({
     id: 'chords',
     title: 'Chords',
     about: 'Neighbouring holes sounding together on one breath.',
@@ -157,7 +157,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { holes: { least: 2 }, split: false } },
   }),
-  row({
+  technique({
     id: 'double-stops',
     title: 'Double stops',
     about: 'Two neighbouring holes, equally loud.',
@@ -166,7 +166,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     'kind-of': ['chords'],
     find: { note: { holes: 2, split: false } },
   }),
-  row({
+  technique({
     id: 'full-chords',
     title: 'Chords of three holes and more',
     about: 'Three or more neighbouring holes: the harp as its own rhythm section.',
@@ -175,16 +175,16 @@ export const WRITTEN: readonly TechniqueInput[] = [
     'kind-of': ['chords'],
     find: { note: { holes: { least: 3 }, split: false } },
   }),
-  row({
+  technique({
     id: 'chord-rhythm',
     title: 'Chord rhythm',
     about: 'Chords in a steady rhythm, breath in and breath out in turn, as a train goes.',
     group: 'breath',
     requires: ['chords'],
     cautions: [DIZZY],
-    find: { note: { holes: { least: 2 }, split: false }, between: { breath: 'changes', beats: { most: 1 } }, row: 3 },
+    find: { note: { holes: { least: 2 }, split: false }, between: { breath: 'changes', beats: { most: 1 } }, run: 3 },
   }),
-  row({
+  technique({
     id: 'splits',
     title: 'Splits',
     about: 'Two holes with silent ones between them: the tongue blocks the middle.',
@@ -192,7 +192,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['tongue-blocking'],
     find: { note: { split: true } },
   }),
-  row({
+  technique({
     id: 'octave-splits',
     title: 'Octave splits',
     about: 'A note and its octave at once, the holes between them blocked.',
@@ -201,7 +201,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     'kind-of': ['splits'],
     find: { note: { split: true, octave: true } },
   }),
-  row({
+  technique({
     id: 'octave-splits-four-holes',
     title: 'Octaves across four holes',
     about: 'The octave of all blow notes, and of draw 1 and 4: four holes wide, two of them blocked.',
@@ -210,7 +210,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     'kind-of': ['octave-splits'],
     find: { note: { split: true, octave: true, span: 4 } },
   }),
-  row({
+  technique({
     id: 'octave-splits-five-holes',
     title: 'Octaves across five holes',
     about: 'The octave of the draw notes from hole 3 up: five holes wide, three of them blocked.',
@@ -220,7 +220,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { split: true, octave: true, span: 5 } },
   }),
-  row({
+  technique({
     id: 'wide-splits',
     title: 'Splits that are no octaves',
     about: 'Two holes apart that make another interval: a sixth, a seventh, a tenth.',
@@ -231,7 +231,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
 
   // Breath and reach
-  row({
+  technique({
     id: 'breath-turns',
     title: 'Turning the breath',
     about: 'From blow to draw or back between two notes of a line.',
@@ -239,15 +239,15 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { between: { breath: 'changes' } },
   }),
-  row({
+  technique({
     id: 'quick-breath-turns',
     title: 'Quick breath turns',
     about: 'The breath turns round several times in a row, four times a second or faster.',
     group: 'breath',
     'kind-of': ['breath-turns'],
-    find: { between: { breath: 'changes', 'a-second': { least: 4 } }, row: 3 },
+    find: { between: { breath: 'changes', 'notes-per-second': { least: 4 } }, run: 3 },
   }),
-  row({
+  technique({
     id: 'low-holes',
     title: 'The low holes',
     about: 'Holes 1 to 3: wide reeds that want little air and a loose mouth.',
@@ -255,7 +255,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { hole: '1-3' } },
   }),
-  row({
+  technique({
     id: 'middle-holes',
     title: 'The middle holes',
     about: 'Holes 4 to 6, where most tunes live.',
@@ -263,14 +263,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { hole: '4-6' } },
   }),
-  row({
+  technique({
     id: 'high-holes',
     title: 'The high holes',
     about: 'Holes 7 and up, where blow is the higher note of a hole: small reeds that answer to a small breath.',
     group: 'reach',
     find: { note: { hole: { least: 7 } } },
   }),
-  row({
+  technique({
     id: 'hole-jumps',
     title: 'Jumps',
     about: 'Past at least one hole that does not sound.',
@@ -278,7 +278,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { between: { jump: { least: 2 } } },
   }),
-  row({
+  technique({
     id: 'wide-jumps',
     title: 'Wide jumps',
     about: 'Four holes or more from one note to the next: the ear has to be there before the mouth.',
@@ -288,7 +288,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
 
   // Bends
-  row({
+  technique({
     id: 'bends',
     title: 'Bends',
     about: 'A note pulled down below its reed by the shape of the mouth.',
@@ -297,7 +297,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { bend: { least: 1 } } },
   }),
-  row({
+  technique({
     id: 'draw-bends',
     title: 'Draw bends',
     about: 'Bends on the draw, where draw is the higher note of the hole: holes 1 to 6 of a standard harp.',
@@ -307,7 +307,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { breath: 'draw', bend: { least: 1 } } },
   }),
-  row({
+  technique({
     id: 'half-step-bends',
     title: 'Half-step draw bends',
     about: 'Draw bends of one half step.',
@@ -317,7 +317,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { breath: 'draw', bend: 1 } },
   }),
-  row({
+  technique({
     id: 'whole-step-bends',
     title: 'Whole-step draw bends',
     about: 'Draw bends of two half steps: holes 2 and 3 of a standard harp.',
@@ -327,7 +327,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { breath: 'draw', bend: 2 } },
   }),
-  row({
+  technique({
     id: 'step-and-a-half-bends',
     title: 'Step-and-a-half draw bends',
     about: 'Draw bends of three half steps: hole 3 of a standard harp goes so deep.',
@@ -346,7 +346,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   bend('draw', 4, 1, []),
   bend('draw', 5, 1, []),
   bend('draw', 6, 1, []),
-  row({
+  technique({
     id: 'blow-bends',
     title: 'Blow bends',
     about: 'Bends on the blow at the top of the harp, small in the mouth and quick to answer.',
@@ -363,16 +363,16 @@ export const WRITTEN: readonly TechniqueInput[] = [
   bend('blow', 9, 1, []),
   bend('blow', 10, 1, []),
   bend('blow', 10, 2, ['blow-10-half-step']),
-  row({
-    id: 'struck-bends',
+  technique({
+    id: 'bends-from-nothing',
     title: 'Bends from nothing',
     about: 'A bent note attacked where it belongs, with no slide down into it.',
     group: 'bends',
     requires: ['bends'],
     assumed: true,
-    find: { note: { bend: { least: 1 }, struck: true } },
+    find: { note: { bend: { least: 1 }, attacked: true } },
   }),
-  row({
+  technique({
     id: 'held-bends',
     title: 'Held bends',
     about: 'A bent note held for a second and a half or longer without drifting.',
@@ -382,7 +382,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { bend: { least: 1 }, seconds: { least: 1.5 } } },
   }),
-  row({
+  technique({
     id: 'bend-releases',
     title: 'Releasing a bend',
     about: 'From the bend up to the open note of its hole on one breath, with no new attack.',
@@ -390,7 +390,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['bends'],
     find: { note: { bend: { least: 1 } }, next: { bend: 0 }, between: { glide: true, hole: 'same', pitch: 'up' } },
   }),
-  row({
+  technique({
     id: 'bend-drops',
     title: 'Dropping into a bend',
     about: 'From the open note down into its bend on one breath, with no new attack.',
@@ -398,7 +398,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['bends'],
     find: { note: { bend: 0 }, next: { bend: { least: 1 } }, between: { glide: true, hole: 'same', pitch: 'down' } },
   }),
-  row({
+  technique({
     id: 'glides-between-bends',
     title: 'Gliding between bends',
     about: 'From one depth of a bend to another on one breath, each of them in tune.',
@@ -406,7 +406,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['whole-step-bends'],
     find: { note: { bend: { least: 1 } }, next: { bend: { least: 1 } }, between: { glide: true, hole: 'same' } },
   }),
-  row({
+  technique({
     id: 'bent-double-stops',
     title: 'Bent double stops',
     about: 'Two holes at once of which at least one is bent.',
@@ -416,7 +416,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
 
   // Overbends and the slide
-  row({
+  technique({
     id: 'overblows',
     title: 'Overblows',
     about: 'On the blow, the draw reed of the hole made to sound, a half step above itself.',
@@ -429,7 +429,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   overbend('blow', 4),
   overbend('blow', 5),
   overbend('blow', 6),
-  row({
+  technique({
     id: 'overdraws',
     title: 'Overdraws',
     about: 'On the draw, the blow reed of the hole made to sound, a half step above itself.',
@@ -441,7 +441,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   overbend('draw', 7),
   overbend('draw', 9),
   overbend('draw', 10),
-  row({
+  technique({
     id: 'slide',
     title: 'The slide',
     about: 'The slide of a chromatic harp pressed: every note a half step higher.',
@@ -450,7 +450,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
 
   // Ornament
-  row({
+  technique({
     id: 'slaps',
     title: 'Slaps',
     about: 'The tongue lands on the chord and leaves the one note: a small drum before each tone.',
@@ -458,7 +458,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['tongue-blocking'],
     find: { note: { mark: 'slap' } },
   }),
-  row({
+  technique({
     id: 'pulls',
     title: 'Pulls',
     about: 'The tongue, on the harp, leaves it with a snap, and the whole chord jumps out.',
@@ -466,7 +466,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['tongue-blocking'],
     find: { note: { mark: 'pull' } },
   }),
-  row({
+  technique({
     id: 'flutters',
     title: 'Flutters',
     about: 'The tongue goes on and off the harp, quick and even, over a chord or a split.',
@@ -474,7 +474,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['tongue-blocking'],
     find: { note: { mark: 'flutter' } },
   }),
-  row({
+  technique({
     id: 'shakes',
     title: 'Shakes',
     about: 'Two neighbouring holes in quick turn on one breath, from the head or from the hands.',
@@ -482,7 +482,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: ['Keep the neck loose, and stop when it aches.'],
     find: { note: { mark: 'shake' } },
   }),
-  row({
+  technique({
     id: 'bent-shakes',
     title: 'Bent shakes',
     about: 'A shake with the bend held underneath it.',
@@ -491,21 +491,21 @@ export const WRITTEN: readonly TechniqueInput[] = [
     'kind-of': ['shakes'],
     find: { note: { mark: 'shake', bend: { least: 1 } } },
   }),
-  row({
+  technique({
     id: 'dips',
     title: 'Dips',
     about: 'The note begins a shade flat and comes up at once.',
     group: 'ornament',
     find: { note: { mark: 'dip' } },
   }),
-  row({
+  technique({
     id: 'falls',
     title: 'Falls',
     about: 'The note drops away at its end, with no set pitch to land on.',
     group: 'ornament',
     find: { note: { mark: 'fall' } },
   }),
-  row({
+  technique({
     id: 'vibrato',
     title: 'Vibrato',
     about: 'A slow, even wave in a held note, from the throat or the breath.',
@@ -513,14 +513,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['long-notes'],
     find: { note: { mark: 'vibrato' } },
   }),
-  row({
+  technique({
     id: 'hand-effects',
     title: 'Hand effects',
     about: 'The hands close round the harp and open again, and the note speaks.',
     group: 'ornament',
     find: { note: { mark: 'hand' } },
   }),
-  row({
+  technique({
     id: 'accents',
     title: 'Accents',
     about: 'One note louder than its neighbours, from its very beginning.',
@@ -528,7 +528,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { mark: 'accent' } },
   }),
-  row({
+  technique({
     id: 'staccato',
     title: 'Staccato',
     about: 'Notes cut short, with air between them.',
@@ -538,28 +538,28 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
 
   // Time
-  row({
+  technique({
     id: 'shuffle',
     title: 'Shuffle',
     about: 'The first half of each beat longer than the second.',
     group: 'time',
     find: { block: { feel: ['shuffle', 'ratio'] } },
   }),
-  row({
+  technique({
     id: 'triplets',
     title: 'Triplets',
     about: 'Three even notes in the time of two.',
     group: 'time',
     find: { note: { triplet: true } },
   }),
-  row({
+  technique({
     id: 'sixteenths',
     title: 'Sixteenths',
     about: 'Four notes to the beat.',
     group: 'time',
     find: { note: { length: { most: '1/16' }, triplet: false } },
   }),
-  row({
+  technique({
     id: 'syncopation',
     title: 'Syncopation',
     about: 'A note that begins between two beats and sounds on into the next.',
@@ -567,14 +567,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { 'held-over': true } },
   }),
-  row({
+  technique({
     id: 'quick-runs',
     title: 'Quick runs',
     about: 'Six notes and more in a row, five to the second or faster.',
     group: 'time',
-    find: { between: { 'a-second': { least: 5 } }, row: 6 },
+    find: { between: { 'notes-per-second': { least: 5 } }, run: 6 },
   }),
-  row({
+  technique({
     id: 'pickups',
     title: 'Pickups',
     about: 'A tune that begins before its first full bar.',
@@ -582,7 +582,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { block: { pickup: true } },
   }),
-  row({
+  technique({
     id: 'three-four',
     title: 'Three-four time',
     about: 'Three beats to the bar.',
@@ -590,7 +590,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { block: { meter: '3/4' } },
   }),
-  row({
+  technique({
     id: 'compound-time',
     title: 'Compound time',
     about: 'Beats that divide in three: six-eight, nine-eight, slow twelve-eight.',
@@ -600,7 +600,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
 
   // Harmony
   ...POSITIONS.map(position),
-  row({
+  technique({
     id: 'twelve-bar',
     title: 'The twelve-bar',
     about: 'Twelve bars in three lines of four, and where its chords change.',
@@ -618,7 +618,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
       },
     },
   }),
-  row({
+  technique({
     id: 'quick-change',
     title: 'The quick change',
     about: 'A twelve-bar that goes to the IV chord in its second bar already.',
@@ -626,7 +626,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['twelve-bar'],
     find: { block: { form: ['quick-change', 'quick-change-turnaround'] } },
   }),
-  row({
+  technique({
     id: 'turnaround',
     title: 'The turnaround',
     about: 'A form whose last bar goes to the V chord and leads back to the top.',
@@ -634,7 +634,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { block: { form: ['twelve-bar-turnaround', 'quick-change-turnaround', 'eight-bar', 'eight-bar-halves'] } },
   }),
-  row({
+  technique({
     id: 'minor-blues',
     title: 'The minor twelve-bar',
     about: 'A twelve-bar on minor chords.',
@@ -642,21 +642,21 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['twelve-bar'],
     find: { block: { form: 'minor-twelve-bar' } },
   }),
-  row({
+  technique({
     id: 'eight-bar',
     title: 'The eight-bar',
     about: 'A blues in eight bars, quicker to come home.',
     group: 'harmony',
     find: { block: { form: ['eight-bar', 'eight-bar-halves'] } },
   }),
-  row({
+  technique({
     id: 'sixteen-bar',
     title: 'The sixteen-bar',
     about: 'A blues in sixteen bars, with twice as long at home before it moves.',
     group: 'harmony',
     find: { block: { form: 'sixteen-bar' } },
   }),
-  row({
+  technique({
     id: 'blue-thirds',
     title: 'Blue thirds',
     about: 'The flat third over a dominant chord.',
@@ -664,7 +664,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { role: 'b3', chord: ['I', 'I7', 'IV7', 'V7'] } },
   }),
-  row({
+  technique({
     id: 'flat-fifths',
     title: 'Flat fifths',
     about: 'The flat fifth over a chord, mostly on the way to somewhere else.',

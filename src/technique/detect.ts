@@ -25,7 +25,7 @@ export interface FoundTechnique {
 /** Rules are compiled once for each repertoire, then asked of many scores. */
 export function detector(repertoire: Repertoire): (score: Score) => FoundTechnique[] {
   const rules = repertoire.techniques.flatMap((technique) => {
-    if (technique.find === 'unseen') return [];
+    if (technique.find === 'not-in-score') return [];
     const plain = 'any' in technique.find ? technique.find.any : [technique.find];
     return [{ technique, finders: plain.map(finder) }];
   });
@@ -58,11 +58,11 @@ function finder(rule: PlainRule): Finder {
   };
 }
 
-function findNotes({ note, next, between, row }: PlainRule): Finder {
+function findNotes({ note, next, between, run }: PlainRule): Finder {
   if (!note && !next && !between) return () => [{ events: [] }];
   const isFirst = note ? noteTest(note) : always;
   const goesOn = between ? pairTest(between) : always;
-  if (row !== undefined) return (playing) => rows(playing, isFirst, goesOn, row);
+  if (run !== undefined) return (playing) => runs(playing, isFirst, goesOn, run);
   if (!next && !between)
     return (playing, alone) => alone.filter((_, index) => isFirst(itemAt(playing.strokes, index), playing));
   // A glide is what its first note does; any other change happens at the second.
@@ -86,7 +86,7 @@ function pairs(playing: Playing, isFirst: NoteTest, isNext: NoteTest, goesOn: Pa
 }
 
 /** The longest runs of strokes that each fit and each go on from the one before. */
-function rows(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number): Match[] {
+function runs(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number): Match[] {
   const matches: Match[] = [];
   let run: Stroke[] = [];
   const close = () => {

@@ -57,11 +57,11 @@ function together<Args extends readonly unknown[]>(
 }
 
 function breathTests(rule: NoteRule): NoteTest[] {
-  const { breath, holes, span, split, octave, mouth, mark, struck } = rule;
+  const { breath, holes, span, split, octave, mouth, mark, attacked } = rule;
   const tests: NoteTest[] = [];
   if (breath) tests.push(({ sound }) => sound.breath === breath);
   if (mouth) tests.push(({ sound }) => sound.mouth === mouth);
-  if (struck !== undefined) tests.push(({ glided }) => glided !== struck);
+  if (attacked !== undefined) tests.push(({ glided }) => glided !== attacked);
   if (mark) tests.push(({ sound }) => sound.marks.some(({ name }) => mark.includes(name)));
   if (holes) tests.push(({ sound }) => within(holes, sound.notes.length));
   if (span) tests.push((stroke) => within(span, highest(stroke).hole - lowest(stroke).hole + 1));
@@ -121,7 +121,7 @@ export function pairTest(rule: BetweenRule): PairTest {
   if (rest !== undefined) tests.push((a, b) => restBetween(a, b) > 0 === rest);
   if (beats) tests.push((a, b, { beat }) => within(beats, rounded((b.start - a.start) / beat)));
   if (seconds) tests.push((a, b, { whole }) => within(seconds, rounded((b.start - a.start) * whole)));
-  const pace = rule['a-second'];
+  const pace = rule['notes-per-second'];
   if (pace) tests.push((a, b, { whole }) => within(pace, rounded(1 / ((b.start - a.start) * whole))));
   return together(tests);
 }

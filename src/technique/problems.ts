@@ -20,7 +20,7 @@ export const TECHNIQUE_PROBLEMS = {
     message: ({ id }) => `There is no technique “${id}”.`,
     help: didYouMean,
   }),
-  'technique-loop': error<{ ids: readonly string[]; key: 'requires' | 'kind-of' }>({
+  'technique-cycle': error<{ ids: readonly string[]; key: 'requires' | 'kind-of' }>({
     about: 'Techniques that require each other, or are kinds of each other, in a ring, have no first one.',
     message: ({ ids, key }) =>
       key === 'requires'

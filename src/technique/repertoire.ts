@@ -77,7 +77,7 @@ export function repertoireFromFile(file: TechniquesFile): {
       // A ring is told once, at the first of its techniques in the file.
       const first = ring && Math.min(...ring.map((at) => placeOf.get(at) ?? Number.POSITIVE_INFINITY));
       if (ring && first === index) {
-        faults.push({ code: 'technique-loop', path: ['techniques', index, key], facts: { ids: ring, key } });
+        faults.push({ code: 'technique-cycle', path: ['techniques', index, key], facts: { ids: ring, key } });
       }
     }
   }
@@ -93,7 +93,7 @@ const writtenAgain = ({ kindOf, ...rest }: Technique): Written => ({ ...rest, 'k
 
 /** A technique of which only the name is known: it is found nowhere. */
 const nameOnly = (id: string): Technique =>
-  techniqueOf({ id, title: id, about: id, group: 'tone', assumed: true, find: 'unseen' });
+  techniqueOf({ id, title: id, about: id, group: 'tone', assumed: true, find: 'not-in-score' });
 
 /** A technique without the names nobody knows. */
 const soundOf = (technique: Technique, known: ReadonlyMap<string, Technique>): Technique => ({

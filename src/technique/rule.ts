@@ -26,7 +26,7 @@ export const noteSchema = keys({
   mark: oneOrMore(word(MARK_NAMES))
     .optional()
     .describe(`a mark of the note: ${MARK_NAMES.join(', ')}`),
-  struck: yesOrNo.optional().describe('whether the note is attacked afresh, not glided into from the one before'),
+  attacked: yesOrNo.optional().describe('whether the note is attacked afresh, not glided into from the one before'),
   role: oneOrMore(matching(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'is a role: R, b3, 3, 5, b7 and the like'))
     .optional()
     .describe('what the note is to the chord that sounds: R, b3, 3, 4, b5, 5, 6, b7 …'),
@@ -56,7 +56,7 @@ export const betweenSchema = keys({
   seconds: rangeSchema
     .optional()
     .describe('the same in seconds, at the tempo of the block, as written: swing is left out'),
-  'a-second': rangeSchema.optional().describe('how many notes a second that pace makes'),
+  'notes-per-second': rangeSchema.optional().describe('how many notes a second that pace makes'),
 });
 
 export const blockSchema = keys({
@@ -79,7 +79,7 @@ export const ruleShape = {
   note: noteSchema.optional().describe('what one note, or several holes on one breath, is'),
   next: noteSchema.optional().describe('what the very next note is'),
   between: betweenSchema.optional().describe('what lies between a note and the very next one'),
-  row: number(2, 999)
+  run: number(2, 999)
     .optional()
     .describe('how many such notes in a row it takes at least; `between` holds for each step'),
 };
@@ -90,8 +90,8 @@ const says = (rule: object): boolean => ['block', 'note', 'next', 'between'].som
 const plainRuleSchema = keys(ruleShape)
   .refine(says, SAYS_NOTHING)
   .refine(
-    (rule) => !('row' in rule && 'next' in rule),
-    'has row and next, which do not go together: say with note what each note is',
+    (rule) => !('run' in rule && 'next' in rule),
+    'has run and next, which do not go together: say with note what each note is',
   );
 
 const anySchema = keys({

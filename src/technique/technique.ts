@@ -32,12 +32,14 @@ export interface Technique {
   readonly cautions: readonly string[];
   /** What a student may be taken to bring along: missed only where the course does teach it, and teaches it too late. */
   readonly assumed: boolean;
-  /** `unseen` for what no score shows: how to sit, how to hold the harp. */
-  readonly find: Rule | 'unseen';
+  /** `not-in-score` for what no score shows: how to sit, how to hold the harp. */
+  readonly find: Rule | 'not-in-score';
 }
 
-const findSchema = byShape<z.ZodType<Rule | 'unseen', RuleInput | 'unseen'>>((value) =>
-  typeof value === 'string' ? z.literal('unseen', { error: () => 'is a rule, or the word unseen' }) : ruleSchema,
+const findSchema = byShape<z.ZodType<Rule | 'not-in-score', RuleInput | 'not-in-score'>>((value) =>
+  typeof value === 'string'
+    ? z.literal('not-in-score', { error: () => 'is a rule, or the word not-in-score' })
+    : ruleSchema,
 );
 
 const fields = {
@@ -50,7 +52,7 @@ const fields = {
   ),
   cautions: list(text).describe('what to take care of; shown wherever the technique is taught'),
   assumed: yesOrNo.describe('what a student may be taken to bring along, unless the course teaches it'),
-  find: findSchema.describe('the rule that finds it in a score, or `unseen` for what no score shows'),
+  find: findSchema.describe('the rule that finds it in a score, or `not-in-score` for what no score shows'),
 };
 
 /** One technique as it is written, complete. */

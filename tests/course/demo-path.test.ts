@@ -73,11 +73,7 @@ const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof plant
     { 'first-tune': line('draft: true') },
     'tongue-blocking requires-draft: first-tune',
   ],
-  [
-    'an unknown technique',
-    { 'half-steps': added('teaches', 'blue-third') },
-    'half-steps technique-not-known: blue-third',
-  ],
+  ['an unknown technique', { 'half-steps': added('teaches', 'blue-third') }, 'half-steps teaches-unknown: blue-third'],
   [
     'two lessons that teach the same thing first',
     { 'hands-and-shakes': added('teaches', 'bend-drops') },

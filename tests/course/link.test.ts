@@ -67,8 +67,8 @@ describe('a link leads', () => {
   test.each([
     ['fist-notes', 'link-unknown', 'first-notes'],
     ['./head/turnaround', 'link-unknown', undefined],
-    ['blues/turnaround#trun', 'link-place-unknown', 'turn'],
-    ['#lik', 'link-place-unknown', 'lick'],
+    ['blues/turnaround#trun', 'link-anchor-unknown', 'turn'],
+    ['#lik', 'link-anchor-unknown', 'lick'],
     ['soon', 'link-draft', undefined],
     ['media/hrap.svg', 'media-missing', 'media/harp.svg'],
     ['first-notes.html', 'link-unknown', 'first-notes'],
@@ -78,7 +78,7 @@ describe('a link leads', () => {
     ['/harp', 'link-page-unknown', '/harps'],
     ['/lessons', 'link-page-unknown', undefined],
     ['/search', 'link-page-unknown', undefined],
-    ['/lessons/blues/turnaround/#block-trun', 'link-place-unknown', undefined],
+    ['/lessons/blues/turnaround/#block-trun', 'link-anchor-unknown', undefined],
     ['/lessons/blues/turnaruond/#turn', 'link-unknown', 'blues/turnaround'],
     ['/harp/techniques/slaps/', 'link-page-unknown', '/techniques/slaps/'],
     ['/harp/lessons/first-notes', 'link-page-unknown', '/lessons/first-notes'],
@@ -106,7 +106,7 @@ describe('a picture or recording', () => {
   test.each([
     ['harp.svg', 'embed', ['media-outside']],
     ['first-notes', 'embed', ['media-outside']],
-    ['https://example.org/x.png', 'embed', ['media-elsewhere']],
+    ['https://example.org/x.png', 'embed', ['media-remote']],
     ['https://example.org/x.mp4', 'play', []],
     ['mailto:someone@example.org', 'play', ['link-unsafe']],
     ['first-notes', 'play', ['media-outside']],

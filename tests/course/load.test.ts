@@ -95,9 +95,9 @@ describe('a course', () => {
     expect(
       problems.map(({ file, line, column, code, message }) => [`${file}:${line}:${column}`, code, message]),
     ).toEqual([
-      ['lessons/a.mdx:8:1', 'quote-circle', expect.stringContaining('→')],
-      ['lessons/b.mdx:8:11', 'quote-circle', expect.stringContaining('→')],
-      ['lessons/c.mdx:8:1', 'quote-circle', expect.stringContaining('→')],
+      ['lessons/a.mdx:8:1', 'quote-cycle', expect.stringContaining('→')],
+      ['lessons/b.mdx:8:11', 'quote-cycle', expect.stringContaining('→')],
+      ['lessons/c.mdx:8:1', 'quote-cycle', expect.stringContaining('→')],
       ['lessons/d.mdx:8:1', 'quote-broken', expect.any(String)],
     ]);
   });

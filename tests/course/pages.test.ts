@@ -73,10 +73,10 @@ describe('a link to a page of the site', () => {
     expect(
       told(['/techniques/#group-bend', '/#stage-blues', '/guide/#xyz', '/techniques/half-step-bends#block']),
     ).toEqual([
-      '5:8 link-page-place The page /techniques has no place with the id “group-bend”. Did you mean “group-bends”?',
-      '6:8 link-page-place The page / has no place with the id “stage-blues”. Its places are: page, cautions, stage-none, stage-breath.',
-      `7:8 link-page-place The page /guide has no place with the id “xyz”. Its places are: ${PAGE_PLACES['guide']?.join(', ')}.`,
-      '8:8 link-page-place The page /techniques/half-step-bends has no place with the id “block”. Did you mean “blocks”?',
+      '5:8 link-page-anchor The page /techniques has no place with the id “group-bend”. Did you mean “group-bends”?',
+      '6:8 link-page-anchor The page / has no place with the id “stage-blues”. Its places are: page, cautions, stage-none, stage-breath.',
+      `7:8 link-page-anchor The page /guide has no place with the id “xyz”. Its places are: ${PAGE_PLACES['guide']?.join(', ')}.`,
+      '8:8 link-page-anchor The page /techniques/half-step-bends has no place with the id “block”. Did you mean “blocks”?',
     ]);
   });
 

@@ -86,7 +86,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/second.md:1:1-1',
-        'lesson-ending',
+        'lesson-extension',
         'A file that ends in .md is not read as a lesson.',
         'If it is one, rename it to second.mdx .',
       ],
@@ -161,7 +161,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:8-19',
-        'link-page-place',
+        'link-page-anchor',
         'The page /harps has no place with the id “key”.',
         'Did you mean “keys”?',
       ],
@@ -173,7 +173,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:12:8-17',
-        'link-place-unknown',
+        'link-anchor-unknown',
         'The lesson “first” has neither a block nor a heading with the id “the-trun”.',
         'Did you mean “the-turn”?',
       ],
@@ -233,7 +233,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:11-39',
-        'media-elsewhere',
+        'media-remote',
         'The page would fetch this from example.org whenever it is opened.',
         'Put a copy into the media folder, if its licence allows it.',
       ],

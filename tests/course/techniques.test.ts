@@ -16,7 +16,7 @@ const SOUND = `techniques:
     find:
       note: { holes: 3 }
       between: { breath: same }
-      row: 2
+      run: 2
 `;
 
 /** What is wrong with a techniques file, as `line:column code: message`. */
@@ -43,7 +43,7 @@ describe('techniques.yaml', () => {
     const alone = `catalogue: replace\n${SOUND}`;
     expect(problems(alone)).toEqual([]);
     expect(problems(alone, 'title: A lesson\nteaches: [train, chords]')).toEqual([
-      'lessons/first.mdx 3:18 technique-not-known: There is no technique “chords” to teach.',
+      'lessons/first.mdx 3:18 teaches-unknown: There is no technique “chords” to teach.',
     ]);
   });
 
@@ -51,8 +51,8 @@ describe('techniques.yaml', () => {
     expect(problems(SOUND.replace('holes: 3', 'hoels: 3'))).toEqual([
       'techniques.yaml 7:15 key-unknown: There is no key “hoels” here.',
     ]);
-    expect(problems(SOUND.replace('row: 2', 'row: one'))).toEqual([
-      'techniques.yaml 9:12 value-wrong: “row” is a whole number from 2 to 999, not “one”.',
+    expect(problems(SOUND.replace('run: 2', 'run: one'))).toEqual([
+      'techniques.yaml 9:12 value-wrong: “run” is a whole number from 2 to 999, not “one”.',
     ]);
     expect(problems(SOUND.replace('    about: Chords in turn.\n', ''))).toEqual([
       'techniques.yaml 2:9 technique-incomplete: The technique “train” is new, and has no about.',
@@ -67,7 +67,7 @@ describe('techniques.yaml', () => {
       'techniques.yaml 6:24 technique-unknown: There is no technique “choords”.',
     ]);
     expect(problems(SOUND.replace('group: breath', 'group: breath\n    kind-of: train'))).toEqual([
-      'techniques.yaml 6:14 technique-loop: These techniques are kinds of each other in a ring: train → train.',
+      'techniques.yaml 6:14 technique-cycle: These techniques are kinds of each other in a ring: train → train.',
     ]);
     expect(problems(`${SOUND}  - nothing\n`).map((one) => one.replace(/:.*/, ''))).toEqual(['techniques.yaml 10']);
     expect(problems('techniques: [')).toHaveLength(2);

@@ -93,23 +93,23 @@ describe('the checks of a path', () => {
 
   it('find an unknown technique, and the nearest one', () => {
     const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-half-step', 'shufle'] } };
-    expect(problems(course)).toEqual(['bend teaches/1 technique-not-known']);
-    expect(message(course, 'technique-not-known')).toBe(
+    expect(problems(course)).toEqual(['bend teaches/1 teaches-unknown']);
+    expect(message(course, 'teaches-unknown')).toBe(
       'error: There is no technique “shufle” to teach. Did you mean “shuffle”?',
     );
   });
 
   it('find a technique named by its title, once', () => {
     const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['Draw 4 bent a half step'] } };
-    expect(problems(course)).toEqual(['bend teaches/0 technique-not-known']);
-    expect(message(course, 'technique-not-known')).toContain('Did you mean “draw-4-half-step”?');
+    expect(problems(course)).toEqual(['bend teaches/0 teaches-unknown']);
+    expect(message(course, 'teaches-unknown')).toContain('Did you mean “draw-4-half-step”?');
   });
 
   it('find a mistyped technique once, and not again wherever it is used', () => {
     const course = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-halfstep'] } };
-    expect(problems(course)).toEqual(['bend teaches/0 technique-not-known']);
+    expect(problems(course)).toEqual(['bend teaches/0 teaches-unknown']);
     expect(problems({ ...course, bend: { ...SOUND['bend'], teaches: ['draw-bend'] } })).toEqual([
-      'bend teaches/0 technique-not-known',
+      'bend teaches/0 teaches-unknown',
     ]);
   });
 

@@ -78,7 +78,7 @@ describe('a fence', () => {
     ['by the end of the list around it', '- ```tab\n  4\n\nwords\n'],
     ['in its own line', '```tab'],
   ])('is not closed %s', (_, text) => {
-    expect(faults(text)).toEqual(['fence-open']);
+    expect(faults(text)).toEqual(['fence-unclosed']);
   });
   test('of another language is no block, whatever it holds', () => {
     expect(readLessonText(lesson('```text\n```tab\n```\n')).blocks).toEqual([]);

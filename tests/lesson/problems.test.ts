@@ -10,7 +10,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:1:1-1',
-        'front-missing',
+        'front-matter-missing',
         'This lesson does not begin with front matter, so it has no title.',
         'Begin with three lines: --- , then title: … , then --- again.',
       ],
@@ -22,7 +22,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:1:1-1',
-        'front-missing',
+        'front-matter-missing',
         'Something stands before the front matter, so it is not read as such.',
         'Move the --- into the very first line.',
       ],
@@ -34,7 +34,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:1:1-4',
-        'front-open',
+        'front-matter-unclosed',
         'The front matter that begins here is not closed.',
         'Write a line of three hyphens --- after its last key.',
       ],
@@ -133,7 +133,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:9-29',
-        'picture-words',
+        'picture-alt',
         'This picture has no words for students who cannot see it.',
         'Write what is to be seen between the brackets. If it only decorates, write <img src="media/harp.svg" alt="" /> instead.',
       ],
@@ -150,7 +150,7 @@ const CASES: readonly ProblemCase[] = [
     ['lessons/first.mdx:5:2-5', 'lessons/first.mdx:9:6-9'].map(
       (place): Reported => [
         place,
-        'picture-words',
+        'picture-alt',
         'This picture has no words for students who cannot see it.',
         'Add alt="…" with what is to be seen, or alt="" if it only decorates.',
       ],
@@ -162,7 +162,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:1-10',
-        'picture-words',
+        'picture-alt',
         'This picture has no words for students who cannot see it.',
         'Write what is to be seen between the brackets. If it only decorates, write <img src="…" alt="" /> instead.',
       ],
@@ -174,7 +174,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:1-7',
-        'fence-open',
+        'fence-unclosed',
         'The block that begins here is not closed.',
         'Write a line of ``` after its last line.',
       ],
@@ -186,7 +186,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:1-7',
-        'fence-open',
+        'fence-unclosed',
         'The block that begins here is not closed before another begins, 3 lines below.',
         'Write a line of ``` after its last line.',
       ],
@@ -210,7 +210,7 @@ const CASES: readonly ProblemCase[] = [
     [
       [
         'lessons/first.mdx:5:8-15',
-        'fence-rest',
+        'fence-settings',
         '“harp: A” behind the word tab is not read.',
         'Write settings as key: value lines at the top of the block.',
       ],

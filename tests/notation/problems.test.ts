@@ -127,7 +127,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
         help: `There are ${FORMS.map(({ id }) => id).join(', ')}.`,
       },
       {
-        code: 'header-clash',
+        code: 'header-conflict',
         at: 'chords',
         says: 'This block names a form and lists chords as well.',
         help: 'Keep either form: or chords: .',
@@ -159,10 +159,13 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       },
     ],
   ],
-  ['{4 5 . . .', [{ code: 'bracket-open', at: '{', says: 'The brace opened here is not closed with } on this line.' }]],
+  [
+    '{4 5 . . .',
+    [{ code: 'bracket-unclosed', at: '{', says: 'The brace opened here is not closed with } on this line.' }],
+  ],
   [
     '4[slap 5 .6',
-    [{ code: 'bracket-open', at: '[', says: 'The bracket opened here is not closed with ] on this line.' }],
+    [{ code: 'bracket-unclosed', at: '[', says: 'The bracket opened here is not closed with ] on this line.' }],
   ],
   [
     '-(1 -2) =7',
@@ -176,12 +179,12 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     ],
   ],
   ["6'o =7", [{ code: 'bend-and-overbend', at: "6'o", says: 'One note cannot be bent and overblown at once.' }]],
-  ['= 4 =6', [{ code: 'hold-astray', at: '=', says: 'There is no note here to hold.' }]],
+  ['= 4 =6', [{ code: 'hold-without-note', at: '=', says: 'There is no note here to hold.' }]],
   [
     '4 .2 =5',
     [
       {
-        code: 'hold-astray',
+        code: 'hold-without-note',
         at: '=5',
         says: 'There is no note here to hold: a rest stands before it.',
         help: 'A longer rest is written as one: .6',
@@ -213,7 +216,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       },
     ],
   ],
-  [`> ${EIGHT}`, [{ code: 'glide-astray', at: '>', says: 'There is no note before this > to glide from.' }]],
+  [`> ${EIGHT}`, [{ code: 'glide-without-note', at: '>', says: 'There is no note before this > to glide from.' }]],
   ["-3'> .7", [{ code: 'glide-nowhere', at: '>', says: 'This glide leads nowhere: a note has to follow at once.' }]],
   [
     "-3'> 3 .6",
@@ -251,7 +254,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     `part:\n${EIGHT}`,
     [
       {
-        code: 'part-nameless',
+        code: 'part-without-name',
         at: 'part',
         says: 'This part has no name.',
         help: 'Write one behind the colon, as in part: Chorus',
@@ -262,7 +265,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     `phrase: 1 2\n${EIGHT}`,
     [
       {
-        code: 'phrase-nameless',
+        code: 'phrase-without-name',
         at: 'phrase',
         says: 'A phrase needs a name of letters, digits and hyphens.',
         help: 'Write phrase answer: 2 -2 -1 =',
@@ -332,7 +335,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   ],
   [
     'phrase a: <b>\nphrase b: <a>\n<a> .8',
-    [{ code: 'quote-circle', at: '<a>', says: 'This quotation goes round in a circle: a → b → a.' }],
+    [{ code: 'quote-cycle', at: '<a>', says: 'This quotation goes round in a cycle: a → b → a.' }],
   ],
   [
     '<riffs/bad>',
@@ -345,7 +348,10 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       },
     ],
   ],
-  [`words: la\n${EIGHT}`, [{ code: 'words-astray', at: ' la', says: 'There is no line of music above these words.' }]],
+  [
+    `words: la\n${EIGHT}`,
+    [{ code: 'words-misplaced', at: ' la', says: 'There is no line of music above these words.' }],
+  ],
   [
     '1 =7\nwords: one two three',
     [
@@ -420,13 +426,13 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   ],
   [
     `|: ${EIGHT} | ${EIGHT}`,
-    [{ code: 'repeat-open', at: EIGHT, says: 'The repeat that begins here does not end.', help: 'End it with :|' }],
+    [{ code: 'repeat-unclosed', at: EIGHT, says: 'The repeat that begins here does not end.', help: 'End it with :|' }],
   ],
   [
     `${EIGHT} |2 -2 1 1 1 1 1 1 1`,
     [
       {
-        code: 'ending-astray',
+        code: 'ending-misplaced',
         at: '-2 1 1 1 1 1 1 1',
         says: 'Ending 2 has no repeat to belong to.',
         help: 'For hole 2 after a bar line leave a space: | 2',

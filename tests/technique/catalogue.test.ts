@@ -61,7 +61,7 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   'blow-9-half-step': ["8' 9' . .", ["9'"], "8' . . ."],
   'blow-10-half-step': ["10' 10'' . .", ["10'"], "10'' . . ."],
   'blow-10-whole-step': ["10' 10'' . .", ["10''"], "10' . . ."],
-  'struck-bends': ["-4' -4> -4' .", ["-4'"], "-4> -4' . ."],
+  'bends-from-nothing': ["-4' -4> -4' .", ["-4'"], "-4> -4' . ."],
   'held-bends': ["tempo: 60\n-4' = -4 .", ["-4'"], "tempo: 60\n-4' -4 = ."],
   'bend-releases': ["-4'> -4 . .", ["-4'"], "-4' -4 . ."],
   'bend-drops': ["-4> -4' . .", ['-4'], "-4'> -4 . ."],
@@ -129,7 +129,7 @@ const quarters = (text: string): string => {
 
 describe('the catalogue', () => {
   it('has an example for every technique that can be found, and none besides', () => {
-    const findable = CATALOGUE.filter(({ find }) => find !== 'unseen').map(({ id }) => id);
+    const findable = CATALOGUE.filter(({ find }) => find !== 'not-in-score').map(({ id }) => id);
     expect(Object.keys(EXAMPLES).sort()).toEqual(findable.sort());
   });
 

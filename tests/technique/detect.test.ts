@@ -50,10 +50,10 @@ describe('a rule', () => {
     expect(found(jumps, 'slot: 1/2\nmouth: tongue\n(1 4) (5 8)')).toEqual(['(1 4) (5 8)']);
   });
 
-  it('takes the longest row it finds, once', () => {
-    const row = { between: { pitch: 'up' }, row: 3 } as const;
-    expect(found(row, 'slot: 1/8\n4 5 6 7 4 5 4 =')).toEqual(['4 5 6 7']);
-    expect(found(row, 'slot: 1/4\n4 5 4 5')).toEqual([]);
+  it('takes the longest run it finds, once', () => {
+    const run = { between: { pitch: 'up' }, run: 3 } as const;
+    expect(found(run, 'slot: 1/8\n4 5 6 7 4 5 4 =')).toEqual(['4 5 6 7']);
+    expect(found(run, 'slot: 1/4\n4 5 4 5')).toEqual([]);
   });
 
   it('asks the block before its notes', () => {

@@ -95,11 +95,11 @@ describe('the file of techniques', () => {
   };
 
   it('takes values as they are or as text', () => {
-    const find = { note: { hole: '3', bend: '1-2', split: 'false' }, row: '4' };
+    const find = { note: { hole: '3', bend: '1-2', split: 'false' }, run: '4' };
     expect(complaints({ techniques: [{ ...train, find, assumed: 'true' }] })).toEqual([]);
     expect(techniquesFileSchema.parse({ techniques: [{ ...train, find }] }).techniques[0]?.find).toEqual({
       note: { hole: { least: 3, most: 3 }, bend: { least: 1, most: 2 }, split: false },
-      row: 4,
+      run: 4,
     });
   });
 
@@ -122,10 +122,10 @@ describe('the file of techniques', () => {
     ]);
     expect(of({ note: { role: 'third' } })[0]).toMatch(/role\/0: is a role/);
     expect(of({ block: { meter: 'four' } })[0]).toMatch(/meter\/0: is a meter/);
-    expect(of({ row: '4' })).toEqual(['techniques/0/find: has at least one of block, note, next and between']);
-    expect(of({ note: {}, next: {}, row: '3' })[0]).toMatch(/row and next/);
-    expect(of({ note: {}, row: '1' })).toEqual(['techniques/0/find/row: is a whole number from 2 to 999, not “1”']);
-    expect(of('never')).toEqual(['techniques/0/find: is a rule, or the word unseen']);
+    expect(of({ run: '4' })).toEqual(['techniques/0/find: has at least one of block, note, next and between']);
+    expect(of({ note: {}, next: {}, run: '3' })[0]).toMatch(/run and next/);
+    expect(of({ note: {}, run: '1' })).toEqual(['techniques/0/find/run: is a whole number from 2 to 999, not “1”']);
+    expect(of('never')).toEqual(['techniques/0/find: is a rule, or the word not-in-score']);
     expect(of({ any: [] })).toEqual(['techniques/0/find/any: is an empty list']);
     expect(of({ note: { holes: '1' }, any: [] })).not.toEqual([]);
   });

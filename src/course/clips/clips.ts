@@ -144,7 +144,7 @@ function readComponentClip(
   if (given) {
     const name = attributeText(given);
     const own = (['src', 'captions', 'cues', 'title'] as const).flatMap((key) => at(key) ?? []);
-    const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-either', span, { key }));
+    const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-twice', span, { key }));
     if (!named.has(name)) {
       // What is wrong with one that stands in the front matter and could not be read is told there.
       if (!scope.isWritten(name))
@@ -279,7 +279,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     }
     if (from !== undefined && lasts !== undefined && from >= lasts && target.kind === 'media') {
       const facts = { at: excerpt(cue.at ?? ''), path: target.path, lasts: timeInWords(lasts) };
-      diagnostics.push(report('clip-late', placeOf('at'), facts));
+      diagnostics.push(report('clip-after-end', placeOf('at'), facts));
     }
     const block = blockOf(cue, placeOf);
     const bars = block === undefined ? undefined : barsOf(block, cue, placeOf);

@@ -13,7 +13,7 @@ export const CLIP_PROBLEMS = {
     message: ({ name }) => `The front matter has no clip “${name}”.`,
     help: (facts) => didYouMean(facts) ?? 'Write it there under clips, or give this one src="media/…".',
   }),
-  'clip-either': error<{ key: string }>({
+  'clip-twice': error<{ key: string }>({
     about: 'A clip is told of either in the front matter or where it stands, so that nobody has to guess which holds.',
     message: ({ key }) => `This <Clip> is one of the front matter’s and has “${key}” of its own as well.`,
     help: ({ key }) => `Move “${key}” to the front matter.`,
@@ -68,7 +68,7 @@ export const CLIP_PROBLEMS = {
     message: ({ text }) => `“${text}” is no time of a clip.`,
     help: () => 'Write minutes and seconds, as in 1:42 or 0:07.5, or seconds alone.',
   }),
-  'clip-late': error<{ at: string; path: string; lasts: string }>({
+  'clip-after-end': error<{ at: string; path: string; lasts: string }>({
     about: 'A cue lies within its recording, where the file tells how long that is.',
     message: ({ at, path, lasts }) => `“${at}” lies after the end of “${path}”, which lasts ${lasts}.`,
     help: () => 'Write minutes and seconds, as in 1:42, counted from the start of the recording.',

@@ -93,7 +93,7 @@ export function attributesOf(component: ComponentText): Attributes {
       };
       diagnostics.push(...read.diagnostics.map((diagnostic) => ({ ...diagnostic, span: placed(diagnostic.span) })));
       for (const span of read.strays) {
-        diagnostics.push(report('figure-stray', placed(span), { text: text.slice(span.from, span.to) }));
+        diagnostics.push(report('figure-notes-only', placed(span), { text: text.slice(span.from, span.to) }));
       }
       return read.bars;
     },

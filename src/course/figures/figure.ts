@@ -186,7 +186,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   function scoreAt(lesson: string, id: string, attribute: WrittenAttribute): Score | undefined {
     const score = scope.scoreOf(lesson, id);
     if (!score) {
-      diagnostics.push(report('figure-unread', attribute.valueSpan, { name: id }));
+      diagnostics.push(report('figure-unreadable', attribute.valueSpan, { name: id }));
       return undefined;
     }
     const theirs = score.harp.tuning.id;
@@ -212,7 +212,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
     const attribute = at(name);
     const bars = attributes.notes(name, harp);
     if (!attribute || !bars) return [];
-    if (bars.length > 1) diagnostics.push(report('figure-stray', attribute.valueSpan, { text: '|' }));
+    if (bars.length > 1) diagnostics.push(report('figure-notes-only', attribute.valueSpan, { text: '|' }));
     if (bars.flat().length === 0)
       diagnostics.push(report('figure-empty', attribute.valueSpan, { component: component.name, key: name }));
     return distinctNotes(bars.flat());

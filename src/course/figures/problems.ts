@@ -12,7 +12,7 @@ export const FIGURE_PROBLEMS = {
     message: ({ key, text, choices }) => `“${key}” is one of ${choices.join(', ')}, not “${text}”.`,
     help: didYouMean,
   }),
-  'figure-stray': error<{ text: string }>({
+  'figure-notes-only': error<{ text: string }>({
     about: 'A figure names notes; it has no rhythm and no chords of its own.',
     message: ({ text }) => `“${text}” is no note, and only notes are read here.`,
     help: () => "Write notes as in a block, divided by spaces: 4 -3' 6o.",
@@ -42,7 +42,7 @@ export const FIGURE_PROBLEMS = {
     message: ({ what, name }) => `There is no ${what} “${name}”.`,
     help: didYouMean,
   }),
-  'figure-unread': error<{ name: string }>({
+  'figure-unreadable': error<{ name: string }>({
     about: 'A figure shows the notes of a block that could not be read.',
     message: ({ name }) => `The block “${name}” has a mistake in it, so its notes cannot be shown.`,
     help: () => 'Mend that block first.',

@@ -31,8 +31,8 @@ const PATIENCE = 10_000;
 
 const SELF = fileURLToPath(import.meta.url);
 
-export function engraverAhead(course: Course, pack: RecordStore, progress?: (blocks: number) => void): EngraverAhead {
-  const jobs = jobsOf(course, pack);
+export function engraverAhead(course: Course, store: RecordStore, progress?: (blocks: number) => void): EngraverAhead {
+  const jobs = jobsOf(course, store);
   const threads = jobs.length < WORTH_IT ? [] : startThreads(course.dir, jobs);
   const done = new Map<string, Engraved>();
   // Pages are made one right after the other, with no moment in between for messages to arrive in: they are fetched.
@@ -40,14 +40,14 @@ export function engraverAhead(course: Course, pack: RecordStore, progress?: (blo
     for (let met = receiveMessageOnPort(port); met; met = receiveMessageOnPort(port)) {
       for (const [key, engraved] of met.message as Done) {
         done.set(key, engraved);
-        storeEngraved(pack, key, engraved);
+        storeEngraved(store, key, engraved);
       }
     }
   };
-  let press: BlockEngraver | undefined;
+  let blockEngraver: BlockEngraver | undefined;
   return {
     engraver: engraver({
-      store: pack,
+      store,
       ahead: {
         get(key) {
           const thread = threads.find(({ keys }) => keys.has(key));
@@ -63,8 +63,8 @@ export function engraverAhead(course: Course, pack: RecordStore, progress?: (blo
       },
       progress,
       blockEngraver: () => {
-        press ??= loadPress(pack);
-        return press;
+        blockEngraver ??= loadBlockEngraver(store);
+        return blockEngraver;
       },
     }),
     stop: async () => {
@@ -78,11 +78,11 @@ export function engraverAhead(course: Course, pack: RecordStore, progress?: (blo
 }
 
 /** What is not kept from before, in the order of the pages, each music once. */
-function jobsOf(course: Course, pack: RecordStore): EngravingJob[] {
+function jobsOf(course: Course, store: RecordStore): EngravingJob[] {
   const keyOf = blockKeys(course);
   const jobs = new Map<string, EngravingJob>();
   const add = (job: EngravingJob): void => {
-    if (!pack.has(job.key)) jobs.set(job.key, job);
+    if (!store.has(job.key)) jobs.set(job.key, job);
   };
   for (const text of [...Object.values(EXAMPLES), ...MARKED.map((mark) => mark.text)])
     add({ key: exampleKey(text), text });
@@ -126,8 +126,8 @@ function startThread(dir: string, batches: readonly (readonly EngravingJob[])[])
 }
 
 /** Pages are made without waiting for anything, so the engraver is loaded on the spot; mostly it is not needed at all. */
-function loadPress(pack: RecordStore): BlockEngraver {
+function loadBlockEngraver(store: RecordStore): BlockEngraver {
   const load = createRequire(import.meta.url);
-  const { pressWith } = load(`./engrave${extname(SELF)}`) as typeof import('./engrave.ts');
-  return pressWith(pack);
+  const { blockEngraverWith } = load(`./engrave${extname(SELF)}`) as typeof import('./engrave.ts');
+  return blockEngraverWith(store);
 }

@@ -14,11 +14,11 @@ export function openCourseCache(dir: string): RecordStore {
     const all = join(cacheFolder(), 'engraved');
     const course = createHash('sha256').update(dir).digest('hex').slice(0, 16);
     const folder = join(all, `${course}-${ownCode()}`);
-    const pack = openRecordStore(folder);
+    const store = openRecordStore(folder);
     return {
-      ...pack,
+      ...store,
       close() {
-        pack.close();
+        store.close();
         tidy(all, folder, course);
       },
     };

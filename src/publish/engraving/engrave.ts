@@ -6,8 +6,8 @@ import type { Engraver } from '../../site/engraver.ts';
 import { type BlockEngraver, engraver, NO_ID } from './engraver.ts';
 import type { RecordStore } from './record-store.ts';
 
-export function pressWith(pack: RecordStore): BlockEngraver {
-  const cache = tilesIn(pack);
+export function blockEngraverWith(store: RecordStore): BlockEngraver {
+  const cache = tilesIn(store);
   return {
     score: (score) => engraveBlock(score, { id: NO_ID, cache }),
     text(text) {
@@ -19,22 +19,22 @@ export function pressWith(pack: RecordStore): BlockEngraver {
 }
 
 /** An engraver that does its work in this thread. */
-export function engraverWith(pack: RecordStore, progress?: (blocks: number) => void): Engraver {
-  const press = pressWith(pack);
-  return engraver({ store: pack, blockEngraver: () => press, progress });
+export function engraverWith(store: RecordStore, progress?: (blocks: number) => void): Engraver {
+  const blockEngraver = blockEngraverWith(store);
+  return engraver({ store, blockEngraver: () => blockEngraver, progress });
 }
 
-function tilesIn(pack: RecordStore): TileCache {
+function tilesIn(store: RecordStore): TileCache {
   const near = new Map<string, string>();
   return {
     get(key) {
-      const tile = near.get(key) ?? pack.get(key);
+      const tile = near.get(key) ?? store.get(key);
       if (tile !== undefined) near.set(key, tile);
       return tile;
     },
     set(key, tile) {
       near.set(key, tile);
-      pack.put(key, tile);
+      store.put(key, tile);
     },
   };
 }

@@ -24,20 +24,20 @@ export interface EngraverOptions {
   readonly progress?: ((blocks: number) => void) | undefined;
 }
 
-export function engraver({ store: pack, blockEngraver: press, ahead, progress }: EngraverOptions): Engraver {
+export function engraver({ store, blockEngraver, ahead, progress }: EngraverOptions): Engraver {
   const keys = new WeakMap<Course, BlockKey>();
   const near = new Map<string, Engraved>();
   const asked = new Set<Block>();
 
   function engraved(key: string, make: () => Engraved): Engraved {
-    const known = near.get(key) ?? readEngraved(pack, key) ?? ahead?.get(key);
+    const known = near.get(key) ?? readEngraved(store, key) ?? ahead?.get(key);
     if (known !== undefined) {
       near.set(key, known);
       return known;
     }
     const made = make();
     near.set(key, made);
-    storeEngraved(pack, key, made);
+    storeEngraved(store, key, made);
     return made;
   }
 
@@ -49,21 +49,21 @@ export function engraver({ store: pack, blockEngraver: press, ahead, progress }:
       const keyOf = keys.get(course) ?? blockKeys(course);
       keys.set(course, keyOf);
       return named(
-        engraved(keyOf(lesson, block), () => press().score(score)),
+        engraved(keyOf(lesson, block), () => blockEngraver().score(score)),
         id,
       );
     },
     example: (id, text) =>
       named(
-        engraved(exampleKey(text), () => press().text(text)),
+        engraved(exampleKey(text), () => blockEngraver().text(text)),
         `x-${id}`,
       ),
     sheet: glyphSheet,
     kept(key, make) {
-      const known = pack.get(key);
+      const known = store.get(key);
       if (known !== undefined) return known;
       const made = make();
-      pack.put(key, made);
+      store.put(key, made);
       return made;
     },
   };
@@ -81,13 +81,13 @@ const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({
   glyphs,
 });
 
-export function readEngraved(pack: RecordStore, key: string): Engraved | undefined {
-  const text = pack.get(key);
+export function readEngraved(store: RecordStore, key: string): Engraved | undefined {
+  const text = store.get(key);
   if (text === undefined) return undefined;
   const end = text.indexOf('\n');
   return { glyphs: text.slice(0, end).split(' ').filter(Boolean), html: text.slice(end + 1) };
 }
 
-export function storeEngraved(pack: RecordStore, key: string, { html, glyphs }: Engraved): void {
-  pack.put(key, `${glyphs.join(' ')}\n${html}`);
+export function storeEngraved(store: RecordStore, key: string, { html, glyphs }: Engraved): void {
+  store.put(key, `${glyphs.join(' ')}\n${html}`);
 }

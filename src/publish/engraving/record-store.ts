@@ -44,7 +44,7 @@ export const NO_RECORD_STORE: RecordStore = {
   close: () => undefined,
 };
 
-/** Opens the pack of a folder. Never fails: what cannot be read or written is as if it were not there. */
+/** Opens the store of a folder. Never fails: what cannot be read or written is as if it were not there. */
 export function openRecordStore(folder: string, limit = 192 * 1024 * 1024): RecordStore {
   const { places, files, size } = readFiles(folder);
   const used = new Set<string>();
@@ -96,7 +96,7 @@ const MANY = 8;
 
 function newFile(folder: string): number {
   mkdirSync(folder, { recursive: true });
-  return openSync(join(folder, `${randomUUID()}.pack`), 'wx');
+  return openSync(join(folder, `${randomUUID()}.records`), 'wx');
 }
 
 function readFiles(folder: string): { places: Map<string, Place>; files: string[]; size: number } {
@@ -128,7 +128,7 @@ function readFiles(folder: string): { places: Map<string, Place>; files: string[
 function listPacks(folder: string): string[] {
   try {
     return readdirSync(folder)
-      .filter((name) => name.endsWith('.pack'))
+      .filter((name) => name.endsWith('.records'))
       .sort();
   } catch {
     return [];
@@ -167,6 +167,6 @@ function gather(folder: string, files: readonly string[], places: readonly Place
   } finally {
     closeSync(file);
   }
-  renameSync(`${name}.part`, `${name}.pack`);
+  renameSync(`${name}.part`, `${name}.records`);
   for (const old of files) rmSync(join(folder, old), { force: true });
 }

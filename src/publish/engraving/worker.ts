@@ -6,12 +6,15 @@ import { type Done, ENDED, type Start } from './job.ts';
 const { dir, batches, port, state } = workerData as Start;
 try {
   enableCompileCache();
-  const { pressWith } = await import('./engrave.ts');
+  const { blockEngraverWith } = await import('./engrave.ts');
   const { openCourseCache } = await import('./course-cache.ts');
   // The drawings of bars are kept from here, in a file of this thread's own; it may be stopped at any moment.
-  const press = pressWith(openCourseCache(dir));
+  const blockEngraver = blockEngraverWith(openCourseCache(dir));
   for (const batch of batches) {
-    const done: Done = batch.map((job) => [job.key, 'score' in job ? press.score(job.score) : press.text(job.text)]);
+    const done: Done = batch.map((job) => [
+      job.key,
+      'score' in job ? blockEngraver.score(job.score) : blockEngraver.text(job.text),
+    ]);
     port.postMessage(done);
     Atomics.add(state, 0, 1);
     Atomics.notify(state, 0);

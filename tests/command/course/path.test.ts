@@ -33,13 +33,13 @@ describe('reedway path', () => {
      after    first: required
      teaches  draw-4-half-step
      uses     single-notes, lip-pursing, breath-turns, middle-holes, bends, draw-bends,
-              half-step-bends, draw-4-half-step, struck-bends, first-position
+              half-step-bends, draw-4-half-step, bends-from-nothing, first-position
 
   3  riff: Riff (difficulty 1.7 of 10)
      after    first: required
      after    bend: required; 1 quotes its licks; licks uses draw-4-half-step
      uses     single-notes, lip-pursing, breath-turns, middle-holes, bends, draw-bends,
-              half-step-bends, draw-4-half-step, struck-bends, first-position
+              half-step-bends, draw-4-half-step, bends-from-nothing, first-position
 `);
   });
 
@@ -136,7 +136,7 @@ describe('reedway techniques', () => {
 
   test('prints the words a rule is made of, each with its meaning', async () => {
     const { out } = await typed(['techniques', '--words']);
-    for (const word of ['catalogue', 'kind-of', 'held-over', 'a-second', 'row', 'any'])
+    for (const word of ['catalogue', 'kind-of', 'held-over', 'notes-per-second', 'run', 'any'])
       expect(out).toContain(`\n  ${word}\n    `);
     expect(out).not.toMatch(/\n {4}\.\n/);
   });

@@ -132,7 +132,7 @@ describe('a clip with a mistake is told at its place', () => {
   const CASES: readonly (readonly [string, string, string, string, string?, string?])[] = [
     ['no recording', '<Clip />', 'clip-source', 'Clip'],
     ['a name that the front matter does not have', '<Clip name="slowli" />', 'clip-unknown', 'slowli'],
-    ['a name and a recording of its own', '<Clip name="slowly" src="media/head.mp3" />', 'clip-either', 'src', FRONT('{ at: 1, block: head }')],
+    ['a name and a recording of its own', '<Clip name="slowly" src="media/head.mp3" />', 'clip-twice', 'src', FRONT('{ at: 1, block: head }')],
     ['a clip that stands nowhere', '', 'clip-unused', 'slowly', FRONT('{ at: 1, block: head }')],
     ['a file that no browser plays', '<Clip src="media/head.txt" />', 'clip-kind', 'media/head.txt'],
     ['captions of another kind', '<Clip src="media/head.mp3" captions="media/head.txt" />', 'clip-captions', 'media/head.txt'],
@@ -160,7 +160,7 @@ describe('a clip with a mistake is told at its place', () => {
     ['a time that is none', CUE("{ at: '1.42.3' }"), 'clip-time', "'1.42.3'"],
     ['a time that is none, in the front matter', NAMED, 'clip-time', '1:75', FRONT('{ at: 1:75, block: head }')],
     ['an end before the start', NAMED, 'clip-until', '0:30', FRONT('{ at: 1:00, until: 0:30, block: head }')],
-    ['a time after the recording’s end', '<Clip src="media/short.wav" cues={[{ at: 7.9 }, { at: 8 }]} />', 'clip-late', '8'],
+    ['a time after the recording’s end', '<Clip src="media/short.wav" cues={[{ at: 7.9 }, { at: 8 }]} />', 'clip-after-end', '8'],
     ['no block where there are several', NAMED, 'clip-which-block', '0:30', FRONT('{ at: 0:30, bars: 1 }'), `${HEAD}\n${SECOND}`],
     ['a block that is not there', NAMED, 'clip-block', 'heat', FRONT('{ at: 0:30, block: heat }')],
     ['bars that are none', NAMED, 'clip-bars', '8-5', FRONT('{ at: 0:30, block: head, bars: 8-5 }')],

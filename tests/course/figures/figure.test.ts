@@ -131,8 +131,8 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-value', '<HarpMap phrase="‹answer›" />'],
   ['figure-choice', '<HarpMap scale="‹bleus›" />'],
   ['figure-choice', '<HarpMap bends="‹perhaps›" />'],
-  ['figure-stray', '<RoleTable notes="-2 ‹=› 4" />'],
-  ['figure-stray', '<RoleTable notes="‹-2 | 4›" />'],
+  ['figure-notes-only', '<RoleTable notes="-2 ‹=› 4" />'],
+  ['figure-notes-only', '<RoleTable notes="‹-2 | 4›" />'],
   ['figure-empty', '<RoleTable notes="‹.›" />'],
   ['bend-too-deep', `<RoleTable notes="-3 ‹-2'''›" />`],
   ['no-hole', '<HarpMap notes="4 ‹11›" />'],
@@ -150,7 +150,7 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-target-many', '<FormChart targets="‹4 5 | 4›" />'],
   ['component-key', '<BendLadder hole="3" ‹notes›="4" />'],
   ['component-key-missing', '<‹RoleTable› />'],
-  ['figure-unread', '<HarpMap block="‹broken›" />\n\n```tab\nid: broken\n11\n```'],
+  ['figure-unreadable', '<HarpMap block="‹broken›" />\n\n```tab\nid: broken\n11\n```'],
 ];
 
 describe('a figure with a mistake', () => {

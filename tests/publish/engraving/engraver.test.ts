@@ -24,7 +24,7 @@ const load = (files: Readonly<Record<string, string>>): Course => {
 };
 const all = (course: Course, from: Engraver) =>
   course.lessons.flatMap((one) => one.blocks.map((own) => from.block(course, one, own)));
-const press = (): never => {
+const neverCalled = (): never => {
   throw new Error('Something is engraved again.');
 };
 
@@ -50,22 +50,22 @@ describe('a block', () => {
   test('that is kept is not engraved again, under any name, in any later run', () => {
     const folder = folderOf({});
     const course = load(COURSE);
-    const pack = openRecordStore(folder);
-    const before = all(course, engraverWith(pack));
-    const example = engraverWith(pack).example('lanes', 'slot: 1/4\n4 5 6 7');
-    pack.close();
-    const later = engraver({ store: openRecordStore(folder), blockEngraver: press });
+    const store = openRecordStore(folder);
+    const before = all(course, engraverWith(store));
+    const example = engraverWith(store).example('lanes', 'slot: 1/4\n4 5 6 7');
+    store.close();
+    const later = engraver({ store: openRecordStore(folder), blockEngraver: neverCalled });
     expect(all(course, later)).toEqual(before);
     expect(all(load(COURSE), later)).toEqual(before);
     expect(later.example('lanes', 'slot: 1/4\n4 5 6 7')).toEqual(example);
   });
 
-  test('is right from a pack that was damaged', () => {
+  test('is right from a store that was damaged', () => {
     const folder = folderOf({});
     const course = load(COURSE);
-    const pack = openRecordStore(folder);
-    const before = all(course, engraverWith(pack));
-    pack.close();
+    const store = openRecordStore(folder);
+    const before = all(course, engraverWith(store));
+    store.close();
     const file = join(folder, itemAt(readdirSync(folder), 0));
     const whole = readFileSync(file);
     for (let part = 1; part < 20; part++) {
@@ -95,20 +95,20 @@ describe('a second thread', () => {
     const folder = folderOf({});
     const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
     const here = all(course, engraverWith(NO_RECORD_STORE));
-    const pack = openRecordStore(folder);
-    const { engraver: ahead, stop } = engraverAhead(course, pack);
+    const store = openRecordStore(folder);
+    const { engraver: ahead, stop } = engraverAhead(course, store);
     // Whether the thread was quicker or this one, the pages are the same.
     expect(all(course, ahead)).toEqual(here);
     await stop();
-    pack.close();
-    expect(all(course, engraver({ store: openRecordStore(folder), blockEngraver: press }))).toEqual(here);
+    store.close();
+    expect(all(course, engraver({ store: openRecordStore(folder), blockEngraver: neverCalled }))).toEqual(here);
   });
 
   test('has done its share when it was given time', async () => {
     const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
     const kept = new Set<string>();
-    const pack = { ...NO_RECORD_STORE, put: (key: string) => void kept.add(key) };
-    const { engraver: ahead, stop } = engraverAhead(course, pack);
+    const store = { ...NO_RECORD_STORE, put: (key: string) => void kept.add(key) };
+    const { engraver: ahead, stop } = engraverAhead(course, store);
     const blocks = course.lessons.flatMap((one) => one.blocks.map((own) => [one, own] as const));
     let asked = 0;
     // More is kept than was asked for: the rest is the thread's.

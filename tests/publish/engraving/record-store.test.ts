@@ -8,17 +8,17 @@ import { itemAt } from '../../../src/values/checked.ts';
 
 let folder: string;
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'reedway-pack-'));
+  folder = mkdtempSync(join(tmpdir(), 'reedway-store-'));
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const write = (texts: Readonly<Record<string, string>>): void => {
-  const pack = openRecordStore(folder);
-  for (const [key, text] of Object.entries(texts)) pack.put(key, text);
-  pack.close();
+  const store = openRecordStore(folder);
+  for (const [key, text] of Object.entries(texts)) store.put(key, text);
+  store.close();
 };
-const packs = (): string[] => readdirSync(folder).map((name) => join(folder, name));
-const bytes = (): number => packs().reduce((sum, file) => sum + statSync(file).size, 0);
+const stores = (): string[] => readdirSync(folder).map((name) => join(folder, name));
+const bytes = (): number => stores().reduce((sum, file) => sum + statSync(file).size, 0);
 
 describe('what was put', () => {
   test('is there in the next run, with every character', () => {
@@ -29,10 +29,10 @@ describe('what was put', () => {
         run++;
         const texts = Object.fromEntries(Object.entries(written).map(([key, text]) => [`${run} ${key}`, text]));
         write(texts);
-        const pack = openRecordStore(folder);
-        for (const [key, text] of Object.entries(texts)) expect(pack.get(key)).toBe(text);
-        expect(pack.get('a key nobody put there')).toBeUndefined();
-        pack.close();
+        const store = openRecordStore(folder);
+        for (const [key, text] of Object.entries(texts)) expect(store.get(key)).toBe(text);
+        expect(store.get('a key nobody put there')).toBeUndefined();
+        store.close();
       }),
       { numRuns: 50 },
     );
@@ -60,26 +60,26 @@ describe('damage', () => {
 
   test('of any byte never gives a wrong text, and never an error', () => {
     write(TEXTS);
-    const file = itemAt(packs(), 0);
+    const file = itemAt(stores(), 0);
     const whole = readFileSync(file);
     for (let at = 0; at < whole.length; at++) {
       const hurt = Buffer.from(whole);
       hurt[at] = itemAt(hurt, at) ^ 0x55;
       writeFileSync(file, hurt);
-      const pack = openRecordStore(folder);
-      for (const [key, text] of Object.entries(TEXTS)) expect([text, undefined]).toContain(pack.get(key));
+      const store = openRecordStore(folder);
+      for (const [key, text] of Object.entries(TEXTS)) expect([text, undefined]).toContain(store.get(key));
     }
   });
 
   test('by a cut anywhere leaves the records before it', () => {
     write(TEXTS);
-    const file = itemAt(packs(), 0);
+    const file = itemAt(stores(), 0);
     const whole = readFileSync(file);
     let kept = 0;
     for (let length = 0; length <= whole.length; length++) {
       writeFileSync(file, whole.subarray(0, length));
-      const pack = openRecordStore(folder);
-      const found = Object.entries(TEXTS).filter(([key, text]) => pack.get(key) === text).length;
+      const store = openRecordStore(folder);
+      const found = Object.entries(TEXTS).filter(([key, text]) => store.get(key) === text).length;
       expect(found).toBeGreaterThanOrEqual(kept);
       kept = found;
     }
@@ -88,7 +88,7 @@ describe('damage', () => {
 
   test('by another file that has the name of one of ours is passed over', () => {
     write(TEXTS);
-    writeFileSync(join(folder, '0.pack'), 'no record of ours');
+    writeFileSync(join(folder, '0.records'), 'no record of ours');
     expect(openRecordStore(folder).get('first')).toBe('one');
   });
 });
@@ -98,11 +98,11 @@ describe('size', () => {
 
   test('stays near the limit, and what is used stays longest', () => {
     for (let run = 0; run < 30; run++) {
-      const pack = openRecordStore(folder, LIMIT);
-      if (run > 0) expect(pack.get('used by every run')).toBe('this');
-      else pack.put('used by every run', 'this');
-      for (let i = 0; i < 10; i++) pack.put(`${run} ${i}`, 'z'.repeat(1000));
-      pack.close();
+      const store = openRecordStore(folder, LIMIT);
+      if (run > 0) expect(store.get('used by every run')).toBe('this');
+      else store.put('used by every run', 'this');
+      for (let i = 0; i < 10; i++) store.put(`${run} ${i}`, 'z'.repeat(1000));
+      store.close();
       expect(bytes()).toBeLessThan(LIMIT + 11_000);
     }
     const after = openRecordStore(folder, LIMIT);
@@ -112,27 +112,27 @@ describe('size', () => {
 
   test('of many small runs is few files, with everything in them', () => {
     for (let run = 0; run < 30; run++) {
-      const pack = openRecordStore(folder);
-      pack.put(`${run}`, 'text');
-      pack.close();
+      const store = openRecordStore(folder);
+      store.put(`${run}`, 'text');
+      store.close();
     }
-    expect(packs().length).toBeLessThan(10);
+    expect(stores().length).toBeLessThan(10);
     const after = openRecordStore(folder);
     for (let run = 0; run < 30; run++) expect(after.get(`${run}`)).toBe('text');
   });
 
   test('does not grow by what is there already', () => {
-    const pack = openRecordStore(folder);
-    pack.put('a', '1');
+    const store = openRecordStore(folder);
+    store.put('a', '1');
     const before = bytes();
-    pack.put('a', '1');
+    store.put('a', '1');
     expect(bytes()).toBe(before);
   });
 });
 
 test('a folder that cannot be written costs nothing but time', () => {
-  const pack = openRecordStore('/sys/reedway');
-  pack.put('a', '1');
-  pack.close();
+  const store = openRecordStore('/sys/reedway');
+  store.put('a', '1');
+  store.close();
   expect(openRecordStore('/sys/reedway').get('a')).toBeUndefined();
 });
