@@ -38,7 +38,7 @@ const POSITION_NAMES: Readonly<Record<string, number>> = { 'second-position': 2,
 
 const idOf = (index: number): string => `lesson-${`${index + 1}`.padStart(4, '0')}`;
 
-/** What stands in each file of the course, by its path below the course folder. */
+/** What is in each file of the course, by its path below the course folder. */
 export function courseFiles({ lessons, blocks, words = 600, seed = 1 }: CourseSize): Map<string, string> {
   const plan = planOf(lessons, seed);
   const files = new Map<string, string>([['course.yaml', courseYaml(plan)]]);

@@ -1,5 +1,5 @@
 /**
- * What another harp costs a student: how much is loaded, how soon the page stands, and what it adds to a build.
+ * What another harp costs a student: how much is loaded, how soon the page is, and what it adds to a build.
  *
  *     node bench/harp.ts
  *
@@ -44,9 +44,9 @@ try {
       atMost('engraver and outlines, loaded on the first choice, gzip', scripts, 130 * 1024, kilobytes),
       row('the page’s scores, loaded with it, gzip', kilobytes(scores)),
       row('scripts of the page without a choice, gzip', kilobytes(before)),
-      row('first block stands, engraver loaded for it', seconds(first.first)),
-      atMost('whole page stands, engraver loaded for it', first.all, 1, seconds),
-      atMost('whole page stands on a later choice', again.all, 1, seconds),
+      row('first block is, engraver loaded for it', seconds(first.first)),
+      atMost('whole page is, engraver loaded for it', first.all, 1, seconds),
+      atMost('whole page is on a later choice', again.all, 1, seconds),
       row('longest the page itself was held up meanwhile', seconds(first.held)),
       row('writing the scores, to engraving the blocks at build time', ratio(written / built)),
       row('drawing the figures, to engraving the blocks', ratio(figures / built)),

@@ -222,7 +222,7 @@ export function makeBlock(wish: BlockWish): MadeBlock {
         own.includes(quoted as never) ? `<${quoted.phrase}>` : `<${quoted.lesson}/${quoted.block}:${quoted.phrase}>`,
       ];
     }
-    // In a repeat what stands before a bar depends on the way it was come to.
+    // In a repeat what is before a bar depends on the way it was come to.
     if (shape === 'repeat') mouth.sounds = false;
     const symbol = shape === 'plain' && !form && random.percent(20) ? [`"${random.pick(SYMBOLS)}"`] : [];
     return [...symbol, ...fill(grid.slots, false, index)];
@@ -242,7 +242,7 @@ export function makeBlock(wish: BlockWish): MadeBlock {
     return fill(grid.slots, true);
   }
 
-  /** Words for so many slots. A neutral bar can stand anywhere: it neither leans on a note before nor switches the mouth. */
+  /** Words for so many slots. A neutral bar can be anywhere: it neither leans on a note before nor switches the mouth. */
   function fill(slots: number, neutral: boolean, index = 0): string[] {
     const words: string[] = [];
     let left = slots;

@@ -1,6 +1,6 @@
 /** What a command of `reedway` is: its words for the help, what it takes, and what it does. */
 
-/** Where a command speaks and stands; a test gives it another one. */
+/** Where a command speaks and is; a test gives it another one. */
 export interface Terminal {
   /** Paths are relative to it: where the command was typed. */
   readonly cwd: string;
@@ -18,7 +18,7 @@ export interface Option {
 }
 
 export interface Argument {
-  /** As it stands in the help: `COURSE`. */
+  /** As it is in the help: `COURSE`. */
   readonly name: string;
   readonly about: string;
   readonly required?: boolean;

@@ -24,7 +24,7 @@ export interface CourseFile {
   readonly teacher?: string | undefined;
   /** A language tag, for the pages' `lang`. */
   readonly language: string;
-  /** Where the site will stand, for absolute links. */
+  /** Where the site will be, for absolute links. */
   readonly url?: string | undefined;
   /** One line for the foot of every page. */
   readonly licence?: string | undefined;

@@ -14,7 +14,7 @@ export interface Allow {
 export interface LessonFront {
   readonly title: string;
   readonly summary?: string | undefined;
-  /** The id of a stage; a lesson of none stands before all of them. */
+  /** The id of a stage; a lesson of none is before all of them. */
   readonly stage?: string | undefined;
   /** Ids of lessons. */
   readonly requires: readonly string[];

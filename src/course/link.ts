@@ -117,7 +117,7 @@ function page(path: string, url: string, span: TextSpan): Resolved {
   if (SITE_PAGES.includes(first))
     return sound({ kind: 'page', path: path.slice(1), rest: url.slice(url.search(/[?#]|$/)) });
   const near = nearest(first, SITE_PAGES.filter(Boolean));
-  // The folder a site stands in is no part of its own addresses: the build puts it before them.
+  // The folder a site is in is no part of its own addresses: the build puts it before them.
   const [inner = ''] = below;
   const isInside = inner !== '' && [...SITE_PAGES, 'lessons'].includes(inner);
   const meant = isInside ? below.join('/') : near;

@@ -11,7 +11,7 @@ const report = reporter(COURSE_PROBLEMS);
 
 type CheckedCourse = Pick<Course, 'file' | 'lessons' | 'path' | 'repertoire' | 'tunings'>;
 
-/** Of links to pages of the site, each address is that of a page, and what stands behind `#` a place on it. */
+/** Of links to pages of the site, each address is that of a page, and what is behind `#` a place on it. */
 export function pagesExist(course: CheckedCourse): Problem[] {
   const seen = new Map<boolean, Shown>();
   const shownWith = (drafts: boolean): Shown => {

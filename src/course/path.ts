@@ -11,7 +11,7 @@ import type { Course, Lesson } from './course.ts';
 import type { Stage } from './course-schema.ts';
 import { placeAt } from './severity.ts';
 
-/** The path of some lessons of a course. Where nothing else decides, lessons stand by their names. */
+/** The path of some lessons of a course. Where nothing else decides, lessons are by their names. */
 export function coursePath<L extends PathLesson>(
   lessons: readonly L[],
   stages: readonly Stage[],

@@ -10,7 +10,7 @@ export const COURSE_PROBLEMS = {
     help: () => 'Name the folder that holds course.yaml and lessons.',
   }),
   'course-not-folder': error<{ dir: string }>({
-    about: 'A course is a folder: course.yaml, lessons and media stand in it.',
+    about: 'A course is a folder: course.yaml, lessons and media are in it.',
     message: ({ dir }) => `${dir} is a file, and a course is a folder.`,
     help: () => 'Name the folder that holds course.yaml and lessons.',
   }),
@@ -91,12 +91,12 @@ export const COURSE_PROBLEMS = {
         : (didYouMean(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
   }),
   'link-page-anchor': error<Near & { path: string; place: string; known: readonly string[] }>({
-    about: 'What stands behind # in a link to a page of the site is the id of a place on it.',
+    about: 'What is behind # in a link to a page of the site is the id of a place on it.',
     message: ({ path, place }) => `The page ${path} has no place with the id “${place}”.`,
     help: (facts) => didYouMean(facts) ?? `Its places are: ${listed(facts.known)}.`,
   }),
   'link-anchor-unknown': error<Near & { lesson: string; place: string }>({
-    about: 'What stands behind # in a link is the id of a block or a heading of that lesson.',
+    about: 'What is behind # in a link is the id of a block or a heading of that lesson.',
     message: ({ lesson, place }) => `The lesson “${lesson}” has neither a block nor a heading with the id “${place}”.`,
     help: didYouMean,
   }),
@@ -111,12 +111,12 @@ export const COURSE_PROBLEMS = {
     help: () => 'Write a lesson’s name, a path below media, or an address that begins with https: or mailto: .',
   }),
   'media-missing': error<Near & { path: string }>({
-    about: 'Pictures and recordings stand in the course’s media folder and are named from there: media/harp.svg.',
+    about: 'Pictures and recordings are in the course’s media folder and are named from there: media/harp.svg.',
     message: ({ path }) => `There is no file ${path} in the course.`,
     help: didYouMean,
   }),
   'media-outside': error<Near & { path: string }>({
-    about: 'Pictures and recordings stand in the course’s media folder, or they would not be published.',
+    about: 'Pictures and recordings are in the course’s media folder, or they would not be published.',
     message: ({ path }) => `“${path}” does not lie in the media folder, so it would not be published.`,
     help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
   }),

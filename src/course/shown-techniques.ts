@@ -1,4 +1,4 @@
-/** Which techniques have a page of their own, and what stands on it: those that a lesson teaches or a block uses. */
+/** Which techniques have a page of their own, and what is on it: those that a lesson teaches or a block uses. */
 import { type Curriculum, stepOf } from '../curriculum/curriculum.ts';
 import type { Match } from '../technique/detect.ts';
 import type { Repertoire } from '../technique/repertoire.ts';

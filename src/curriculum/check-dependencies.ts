@@ -96,7 +96,7 @@ function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
 /** A draft that a published lesson needs is told once for each such lesson; to require it is the worse of the two. */
 function checkDrafts(curriculum: NumberedPath, add: Report): void {
   const told = new Set<string>();
-  // What a lesson requires stands before what it quotes.
+  // What a lesson requires is before what it quotes.
   for (const { from, to, reason, place } of curriculum.written) {
     const needed = at(curriculum, from);
     const lesson = at(curriculum, to);

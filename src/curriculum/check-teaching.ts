@@ -87,7 +87,7 @@ function checkFirsts(curriculum: NumberedPath, add: Report): void {
 /** More techniques than this that nobody teaches are told of a lesson in one finding: its course has only begun to teach by name. */
 const EACH = 3;
 
-/** Where in its block a technique is missed: the block as a whole stands before its first event. */
+/** Where in its block a technique is missed: the block as a whole is before its first event. */
 const placeIn = ({ match }: MissingTechnique): number => match.at ?? Number.NEGATIVE_INFINITY;
 
 /** What is used too early, for each lesson; what is never taught, once for the course, where it is first used. */

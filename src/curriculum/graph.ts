@@ -11,7 +11,7 @@ export interface Graph {
 
 export type Edge = readonly [from: number, to: number];
 
-/** A graph without double edges; neighbours stand in the order of the edges. */
+/** A graph without double edges; neighbours are in the order of the edges. */
 export function graphOf(size: number, edges: Iterable<Edge>): Graph {
   const next: number[][] = Array.from({ length: size }, () => []);
   const before: number[][] = Array.from({ length: size }, () => []);

@@ -1,4 +1,4 @@
-/** In which row of the map each lesson stands: below all it builds on, few enough to a row, stage after stage. */
+/** In which row of the map each lesson is: below all it builds on, few enough to a row, stage after stage. */
 import { itemAt } from '../values/checked.ts';
 import { type Curriculum, stepOf } from './curriculum.ts';
 

@@ -35,7 +35,7 @@ export interface PathQuote {
   readonly range: SourceRange;
 }
 
-/** Where in a lesson something stands. */
+/** Where in a lesson something is. */
 export type LessonPlace =
   /** A value of its front matter by its path: `requires/2`, `teaches/0`, `order`, `title`. */
   | { readonly front: string }

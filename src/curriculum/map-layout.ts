@@ -1,4 +1,4 @@
-/** Where boxes and the lines that pass between them stand in their rows, across. */
+/** Where boxes and the lines that pass between them are in their rows, across. */
 import dagre, { type RankerFunction } from '@dagrejs/dagre';
 import { itemAt } from '../values/checked.ts';
 
@@ -34,7 +34,7 @@ export function rowWidths(layer: readonly number[], steps: readonly Pair[], box:
   for (const [before, place] of steps) {
     for (let row = itemAt(layer, before) + 1; row < itemAt(layer, place); row++) lines[row] = (lines[row] ?? 0) + 1;
   }
-  // A line at the edge of a row adds its own room; between two boxes it adds less, as it stands in theirs.
+  // A line at the edge of a row adds its own room; between two boxes it adds less, as it is in theirs.
   return boxes.map((count, row) => count * box + APART.boxes * (count - 1) + APART.lines * itemAt(lines, row));
 }
 

@@ -1,4 +1,4 @@
-/** The map of a path, in numbers: where each lesson's box stands and how the lines between them run. It runs downwards. */
+/** The map of a path, in numbers: where each lesson's box is and how the lines between them run. It runs downwards. */
 import { itemAt } from '../values/checked.ts';
 import { type Curriculum, stepOf } from './curriculum.ts';
 import { type Band, type Layers, layersOf } from './layers.ts';
@@ -11,7 +11,7 @@ export interface MapPoint {
 
 export interface Box extends MapPoint {
   readonly lesson: string;
-  /** Lessons it builds on that stand on another sheet. */
+  /** Lessons it builds on that are on another sheet. */
   readonly elsewhere: readonly string[];
 }
 

@@ -43,7 +43,7 @@ export interface NumberedPath {
 }
 
 export interface PathInput {
-  /** In the order in which they stand where nothing else decides. */
+  /** In the order in which they are where nothing else decides. */
   readonly lessons: readonly PathLesson[];
   /** Ids of the stages, in their order. */
   readonly stages: readonly string[];

@@ -97,15 +97,15 @@ export const PATH_PROBLEMS = {
     help: () => 'Remove this entry.',
   }),
   'named-twice': hint<{ id: string; key: string }>({
-    about: 'An entry stands twice in one list.',
-    message: ({ id, key }) => `${quoted(id)} stands in ${key} twice.`,
+    about: 'An entry is twice in one list.',
+    message: ({ id, key }) => `${quoted(id)} is in ${key} twice.`,
     help: () => 'Remove one of the two.',
   }),
   'stage-contradicts': warning<{ lesson: string; stage: string; needed: string; neededStage: string }>({
     about:
       'A lesson needs one of a later stage, so the stages are not in the order in which they can be worked through.',
     message: ({ lesson, stage, needed, neededStage }) =>
-      `${quoted(lesson)} stands in the stage ${quoted(stage)}, and needs ${quoted(needed)} of the later stage ${quoted(neededStage)}.`,
+      `${quoted(lesson)} is in the stage ${quoted(stage)}, and needs ${quoted(needed)} of the later stage ${quoted(neededStage)}.`,
     help: () => 'Move one of the two lessons to another stage, or drop the need.',
   }),
   'order-contradicts': warning<{ lesson: string; order: number; needed: string; neededOrder: number }>({

@@ -1,6 +1,6 @@
 /**
  * Whether each lesson has been taught what its blocks use. A technique is in hand where a lesson on the way (or the lesson
- * itself) teaches it. Beyond that, two things stand in for it: a wider technique on the way, if nobody teaches the narrower
+ * itself) teaches it. Beyond that, two things count as it: a wider technique on the way, if nobody teaches the narrower
  * one by name; and, note by note, a narrower technique on the way that the same note is found by.
  */
 import type { Match } from '../technique/detect.ts';

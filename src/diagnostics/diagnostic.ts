@@ -1,6 +1,6 @@
 /**
  * A diagnostic is a value: collected, never thrown. Its place is a run of characters in the text that was read;
- * whoever knows where that text stands in a file (see `place.ts`) turns it into lines and columns.
+ * whoever knows where that text is in a file (see `place.ts`) turns it into lines and columns.
  */
 
 export type Severity = 'error' | 'warning' | 'hint';

@@ -1,4 +1,4 @@
-/** Where a text stands in a file: offsets turned into lines and columns, and a problem shown with its line and a caret. */
+/** Where a text is in a file: offsets turned into lines and columns, and a problem shown with its line and a caret. */
 import type { Diagnostic, Severity } from './diagnostic.ts';
 
 /** Line and column are 1-based; columns count UTF-16 units, as editors do. */
@@ -31,7 +31,7 @@ export interface Problem {
 }
 
 /**
- * A text that stands in a file, perhaps indented there line by line (a block in a list or a quotation).
+ * A text that is in a file, perhaps indented there line by line (a block in a list or a quotation).
  * `lines[n]` is where line n of the text (from 0, with its offset) begins in the file.
  */
 export interface Placed {
@@ -53,7 +53,7 @@ export function placeOf(text: string, start: SourcePoint = { line: 1, column: 1 
 const LINE_FEED = 10;
 const RETURN = 13;
 
-/** The point of an offset. Offsets past the end stand on the last line. */
+/** The point of an offset. Offsets past the end are on the last line. */
 export function pointAt(placed: Placed, offset: number): SourcePoint {
   let low = 0;
   let high = placed.lines.length - 1;
@@ -67,7 +67,7 @@ export function pointAt(placed: Placed, offset: number): SourcePoint {
   return { line: line.at.line, column: line.at.column + offset - line.offset };
 }
 
-/** A diagnostic of a text that stands in a file. */
+/** A diagnostic of a text that is in a file. */
 export function locate(diagnostic: Diagnostic, file: string, placed: Placed): Problem {
   const { from, to } = diagnostic.span;
   return problemAt(diagnostic, file, { start: pointAt(placed, from), end: pointAt(placed, Math.max(from, to)) });

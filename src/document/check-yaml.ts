@@ -21,7 +21,7 @@ export interface Checked<Value> {
 
 /**
  * Checks what YAML read against a schema; every issue becomes a diagnostic at the key or value it is about.
- * `fallback` stands in for required keys, and fits the schema by itself.
+ * `fallback` is in for required keys, and fits the schema by itself.
  */
 export function checkYaml<Schema extends z.ZodType>(
   schema: Schema,
@@ -117,7 +117,7 @@ const startOf = (span: TextSpan): TextSpan => ({ from: span.from, to: span.from 
 function isMissing(path: readonly PropertyKey[], read: YamlRead): boolean {
   let value: unknown = read.value ?? {};
   for (const step of path) {
-    // The only item of a list may stand without its dash.
+    // The only item of a list may be without its dash.
     if (step === 0 && !Array.isArray(value)) continue;
     value = fieldOf(value, step);
   }

@@ -19,8 +19,8 @@ export const DOCUMENT_PROBLEMS = {
     help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
   }),
   'key-twice': error<{ key: string }>({
-    about: 'A key may stand once, or nobody could tell which value is meant.',
-    message: ({ key }) => `The key “${key}” stands twice.`,
+    about: 'A key may be once, or nobody could tell which value is meant.',
+    message: ({ key }) => `The key “${key}” is twice.`,
     help: () => 'Keep the one you mean.',
   }),
   'key-unknown': error<Near & { key: string; known: readonly string[] }>({

@@ -39,7 +39,7 @@ export type YamlPlaces = ReadonlyMap<string, { readonly key?: SourceRange; reado
 
 const report = reporter(DOCUMENT_PROBLEMS);
 
-/** Reads the YAML that stands from `from` to `to` in a file's text. Spans count from the start of the file. */
+/** Reads the YAML that is from `from` to `to` in a file's text. Spans count from the start of the file. */
 export function readYaml(source: string, from = 0, to = source.length): YamlRead {
   const text = source.slice(from, to);
   const shift = (start: number, end: number): TextSpan => ({ from: from + start, to: from + Math.max(start, end) });
@@ -121,7 +121,7 @@ function textOf(scalar: Scalar): string | undefined {
 }
 
 /**
- * A `#` that swallowed a value (`harp: #F`, `title: #1 hit`) or stands bare behind one (`harp: F #`): YAML begins a
+ * A `#` that swallowed a value (`harp: #F`, `title: #1 hit`) or is bare behind one (`harp: F #`): YAML begins a
  * comment there, and the author hardly meant one.
  */
 function strayComment(text: string, key: Scalar, value: unknown): [number, number] | undefined {
@@ -199,7 +199,7 @@ export function yamlPlaces(spans: ReadonlyMap<string, YamlSpans>, placed: Placed
 }
 
 /**
- * What a map by path says of a path, or of the nearest place above it that was written. A list's only item may stand
+ * What a map by path says of a path, or of the nearest place above it that was written. A list's only item may be
  * without its dash, and then has its list's place.
  */
 export function nearestPlace<T>(places: ReadonlyMap<string, T>, path: readonly PropertyKey[]): T | undefined {

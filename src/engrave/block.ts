@@ -68,8 +68,8 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     parts.map((part) => part.drawing),
     clef,
   );
-  const lead = drawRowHead(score.key, clef, layout);
-  const glyphs = new Set(lead.glyphs);
+  const rowHead = drawRowHead(score.key, clef, layout);
+  const glyphs = new Set(rowHead.glyphs);
 
   const rows = segments.map((segment, index) => ({
     part: index > 0 && segment.opens && segment.bar.part !== undefined,
@@ -77,19 +77,19 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     more: restOfBar(segments, index),
   }));
   const starts = COLUMNS.map((columns) => rowStarts(rows, columns));
-  const view = `0 ${layout.top} ${lead.width} ${layout.bottom - layout.top}`;
+  const view = `0 ${layout.top} ${rowHead.width} ${layout.bottom - layout.top}`;
   const tiles = parts.map((part, index) => {
     const neighbours = { before: lastOf(segments[index - 1]), after: segments[index + 1]?.columns[0] };
     const tile = drawTile(part, neighbours, { score, layout, width, id });
     for (const glyph of tile.glyphs) glyphs.add(glyph);
     const shown = COLUMNS.filter((_, at) => starts[at]?.has(index)).map((columns) => ` l${columns}`);
-    return `<svg class="lead${shown.join('')}" viewBox="${view}"><use href="#${id}-lead"/></svg>${tile.markup}`;
+    return `<svg class="row-head${shown.join('')}" viewBox="${view}"><use href="#${id}-row-head"/></svg>${tile.markup}`;
   });
 
   const html =
     `<div class="tab-block w${size + 1} k${Math.abs(signatureOf(score.key))}" role="group" aria-label="${escapeText(blockName(score))}">` +
     `<div class="tab-grid" aria-hidden="true">` +
-    `<svg class="sheet" width="0" height="0"><defs><g id="${id}-lead">${lead.markup}</g></defs></svg>` +
+    `<svg class="sheet" width="0" height="0"><defs><g id="${id}-row-head">${rowHead.markup}</g></defs></svg>` +
     `${tiles.join('')}</div>` +
     `${blockWords(score)}</div>`;
   return { html, glyphs: [...glyphs].sort() };

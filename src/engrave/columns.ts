@@ -1,4 +1,4 @@
-/** A bar before it has a place: its columns, with all that stands in line with each, and its chords. */
+/** A bar before it has a place: its columns, with all that is in line with each, and its chords. */
 import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { Role } from '../harmony/role.ts';
@@ -33,11 +33,11 @@ export interface Segment {
   readonly chords: readonly ChordMark[];
   readonly opens: boolean;
   readonly closes: boolean;
-  /** The meter, where it stands at the segment's start. */
+  /** The meter, where it is at the segment's start. */
   readonly meter: Meter | undefined;
 }
 
-/** One written note with all that stands in line with it. */
+/** One written note with all that is in line with it. */
 export interface Column {
   readonly note: WrittenNote;
   readonly event: Event;
@@ -69,7 +69,7 @@ export interface ChordMark {
 /** Stands for the line of that name, and is as wide. */
 export const WAVE = '~~~~';
 
-/** What stands over the lanes for a note's marks: words, or a line where it is alone. Signs at the notehead are not among it. */
+/** What is over the lanes for a note's marks: words, or a line where it is alone. Signs at the notehead are not among it. */
 function wordOf(marks: readonly Mark[]): string {
   const drawings = marks.flatMap((mark) => {
     const { drawing } = rowOf(mark.name);

@@ -1,6 +1,6 @@
 /**
  * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
- * its number a notch lower for each half step; the shape of its role stands behind each number, the role's label beside it.
+ * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
  */
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
@@ -25,7 +25,7 @@ export const DRAW_DROP = 18;
 export const LABEL_ROOM = 12;
 export const RING_ROOM = 7;
 
-/** Where each hole of a sound stands, from the lowest hole up. */
+/** Where each hole of a sound is, from the lowest hole up. */
 export function heightsOf(sound: Sound, layout: Pick<LaneLayout, 'centre' | 'blowBends'>): number[] {
   const count = sound.notes.length;
   return sound.notes.map((note, index) =>
@@ -101,7 +101,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
   const role = roles[0];
   if (!role) return '';
   const blow = sound.breath === 'blow';
-  // Over a blow bend the label stands above its thread.
+  // Over a blow bend the label is above its thread.
   const top = (index: number): number =>
     itemAt(heights, index) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
   const edge = blow

@@ -55,7 +55,7 @@ export function layoutOf(
   );
   const laneTop = y;
   const reaches = sounds.map((column) => laneHeights(column, blowBends));
-  // The lead's words stand between the clef's foot and the lanes.
+  // The words of the row head are between the clef's foot and the lanes.
   const foot = 30 + glyphAt(clef.code).bottom;
   const centre = Math.max(y + Math.max(10, ...reaches.map(({ top }) => -top)) + 1, foot + 15);
   y = centre + Math.max(10, ...reaches.map(({ bottom }) => bottom)) + 1;

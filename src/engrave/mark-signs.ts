@@ -9,9 +9,9 @@ import { type StringContext, use } from './string-context.ts';
 interface Place {
   /** The middle of the notehead. */
   readonly x: number;
-  /** The head the signs stand at: the one farthest from the stem. */
+  /** The head the signs are at: the one farthest from the stem. */
   readonly head: number;
-  /** 1 where signs stand below the head, -1 where they stand above it. */
+  /** 1 where signs are below the head, -1 where they are above it. */
   readonly side: 1 | -1;
   /** Dots behind the head. */
   readonly dots: number;
@@ -22,7 +22,7 @@ interface Place {
 interface DrawnSign {
   readonly markup: string;
   readonly glyph?: string;
-  /** Where the next sign begins, where this one stands in the same column. */
+  /** Where the next sign begins, where this one is in the same column. */
   readonly at?: number;
   /** The highest and lowest place it reaches, where that may lie outside of what the note reaches. */
   readonly reach?: readonly [low: number, high: number];
@@ -40,7 +40,7 @@ const SIGNS: Readonly<Record<MarkSign, Sign>> = {
     before: 0,
     after: 0,
     draw: ({ x, side, at: from }) => {
-      // A dot stands in a space of the staff, never on one of its lines.
+      // A dot is in a space of the staff, never on one of its lines.
       const next = from + side * 10;
       const at = next % 10 === 0 && next > -5 && next < 45 ? next + side * 5 : next;
       return { ...glyph(side === 1 ? 0xe4a3 : 0xe4a2, x, at - side * 1.7), at, reach: [at - 3, at + 3] };

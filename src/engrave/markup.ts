@@ -1,4 +1,4 @@
-/** Text and numbers as they stand in SVG and HTML. */
+/** Text and numbers as they are in SVG and HTML. */
 import { valueAt } from '../values/checked.ts';
 
 const ENTITIES: ReadonlyMap<string, string> = new Map(

@@ -1,6 +1,6 @@
 /**
  * The shape of a role: as many sides as its degree, a disc for the root. A flat role is hollow, any other filled; colour
- * comes from the style sheet by class, and never stands alone.
+ * comes from the style sheet by class, and never is alone.
  */
 import type { Degree } from '../harmony/chord.ts';
 import type { Role } from '../harmony/role.ts';
@@ -62,7 +62,7 @@ export function shapeClasses(role: Role): string {
 export interface RoleMarkOptions {
   /** CSS pixels of its width and height. */
   readonly size: number;
-  /** What stands in it: a hole number, or the role's label. Nothing if left out. */
+  /** What is in it: a hole number, or the role's label. Nothing if left out. */
   readonly text?: string;
 }
 
@@ -79,7 +79,7 @@ export function roleMark(role: Role, { size, text }: RoleMarkOptions): string {
   );
 }
 
-/** What stands in a mark, or alone where a note has no role. Two characters are set smaller. */
+/** What is in a mark, or alone where a note has no role. Two characters are set smaller. */
 export function shapeText(text: string, x: number, y: number, role: Role | undefined): string {
   const on = role && !isHollow(role) ? ` on${roleClass(role) ? role.degree : ''}` : '';
   const narrow = text.length > 1;

@@ -1,4 +1,4 @@
-/** The lead: what stands at the head of a row. Clef, key signature, and what the lanes are. */
+/** The row head: what is at the head of a row. Clef, key signature, and what the lanes are. */
 import { type SongKey, signatureOf } from '../harmony/key.ts';
 import type { Meter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
@@ -13,7 +13,7 @@ const CLEF_WIDTH = 34;
 const SIGN_WIDTH = 9.5;
 export const rowHeadWidth = (signs: number): number => CLEF_WIDTH + (signs === 0 ? 0 : 3 + SIGN_WIDTH * signs);
 
-/** Where the signs of a signature stand, top line 0, 5 a step: common practice, no source. */
+/** Where the signs of a signature are, top line 0, 5 a step: common practice, no source. */
 const SHARPS = [0, 15, -5, 10, 25, 5, 20];
 const FLATS = [20, 5, 25, 10, 30, 15, 35];
 
@@ -33,7 +33,7 @@ export function drawRowHead(key: SongKey, clef: Clef, layout: Layout): RowHead {
   };
   const staff = [0, 10, 20, 30, 40].map((y) => `M0 ${y}H${n(width + 0.3)}`).join('');
   // Each row shows a copy, which only the style sheet's plainest selectors reach: hence classes of its own.
-  let markup = `<path class="lead-line" d="${staff}M0 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
+  let markup = `<path class="row-head-line" d="${staff}M0 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
   markup += put(clef.code, 3, 30);
   const code = signature > 0 ? 0xe262 : 0xe260;
   const places = signature > 0 ? SHARPS : FLATS;
@@ -41,8 +41,8 @@ export function drawRowHead(key: SongKey, clef: Clef, layout: Layout): RowHead {
     markup += put(code, CLEF_WIDTH + index * SIGN_WIDTH, itemAt(places, index));
   }
   markup +=
-    `<text class="lead-word" x="2" y="${n(layout.centre - 5)}">blow</text>` +
-    `<text class="lead-word" x="2" y="${n(layout.centre + 12)}">draw</text>`;
+    `<text class="row-head-word" x="2" y="${n(layout.centre - 5)}">blow</text>` +
+    `<text class="row-head-word" x="2" y="${n(layout.centre + 12)}">draw</text>`;
   return { markup, glyphs: [...glyphs], width };
 }
 

@@ -1,4 +1,4 @@
-/** Which tiles begin a row at each number of tiles to a row: before those the lead is shown. */
+/** Which tiles begin a row at each number of tiles to a row: before those the row head is shown. */
 
 export interface RowTile {
   /** A labelled part begins here. */
@@ -8,7 +8,7 @@ export interface RowTile {
   readonly more: number;
 }
 
-/** Where one tile stands to a row each begins its own, and the style sheet shows every lead. */
+/** Where one tile is to a row each begins its own, and the style sheet shows every row head. */
 export const COLUMNS = [2, 4] as const;
 
 /**

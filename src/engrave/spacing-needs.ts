@@ -39,7 +39,7 @@ function staffReach(
   const marks = event.kind === 'sound' && first ? signsOf(event.marks) : [];
   const { before, after } = roomOf(marks);
   const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, itemAt(staff, index - 1)) === 1);
-  // One of two heads a step apart stands on the other side of the stem, whichever way that turns out to go.
+  // One of two heads a step apart is on the other side of the stem, whichever way that turns out to go.
   const displaced = seconds ? half * 2 : 0;
   const flag = hasFlag ? 9 : 0;
   return {
@@ -79,7 +79,7 @@ export function spacingNeeds(segment: Segment): Omit<Spacing, 'width'> {
     if (to === from + 1) gaps[from] = Math.max(itemAt(gaps, from), least);
     else apart.push({ from, to, least });
   };
-  /** Keeps what stands in one row apart, neighbour by neighbour. */
+  /** Keeps what is in one row apart, neighbour by neighbour. */
   const row = (shown: (index: number) => boolean, least: (from: number, to: number) => number): void => {
     let before: number | undefined;
     columns.forEach((_, index) => {
@@ -109,7 +109,7 @@ export function spacingNeeds(segment: Segment): Omit<Spacing, 'width'> {
     (index) => (lyrics[index] ?? 0) > 0,
     (from, to) => (lyrics[from] ?? 0) + (lyrics[to] ?? 0) + (hyphenAt(columns[from]) ? 11 : 5),
   );
-  // Several chords may change under one long note: all of them stand before the next note's.
+  // Several chords may change under one long note: all of them are before the next note's.
   const symbols = columns.map((_, index) =>
     chords.reduce((sum, chord) => sum + (chord.column === index ? chordWidth(chord) + CHORD_GAP : 0), 0),
   );

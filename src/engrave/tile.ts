@@ -206,7 +206,7 @@ function drawLines({ segment }: TileParts, { score, layout, width }: TileSetting
   return drawn;
 }
 
-/** What stands above the staff: part, ending, chord symbols and the bar's number. */
+/** What is above the staff: part, ending, chord symbols and the bar's number. */
 function drawHead(parts: TileParts, { score, layout, width }: TileSettings): string {
   const { segment } = parts;
   const { bar } = segment;

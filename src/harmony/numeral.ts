@@ -18,7 +18,7 @@ export interface Numeral {
   readonly rest: string;
 }
 
-// The longer steps stand first, so that IV does not read as I with something behind it.
+// The longer steps are first, so that IV does not read as I with something behind it.
 const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/;
 
 export function readNumeral(text: string): Numeral | undefined {

@@ -84,7 +84,7 @@ export function roleInWords(role: Role): string {
 
 /**
  * A pitch spelled by what it does: over a chord, by its role (the ♭3 of E is G natural); without one, by the key.
- * Where the role's own letter would need three signs, the key's spelling stands.
+ * Where the role's own letter would need three signs, the key's spelling is.
  */
 export function spell(midi: number, chord: Chord | undefined, key: SongKey): Pitch {
   if (!chord) return spellInKey(midi, key);

@@ -10,7 +10,7 @@ import type { Reference } from './reference.ts';
 import { type AttributeSpan, attributesAt } from './tag.ts';
 import { readValue, type Value, type ValueParts } from './value.ts';
 
-/** A component as it stands in a lesson. */
+/** A component as it is in a lesson. */
 export interface ComponentText {
   readonly name: string;
   /** From its `<` to the end of what it encloses. */
@@ -23,7 +23,7 @@ export interface WrittenAttribute {
   readonly name: string;
   /** `true` for an attribute without a value. */
   readonly value: Value;
-  /** Whether the value stands in the file letter for letter. */
+  /** Whether the value is in the file letter for letter. */
   readonly verbatim: boolean;
   readonly nameSpan: TextSpan;
   readonly valueSpan: TextSpan;
@@ -52,7 +52,7 @@ export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | '
 
 const report = reporter(LESSON_PROBLEMS);
 
-/** Reads the component that stands at `span`. */
+/** Reads the component that is at `span`. */
 export function readComponent(
   source: string,
   span: TextSpan,

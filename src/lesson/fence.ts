@@ -1,4 +1,4 @@
-/** The fence around a block: whether it is closed, and where each line of the block stands in the file. */
+/** The fence around a block: whether it is closed, and where each line of the block is in the file. */
 import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Placed, placeOf } from '../diagnostics/place.ts';
 

@@ -1,4 +1,4 @@
-/** Where a lesson's front matter stands: between a first line of three hyphens and the next such line. */
+/** Where a lesson's front matter is: between a first line of three hyphens and the next such line. */
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { readYaml, type YamlRead } from '../document/yaml.ts';

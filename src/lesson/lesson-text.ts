@@ -1,5 +1,5 @@
 /**
- * What stands in a lesson's file: its front matter as YAML, its blocks, links and headings, each with its place, and
+ * What is in a lesson's file: its front matter as YAML, its blocks, links and headings, each with its place, and
  * what can be seen to be wrong without knowing the rest of the course.
  */
 import GithubSlugger from 'github-slugger';
@@ -26,7 +26,7 @@ export interface Heading {
   readonly slug: string;
 }
 
-/** A block as it stands in its lesson, read and not yet understood. */
+/** A block as it is in its lesson, read and not yet understood. */
 export interface BlockText {
   readonly text: string;
   readonly placed: Placed;
@@ -117,14 +117,14 @@ export function readLessonText(source: string): LessonText {
     return { text, placed: placedInFence(source, span, range.start.line, text), range, tree, closed: !fault };
   }
 
-  /** What stands behind the word of an opening fence. */
+  /** What is behind the word of an opening fence. */
   function restOf(opening: TextSpan, meta: string): TextSpan {
     const at = source.slice(opening.from, opening.to).lastIndexOf(meta);
     return at < 0 ? opening : { from: opening.from + at, to: opening.from + at + meta.length };
   }
 }
 
-/** What may stand in the running text: a text, a number, a comment. */
+/** What may be in the running text: a text, a number, a comment. */
 const isText = (read: ReturnType<typeof readValue>): boolean => 'value' in read && typeof read.value !== 'object';
 
 const nothing = (text: string): BlockTree => ({

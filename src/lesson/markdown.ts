@@ -109,8 +109,8 @@ const SLIPS: readonly (readonly [RegExp, string, string])[] = [
   ],
   [
     /^Could not parse expression/,
-    'What stands in these braces is no value.',
-    "A text stands in quotation marks, as in '1:42'. For a brace in the text write \\{ .",
+    'What is in these braces is no value.',
+    "A text is in quotation marks, as in '1:42'. For a brace in the text write \\{ .",
   ],
   [/create a comment in MDX/, 'A comment is written in another way in MDX.', 'Write {/* … */}.'],
   [

@@ -7,7 +7,7 @@ import { lineFrom } from './line.ts';
 
 /** Of brackets and tags. */
 const DEEPEST = 1000;
-/** Of quotations, lists and whatever else stands in one another. */
+/** Of quotations, lists and whatever else is in one another. */
 const DEEPEST_TREE = 100;
 
 export interface TooDeep {
@@ -53,4 +53,4 @@ export function tooDeepUnder(root: MdastNode): TooDeep | undefined {
   return undefined;
 }
 
-const IN_ONE_ANOTHER = `More than ${DEEPEST_TREE} quotations, lists or elements stand in one another here`;
+const IN_ONE_ANOTHER = `More than ${DEEPEST_TREE} quotations, lists or elements are in one another here`;

@@ -9,7 +9,7 @@ export const LESSON_PROBLEMS = {
       'A lesson begins with front matter: a line of three hyphens, the title and whatever else is said of the lesson, and three hyphens again.',
     message: ({ late }) =>
       late
-        ? 'Something stands before the front matter, so it is not read as such.'
+        ? 'Something is before the front matter, so it is not read as such.'
         : 'This lesson does not begin with front matter, so it has no title.',
     help: ({ late }) =>
       late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
@@ -33,13 +33,13 @@ export const LESSON_PROBLEMS = {
         : 'Remove the line. A line of text cannot begin with this word.',
   }),
   'lesson-expression': error<{ text: string }>({
-    about: 'A lesson is text, never a program: braces hold a value as it stands, and nothing is computed.',
+    about: 'A lesson is text, never a program: braces hold a value as it is, and nothing is computed.',
     message: ({ text }) =>
       `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.`,
     help: () => 'For a brace in the text write \\{ .',
   }),
   'component-unknown': error<Near & { name: string; known: readonly string[] }>({
-    about: 'Only the components that come with Reedway may stand in a lesson.',
+    about: 'Only the components that come with Reedway may be in a lesson.',
     message: ({ name }) => `There is no component <${name}>.`,
     help: ({ nearest, known }) =>
       nearest === undefined
@@ -53,7 +53,7 @@ export const LESSON_PROBLEMS = {
   }),
   'component-content': error<{ component: string }>({
     about: 'A component draws what its attributes say; nothing else of it is shown.',
-    message: ({ component }) => `What stands between <${component}> and </${component}> would not be shown.`,
+    message: ({ component }) => `What is between <${component}> and </${component}> would not be shown.`,
     help: ({ component }) => `Close it at once, <${component} … />, and write what belongs to the text below it.`,
   }),
   'component-key-missing': error<{ component: string; key: string }>({
@@ -88,7 +88,7 @@ export const LESSON_PROBLEMS = {
     help: () => 'A block begins with ```tab .',
   }),
   'fence-settings': error<{ text: string }>({
-    about: 'Settings of a block stand inside it, line by line, not behind the word tab.',
+    about: 'Settings of a block are inside it, line by line, not behind the word tab.',
     message: ({ text }) => `“${text}” behind the word tab is not read.`,
     help: () => 'Write settings as key: value lines at the top of the block.',
   }),

@@ -5,7 +5,7 @@ export interface AttributeSpan {
   /** Undefined for `{...}`. */
   readonly name: string | undefined;
   readonly nameSpan: TextSpan;
-  /** What stands between its quotation marks or braces. */
+  /** What is between its quotation marks or braces. */
   readonly valueSpan: TextSpan;
 }
 

@@ -1,4 +1,4 @@
-/** Values in braces: a lesson may hold a text, a number, a list or a record as it stands, and nothing to compute. */
+/** Values in braces: a lesson may hold a text, a number, a list or a record as it is, and nothing to compute. */
 import { type Expression, parse, type SpreadElement } from 'acorn';
 import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
@@ -7,7 +7,7 @@ export type Value = string | number | boolean | null | undefined | readonly Valu
 /** The library's own test knows no list that is only read. */
 export const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
 
-/** Where what a list or a record holds stands in the text, by its path there, the steps joined with `/` (`0/at`). */
+/** Where what a list or a record holds is in the text, by its path there, the steps joined with `/` (`0/at`). */
 export type ValueParts = ReadonlyMap<string, TextSpan>;
 
 export type ValueRead = { readonly value: Value; readonly parts: ValueParts } | { readonly bad: true };

@@ -72,7 +72,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let lineHasMusic = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
-  /** Whether anything of this bar stands behind its bar line, which is its place until then. */
+  /** Whether anything of this bar is behind its bar line, which is its place until then. */
   let started = false;
 
   for (const item of stream) {

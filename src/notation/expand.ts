@@ -36,7 +36,7 @@ interface Scope {
   readonly tree: BlockTree;
   readonly context: ReadContext;
   readonly slot: Fraction;
-  /** The quotation in the block being read, for everything that stands in another block. */
+  /** The quotation in the block being read, for everything that is in another block. */
   readonly quotedAt?: TextSpan;
   readonly site?: TextSpan;
   readonly quote?: QuoteRef;

@@ -44,7 +44,7 @@ const writtenChords = (bar: DraftBar, key: SongKey): ChordChange[] =>
     return chord ? [{ onset, chord }] : [];
   });
 
-/** A written chord holds to the end of its bar; before the first one the progression stands. Repeated chords fall together. */
+/** A written chord holds to the end of its bar; before the first one the progression is. Repeated chords fall together. */
 export function overridden(base: readonly ChordChange[], written: readonly ChordChange[]): ChordChange[] {
   const first = written[0];
   const kept = first ? base.filter((change) => compare(change.onset, first.onset) < 0) : base;
@@ -86,7 +86,7 @@ function fitProgression(
   return progression;
 }
 
-/** Which bar of the progression each written bar stands on, by the order of playing; none for a pickup. */
+/** Which bar of the progression each written bar is on, by the order of playing; none for a pickup. */
 function formPlaces(
   bars: readonly DraftBar[],
   head: Header,

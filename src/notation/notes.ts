@@ -52,7 +52,7 @@ export function notesOfPhrase(
 
   function phraseItems(from: BlockTree, phrase: string): readonly Item[] {
     const found = from.phrases.get(phrase);
-    // A cycle of quotations is reported where it stands.
+    // A cycle of quotations is reported where it is.
     if (!found || seen.has(found)) return [];
     seen.add(found);
     return found.items;

@@ -25,7 +25,7 @@ import { itemAt, lastOf } from '../values/checked.ts';
 import { writtenNotes } from './playable.ts';
 import { slotName } from './setting-values.ts';
 
-/** Bars to a written line: a twelve-bar stands as the three lines it is. */
+/** Bars to a written line: a twelve-bar is as the three lines it is. */
 const BARS_A_LINE = 4;
 
 export function printScore(score: Score): string {
@@ -93,7 +93,7 @@ function printFormBar(bar: NonNullable<Score['progression']>['bars'][number]): s
   }).join(' ');
 }
 
-/** Which bar of the progression each bar stands on; see the reader's own account of it. */
+/** Which bar of the progression each bar is on; see the reader's own account of it. */
 function placesOf(score: Score): (number | undefined)[] {
   const places: (number | undefined)[] = score.bars.map(() => undefined);
   const length = score.progression?.bars.length;
@@ -144,7 +144,7 @@ interface PrintedBar {
   readonly mouth: Mouth;
 }
 
-/** What stands at a point of the bar and lasts: a piece of an event no longer than up to the next stated chord. */
+/** What is at a point of the bar and lasts: a piece of an event no longer than up to the next stated chord. */
 interface Piece {
   readonly onset: Fraction;
   readonly duration: Fraction;
@@ -243,7 +243,7 @@ function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piec
   if (whole.length === 1 || (slots <= LONGEST_GROUP && shares <= FINEST_GROUP)) {
     return { run: whole, rest: pieces.slice(last + 1) };
   }
-  // A first piece that fills slots of its own stands alone; else one slot is filled, and what reaches over it is cut.
+  // A first piece that fills slots of its own is alone; else one slot is filled, and what reaches over it is cut.
   const first = itemAt(pieces, 0);
   const full = Math.max(1, Math.floor(toNumber(divide(first.duration, slot))));
   const edge = add(start, multiply(slot, fraction(full)));

@@ -17,17 +17,17 @@ export const NOTATION_PROBLEMS = {
 
   // header
   'header-unknown': error<Near & { key: string; known: readonly string[] }>({
-    about: 'Only the documented keys may stand at the head of a block.',
+    about: 'Only the documented keys may be at the head of a block.',
     message: ({ key }) => `A block has no setting “${key}”.`,
     help: (facts) => didYouMean(facts) ?? `There are ${facts.known.join(', ')}.`,
   }),
   'header-twice': error<{ key: string }>({
-    about: 'A setting may stand once in a block.',
-    message: ({ key }) => `The setting “${key}” stands twice.`,
+    about: 'A setting may be once in a block.',
+    message: ({ key }) => `The setting “${key}” is twice.`,
     help: () => 'Keep the one you mean.',
   }),
   'header-late': error<{ key: string }>({
-    about: 'Settings hold for the whole block, so they stand before its music.',
+    about: 'Settings hold for the whole block, so they are before its music.',
     message: ({ key }) => `The setting “${key}” comes after music has begun.`,
     help: () => 'Move it to the top of the block; for another tempo or harp begin another block.',
   }),
@@ -48,7 +48,7 @@ export const NOTATION_PROBLEMS = {
 
   // slots
   'not-a-slot': error<Near & { text: string }>({
-    about: 'Something in the music is none of the things that may stand there.',
+    about: 'Something in the music is none of the things that may be there.',
     message: ({ text }) =>
       `“${text}” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
     help: didYouMean,
@@ -69,7 +69,7 @@ export const NOTATION_PROBLEMS = {
   'hold-without-note': error<{ slots: number; after: 'rest' | 'nothing' }>({
     about: 'A hold prolongs the note before it, so there has to be one.',
     message: ({ after }) =>
-      after === 'rest' ? 'There is no note here to hold: a rest stands before it.' : 'There is no note here to hold.',
+      after === 'rest' ? 'There is no note here to hold: a rest is before it.' : 'There is no note here to hold.',
     help: ({ slots, after }) => (after === 'rest' ? `A longer rest is written as one: .${slots + 1}` : undefined),
   }),
   'count-zero': error<{ sign: string }>({
@@ -81,13 +81,13 @@ export const NOTATION_PROBLEMS = {
     message: () => 'This group holds nothing.',
   }),
   'group-nested': error<object>({
-    about: 'Groups do not stand inside groups.',
-    message: () => 'A group cannot stand inside a group.',
+    about: 'Groups do not be inside groups.',
+    message: () => 'A group cannot be inside a group.',
     help: () => 'Hold with = inside one group instead: {4 = 5 6} is an eighth and two sixteenths of a quarter.',
   }),
   'group-crossed': error<{ what: string }>({
     about: 'A group stays inside its bar, and holds notes, holds, rests, chord symbols and embouchures.',
-    message: ({ what }) => `A ${what} cannot stand inside a group.`,
+    message: ({ what }) => `A ${what} cannot be inside a group.`,
   }),
   'group-too-many': error<{ limit: number }>({
     about: 'A group shares its slots among at most sixteen events, which is finer than anybody reads.',
@@ -126,8 +126,8 @@ export const NOTATION_PROBLEMS = {
     message: () => 'A shake needs its other hole, as in 4[shake 5].',
   }),
   'mark-twice': error<{ text: string }>({
-    about: 'A mark stands once on a note.',
-    message: ({ text }) => `The mark “${text}” stands twice on this note.`,
+    about: 'A mark is once on a note.',
+    message: ({ text }) => `The mark “${text}” is twice on this note.`,
   }),
 
   // names and lines
@@ -174,7 +174,7 @@ export const NOTATION_PROBLEMS = {
     help: () => 'Mend it first; this quotation follows.',
   }),
   'words-misplaced': error<object>({
-    about: 'Lyrics stand under the line of music they belong to.',
+    about: 'Lyrics are under the line of music they belong to.',
     message: () => 'There is no line of music above these words.',
   }),
   'words-too-many': error<{ syllables: number; notes: number }>({
@@ -261,7 +261,7 @@ export const NOTATION_PROBLEMS = {
   }),
   'hole-twice': error<{ hole: number }>({
     about: 'A chord names each of its holes once.',
-    message: ({ hole }) => `Hole ${hole} stands twice in this chord.`,
+    message: ({ hole }) => `Hole ${hole} is twice in this chord.`,
   }),
   'holes-too-far': error<{ low: number; high: number; reach: number }>({
     about: 'A mouth covers five holes, common practice.',

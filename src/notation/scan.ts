@@ -1,4 +1,4 @@
-/** One line of music, read into items. Every token is read where it stands, and a bad one never hides the next. */
+/** One line of music, read into items. Every token is read where it is, and a bad one never hides the next. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { isChordSymbol } from '../harmony/symbol.ts';
@@ -212,7 +212,7 @@ class Scanner {
     const from = this.at;
     const line = this.match(/:\|\|?:|:\|\]|:\|\||:\||\|\|:|\|:|\|\]|\|\||\|/y)?.[0];
     if (line === undefined) return this.unreadable(from);
-    // An ending's number stands alone behind its line: |1' is a bar line and a bent hole 1.
+    // An ending's number is alone behind its line: |1' is a bar line and a bent hole 1.
     const ending = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?![^\s"{<@])/y)?.[0] : undefined;
     const span = this.since(from);
     if (inGroup) {
@@ -246,13 +246,13 @@ class Scanner {
     return { kind: 'note', breath, notes, marks, ...(mouth === undefined ? {} : { mouth }), span } satisfies NoteItem;
   }
 
-  /** A hole with its sign, which stands at `from`. */
+  /** A hole with its sign, which is at `from`. */
   private singleNote(from: number): TreeNote[] | undefined {
     const note = this.hole(from);
     return note && [note];
   }
 
-  /** `3''`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign stands if it has one. */
+  /** `3''`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign is if it has one. */
   private hole(from = this.at): TreeNote | undefined {
     const start = this.at;
     let hole = 0;

@@ -70,7 +70,7 @@ const EXAMPLES: Readonly<Record<SettingKey, string>> = {
   meter: 'Write it as 4/4, 3/4 or 12/8.',
   tempo: 'Write beats a minute as a number from 20 to 400.',
   feel: 'Write straight, shuffle, or a ratio of the beat’s two halves such as 60:40, the longer one first.',
-  slot: 'Write a fraction of a whole note, such as 1/4, 1/8, 1/16 or 3/8; triplets stand in braces.',
+  slot: 'Write a fraction of a whole note, such as 1/4, 1/8, 1/16 or 3/8; triplets are in braces.',
   form: 'Write the name of a form, such as twelve-bar, or none.',
   chords: 'Divide bars by |, as in I7 | IV7 | V7 IV7 | I7.',
   mouth: 'Write lips or tongue.',

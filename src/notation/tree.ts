@@ -6,7 +6,7 @@ import type { Mouth } from '../score/score.ts';
 
 export interface BlockTree {
   readonly text: string;
-  /** The header lines, by key; a repeated key is a diagnostic and the first stands. */
+  /** The header lines, by key; a repeated key is a diagnostic and the first is. */
   readonly header: ReadonlyMap<string, HeaderLine>;
   readonly music: readonly Item[];
   /** The phrases, in the order they were written. */

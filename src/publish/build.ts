@@ -47,7 +47,7 @@ export async function buildInto(
   }
 }
 
-/** What stands beside the pages: scores and media. */
+/** What is beside the pages: scores and media. */
 async function writeFiles(folder: string, { course, lessons }: Site): Promise<void> {
   // Several at a time: the disk is waited for less often, and not all of them are held at once.
   for (let from = 0; from < lessons.length; from += BATCH) {

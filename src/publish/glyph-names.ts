@@ -19,7 +19,7 @@ export const usedGlyphNames = (): Plugin => ({
   },
 });
 
-/** Every word in the modules beside the table: a name that is used stands among them. */
+/** Every word in the modules beside the table: a name that is used is among them. */
 function wordsBeside(table: string): ReadonlySet<string> {
   const folder = dirname(table);
   const words = new Set<string>();

@@ -1,5 +1,5 @@
 /**
- * Lets pages import the lessons of a course that may stand anywhere on the disk: `reedway:lessons` is a module with one
+ * Lets pages import the lessons of a course that may be anywhere on the disk: `reedway:lessons` is a module with one
  * entry a lesson. While its author is at work each is loaded when its page asks for it, so that a broken one spoils no other
  * page; a build takes them all in one piece, which is sooner bundled and loaded than hundreds.
  */

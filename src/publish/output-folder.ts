@@ -21,7 +21,7 @@ export interface Claim {
   /** Where the build writes: a new, empty folder. */
   readonly staging: string;
   readonly target: string;
-  /** Makes what is in `staging` the site, to stand under `base`. */
+  /** Makes what is in `staging` the site, to be under `base`. */
   publish(base: string): Promise<Refusal | undefined>;
   /** Gives the folder back, with the last good site as it was unless `publish` went before. */
   release(): Promise<void>;

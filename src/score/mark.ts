@@ -22,7 +22,7 @@ export interface MarkRow {
 /** A word over the breath lanes (`{hole}` as in `words`), a line in its place, or a sign at the notehead. */
 export type MarkDrawing =
   | { readonly word: string }
-  | { readonly line: 'wave' /** Where it stands beside words. */; readonly word: string }
+  | { readonly line: 'wave' /** Where it is beside words. */; readonly word: string }
   | { readonly sign: MarkSign };
 
 /** In the order in which they are put, outwards from the head. */

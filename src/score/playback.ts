@@ -27,7 +27,7 @@ export interface Playback {
   /** Bars of the form the block is built on; 0 for none. */
   readonly form: number;
   readonly mouth: Mouth;
-  /** As they stand in the score; `bars[n]` is the tile with index n. */
+  /** As they are in the score; `bars[n]` is the tile with index n. */
   readonly bars: readonly PlayedBar[];
   /** Indices into `bars` with repeats and endings played out. */
   readonly order: readonly number[];
@@ -40,7 +40,7 @@ export interface PlayedBar {
   readonly number: number;
   readonly length: number;
   /** What a pickup leaves out of its bar before its first note. */
-  readonly lead?: number;
+  readonly pickupOffset?: number;
   readonly part?: string;
   readonly chords: readonly PlayedChord[];
   readonly events: readonly PlayedEvent[];
@@ -109,11 +109,12 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
   }
 
   const bars = score.bars.map((bar, index): PlayedBar => {
-    const lead = index === 0 && score.pickup ? { lead: inTicks(subtract(barLength(score.meter), bar.length)) } : {};
+    const offset =
+      index === 0 && score.pickup ? { pickupOffset: inTicks(subtract(barLength(score.meter), bar.length)) } : {};
     return {
       number: bar.number,
       length: inTicks(bar.length),
-      ...lead,
+      ...offset,
       ...(bar.part === undefined ? {} : { part: bar.part }),
       chords: bar.chords.map(({ onset, chord }) => ({
         ...chord,

@@ -1,4 +1,4 @@
-/** What stands on the staff: each note's spelled pitch, and the accidental it needs after the signature and the bar so far. */
+/** What is on the staff: each note's spelled pitch, and the accidental it needs after the signature and the bar so far. */
 import { signatureAlter } from '../harmony/key.ts';
 import type { Pitch } from '../instrument/pitch.ts';
 import type { Score, Sound } from './score.ts';

@@ -3,7 +3,7 @@ import { lcm } from '../time/fraction.ts';
 import { itemAt, lastOf, present } from '../values/checked.ts';
 import { type Grid, oddPart } from './grid.ts';
 
-/** A stretch of ticks in which `actual` notes stand in the time of `normal`. */
+/** A stretch of ticks in which `actual` notes are in the time of `normal`. */
 export interface Region {
   readonly from: number;
   readonly to: number;

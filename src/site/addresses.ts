@@ -1,4 +1,4 @@
-/** Where things of a course stand on its site: every address is made here, under the site's base. */
+/** Where things of a course are on its site: every address is made here, under the site's base. */
 
 export interface Addresses {
   /** Starts and ends with a slash. */

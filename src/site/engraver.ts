@@ -10,12 +10,12 @@ export interface Engraved {
 export interface Engraver {
   /**
    * Undefined for a block with an error, which only its author ever sees. `id` begins the ids in it: its own on its lesson's
-   * page, another where blocks of several lessons stand on one.
+   * page, another where blocks of several lessons are on one.
    */
   block(course: Course, lesson: Lesson, block: Block, id?: string): Engraved | undefined;
   /** A block that no lesson holds, from its text: the examples of how a block is read. */
   example(id: string, text: string): Engraved;
-  /** The outlines themselves, to stand on the page once. */
+  /** The outlines themselves, to be on the page once. */
   sheet(glyphs: Iterable<string>): string;
   /** Something else that takes long to make: made once, and kept by a key that says all it is made from. */
   kept(key: string, make: () => string): string;

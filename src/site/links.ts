@@ -27,5 +27,5 @@ function addressOfTarget(addresses: Addresses, target: LinkTarget): string | und
   }
 }
 
-/** Every page stands in a folder of its own. */
+/** Every page is in a folder of its own. */
 const withSlash = (address: string): string => address.replace(/\/?$/, '/');

@@ -26,7 +26,7 @@ export function drawMap(map: PathMap, words: MapWords, name: string): string {
 function drawBox({ lesson, x, y, elsewhere }: Box, words: MapWords): string {
   const { title, number, address } = words.lesson(lesson);
   const lines = linesOf(title);
-  // The number stands in the corner, so that a single line keeps clear of it.
+  // The number is in the corner, so that a single line keeps clear of it.
   const first = (BOX.height - (lines.length - 1) * LINE) / 2 + (lines.length > 2 ? 9.5 : 7);
   const text = lines.map(
     (line, index) => `<tspan x="${BOX.width / 2}" y="${n(first + index * LINE)}">${escapeText(line)} </tspan>`,
@@ -76,7 +76,7 @@ const SIZE = 12;
 const LINE = 13.5;
 const MOST_LINES = 3;
 
-/** A title in at most three lines that fit a box; what does not fit is cut, and stands whole in the link's name. */
+/** A title in at most three lines that fit a box; what does not fit is cut, and is whole in the link's name. */
 function linesOf(title: string): string[] {
   const room = BOX.width - 10;
   const lines: string[] = [];

@@ -64,5 +64,5 @@ export function lessonMetadata(site: Site, { lesson, number }: Placement): objec
 export const totalMinutes = (lessons: readonly Lesson[]): number =>
   lessons.reduce((sum, { front }) => sum + (front.minutes ?? 0), 0);
 
-/** JSON that can stand in a script element: no text in it can end the element. */
+/** JSON that can be in a script element: no text in it can end the element. */
 export const inScript = (value: object): string => JSON.stringify(value).replaceAll('<', '\\u003c');

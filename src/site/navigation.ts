@@ -1,6 +1,6 @@
 import type { PAGE } from '../texts/english/page.ts';
 
-/** The pages every visitor may want at any time, in the order they stand at the head of each page. */
+/** The pages every visitor may want at any time, in the order they are at the head of each page. */
 export interface NavigationPage {
   /** Below the site's base. */
   readonly path: string;

@@ -10,7 +10,7 @@ export interface OutlinedLesson {
 }
 
 export interface OutlinedStage {
-  /** Undefined for lessons that stand in no stage. */
+  /** Undefined for lessons that are in no stage. */
   readonly stage: Stage | undefined;
   /** Of those with a stage, from 1. */
   readonly number: number | undefined;
@@ -22,7 +22,7 @@ export interface CourseOutline {
   readonly places: ReadonlyMap<string, Placement>;
 }
 
-/** Where a lesson stands. */
+/** Where a lesson is. */
 export interface Placement extends OutlinedLesson {
   readonly stage: OutlinedStage;
   readonly before: OutlinedLesson | undefined;

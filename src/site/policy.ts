@@ -1,6 +1,6 @@
 /**
  * What a page of the site may load: its own files, and nothing inline but the few lines that choose the light before
- * anything is painted, named by their digest. A course's pictures and recordings may stand elsewhere, and a page of
+ * anything is painted, named by their digest. A course's pictures and recordings may be elsewhere, and a page of
  * another site is framed only after a click (the framing page says where it leads).
  */
 import { createHash } from 'node:crypto';

@@ -5,7 +5,7 @@ import { blockParts } from './addresses.ts';
 
 const FOLDER = 'scores/';
 
-/** Where a lesson's file stands, below the base. */
+/** Where a lesson's file is, below the base. */
 export const scoresPath = (lesson: Lesson): string => `${FOLDER}${lesson.id}.json`;
 
 /** The lesson whose file a path below the base names. */

@@ -13,9 +13,9 @@ import type { CourseOutline } from './outline.ts';
 export interface Site {
   readonly course: Course;
   readonly addresses: Addresses;
-  /** Where the site will stand on the web, for addresses that must be whole; undefined where nobody said. */
+  /** Where the site will be on the web, for addresses that must be whole; undefined where nobody said. */
   readonly origin: URL | undefined;
-  /** Whether its author is looking: what is wrong is shown on the pages, and drafts stand among the lessons. */
+  /** Whether its author is looking: what is wrong is shown on the pages, and drafts are among the lessons. */
   readonly authoring: boolean;
   readonly engraver: Engraver;
   /** What ties the lessons of the site together. */
@@ -32,7 +32,7 @@ export function holdSite(site: Promise<Site>): void {
   held[KEY] = site;
 }
 
-/** The site as it stands now; while its author's change is being read, the site after that change. */
+/** The site as it is now; while its author's change is being read, the site after that change. */
 export async function theSite(): Promise<Site> {
   const site = held[KEY];
   if (site === undefined)

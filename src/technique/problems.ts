@@ -16,7 +16,7 @@ export const TECHNIQUE_PROBLEMS = {
         : `Write a line ${key}: … ; if it is meant to change a technique that ships, its id may be “${nearest}”.`,
   }),
   'technique-unknown': error<Near & { id: string }>({
-    about: 'A technique is named that neither ships with Reedway nor stands in the course’s techniques.yaml.',
+    about: 'A technique is named that neither ships with Reedway nor is in the course’s techniques.yaml.',
     message: ({ id }) => `There is no technique “${id}”.`,
     help: didYouMean,
   }),

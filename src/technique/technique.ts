@@ -78,7 +78,7 @@ export const courseTechniqueSchema = keys({
 export const techniquesFileSchema = keys({
   catalogue: word(['extend', 'replace'])
     .default('extend')
-    .describe('whether the techniques below add to the shipped ones or stand alone'),
+    .describe('whether the techniques below add to the shipped ones or are alone'),
   techniques: list(courseTechniqueSchema).describe('the techniques of this course'),
 });
 

@@ -22,7 +22,7 @@ const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${tex
 export const VOCABULARY: readonly WordList[] = [
   {
     title: 'techniques.yaml',
-    about: 'The file stands beside course.yaml.',
+    about: 'The file is beside course.yaml.',
     words: wordsOf(techniquesFileSchema.shape),
   },
   {
@@ -35,7 +35,7 @@ export const VOCABULARY: readonly WordList[] = [
     title: 'find',
     about:
       'A rule holds where everything it names holds. A number is written as 3, as [2, 3], as "1-4", or as { least: 2, most: 4 }, where below leaves its limit out.',
-    words: [...wordsOf(ruleShape), ['any', 'Several rules, of which one is enough; it stands alone.']],
+    words: [...wordsOf(ruleShape), ['any', 'Several rules, of which one is enough; it is alone.']],
   },
   { title: 'block', about: 'What the whole block is.', words: wordsOf(blockSchema.shape) },
   {

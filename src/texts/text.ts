@@ -31,7 +31,7 @@ export const markup = (slot: string): string => `\uFDD0${slot}\uFDD1`;
 
 export interface TextPiece {
   readonly text: string;
-  /** The slot that stands behind the text; undefined behind the last piece. */
+  /** The slot that is behind the text; undefined behind the last piece. */
   readonly slot: string | undefined;
 }
 

@@ -53,10 +53,10 @@ function isBinary(within: number, beat: number): boolean {
 }
 
 /** Where a written place of the bar is played, both counted from where the full bar would start. */
-export const playedTime = (grid: SwingGrid, writtenTime: number): number => bend(grid, writtenTime, 0.5, grid.share);
+export const playedTime = (grid: SwingGrid, written: number): number => bend(grid, written, 0.5, grid.share);
 
 /** The written place that is played there: the inverse of {@link playedTime}. */
-export const written = (grid: SwingGrid, place: number): number => bend(grid, place, grid.share, 0.5);
+export const writtenTime = (grid: SwingGrid, place: number): number => bend(grid, place, grid.share, 0.5);
 
 /** Moves the middle of each beat that swings from one share of it to another. */
 function bend({ beat, even }: SwingGrid, place: number, from: number, to: number): number {

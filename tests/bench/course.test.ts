@@ -70,7 +70,7 @@ test('lessons hold about as many words as asked for', () => {
   }
 });
 
-test('has of everything that can stand in a block', () => {
+test('has of everything that can be in a block', () => {
   const text = [...courseFiles({ lessons: 120, blocks: 6, words: 60 }).values()].join('\n');
   const parts = {
     bends: /-3''/,

@@ -51,17 +51,17 @@ async function show(texts: readonly string[], width: number): Promise<void> {
   );
 }
 
-/** Each row of a block as it is laid out: `L` for a lead, then the bars. */
+/** Each row of a block as it is laid out: `L` for a row head, then the bars. */
 const rows = (block: number): Promise<string[]> =>
   page.evaluate((at) => {
     const grid = document.querySelectorAll('.tab-grid')[at];
     const byTop = new Map<number, string[]>();
-    for (const svg of grid?.querySelectorAll('.lead, .tile') ?? []) {
+    for (const svg of grid?.querySelectorAll('.row-head, .tile') ?? []) {
       const box = svg.getBoundingClientRect();
       if (box.width === 0) continue;
       const top = Math.round(box.top);
       const row = byTop.get(top) ?? [];
-      row.push(svg.classList.contains('lead') ? 'L' : ((svg as SVGElement).dataset['bar'] ?? '?'));
+      row.push(svg.classList.contains('row-head') ? 'L' : ((svg as SVGElement).dataset['bar'] ?? '?'));
       byTop.set(top, row);
     }
     return [...byTop.values()].map((row) => row.join(' '));

@@ -150,7 +150,7 @@ test('every note of the figures is a button with a name, and axe finds nothing',
   const places = await page.locator('[data-hz]').count();
   expect(places).toBeGreaterThan(40);
   expect(await page.locator('[data-hz] > .tone').count()).toBe(places);
-  // A name of a note stands in several places of a map.
+  // A name of a note is in several places of a map.
   const named = (name: RegExp) => page.getByRole('button', { name }).count();
   expect(await named(/^D ?, hole 1, draw, sound it$/)).toBe(1);
   expect(await named(/^D ?, hole 4, draw, sound it$/)).toBe(1);

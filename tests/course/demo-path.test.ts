@@ -1,4 +1,4 @@
-/** The demo course's path: without a flaw as it stands, and every planted flaw is told at its line. */
+/** The demo course's path: without a flaw as it is, and every planted flaw is told at its line. */
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

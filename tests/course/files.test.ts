@@ -46,7 +46,7 @@ describe.each(KINDS)('files in %s', (_, filesOf) => {
     expect(files.list('gone', (file) => failed.push(file))).toEqual([]);
     expect(failed).toEqual([]);
   });
-  test('are reported where a file stands in a folder’s place', () => {
+  test('are reported where a file is in a folder’s place', () => {
     const failed: (string | undefined)[] = [];
     files.list('techniques', (file, error) => failed.push(file, errorCode(error)));
     expect(failed).toEqual(['techniques', 'ENOTDIR']);

@@ -17,7 +17,7 @@ import { folderOf } from './some-course.ts';
 
 const GUIDE = readFileSync(new URL('../../src/course/guide.md', import.meta.url), 'utf8');
 
-/** Fences in order; `path` is where an example stands in a course. */
+/** Fences in order; `path` is where an example is in a course. */
 const fences = [...GUIDE.matchAll(/^(`{3,})(\w+)(?: (\S+))?\n([\s\S]*?)^\1$/gm)].map(([, , kind, path, text = '']) => ({
   kind,
   path,

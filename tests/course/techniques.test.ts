@@ -39,7 +39,7 @@ describe('techniques.yaml', () => {
     expect(stepOf(path, 'first').survey[0]?.found.some(({ technique }) => technique.id === 'train')).toBe(true);
   });
 
-  test('may stand alone', () => {
+  test('may be alone', () => {
     const alone = `catalogue: replace\n${SOUND}`;
     expect(problems(alone)).toEqual([]);
     expect(problems(alone, 'title: A lesson\nteaches: [train, chords]')).toEqual([

@@ -45,7 +45,7 @@ const CASES: readonly ProblemCase[] = [
   [
     'a key given twice',
     front('title: One\nharp: A\nharp: C'),
-    [['lessons/first.mdx:4:1-5', 'key-twice', 'The key “harp” stands twice.', 'Keep the one you mean.']],
+    [['lessons/first.mdx:4:1-5', 'key-twice', 'The key “harp” is twice.', 'Keep the one you mean.']],
   ],
   [
     'a key that nobody reads',

@@ -27,7 +27,7 @@ describe('YAML', () => {
     expect({ ...(read.value as object) }).toEqual({ key: value });
   });
 
-  test('knows where every key and value stands, in the file it stands in', () => {
+  test('knows where every key and value is, in the file it is in', () => {
     const source =
       '---\r\ntitle: "A"\r\nstages:\r\n  - id: one\r\n    title: >\r\n      Long\r\n      words\r\nlist: [a, b]\r\n---\r\n';
     const { spans } = readYaml(source, 5, source.lastIndexOf('---'));

@@ -83,8 +83,8 @@ describe('an engraved block', () => {
         const { tiles, page } = pictureOf(text);
         expect(new Set(tiles.map((tile) => tile.getAttribute('viewBox'))).size).toBe(1);
         const [, top, , height] = (tiles[0]?.getAttribute('viewBox') ?? '').split(' ');
-        for (const lead of page.querySelectorAll('.lead')) {
-          const [, ownTop, , ownHeight] = (lead.getAttribute('viewBox') ?? '').split(' ');
+        for (const rowHead of page.querySelectorAll('.row-head')) {
+          const [, ownTop, , ownHeight] = (rowHead.getAttribute('viewBox') ?? '').split(' ');
           expect([ownTop, ownHeight]).toEqual([top, height]);
         }
       }),
@@ -152,13 +152,14 @@ describe('the style sheet', () => {
     TILE_WIDTHS.forEach((width, index) => {
       expect(declared(`.w${index + 1}`, '--tile')).toBe(String(width));
     });
-    for (let signs = 0; signs <= 7; signs++) expect(declared(`.k${signs}`, '--lead')).toBe(String(rowHeadWidth(signs)));
+    for (let signs = 0; signs <= 7; signs++)
+      expect(declared(`.k${signs}`, '--row-head')).toBe(String(rowHeadWidth(signs)));
   });
 
-  it('reaches the copies of the lead, in which only a selector of one class finds its element', () => {
-    const lead = pictureOf(CHORUS).page.querySelector('#b-lead');
-    const classes = [...(lead?.querySelectorAll('[class]') ?? [])].map((element) => element.getAttribute('class'));
-    expect(new Set(classes)).toEqual(new Set(['lead-line', 'lead-word']));
+  it('reaches the copies of the row head, in which only a selector of one class finds its element', () => {
+    const rowHead = pictureOf(CHORUS).page.querySelector('#b-row-head');
+    const classes = [...(rowHead?.querySelectorAll('[class]') ?? [])].map((element) => element.getAttribute('class'));
+    expect(new Set(classes)).toEqual(new Set(['row-head-line', 'row-head-word']));
     for (const name of classes) expect(css).toMatch(new RegExp(`(?:^|\\n)\\.${name}[ ,]`));
   });
 
@@ -167,7 +168,7 @@ describe('the style sheet', () => {
     expect(declared('.tab-grid .c', 'font-size')).toBe('16px');
     expect(declared('.tab-grid .u', 'font-size')).toBe('11px');
     expect(declared('.tab-grid .y', 'font-size')).toBe('13px');
-    expect(declared('.lead-word', 'font-size')).toBe('10px');
+    expect(declared('.row-head-word', 'font-size')).toBe('10px');
     expect(declared('.tab-grid text', 'font-size')).toBe('11px');
   });
 });

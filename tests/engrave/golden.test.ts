@@ -51,7 +51,7 @@ describe('golden pictures', () => {
 <title>${name}</title>
 <link rel="stylesheet" href="../../../src/engrave/block.css" />
 ${glyphSheet(glyphs)}
-${html.replaceAll(/<(svg class="(?:lead|tile)|div|\/div|g class="e"|details)/g, '\n<$1')}
+${html.replaceAll(/<(svg class="(?:row-head|tile)|div|\/div|g class="e"|details)/g, '\n<$1')}
 `;
     await expect(page).toMatchFileSnapshot(`golden/${name}.html`);
   });

@@ -21,14 +21,14 @@ describe('the mark of a role', () => {
     expect(mark?.querySelector('path')?.getAttribute('class')).toBe('m r3');
     expect(mark?.querySelector('text')?.textContent).toBe('5');
   });
-  it('is hollow for a flat role, and its number then stands in ink', () => {
+  it('is hollow for a flat role, and its number then is in ink', () => {
     const mark = parsed(roleMark(roleOf(63, C7), { size: 24, text: '3' }));
     expect(mark.querySelector('path')?.getAttribute('class')).toBe('m r3 f');
     expect(mark.querySelector('text')?.getAttribute('class')).toBe('n');
     const natural = parsed(roleMark(roleOf(60, C7), { size: 24, text: '3' }));
     expect(natural.querySelector('text')?.getAttribute('class')).toBe('n on1');
   });
-  it('may stand alone, and escapes what stands in it', () => {
+  it('may be alone, and escapes what is in it', () => {
     expect(roleMark(roleOf(60, C7), { size: 12 })).not.toContain('<text');
     expect(roleMark(roleOf(60, C7), { size: 12, text: '<' })).toContain('&lt;');
   });

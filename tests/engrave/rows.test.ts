@@ -25,9 +25,16 @@ describe('rows of tiles', () => {
     expect(starts(tiles, 4)).toEqual([0, 3]);
     expect(starts(tiles, 2)).toEqual([0, 2, 3, 5]);
   });
-  it('show a lead before each tile that begins one, at every width', () => {
+  it('show a row head before each tile that begins one, at every width', () => {
     const { page } = pictureOf('harp: C\nslot: 1/4\npickup: 1\n\n4 | 4 = = = | 5 = = = | 6 = = = | 5 = = = | 4 = = .');
-    const leads = [...page.querySelectorAll('.lead')].map((lead) => lead.getAttribute('class'));
-    expect(leads).toEqual(['lead l2 l4', 'lead l2 l4', 'lead', 'lead l2', 'lead', 'lead l2 l4']);
+    const rowHeads = [...page.querySelectorAll('.row-head')].map((rowHead) => rowHead.getAttribute('class'));
+    expect(rowHeads).toEqual([
+      'row-head l2 l4',
+      'row-head l2 l4',
+      'row-head',
+      'row-head l2',
+      'row-head',
+      'row-head l2 l4',
+    ]);
   });
 });

@@ -5,7 +5,7 @@ import { readLessonText } from '../../src/lesson/lesson-text.ts';
 import { lesson } from '../course/some-course.ts';
 import { cases } from '../setup/long.ts';
 
-/** Each visible character of each block, where its place says it stands in the file. */
+/** Each visible character of each block, where its place says it is in the file. */
 function misplaced(source: string): string[] {
   const lines = source.split(/\r\n|\r|\n/);
   return readLessonText(source).blocks.flatMap(({ text, placed }) =>
@@ -16,7 +16,7 @@ function misplaced(source: string): string[] {
   );
 }
 
-describe('a block’s characters stand where its place says', () => {
+describe('a block’s characters are where its place says', () => {
   test.each([
     ['at the margin', '```tab\n4 -4\n\n  -3\n```\n'],
     ['between tildes', '~~~~tab\n4\n~~~\n5\n~~~~\n'],
@@ -45,7 +45,7 @@ describe('a block’s characters stand where its place says', () => {
     fc.assert(
       fc.property(containers, content, fc.constantFrom('\n', '\r\n'), (nest, rows, lineEnd) => {
         const lines = ['```tab', ...rows, '```'].map((row, index) => {
-          // A list's mark stands in the first line only, and its width in the others.
+          // A list's mark is in the first line only, and its width in the others.
           const before = nest.map((mark) => (index === 0 || mark.startsWith('>') ? mark : ' '.repeat(mark.length)));
           return before.join('') + row;
         });

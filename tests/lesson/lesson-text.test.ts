@@ -89,8 +89,8 @@ describe('a lesson', () => {
   test.each([
     ['x <3 y', 'mdx-syntax <3', 'A < begins a component here, and what follows is none.'],
     ['a {b', 'mdx-syntax {', 'The brace that begins here is not closed.'],
-    ['Text {...x}', 'mdx-syntax ', 'What stands in these braces is no value.'],
-    ['{1 +}', 'mdx-syntax }', 'What stands in these braces is no value.'],
+    ['Text {...x}', 'mdx-syntax ', 'What is in these braces is no value.'],
+    ['{1 +}', 'mdx-syntax }', 'What is in these braces is no value.'],
     ['<!-- x -->', 'mdx-syntax <', 'A comment is written in another way in MDX.'],
     ['text\n\n</Clip>', 'mdx-syntax </Clip>', 'Nothing is open here that </Clip> could close.'],
     ['<div>\n\n</span>', 'mdx-syntax </span>', '</span> closes something other than what was opened last.'],
@@ -146,7 +146,7 @@ describe('a lesson', () => {
 });
 
 describe('the attributes of a tag', () => {
-  test('are found in every form, with what stands around them', () => {
+  test('are found in every form, with what is around them', () => {
     const source = '> <Foo a="1" b=\'2 > 3\' c d={ {x: "}"} /* } */ }\n>   {...e} f-g = "h"/> rest="no"';
     const said = attributesAt(source, 2).map(({ name, nameSpan, valueSpan }) => [
       name,

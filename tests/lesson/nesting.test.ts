@@ -7,7 +7,7 @@ import { isReadable, readMarkdown } from '../../src/lesson/markdown.ts';
 const told = (text: string) =>
   readMarkdown(text, placeOf(text)).diagnostics.map(({ message, span }) => [span.from, message]);
 
-const IN_ONE_ANOTHER = 'More than 100 quotations, lists or elements stand in one another here, which no lesson needs.';
+const IN_ONE_ANOTHER = 'More than 100 quotations, lists or elements are in one another here, which no lesson needs.';
 const lines = (count: number, line: (index: number) => string): string =>
   Array.from({ length: count }, (_, index) => line(index)).join('\n');
 

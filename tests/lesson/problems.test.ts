@@ -23,7 +23,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:1:1-1',
         'front-matter-missing',
-        'Something stands before the front matter, so it is not read as such.',
+        'Something is before the front matter, so it is not read as such.',
         'Move the --- into the very first line.',
       ],
     ],
@@ -105,7 +105,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:2-12',
         'component-content',
-        'What stands between <BendLadder> and </BendLadder> would not be shown.',
+        'What is between <BendLadder> and </BendLadder> would not be shown.',
         'Close it at once, <BendLadder … />, and write what belongs to the text below it.',
       ],
     ],

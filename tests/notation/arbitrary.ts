@@ -64,7 +64,7 @@ export const sound = fc.oneof(
 
 const CHORDS = ['I7', 'IV7', 'V7', 'ii7', 'bVI7', 'vi', 'A7', 'Bbm7', 'F#7', 'Cmaj7', 'viio7'];
 
-/** What stands in a group behind its first sound; a hold never follows a rest. */
+/** What is in a group behind its first sound; a hold never follows a rest. */
 const groupInside = fc
   .array(fc.oneof({ weight: 4, arbitrary: sound }, fc.constantFrom('=', '.')), { minLength: 2, maxLength: 5 })
   .map((words) =>
@@ -107,7 +107,7 @@ const filling = (slots: number): fc.Arbitrary<string[]> =>
       return words;
     });
 
-/** Whether a hold may follow: what stands before, holds apart, is a sound. */
+/** Whether a hold may follow: what is before, holds apart, is a sound. */
 const sounding = (words: readonly string[]): boolean => {
   const before = words.findLast((word) => !/^[="]/.test(word));
   return before !== undefined && !/^\.|^@/.test(before) && !/\.[ =]*\}\d*$/.test(before);

@@ -110,7 +110,7 @@ describe('chords and roles', () => {
       'G7 G7 G7 G7 C7 C7 G7 G7 D7 C7 G7 G7',
     );
   });
-  test('endings stand on the bars of the form where they are played', () => {
+  test('endings are on the bars of the form where they are played', () => {
     const score = scoreOf('position: 2\nchords: I7 | IV7 | V7 | I7\n|: 4 =7 | 4 =7 | 4 =7 |1 4 =7 :|2 4 =7 |]');
     expect(shownChords(score)).toEqual(['G7', 'C7', 'D7', 'G7', 'G7']);
   });

@@ -71,7 +71,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   ],
   [
     `harp: A\nharp: C\n${EIGHT}`,
-    [{ code: 'header-twice', at: 'harp', says: 'The setting “harp” stands twice.', help: 'Keep the one you mean.' }],
+    [{ code: 'header-twice', at: 'harp', says: 'The setting “harp” is twice.', help: 'Keep the one you mean.' }],
   ],
   [
     `${EIGHT}\ntempo: 90`,
@@ -186,7 +186,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'hold-without-note',
         at: '=5',
-        says: 'There is no note here to hold: a rest stands before it.',
+        says: 'There is no note here to hold: a rest is before it.',
         help: 'A longer rest is written as one: .6',
       },
     ],
@@ -199,12 +199,12 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'group-nested',
         at: '{5 6}',
-        says: 'A group cannot stand inside a group.',
+        says: 'A group cannot be inside a group.',
         help: 'Hold with = inside one group instead: {4 = 5 6} is an eighth and two sixteenths of a quarter.',
       },
     ],
   ],
-  ['{4 | 5} .7', [{ code: 'group-crossed', at: '|', says: 'A bar line cannot stand inside a group.' }]],
+  ['{4 | 5} .7', [{ code: 'group-crossed', at: '|', says: 'A bar line cannot be inside a group.' }]],
   [
     `{${'4 '.repeat(17)}}8`,
     [
@@ -249,7 +249,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     [{ code: 'mark-unknown', at: 'slapp', says: '“slapp” is no mark of a note.', help: 'Did you mean “slap”?' }],
   ],
   ['-4[shake] =7', [{ code: 'mark-shake', at: 'shake', says: 'A shake needs its other hole, as in 4[shake 5].' }]],
-  ['-4[dip dip] =7', [{ code: 'mark-twice', at: 'dip', says: 'The mark “dip” stands twice on this note.' }]],
+  ['-4[dip dip] =7', [{ code: 'mark-twice', at: 'dip', says: 'The mark “dip” is twice on this note.' }]],
   [
     `part:\n${EIGHT}`,
     [
@@ -495,7 +495,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     ],
   ],
   ['4* =7', [{ code: 'no-slide', at: '4*', says: 'This harp has no slide to press.' }]],
-  ['(2 2) =7', [{ code: 'hole-twice', at: '(2 2)', says: 'Hole 2 stands twice in this chord.' }]],
+  ['(2 2) =7', [{ code: 'hole-twice', at: '(2 2)', says: 'Hole 2 is twice in this chord.' }]],
   [
     '(1 7)[tongue] =7',
     [{ code: 'holes-too-far', at: '(1 7)', says: 'Holes 1 and 7 are further apart than a mouth covers (5 holes).' }],

@@ -1,7 +1,7 @@
 /**
  * The staff read back against an independent engraver given the same notes.
  * Source: Verovio 6.3 (the `verovio` package, its build that reads Humdrum). It is given absolute pitches, a signature and
- * durations, and decides by itself where heads stand and which of them need a sign.
+ * durations, and decides by itself where heads are and which of them need a sign.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
@@ -102,8 +102,8 @@ function placed(use: Element | null): { code: string; y: number } | undefined {
 function ours(text: string): { score: Score; heads: Seen[]; clef: string[] } {
   const { score, tiles, page } = pictureOf(text);
   const heads = tiles.flatMap((tile) => headsIn(tile)).map(({ place, sign, code }) => ({ place, sign, code }));
-  const lead = page.querySelector('#b-lead');
-  const clef = (lead ? glyphsIn(lead) : []).map(({ code }) => code).filter((code) => code.startsWith('e05'));
+  const rowHead = page.querySelector('#b-row-head');
+  const clef = (rowHead ? glyphsIn(rowHead) : []).map(({ code }) => code).filter((code) => code.startsWith('e05'));
   return { score, heads, clef };
 }
 
@@ -154,8 +154,8 @@ describe('the engraved staff, against an independent engraver', () => {
     const drawn = engraved(score);
     const top = Number(/M\d+ (\d+)/.exec(drawn.querySelector('.staff > path')?.getAttribute('d') ?? '')?.[1]);
     const signs = [...drawn.querySelectorAll('.keyAccid use')].map((use) => placed(use));
-    const lead = page.querySelector('#b-lead');
-    const own = lead ? glyphsIn(lead).filter(({ code }) => /^e26/.test(code)) : [];
+    const rowHead = page.querySelector('#b-row-head');
+    const own = rowHead ? glyphsIn(rowHead).filter(({ code }) => /^e26/.test(code)) : [];
     expect(own.map(({ code, y }) => [code, y / 5])).toEqual(
       signs.map((sign) => [sign?.code.toLowerCase(), Math.round(((sign?.y ?? 0) - top) / 90)]),
     );

@@ -80,7 +80,7 @@ describe('just temperament (Hansson, "Theory of harmonica tuning", seven-limit s
     expect(centsOfRatio(ratio)).toBeCloseTo(size, 1);
   }); // biome-ignore format: a table
 
-  it('makes the draw chord of holes 2 to 5 stand as 4 : 5 : 6 : 7', () => {
+  it('makes the draw chord of holes 2 to 5 are as 4 : 5 : 6 : 7', () => {
     const hertz = ['-2', '-3', '-4', '-5'].map((tab) => {
       const found = note(tab, harp('A'));
       return frequencyOf(harp('A'), found.breath, found, { temperament: just });
@@ -89,7 +89,7 @@ describe('just temperament (Hansson, "Theory of harmonica tuning", seven-limit s
     expect(hertz.map((each) => (4 * each) / lowest)).toEqual([4, 5, 6, 7].map((each) => expect.closeTo(each, 9)));
   });
 
-  it('makes a minor draw chord stand as 10 : 12 : 15 : 18, whose seventh is the published 27/20 over the key note', () => {
+  it('makes a minor draw chord are as 10 : 12 : 15 : 18, whose seventh is the published 27/20 over the key note', () => {
     const minor = TUNINGS.find(({ id }) => id === 'natural-minor');
     if (!minor) throw new Error('no natural minor');
     expect(ratioToKey(minor, 'draw', 17)).toEqual([27, 20]);

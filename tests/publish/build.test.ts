@@ -118,7 +118,7 @@ describe('a course that is right', () => {
     expect(course.hasPart.map(({ name }: { name: string }) => name)).toEqual(['One </script> note', 'Second']);
   });
 
-  test('shows text of blocks and titles as text, whatever stands in it', () => {
+  test('shows text of blocks and titles as text, whatever is in it', () => {
     const document = parse('lessons/first/index.html');
     expect(document.querySelector('harp, b')).toBeNull();
     expect(document.querySelector('h1')?.textContent).toBe('One </script> note');

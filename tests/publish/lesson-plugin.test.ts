@@ -63,7 +63,7 @@ describe('a tab block', () => {
   });
 });
 
-test('a figure is told its lesson and its number, wherever it stands, and keeps what stands in it', async () => {
+test('a figure is told its lesson and its number, wherever it is, and keeps what is in it', async () => {
   const code = await compiled(
     '<BendLadder hole="4" />\n\n- <BendLadder hole="3" />\n\n<div>\n\n```tab\n.8\n```\n\n[x](first)\n\n</div>\n',
   );
@@ -76,7 +76,7 @@ test('a figure is told its lesson and its number, wherever it stands, and keeps 
   expect(addresses(code)).toEqual(['/school/lessons/first/']);
 });
 
-/** Footnotes stand at the end of a page, in the order in which the text refers to them, wherever they are written. */
+/** Footnotes are at the end of a page, in the order in which the text refers to them, wherever they are written. */
 test('a figure and a block of a footnote are told their own number, not that of their turn on the page', async () => {
   const code = await compiled(
     [

@@ -64,7 +64,7 @@ describe('a build that goes well', () => {
     expect(page(site)).toBe('one');
   });
 
-  test('says under which address it stands, and which files are its own', async () => {
+  test('says under which address it is, and which files are its own', async () => {
     await publish(join(root, 'site'), 'one');
     expect(await readManifest(join(root, 'site'))).toEqual({ madeBy: 'Reedway', base: '/', files: ['index.html'] });
     expect(await readManifest(root)).toBeUndefined();

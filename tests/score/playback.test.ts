@@ -77,7 +77,7 @@ describe('the playback of a score', () => {
 
   test('leaves before a pickup what it leaves out of its bar', () => {
     const playback = playbackOf(scoreOf('slot: 1/4\npickup: 1\n4 | 4 4 4 4 | 4 4 4'));
-    expect(playback.bars.map((bar) => bar.lead)).toEqual([(playback.ticks * 3) / 4, undefined, undefined]);
+    expect(playback.bars.map((bar) => bar.pickupOffset)).toEqual([(playback.ticks * 3) / 4, undefined, undefined]);
   });
 
   test('names whose music is quoted, once for all its events, and not where a block repeats itself', () => {

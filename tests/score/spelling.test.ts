@@ -5,7 +5,7 @@ import { isSoundEvent } from '../../src/score/queries.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
 import { present } from '../../src/values/checked.ts';
 
-/** `B4 Bb4(b)`: each sounding note as it stands on the staff, with the sign it prints. */
+/** `B4 Bb4(b)`: each sounding note as it is on the staff, with the sign it prints. */
 function staff(text: string): string {
   const { score, diagnostics } = readBlock(text);
   expect(diagnostics).toEqual([]);

@@ -62,7 +62,7 @@ test('a list is joined as one writes it', () => {
   expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listInWords)).toEqual(['', 'a', 'a and b', 'a, b and c']);
 });
 
-test('a base is the same however it was written, and stands before every address', () => {
+test('a base is the same however it was written, and is before every address', () => {
   expect(['', '/', 'a', '/a', 'a/', '/a/b/'].map(normalBase)).toEqual(['/', '/', '/a/', '/a/', '/a/', '/a/b/']);
   const { page, lesson, block, file } = addressesUnder('course');
   expect(page('guide/')).toBe('/course/guide/');
@@ -71,7 +71,7 @@ test('a base is the same however it was written, and stands before every address
   expect(file('media/a b#c.png')).toBe('/course/media/a%20b%23c.png');
 });
 
-test('nothing in a text can end the script element it stands in', () => {
+test('nothing in a text can end the script element it is in', () => {
   const text = '</script><script>alert(1)</script><!--';
   expect(inScript({ text })).not.toMatch(/[<]/);
   expect(JSON.parse(inScript({ text }))).toEqual({ text });

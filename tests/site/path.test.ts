@@ -1,4 +1,4 @@
-/** The path and its techniques as pages, read as they stand without scripts. */
+/** The path and its techniques as pages, read as they are without scripts. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { JSDOM } from 'jsdom';
@@ -126,7 +126,7 @@ describe('a technique’s page', () => {
       ['1', '2'],
       ['0', '3'],
     ]);
-    // Blocks of several lessons stand on one page, and no two of their parts share an id.
+    // Blocks of several lessons are on one page, and no two of their parts share an id.
     const ids = [...document.querySelectorAll('[id]')].map((one) => one.id);
     expect(new Set(ids).size).toBe(ids.length);
   });

@@ -1,4 +1,4 @@
-/** The author's guide to the path is true: its examples are read, its rules find what stands below them, and it names every word. */
+/** The author's guide to the path is true: its examples are read, its rules find what is below them, and it names every word. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';

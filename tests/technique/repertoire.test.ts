@@ -23,7 +23,7 @@ describe('the techniques of a course', () => {
     expect(gathered({}).repertoire.techniques).toEqual(SHIPPED_REPERTOIRE.techniques);
   });
 
-  it('add to the shipped ones, or stand alone', () => {
+  it('add to the shipped ones, or are alone', () => {
     const { repertoire, faults } = gathered({ techniques: [train] });
     expect(faults).toEqual([]);
     expect(repertoire.techniques).toHaveLength(SHIPPED_REPERTOIRE.techniques.length + 1);

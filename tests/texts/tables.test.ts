@@ -1,4 +1,4 @@
-/** All that pages and their scripts show or say stands in the tables of texts, and all that stands there is shown. */
+/** All that pages and their scripts show or say is in the tables of texts, and all that is there is shown. */
 import { globSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';

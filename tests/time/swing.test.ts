@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
-import { evenBeats, playedTime, shareOf, swungBeat, written } from '../../src/time/swing.ts';
+import { evenBeats, playedTime, shareOf, swungBeat, writtenTime } from '../../src/time/swing.ts';
 
 const BEAT = 24;
 const shuffle = (onsets: readonly number[]) => ({ beat: BEAT, share: shareOf(SHUFFLE), even: evenBeats(onsets, BEAT) });
@@ -53,7 +53,7 @@ describe('the swing grid', () => {
   test('can be undone', () => {
     fc.assert(
       fc.property(grid, place, (grid, a) => {
-        expect(written(grid, playedTime(grid, a))).toBeCloseTo(a, 6);
+        expect(writtenTime(grid, playedTime(grid, a))).toBeCloseTo(a, 6);
       }),
     );
   });

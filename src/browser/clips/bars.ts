@@ -17,7 +17,7 @@ export interface BarButton {
   readonly press: () => void;
 }
 
-/** Puts a button above the first bar of a cue. Cues of one bar, perhaps of several clips, stand side by side. */
+/** Puts a button above the first bar of a cue. Cues of one bar, perhaps of several clips, are side by side. */
 export function offerBar({ block, first }: CueOnPage, { text, name, press }: BarButton): void {
   const figure = document.querySelector<HTMLElement>(`[data-block="${CSS.escape(block)}"]`);
   if (figure) cuesOver(figure).add(first, button(text, press, { 'aria-label': name, title: name }));

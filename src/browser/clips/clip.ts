@@ -10,7 +10,7 @@ import { type CueOnPage, passageEnd, passagesAt } from './passage.ts';
 export interface ClipOnPage {
   /** Plays from a cue on. */
   readonly jump: (cue: number) => void;
-  /** Fetches a recording that stands elsewhere, which nobody does unasked. */
+  /** Fetches a recording that is elsewhere, which nobody does unasked. */
   readonly load: () => void;
 }
 

@@ -1,6 +1,6 @@
 /**
  * The harp the student holds: chosen once, kept in the browser, and named in the address of a page that is passed on.
- * No harp chosen means that every block stands on the one it is written for.
+ * No harp chosen means that every block is on the one it is written for.
  */
 import type { Harp, Register } from '../../instrument/harp.ts';
 import { harpName, readHarp } from '../../instrument/harp.ts';

@@ -1,6 +1,6 @@
 /**
  * Sets every block and figure of a page for the student's harp. The engraver runs in a worker, so that nothing stutters,
- * and what can be seen comes first. What stands on the page as written is kept, and comes back without being drawn.
+ * and what can be seen comes first. What is on the page as written is kept, and comes back without being drawn.
  */
 import type { Figure } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
@@ -14,9 +14,9 @@ export const REDRAWN_EVENT = 'reedway:redrawn';
 interface Place {
   /** The figure around it. */
   readonly figure: HTMLElement;
-  /** What stands in it as written. */
+  /** What is in it as written. */
   readonly written: readonly Element[];
-  /** What stands in it now. */
+  /** What is in it now. */
   shown: readonly Element[];
   readonly job: (chosen: Chosen) => RedrawJob;
 }
@@ -26,7 +26,7 @@ let worker: Worker | undefined;
 /** Choices come faster than pages are set: only the last one is finished. */
 let latest = 0;
 
-/** Resolves to whether the page now stands as chosen; false where a later choice has overtaken this one. */
+/** Resolves to whether the page now is as chosen; false where a later choice has overtaken this one. */
 export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
   const mine = ++latest;
   places ??= findPlaces(scores);

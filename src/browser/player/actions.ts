@@ -10,7 +10,7 @@ export interface PlayerActions {
   readonly chooseBars: (range: BarRange | undefined) => void;
   readonly playOrPause: () => void;
   readonly stop: () => void;
-  readonly stand: (open: boolean) => void;
+  readonly openLargeType: (open: boolean) => void;
   readonly desk: PageMix;
   readonly ofMidi: (midi: number) => number;
   readonly wake: () => void;

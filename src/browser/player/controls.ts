@@ -4,7 +4,7 @@ import { playerText } from '../texts/player.ts';
 import type { PlayState } from '../transport.ts';
 import type { PlayerActions } from './actions.ts';
 import { barsRow } from './bars.ts';
-import { button, make, press, toggle } from './dom.ts';
+import { button, make, setPressed, toggle } from './dom.ts';
 import { droneRow } from './drone.ts';
 import { tempoInWords } from './in-words.ts';
 import { mixer } from './mixer.ts';
@@ -17,7 +17,7 @@ export interface Controls {
   readonly showRange: (range: BarRange | undefined) => void;
   readonly showLoop: (loop: boolean) => void;
   readonly showRound: (round: number, tempo: number) => void;
-  readonly showStand: (open: boolean) => void;
+  readonly showLargeType: (open: boolean) => void;
   readonly showHarp: () => void;
   readonly focusPlay: () => void;
   /** Where on the screen the main row begins, which stays at its foot; the foot itself while it is not to be seen. */
@@ -50,7 +50,7 @@ export function createControls(wiring: PlayerActions): Controls {
     showRange: bars.showRange,
     showLoop: main.showLoop,
     showRound: main.showRound,
-    showStand: main.showStand,
+    showLargeType: main.showLargeType,
     showHarp: drone.showHarp,
     focusPlay: () => main.play.focus({ preventScroll: true }),
     top: () => {
@@ -60,10 +60,10 @@ export function createControls(wiring: PlayerActions): Controls {
   };
 }
 
-function mainRow({ settings, change, playOrPause, stop, stand }: PlayerActions) {
+function mainRow({ settings, change, playOrPause, stop, openLargeType }: PlayerActions) {
   const play = button(playerText('play'), playOrPause, { class: 'player-play' });
   const loop = toggle(playerText('loop'), settings().loop, (on) => change({ loop: on }));
-  const large = toggle(playerText('largeType'), false, stand);
+  const large = toggle(playerText('largeType'), false, openLargeType);
   const round = make('span', { class: 'player-round' });
   return {
     element: make(
@@ -80,8 +80,8 @@ function mainRow({ settings, change, playOrPause, stop, stand }: PlayerActions) 
       play.textContent = playerText(state === 'playing' || state === 'counting' ? 'pause' : 'play');
       play.dataset['state'] = state;
     },
-    showStand: (open: boolean) => press(large, open),
-    showLoop: (on: boolean) => press(loop, on),
+    showLargeType: (open: boolean) => setPressed(large, open),
+    showLoop: (on: boolean) => setPressed(loop, on),
     showRound: (number: number, tempo: number): void => {
       round.textContent = number > 0 ? playerText('round', { number: number + 1, tempo: tempoInWords(tempo) }) : '';
     },

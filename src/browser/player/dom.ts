@@ -27,9 +27,9 @@ let made = 0;
 /** An id that no other element of the page has. */
 export const freshId = (): string => `sound-${++made}`;
 
-export function button(label: string, setPressed: () => void, given: Given = {}): HTMLButtonElement {
+export function button(label: string, press: () => void, given: Given = {}): HTMLButtonElement {
   const element = make('button', { type: 'button', ...given }, label);
-  element.addEventListener('click', setPressed);
+  element.addEventListener('click', press);
   return element;
 }
 
@@ -47,7 +47,8 @@ export function toggle(label: string, pressed: boolean, change: (pressed: boolea
   return element;
 }
 
-export const press = (toggle: HTMLElement, down: boolean): void => toggle.setAttribute('aria-pressed', String(down));
+export const setPressed = (toggle: HTMLElement, down: boolean): void =>
+  toggle.setAttribute('aria-pressed', String(down));
 
 /** A control with its label on the same line: behind a box to be ticked, else before it. */
 export function labelled(text: string, control: HTMLElement, ...after: readonly (Node | string)[]): HTMLElement {

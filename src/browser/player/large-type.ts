@@ -1,5 +1,5 @@
 /**
- * Large type for a phone on a music stand: what to do now, and what next. A blow number stands above the line and a draw
+ * Large type for a phone on a music stand: what to do now, and what next. A blow number is above the line and a draw
  * number under it, a bend lower by a notch for each half step, as in the breath lanes.
  */
 import { barInWords } from '../../score/bar-words.ts';
@@ -10,7 +10,7 @@ import type { Showing } from '../transport.ts';
 import { make, makeSvg } from './dom.ts';
 import { chordInFull, reedInWords, tempoInWords } from './in-words.ts';
 
-export interface Stand {
+export interface LargeType {
   readonly show: (showing: Showing | undefined) => void;
   /** Opens or closes it. The page has room for one: opening closes that of another block. */
   readonly open: (open: boolean) => void;
@@ -19,10 +19,10 @@ export interface Stand {
 }
 
 let closeOther: (() => void) | undefined;
-export const someStandIsOpen = (): boolean => closeOther !== undefined;
+export const isLargeTypeOpen = (): boolean => closeOther !== undefined;
 
 /** `opened` hears when it opens or closes. */
-export function createStand(playback: () => Playback, opened: (open: boolean) => void): Stand {
+export function createLargeType(playback: () => Playback, opened: (open: boolean) => void): LargeType {
   const place = make('p', { class: 'stand-place' });
   const now = make('div', { class: 'stand-now' });
   const next = make('div', { class: 'stand-next' });

@@ -2,7 +2,7 @@
 import { SOUND_PARTS, type SoundPart } from '../sound/mixing-desk.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
-import { labelled, make, press, slider, toggle } from './dom.ts';
+import { labelled, make, setPressed, slider, toggle } from './dom.ts';
 import type { PageMix } from './page-mix.ts';
 
 const LEVEL = { least: 0, most: 100, step: 1 };
@@ -30,7 +30,7 @@ function channel(part: SoundPart, desk: PageMix): HTMLElement {
     const percent = Math.round(level * 100);
     loudness.value = String(percent);
     loudness.setAttribute('aria-valuetext', playerText('percent', { percent }));
-    press(mute, muted);
+    setPressed(mute, muted);
   });
   return labelled(playerText(name), loudness, mute);
 }

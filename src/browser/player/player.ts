@@ -17,11 +17,11 @@ import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
 import { button, make } from './dom.ts';
 import { tempoInWords } from './in-words.ts';
-import { createStand, someStandIsOpen } from './large-type.ts';
+import { createLargeType, isLargeTypeOpen } from './large-type.ts';
 import { pageMixOn } from './page-mix.ts';
 import { offerTiles } from './tiles.ts';
 
-/** The longest wait for a note to end: a device that slept has let its clock stand. */
+/** The longest wait for a note to end: a device that slept stopped its clock. */
 const LONGEST = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
 const PATIENCE = 600;
@@ -59,14 +59,14 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   );
 
   const news = createAnnouncer();
-  const stand = createStand(
+  const largeType = createLargeType(
     () => playback,
-    (open) => controls.showStand(open),
+    (open) => controls.showLargeType(open),
   );
   const cursor = createCursor(
     block,
     () => playback,
-    () => Math.min(innerHeight - stand.covered(), controls.top()),
+    () => Math.min(innerHeight - largeType.covered(), controls.top()),
   );
   const tiles = offerTiles(
     block,
@@ -87,7 +87,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     },
     playOrPause: () => (isRunning(transport.state()) ? transport.pause() : start()),
     stop: transport.stop,
-    stand: stand.open,
+    openLargeType: largeType.open,
     desk,
     ofMidi: (midi) => pitches.ofMidi(midi),
     wake: () => void wakeSound(),
@@ -120,7 +120,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     message.replaceChildren();
     if (!awake) return;
     startSounding(transport.pause);
-    if (someStandIsOpen()) stand.open(true);
+    if (isLargeTypeOpen()) largeType.open(true);
     transport.play();
     setTimeout(complainIfAsleep, PATIENCE);
   }
@@ -160,7 +160,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     const showing = transport.showing(heard);
     const running = isRunning(transport.state());
     cursor.show(showing?.counting ? undefined : showing?.moment, running);
-    stand.show(showing);
+    largeType.show(showing);
     showRound(showing);
     if (running) timer = setTimeout(draw, waitFor(showing, heard));
   }

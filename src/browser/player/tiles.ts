@@ -27,7 +27,7 @@ export function offerTiles(
 ): Tiles {
   const layer = make('div', { class: 'bar-picks', role: 'group', 'aria-label': playerText('barsToLoop') });
   let range: BarRange | undefined;
-  /** The bar the keyboard stands on: the only one of the block in the tab order. */
+  /** The bar the keyboard is on: the only one of the block in the tab order. */
   let here = 0;
   /** The end of the choice that stays while the other is dragged, and while the other is moved with the shift key. */
   let anchor: number | undefined;
@@ -110,7 +110,7 @@ export function offerTiles(
     else choose({ first: bar, last: bar });
   }
 
-  function stand(bar: number): void {
+  function focusBar(bar: number): void {
     here = bar;
     mark(range);
     layer.querySelector<HTMLElement>(`button[data-pick="${bar}"]`)?.focus();
@@ -148,7 +148,7 @@ export function offerTiles(
     dragged = undefined;
     if (bar === undefined) return;
     if (!drags) press(bar);
-    stand(bar);
+    focusBar(bar);
   });
 
   layer.addEventListener('keydown', (event) => {
@@ -172,7 +172,7 @@ export function offerTiles(
         post ??= bar;
         choose(between(post, next));
       } else post = undefined;
-      stand(next);
+      focusBar(next);
     }
     event.preventDefault();
   });

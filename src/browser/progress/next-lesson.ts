@@ -1,4 +1,4 @@
-/** Where a student stands on the path: what is done, what is open to them, what has to wait, and what comes next. */
+/** Where a student is on the path: what is done, what is open to them, what has to wait, and what comes next. */
 import { isDone, type Progress } from './record.ts';
 
 /** A lesson of the path, in its order. */

@@ -35,7 +35,7 @@ export function countInTo(playback: Playback, round: Round, measure: number): Co
   const beats = Math.ceil(beatsInBar(playback.meter));
   const beat = beatTicks(playback) * round.secondsPerTick;
   const target = round.measures[measure];
-  // The grid, not the written lead: a pickup of a swung half comes later than written.
+  // The grid, not the written offset: a pickup of a swung half comes later than written.
   const left = target ? -target.grid.beat(0, 0, 1) * round.secondsPerTick : 0;
   const whole = beats * (beats < 3 ? 2 : 1);
   const seconds = whole * beat + left;

@@ -1,7 +1,7 @@
 /** Each bar's swing grid: written ticks of a bar to played ticks and back. */
 import type { Playback, PlayedBar } from '../../score/playback.ts';
 import { beatLength } from '../../time/meter.ts';
-import { evenBeats, playedTime, type SwingGrid, swungBeat, written } from '../../time/swing.ts';
+import { evenBeats, playedTime, type SwingGrid, swungBeat, writtenTime } from '../../time/swing.ts';
 
 export interface BarGrid {
   /** Played ticks from the bar's start to its end: the written length, but for a pickup that starts within a beat. */
@@ -20,7 +20,7 @@ export const beatTicks = ({ meter, ticks }: Pick<Playback, 'meter' | 'ticks'>): 
 };
 
 export function barGridOf(playback: Playback, bar: PlayedBar, swing: number): BarGrid {
-  const lead = bar.lead ?? 0;
+  const offset = bar.pickupOffset ?? 0;
   const swings = swungBeat(playback.meter);
   const quarter = swings ? (swings.n * playback.ticks) / swings.d : 1;
   const share = swings ? swing : 0.5;
@@ -28,17 +28,17 @@ export function barGridOf(playback: Playback, bar: PlayedBar, swing: number): Ba
     beat: quarter,
     share,
     even: evenBeats(
-      bar.events.map((event) => lead + event.at),
+      bar.events.map((event) => offset + event.at),
       quarter,
     ),
   };
   const plain: SwingGrid = { beat: quarter, share, even: new Set() };
-  const start = playedTime(own, lead);
+  const start = playedTime(own, offset);
   const tapped = beatTicks(playback);
   return {
-    length: playedTime(own, lead + bar.length) - start,
-    played: (tick) => playedTime(own, lead + tick) - start,
-    written: (place) => written(own, place + start) - lead,
+    length: playedTime(own, offset + bar.length) - start,
+    played: (tick) => playedTime(own, offset + tick) - start,
+    written: (place) => writtenTime(own, place + start) - offset,
     beat: (number, part, parts) => {
       const place = tapped * (number + part / parts);
       // Thirds of a beat are triplets, which do not swing again.

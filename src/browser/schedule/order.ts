@@ -6,7 +6,7 @@ import type { BarRange } from './settings.ts';
 /**
  * The bars to play, as indices. The whole block is played with its repeats. A choice of bars is played as the block plays
  * them where that is possible without leaving the choice (so a whole repeated section inside it is repeated), and else as
- * they stand, each once.
+ * they are, each once.
  */
 export function barsToPlay({ bars, order }: Pick<Playback, 'bars' | 'order'>, range?: BarRange): readonly number[] {
   if (!range || (range.first <= 0 && range.last >= bars.length - 1)) return order;

@@ -5,7 +5,7 @@ import { toneText } from '../texts/tones.ts';
 
 const TONE = 'tone';
 
-/** Wraps what stands in an element that names a note into a button; what is read aloud stays and says that it sounds. */
+/** Wraps what is in an element that names a note into a button; what is read aloud stays and says that it sounds. */
 function offer(figure: Element): void {
   for (const place of figure.querySelectorAll<HTMLElement>('[data-hz]')) {
     if (place.querySelector(`:scope > .${TONE}`)) continue;
@@ -20,7 +20,7 @@ function offer(figure: Element): void {
   }
 }
 
-/** In a map one name stands in several places, and who comes to a button by the keyboard hears neither row nor column. */
+/** In a map one name is in several places, and who comes to a button by the keyboard hears neither row nor column. */
 function soundItAt(place: HTMLElement): string {
   const row = place.closest('tr')?.querySelector('th .aloud')?.textContent;
   const hole = /\d+/.exec(place.dataset['tab'] ?? '')?.[0];

@@ -5,7 +5,7 @@ import type { LineCue, LinePart } from '../schedule/cue.ts';
 import { gainOf } from '../sound/mixing-desk.ts';
 import { soundLine } from '../sound/reed.ts';
 
-/** What is written of a note where it stands on the page: its tab, and its frequency on this harp. */
+/** What is written of a note where it is on the page: its tab, and its frequency on this harp. */
 export interface Tone {
   readonly tab: string;
   readonly hertz: number;

@@ -26,7 +26,7 @@ export const command: Command = {
   run({ arguments: [name], options }, terminal) {
     const json = options['json'] === true;
     if (options['words']) {
-      if (name !== undefined || json) throw new UsageError('--words stands alone.');
+      if (name !== undefined || json) throw new UsageError('--words is alone.');
       terminal.out(wordsInText());
       return 0;
     }

@@ -20,7 +20,7 @@ export const command: Command = {
     base: {
       type: 'string',
       value: 'PATH',
-      about: 'The path the site will stand under on its server, such as /course.',
+      about: 'The path the site will be under on its server, such as /course.',
     },
     site: {
       type: 'string',
@@ -134,7 +134,7 @@ function stopOn(claim: Claim): () => void {
   };
 }
 
-/** Where the site will stand. The path of its address is its base, unless another one is named. */
+/** Where the site will be. The path of its address is its base, unless another one is named. */
 function standingOf(options: Input['options'], course: Course): { base: string; origin: URL | undefined } {
   const site = textOption(options, 'site') ?? course.file.url;
   const origin = site === undefined ? undefined : URL.parse(site);

@@ -1,6 +1,6 @@
 /**
  * The clips of a lesson: a teacher's recordings, with cues that tie times of the recording to bars of the lesson's blocks.
- * A clip is told of where it stands, `<Clip src="media/head.mp3" cues={…} />`, or in the front matter under `clips`, and is
+ * A clip is told of where it is, `<Clip src="media/head.mp3" cues={…} />`, or in the front matter under `clips`, and is
  * then placed by its name.
  */
 import type { z } from 'zod';
@@ -108,7 +108,7 @@ export function readClips(
         ['src', written.src],
         ['captions', written.captions],
       ] as const) {
-        // What stands in a component has been followed with the lesson's other links.
+        // What is in a component has been followed with the lesson's other links.
         if (url !== undefined) diagnostics.push(...scope.resolve(url, place(key)).diagnostics);
       }
       diagnostics.push(...read.diagnostics);
@@ -146,7 +146,7 @@ function readComponentClip(
     const own = (['src', 'captions', 'cues', 'title'] as const).flatMap((key) => at(key) ?? []);
     const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-twice', span, { key }));
     if (!named.has(name)) {
-      // What is wrong with one that stands in the front matter and could not be read is told there.
+      // What is wrong with one that is in the front matter and could not be read is told there.
       if (!scope.isWritten(name))
         diagnostics.push(
           report('clip-unknown', given.valueSpan, { name: excerpt(name), nearest: nearest(name, named.keys()) }),
@@ -205,7 +205,7 @@ function cuesOf(attribute: WrittenAttribute | undefined): {
   return { cues, diagnostics };
 }
 
-/** Where a part of a value in braces stands, or at least the value. */
+/** Where a part of a value in braces is, or at least the value. */
 const placeIn = ({ parts, valueSpan }: WrittenAttribute, path: readonly (string | number)[]): TextSpan =>
   parts?.get(path.join('/')) ?? parts?.get(path.slice(0, -1).join('/')) ?? valueSpan;
 

@@ -14,13 +14,13 @@ export const CLIP_PROBLEMS = {
     help: (facts) => didYouMean(facts) ?? 'Write it there under clips, or give this one src="media/…".',
   }),
   'clip-twice': error<{ key: string }>({
-    about: 'A clip is told of either in the front matter or where it stands, so that nobody has to guess which holds.',
+    about: 'A clip is told of either in the front matter or where it is, so that nobody has to guess which holds.',
     message: ({ key }) => `This <Clip> is one of the front matter’s and has “${key}” of its own as well.`,
     help: ({ key }) => `Move “${key}” to the front matter.`,
   }),
   'clip-unused': warning<{ name: string }>({
-    about: 'A clip of the front matter that stands nowhere in its lesson is never played.',
-    message: ({ name }) => `The clip “${name}” stands nowhere in this lesson.`,
+    about: 'A clip of the front matter that is nowhere in its lesson is never played.',
+    message: ({ name }) => `The clip “${name}” is nowhere in this lesson.`,
     help: ({ name }) => `Write <Clip name="${name}" /> where it belongs, or remove it.`,
   }),
   'clip-kind': error<{ path: string; kinds: readonly string[] }>({
@@ -45,7 +45,7 @@ export const CLIP_PROBLEMS = {
     help: () => 'Name the recording itself, an address that ends in .mp4 or .mp3, or remove the captions.',
   }),
   'clip-address': error<{ url: string; open: boolean }>({
-    about: 'What stands elsewhere is fetched by its https: address, or browsers refuse it on the pages of a site.',
+    about: 'What is elsewhere is fetched by its https: address, or browsers refuse it on the pages of a site.',
     message: ({ url, open }) =>
       open ? `The pages of the site cannot play what begins with http:, as “${url}” does.` : `“${url}” is no address.`,
     help: ({ open }) =>

@@ -107,7 +107,7 @@ const MP3_SPEEDS = {
   whole: [0, 32, 40, 48, 56, 64, 80, 96, 112, 128, 160, 192, 224, 256, 320],
   lower: [0, 8, 16, 24, 32, 40, 48, 56, 64, 80, 96, 112, 128, 144, 160],
 } as const;
-/** What may stand behind the last frame: words about the recording. */
+/** What may be behind the last frame: words about the recording. */
 const MP3_TAIL = 4096;
 
 /** Frame by frame, since only they tell for certain. */

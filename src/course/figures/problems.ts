@@ -58,7 +58,7 @@ export const FIGURE_PROBLEMS = {
     help: ({ holes }) => `Write a number from 1 to ${holes}.`,
   }),
   'figure-targets': error<{ bars: number; targets: number }>({
-    about: 'Target notes stand one in a bar of the form, divided by bar lines.',
+    about: 'Target notes are one in a bar of the form, divided by bar lines.',
     message: ({ bars, targets }) => `There are targets for ${targets} bars, and the form has ${bars}.`,
     help: () => 'Divide bars by | and leave a bar without a target empty or as a rest: -3 | . | 4',
   }),

@@ -7,7 +7,7 @@ import { drawPositionList } from './position-list.ts';
 import { drawRoleTable } from './role-table.ts';
 import { drawTemperamentTable } from './temperament-table.ts';
 
-/** The HTML of a figure: what stands inside its `<figure>`. The same figure gives the same bytes, here and in a browser. */
+/** The HTML of a figure: what is inside its `<figure>`. The same figure gives the same bytes, here and in a browser. */
 export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
   switch (figure.kind) {
     case 'role-table':

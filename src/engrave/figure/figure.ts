@@ -1,6 +1,6 @@
 /**
  * The pictures that explain: plain values, so that a page can carry one and have it drawn again for another harp.
- * Each is drawn as HTML: tables and lists that read aloud as they stand, and take their colours from the page's styles.
+ * Each is drawn as HTML: tables and lists that read aloud as they are, and take their colours from the page's styles.
  */
 import type { Chord } from '../../harmony/chord.ts';
 import { keyInPosition, type SongKey } from '../../harmony/key.ts';
@@ -19,7 +19,7 @@ interface Placed {
   /** 1 to 12. */
   readonly position: number;
   readonly key: SongKey;
-  /** The author's own title; one that says what is shown, and on which harp, stands in for it. */
+  /** The author's own title; one that says what is shown, and on which harp, is in for it. */
   readonly title?: string;
 }
 

@@ -1,5 +1,5 @@
 /**
- * A harp as its holes: what is blown stands above the comb, what is drawn hangs below it, and each row away from the
+ * A harp as its holes: what is blown is above the comb, what is drawn hangs below it, and each row away from the
  * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
  */
 
@@ -77,7 +77,7 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
     const lit = light(note);
     const hook = soundHook(harp, note, pitching);
     if (!lit) return `<td${hook}>${escapeText(plainText(figure, note))}</td>`;
-    // A mark is a picture: what stands in it is read aloud beside it.
+    // A mark is a picture: what is in it is read aloud beside it.
     return `<td class="lit"${hook}>${roleMark(lit.role, { size: MARK, text: lit.text })}${aloud(`${lit.text}, ${lit.words}`)}</td>`;
   };
   const line = (row: Row): string => {

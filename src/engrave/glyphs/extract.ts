@@ -1,7 +1,7 @@
 /**
  * Development only, run by `npm run glyphs`: reads the music font and writes the outlines and metrics of the glyphs we
  * can need to `outlines.ts`. The font is under the SIL Open Font License with a reserved name, so the extract has a
- * name of its own and the licence stands beside it.
+ * name of its own and the licence is beside it.
  */
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

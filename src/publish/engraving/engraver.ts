@@ -69,7 +69,7 @@ export function engraver({ store, blockEngraver, ahead, progress }: EngraverOpti
   };
 }
 
-/** Stands for the beginning of every id in what is kept: the same music may stand on many pages, under other names. */
+/** Stands for the beginning of every id in what is kept: the same music may be on many pages, under other names. */
 export const NO_ID = 'ID';
 
 const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({

@@ -1,4 +1,4 @@
-/** What stands with a block on its page. */
+/** What is with a block on its page. */
 export const BLOCK = {
   hear: 'Hear it',
   titled: ': {title}',

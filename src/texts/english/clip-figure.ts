@@ -1,4 +1,4 @@
-/** A teacher's recording, as it stands on the page before any script. */
+/** A teacher's recording, as it is on the page before any script. */
 export const CLIP_FIGURE = {
   open: 'Open this at {host}',
   play: 'Play this at {host}',

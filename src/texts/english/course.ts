@@ -28,7 +28,7 @@ export const COURSE = {
   path: 'The path',
   pathDescription: 'How the lessons of this course build on each other, and which are open to you.',
   pathAbout:
-    'Each lesson stands below what it builds on. Where the way forks, take whichever branch you like; where branches meet, you will want both.',
+    'Each lesson is below what it builds on. Where the way forks, take whichever branch you like; where branches meet, you will want both.',
   map: 'Map of the path',
   mapOf: 'Map of {part}',
   part: '{stage}, part {part}',

@@ -1,9 +1,9 @@
 /** How to read a block. */
 export const GUIDE = {
   title: 'How to read a block',
-  description: 'Breath lanes, bends, roles, marks and the rest: what stands in a block and what to do about it.',
+  description: 'Breath lanes, bends, roles, marks and the rest: what is in a block and what to do about it.',
   about:
-    'A block is read like any music, bar by bar, as many bars to a row as there is room for. The chords stand on top, the staff under them, and under the staff the breath lanes: what to do with the harp.',
+    'A block is read like any music, bar by bar, as many bars to a row as there is room for. The chords are on top, the staff under them, and under the staff the breath lanes: what to do with the harp.',
 
   lanes: 'The breath lanes',
   lanesAbout:
@@ -17,11 +17,11 @@ export const GUIDE = {
     'Numbers one above another sound on one breath. Holes that are not neighbours are a split: the tongue lies on those between.',
   time: 'How long',
   timeAbout:
-    'The staff tells the lengths, and every number stands right under its note. A tie keeps a note going past the bar line. In a shuffle, two eighths are played long and short, two to one, though they are written alike.',
+    'The staff tells the lengths, and every number is right under its note. A tie keeps a note going past the bar line. In a shuffle, two eighths are played long and short, two to one, though they are written alike.',
 
   roles: 'What a note does: its role',
   rolesAbout:
-    'Behind each number stands a shape. It tells what the note is to the chord of that moment, and the number of its sides is the number of the step: three for the third, five for the fifth, seven for the seventh. The root is round. A hollow shape is flat. The same hole changes its shape when the chord changes, and that is the point.',
+    'Behind each number is a shape. It tells what the note is to the chord of that moment, and the number of its sides is the number of the step: three for the third, five for the fifth, seven for the seventh. The root is round. A hollow shape is flat. The same hole changes its shape when the chord changes, and that is the point.',
   root: 'The root.',
   rootDoes: 'The note the chord is named after. Home.',
   third: 'The third.',
@@ -41,5 +41,5 @@ export const GUIDE = {
   repeats: 'Parts, repeats and words',
   repeatsAbout:
     'A name above the staff begins a part. Dots at a thick bar line send you back to the dots that face them; the numbered endings are for the first time through and the second.',
-  wordsAbout: 'Words to sing stand under the lanes, a syllable to a note.',
+  wordsAbout: 'Words to sing are under the lanes, a syllable to a note.',
 } as const;

@@ -30,7 +30,7 @@ export const HARPS = {
   valves:
     'The reeds are valved, so each sounds alone: a note can be shaded down, but no second reed gives a bend its half steps, and nothing overbends. What a shaded note does is written as a mark, a dip or a fall.',
   map: 'The map',
-  mapAbout: 'What you blow stands above the holes, what you draw below them.',
+  mapAbout: 'What you blow is above the holes, what you draw below them.',
   mapBends:
     'The higher reed of a hole bends down to a half step above the lower one; on the other breath it overbends, a half step above itself.',
   mapSlide: 'The rows with a star have the slide pressed.',
@@ -40,7 +40,7 @@ export const HARPS = {
     'Each position lies a fifth above the one before. Where a scale lacks a note, the harp has it neither on a reed nor as a bend.',
   reeds: 'How the reeds are tuned',
   reedsAbout:
-    'Tuned equally, every half step is alike, and a chord beats a little. Tuned just, each reed stands in a whole-number ratio to the chord of its breath: the chord is still, and some single notes lie off what a tuner calls zero. The compromise lies half way.',
+    'Tuned equally, every half step is alike, and a chord beats a little. Tuned just, each reed is in a whole-number ratio to the chord of its breath: the chord is still, and some single notes lie off what a tuner calls zero. The compromise lies half way.',
   frequencies:
     'Frequencies in this course are told for {temperament} temperament with A at {hertz}\u00a0Hz, unless you say otherwise above.',
   centsAbout: 'What a tuner shows for each reed, in cents, with the key note of the harp at zero: {temperaments}.',

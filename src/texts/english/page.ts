@@ -1,4 +1,4 @@
-/** What stands around every page, and the page for an address that has none. */
+/** What is around every page, and the page for an address that has none. */
 export const PAGE = {
   skip: 'To the page itself',
   navigation: 'The course',

@@ -1,8 +1,8 @@
-/** Recordings that stand elsewhere, and what every recording is on paper and without scripts. */
+/** Recordings that are elsewhere, and what every recording is on paper and without scripts. */
 import { describe, expect } from 'vitest';
 import { test } from './visit.ts';
 
-describe('a clip that stands elsewhere', () => {
+describe('a clip that is elsewhere', () => {
   test('says where it leads, and is asked for only by a press', async ({ visit }) => {
     const { page, asked } = await visit();
     const link = page.locator('#clip-1 a[data-away]');

@@ -284,7 +284,7 @@ describe('a student who picks another harp', () => {
   });
 });
 
-it('with scripts off the page stands as it is written, without a picker that could do nothing', async () => {
+it('with scripts off the page is as it is written, without a picker that could do nothing', async () => {
   const context = await site.browser.newContext({ javaScriptEnabled: false });
   contexts.push(context);
   const page = await context.newPage();

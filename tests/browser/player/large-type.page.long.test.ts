@@ -1,4 +1,4 @@
-/** Large type and following, on a phone on a music stand. */
+/** Large type and following, on a phone on a music largeType. */
 import { describe, expect } from 'vitest';
 import { nowBars, seen, test } from './visit.ts';
 
@@ -11,8 +11,8 @@ describe('on a phone on a music stand', () => {
     await control('button', 'Large type').click();
     await control('button', 'Stop').click();
     await control('button', 'Play').click();
-    const stand = page.getByRole('region', { name: 'What to play' });
-    const now = stand.locator('.stand-now');
+    const largeType = page.getByRole('region', { name: 'What to play' });
+    const now = largeType.locator('.stand-now');
     // The music goes on while the test reads, so all that is shown of one note is read in one look.
     const lacking = async (): Promise<string[]> => {
       const text = ((await now.textContent()) ?? '').replace(/\s+/g, ' ');
@@ -20,9 +20,9 @@ describe('on a phone on a music stand', () => {
     };
     await expect.poll(lacking, { interval: 20, timeout: 20_000 }).toEqual([]);
     await expect
-      .poll(() => stand.locator('.stand-next').textContent(), { interval: 20, timeout: 20_000 })
+      .poll(() => largeType.locator('.stand-next').textContent(), { interval: 20, timeout: 20_000 })
       .toContain('rest');
-    expect(await stand.locator('.stand-place').textContent()).toContain('E7 (I7)');
+    expect(await largeType.locator('.stand-place').textContent()).toContain('E7 (I7)');
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     // A bar takes two seconds: the page has followed to it well before it is over.
     const clear = () =>
@@ -39,10 +39,10 @@ describe('on a phone on a music stand', () => {
     const { page, control, hear } = await visit(PHONE);
     await hear();
     await control('button', 'Large type').click();
-    const stand = page.getByRole('region', { name: 'What to play' });
-    expect(await stand.locator('.stand-place').textContent()).toBe('Bar 1 · E7 (I7) · 120 a minute');
-    expect(await stand.locator('.stand-now').textContent()).toContain('count-in');
-    expect(await stand.locator('.stand-next').textContent()).toContain('half-step bend');
+    const largeType = page.getByRole('region', { name: 'What to play' });
+    expect(await largeType.locator('.stand-place').textContent()).toBe('Bar 1 · E7 (I7) · 120 a minute');
+    expect(await largeType.locator('.stand-now').textContent()).toContain('count-in');
+    expect(await largeType.locator('.stand-next').textContent()).toContain('half-step bend');
   });
 
   test('large type has room for a chord and every word about it', async ({ visit }) => {
@@ -52,9 +52,9 @@ describe('on a phone on a music stand', () => {
       await control('button', 'Large type').click();
       await control('button', /^Loop bar 8\b/).click();
       await control('button', 'Pause').click();
-      const stand = page.getByRole('region', { name: 'What to play' });
-      expect(await stand.locator('.stand-now').textContent()).toBe('Now1 2 3drawlips');
-      const faults = await stand.evaluate((element) => {
+      const largeType = page.getByRole('region', { name: 'What to play' });
+      expect(await largeType.locator('.stand-now').textContent()).toBe('Now1 2 3drawlips');
+      const faults = await largeType.evaluate((element) => {
         const whole = element.getBoundingClientRect();
         return [...element.querySelectorAll('.stand-place, .stand-now b, .stand-now .stand-about span')]
           .filter((one) => {

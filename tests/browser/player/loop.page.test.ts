@@ -84,7 +84,7 @@ describe('a loop', () => {
     await page.keyboard.press('End');
     await page.keyboard.press('Enter');
     expect(await picked()).toEqual(['11']);
-    // Every bar stands clear of the row of buttons at the foot of the screen.
+    // Every bar is clear of the row of buttons at the foot of the screen.
     await page.setViewportSize({ width: 700, height: 500 });
     await page.keyboard.press('Home');
     for (let bar = 0; bar < 12; bar++) {

@@ -33,7 +33,7 @@ describe('the bars to play', () => {
     expect(played('|: A B |1 C :|2 D || E', 'A', 'D')).toBe('ABCABD');
   });
 
-  test('are played as they stand where the block never plays them so', () => {
+  test('are played as they are where the block never plays them so', () => {
     expect(played('|: A B |1 C :|2 D || E', 'C', 'D')).toBe('CD');
     expect(played('|: A B |1 C :|2 D || E', 'B', 'D')).toBe('BCD');
   });

@@ -50,7 +50,7 @@ export async function lessonPage(blocks: readonly string[]): Promise<Files> {
   const body = `<!doctype html><html lang="en"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Blocks</title>
 <meta http-equiv="content-security-policy" content="${POLICY}">
 <link rel="stylesheet" href="/styles.css">
-<main class="page"><h1>Blocks</h1>${glyphSheet(glyphs)}${figures.join('<p>Between two blocks stands some text.</p>')}</main>
+<main class="page"><h1>Blocks</h1>${glyphSheet(glyphs)}${figures.join('<p>Between two blocks is some text.</p>')}</main>
 <script type="module" src="/element.js"></script></html>`;
   const styles = `${STYLES.map(read).join('\n')}\nfigure[data-block] { margin: 0; }`;
   return {

@@ -95,7 +95,7 @@ clips:
     ]);
   });
 
-  test('may stand elsewhere, and its host is known', () => {
+  test('may be elsewhere, and its host is known', () => {
     expect(sound('<Clip src="https://example.org/talks/one.mp4" />')).toEqual({
       kind: 'video',
       source: { url: 'https://example.org/talks/one.mp4', host: 'example.org' },
@@ -133,7 +133,7 @@ describe('a clip with a mistake is told at its place', () => {
     ['no recording', '<Clip />', 'clip-source', 'Clip'],
     ['a name that the front matter does not have', '<Clip name="slowli" />', 'clip-unknown', 'slowli'],
     ['a name and a recording of its own', '<Clip name="slowly" src="media/head.mp3" />', 'clip-twice', 'src', FRONT('{ at: 1, block: head }')],
-    ['a clip that stands nowhere', '', 'clip-unused', 'slowly', FRONT('{ at: 1, block: head }')],
+    ['a clip that is nowhere', '', 'clip-unused', 'slowly', FRONT('{ at: 1, block: head }')],
     ['a file that no browser plays', '<Clip src="media/head.txt" />', 'clip-kind', 'media/head.txt'],
     ['captions of another kind', '<Clip src="media/head.mp3" captions="media/head.txt" />', 'clip-captions', 'media/head.txt'],
     ['captions from elsewhere', '<Clip src="media/head.mp3" captions="https://example.org/a.vtt" />', 'clip-captions', 'https://example.org/a.vtt'],

@@ -68,21 +68,21 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
   return [...cues, ...walked(bass)];
 }
 
-const isPickup = (playback: Playback, measure: Measure): boolean => (playback.bars[measure.bar]?.lead ?? 0) > 0;
+const isPickup = (playback: Playback, measure: Measure): boolean => (playback.bars[measure.bar]?.pickupOffset ?? 0) > 0;
 
 function spansOf(playback: Playback, measure: Measure, following: Measure | undefined, held: number): ChordSpan[] {
   const bar = playback.bars[measure.bar];
   if (!bar) return [];
   const beat = beatTicks(playback);
-  const lead = bar.lead ?? 0;
+  const offset = bar.pickupOffset ?? 0;
   const first = following && playback.bars[following.bar]?.chords.find(({ at }) => at === 0);
   return bar.chords.map(({ at }, index): ChordSpan => {
     const chord = itemAt(bar.chords, index);
     const next = bar.chords[index + 1];
     return {
       chord,
-      from: index === 0 && at === 0 ? 0 : (lead + at) / beat,
-      to: (lead + (next ? next.at : bar.length)) / beat,
+      from: index === 0 && at === 0 ? 0 : (offset + at) / beat,
+      to: (offset + (next ? next.at : bar.length)) / beat,
       next: next ?? first,
       held: index === 0 ? held : 0,
     };

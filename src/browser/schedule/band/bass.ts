@@ -14,7 +14,7 @@ export function bassOf(bar: BandBar): BassCue[] {
     const leads = (beat: number): boolean => changes(span) && beat > span.from && beat + 1 >= span.to;
     const cell = (_kind: BeatKind, beat: number): string => {
       if (beat + 1 <= span.from || beat >= span.to) return '';
-      return leads(beat) ? pattern.lead : pick(pattern.cells, Math.max(0, place(beat)));
+      return leads(beat) ? pattern.approach : pick(pattern.cells, Math.max(0, place(beat)));
     };
     const end = bar.time(Math.floor(span.to), span.to % 1, 1) ?? bar.end;
     let started = false;

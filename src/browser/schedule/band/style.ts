@@ -27,11 +27,11 @@ export interface DrumPattern {
 /**
  * Letters of bass cells: `.` the note before goes on, `R` root, `3` `5` `6` `7` those tones of the chord, `8` the octave,
  * `a` a half step beside the root of the chord that comes. Beats are counted from where the chord comes in; the last one
- * before another chord plays `lead` instead.
+ * before another chord plays `approach` instead.
  */
 export interface BassPattern {
   readonly cells: readonly string[];
-  readonly lead: string;
+  readonly approach: string;
 }
 
 /** Letters of chord cells: `.` nothing new, `s` struck short, `p` held until the next letter or chord, `-` silence. */
@@ -76,10 +76,10 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
     fills: ['7678', '8.67', '78', '.788'],
     turns: ['85', '8.45', '8446'],
     bass: [
-      { cells: ['RR', '55', '66', '55'], lead: '5a' },
-      { cells: ['R.', '5.', '8.', '5.'], lead: '5a' },
-      { cells: ['R.', '3.', '5.', '6.'], lead: 'a.' },
-      { cells: ['RR', 'R5', '88', '5.'], lead: '5a' },
+      { cells: ['RR', '55', '66', '55'], approach: '5a' },
+      { cells: ['R.', '5.', '8.', '5.'], approach: '5a' },
+      { cells: ['R.', '3.', '5.', '6.'], approach: 'a.' },
+      { cells: ['RR', 'R5', '88', '5.'], approach: '5a' },
     ],
     chords: [
       cells('..', '..', 's.', 's.'),
@@ -111,10 +111,10 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
     fills: ['788', '.78', '687', '7.8'],
     turns: ['85', '845', '8.5'],
     bass: [
-      { cells: ['R', '3', '5', '6', '8', '6', '5', '3'], lead: 'a' },
-      { cells: ['R.', '3.', '5.', '6.'], lead: 'a.' },
-      { cells: ['RR', '55', '66', '55'], lead: '5a' },
-      { cells: ['R', '8', '7', '5', '6', '5', '3', '5'], lead: 'a' },
+      { cells: ['R', '3', '5', '6', '8', '6', '5', '3'], approach: 'a' },
+      { cells: ['R.', '3.', '5.', '6.'], approach: 'a.' },
+      { cells: ['RR', '55', '66', '55'], approach: '5a' },
+      { cells: ['R', '8', '7', '5', '6', '5', '3', '5'], approach: 'a' },
     ],
     chords: [
       cells('.s', '.s', '..', '..'),
@@ -150,10 +150,10 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
     fills: ['788', '678', '.88', '7.8'],
     turns: ['8.5', '845', '8.4'],
     bass: [
-      { cells: ['R..', '3..', '5..', '6..'], lead: '5.a' },
-      { cells: ['R.R', '5..', '8..', '5..'], lead: '5.a' },
-      { cells: ['R..', '5..', '6..', '5..'], lead: 'a..' },
-      { cells: ['R.5', '8..', '7..', '5..'], lead: '5.a' },
+      { cells: ['R..', '3..', '5..', '6..'], approach: '5.a' },
+      { cells: ['R.R', '5..', '8..', '5..'], approach: '5.a' },
+      { cells: ['R..', '5..', '6..', '5..'], approach: 'a..' },
+      { cells: ['R.5', '8..', '7..', '5..'], approach: '5.a' },
     ],
     chords: [
       cells('p..', '...', '...', '...'),
@@ -178,9 +178,9 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
     fills: ['7', '88'],
     turns: ['64', '46'],
     bass: [
-      { cells: ['R', '.', '5', '.'], lead: 'a' },
-      { cells: ['R', '.', '3', '5'], lead: 'a' },
-      { cells: ['R', '.', '8', '5'], lead: 'a' },
+      { cells: ['R', '.', '5', '.'], approach: 'a' },
+      { cells: ['R', '.', '3', '5'], approach: 'a' },
+      { cells: ['R', '.', '8', '5'], approach: 'a' },
     ],
     chords: [cells('p', '.', '.', '.'), cells('.', '.', 's', 's'), cells('s', '.', '.', '.')],
   },

@@ -235,7 +235,7 @@ describe('the band', () => {
             chord,
             from:
               at +
-              grid.beat(((playback.bars[bar]?.lead ?? 0) + chord.at) / beatTicks(playback), 0, 1) *
+              grid.beat(((playback.bars[bar]?.pickupOffset ?? 0) + chord.at) / beatTicks(playback), 0, 1) *
                 round.secondsPerTick,
           })),
         );
@@ -304,7 +304,7 @@ test('every cell of a style has a known letter in every place', () => {
         for (const cell of Object.values(cells)) expect(cell).toMatch(/^[.1-9]+$/);
     }
     for (const cell of [...fills, ...turns]) expect(cell).toMatch(/^[.1-9]+$/);
-    for (const { cells, lead } of bass) {
+    for (const { cells, approach: lead } of bass) {
       for (const cell of cells) expect(cell).toMatch(/^[.R35678]+$/);
       expect(lead).toMatch(/^[.5a]*a[.]*$/);
     }
