@@ -93,7 +93,7 @@ function setFor(page: Page, harp: string): Promise<Set> {
     register.value = name.includes(' ') ? (name.split(' ')[0] ?? '') : 'standard';
     status.textContent = '';
     key.dispatchEvent(new Event('change', { bubbles: true }));
-    while (!/stands|could not/.test(status.textContent ?? '')) await new Promise(requestAnimationFrame);
+    while (!/Showing|could not/.test(status.textContent ?? '')) await new Promise(requestAnimationFrame);
     const all = performance.now() - started;
     turns.port1.close();
     return { first: first / 1000, all: all / 1000, held: held / 1000 };

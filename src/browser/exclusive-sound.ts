@@ -1,4 +1,4 @@
-/** Only one thing sounds on a page: whoever takes the floor asks the one before to pause. The screen stays on meanwhile. */
+/** Only one thing sounds on a page: what starts asks what played before to pause. The screen stays on while anything plays. */
 import { keepAwake } from './screen-awake.ts';
 
 let quieten: (() => void) | undefined;

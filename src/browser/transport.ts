@@ -1,6 +1,6 @@
 /**
  * Plays a block against a clock that never waits: a second ahead, so that a page that is busy for half a second is not
- * heard. What is scheduled can be called off, and a change of anything goes on from the place in the music.
+ * heard. What is scheduled can be called off, and a change of anything continues from the place in the music.
  */
 import type { Playback } from '../score/playback.ts';
 import { itemAt } from '../values/checked.ts';
@@ -9,7 +9,7 @@ import type { Cue } from './schedule/cue.ts';
 import { type Moment, momentAt, type Plan, roundPlan } from './schedule/plan.ts';
 import { remainingOf } from './schedule/remaining.ts';
 import { carryOver, type PlayPosition, positionAt, roundOf, START, secondsAt } from './schedule/round.ts';
-import { type PlaySettings, sameRound, startsRoundsAnew } from './schedule/settings.ts';
+import { type PlaySettings, restartsRounds, sameRound } from './schedule/settings.ts';
 
 /** What can sound, on a clock in seconds. */
 export interface AudioOutput {
@@ -35,7 +35,7 @@ export interface Showing {
   readonly next: Moment | undefined;
   readonly round: number;
   readonly tempo: number;
-  /** Whether the count-in for it goes on. */
+  /** Whether the count-in for it continues. */
   readonly counting: boolean;
   /** When there is something else to show, on the clock; nobody knows that of a pause. */
   readonly until: number;
@@ -43,7 +43,7 @@ export interface Showing {
 
 export interface Transport {
   readonly state: () => PlayState;
-  /** Starts, or goes on from where it was paused. */
+  /** Starts, or continues from where it was paused. */
   readonly play: () => void;
   readonly pause: () => void;
   readonly stop: () => void;
@@ -218,7 +218,7 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     }
     if (was !== 'stopped') {
       const from = planFor(position.round).round;
-      const round = startsRoundsAnew(settings, next.settings) ? 0 : position.round;
+      const round = restartsRounds(settings, next.settings) ? 0 : position.round;
       position = carryOver({ ...position, round }, from, roundOf(next.playback, next.settings, round));
     }
     take(next);

@@ -57,7 +57,7 @@ export interface CommandRow {
   load(): Promise<{ readonly command: Command }>;
 }
 
-/** Something typed that cannot be done: told with the help's address, exit code 2. */
+/** A usage error: reported together with the command that prints the help, exit code 2. */
 export class UsageError extends Error {
   override readonly name = 'UsageError';
 }

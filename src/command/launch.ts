@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 /**
  * What `reedway` starts where the package is installed. An older Node could not load the rest, so this file loads nothing
- * of it: it goes on with the Node that the package `node` brings, if one lies near, or says what is needed.
+ * of it: it continues with the Node that the package `node` brings, if one lies near, or says what is needed.
  */
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';

@@ -40,7 +40,7 @@ export async function run(typed: readonly string[], terminal: Terminal): Promise
     return await command.run(input, terminal);
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
-    terminal.err(`${error.message}\nreedway ${name} --help tells what it takes.\n`);
+    terminal.err(`${error.message}\nreedway ${name} --help shows what it takes.\n`);
     return 2;
   }
 }

@@ -30,7 +30,7 @@ const requirementsExist: Check = ({ lessons, byId }) =>
     }),
   );
 
-/** What lessons before a lesson teach cannot be told while one of them is missing: findings about that would be echoes. */
+/** What the lessons before a lesson teach is unknown while one of them is missing: findings about that would only repeat the first problem. */
 const pathHolds: Check = (course) => {
   const unsure = new Set<string>();
   const files = new Set<string>();

@@ -31,13 +31,13 @@ export interface CourseFile {
   /** Shown before the student begins. */
   readonly cautions: readonly string[];
   readonly stages: readonly Stage[];
-  /** The frequency of A4 and how the reeds are tuned, wherever a frequency is told or sounded. */
+  /** The frequency of A4 and how the reeds are tuned, wherever a frequency is shown or sounded. */
   readonly concertA: number;
   readonly temperament: Temperament;
   /** The course's own, beside those that ship. */
   readonly tunings: readonly Tuning[];
   readonly forms: readonly Form[];
-  /** Findings made louder or quieter than they are by themselves. */
+  /** Findings with a changed severity. */
   readonly severity: ReadonlyMap<string, Severity | 'off'>;
   readonly settings: Partial<Settings>;
 }

@@ -1,4 +1,4 @@
-/** One lesson, read by itself: its text, its front matter, and which block goes by which id. */
+/** One lesson, read on its own: its text, its front matter, and which block goes by which id. */
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
@@ -22,7 +22,7 @@ export interface LessonRead {
   readonly places: YamlPlaces;
   readonly defaults: Settings;
   readonly blocks: readonly NamedBlock[];
-  /** What is wrong with the lesson by itself, the music of its blocks apart. */
+  /** Problems of the lesson's text, without the music of its blocks. */
   readonly problems: readonly Problem[];
 }
 

@@ -145,7 +145,7 @@ function asNamed(fragment: string | undefined, { blocks, headings }: LessonPlace
   return blocks.some(({ id }) => id === named) ? named : fragment;
 }
 
-/** The path below the course of what lies in the media folder, however the author climbed to it; undefined for anything else. */
+/** The path below the course of a file in the media folder, however the author wrote it; undefined for anything else. */
 function mediaPath(path: string): string | undefined {
   const plain = posix.normalize(path).replace(/^(?:\.{0,2}\/)+/, '');
   return plain.startsWith('media/') ? plain : undefined;

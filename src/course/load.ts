@@ -195,7 +195,7 @@ function assemble(
   return { lesson, problems };
 }
 
-/** Lessons whose names are one name on a machine that tells no capitals from small letters. */
+/** Lessons whose names are the same on a machine that ignores case. */
 function nameClashes(read: readonly LessonRead[]): Problem[] {
   const first = new Map<string, LessonRead>();
   return read.flatMap((lesson) => {

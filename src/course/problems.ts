@@ -29,7 +29,7 @@ export const COURSE_PROBLEMS = {
     message: ({ why }) => `This cannot be read: ${why}.`,
   }),
   'file-too-long': error<{ limit: string }>({
-    about: 'A text of this size is a slip, such as a recording under a lesson’s name.',
+    about: 'A text of this size is a mistake, such as a recording under a lesson’s name.',
     message: ({ limit }) => `This file is longer than a text of a course can be (${limit}), so it was not read.`,
     help: () => 'Move pictures and recordings to the media folder, and divide a lesson that is really so long.',
   }),
@@ -56,7 +56,7 @@ export const COURSE_PROBLEMS = {
     help: () => 'Rename one of the two.',
   }),
   'lesson-extension': warning<{ ending: string; name: string }>({
-    about: 'Lessons are files that end in .mdx. Another text beside them is not read, which may be a slip.',
+    about: 'Lessons are files that end in .mdx. Another text beside them is not read, which may be a mistake.',
     message: ({ ending }) => `A file that ends in ${ending} is not read as a lesson.`,
     help: ({ name }) => `If it is one, rename it to ${name}.mdx .`,
   }),
@@ -121,8 +121,7 @@ export const COURSE_PROBLEMS = {
     help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
   }),
   'media-remote': warning<{ host: string }>({
-    about:
-      'A picture from another site tells that site of every student who opens the page, and is gone when that site is.',
+    about: 'The other site learns of every student who opens the page, and the picture is gone when that site is.',
     message: ({ host }) => `The page would fetch this from ${host} whenever it is opened.`,
     help: () => 'Put a copy into the media folder, if its licence allows it.',
   }),
@@ -137,9 +136,9 @@ export const COURSE_PROBLEMS = {
     help: didYouMean,
   }),
   'allow-error': error<{ code: string }>({
-    about: 'What would make the site wrong cannot be allowed, only mended.',
+    about: 'What would make the site wrong cannot be allowed, only fixed.',
     message: ({ code }) => `“${code}” is an error, which cannot be allowed.`,
-    help: () => 'Remove this entry and mend what the error points at.',
+    help: () => 'Remove this entry and fix what the error points at.',
   }),
   'allow-unused': warning<{ code: string }>({
     about: 'An allow entry that silences nothing hides the finding if it ever comes back.',

@@ -1,6 +1,6 @@
 /**
- * How bad each problem is in the end. An error stays one. A finding (what is a warning or a hint by itself) may be allowed
- * in one lesson with a reason, made louder or quieter for the whole course, and a warning fails a strict check.
+ * How bad each problem is in the end. An error stays one. A finding (a warning or a hint by default) may be allowed
+ * in one lesson with a reason, or get another severity for the whole course; a warning fails a strict check.
  */
 import { type Catalogue, reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, Severity } from '../diagnostics/diagnostic.ts';

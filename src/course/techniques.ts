@@ -31,7 +31,7 @@ export function readTechniques(file: TextFile | undefined, before: CourseTechniq
     wrong.has('techniques') ? { ...value, techniques: sound(read, broken) } : value,
   );
   const found = faults
-    // What is wrong with such an entry has been told.
+    // What is wrong with such an entry has been reported.
     .filter(({ path }) => !broken.has(Number(path[1])))
     .map(({ code, path, facts }) => {
       const spans = nearestPlace(read.spans, path);

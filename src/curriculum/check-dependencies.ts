@@ -23,7 +23,7 @@ export interface PathStage {
 
 const at = (curriculum: NumberedPath, number: number): PathLesson => itemAt(curriculum.lessons, number);
 
-/** Requirements of itself, requirements said twice, and requirements that others bring along. */
+/** Requirements of itself, requirements listed twice, and requirements that others imply. */
 function checkRequirements(curriculum: NumberedPath, add: Report): void {
   const { lessons, numberOf, way } = curriculum;
   lessons.forEach((lesson, number) => {
@@ -54,7 +54,7 @@ function checkRings(curriculum: NumberedPath, add: Report): void {
     members.set(ring, nodes.add(to));
   }
   if (members.size === 0) return;
-  // A ring is told as the author wrote it, from a lesson to what it needs.
+  // A cycle is reported as the author wrote it, from a lesson to what it needs.
   const needs = graphOf(
     lessons.length,
     written.map(({ from, to }) => [to, from]),
@@ -75,7 +75,7 @@ function checkRings(curriculum: NumberedPath, add: Report): void {
       how: tie(index)?.reason.kind === 'quotes' ? ('quotes' as const) : ('requires' as const),
     }));
     const ties = around.map((_, index) => tie(index));
-    // Where nothing but broken quotations go round, the notation has told so of each.
+    // Where only broken quotations form the cycle, the notation has reported each.
     if (ties.every((one) => one && isBrokenQuote(curriculum, one))) continue;
     const [first] = ties;
     if (first) add(at(curriculum, first.to), first.place, 'path-cycle', { steps });
@@ -93,16 +93,16 @@ function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
   return [...ring.slice(index), ...ring.slice(0, index)];
 }
 
-/** A draft that a published lesson needs is told once for each such lesson; to require it is the worse of the two. */
+/** A draft that a published lesson needs is reported once for each such lesson; to require it is the worse of the two. */
 function checkDrafts(curriculum: NumberedPath, add: Report): void {
-  const told = new Set<string>();
+  const reported = new Set<string>();
   // What a lesson requires is before what it quotes.
   for (const { from, to, reason, place } of curriculum.written) {
     const needed = at(curriculum, from);
     const lesson = at(curriculum, to);
     const key = `${from} ${to}`;
-    if (!needed.front.draft || lesson.front.draft || told.has(key)) continue;
-    told.add(key);
+    if (!needed.front.draft || lesson.front.draft || reported.has(key)) continue;
+    reported.add(key);
     add(lesson, place, reason.kind === 'requires' ? 'requires-draft' : 'quotes-draft', { lesson: needed.id });
   }
 }
@@ -122,13 +122,13 @@ function checkLooseEnds(curriculum: NumberedPath, add: Report): void {
 
 function checkStages(curriculum: NumberedPath, stages: readonly PathStage[], add: Report): void {
   const place = new Map(stages.map(({ id }, index) => [id, index]));
-  const told = new Set<string>();
+  const reported = new Set<string>();
   for (const tie of curriculum.written) {
     const [needed, lesson] = [at(curriculum, tie.from), at(curriculum, tie.to)];
     const [neededStage, stage] = [place.get(needed.front.stage ?? ''), place.get(lesson.front.stage ?? '')];
     const key = `${tie.from} ${tie.to}`;
-    if (neededStage === undefined || stage === undefined || neededStage <= stage || told.has(key)) continue;
-    told.add(key);
+    if (neededStage === undefined || stage === undefined || neededStage <= stage || reported.has(key)) continue;
+    reported.add(key);
     add(lesson, tie.place, 'stage-contradicts', {
       lesson: lesson.id,
       stage: stages[stage]?.title ?? '',

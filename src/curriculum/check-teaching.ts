@@ -84,7 +84,7 @@ function checkFirsts(curriculum: NumberedPath, add: Report): void {
   }
 }
 
-/** More techniques than this that nobody teaches are told of a lesson in one finding: its course has only begun to teach by name. */
+/** More untaught techniques than this in one lesson are reported in one finding: its course has only begun to teach by name. */
 const EACH = 3;
 
 /** Where in its block a technique is missed: the block as a whole is before its first event. */
@@ -94,12 +94,12 @@ const placeIn = ({ match }: MissingTechnique): number => match.at ?? Number.NEGA
 function checkGaps(curriculum: NumberedPath, add: Report): void {
   const { gaps, rank, repertoire } = curriculum;
   const inOrder = [...gaps].sort((a, b) => itemAt(rank, a.lesson) - itemAt(rank, b.lesson));
-  const told = new Set<string>();
+  const reported = new Set<string>();
   const never = new Map<number, MissingTechnique[]>();
   const meant = meantTechniques(curriculum);
   for (const gap of inOrder) {
     const { lesson: number, technique, block, match, teachers } = gap;
-    // It is taught under a mistyped name, which has been told.
+    // It is taught under a mistyped name, which has been reported.
     if ([technique.id, ...(repertoire.wider.get(technique.id) ?? [])].some((id) => meant.has(id))) continue;
     const lesson = at(curriculum, number);
     const place = placeOfUse(lesson, block, match, technique);
@@ -108,8 +108,8 @@ function checkGaps(curriculum: NumberedPath, add: Report): void {
       const later = itemAt(rank, teacher) > itemAt(rank, number);
       const facts = { technique, lesson: lesson.id, teacher: at(curriculum, teacher).id, later };
       add(lesson, place, 'used-before-taught', facts);
-    } else if (!told.has(technique.id)) {
-      told.add(technique.id);
+    } else if (!reported.has(technique.id)) {
+      reported.add(technique.id);
       never.set(number, [...(never.get(number) ?? []), gap]);
     }
   }

@@ -21,7 +21,7 @@ export interface Curriculum {
 export interface PathStep {
   readonly lesson: PathLesson;
   readonly survey: LessonSurvey;
-  /** What it builds on, without any that these bring along: the transitive reduction of the links. */
+  /** What it builds on directly: the transitive reduction of the dependencies. */
   readonly needs: readonly string[];
   /** What it opens the way to. */
   readonly opens: readonly string[];

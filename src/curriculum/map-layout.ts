@@ -112,7 +112,7 @@ function freely(layer: readonly number[], steps: readonly Pair[], box: number): 
   for (const [before, place] of steps) graph.setEdge(`${before}`, `${place}`, { labelpos: 'c' });
   dagre.layout(graph);
   const boxes = layer.map((_, place) => graph.node(`${place}`));
-  // Rows lie evenly in the library's measure, so a height tells the row.
+  // Rows lie evenly in the library's measure, so a height identifies the row.
   const first = Math.min(...boxes.map(({ y }) => y));
   const last = Math.max(...boxes.map(({ y }) => y));
   const step = (last - first) / Math.max(1, ...layer);

@@ -27,7 +27,7 @@ export interface NumberedPath {
   readonly repertoire: Repertoire;
   /** The author's requirements and quotations. */
   readonly written: readonly WrittenDependency[];
-  /** Those of them that go round in a ring with others, by the ring's component. */
+  /** Those of them that go round in a cycle with others, by the ring's component. */
   readonly component: Int32Array;
   /** The written ties without those in rings, as a graph, in an order, and what can be reached in it. */
   readonly way: { readonly graph: Graph; readonly order: readonly number[]; readonly reach: Reach };
@@ -36,7 +36,7 @@ export interface NumberedPath {
   readonly gaps: readonly MissingTechnique[];
   /** All ties, rings broken, with every reason. */
   readonly links: readonly Dependency[];
-  /** For each lesson those it builds on, without any that these bring along: the transitive reduction of the links. */
+  /** For each lesson those it builds on directly: the transitive reduction of the dependencies. */
   readonly needs: readonly (readonly number[])[];
   /** For each lesson those it opens the way to. */
   readonly opens: readonly (readonly number[])[];

@@ -17,10 +17,10 @@ export const PATH_PROBLEMS = {
     help: () => 'Remove this entry.',
   }),
   'path-cycle': error<{ steps: readonly { readonly lesson: string; readonly how: 'requires' | 'quotes' }[] }>({
-    about: 'Lessons that need each other in a ring have no first one, so no student could begin.',
+    about: 'Lessons that need each other in a cycle have no first one, so no student could begin.',
     // Told as the author wrote it: each lesson with what it needs next.
     message: ({ steps }) =>
-      `These lessons need each other in a ring: ${steps.map(({ lesson, how }) => `${quoted(lesson)} ${how} `).join('')}${quoted(steps[0]?.lesson ?? '')}.`,
+      `These lessons need each other in a cycle: ${steps.map(({ lesson, how }) => `${quoted(lesson)} ${how} `).join('')}${quoted(steps[0]?.lesson ?? '')}.`,
     help: () => 'Take one of these steps out.',
   }),
   'requires-draft': error<{ lesson: string }>({
@@ -49,7 +49,7 @@ export const PATH_PROBLEMS = {
     message: ({ technique, first }) =>
       `${named(technique)} is taught for the first time here, and in ${quoted(first)} as well.`,
     help: ({ first }) =>
-      `Require ${quoted(first)} here if this goes on from there, or teach it in one of the two only.`,
+      `Require ${quoted(first)} here if this continues from there, or teach it in one of the two only.`,
   }),
   'used-before-taught': warning<{ technique: Named; lesson: string; teacher: string; later: boolean }>({
     about: 'A block uses a technique that no lesson on the way to it has taught, though another lesson does.',
@@ -62,7 +62,7 @@ export const PATH_PROBLEMS = {
   }),
   'never-taught': warning<{ technique: Named; more: readonly string[]; lesson: string }>({
     about:
-      'A block uses a technique that no lesson of the course teaches. Where a lesson is the first to use many such, they are told together, at the first of them.',
+      'A block uses a technique that no lesson of the course teaches. Where a lesson is the first to use many such, they are reported together, at the first of them.',
     message: ({ technique, more }) =>
       more.length === 0
         ? `${named(technique)} is used here, and no lesson of the course teaches it.`
@@ -70,7 +70,7 @@ export const PATH_PROBLEMS = {
     help: ({ technique, more, lesson }) =>
       more.length === 0
         ? `Add ${technique.id} to what a lesson up to here teaches, or mark it as assumed: true in techniques.yaml.`
-        : `Add them to what lessons up to here teach, or mark them as assumed: true in techniques.yaml; reedway techniques ${lesson} tells where each is used.`,
+        : `Add them to what lessons up to here teach, or mark them as assumed: true in techniques.yaml; reedway techniques ${lesson} shows where each is used.`,
   }),
   'taught-unused': warning<{ technique: Named }>({
     about:
@@ -91,7 +91,7 @@ export const PATH_PROBLEMS = {
     help: () => 'Say what it requires.',
   }),
   'requirement-implied': hint<{ lesson: string; through: string }>({
-    about: 'A requirement that another one brings along anyway says nothing new.',
+    about: 'A requirement that another one already implies says nothing new.',
     message: ({ lesson, through }) =>
       `${quoted(lesson)} is required by ${quoted(through)} already, which this lesson builds on.`,
     help: () => 'Remove this entry.',
@@ -122,10 +122,10 @@ export const PATH_PROBLEMS = {
   }),
   'long-breath': warning<{ breath: 'blow' | 'draw'; litres: number; seconds: number; oneWay: boolean }>({
     about:
-      'The breath goes one way for too long to be comfortable. Reckoned roughly, from the holes and the seconds alone.',
+      'The breath goes one way for too long to be comfortable. Estimated roughly, from the holes and the seconds alone.',
     message: ({ breath, seconds, oneWay, ...rest }) =>
       oneWay
-        ? `Here the ${breath} goes on for too long to be comfortable: about ${Math.round(seconds)} seconds without a turn, roughly ${litres(rest.litres)} litres of air.`
+        ? `Here the ${breath} continues for too long to be comfortable: about ${Math.round(seconds)} seconds without a turn, roughly ${litres(rest.litres)} litres of air.`
         : `Here there is far more ${breath} than ${breath === 'draw' ? 'blow' : 'draw'}: over about ${Math.round(seconds)} seconds it comes to roughly ${litres(rest.litres)} litres of air.`,
     help: ({ breath }) => `A rest or a ${breath === 'draw' ? 'blow' : 'draw'} note on the way gives relief.`,
   }),

@@ -1,5 +1,5 @@
 /**
- * Whether each lesson has been taught what its blocks use. A technique is in hand where a lesson on the way (or the lesson
+ * Whether each lesson has been taught what its blocks use. A technique is known where a lesson on the way (or the lesson
  * itself) teaches it. Beyond that, two things count as it: a wider technique on the way, if nobody teaches the narrower
  * one by name; and, note by note, a narrower technique on the way that the same note is found by.
  */
@@ -91,12 +91,12 @@ export function techniqueNeeds(
   const gaps: MissingTechnique[] = [];
   for (const [id, matches] of missed) {
     // Of the techniques one note is missed by, the narrowest says it best.
-    const told = eventsIn(
+    const reported = eventsIn(
       narrowerUses(id)
         .filter(([narrow]) => missed.has(narrow))
         .map(([narrow]) => [narrow, missed.get(narrow) ?? []]),
     );
-    const first = matches.find((use) => !told.has(keyOf(use)));
+    const first = matches.find((use) => !reported.has(keyOf(use)));
     const technique = repertoire.byId.get(id);
     if (first && technique) gaps.push({ lesson, technique, ...first, teachers: anyTeachers(id) });
   }

@@ -1,6 +1,6 @@
 /**
  * A diagnostic is a value: collected, never thrown. Its place is a run of characters in the text that was read;
- * whoever knows where that text is in a file (see `place.ts`) turns it into lines and columns.
+ * the caller that knows where that text is in a file turns it into lines and columns (see `place.ts`).
  */
 
 export type Severity = 'error' | 'warning' | 'hint';
@@ -17,7 +17,7 @@ export interface Diagnostic {
   readonly severity: Severity;
   /** What is wrong, in full sentences and the trade's words; no position. */
   readonly message: string;
-  /** The mend, where there is one. */
+  /** The fix, where there is one. */
   readonly help?: string;
   readonly span: TextSpan;
 }

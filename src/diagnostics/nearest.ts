@@ -8,7 +8,7 @@ const NUMBERS: ReadonlyMap<string, number> = new Map(
   [cardinals, ordinals].flatMap((words) => words.map((word, index) => [word, index + 1])),
 );
 
-/** The words of a name as far as slips of writing go: small letters without accents, and numbers in words. */
+/** The words of a name as far as mistakes of writing go: small letters without accents, and numbers in words. */
 function wordsOf(name: string): string[] {
   const plain = name
     .normalize('NFKD')

@@ -13,7 +13,7 @@ export interface SourceRange {
   readonly end: SourcePoint;
 }
 
-/** Where what has no place of its own in a file is told. */
+/** Where problems without a place of their own are reported. */
 export const TOP: SourceRange = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };
 
 /** A diagnostic in its file: what `check --json` prints. */
@@ -93,7 +93,7 @@ export function problemAt(
 }
 
 /**
- * A problem as a person reads it: place and code, the line with a caret under what is meant, the sentence, the mend.
+ * A problem as a person reads it: place and code, the line with a caret under what is meant, the sentence, the fix.
  * `source` is the file's text, or its lines (for many problems of one file), or undefined where it could not be read.
  */
 export function showProblem(problem: Problem, source: string | readonly string[] | undefined): string {

@@ -21,7 +21,7 @@ export interface Checked<Value> {
 
 /**
  * Checks what YAML read against a schema; every issue becomes a diagnostic at the key or value it is about.
- * `fallback` is in for required keys, and fits the schema by itself.
+ * `fallback` replaces required keys that are missing, and fits the schema itself.
  */
 export function checkYaml<Schema extends z.ZodType>(
   schema: Schema,
@@ -92,7 +92,7 @@ function diagnosticsOf(issue: z.core.$ZodIssue, read: YamlRead, meant: ReadonlyS
   const params: IssueParams = issue.code === 'custom' ? (issue.params ?? {}) : {};
   if (isMissing(issue.path, read)) {
     const path = pathOf(issue.path);
-    // A key that is missing because its name has a slip in it is reported as that slip.
+    // A key that is missing because its name has a mistake in it is reported as that mistake.
     if (meant.has(path)) return [];
     const written = read.spans.get(path);
     const span = written?.key ?? startOf(spanAt(read, issue.path.slice(0, -1), 'value'));

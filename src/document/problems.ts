@@ -4,11 +4,11 @@ import { type Catalogue, didYouMean, error, type Near, warning } from '../diagno
 const listed = (words: readonly string[]): string => words.join(', ');
 
 export const DOCUMENT_PROBLEMS = {
-  'yaml-syntax': error<{ what: string; mend?: string }>({
+  'yaml-syntax': error<{ what: string; fix?: string }>({
     about:
       'course.yaml and front matter are YAML: `key: value` lines, lists with dashes, quotation marks where a value holds a colon or starts with a sign.',
     message: ({ what }) => what,
-    help: ({ mend }) => mend,
+    help: ({ fix }) => fix,
   }),
   'yaml-comment': warning<{ key: string; value: string | undefined }>({
     about: 'In YAML a # after a space begins a comment, so what follows is not read.',
@@ -19,12 +19,12 @@ export const DOCUMENT_PROBLEMS = {
     help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
   }),
   'key-twice': error<{ key: string }>({
-    about: 'A key may be once, or nobody could tell which value is meant.',
+    about: 'A key may appear only once, or it would be unclear which value is meant.',
     message: ({ key }) => `The key “${key}” is twice.`,
     help: () => 'Keep the one you mean.',
   }),
   'key-unknown': error<Near & { key: string; known: readonly string[] }>({
-    about: 'A key that nobody reads is most often a slip in its name.',
+    about: 'A key that nobody reads is most often a mistake in its name.',
     message: ({ key }) => `There is no key “${key}” here.`,
     help: (facts) => didYouMean(facts) ?? `The keys are: ${listed(facts.known)}.`,
   }),

@@ -53,13 +53,13 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     diagnostics.push(report('yaml-syntax', whole, TOO_DEEP));
     return { value: undefined, spans, diagnostics };
   }
-  // What follows the first slip of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
-  const slip = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
-  if (slip) diagnostics.push(report('yaml-syntax', slipSpan(slip), syntaxFacts(slip, text)));
+  // What follows the first mistake of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
+  const mistake = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
+  if (mistake) diagnostics.push(report('yaml-syntax', mistakeSpan(mistake), syntaxFacts(mistake, text)));
   const value = convert(document.contents, '', whole);
   return { value, spans, diagnostics };
 
-  function slipSpan({ code, pos: [start, end] }: YAMLError): TextSpan {
+  function mistakeSpan({ code, pos: [start, end] }: YAMLError): TextSpan {
     // Two colons: the whole value is what has to be quoted.
     const line = code === 'BLOCK_AS_IMPLICIT_KEY' ? /^[^\r\n]*/.exec(text.slice(start))?.[0].trimEnd() : undefined;
     return shift(start, line === undefined ? end : start + line.length);
@@ -88,8 +88,8 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     const key = String(node.value);
     const keySpan = shift(node.range[0], node.range[1]);
     if (key in record) {
-      // Behind a slip of syntax, keys are read as neighbours that were not meant to be.
-      if (!slip) diagnostics.push(report('key-twice', keySpan, { key }));
+      // Behind a mistake of syntax, keys are read as neighbours that were not meant to be.
+      if (!mistake) diagnostics.push(report('key-twice', keySpan, { key }));
       return;
     }
     const value = convert(pair.value, stepInto(path, key), keySpan, keySpan);
@@ -138,53 +138,53 @@ function strayComment(text: string, key: Scalar, value: unknown): [number, numbe
 
 interface SyntaxFacts {
   readonly what: string;
-  readonly mend?: string;
+  readonly fix?: string;
 }
 
 const TOO_DEEP: SyntaxFacts = { what: 'Brackets or lists are nested deeper here than anything in a course is.' };
 
 const ALIAS: SyntaxFacts = {
   what: 'A value that starts with * refers to another place of the file, which course files do not use.',
-  mend: 'Quote the value: "*…".',
+  fix: 'Quote the value: "*…".',
 };
 
-/** The slips authors make most, by the YAML reader's code, in their own terms. */
-const SLIPS: Readonly<Record<string, SyntaxFacts>> = {
+/** The mistakes authors make most, by the YAML reader's code, in their own terms. */
+const MISTAKES: Readonly<Record<string, SyntaxFacts>> = {
   BLOCK_AS_IMPLICIT_KEY: {
     what: 'A second colon in this line makes YAML see a key inside a value.',
-    mend: 'Quote the value: title: "Bends: the first".',
+    fix: 'Quote the value: title: "Bends: the first".',
   },
-  MULTILINE_IMPLICIT_KEY: { what: 'This line is no “key: value”.', mend: 'Write a colon and a space after the key.' },
-  TAB_AS_INDENT: { what: 'This line is indented with a tab, which YAML does not allow.', mend: 'Indent with spaces.' },
-  BAD_SCALAR_START: { what: 'A value may not start with this character.', mend: 'Quote the value.' },
+  MULTILINE_IMPLICIT_KEY: { what: 'This line is no “key: value”.', fix: 'Write a colon and a space after the key.' },
+  TAB_AS_INDENT: { what: 'This line is indented with a tab, which YAML does not allow.', fix: 'Indent with spaces.' },
+  BAD_SCALAR_START: { what: 'A value may not start with this character.', fix: 'Quote the value.' },
   BAD_INDENT: { what: 'This line is not indented as the lines around it, or a bracket before it is not closed.' },
-  MULTIPLE_DOCS: { what: 'A line of --- begins a second document.', mend: 'Keep everything in one.' },
+  MULTIPLE_DOCS: { what: 'A line of --- begins a second document.', fix: 'Keep everything in one.' },
   TAG_RESOLVE_FAILED: {
     what: 'A value that starts with ! names a type, which course files do not use.',
-    mend: 'Quote the value.',
+    fix: 'Quote the value.',
   },
   MISSING_CHAR: { what: 'A quotation mark or a colon is missing.' },
 };
 
 const INDENTED: SyntaxFacts = {
-  what: 'A line below is indented further than this one, so it is read as going on from it.',
-  mend: 'Begin each key of a group as far left as the one before it.',
+  what: 'A line below is indented further than this one, so it is read as continuing from it.',
+  fix: 'Begin each key of a group as far left as the one before it.',
 };
 
 const BAR_FIRST: SyntaxFacts = {
   what: 'A value that begins with | or > is read as a text of several lines.',
-  mend: 'Quote the value, or leave the first bar line out: chords: I7 | IV7.',
+  fix: 'Quote the value, or leave the first bar line out: chords: I7 | IV7.',
 };
 
 function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
   const line = /^[^\r\n]*/.exec(text.slice(error.pos[0]))?.[0] ?? '';
   if (error.code === 'BLOCK_AS_IMPLICIT_KEY' && !/:(?:\s|$)/.test(line)) return INDENTED;
-  const slip = /:[ \t]+[|>][ \t]+$/.test(text.slice(0, error.pos[0])) ? BAR_FIRST : SLIPS[error.code];
-  if (slip) return slip;
+  const mistake = /:[ \t]+[|>][ \t]+$/.test(text.slice(0, error.pos[0])) ? BAR_FIRST : MISTAKES[error.code];
+  if (mistake) return mistake;
   const message = error.message.split('\n')[0] ?? error.message;
   return {
     what: `This is not YAML: ${message.replace(/\.?$/, '.')}`,
-    mend: 'A value that begins with | > - [ { & * ! % @ or a quotation mark, or that has a colon in it, must be quoted.',
+    fix: 'A value that begins with | > - [ { & * ! % @ or a quotation mark, or that has a colon in it, must be quoted.',
   };
 }
 

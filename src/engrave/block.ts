@@ -21,7 +21,7 @@ import { drawTile } from './tile.ts';
 
 /**
  * Keeps drawings between calls, and between runs if it likes. A key holds everything its drawing depends on but this
- * program itself: whoever keeps drawings on disk must keep them apart for each state of `src/engrave` and of VexFlow.
+ * program itself: drawings stored on disk must be kept apart for each state of `src/engrave` and of VexFlow.
  */
 export interface TileCache {
   get(key: string): string | undefined;

@@ -8,7 +8,7 @@ export interface Clef {
   readonly code: number;
   /** Octaves the notes sound above where they are written. */
   readonly octaves: -1 | 0 | 1 | 2;
-  /** What it does, for whoever does not see its sign; empty for the plain clef. */
+  /** What it does, for readers who do not see its sign; empty for the plain clef. */
   readonly words: string;
 }
 

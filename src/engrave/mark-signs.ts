@@ -101,7 +101,7 @@ interface Marked {
   readonly marks: readonly MarkSign[];
 }
 
-/** Draws them on the side of the head, and tells `reach` how far up and down they go. */
+/** Draws them on the side of the head, and reports to `reach` how far up and down they go. */
 export function drawSigns(
   note: StaveNote,
   { x, dots, marks }: Marked,

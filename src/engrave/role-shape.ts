@@ -67,7 +67,7 @@ export interface RoleMarkOptions {
 }
 
 /**
- * A role's mark as a picture of its own, for tables and legends. It is hidden from readers of text: whoever sets it says
+ * A role's mark as a picture of its own, for tables and legends. It is hidden from screen readers: the text beside it says
  * the role in words beside it. Needs `block.css`.
  */
 export function roleMark(role: Role, { size, text }: RoleMarkOptions): string {

@@ -133,7 +133,7 @@ function stemsOf({ notes, beams }: StaffPlan): number[] {
   return stems;
 }
 
-/** VexFlow builds the heads of a new note twice, the first time when it is told its stem: here that only turns the stem. */
+/** VexFlow builds the heads of a new note twice, the first time when its stem is set: here that only turns the stem. */
 class Note extends StaveNote {
   override setStemDirection(direction: number): this {
     this.stemDirection = direction;

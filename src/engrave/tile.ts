@@ -103,7 +103,7 @@ function drawFlow(
   }
   const tied = target?.event.kind === 'sound' && target.event.tied;
   const gliding = target !== undefined && glidesInto(column, target);
-  // A note that goes on before it glides is held to its last head, and glides from there.
+  // A note that continues before it glides is held to its last head, and glides from there.
   const lastX = next - index > 1 ? itemAt(xs, next - 1) : x + half;
   if (tied) {
     const end = follower ? itemAt(xs, next) - halfWidth(follower) - 1.5 : width;

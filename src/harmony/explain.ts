@@ -1,5 +1,7 @@
 /** What one note is: its pitch and frequency on a harp, its degree in the key, its role over each chord. */
-import { type Harp, holeRange } from '../instrument/harp.ts';
+
+import { bendsOfHole } from '../instrument/bend.ts';
+import type { Harp } from '../instrument/harp.ts';
 import { chromaOf, mod, type Pitch } from '../instrument/pitch.ts';
 import { inWords, type Playable, tabOf } from '../instrument/playable.ts';
 import { CHROMATIC_STEPS, type Step } from '../instrument/scale.ts';
@@ -46,7 +48,7 @@ export function explain(
   chords: readonly Chord[],
   pitching: Pitching = {},
 ): Explained {
-  const range = holeRange(harp, note.hole);
+  const range = bendsOfHole(harp, note.hole);
   return {
     note,
     tab: tabOf(note),

@@ -63,57 +63,6 @@ export function reed(harp: Harp, hole: number, breath: Breath): number {
   return keyNote(harp) + semitones;
 }
 
-/** What a hole can do beyond its two reeds, with the slide in or out. */
-export interface HoleRange {
-  /** The breath whose reed is the higher one: only it bends. Undefined where both reeds are the same, or valved. */
-  readonly bends: Breath | undefined;
-  /** Half-step bends down to just above the lower reed. */
-  readonly deepest: number;
-  /** The breath of the overbend (overblow or overdraw), a half step above the higher reed. */
-  readonly overbends: Breath | undefined;
-}
-
-/**
- * The dual-reed rule: the higher reed of a hole bends down to a half step above the lower one, and on the other
- * breath the higher reed can be made to open and sounds about a half step above itself.
- * Source: Bahnson, Antaki & Beery, J. Acoust. Soc. Am. 103(4), 1998 (the three modes); the half steps are common
- * practice, no source.
- *
- * A valved reed sounds alone, so the rule has nothing to say of it: a player still shades it down, but to no fixed
- * half step. On such a harp the tab writes that as a mark (a dip, a fall), not as a bend.
- */
-export function holeRange(harp: Harp, hole: number): HoleRange {
-  const blow = reed(harp, hole, 'blow');
-  const draw = reed(harp, hole, 'draw');
-  if (harp.tuning.valves || blow === draw) return { bends: undefined, deepest: 0, overbends: undefined };
-  return {
-    bends: draw > blow ? 'draw' : 'blow',
-    deepest: Math.abs(draw - blow) - 1,
-    overbends: draw > blow ? 'blow' : 'draw',
-  };
-}
-
-export type UnplayableReason = 'no-hole' | 'no-bend' | 'bend-too-deep' | 'no-overbend' | 'no-slide';
-export type Sounding = { readonly midi: number } | { readonly fault: UnplayableReason };
-
-/** The sound of one hole on one breath, or why the reeds do not give it. */
-export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {
-  if (!Number.isInteger(note.hole) || note.hole < 1 || note.hole > holeCount(harp)) return { fault: 'no-hole' };
-  const { slide } = harp.tuning;
-  if (note.slide && slide === undefined) return { fault: 'no-slide' };
-  const raised = note.slide && slide !== undefined ? slide : 0;
-  const own = reed(harp, note.hole, breath) + raised;
-  const range = holeRange(harp, note.hole);
-  if (note.over) {
-    if (range.overbends !== breath) return { fault: 'no-overbend' };
-    return { midi: reed(harp, note.hole, breath === 'blow' ? 'draw' : 'blow') + raised + 1 };
-  }
-  if (note.bend === 0) return { midi: own };
-  if (range.bends !== breath || range.deepest === 0) return { fault: 'no-bend' };
-  if (note.bend > range.deepest) return { fault: 'bend-too-deep' };
-  return { midi: own - note.bend };
-}
-
 /** A pitch as named on the harp itself, in the harp's own key, whatever the song's key is. */
 export function namedOnHarp(harp: Harp, midi: number): Pitch {
   const semitones = mod(midi - keyNote(harp), 12);
@@ -131,7 +80,7 @@ export function readHarp(text: string, tuning: Tuning): Harp | undefined {
   const match = /^(?:(low|high)\s+)?(\S+)$/i.exec(text.trim());
   const key = match && readPitchClass(itemAt(match, 2));
   if (!key) return undefined;
-  // Keys nobody stamps on a cover (Fb, E#, B#, Cb …) are slips, not harps.
+  // Keys nobody stamps on a cover (Fb, E#, B#, Cb …) are mistakes, not harps.
   if (fifthsOf(key) < -6 || fifthsOf(key) > 7) return undefined;
   const register = REGISTERS.find((one) => one === match[1]?.toLowerCase()) ?? 'standard';
   return { key, register, tuning };

@@ -1,5 +1,7 @@
 /** Everything a harp can sound, and where a given pitch lies on it. */
-import { type Breath, type Harp, type HoleNote, holeCount, holeRange, sounding } from './harp.ts';
+
+import { bendsOfHole, sounding } from './bend.ts';
+import { type Breath, type Harp, type HoleNote, holeCount } from './harp.ts';
 
 /** One note as played: a hole, its breath, and what is done to the reed. */
 export interface Playable extends HoleNote {
@@ -16,7 +18,7 @@ export const meansOf = (note: HoleNote): Means =>
 
 /** Every note of one hole: reeds, bends from shallow to deep, overbend; then all of it with the slide pressed. */
 export function notesOfHole(harp: Harp, hole: number): readonly Playable[] {
-  const range = holeRange(harp, hole);
+  const range = bendsOfHole(harp, hole);
   const plain: { breath: Breath; bend: number; over: boolean }[] = [
     { breath: 'blow', bend: 0, over: false },
     { breath: 'draw', bend: 0, over: false },

@@ -22,7 +22,7 @@ export interface WrittenTuning {
   readonly valves?: boolean | undefined;
 }
 
-/** A slip, and the field it is in. `word` counts the field's notes from 0, where one note is at fault. */
+/** A mistake, and the field it is in. `word` counts the field's notes from 0, where one note is at fault. */
 export interface TuningProblem {
   readonly field: 'id' | 'blow' | 'draw' | 'key';
   readonly message: string;
@@ -32,7 +32,7 @@ export interface TuningProblem {
 
 const FEWEST_HOLES = 4;
 const MOST_HOLES = 16;
-/** Reeds of one hole further apart than this are a slip of an octave, not a harp. */
+/** Reeds of one hole further apart than this are a mistake of an octave, not a harp. */
 const WIDEST_HOLE = 12;
 
 export function readTuning(

@@ -1,7 +1,8 @@
 /** How the reeds are tuned against each other, and the frequencies that follow. */
 import { gcd } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Breath, type Harp, type HoleNote, keyNote, sounding } from './harp.ts';
+import { sounding } from './bend.ts';
+import { type Breath, type Harp, type HoleNote, keyNote } from './harp.ts';
 import { mod } from './pitch.ts';
 import type { Tuning } from './tuning.ts';
 
@@ -26,7 +27,7 @@ export const EQUAL: Temperament = TEMPERAMENTS[0];
 
 /** In hertz. Source: ISO 16 (A4 = 440 Hz). */
 export const CONCERT_A = 440;
-/** What `concertA` may be: wide enough for old and high pitches, and no slip of a digit. */
+/** What `concertA` may be: wide enough for old and high pitches, and no mistake of a digit. */
 export const CONCERT_A_RANGE = { from: 392, to: 466 } as const;
 
 export type Ratio = readonly [number, number];

@@ -2,7 +2,7 @@ import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { itemAt } from '../values/checked.ts';
 
 /**
- * Where the address of a link, image or definition is. The Markdown reader tells what it is and where the whole
+ * Where the address of a link, image or definition is. The Markdown reader says what it is and where the whole
  * is; the address follows a `](` or `]:` and is taken for it only if it reads the same. Otherwise it is the whole.
  */
 export function destinationSpan(source: string, whole: TextSpan, url: string): TextSpan {

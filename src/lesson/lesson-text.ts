@@ -53,8 +53,8 @@ const report = reporter(LESSON_PROBLEMS);
 
 export function readLessonText(source: string): LessonText {
   const placed = placeOf(source);
-  const { root, diagnostics: slips } = readMarkdown(source, placed);
-  const diagnostics: Diagnostic[] = [...slips];
+  const { root, diagnostics: mistakes } = readMarkdown(source, placed);
+  const diagnostics: Diagnostic[] = [...mistakes];
   const blocks: BlockText[] = [];
   const references: Reference[] = [];
   const components: ComponentText[] = [];

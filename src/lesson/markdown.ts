@@ -56,15 +56,15 @@ export function readMarkdown(source: string, placed: Placed): MarkdownRead {
     const under = tooDeepUnder(root);
     return { root, diagnostics: under ? [tooDeep(under)] : [] };
   } catch (error) {
-    const slip = syntaxProblem(error instanceof Error ? error.message : String(error), source, placed);
-    return { root: markdownToMdast(text, { position: true }), diagnostics: [slip] };
+    const mistake = syntaxProblem(error instanceof Error ? error.message : String(error), source, placed);
+    return { root: markdownToMdast(text, { position: true }), diagnostics: [mistake] };
   }
 }
 
 const NOTHING: MdastNode = { type: 'root', children: [] };
 
 const tooDeep = ({ at, what }: TooDeep): Diagnostic =>
-  report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, mend: TOO_DEEP });
+  report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, fix: TOO_DEEP });
 const TOO_DEEP = 'Remove what does not belong here.';
 
 /** Whether the reader of MDX takes this, and comes through it. */
@@ -77,16 +77,16 @@ function syntaxProblem(message: string, source: string, placed: Placed): Diagnos
   const from = Math.min(source.length, (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1);
   const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
   const span = { from, to: from + (tag?.length ?? 1) };
-  const slip = SLIPS.find(([pattern]) => pattern.test(rest));
+  const mistake = MISTAKES.find(([pattern]) => pattern.test(rest));
   const name = /`<\/?([^>`]*)>`/.exec(rest)?.[1] ?? '';
-  const [what, mend] = slip
-    ? slip.slice(1).map((words) => words?.toString().replaceAll('NAME', name))
+  const [what, fix] = mistake
+    ? mistake.slice(1).map((words) => words?.toString().replaceAll('NAME', name))
     : [`This is not MDX: ${rest}.`];
-  return report('mdx-syntax', span, { what: what ?? rest, mend });
+  return report('mdx-syntax', span, { what: what ?? rest, fix });
 }
 
 /** What the MDX reader says, and what it means to a teacher. */
-const SLIPS: readonly (readonly [RegExp, string, string])[] = [
+const MISTAKES: readonly (readonly [RegExp, string, string])[] = [
   [
     /^Expected a closing tag for/,
     'The component <NAME> that begins here is not closed.',

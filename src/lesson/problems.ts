@@ -1,4 +1,4 @@
-/** What can be wrong with the text of one lesson by itself, the music of its blocks apart, by code. Codes are permanent; the words are for a teacher. */
+/** Problems of the text of one lesson, without the music of its blocks, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
 
 const listed = (words: readonly string[]): string => words.join(', ');
@@ -19,10 +19,10 @@ export const LESSON_PROBLEMS = {
     message: () => 'The front matter that begins here is not closed.',
     help: () => 'Write a line of three hyphens --- after its last key.',
   }),
-  'mdx-syntax': error<{ what: string; mend: string | undefined }>({
+  'mdx-syntax': error<{ what: string; fix: string | undefined }>({
     about: 'A lesson is MDX: Markdown in which < and { begin a component and an expression.',
     message: ({ what }) => what,
-    help: ({ mend }) => mend,
+    help: ({ fix }) => fix,
   }),
   'lesson-code': error<{ word: 'import' | 'export' }>({
     about: 'A course is text and media, never a program: its components are there without being imported.',
@@ -47,7 +47,7 @@ export const LESSON_PROBLEMS = {
         : `Did you mean “<${nearest}>”?`,
   }),
   'component-key': error<Near & { component: string; key: string; known: readonly string[] }>({
-    about: 'A component takes the attributes listed for it; another one is most often a slip in its name.',
+    about: 'A component takes the attributes listed for it; another one is most often a mistake in its name.',
     message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
     help: (facts) => didYouMean(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
   }),

@@ -1,4 +1,4 @@
-/** Where the attributes of a component stand: the MDX reader tells their values, not their places. */
+/** Where the attributes of a component are: the MDX reader gives their values, not their places. */
 import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
 export interface AttributeSpan {

@@ -65,7 +65,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let bar = emptyBar(0);
   let mouth = startMouth;
   let last: DraftEvent | undefined;
-  /** What was sounding where the first ending began: the other endings go on from there. */
+  /** What was sounding where the first ending began: the other endings continue from there. */
   let beforeEndings: DraftEvent | undefined;
   let lineSounds: DraftSound[] = [];
   let sungLine: DraftSound[] | undefined;

@@ -15,7 +15,7 @@ export type FoundBlock =
   | { readonly tree: BlockTree; readonly context: ReadContext }
   | { readonly missing: 'lesson' | 'block'; readonly nearest?: string };
 
-/** A block by itself, in no course. */
+/** A block on its own, in no course. */
 export const ALONE: ReadContext = {
   ...SHIPPED_TABLES,
   defaults: DEFAULTS,

@@ -5,7 +5,7 @@ import { type ChordChange, symbolsOf } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
-import { sounding } from '../instrument/harp.ts';
+import { sounding } from '../instrument/bend.ts';
 import type { Pitch } from '../instrument/pitch.ts';
 import type { Mark } from '../score/mark.ts';
 import { chordAt } from '../score/queries.ts';

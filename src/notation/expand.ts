@@ -160,8 +160,8 @@ export function expandMusic(
     if (!enter(scope.tree, phrase, name, span)) return;
     const before = stream.length;
     walk(found.items, { ...scope, quote: outward ? ref : (scope.quote ?? ref) });
-    const slips = scope.quotedAt !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
-    leave(span, name, slips);
+    const mistakes = scope.quotedAt !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
+    leave(span, name, mistakes);
   }
 
   /** Steps into a quotation; false, and said so, where it leads back to one being read. */

@@ -94,17 +94,17 @@ function formPlaces(
   diagnostics: Diagnostic[],
 ): (number | undefined)[] {
   const places: (number | undefined)[] = bars.map(() => undefined);
-  const told = new Set<number>();
+  const reported = new Set<number>();
   let position = 0;
   for (const index of playOrder({ bars, pickup: head.pickup })) {
     if (head.pickup && index === 0) continue;
     const place = position++ % progression.bars.length;
     const before = places[index];
     if (before === undefined) places[index] = place;
-    else if (!sameBar(progression, before, place) && !told.has(index)) {
+    else if (!sameBar(progression, before, place) && !reported.has(index)) {
       const bar = itemAt(bars, index);
       diagnostics.push(report('repeat-against-form', bar.span, { bar: bar.number }));
-      told.add(index);
+      reported.add(index);
     }
   }
   return places;

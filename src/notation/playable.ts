@@ -1,16 +1,7 @@
-/** Whether a mouth and the harp in hand can play what is written, note by note. */
+/** Whether a mouth and the block's harp can play what is written, note by note. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import {
-  type Breath,
-  type Harp,
-  type HoleNote,
-  harpName,
-  holeCount,
-  holeRange,
-  namedOnHarp,
-  reed,
-  sounding,
-} from '../instrument/harp.ts';
+import { bendsOfHole, sounding } from '../instrument/bend.ts';
+import { type Breath, type Harp, type HoleNote, harpName, holeCount, namedOnHarp, reed } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
 import { rowOf } from '../score/mark.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
@@ -97,7 +88,7 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
   const name = (midi: number): string => plainPitch(namedOnHarp(harp, midi));
   const other = otherBreath(breath);
   const [own, facing] = [reed(harp, hole, breath), reed(harp, hole, other)];
-  const canBend = holeRange(harp, hole);
+  const canBend = bendsOfHole(harp, hole);
   switch (sound.fault) {
     case 'bend-too-deep':
       diagnostics.push(
@@ -163,7 +154,7 @@ export const written = (note: HoleNote, breath: Breath): string => sign(breath) 
 export const writtenNotes = (notes: readonly HoleNote[], breath: Breath): string =>
   notes.length === 1 ? written(itemAt(notes, 0), breath) : `${sign(breath)}(${notes.map(holeText).join(' ')})`;
 
-/** Checks that every glide goes on into a sound on the same breath. */
+/** Checks that every glide continues into a sound on the same breath. */
 export function checkGlides(sounds: readonly (DraftSound | undefined)[], diagnostics: Diagnostic[]): void {
   sounds.forEach((sound, index) => {
     if (!sound?.glide) return;

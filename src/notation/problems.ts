@@ -5,7 +5,7 @@ const plural = (count: number, thing: string): string => `${count} ${thing}${cou
 
 export const NOTATION_PROBLEMS = {
   'block-too-long': error<{ limit: string }>({
-    about: 'A block is one exercise or tune. One of this size is a slip, such as a file pasted into a fence.',
+    about: 'A block is one exercise or tune. One of this size is a mistake, such as a file pasted into a fence.',
     message: ({ limit }) => `This block is longer than a block can be (${limit}).`,
     help: () => 'Close its fence, or divide it into several blocks.',
   }),
@@ -171,7 +171,7 @@ export const NOTATION_PROBLEMS = {
   'quote-broken': error<{ name: string }>({
     about: 'What is quoted has problems of its own.',
     message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,
-    help: () => 'Mend it first; this quotation follows.',
+    help: () => 'Fix it first; this quotation follows.',
   }),
   'words-misplaced': error<object>({
     about: 'Lyrics are under the line of music they belong to.',

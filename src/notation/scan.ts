@@ -240,7 +240,7 @@ class Scanner {
     const end = this.at;
     const [only] = notes;
     const { marks, mouth } = this.marks();
-    // What hangs on to a note without a space is part of the slip: `4x` is one unreadable thing, not two.
+    // What hangs on to a note without a space is part of the mistake: `4x` is one unreadable thing, not two.
     if (this.at < this.end && !/[\s|:=.>}"{<@]/.test(this.text.charAt(this.at))) return this.unreadable(from);
     const span = only?.span.from === from && only.span.to === end ? only.span : { from, to: end };
     return { kind: 'note', breath, notes, marks, ...(mouth === undefined ? {} : { mouth }), span } satisfies NoteItem;

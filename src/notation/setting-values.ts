@@ -37,7 +37,7 @@ export type ReadValue =
   /** `offset` is where in the value the trouble begins, where that is known. */
   | { readonly message: string; readonly help?: string; readonly offset?: number };
 
-/** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the mend. */
+/** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the fix. */
 export function readSetting(key: SettingKey, text: string, tables: Tables = SHIPPED_TABLES): ReadValue {
   if (text === '') return { message: `The setting “${key}” has no value.`, help: EXAMPLES[key] };
   return READERS[key](text, tables) ?? { message: `“${text}” is no ${WHAT[key]}.`, help: mendOf(key, text, tables) };

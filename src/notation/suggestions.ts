@@ -1,4 +1,4 @@
-/** What a setting’s value was meant to be, where it is told in other words or signs than Reedway takes. */
+/** Suggestions for a setting's value that is written in other words or signs than Reedway reads. */
 
 import { type Known, nearest, numbersIn } from '../diagnostics/nearest.ts';
 import { ordinal, POSITIONS, positionName } from '../instrument/position.ts';

@@ -48,7 +48,7 @@ export type Item =
   /** The end of a written line of music: `words:` below it belong to that line. */
   | { readonly kind: 'line-end'; readonly span: TextSpan }
   | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }
-  /** Something unreadable that takes a slot, so that one slip does not shift the rest of its bar. */
+  /** Something unreadable that takes a slot, so that one mistake does not shift the rest of its bar. */
   | { readonly kind: 'unreadable'; readonly span: TextSpan };
 
 export interface NoteItem {

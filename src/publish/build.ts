@@ -67,7 +67,7 @@ const BATCH = 16;
 interface Once {
   /** Begins the work, if it was not begun before. */
   start(): Promise<void>;
-  /** Once nothing goes on any more, however it ended. */
+  /** Once nothing continues any more, however it ended. */
   settled(): Promise<unknown>;
 }
 
@@ -89,7 +89,7 @@ const whileBundling = (begin: () => Promise<void>): Plugin => ({
   apply: 'build',
   applyToEnvironment: ({ name }) => name === 'client',
   buildStart() {
-    // What goes wrong is heard of by whoever waits for the end.
+    // Errors reach the caller that waits for the end.
     begin().catch(() => undefined);
   },
 });

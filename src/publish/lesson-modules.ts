@@ -1,7 +1,7 @@
 /**
  * Lets pages import the lessons of a course that may be anywhere on the disk: `reedway:lessons` is a module with one
  * entry a lesson. While its author is at work each is loaded when its page asks for it, so that a broken one spoils no other
- * page; a build takes them all in one piece, which is sooner bundled and loaded than hundreds.
+ * page; a build takes them all in one piece, which is faster to bundle and load than hundreds.
  */
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
@@ -18,7 +18,7 @@ export const lessonModules = (): Plugin => ({
   transform: {
     order: 'pre',
     filter: { id: /\.mdx$/ },
-    // What is wrong is told by the check. A lesson nested too deep would end the process that compiles it, so none gets
+    // The check reports what is wrong. A lesson nested too deep would end the process that compiles it, so none gets
     // there that cannot be read.
     async handler(text, id) {
       const { course } = await theSite();

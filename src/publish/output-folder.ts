@@ -36,7 +36,7 @@ export interface Manifest {
   readonly files: readonly string[];
 }
 
-/** The manifest of a site of ours, or undefined for any other folder. */
+/** The manifest of a site that Reedway built, or undefined for any other folder. */
 export async function readManifest(folder: string): Promise<Manifest | undefined> {
   try {
     const value: unknown = JSON.parse(await readFile(join(folder, MANIFEST), 'utf8'));

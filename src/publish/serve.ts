@@ -20,7 +20,7 @@ import { RESOLVED } from './lesson-modules.ts';
 
 /**
  * Milliseconds from the news of a change to the reading of it. Editors save in several steps, and for 50 ms after a change
- * the watcher (chokidar) tells of no other to the same file: what was written in that time has to be read with the first.
+ * the watcher (chokidar) reports no other change to the same file: what was written in that time has to be read with the first.
  */
 const SETTLED = 80;
 

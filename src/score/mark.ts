@@ -83,7 +83,7 @@ export const MARKS = {
     sound: { kind: 'strike', seconds: 0.16, level: 0.24, smack: 0 },
   },
   flutter: {
-    asks: 'Lift the tongue and lay it down, fast and evenly, while the note goes on.',
+    asks: 'Lift the tongue and lay it down, fast and evenly, while the note continues.',
     words: 'fluttered',
     needsTongue: true,
     drawing: { word: 'flutter' },

@@ -2,7 +2,8 @@
 import { keyInPosition } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
-import { type Harp, sounding } from '../instrument/harp.ts';
+import { sounding } from '../instrument/bend.ts';
+import type { Harp } from '../instrument/harp.ts';
 import { chordAt, isSoundEvent } from './queries.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 

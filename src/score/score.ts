@@ -105,7 +105,7 @@ export interface Note extends HoleNote {
   readonly pitch: Pitch;
 }
 
-/** One syllable. `hyphen`: the word goes on with the next one. `extends`: it is held over this note, and has no text. */
+/** One syllable. `hyphen`: the word continues with the next one. `extends`: it is held over this note, and has no text. */
 export interface Lyric {
   readonly text: string;
   readonly hyphen: boolean;

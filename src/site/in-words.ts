@@ -1,4 +1,5 @@
 /** A course's settings in the words a student reads. */
+import { bendingHoles } from '../instrument/bend.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
 import { positionInWords, positionName } from '../instrument/position.ts';
@@ -6,7 +7,7 @@ import type { Tuning } from '../instrument/tuning.ts';
 import { LANGUAGE } from '../texts/language.ts';
 import type { Feel } from '../time/feel.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
-import { settingText } from './texts.ts';
+import { guideText, settingText } from './texts.ts';
 
 /** `low F (solo)`: the usual register and tuning go without saying. */
 export function harpInWords({ key, register }: Pick<Harp, 'key' | 'register'>, tuning: Tuning): string {
@@ -64,6 +65,15 @@ export function minutesInWords(total: number): string {
 
 /** `PT1H20M`, as schema.org wants a duration. */
 export const minutesAsDuration = (minutes: number): string => `PT${minutes}M`;
+
+/** Which holes of a harp bend on which breath, as a sentence. */
+export function bendingHolesInWords(harp: Harp): string {
+  const tuning = harp.tuning.title;
+  const [draw, blow] = (['draw', 'blow'] as const).map((breath) => listInWords(bendingHoles(harp, breath).map(String)));
+  if (draw && blow) return guideText('bendOnBoth', { tuning, draw, blow });
+  if (draw) return guideText('bendOnDraw', { tuning, holes: draw });
+  return blow ? guideText('bendOnBlow', { tuning, holes: blow }) : guideText('noBends', { tuning });
+}
 
 const LISTS = new Intl.ListFormat(LANGUAGE);
 

@@ -11,7 +11,7 @@ export interface MapWords {
   stage(id: string | undefined): string | undefined;
 }
 
-/** `name` is the picture's, for whoever cannot see it. */
+/** `name` is the accessible name of the picture. */
 export function drawMap(map: PathMap, words: MapWords, name: string): string {
   const bands = map.bands.map((band, index) => drawBand(band, index, map.width)).join('');
   const names = map.bands.map((band, index) => drawName(band, index, words)).join('');

@@ -27,7 +27,7 @@ export interface Placement extends OutlinedLesson {
   readonly stage: OutlinedStage;
   readonly before: OutlinedLesson | undefined;
   readonly after: OutlinedLesson | undefined;
-  /** What it builds on, without what that brings along. */
+  /** What it builds on directly. */
   readonly needs: readonly OutlinedLesson[];
   /** What it opens the way to. */
   readonly opens: readonly OutlinedLesson[];

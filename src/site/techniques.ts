@@ -1,4 +1,4 @@
-/** What pages tell of techniques: where each is taught, and which blocks use it. */
+/** What pages say of techniques: where each is taught, and which blocks use it. */
 import { shownTechniques, type TechniqueUse } from '../course/shown-techniques.ts';
 import type { Technique } from '../technique/technique.ts';
 import { valueAt } from '../values/checked.ts';

@@ -65,7 +65,7 @@ export function breathOf(playing: Playing): BreathUse {
 
 /** Air so far, signed: draw fills. How a stroke of so many litres changes it. */
 type Change = (air: number, litres: number) => number;
-/** A turn of the breath starts afresh. */
+/** A turn of the breath starts a new count. */
 const oneWay: Change = (air, litres) => (air * litres < 0 ? litres : air + litres);
 const balance: Change = (air, litres) => air + litres;
 

@@ -1,15 +1,15 @@
 /**
- * The techniques Reedway knows without being told: the trade's common ones, each with the rule that finds it.
+ * The techniques that come with Reedway: the trade's common ones, each with the rule that finds it.
  * Written in the words of a course's own `techniques.yaml` (see `rule.ts` for the vocabulary) and read by the same schema.
  * A course extends this table, changes its rows or does without it. What belongs in it, and what a beginner may be
- * taken to bring along (`assumed`), is common practice, no source.
+ * assumed to know (`assumed`), is common practice, no source.
  */
 import { itemAt } from '../values/checked.ts';
 import { type Technique, type TechniqueInput, techniqueOf, techniqueSchema } from './technique.ts';
 
 const SORE =
   'Stop when jaw, lips, tongue or neck hurt, and come back another day; drop the jaw rather than force the reed.';
-const DIZZY = 'If you feel light-headed, stop, sit down and breathe normally before you go on.';
+const DIZZY = 'If you feel light-headed, stop, sit down and breathe normally before you continue.';
 
 const technique = (technique: TechniqueInput): TechniqueInput => technique;
 

@@ -45,7 +45,7 @@ export function detector(repertoire: Repertoire): (score: Score) => FoundTechniq
 
 export const detect = (score: Score, repertoire: Repertoire): FoundTechnique[] => detector(repertoire)(score);
 
-/** `alone` has the match of each stroke by itself: the many techniques that find it share that. */
+/** `alone` has the match of each single stroke: the many techniques that find it share that. */
 type Finder = (playing: Playing, alone: readonly Match[]) => Match[];
 
 function finder(rule: PlainRule): Finder {
@@ -85,7 +85,7 @@ function pairs(playing: Playing, isFirst: NoteTest, isNext: NoteTest, goesOn: Pa
   return matches;
 }
 
-/** The longest runs of strokes that each fit and each go on from the one before. */
+/** The longest runs of strokes that each fit and each continue from the one before. */
 function runs(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number): Match[] {
   const matches: Match[] = [];
   let run: Stroke[] = [];

@@ -151,7 +151,7 @@ function jumpsOf({ strokes, length, whole }: Playing): DifficultyPart | undefine
   };
 }
 
-/** Switches of the embouchure: twice the weight in less than a beat; the tongue on the harp weighs a little by itself. */
+/** Switches of the embouchure: twice the weight in less than a beat; the tongue on the harp weighs a little on its own. */
 function mouthOf({ strokes, beat }: Playing): DifficultyPart | undefined {
   const tongue = strokes.some(({ sound }) => sound.mouth === 'tongue');
   let switches = 0;

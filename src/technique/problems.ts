@@ -8,7 +8,7 @@ export const TECHNIQUE_PROBLEMS = {
     help: () => 'Give this one another id.',
   }),
   'technique-incomplete': error<Near & { id: string; key: string }>({
-    about: 'A technique that Reedway does not bring along needs a title, what it is about, a group and a rule.',
+    about: 'A technique that does not come with Reedway needs a title, what it is about, a group and a rule.',
     message: ({ id, key }) => `The technique “${id}” is new, and has no ${key}.`,
     help: ({ key, nearest }) =>
       nearest === undefined
@@ -21,11 +21,11 @@ export const TECHNIQUE_PROBLEMS = {
     help: didYouMean,
   }),
   'technique-cycle': error<{ ids: readonly string[]; key: 'requires' | 'kind-of' }>({
-    about: 'Techniques that require each other, or are kinds of each other, in a ring, have no first one.',
+    about: 'Techniques that require each other, or are kinds of each other, in a cycle, have no first one.',
     message: ({ ids, key }) =>
       key === 'requires'
-        ? `These techniques require each other in a ring: ${ids.join(' → ')}.`
-        : `These techniques are kinds of each other in a ring: ${ids.join(' → ')}.`,
+        ? `These techniques require each other in a cycle: ${ids.join(' → ')}.`
+        : `These techniques are kinds of each other in a cycle: ${ids.join(' → ')}.`,
     help: () => 'Take one step of the ring out.',
   }),
 } satisfies Catalogue;

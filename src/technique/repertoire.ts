@@ -32,7 +32,7 @@ const NAMES = [
 
 /**
  * The techniques of a course from its file. One with a fault keeps what is sound of it, if only its name, so that a single
- * slip does not take along whatever names it.
+ * mistake does not take along whatever names it.
  */
 export function repertoireFromFile(file: TechniquesFile): {
   readonly repertoire: Repertoire;
@@ -74,7 +74,7 @@ export function repertoireFromFile(file: TechniquesFile): {
         faults.push({ code: 'technique-unknown', path: ['techniques', index, key, place], facts });
       });
       const ring = ringFrom(id, (at) => known.get(at)?.[field] ?? []);
-      // A ring is told once, at the first of its techniques in the file.
+      // A cycle is reported once, at the first of its techniques in the file.
       const first = ring && Math.min(...ring.map((at) => placeOf.get(at) ?? Number.POSITIVE_INFINITY));
       if (ring && first === index) {
         faults.push({ code: 'technique-cycle', path: ['techniques', index, key], facts: { ids: ring, key } });

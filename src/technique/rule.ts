@@ -1,6 +1,6 @@
 /**
  * The vocabulary in which a technique says how it is found in a score. A rule is data: what the block is, what one note
- * is, what the note after it is, and what lies between the two. Everything a rule names has to hold at once.
+ * is, what the note after it is, and what is between the two. Everything a rule names has to hold at once.
  * Each word carries its meaning here, and the author's reference is printed from it.
  */
 import type { z } from 'zod';
@@ -26,7 +26,9 @@ export const noteSchema = keys({
   mark: oneOrMore(word(MARK_NAMES))
     .optional()
     .describe(`a mark of the note: ${MARK_NAMES.join(', ')}`),
-  attacked: yesOrNo.optional().describe('whether the note is attacked afresh, not glided into from the one before'),
+  attacked: yesOrNo
+    .optional()
+    .describe('whether the note has an attack of its own, not glided into from the one before'),
   role: oneOrMore(matching(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'is a role: R, b3, 3, 5, b7 and the like'))
     .optional()
     .describe('what the note is to the chord that sounds: R, b3, 3, 4, b5, 5, 6, b7 …'),
@@ -51,7 +53,7 @@ export const betweenSchema = keys({
       'how many holes the mouth moves; where several sound at once, the less of what the lowest and the highest move',
     ),
   glide: yesOrNo.optional().describe('whether the first note moves into the second on one breath with no new attack'),
-  rest: yesOrNo.optional().describe('whether a rest lies between the two'),
+  rest: yesOrNo.optional().describe('whether a rest is between the two'),
   beats: rangeSchema.optional().describe('beats from the beginning of the one to the beginning of the other'),
   seconds: rangeSchema
     .optional()
@@ -78,7 +80,7 @@ export const ruleShape = {
   block: blockSchema.optional().describe('what the whole block is; a rule of nothing else finds the block as a whole'),
   note: noteSchema.optional().describe('what one note, or several holes on one breath, is'),
   next: noteSchema.optional().describe('what the very next note is'),
-  between: betweenSchema.optional().describe('what lies between a note and the very next one'),
+  between: betweenSchema.optional().describe('what is between a note and the very next one'),
   run: number(2, 999)
     .optional()
     .describe('how many such notes in a row it takes at least; `between` holds for each step'),

@@ -12,7 +12,7 @@ import { traitsOf } from './traits.ts';
 export interface Stroke {
   /** The sound as attacked (or glided into). */
   readonly sound: Sound;
-  /** The sounds it goes on in, each with its bar: the first is `sound` itself. */
+  /** The sounds it continues in, each with its bar: the first is `sound` itself. */
   readonly parts: readonly { readonly sound: Sound; readonly bar: Bar }[];
   /** When it begins, as a part of a whole note from the start of the playing. Written time: swing is left out. */
   readonly start: number;

@@ -27,10 +27,10 @@ export interface Technique {
   readonly group: Group;
   /** Techniques to have before this one. */
   readonly requires: readonly string[];
-  /** Wider techniques this is a kind of: whoever was taught one of them, or this, can play what both are found in. */
+  /** Wider techniques this is a kind of: a student who was taught one of them, or this, can play what both are found in. */
   readonly kindOf: readonly string[];
   readonly cautions: readonly string[];
-  /** What a student may be taken to bring along: missed only where the course does teach it, and teaches it too late. */
+  /** What a student is assumed to know: missed only where the course does teach it, and teaches it too late. */
   readonly assumed: boolean;
   /** `not-in-score` for what no score shows: how to sit, how to hold the harp. */
   readonly find: Rule | 'not-in-score';
@@ -51,7 +51,7 @@ const fields = {
     'wider techniques this is a kind of: to be taught one of them is to be taught this, unless a lesson teaches this by name',
   ),
   cautions: list(text).describe('what to take care of; shown wherever the technique is taught'),
-  assumed: yesOrNo.describe('what a student may be taken to bring along, unless the course teaches it'),
+  assumed: yesOrNo.describe('what a student is assumed to know, unless the course teaches it'),
   find: findSchema.describe('the rule that finds it in a score, or `not-in-score` for what no score shows'),
 };
 

@@ -43,5 +43,5 @@ export const VOCABULARY: readonly WordList[] = [
     about: 'What one note is. A note held over a bar line is one note.',
     words: wordsOf(noteSchema.shape),
   },
-  { title: 'between', about: 'What lies between a note and the very next one.', words: wordsOf(betweenSchema.shape) },
+  { title: 'between', about: 'What is between a note and the very next one.', words: wordsOf(betweenSchema.shape) },
 ];

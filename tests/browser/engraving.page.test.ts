@@ -152,7 +152,7 @@ describe('engraved blocks', () => {
     expect(clashes).toEqual([]);
   });
 
-  test('are set in a font as wide as it was reckoned', async () => {
+  test('are set in a font as wide as it was estimated', async () => {
     const words = [
       'shake 5',
       'flutter',

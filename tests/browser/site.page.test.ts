@@ -171,7 +171,7 @@ describe('by keyboard', () => {
 
   test('the path leads from lesson to lesson', async () => {
     const page = await open('');
-    await page.getByRole('link', { name: /^Begin with/ }).press('Enter');
+    await page.getByRole('link', { name: /^Start with/ }).press('Enter');
     await page.waitForURL(`**/lessons/${first.id}/`);
     for (const { id } of course.lessons.filter(({ front }) => !front.draft).slice(1, 4)) {
       await page.locator('a[rel=next]').press('Enter');
@@ -186,13 +186,13 @@ describe('the light', () => {
   test('is the device’s until the visitor chooses, and then lasts from page to page', async () => {
     const page = await open('', { colorScheme: 'light' });
     const day = await colourOf(page, 'backgroundColor');
-    await page.getByRole('radio', { name: 'night' }).check();
+    await page.getByRole('radio', { name: 'dark' }).check();
     const night = await colourOf(page, 'backgroundColor');
     expect(night).not.toBe(day);
     await page.goto(`${site.address}guide/`);
     expect(await colourOf(page, 'backgroundColor')).toBe(night);
-    expect(await page.getByRole('radio', { name: 'night' }).isChecked()).toBe(true);
-    await page.getByRole('radio', { name: 'as the device' }).check();
+    expect(await page.getByRole('radio', { name: 'dark' }).isChecked()).toBe(true);
+    await page.getByRole('radio', { name: 'match device' }).check();
     expect(await colourOf(page, 'backgroundColor')).toBe(day);
     await page.emulateMedia({ colorScheme: 'dark' });
     expect(await colourOf(page, 'backgroundColor')).toBe(night);

@@ -152,9 +152,9 @@ test('every note of the figures is a button with a name, and axe finds nothing',
   expect(await page.locator('[data-hz] > .tone').count()).toBe(places);
   // A name of a note is in several places of a map.
   const named = (name: RegExp) => page.getByRole('button', { name }).count();
-  expect(await named(/^D ?, hole 1, draw, sound it$/)).toBe(1);
-  expect(await named(/^D ?, hole 4, draw, sound it$/)).toBe(1);
-  expect(await page.getByRole('button', { name: /-3'.*half-step bend.*, sound it/ }).count()).toBeGreaterThan(0);
+  expect(await named(/^D ?, hole 1, draw, play it$/)).toBe(1);
+  expect(await named(/^D ?, hole 4, draw, play it$/)).toBe(1);
+  expect(await page.getByRole('button', { name: /-3'.*half-step bend.*, play it/ }).count()).toBeGreaterThan(0);
   const faults = await violationsOn(page);
   expect(faults.filter((fault) => !/^(region|page-has-heading-one|landmark)/.test(fault))).toEqual([]);
 });
@@ -179,7 +179,7 @@ test('a touch sounds a note', async () => {
   await touched.close();
 });
 
-test('a figure drawn anew can be pressed again', async () => {
+test('a figure drawn again can be pressed again', async () => {
   await page.evaluate(() => {
     const figure = document.querySelector('.figure') as HTMLElement;
     figure.innerHTML = '<table><tr><th scope="row" data-tab="4" data-hz="523.3">4</th></tr></table>';

@@ -117,7 +117,7 @@ describe('the transport', () => {
     expect(states).toEqual(['counting', 'playing']);
   });
 
-  test('pauses, and goes on from there', () => {
+  test('pauses, and continues from there', () => {
     const { transport, pass, lines, heard, now } = stage('slot: 1/4\n4 5 6 7 | -4 = = =');
     transport.play();
     pass(2.56);
@@ -250,7 +250,7 @@ describe('the transport', () => {
     expect(transport.showing(now() + 0.1)).toMatchObject({ round: 0, tempo: 60, moment: { bar: 1 } });
   });
 
-  test('shows where it goes on while it is paused or counts in, and nothing once it is stopped', () => {
+  test('shows where it continues while it is paused or counts in, and nothing once it is stopped', () => {
     const { transport, music, pass, now } = stage(FOUR, { countIn: true });
     expect(transport.showing(now())).toBeUndefined();
     transport.play();

@@ -84,7 +84,7 @@ describe('as an installed package', () => {
     expect(stdout).toContain('lessons/first.mdx:6:1  no-hole');
   });
 
-  test('goes on with the Node that lies beside it when started on one that is too old', () => {
+  test('continues with the Node that lies beside it when started on one that is too old', () => {
     const { status, stdout, stderr } = spawned(
       process.execPath,
       ['--import', old('20.19.0'), launch, '--version'],

@@ -21,20 +21,20 @@ describe('reedway', () => {
     [['--versoin'], 'There is no option --versoin.\nreedway --help lists what there is.\n'],
     [
       ['check', '--jsno'],
-      'There is no option --jsno. Did you mean --json?\nreedway check --help tells what it takes.\n',
+      'There is no option --jsno. Did you mean --json?\nreedway check --help shows what it takes.\n',
     ],
-    [['check', '-j'], 'There is no option -j.\nreedway check --help tells what it takes.\n'],
-    [['check', '--json=yes'], '--json takes no value.\nreedway check --help tells what it takes.\n'],
-    [['check', 'a', 'b'], '“b” is one argument too many.\nreedway check --help tells what it takes.\n'],
+    [['check', '-j'], 'There is no option -j.\nreedway check --help shows what it takes.\n'],
+    [['check', '--json=yes'], '--json takes no value.\nreedway check --help shows what it takes.\n'],
+    [['check', 'a', 'b'], '“b” is one argument too many.\nreedway check --help shows what it takes.\n'],
     [['show'], expect.stringMatching(/^LESSON\[\/BLOCK\] is missing: A lesson by its name/)],
-    [['show', 'a', '--course'], '--course needs a value: --course DIR.\nreedway show --help tells what it takes.\n'],
+    [['show', 'a', '--course'], '--course needs a value: --course DIR.\nreedway show --help shows what it takes.\n'],
     [
       ['show', '--course', '--json', 'a'],
-      '--course needs a value: --course DIR.\nreedway show --help tells what it takes.\n',
+      '--course needs a value: --course DIR.\nreedway show --help shows what it takes.\n',
     ],
     [
       ['messages', 'bar-to-long'],
-      'There is no code bar-to-long. Did you mean bar-too-long?\nreedway messages --help tells what it takes.\n',
+      'There is no code bar-to-long. Did you mean bar-too-long?\nreedway messages --help shows what it takes.\n',
     ],
   ])('ends with 2 and says why: %j', async (line, says) => {
     expect(await typed(line)).toEqual({ code: 2, out: '', err: says });

@@ -88,13 +88,13 @@ describe('a course read with what was kept', () => {
     ['a technique', { 'techniques.yaml': FILES['techniques.yaml'].replace('most: 2', 'most: 3') }, 3],
     ['the lack of one', { 'techniques.yaml': 'techniques: []\n' }, 3],
     ['words', { 'lessons/first.mdx': `${FILES['lessons/first.mdx']}More words.\n` }, 0],
-  ])('follows a change of %s, and surveys no more than it has to', (_, change, anew) => {
+  ])('follows a change of %s, and surveys no more than it has to', (_, change, again) => {
     const dir = folderOf(FILES);
     const { keep, added } = keeping();
     loadCourse(dir, undefined, { keep });
     const before = added();
     for (const [file, text] of Object.entries(change)) write(dir, file, text as string);
     expect(surveys(loadCourse(dir, undefined, { keep }))).toEqual(surveys(loadCourse(dir)));
-    expect(added() - before).toBe(anew);
+    expect(added() - before).toBe(again);
   });
 });

@@ -115,7 +115,7 @@ describe('front matter', () => {
     expect(said(lesson('# nothing\n'))).toEqual(['“title” is missing.']);
   });
 
-  test('reports every slip at once, those that need two keys included', () => {
+  test('reports every mistake at once, those that need two keys included', () => {
     expect(said(lesson('titel: A\ntempo: x\nform: twelve-bar\nchords: I7\n'))).toEqual([
       '“x” is no tempo.',
       'There is no key “titel” here.',
@@ -141,7 +141,7 @@ describe('a list of groups', () => {
     expect(value.stages).toEqual([]);
   });
 
-  test('is told each slip of its own in groups that are meant as such', () => {
+  test('is told each mistake of its own in groups that are meant as such', () => {
     expect(said(course('title: A\nstages: [{id: a, titel: A}, {id: b}]\n'))).toEqual([
       'There is no key “titel” here.',
       '“title” is missing.',
@@ -150,9 +150,9 @@ describe('a list of groups', () => {
   });
 
   test.each([
-    ['title: A\n  harp: C\n', 'A line below is indented further than this one, so it is read as going on from it.'],
+    ['title: A\n  harp: C\n', 'A line below is indented further than this one, so it is read as continuing from it.'],
     ['title: A: b\n', 'A second colon in this line makes YAML see a key inside a value.'],
-  ])('as a slip of indentation or a colon, is told as what it is: %j', (text, message) => {
+  ])('as a mistake of indentation or a colon, is told as what it is: %j', (text, message) => {
     expect(said(readYaml(text))).toEqual([message]);
   });
 

@@ -89,7 +89,7 @@ describe('the guide to a course', () => {
     expect(second?.clips[0]?.clip?.title).toBe('What the hands do');
   });
 
-  test.each(wrong)('says what is told of a slip in $path: $text', ({ path, text, message }) => {
+  test.each(wrong)('says what is told of a mistake in $path: $text', ({ path, text, message }) => {
     const others =
       path === 'lessons/first-notes.mdx' ? [] : right.filter((one) => one.path === 'lessons/first-notes.mdx');
     const front = Object.fromEntries(others.map((one) => [one.path, one.text.replace('stage: breath\n', '')]));

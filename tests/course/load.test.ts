@@ -119,7 +119,7 @@ describe('a course', () => {
     expect(problems.map(({ help }) => help)).toEqual(['Did you mean “riffs”?', 'Did you mean “riffs/answer”?']);
   });
 
-  test('finds every problem of every block, those behind a slip of MDX included', () => {
+  test('finds every problem of every block, those behind a mistake of MDX included', () => {
     const bad = tab("4 4 4 -2''' | 11 4 4 4");
     const dir = courseOf({ 'lessons/a.mdx': lesson(`<Clip>\n\n${bad}\n`), 'lessons/b.mdx': lesson(`${bad}\n${bad}`) });
     expect(codes(loadCourse(dir))).toEqual([
@@ -133,7 +133,7 @@ describe('a course', () => {
     ]);
   });
 
-  test('goes on with what is right in a file where something is wrong', () => {
+  test('continues with what is right in a file where something is wrong', () => {
     const dir = courseOf({
       'course.yaml': 'title: A course\ntempo: fast\nposition: 3\nstages: [{id: one, title: One}]\n',
       'lessons/a.mdx': lesson('', 'title: A\nminutes: many\nstage: one'),
@@ -219,7 +219,7 @@ describe('loading again', () => {
     expect(reread(dir, before).same).toEqual(['a/one', 'a/two', 'b/b', 'c/c']);
   });
 
-  test('reads anew what changed and what quotes it, near and far', () => {
+  test('reads again what changed and what quotes it, near and far', () => {
     const dir = folderOf(files);
     const before = loadCourse(dir);
     write(dir, 'lessons/a.mdx', files['lessons/a.mdx'].replace('4 4 4 4', '6 6 6 6'));
@@ -236,7 +236,7 @@ describe('loading again', () => {
     expect(reread(dir, before).same).toEqual(['a/one', 'a/two', 'b/b']);
   });
 
-  test('reads everything anew under other settings of the course', () => {
+  test('reads everything again under other settings of the course', () => {
     const dir = folderOf(files);
     const before = loadCourse(dir);
     write(dir, 'course.yaml', 'title: A course\nharp: A\n');

@@ -271,7 +271,7 @@ const CASES: readonly ProblemCase[] = [
         'lessons/first.mdx:3:15-27',
         'allow-error',
         '“bar-too-long” is an error, which cannot be allowed.',
-        'Remove this entry and mend what the error points at.',
+        'Remove this entry and fix what the error points at.',
       ],
     ],
   ],

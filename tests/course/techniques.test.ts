@@ -67,7 +67,7 @@ describe('techniques.yaml', () => {
       'techniques.yaml 6:24 technique-unknown: There is no technique “choords”.',
     ]);
     expect(problems(SOUND.replace('group: breath', 'group: breath\n    kind-of: train'))).toEqual([
-      'techniques.yaml 6:14 technique-cycle: These techniques are kinds of each other in a ring: train → train.',
+      'techniques.yaml 6:14 technique-cycle: These techniques are kinds of each other in a cycle: train → train.',
     ]);
     expect(problems(`${SOUND}  - nothing\n`).map((one) => one.replace(/:.*/, ''))).toEqual(['techniques.yaml 10']);
     expect(problems('techniques: [')).toHaveLength(2);

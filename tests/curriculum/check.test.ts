@@ -45,7 +45,7 @@ describe('the checks of a path', () => {
     };
     expect(problems(course)).toEqual(['c line 9 path-cycle']);
     expect(message(course, 'path-cycle')).toBe(
-      'error: These lessons need each other in a ring: “c” quotes “e” requires “c”. Take one of these steps out.',
+      'error: These lessons need each other in a cycle: “c” quotes “e” requires “c”. Take one of these steps out.',
     );
     expect(
       problems({ a: { requires: ['b'] }, b: { requires: ['a'] }, c: { requires: ['d'] }, d: { requires: ['c'] } }),
@@ -113,7 +113,7 @@ describe('the checks of a path', () => {
     ]);
   });
 
-  it('find two lessons that teach the same thing first, and let a later one go on from there', () => {
+  it('find two lessons that teach the same thing first, and let a later one continue from there', () => {
     const twice = {
       ...SOUND,
       shuffle: { ...SOUND['shuffle'], teaches: ['shuffle', 'draw-4-half-step'], blocks: [`feel: shuffle\n${BENT}`] },

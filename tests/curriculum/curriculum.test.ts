@@ -54,7 +54,7 @@ describe('the path', () => {
     expect([...path.steps.values()].map(({ opens }) => opens)).toEqual([['b'], ['c'], ['d'], []]);
   });
 
-  it('is there even where lessons go round in a ring, and leaves nobody out', () => {
+  it('is there even where lessons go round in a cycle, and leaves nobody out', () => {
     const path = curriculum({
       a: { requires: ['c'] },
       b: { requires: ['a'] },

@@ -110,7 +110,7 @@ describe('the map of a path', () => {
     });
   });
 
-  it('says where a stage goes on after another came between', () => {
+  it('says where a stage continues after another came between', () => {
     const path = curriculum({
       a: { stage: 'start' },
       b: { stage: 'middle', requires: ['a'] },

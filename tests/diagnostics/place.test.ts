@@ -32,16 +32,16 @@ describe('a problem shown', () => {
   const shown = (text: string, from: number, to: number): string =>
     showProblem(
       locate(
-        { code: 'some-code', severity: 'warning', message: 'So it is.', help: 'Mend it.', span: { from, to } },
+        { code: 'some-code', severity: 'warning', message: 'So it is.', help: 'Fix it.', span: { from, to } },
         'a.mdx',
         placeOf(text),
       ),
       text,
     );
 
-  test('has its place, its line, a caret under what is meant, the sentence and the mend', () => {
+  test('has its place, its line, a caret under what is meant, the sentence and the fix', () => {
     expect(shown('one\ntwo three', 8, 13)).toBe(
-      'a.mdx:2:5  warning some-code\n    2 | two three\n      |     ^^^^^\n  So it is.\n  Mend it.',
+      'a.mdx:2:5  warning some-code\n    2 | two three\n      |     ^^^^^\n  So it is.\n  Fix it.',
     );
   });
   test('keeps the caret in place behind a tab, and cuts a long line to what matters', () => {

@@ -1,4 +1,4 @@
-/** Contrast as the Web Content Accessibility Guidelines 2.2 reckon it: 4.5:1 for text, 3:1 for marks (1.4.3, 1.4.11). */
+/** Contrast as the Web Content Accessibility Guidelines 2.2 compute it: 4.5:1 for text, 3:1 for marks (1.4.3, 1.4.11). */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { itemAt } from '../../src/values/checked.ts';
@@ -46,7 +46,7 @@ function contrast(one: string | undefined, other: string | undefined): number {
 }
 
 describe('the colours of roles', () => {
-  it('are reckoned as the guidelines do', () => {
+  it('are computed as the guidelines say', () => {
     expect(contrast('#000', '#fff')).toBeCloseTo(21);
     expect(contrast('#767676', '#ffffff')).toBeCloseTo(4.54, 2);
   });

@@ -1,5 +1,5 @@
 /**
- * A few blocks as pictures that were looked at. The files open in a browser as they are; `npx vitest run -u` draws them anew,
+ * A few blocks as pictures that were looked at. The files open in a browser as they are; `npx vitest run -u` draws them again,
  * and whoever does that looks at them again.
  */
 import { describe, expect, it } from 'vitest';

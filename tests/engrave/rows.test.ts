@@ -15,7 +15,7 @@ describe('rows of tiles', () => {
   it('leave a pickup a row to itself, so that the lines of a form stay four bars long', () => {
     expect(starts([{ ...plain, pickup: true }, ...bars(8)], 4)).toEqual([0, 1, 5]);
   });
-  it('begin anew with a part', () => {
+  it('begin again with a part', () => {
     const tiles = bars(7).map((tile, index) => ({ ...tile, part: index === 3 }));
     expect(starts(tiles, 4)).toEqual([0, 3]);
     expect(starts(tiles, 2)).toEqual([0, 2, 3, 5]);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readHarp, sounding } from '../../src/instrument/harp.ts';
+import { sounding } from '../../src/instrument/bend.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
 import { inWords, MEANS, meansOf, notesOf, notesOfHole, placesOfPitch, tabOf } from '../../src/instrument/playable.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
 import { present } from '../../src/values/checked.ts';

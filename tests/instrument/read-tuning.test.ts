@@ -58,7 +58,7 @@ describe('a tuning by its reeds', () => {
     expect(rowsOf({})).not.toHaveProperty('slide');
   });
 
-  it('reports every slip with its field and its word', () => {
+  it('reports every mistake with its field and its word', () => {
     expect(faultsOf({ id: 'My tuning', blow: 'C E H C', draw: 'D Gis B D', key: 'x' })).toEqual([
       expect.objectContaining({ field: 'id' }),
       expect.objectContaining({ field: 'blow', word: 2, message: '“H” is not a note.' }),

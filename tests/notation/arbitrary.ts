@@ -1,6 +1,7 @@
 /** Blocks written at random: every feature of the notation, each text valid, formatted as carelessly as people do. */
 import fc from 'fast-check';
-import { holeRange, readHarp } from '../../src/instrument/harp.ts';
+import { bendsOfHole } from '../../src/instrument/bend.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 
@@ -26,7 +27,7 @@ const C_HARP = present(readHarp('C', RICHTER), 'the harp');
 
 /** One playable note, as text; any harp of the tuning plays it. */
 const note = fc.integer({ min: 1, max: 10 }).chain((hole) => {
-  const range = holeRange(C_HARP, hole);
+  const range = bendsOfHole(C_HARP, hole);
   const bends = Array.from(
     { length: range.deepest },
     (_, i) => `${range.bends === 'draw' ? '-' : ''}${hole}${"'".repeat(i + 1)}`,

@@ -83,7 +83,7 @@ describe('time', () => {
       [3, 0],
     ]);
   });
-  test('a second ending goes on from before the first', () => {
+  test('a second ending continues from before the first', () => {
     expect(bars('|: 5 =7 |1 = 4 =6 :|2 = 6 =6 |]').slice(1)).toEqual(['E5~ 1/8, C5 7/8', 'E5~ 1/8, G5 7/8']);
   });
 });
@@ -93,7 +93,7 @@ describe('chords and roles', () => {
     expect(bars('position: 2\nslot: 1/4\n"I7" -3\' = "IV7" = =')).toEqual(['Bb4=♭3 1/2, Bb4=♭7~ 1/2']);
     expect(bars("position: 2\nslot: 1/4\nchords: I7 IV7\n-3' =3")).toEqual(['Bb4=♭3 1/2, Bb4=♭7~ 1/2']);
   });
-  test('without a progression a chord goes on until the next', () => {
+  test('without a progression a chord continues until the next', () => {
     expect(shownChords(scoreOf('"C7" 4 =7 | 4 =7 | 4 =3 "F7" =4 | 4 =7'))).toEqual(['C7', 'C7', 'C7 F7@1/2', 'F7']);
   });
   test('over a progression a written chord holds to the end of its bar', () => {

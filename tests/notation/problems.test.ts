@@ -344,7 +344,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
         code: 'quote-broken',
         at: '<riffs/bad>',
         says: '“riffs/bad” has problems of its own, so it cannot be quoted yet.',
-        help: 'Mend it first; this quotation follows.',
+        help: 'Fix it first; this quotation follows.',
       },
     ],
   ],
@@ -568,7 +568,7 @@ describe('what a block is told', () => {
     expect([...met].sort()).toEqual(Object.keys(NOTATION_PROBLEMS).sort());
   });
 
-  test('one slip does not hide the next', () => {
+  test('one mistake does not hide the next', () => {
     expect(told("-2 x 4 y | -2''' z =6").map(({ at }) => at)).toEqual(['x', 'y', "-2'''", 'z']);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readSetting, type SettingKey } from '../../src/notation/setting-values.ts';
 import type { SUGGESTIONS } from '../../src/notation/suggestions.ts';
 
-const SLIPS: Readonly<
+const MISTAKES: Readonly<
   Record<keyof typeof SUGGESTIONS | 'form' | 'tuning', Readonly<Record<string, string | undefined>>>
 > = {
   harp: {
@@ -121,8 +121,8 @@ const SLIPS: Readonly<
   },
 };
 
-describe.each(Object.entries(SLIPS))('what was meant by the %s', (key, slips) => {
-  test.each(Object.entries(slips))('%j is told as %j', (written, meant) => {
+describe.each(Object.entries(MISTAKES))('what was meant by the %s', (key, mistakes) => {
+  test.each(Object.entries(mistakes))('%j is told as %j', (written, meant) => {
     const read = readSetting(key as SettingKey, written);
     if ('value' in read) throw new Error(`${written} is read`);
     if (meant === undefined) expect(read.help).toMatch(/^(Write|There are) /);

@@ -1,6 +1,7 @@
 /** The harp's reeds, bends and overbends against published layouts. Each check names its source. */
 import { describe, expect, it } from 'vitest';
-import { type Harp, holeRange, namedOnHarp, readHarp, reed, sounding } from '../../src/instrument/harp.ts';
+import { bendsOfHole, sounding } from '../../src/instrument/bend.ts';
+import { type Harp, namedOnHarp, readHarp, reed } from '../../src/instrument/harp.ts';
 import { plainName } from '../../src/instrument/pitch.ts';
 import { notesOf, tabOf } from '../../src/instrument/playable.ts';
 import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
@@ -49,7 +50,7 @@ describe('the Richter layout (encyclopaedia article "Richter-tuned harmonica", k
   it.each(range(10))('bends hole %i as far as its two reeds allow and no further', (hole) => {
     const breath = hole <= 6 ? 'draw' : 'blow';
     const expected = present(BENDS[hole], `hole ${hole}`).map(number);
-    const { deepest } = holeRange(C, hole);
+    const { deepest } = bendsOfHole(C, hole);
     expect(deepest).toBe(expected.length);
     const bent = expected.map((_, index) => sounding(C, breath, { hole, bend: index + 1, over: false, slide: false }));
     expect(bent).toEqual(expected.map((each) => ({ midi: each })));

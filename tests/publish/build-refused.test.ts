@@ -27,18 +27,18 @@ describe('a course that is no longer right', () => {
   });
 
   test('in a way that only making its page finds, says so with the file, and leaves the last good site', async () => {
-    write(dir, 'lessons/first.mdx', lesson('{(() => { throw new Error("my own slip"); })()}\n'));
+    write(dir, 'lessons/first.mdx', lesson('{(() => { throw new Error("my own mistake"); })()}\n'));
     const ran = await reedway(['build', '.'], dir);
     expect([ran.code, ran.out]).toEqual([1, '']);
-    expect(ran.err).toMatch('my own slip');
+    expect(ran.err).toMatch('my own mistake');
     expect(ran.err).not.toMatch(/\n\s+at /);
     expect(filesBelow(join(dir, 'dist'))).toEqual(before);
   });
 
-  test('is built over the last good site once it is mended', async () => {
-    write(dir, 'lessons/first.mdx', lesson('Mended.\n'));
+  test('is built over the last good site once it is fixed', async () => {
+    write(dir, 'lessons/first.mdx', lesson('Fixed.\n'));
     expect((await reedway(['build', '.'], dir)).code).toBe(0);
-    expect(readFileSync(join(dir, 'dist/lessons/first/index.html'), 'utf8')).toMatch('Mended.');
+    expect(readFileSync(join(dir, 'dist/lessons/first/index.html'), 'utf8')).toMatch('Fixed.');
   });
 });
 

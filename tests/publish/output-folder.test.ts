@@ -92,7 +92,7 @@ describe('a build that fails', () => {
 
   test.each([
     ['of a process that is gone', 2 ** 30],
-    // As in a container, where numbers begin anew.
+    // As in a container, where numbers begin again.
     ['of an earlier process with our number', process.pid],
   ])('and crashes half way is cleared up by the next, with a lock %s', async (_, pid) => {
     const site = join(root, 'site');

@@ -78,7 +78,7 @@ describe('a change is seen', () => {
   });
 });
 
-test('a lesson nested too deep for the compiler is told of, and the server goes on', async () => {
+test('a lesson nested too deep for the compiler is told of, and the server continues', async () => {
   write(dir, 'lessons/first.mdx', `${FIRST}\n${'> '.repeat(12_000)}a\n`);
   await pageWith('lessons/first/', /quotations, lists or elements are in one another here/);
   write(dir, 'lessons/first.mdx', `${FIRST}\n${'<b>'.repeat(12_000)}\n`);
@@ -105,7 +105,7 @@ test('the scores of a lesson are there as they are now', async () => {
   expect((await fetch(`${address}scores/none.json`)).status).toBe(404);
 });
 
-describe('what is wrong is shown on the page, and gone when it is mended', () => {
+describe('what is wrong is shown on the page, and gone when it is fixed', () => {
   test.each([
     ['a bend too deep', FIRST.replace('-3', "-3''''"), /lessons\/first\.mdx:9:4 {2}bend-too-deep/],
     [

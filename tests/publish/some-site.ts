@@ -44,7 +44,7 @@ afterAll(() => {
   for (const child of running.splice(0)) child.kill();
 });
 
-/** Starts a command that goes on, and waits for the address it prints. */
+/** Starts a command that continues, and waits for the address it prints. */
 export function started(line: readonly string[], cwd = '/'): Promise<{ address: string; child: ChildProcess }> {
   const child = spawn(process.execPath, [ENTRY, ...line], { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
   running.push(child);

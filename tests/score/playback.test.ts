@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readHarp, sounding } from '../../src/instrument/harp.ts';
+import { sounding } from '../../src/instrument/bend.ts';
+import { readHarp } from '../../src/instrument/harp.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';

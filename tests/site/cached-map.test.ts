@@ -56,7 +56,7 @@ describe('a map of the path', () => {
     }
   });
 
-  test('is arranged anew where anything of it is another', () => {
+  test('is arranged again where anything of it is another', () => {
     const run = keeping(folderOf({}));
     run.map(WIDE);
     const others: Readonly<Record<string, Written>>[] = [

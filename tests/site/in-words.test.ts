@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { addressesUnder, normalBase } from '../../src/site/addresses.ts';
 import {
+  bendingHolesInWords,
   harpInWords,
   lessonTempoInWords,
   listInWords,
@@ -56,6 +57,17 @@ test('a position goes by its number, and by its name where players have one', ()
     'third position (slant harp)',
     'fifth position',
   ]);
+});
+
+test('a harp says which of its holes bend, and one with valves that none does', () => {
+  const harp = { key: { letter: 'C', alter: 0 }, register: 'standard' } as const;
+  expect(bendingHolesInWords({ ...harp, tuning: RICHTER })).toBe(
+    'On a harp with Richter tuning, these holes bend on the draw: 1, 2, 3, 4 and 6; and these on the blow: 8, 9 and 10.',
+  );
+  const valved = { ...RICHTER, title: 'Valved', valves: true };
+  expect(bendingHolesInWords({ ...harp, tuning: valved })).toBe(
+    'No hole of a harp with Valved tuning bends by half steps.',
+  );
 });
 
 test('a list is joined as one writes it', () => {

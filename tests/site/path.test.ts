@@ -52,9 +52,9 @@ describe('the path page', () => {
       'Both together',
     ]);
     expect(texts(document, '.path-list li .label')).toEqual([
-      expect.stringMatching(/^the path begins here · opens 2 and 3 · difficulty \d(\.\d)? of 10$/),
-      expect.stringMatching(/^after 1 · opens 4 · difficulty \d(\.\d)? of 10$/),
-      'after 1 · opens 4',
+      expect.stringMatching(/^start here · leads to 2 and 3 · difficulty \d(\.\d)? of 10$/),
+      expect.stringMatching(/^after 1 · leads to 4 · difficulty \d(\.\d)? of 10$/),
+      'after 1 · leads to 4',
       expect.stringMatching(/^after 2 and 3 · difficulty \d(\.\d)? of 10$/),
     ]);
     expect(document.body.textContent).not.toContain('Secret');
@@ -84,8 +84,8 @@ describe('a lesson’s page', () => {
     const facts = new Map(
       [...document.querySelectorAll('.facts > div')].map((one) => [texts(one, 'dt')[0], links(one, 'dd a')]),
     );
-    expect(facts.get('Comes after')).toEqual(['/under/lessons/first/']);
-    expect(facts.get('Opens the way to')).toEqual(['/under/lessons/both/']);
+    expect(facts.get('Builds on')).toEqual(['/under/lessons/first/']);
+    expect(facts.get('Leads to')).toEqual(['/under/lessons/both/']);
     expect(facts.get('Teaches')).toEqual(['/under/techniques/draw-4-half-step/']);
     expect(texts(document, '.lesson-head .caution')[0]).toMatch(/^Stop when jaw/);
   });
@@ -98,7 +98,7 @@ describe('a lesson’s page', () => {
     );
     expect(texts(itemAt(figures, 0), '.caution')).toEqual([]);
     expect(texts(itemAt(figures, 1), '.caution')[0]).toMatch(
-      /^Mind your breath\. There are about 12 seconds here on the draw/,
+      /^Watch your breath\. Here you draw for about 12 seconds without a change of breath/,
     );
   });
 
@@ -132,7 +132,7 @@ describe('a technique’s page', () => {
   });
 
   test('is there for what no score shows, too, and only for what the course teaches or uses', () => {
-    expect(page('techniques/holding').body.textContent).toContain('No score shows it');
+    expect(page('techniques/holding').body.textContent).toContain('It cannot be seen in a score');
     const files = [...filesBelow(site).keys()];
     expect(files).not.toContain('techniques/octave-splits/index.html');
     const listed = links(page('techniques'), '.techniques > li > a');

@@ -144,7 +144,7 @@ describe('the catalogue', () => {
     for (const id of ids) expect(id).toMatch(ID);
   });
 
-  it('requires and widens only techniques it has, and never in a ring', () => {
+  it('requires and widens only techniques it has, and never in a cycle', () => {
     for (const { id, requires, kindOf } of CATALOGUE) {
       for (const other of [...requires, ...kindOf])
         expect(SHIPPED_REPERTOIRE.byId.has(other), `${id} names ${other}`).toBe(true);

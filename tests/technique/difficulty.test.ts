@@ -51,7 +51,7 @@ describe('the difficulty of a block', () => {
     );
   });
 
-  it('says of the air that it is reckoned very roughly', () => {
+  it('says of the air that it is estimated very roughly', () => {
     const words = part(`tempo: 60\nslot: 1/4\n${Array(3).fill('-4 -4 -4 -4').join(' | ')}`, 'breath')?.words;
     expect(words).toBe('Up to 12 seconds on the draw without a turn: very roughly 2.4 litres of air.');
   });

@@ -67,18 +67,18 @@ describe('the techniques of a course', () => {
     ]);
   });
 
-  it('are reported once where they go round in a ring, and the shortest way round is told', () => {
+  it('are reported once where they go round in a cycle, and the shortest way round is told', () => {
     const ring = [
       { ...train, id: 'a', requires: ['b'] },
       { ...train, id: 'b', requires: ['c', 'a'] },
       { ...train, id: 'c', requires: ['b'] },
     ];
     expect(told({ techniques: ring })).toEqual([
-      'techniques/0/requires: These techniques require each other in a ring: a → b → a.',
-      'techniques/1/requires: These techniques require each other in a ring: b → c → b.',
+      'techniques/0/requires: These techniques require each other in a cycle: a → b → a.',
+      'techniques/1/requires: These techniques require each other in a cycle: b → c → b.',
     ]);
     expect(told({ techniques: [{ id: 'bends', 'kind-of': ['draw-3-half-step'] }] })).toEqual([
-      'techniques/0/kind-of: These techniques are kinds of each other in a ring: bends → draw-3-half-step → half-step-bends → draw-bends → bends.',
+      'techniques/0/kind-of: These techniques are kinds of each other in a cycle: bends → draw-3-half-step → half-step-bends → draw-bends → bends.',
     ]);
   });
 

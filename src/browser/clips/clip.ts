@@ -123,7 +123,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   }
 
   function light(indices: readonly number[]): void {
-    // Tiles drawn anew for another harp have lost their light.
+    // Tiles drawn again for another harp have lost their light.
     if (`${indices}` === shown && lit.every((element) => element.isConnected)) return;
     shown = `${indices}`;
     for (const element of lit) element.classList.remove('heard');
@@ -198,7 +198,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
-// A hair after the time, or Chromium goes on showing the caption that ends there.
+// A hair after the time, or Chromium continues showing the caption that ends there.
 function seek(media: HTMLMediaElement, to: number): void {
   media.currentTime = to + HAIR;
 }

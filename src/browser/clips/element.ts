@@ -10,7 +10,7 @@ class Clip extends HTMLElement {
   private opened: Promise<ClipOnPage> | undefined;
 
   connectedCallback(): void {
-    // A page of elsewhere cannot be told where to begin.
+    // A page on another site cannot be started at a given time.
     if (!this.isPage) this.offerCues();
     this.querySelector('video, audio')?.addEventListener('play', () => void this.open(), { once: true });
     this.querySelector<HTMLElement>('a[data-away]')?.addEventListener('click', (event) => {

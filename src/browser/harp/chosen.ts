@@ -80,7 +80,7 @@ export function differs({ harp, concertA, temperament }: Chosen): boolean {
   return harp !== undefined || concertA !== course.concertA || temperament !== course.temperament;
 }
 
-/** Keeps a choice, puts it in the address, and tells everybody on the page. */
+/** Stores a choice, puts it in the address, and notifies everything on the page. */
 export function choose(chosen: Chosen): void {
   const course = ofCourse();
   const stored: Stored = {

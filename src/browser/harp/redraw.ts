@@ -7,7 +7,7 @@ import { present } from '../../values/checked.ts';
 import { type Chosen, differs } from './chosen.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
 
-/** Dispatched on a figure that was set anew; `detail` is the markup, as the engraver gave it. */
+/** Dispatched on a figure that was set again; `detail` is the markup, as the engraver gave it. */
 export const REDRAWN_EVENT = 'reedway:redrawn';
 
 /** Something on the page that follows the harp. */

@@ -1,4 +1,4 @@
-/** What a screen reader is told: one short sentence at a time, and only the last of several that come at once. */
+/** What a screen reader announces: one short sentence at a time, and only the last of several that come at once. */
 import { make } from './dom.ts';
 
 export interface Announcer {

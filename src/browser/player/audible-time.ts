@@ -1,8 +1,8 @@
 /** What leaves the loudspeaker at this moment, as a time of the context's clock in seconds. */
 
 /**
- * The clock itself goes on by a whole buffer at a time, a twentieth of a second or more, and is ahead of what is heard; its
- * output timestamp tells when a sample of it was heard, and the time since then is what the page's own clock says.
+ * The clock itself continues by a whole buffer at a time, a twentieth of a second or more, and is ahead of what is heard; its
+ * output timestamp says when a sample of it was heard, and the time since then is what the page's own clock says.
  */
 export function audibleTimeOf(
   context: Pick<AudioContext, 'currentTime' | 'outputLatency' | 'baseLatency' | 'getOutputTimestamp'>,

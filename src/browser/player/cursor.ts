@@ -8,7 +8,7 @@ export interface Cursor {
   readonly elements: readonly HTMLElement[];
   /** `follows` says whether the page is scrolled to it. */
   readonly show: (moment: Moment | undefined, follows: boolean) => void;
-  /** Lays the marks anew where the block's tiles have moved or been drawn anew. */
+  /** Lays the marks again where the block's tiles have moved or been drawn again. */
   readonly refresh: () => void;
 }
 
@@ -21,7 +21,7 @@ const WIDTH = 100;
 /** Pixels from a chord symbol down to its line. */
 const BELOW = 1;
 
-/** What a block's bars, events and chord symbols are drawn as, found once and not anew for every note. */
+/** What a block's bars, events and chord symbols are drawn as, found once and not again for every note. */
 interface Drawn {
   readonly tiles: Element[];
   readonly events: Map<string, Element[]>;
@@ -61,7 +61,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
   }
 
   function refresh(): void {
-    // Tiles drawn anew have lost their marks.
+    // Tiles drawn again have lost their marks.
     if (!marked.every((element) => element.isConnected)) drawn = new Map();
     draw();
   }

@@ -98,7 +98,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     return itemAt(playback.bars, bar).number;
   }
 
-  /** Choosing bars is asking to practise them: they loop until told otherwise. */
+  /** Choosing bars is asking to practise them: they loop until something else is chosen. */
   function setRange(range: PlaySettings['range']): void {
     change({ ...settings, range, loop: range !== undefined });
     controls.showLoop(settings.loop);
@@ -153,7 +153,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   let round = 0;
   let tempo = settings.tempo;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  /** Draws what sounds, or where it will go on, and as long as something sounds looks again when the next thing begins. */
+  /** Draws what sounds, or where it will continue, and as long as something sounds looks again when the next thing begins. */
   function draw(): void {
     clearTimeout(timer);
     const heard = heardNow();

@@ -18,7 +18,7 @@ export interface Tiles {
   readonly show: (range: BarRange | undefined) => void;
 }
 
-/** `chosen` hears of a choice when it is made, `moved` when the block's tiles lie elsewhere or were drawn anew. */
+/** `chosen` hears of a choice when it is made, `moved` when the block's tiles lie elsewhere or were drawn again. */
 export function offerTiles(
   block: HTMLElement,
   playback: () => Playback,

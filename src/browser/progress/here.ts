@@ -13,7 +13,7 @@ export function progressHere(): Store {
   return opened;
 }
 
-/** A browser that is told to keep nothing throws where its storage is merely named. */
+/** A browser that is set to store nothing throws as soon as its storage is accessed. */
 function storage(): Storage | undefined {
   try {
     return localStorage;

@@ -61,7 +61,7 @@ function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, DoneMa
   return { marks, whole };
 }
 
-/** The text {@link readRecord} reads. `course` is for whoever opens the file; nothing depends on it. */
+/** The text {@link readRecord} reads. `course` is for a person who opens the file; nothing depends on it. */
 export function writeRecord(progress: Progress, course?: string): string {
   const marks = (kind: ProgressKind) => Object.fromEntries([...progress[kind]].sort(([a], [b]) => (a < b ? -1 : 1)));
   return JSON.stringify({ version: VERSION, course, lessons: marks('lessons'), blocks: marks('blocks') });

@@ -25,7 +25,7 @@ export interface Store {
   keeps(): boolean;
   /** Reads again what is kept: another tab may have written. */
   refresh(): void;
-  /** Called after every change, whoever made it. */
+  /** Called after every change, on this page or another. */
   onChange(call: () => void): void;
 }
 

@@ -25,7 +25,7 @@ export interface Moment {
   readonly tick: number;
   /** The event that begins, as its place in the bar's events; undefined where only a chord does: in a bar left free. */
   readonly event?: number;
-  /** Whether what sounds goes on without a new attack. */
+  /** Whether what sounds continues without a new attack. */
   readonly held: boolean;
 }
 

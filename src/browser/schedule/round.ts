@@ -18,7 +18,7 @@ export interface Round {
 export interface Measure {
   /** Index into the playback's bars. */
   readonly bar: number;
-  /** Left free for the student's answer: the band goes on, the tune does not. */
+  /** Left free for the student's answer: the band continues, the tune does not. */
   readonly answer: boolean;
   /** Seconds from the round's start. */
   readonly at: number;
@@ -69,7 +69,7 @@ export function positionAt(round: Round, seconds: number): PlayPosition {
 }
 
 /**
- * The same place in a round laid out anew: in the same bar, the same time round if it is played that often, else the last;
+ * The same place in a round laid out again: in the same bar, the same time round if it is played that often, else the last;
  * at the start where the bar is not played.
  */
 export function carryOver(position: PlayPosition, from: Round, to: Round): PlayPosition {

@@ -6,7 +6,7 @@ import { lastOf } from '../../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
 import type { Round } from './round.ts';
 
-/** A note ends a little before the next one so that repeated notes are told apart: a tongue's or a breath's gap. */
+/** A note ends a little before the next one so that repeated notes can be distinguished: a tongue's or a breath's gap. */
 const GAP = 0.03;
 const LONGEST_GAP_SHARE = 0.15;
 
@@ -44,7 +44,7 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
         lines.push(open);
       }
       const held = event.tied && !open.glides ? open.parts.pop() : undefined;
-      // A held note is one note: its vibrato goes on over the bar line, and its fall comes at its end.
+      // A held note is one note: its vibrato continues over the bar line, and its fall comes at its end.
       open.parts.push(
         held ? { ...held, seconds: until - open.at - held.at } : partOf(event, at - open.at, until - at, playback),
       );
@@ -55,7 +55,7 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
   return lines.map(closed);
 }
 
-/** Whether an event goes on in the line before it: a glide leads into the next sound, a tie goes on with the same holes. */
+/** Whether an event continues in the line before it: a glide leads into the next sound, a tie continues with the same holes. */
 function goesOn(open: OpenLine, event: Sounding): boolean {
   const before = open.parts.at(-1)?.notes ?? [];
   if (event.breath !== open.breath || event.notes.length !== before.length) return false;

@@ -1,4 +1,4 @@
-/** A held chord or single note to bend against, going on until it is changed or hushed. */
+/** A held chord or single note to bend against, continuing until it is changed or hushed. */
 import { gainOf, type Studio } from './mixing-desk.ts';
 
 export interface Drone {

@@ -45,7 +45,7 @@ function release(): void {
 const figures = document.querySelectorAll<HTMLElement>('.figure');
 for (const figure of figures) {
   offer(figure);
-  // Drawn anew for another harp.
+  // Drawn again for another harp.
   new MutationObserver(() => offer(figure)).observe(figure, { childList: true });
   figure.addEventListener('pointerdown', (event) => {
     // Another button of the mouse opens a menu, in which its letting go is lost.

@@ -2,7 +2,7 @@
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
 import { type Terminal, UsageError } from '../command.ts';
-import { told } from '../course/check.ts';
+import { problemReport } from '../course/check.ts';
 
 export interface NamedBlocks {
   readonly lesson: Lesson;
@@ -15,7 +15,7 @@ export function namedBlocks(course: Course, name: string, terminal: Terminal): N
   const found = find(course, name);
   if (!('missing' in found)) return found;
   // Where the course itself cannot be read, that is what is wrong.
-  if (course.lessons.length === 0) terminal.err(told(course, terminal.cwd));
+  if (course.lessons.length === 0) terminal.err(problemReport(course, terminal.cwd));
   throw new UsageError(found.missing);
 }
 
@@ -45,10 +45,10 @@ function missing(what: string, name: string, known: Iterable<string>): string {
 }
 
 /** Blocks in text, one below the other. */
-export const toldOf = ({ lesson, blocks }: NamedBlocks, tell: (block: Block) => string): string =>
+export const textOfBlocks = ({ lesson, blocks }: NamedBlocks, tell: (block: Block) => string): string =>
   blocks.length === 0 ? `${lesson.id} has no block.\n` : blocks.map(tell).join('\n');
 
-/** Blocks with an error have no score to show: what is wrong with them is told instead. The exit code. */
+/** Blocks with an error have no score to show: their problems are reported instead. The exit code. */
 export function reportBroken(course: Course, { lesson, blocks }: NamedBlocks, terminal: Terminal): number {
   const broken = blocks.filter((block) => !block.score);
   if (broken.length === 0) return 0;
@@ -56,7 +56,7 @@ export function reportBroken(course: Course, { lesson, blocks }: NamedBlocks, te
     ({ file, line }) =>
       file === lesson.file && broken.some(({ range }) => line >= range.start.line && line <= range.end.line),
   );
-  terminal.err(told({ ...course, problems }, terminal.cwd));
+  terminal.err(problemReport({ ...course, problems }, terminal.cwd));
   return 1;
 }
 

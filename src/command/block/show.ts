@@ -3,7 +3,7 @@
 import type { Command } from '../command.ts';
 import { textOption } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';
-import { NAMED, namedBlocks, reportBroken, toldOf } from './named-blocks.ts';
+import { NAMED, namedBlocks, reportBroken, textOfBlocks } from './named-blocks.ts';
 import { blockAsData } from './show-data.ts';
 import { blockAsText } from './show-text.ts';
 
@@ -27,7 +27,7 @@ export const command: Command = {
           2,
         )}\n`,
       );
-    else terminal.out(toldOf(found, (block) => blockAsText(lesson, block)));
+    else terminal.out(textOfBlocks(found, (block) => blockAsText(lesson, block)));
     return reportBroken(course, found, terminal);
   },
 };

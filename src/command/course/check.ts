@@ -27,13 +27,13 @@ export const command: Command = {
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
   },
   about:
-    'Reads every lesson and every block of a course and prints everything that is wrong: file, line and column, the line with what is meant underlined, a sentence, and the mend where there is one.',
+    'Reads every lesson and every block of a course and prints everything that is wrong: file, line and column, the line with what is meant underlined, a sentence, and the fix where there is one.',
   run({ arguments: [dir], options }, terminal) {
     const course = readCourse(dir, terminal, { strict: options['strict'] === true });
     terminal.out(
       options['json']
         ? `${JSON.stringify(course.problems, null, 2)}\n`
-        : `${told(course, terminal.cwd)}${closing(course)}\n`,
+        : `${problemReport(course, terminal.cwd)}${closing(course)}\n`,
     );
     return isPublishable(course) ? 0 : 1;
   },
@@ -59,7 +59,7 @@ export function readCourse(
 }
 
 /** Every problem as a person reads it, files named from where the command was typed. */
-export function told(course: Course, cwd: string): string {
+export function problemReport(course: Course, cwd: string): string {
   const lines = new Map<string, readonly string[]>();
   return course.problems
     .map((problem) => {

@@ -25,7 +25,7 @@ export const command: Command = {
   about: 'Tells what the codes of problems stand for, and why each is one.',
   run({ arguments: codes, options }, terminal) {
     const entries = codes.length === 0 ? ENTRIES : codes.map(entryOf);
-    terminal.out(options['json'] ? `${JSON.stringify(entries, null, 2)}\n` : told(entries));
+    terminal.out(options['json'] ? `${JSON.stringify(entries, null, 2)}\n` : entriesAsText(entries));
     return 0;
   },
 };
@@ -41,7 +41,7 @@ function entryOf(code: string): Entry {
 }
 
 /** Under the headings of their subjects. */
-function told(entries: readonly Entry[]): string {
+function entriesAsText(entries: readonly Entry[]): string {
   let subject: string | undefined;
   const lines: string[] = [];
   for (const entry of entries) {

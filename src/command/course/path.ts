@@ -5,7 +5,7 @@ import type { Dependency, DependencyReason } from '../../curriculum/dependencies
 import { hardest } from '../../curriculum/survey.ts';
 import { type Command, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
-import { COURSE_ARGUMENT, readCourse, told } from './check.ts';
+import { COURSE_ARGUMENT, problemReport, readCourse } from './check.ts';
 
 export const command: Command = {
   arguments: [COURSE_ARGUMENT],
@@ -17,7 +17,7 @@ export const command: Command = {
     },
   },
   about:
-    'Prints the path of a course: its lessons in their order, for each what it needs and why, what it teaches, and what its blocks use. Where lessons need each other in a ring, the ring is left out of the order and told as an error.',
+    'Prints the path of a course: its lessons in their order, for each what it needs and why, what it teaches, and what its blocks use. Where lessons need each other in a cycle, the cycle is left out of the order and reasons as an error.',
   run({ arguments: [dir], options }, terminal) {
     if (options['json'] && options['dot']) throw new UsageError('--json and --dot do not go together.');
     const course = readCourse(dir, terminal);
@@ -25,7 +25,7 @@ export const command: Command = {
     terminal.out(print(course));
     if (isPublishable(course)) return 0;
     const problems = course.problems.filter(({ severity }) => severity === 'error');
-    terminal.err(told({ ...course, problems }, terminal.cwd));
+    terminal.err(problemReport({ ...course, problems }, terminal.cwd));
     return 1;
   },
 };
@@ -38,7 +38,7 @@ interface Step {
   readonly level: number | null;
   /** What its blocks use: techniques, and the blocks that use each. */
   readonly uses: readonly { readonly technique: string; readonly blocks: readonly string[] }[];
-  /** What it needs, without what these bring along; and what it opens. */
+  /** What it needs directly; and what it opens. */
   readonly needs: readonly string[];
   readonly opens: readonly string[];
 }
@@ -130,21 +130,21 @@ function entry(label: string, text: string): string[] {
 
 function reasonsInText(course: Course, lesson: string, reasons: readonly DependencyReason[]): string {
   const techniques = new Map<string, string[]>();
-  const told: string[] = [];
+  const sentences: string[] = [];
   for (const reason of reasons) {
-    if (reason.kind === 'requires') told.push('required');
+    if (reason.kind === 'requires') sentences.push('required');
     else if (reason.kind === 'quotes')
-      told.push(`${blockIn(course, lesson, reason.block)} quotes its ${reason.quoted}`);
+      sentences.push(`${blockIn(course, lesson, reason.block)} quotes its ${reason.quoted}`);
     else {
       const block = blockIn(course, lesson, reason.block);
       techniques.set(block, [...(techniques.get(block) ?? []), reason.technique]);
     }
   }
-  for (const [block, ids] of techniques) told.push(`${block} uses ${ids.join(', ')}`);
-  return told.join('; ');
+  for (const [block, ids] of techniques) sentences.push(`${block} uses ${ids.join(', ')}`);
+  return sentences.join('; ');
 }
 
-/** Stages as clusters; ties that a longer way brings along as well are dashed. */
+/** Stages as clusters; dependencies that a longer path implies as well are dashed. */
 function inDot(course: Course): string {
   const steps = stepsOf(course);
   const direct = new Map(steps.map(({ lesson, needs }) => [lesson.id, needs]));

@@ -7,7 +7,7 @@ import { isSoundEvent } from '../../score/queries.ts';
 import type { Bar, Sound } from '../../score/score.ts';
 import type { Match } from '../../technique/detect.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
-import { NAMED, namedBlocks, reportBroken, toldOf } from '../block/named-blocks.ts';
+import { NAMED, namedBlocks, reportBroken, textOfBlocks } from '../block/named-blocks.ts';
 import { type Command, textOption, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
@@ -40,7 +40,7 @@ export const command: Command = {
     const found = namedBlocks(course, name, terminal);
     const { survey } = stepOf(course.path, found.lesson.id);
     if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, survey[block.index])));
-    else terminal.out(toldOf(found, (block) => blockInText(found.lesson, block, survey[block.index])));
+    else terminal.out(textOfBlocks(found, (block) => blockInText(found.lesson, block, survey[block.index])));
     return reportBroken(course, found, terminal);
   },
 };

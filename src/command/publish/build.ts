@@ -8,7 +8,7 @@ import type { RecordStore } from '../../publish/engraving/record-store.ts';
 import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output-folder.ts';
 import { normalBase } from '../../site/addresses.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
-import { COURSE_ARGUMENT, closing, courseFolder, readCourse, told } from '../course/check.ts';
+import { COURSE_ARGUMENT, closing, courseFolder, problemReport, readCourse } from '../course/check.ts';
 
 /** Where a site is put and looked for if nobody says. */
 export const OUT = 'dist';
@@ -54,7 +54,7 @@ async function build(
   terminal: Terminal,
 ): Promise<number> {
   const { base, origin } = standingOf(options, course);
-  if (course.problems.length > 0) terminal.err(told(course, terminal.cwd));
+  if (course.problems.length > 0) terminal.err(problemReport(course, terminal.cwd));
   if (!isPublishable(course)) {
     terminal.err(`${closing(course)} Nothing was built.\n`);
     return 1;

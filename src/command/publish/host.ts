@@ -18,7 +18,7 @@ export const command: Command = {
     },
   },
   about:
-    'Serves a site that reedway build made, to this machine alone, and prints its address. It goes on until it is stopped with Ctrl-C.',
+    'Serves a site that reedway build made, to this machine alone, and prints its address. It continues until it is stopped with Ctrl-C.',
   async run({ arguments: [dir = OUT], options }, terminal) {
     const folder = resolve(terminal.cwd, dir);
     const port = readPort(options['port']);

@@ -5,7 +5,7 @@ import { engraverWith } from '../../publish/engraving/engrave.ts';
 
 import { serve } from '../../publish/serve.ts';
 import type { Command } from '../command.ts';
-import { COURSE_ARGUMENT, closing, courseFolder, told } from '../course/check.ts';
+import { COURSE_ARGUMENT, closing, courseFolder, problemReport } from '../course/check.ts';
 import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
 
@@ -19,7 +19,7 @@ export const command: Command = {
     },
   },
   about:
-    'Shows the course as its students will see it, drafts included, and again whenever a file of it changes. What is wrong is shown on the page and here. It goes on until it is stopped with Ctrl-C.',
+    'Shows the course as its students will see it, drafts included, and again whenever a file of it changes. What is wrong is shown on the page and here. It continues until it is stopped with Ctrl-C.',
   async run({ arguments: [typed], options }, terminal) {
     const port = readPort(options['port']);
     const dir = courseFolder(typed, terminal);
@@ -32,7 +32,7 @@ export const command: Command = {
         engraver: engraverWith(cache),
         read: (previous) => loadCourse(dir, previous),
         heard(course) {
-          const news = `${told(course, terminal.cwd)}${closing(course)}\n`;
+          const news = `${problemReport(course, terminal.cwd)}${closing(course)}\n`;
           if (news !== last) terminal.err(news);
           last = news;
         },

@@ -1,6 +1,6 @@
 /**
  * The clips of a lesson: a teacher's recordings, with cues that tie times of the recording to bars of the lesson's blocks.
- * A clip is told of where it is, `<Clip src="media/head.mp3" cues={…} />`, or in the front matter under `clips`, and is
+ * A clip is described where it is used, `<Clip src="media/head.mp3" cues={…} />`, or in the front matter under `clips`, and is
  * then placed by its name.
  */
 import type { z } from 'zod';
@@ -77,7 +77,7 @@ export interface ClipScope {
   readonly resolve: (url: string, span: TextSpan) => Resolved;
   /** A text file by its path below the course folder; undefined where it cannot be read. */
   readonly textOf: (path: string) => { readonly text: string; readonly diagnostics: readonly Diagnostic[] } | undefined;
-  /** How long a recording of the media folder lasts, in seconds; undefined where its file does not tell. */
+  /** How long a recording of the media folder lasts, in seconds; undefined where its file does not say. */
   readonly lengthOf: (path: string) => number | undefined;
   /** Whether the front matter has a clip of this name, readable or not. */
   readonly isWritten: (name: string) => boolean;
@@ -146,7 +146,7 @@ function readComponentClip(
     const own = (['src', 'captions', 'cues', 'title'] as const).flatMap((key) => at(key) ?? []);
     const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-twice', span, { key }));
     if (!named.has(name)) {
-      // What is wrong with one that is in the front matter and could not be read is told there.
+      // A clip of the front matter that cannot be read is reported there.
       if (!scope.isWritten(name))
         diagnostics.push(
           report('clip-unknown', given.valueSpan, { name: excerpt(name), nearest: nearest(name, named.keys()) }),
@@ -303,7 +303,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
 
   function barsOf(block: string, { bars: text }: CueText, placeOf: (key: string) => TextSpan) {
     const score = scope.scoreOf(block);
-    // That the block has an error is told there.
+    // The error of the block is reported there.
     if (!score) return undefined;
     const { bars } = score;
     if (text === undefined) return { first: 0, last: bars.length - 1 };
@@ -324,7 +324,7 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   }
 }
 
-const NO_TEXT = { what: 'is no text in UTF-8', mend: 'Save it as plain text in UTF-8.' };
+const NO_TEXT = { what: 'is no text in UTF-8', fix: 'Save it as plain text in UTF-8.' };
 
 const KINDS: ReadonlyMap<string, 'video' | 'audio'> = new Map([
   ...['mp4', 'm4v', 'webm', 'ogv'].map((end) => [end, 'video'] as const),

@@ -14,7 +14,7 @@ export const CLIP_PROBLEMS = {
     help: (facts) => didYouMean(facts) ?? 'Write it there under clips, or give this one src="media/…".',
   }),
   'clip-twice': error<{ key: string }>({
-    about: 'A clip is told of either in the front matter or where it is, so that nobody has to guess which holds.',
+    about: 'A clip is described either in the front matter or where it is used, so that it is clear which one counts.',
     message: ({ key }) => `This <Clip> is one of the front matter’s and has “${key}” of its own as well.`,
     help: ({ key }) => `Move “${key}” to the front matter.`,
   }),
@@ -24,7 +24,7 @@ export const CLIP_PROBLEMS = {
     help: ({ name }) => `Write <Clip name="${name}" /> where it belongs, or remove it.`,
   }),
   'clip-kind': error<{ path: string; kinds: readonly string[] }>({
-    about: 'Browsers play a few kinds of recordings, told by the end of the file’s name.',
+    about: 'Browsers play a few kinds of recordings, recognized by the file’s extension.',
     message: ({ path }) => `“${path}” is no recording that browsers play.`,
     help: ({ kinds }) => `Its name ends in one of: ${kinds.join(', ')}.`,
   }),
@@ -34,10 +34,10 @@ export const CLIP_PROBLEMS = {
       path === '' ? 'No file of captions is named here.' : `“${path}” is no WebVTT file of the media folder.`,
     help: () => 'Write captions="media/….vtt".',
   }),
-  'clip-captions-text': error<{ path: string; what: string; mend: string }>({
+  'clip-captions-text': error<{ path: string; what: string; fix: string }>({
     about: 'A file of captions that is no WebVTT is shown by no browser, and none of them says so.',
     message: ({ path, what }) => `“${path}” ${what}.`,
-    help: ({ mend }) => mend,
+    help: ({ fix }) => fix,
   }),
   'clip-captions-page': error<object>({
     about: 'Captions are shown with a recording; a page of elsewhere has its own.',
@@ -69,8 +69,8 @@ export const CLIP_PROBLEMS = {
     help: () => 'Write minutes and seconds, as in 1:42 or 0:07.5, or seconds alone.',
   }),
   'clip-after-end': error<{ at: string; path: string; lasts: string }>({
-    about: 'A cue lies within its recording, where the file tells how long that is.',
-    message: ({ at, path, lasts }) => `“${at}” lies after the end of “${path}”, which lasts ${lasts}.`,
+    about: 'A cue is within its recording, where the file says how long that is.',
+    message: ({ at, path, lasts }) => `“${at}” is after the end of “${path}”, which lasts ${lasts}.`,
     help: () => 'Write minutes and seconds, as in 1:42, counted from the start of the recording.',
   }),
   'clip-until': error<{ at: string; until: string }>({

@@ -54,7 +54,7 @@ function ofOgg({ size, read }: Bytes): number | undefined {
   const packet = first.subarray(27 + first.readUInt8(26));
   const tail = read(Math.max(0, size - OGG_PAGE), OGG_PAGE);
   const last = tail.subarray(tail.lastIndexOf('OggS'));
-  // A film holds several streams, whose ends are told in units of their own.
+  // A film holds several streams, whose ends are given in units of their own.
   if (last.readUInt32LE(14) !== first.readUInt32LE(14)) return undefined;
   const samples = Number(last.readBigInt64LE(6));
   if (named(packet, 'OpusHead')) return (samples - packet.readUInt16LE(10)) / 48_000;
@@ -110,7 +110,7 @@ const MP3_SPEEDS = {
 /** What may be behind the last frame: words about the recording. */
 const MP3_TAIL = 4096;
 
-/** Frame by frame, since only they tell for certain. */
+/** Frame by frame, since nothing else is certain. */
 function ofMp3({ size, read }: Bytes): number | undefined {
   const tag = read(0, 10);
   let at = named(tag, 'ID3') ? 10 + [6, 7, 8, 9].reduce((sum, byte) => sum * 128 + tag.readUInt8(byte), 0) : 0;

@@ -45,7 +45,7 @@ export const FIGURE_PROBLEMS = {
   'figure-unreadable': error<{ name: string }>({
     about: 'A figure shows the notes of a block that could not be read.',
     message: ({ name }) => `The block “${name}” has a mistake in it, so its notes cannot be shown.`,
-    help: () => 'Mend that block first.',
+    help: () => 'Fix that block first.',
   }),
   'figure-other-tuning': error<{ name: string; theirs: string; ours: string }>({
     about: 'The notes of one tuning mean nothing on the map of another.',

@@ -1,5 +1,7 @@
 /** One hole from its lower reed up to its higher one and the overbend: a rung for each half step, with what a tuner shows. */
-import { holeRange, namedOnHarp } from '../../instrument/harp.ts';
+
+import { bendsOfHole } from '../../instrument/bend.ts';
+import { namedOnHarp } from '../../instrument/harp.ts';
 import { printedPitch } from '../../instrument/pitch.ts';
 import { inWords, meansOf, notesOfHole, type Playable, tabOf } from '../../instrument/playable.ts';
 import { CONCERT_A, centsOf, EQUAL, frequencyOf, type Pitching } from '../../instrument/temperament.ts';
@@ -13,7 +15,7 @@ export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching
   const notes = notesOfHole(harp, hole)
     .filter(({ slide }) => !slide)
     .toSorted((a, b) => b.midi - a.midi);
-  const { bends, deepest } = holeRange(harp, hole);
+  const { bends, deepest } = bendsOfHole(harp, hole);
   const frequency = (note: Playable): number => frequencyOf(harp, note.breath, note, pitching);
   const from = bends && notes.find((note) => note.breath === bends && meansOf(note) === 'reed');
 
@@ -43,5 +45,5 @@ const whyNoBend = (valves: boolean, differ: boolean): string =>
   valves
     ? 'Its reeds are valved, so each sounds alone: a player can shade a note down, but no second reed stops it at a half step.'
     : differ
-      ? 'Its two reeds lie a half step apart, so there is no note between them: it can be shaded down a little, and no further.'
+      ? 'Its two reeds are a half step apart, so there is no note between them: it can only be shaded down a little.'
       : 'Its two reeds sound the same note, so there is nothing to bend to.';

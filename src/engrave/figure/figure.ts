@@ -5,11 +5,12 @@
 import type { Chord } from '../../harmony/chord.ts';
 import { keyInPosition, type SongKey } from '../../harmony/key.ts';
 import { moveChord } from '../../harmony/numeral.ts';
-import { type Breath, type Harp, type HoleNote, sounding } from '../../instrument/harp.ts';
+import { sounding } from '../../instrument/bend.ts';
+import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import type { Playable } from '../../instrument/playable.ts';
 import type { ScaleId } from '../../instrument/scale.ts';
 
-/** A note as written: what is played, whatever it sounds on the harp in hand. */
+/** A note as written: what is played, whatever it sounds on the student's harp. */
 export interface TabNote extends HoleNote {
   readonly breath: Breath;
 }

@@ -20,9 +20,9 @@ export interface EngraverAhead {
   stop(): Promise<void>;
 }
 
-/** Fewer blocks than this are engraved sooner than a thread is started. */
+/** Fewer blocks than this are engraved faster than a thread starts. */
 const WORTH_IT = 60;
-/** Each has to grow quick by itself, so more of them do not help in proportion. */
+/** Each has to warm up on its own, so more of them do not help in proportion. */
 const MOST_THREADS = 3;
 /** How many blocks a thread takes at a time. */
 const BATCH = 4;

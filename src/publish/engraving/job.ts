@@ -1,4 +1,4 @@
-/** What a thread that engraves is given, and what it tells. */
+/** What a thread that engraves receives and sends. */
 import type { MessagePort } from 'node:worker_threads';
 import type { Score } from '../../score/score.ts';
 import type { Engraved } from '../../site/engraver.ts';
@@ -14,7 +14,7 @@ export interface Start {
   readonly dir: string;
   readonly batches: readonly (readonly EngravingJob[])[];
   readonly port: MessagePort;
-  /** One number: how many batches were sent, or {@link ENDED} after the last. Whoever waits is told of each change. */
+  /** One number: how many batches were sent, or {@link ENDED} after the last. Waiting threads are notified of each change. */
   readonly state: Int32Array;
 }
 

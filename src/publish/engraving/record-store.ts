@@ -8,7 +8,7 @@ import { closeSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, 
 import { join } from 'node:path';
 
 export interface RecordStore {
-  /** Whether there is a text for a key, as far as can be told without reading it. */
+  /** Whether there is a text for a key, as far as is known without reading it. */
   has(key: string): boolean;
   get(key: string): string | undefined;
   put(key: string, text: string): void;

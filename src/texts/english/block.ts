@@ -6,16 +6,16 @@ export const BLOCK = {
   inClipTitled: 'In “{title}”: {cues}',
   barsAtTime: '{bars}, {time}',
   difficulty: 'Difficulty {level} of 10',
-  nothingHard: 'Nothing in it is out of the ordinary.',
+  nothingHard: 'Nothing in it is unusual.',
   points: '+{points}',
-  howReckoned: 'Reckoned from the notes alone: it compares the blocks of this course, not players.',
+  howEstimated: 'Estimated from the notes alone. It compares the blocks of this course with each other, not players.',
   done: 'I can play this',
 
   // Breath.
-  mindBreath: 'Mind your breath.',
-  longDraw: 'There are about {seconds} seconds here on the draw without a turn.',
-  longBlow: 'There are about {seconds} seconds here on the blow without a turn.',
-  moreDraw: 'There is far more draw than blow here, and your lungs will fill up.',
-  moreBlow: 'There is far more blow than draw here, and your lungs will run empty.',
+  mindBreath: 'Watch your breath.',
+  longDraw: 'Here you draw for about {seconds} seconds without a change of breath.',
+  longBlow: 'Here you blow for about {seconds} seconds without a change of breath.',
+  moreDraw: 'Here you draw far more than you blow, so your lungs fill up.',
+  moreBlow: 'Here you blow far more than you draw, so your lungs run empty.',
   breatheSoftly: 'Play softly, breathe through the nose where you need to, and stop if you feel light-headed.',
 } as const;

@@ -2,10 +2,10 @@
 export const CLIP_FIGURE = {
   open: 'Open this at {host}',
   play: 'Play this at {host}',
-  nothingLoaded: 'Nothing is loaded from there before.',
+  nothingLoaded: 'Nothing is loaded from there until you do.',
   captions: 'Captions',
-  captionsAsText: 'The captions as text',
+  captionsAsText: 'Captions as text',
   barsOfBlock: '{bars} of {block}',
-  recordingAt: 'The recording: {address}',
+  recordingAt: 'Recording: {address}',
   clipAt: '{title}: {address}',
 } as const;

@@ -19,21 +19,21 @@ export const COURSE = {
   harpAndTunings: 'Written for a harp in {harps}, and for {tunings}.',
   harpsAndTunings: 'Written for harps in {harps}, and for {tunings}.',
   otherTunings: { one: '{count} other tuning', other: '{count} other tunings' },
-  begin: 'Begin with “{lesson}”',
-  goOn: 'Go on with “{lesson}”',
-  allDone: 'All done. See the path again',
+  begin: 'Start with “{lesson}”',
+  goOn: 'Continue with “{lesson}”',
+  allDone: 'All lessons done. See the path',
   beforeYouBegin: 'Before you begin',
 
   // The path.
   path: 'The path',
   pathDescription: 'How the lessons of this course build on each other, and which are open to you.',
   pathAbout:
-    'Each lesson is below what it builds on. Where the way forks, take whichever branch you like; where branches meet, you will want both.',
+    'Each lesson is below the lessons it builds on. Where the path branches, take either branch first; where branches meet, you need both.',
   map: 'Map of the path',
   mapOf: 'Map of {part}',
   part: '{stage}, part {part}',
-  begins: 'the path begins here',
-  opens: 'opens {lessons}',
+  begins: 'start here',
+  opens: 'leads to {lessons}',
   difficulty: 'difficulty {level} of 10',
   continued: '{stage} (continued)',
   lessonOnMap: '{number} {title}',
@@ -42,7 +42,7 @@ export const COURSE = {
   // The student's progress.
   progress: 'Your progress',
   progressAbout:
-    'What you mark as done is kept in this browser and nowhere else. Save it as a file to keep it safe, or to go on with it on another device.',
+    'What you mark as done is stored only in this browser. Save it to a file to back it up, or to continue on another device.',
   save: 'Save to a file',
   load: 'Load from a file',
 } as const;

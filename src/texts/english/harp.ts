@@ -1,11 +1,12 @@
 /** The student's harp. */
 export const HARP = {
-  settingFor: 'Setting the page for {harp} …',
-  settingAsWritten: 'Setting the page as it is written …',
-  notSet: 'The page could not be set for your harp. It is as it is written; the tab is right on any harp.',
-  asWritten: 'The page is as it is written.',
-  standsFor: 'The page stands for {harp}.',
-  standsForInKey: 'The page stands for {harp}. In {position} it plays in {key}.',
+  settingFor: 'Changing the page to {harp} …',
+  settingAsWritten: 'Changing the page back to the harp it was written for …',
+  notSet:
+    'The page could not be changed to your harp. It shows the harp it was written for; the tab is right on any harp.',
+  asWritten: 'Showing the page as written.',
+  standsFor: 'Showing the page for {harp}.',
+  standsForInKey: 'Showing the page for {harp}. In {position} the key is {key}.',
   aHarp: 'a {key} harp',
   anHarp: 'an {key} harp',
 } as const;

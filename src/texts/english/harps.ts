@@ -6,7 +6,7 @@ export const HARPS = {
   tuningUsed: '{tuning}: {lessons}',
   keys: 'Which harp for which key',
   keysAbout:
-    'Find the key of the song in a column, and the harp at the head of its row. Low harps sound an octave below the note given here, and high ones an octave above.',
+    'Find the key of the song in a column; the harp is at the start of that row. Low harps sound an octave below the note given here, high harps an octave above.',
   harp: 'Harp',
   hole1: 'Hole 1, blow',
   position1: '1st',
@@ -19,31 +19,30 @@ export const HARPS = {
   // One tuning.
   harpOf: '{tuning} harp',
   harpDescription: 'Every note, position and scale of a harp with {holes} holes, tuned {tuning}.',
-  harpAbout:
-    'A harp of {holes} holes. Everything on this page follows from its reeds; choose your own harp, and the page follows that.',
+  harpAbout: 'A harp with {holes} holes. Choose your own harp, and the page shows its notes.',
   stamped:
-    'It is named here, as every harp in this course, by the note of hole 1 blow. On the cover of this one you will usually find {key}, which is its {position}.',
+    'This course names every harp by the note of hole 1 blow. The cover of this one usually says {key}, which is its {position}.',
   slide: {
     one: 'The slide raises every reed a half step; the tab writes * for it.',
     other: 'The slide raises every reed {count} half steps; the tab writes * for it.',
   },
   valves:
-    'The reeds are valved, so each sounds alone: a note can be shaded down, but no second reed gives a bend its half steps, and nothing overbends. What a shaded note does is written as a mark, a dip or a fall.',
+    'The reeds are valved, so each sounds alone: a note can be lowered a little, but not by half steps, and nothing overbends. A lowered note is written as a mark: a dip or a fall.',
   map: 'The map',
-  mapAbout: 'What you blow is above the holes, what you draw below them.',
+  mapAbout: 'Blow notes are above the holes, draw notes below them.',
   mapBends:
-    'The higher reed of a hole bends down to a half step above the lower one; on the other breath it overbends, a half step above itself.',
-  mapSlide: 'The rows with a star have the slide pressed.',
+    'The higher reed of a hole bends down to a half step above the lower one. On the other breath the hole overbends: it sounds a half step above its higher reed.',
+  mapSlide: 'In rows with a star the slide is pressed.',
   everyNote: 'Every note',
   positions: 'Positions and scales',
   positionsAbout:
-    'Each position lies a fifth above the one before. Where a scale lacks a note, the harp has it neither on a reed nor as a bend.',
+    'Each position is a fifth above the one before. A scale leaves out the notes that this harp has neither on a reed nor as a bend.',
   reeds: 'How the reeds are tuned',
   reedsAbout:
-    'Tuned equally, every half step is alike, and a chord beats a little. Tuned just, each reed is in a whole-number ratio to the chord of its breath: the chord is still, and some single notes lie off what a tuner calls zero. The compromise lies half way.',
+    'In equal temperament all half steps are the same size, and chords beat a little. In just temperament each reed has a whole-number ratio to the chord of its breath: chords do not beat, but some single notes are not at zero on a tuner. The compromise is half way between.',
   frequencies:
-    'Frequencies in this course are told for {temperament} temperament with A at {hertz}\u00a0Hz, unless you say otherwise above.',
-  centsAbout: 'What a tuner shows for each reed, in cents, with the key note of the harp at zero: {temperaments}.',
+    'Frequencies in this course are given for {temperament} temperament with A at {hertz}\u00a0Hz, unless you choose otherwise above.',
+  centsAbout: 'What a tuner shows for each reed, in cents, with the key note of the harp as zero: {temperaments}.',
   lessons: 'Lessons on this harp',
   lessonOn: '{lesson} ({harps})',
 } as const;

@@ -21,9 +21,9 @@ export const PLAYER = {
   loopOf: 'Loop: {bars}.',
   wholeBlockSaid: 'The whole block.',
   noSound:
-    'This browser cannot make sound on a page: it has no Web Audio. The block can still be read, and another browser on this device will play it.',
-  notNow: 'The browser does not let this page sound now.',
-  letItSound: 'Let it sound',
+    'This browser cannot play blocks: it has no Web Audio. You can still read the block; another browser on this device may play it.',
+  notNow: 'The browser is blocking sound on this page.',
+  letItSound: 'Play anyway',
 
   // Which bars.
   barsToLoop: 'Bars to loop',
@@ -46,7 +46,7 @@ export const PLAYER = {
   practice: 'Practice',
   countInSetting: 'Count-in',
   metronome: 'Metronome',
-  oneBarAtATime: 'One bar at a time: the band goes on, the next bar is yours',
+  oneBarAtATime: 'One bar at a time: the band plays on, and you play the next bar',
   loopThatSpeedsUp: 'A loop that speeds up',
   speedUp: 'Speed up each round',
   speedUpBy: 'by',
@@ -71,7 +71,7 @@ export const PLAYER = {
   drums: 'Drums',
   chords: 'Chords',
   drone: 'Drone',
-  toBendAgainst: 'To bend against',
+  toBendAgainst: 'Reference note for bends',
   noDrone: 'none',
   keyNote: '{note}, the key note',
   keyNoteAndFifth: '{note} and its fifth',

@@ -8,23 +8,22 @@ export const PROGRESS = {
   partDone: ', {count} done',
   blocksDone: ', {count} of {blocks} blocks',
   lessonsDone: '{count} of {lessons} lessons done. ',
-  allDone: 'That is all of them.',
-  beginWith: 'Begin with ',
-  nextComes: 'Next comes ',
+  allDone: 'You have finished the course.',
+  beginWith: 'Start with ',
+  nextComes: 'Next: ',
   sentenceEnd: '.',
 
   // The file.
   otherVersion:
-    'This file was saved by another version of this site ({version}), and cannot be read here. Nothing was changed.',
-  noRecord: 'This is no file of progress, or it is damaged. Nothing was changed.',
+    'This file was saved by another version of this site ({version}) and cannot be read. Nothing was changed.',
+  noRecord: 'This is not a progress file, or it is damaged. Nothing was changed.',
   partDamaged: ' Part of the file is damaged and was left out.',
-  nothingNew: 'The file says nothing that is not known here already.{part}',
+  nothingNew: 'The file contains nothing new.{part}',
   loaded: { one: 'Loaded: {count} more lesson done.{part}', other: 'Loaded: {count} more lessons done.{part}' },
-  loadedBlocks: 'Loaded, with no more lessons done than before.{part}',
+  loadedBlocks: 'Loaded. No more lessons are done than before.{part}',
   keepsNothing:
-    'This browser keeps nothing for this site: what you mark lasts until you close the page. Save it as a file.',
-  putAside:
-    'Progress that was kept in this browser could not be read in full. It has been put aside as it was, and nothing of it is deleted. ',
-  saveAside: 'Save it as a file',
-  deleteAside: 'Delete it',
+    'This browser does not store anything for this site: what you mark is lost when you close the page. Save it to a file.',
+  putAside: 'Some progress stored in this browser could not be read. A copy has been kept; nothing was deleted. ',
+  saveAside: 'Save the copy to a file',
+  deleteAside: 'Delete the copy',
 } as const;

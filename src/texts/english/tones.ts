@@ -1,5 +1,5 @@
 /** Notes of figures, which can be pressed. */
 export const TONES = {
-  soundIt: ', sound it',
-  soundItIn: ', hole {hole}, {row}, sound it',
+  soundIt: ', play it',
+  soundItIn: ', hole {hole}, {row}, play it',
 } as const;

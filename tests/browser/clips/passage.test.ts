@@ -27,7 +27,7 @@ describe('the passages of a clip', () => {
     expect(passageEnd(pair, 0)).toBe(5);
   });
 
-  test('with an end of their own go on beside others', () => {
+  test('with an end of their own continue beside others', () => {
     const inside = [cue(0, 10), cue(2, 4), cue(6)];
     expect([1, 3, 5, 7, 11].map((time) => passagesAt(inside, time))).toEqual([[0], [0, 1], [0], [0, 2], [2]]);
   });

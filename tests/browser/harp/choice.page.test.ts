@@ -64,7 +64,7 @@ async function choose(page: Page, key: string, register = 'standard'): Promise<v
 
 const settled = (page: Page) =>
   page.waitForFunction(() =>
-    /stands|could not/.test(document.querySelector('harp-choice [role="status"]')?.textContent ?? ''),
+    /Showing|could not/.test(document.querySelector('harp-choice [role="status"]')?.textContent ?? ''),
   );
 
 const redrawn = (page: Page): Promise<[string, string][]> =>
@@ -276,7 +276,7 @@ describe('a student who picks another harp', () => {
     const { page } = await open('/lessons/one/');
     await page.route('**/scores/**', (route) => route.abort());
     await choose(page, 'C');
-    expect(await page.locator('harp-choice [role="status"]').textContent()).toContain('could not be set');
+    expect(await page.locator('harp-choice [role="status"]').textContent()).toContain('could not be changed');
     expect(await page.locator('.tab-block').first().getAttribute('aria-label')).toContain('A harp');
     await page.unroute('**/scores/**');
     await choose(page, 'D');

@@ -1,4 +1,4 @@
-/** A block that plays goes on where it is when the student picks another harp. */
+/** A block that plays continues where it is when the student picks another harp. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type OpenSite, openSite } from './site.ts';
 
@@ -32,7 +32,7 @@ it('keeps playing, keeps its loop and its place, and keeps the focus, through a 
     key.dispatchEvent(new Event('change', { bubbles: true }));
   });
   await page.waitForFunction(() =>
-    /stands for/.test(document.querySelector('harp-choice [role="status"]')?.textContent ?? ''),
+    /Showing the page for/.test(document.querySelector('harp-choice [role="status"]')?.textContent ?? ''),
   );
 
   expect(await figure.locator('.tab-block').getAttribute('aria-label')).toContain('F harp');

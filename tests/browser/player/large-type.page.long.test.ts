@@ -13,7 +13,7 @@ describe('on a phone on a music stand', () => {
     await control('button', 'Play').click();
     const largeType = page.getByRole('region', { name: 'What to play' });
     const now = largeType.locator('.stand-now');
-    // The music goes on while the test reads, so all that is shown of one note is read in one look.
+    // The music continues while the test reads, so all that is shown of one note is read in one look.
     const lacking = async (): Promise<string[]> => {
       const text = ((await now.textContent()) ?? '').replace(/\s+/g, ' ');
       return ['3', 'draw', 'half-step bend', 'lips', '♭3', 'glide on'].filter((word) => !text.includes(word));

@@ -79,10 +79,10 @@ describe('a browser that makes no sound', () => {
     });
     await hear();
     const message = block.locator('.player-message');
-    await expect.poll(() => message.textContent()).toContain('not let this page sound');
+    await expect.poll(() => message.textContent()).toContain('blocking sound on this page');
     expect(await control('button', 'Play').count()).toBe(1);
     await page.evaluate(() => (globalThis as unknown as { letSound: () => void }).letSound());
-    await control('button', 'Let it sound').click();
+    await control('button', 'Play anyway').click();
     await control('button', 'Pause').waitFor();
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Pause');
     expect(await message.textContent()).toBe('');

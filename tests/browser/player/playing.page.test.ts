@@ -37,7 +37,7 @@ describe('playing', () => {
     for (const off of marked.underlined) expect(Math.abs(off)).toBeLessThanOrEqual(2);
   });
 
-  test('pauses with the place kept, goes on, stops, and is silent then', async ({ visit }) => {
+  test('pauses with the place kept, continues, stops, and is silent then', async ({ visit }) => {
     const { page, block, control, hearAtOnce } = await visit();
     await hearAtOnce();
     await expect.poll(() => nowBars(page), { timeout: 5000 }).toEqual([1]);
@@ -65,7 +65,7 @@ describe('playing', () => {
     expect(await seen(page)).toMatchObject({ wakes: 1, released: 1 });
   });
 
-  test('shows where it goes on while it is paused, through other bars, another width and other tiles', async ({
+  test('shows where it continues while it is paused, through other bars, another width and other tiles', async ({
     visit,
   }) => {
     const { page, block, control, hearAtOnce } = await visit();
@@ -106,7 +106,7 @@ describe('playing', () => {
     expect(await page.locator('[data-block="1"]').getByRole('button', { name: 'Pause' }).count()).toBe(1);
   });
 
-  test('pauses when the page is no longer looked at, and no drone goes on', async ({ visit }) => {
+  test('pauses when the page is no longer looked at, and no drone continues', async ({ visit }) => {
     const { page, control, hear } = await visit();
     await hear();
     await control('button', 'Pause').waitFor();

@@ -65,7 +65,7 @@ describe('progress in the browser', () => {
     expect(lessons(other)).toEqual(['a']);
   });
 
-  it('puts a damaged record aside as it was, keeps what is sound of it, and goes on', () => {
+  it('puts a damaged record aside as it was, keeps what is sound of it, and continues', () => {
     const damaged = '{"version":1,"lessons":{"a":{"done":true,"at":1},"b":7},"blocks":{}}';
     const { items, tab } = browser({ [KEY]: damaged });
     const store = tab();

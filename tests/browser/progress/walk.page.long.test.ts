@@ -37,7 +37,7 @@ afterAll(() => {
 
 const complaints: string[] = [];
 
-/** A browser of a student's own: what it keeps is in a folder, and there again when it is opened anew. */
+/** A browser of a student's own: what it keeps is in a folder, and there again when it is opened again. */
 async function openPhone(profile: string): Promise<BrowserContext> {
   const context = await chromium.launchPersistentContext(profile, {
     ...CHROMIUM,
@@ -81,7 +81,7 @@ const doLesson = async (page: Page, id: string): Promise<void> => {
 };
 
 describe('a student on a phone', () => {
-  it('follows the path, closes the browser half way, and goes on from there', async () => {
+  it('follows the path, closes the browser half way, and continues from there', async () => {
     const profile = folder();
     let phone = await openPhone(profile);
     let page = await phone.newPage();
@@ -113,11 +113,12 @@ describe('a student on a phone', () => {
     page = await phone.newPage();
     expect(await states(page)).toEqual(half);
     await goto(page, '');
-    await page.getByRole('link', { name: /^Go on with/ }).waitFor();
+    await page.getByRole('link', { name: /^Continue with/ }).waitFor();
     await walk(cases(3, order.length));
     expect(new Set(walked).size).toBe(cases(6, order.length));
     await goto(page, 'path/');
-    if (LONG) expect(await page.locator('path-view .standing').textContent()).toContain('That is all of them.');
+    if (LONG)
+      expect(await page.locator('path-view .standing').textContent()).toContain('You have finished the course.');
     await phone.close();
   });
 
@@ -203,13 +204,13 @@ describe('a student on a phone', () => {
     await goto(page, 'path/');
     await page.getByText('could not be read in full').waitFor();
     const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Save it as a file' }).click();
+    await page.getByRole('button', { name: 'Save the copy to a file' }).click();
     const file = join(folder(), 'aside.txt');
     await (await download).saveAs(file);
     expect(readFileSync(file, 'utf8')).toBe('{"version":1,"less');
     await doLesson(page, itemAt(order, 0));
     expect((await states(page))[itemAt(order, 0)]).toBe('done');
-    await page.getByRole('button', { name: 'Delete it' }).click();
+    await page.getByRole('button', { name: 'Delete the copy' }).click();
     await page.getByText('could not be read in full').waitFor({ state: 'detached' });
     await phone.close();
   });

@@ -49,7 +49,7 @@ describe('the tune', () => {
     expect(linesIn('slot: 1/4\n4[staccato] . . .', second)[0]?.seconds).toBeCloseTo(0.5, 9);
   });
 
-  test('ends with the round, though a tie goes on after it', () => {
+  test('ends with the round, though a tie continues after it', () => {
     const lines = linesIn('slot: 1/4\n4 = = = | = = = =', { ...second, range: { first: 0, last: 0 } });
     expect(lines).toHaveLength(1);
     expect((lines[0]?.at ?? 0) + (lines[0]?.seconds ?? 0)).toBeLessThan(4);
@@ -73,12 +73,12 @@ describe('the tune', () => {
     ]);
   });
 
-  test('is not scooped or accented again where playing goes on in the middle of a note', () => {
+  test('is not scooped or accented again where playing continues in the middle of a note', () => {
     const [line] = linesIn('slot: 1/4\n4[dip accent vibrato] = = .', second);
     expect(remainingOf(present(line, 'the line cue'), 1)).toMatchObject({ parts: [{ marks: ['vibrato'] }] });
   });
 
-  test('goes on from the middle of a line with what is left of it', () => {
+  test('continues from the middle of a line with what is left of it', () => {
     const [line] = linesIn("slot: 1/4\n-3''> -3'> -3 .", second);
     expect(remainingOf(present(line, 'the line cue'), 1.25)).toMatchObject({
       at: 1.25,
@@ -235,7 +235,7 @@ describe('the count-in', () => {
     expect(countFor('meter: 6/8\n4 =5').cues).toHaveLength(4);
   });
 
-  test('goes on into the bar of a pickup until it comes in', () => {
+  test('continues into the bar of a pickup until it comes in', () => {
     const { seconds, cues } = countFor('slot: 1/4\npickup: 1\n4 | 4 4 4 4 | 4 4 4');
     expect(seconds).toBe(7);
     expect(cues).toHaveLength(7);

@@ -36,7 +36,7 @@ describe('played in real time', () => {
     }
   });
 
-  test('goes on in the grid of a new tempo from the place in the music', async () => {
+  test('continues in the grid of a new tempo from the place in the music', async () => {
     const acts = [
       { at: 2.1, settings: { tempo: 90 } },
       { at: 3, busy: 0.5 },

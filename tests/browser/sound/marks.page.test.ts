@@ -173,7 +173,7 @@ describe('a mark', () => {
     expect(Math.max(...levels.slice(20, 80))).toBeLessThan(0.05 * plainLevel);
   });
 
-  test('accent begins louder, staccato ends sooner', async () => {
+  test('accent begins louder, staccato ends earlier', async () => {
     const [plain, accented, short] = [await note('-4'), await note('-4[accent]'), await note('-4[staccato]')];
     expect(Math.max(...loudness(accented, 20).slice(0, 5))).toBeGreaterThan(
       1.2 * Math.max(...loudness(plain, 20).slice(0, 5)),

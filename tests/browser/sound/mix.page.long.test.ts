@@ -111,7 +111,7 @@ describe('a hand on the desk does not click', () => {
       ],
     ],
     [
-      'that stops and goes on',
+      'that stops and continues',
       ['tune'],
       [
         { at: 1.3, gate: 'shut' },

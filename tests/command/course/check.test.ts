@@ -11,7 +11,7 @@ const wrong = () =>
   });
 
 describe('reedway check', () => {
-  test('shows each problem with its line, a caret and the mend, and counts them', async () => {
+  test('shows each problem with its line, a caret and the fix, and counts them', async () => {
     const dir = wrong();
     const { code, out, err } = await typed(['check', 'course'], dir.replace(/[^/]*$/, '')).then(() =>
       typed(['check', dir], dir),

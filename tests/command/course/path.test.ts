@@ -79,7 +79,7 @@ describe('reedway path', () => {
     const { code, out, err } = await typed(['path', dir]);
     expect(code).toBe(1);
     expect(out).toContain('riff: Riff');
-    expect(err).toContain('These lessons need each other in a ring: “bend” requires “first” requires “bend”.');
+    expect(err).toContain('These lessons need each other in a cycle: “bend” requires “first” requires “bend”.');
   });
 
   test('refuses two shapes at once', async () => {

@@ -180,14 +180,14 @@ describe('a clip with a mistake is told at its place', () => {
     expect(Object.keys(CLIP_PROBLEMS).filter((code) => !codes.has(code))).toEqual([]);
   });
 
-  test('in full sentences, with the mend', () => {
+  test('in full sentences, with the fix', () => {
     const { told } = read(NAMED, FRONT('{ at: 0:30, block: head, bars: 3-9 }'));
     expect(told[0]).toMatchObject({
       message: 'The block “head” has no bar 9: it goes from bar 0 to bar 4.',
       help: undefined,
     });
     expect(read('<Clip src="media/short.wav" cues={[{ at: 8 }]} />').told[0]?.message).toBe(
-      '“8” lies after the end of “media/short.wav”, which lasts 0:08.',
+      '“8” is after the end of “media/short.wav”, which lasts 0:08.',
     );
     expect(read(NAMED, FRONT('{ at: 0:30, block: heat }')).told[0]?.help).toBe('Did you mean “head”?');
   });

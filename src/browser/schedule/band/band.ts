@@ -12,7 +12,7 @@ import { chordsOf } from './chords.ts';
 import { drumsOf } from './drums.ts';
 import { beatKinds, STYLES, styleOf } from './style.ts';
 
-/** The variations change with the form, but not oftener than a short chorus would: over a vamp, or without a form. */
+/** The variations change with the form, but not more often than a short chorus would: over a vamp, or without a form. */
 const SHORTEST_CHORUS = 8;
 const chorusOf = ({ form }: Playback): number =>
   form > 0 ? form * Math.ceil(SHORTEST_CHORUS / form) : SHORTEST_CHORUS;

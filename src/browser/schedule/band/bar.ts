@@ -9,7 +9,7 @@ export interface BandBar {
   readonly kinds: readonly BeatKind[];
   /** Which variation of each pattern this chorus takes. */
   readonly chorus: number;
-  /** What ends with this bar and goes on in another: a phrase of four bars, or the chorus. */
+  /** What ends with this bar and continues in another: a phrase of four bars, or the chorus. */
   readonly ends: 'phrase' | 'chorus' | undefined;
   /** The first bar after a chorus. */
   readonly opens: boolean;

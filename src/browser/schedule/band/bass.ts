@@ -22,7 +22,7 @@ export function bassOf(bar: BandBar): BassCue[] {
       if (bar.chordAt(beat, part, parts) !== span) continue;
       if (letter === '.' && started) continue;
       const midi = bassNote(started ? letter : 'R', span, bar.random);
-      // A chord that comes in does so on its root; one that goes on from the bar before need not.
+      // A chord that comes in does so on its root; one that continues from the bar before need not.
       const entered = !started && span.held > 0 && letter !== '.' ? bassNote(letter, span, bar.random) : midi;
       const before = notes.at(-1);
       if (before) before.until = Math.min(before.until, at);

@@ -25,7 +25,7 @@ export interface DrumPattern {
 }
 
 /**
- * Letters of bass cells: `.` the note before goes on, `R` root, `3` `5` `6` `7` those tones of the chord, `8` the octave,
+ * Letters of bass cells: `.` the note before continues, `R` root, `3` `5` `6` `7` those tones of the chord, `8` the octave,
  * `a` a half step beside the root of the chord that comes. Beats are counted from where the chord comes in; the last one
  * before another chord plays `approach` instead.
  */

@@ -138,7 +138,7 @@ describe('the band', () => {
     expect([snare(true) > 1, snare(false)]).toEqual([true, 1]);
   });
 
-  test('begins its figure anew with every chord that comes in', () => {
+  test('begins its figure again with every chord that comes in', () => {
     const walk = bass(band(`feel: shuffle\n${TWELVE}`)).map(({ midi }) => midi);
     // G and then C, a bar each: root, third, fifth, sixth.
     expect(walk.slice(0, 4)).toEqual([31, 35, 38, 40]);
