@@ -35,12 +35,12 @@ export const COURSE_PROBLEMS = {
   }),
   'file-not-utf8': error<object>({
     about: 'Course files are UTF-8 text. Another encoding turns letters and accidentals into others.',
-    message: () => 'This is not UTF-8 text: the bytes here are no character.',
+    message: () => 'This is not UTF-8 text: the bytes here are not a character.',
     help: () => 'Save the file as UTF-8.',
   }),
   'file-control-character': error<{ name: string }>({
     about: 'A control character in a text is the trace of a damaged file or a binary one.',
-    message: ({ name }) => `There is a control character here (${name}), which text does not hold.`,
+    message: ({ name }) => `There is a control character here (${name}), which does not belong in text.`,
     help: () => 'Delete it, or fetch the file again if it is damaged.',
   }),
   'lesson-name': error<{ name: string; suggestion: string | undefined }>({
@@ -91,12 +91,12 @@ export const COURSE_PROBLEMS = {
         : (didYouMean(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
   }),
   'link-page-anchor': error<Near & { path: string; place: string; known: readonly string[] }>({
-    about: 'What is behind # in a link to a page of the site is the id of a place on it.',
+    about: 'The part after # in a link to a page of the site is the id of a place on that page.',
     message: ({ path, place }) => `The page ${path} has no place with the id “${place}”.`,
     help: (facts) => didYouMean(facts) ?? `Its places are: ${listed(facts.known)}.`,
   }),
   'link-anchor-unknown': error<Near & { lesson: string; place: string }>({
-    about: 'What is behind # in a link is the id of a block or a heading of that lesson.',
+    about: 'The part after # in a link is the id of a block or a heading of that lesson.',
     message: ({ lesson, place }) => `The lesson “${lesson}” has neither a block nor a heading with the id “${place}”.`,
     help: didYouMean,
   }),
@@ -117,7 +117,7 @@ export const COURSE_PROBLEMS = {
   }),
   'media-outside': error<Near & { path: string }>({
     about: 'Pictures and recordings are in the course’s media folder, or they would not be published.',
-    message: ({ path }) => `“${path}” does not lie in the media folder, so it would not be published.`,
+    message: ({ path }) => `“${path}” is not in the media folder, so it would not be published.`,
     help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
   }),
   'media-remote': warning<{ host: string }>({
@@ -136,12 +136,12 @@ export const COURSE_PROBLEMS = {
     help: didYouMean,
   }),
   'allow-error': error<{ code: string }>({
-    about: 'What would make the site wrong cannot be allowed, only fixed.',
+    about: 'An error cannot be allowed, only fixed.',
     message: ({ code }) => `“${code}” is an error, which cannot be allowed.`,
     help: () => 'Remove this entry and fix what the error points at.',
   }),
   'allow-unused': warning<{ code: string }>({
-    about: 'An allow entry that silences nothing hides the finding if it ever comes back.',
+    about: 'An allow entry that ignores nothing would hide the finding if it came back.',
     message: ({ code }) => `This lesson has no finding “${code}”, so there is nothing to allow.`,
     help: () => 'Remove this entry.',
   }),
@@ -151,7 +151,7 @@ export const COURSE_PROBLEMS = {
     help: didYouMean,
   }),
   'severity-error': error<{ code: string }>({
-    about: 'What would make the site wrong stays an error.',
+    about: 'The severity of an error cannot be changed.',
     message: ({ code }) => `“${code}” is an error and stays one.`,
     help: () => 'Remove this line.',
   }),

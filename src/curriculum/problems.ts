@@ -25,12 +25,12 @@ export const PATH_PROBLEMS = {
   }),
   'requires-draft': error<{ lesson: string }>({
     about: 'A draft is not published, so a published lesson that needs it would have a gap in its path.',
-    message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students could never have been through it.`,
+    message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students cannot have done it.`,
     help: () => 'Remove draft: true there, or make this lesson a draft as well.',
   }),
   'quotes-draft': warning<{ lesson: string }>({
     about:
-      'A published lesson quotes music of a draft: it is played and shown as it should be, but the lesson it comes from is not there for a student to turn to.',
+      'A published lesson quotes music of a draft: the music is shown and played, but students cannot open the lesson it comes from.',
     message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students will not know what is quoted here.`,
     help: () => 'Remove draft: true there, make this lesson a draft as well, or write the music out here.',
   }),
@@ -45,7 +45,7 @@ export const PATH_PROBLEMS = {
   }),
   'taught-twice': warning<{ technique: Named; first: string }>({
     about:
-      'Two lessons teach the same thing for the first time, and neither comes after the other: one of them says what the student knows already, or the other was meant.',
+      'Two lessons teach the same thing for the first time, and neither comes after the other: one of them repeats what the student already knows, or names the wrong technique.',
     message: ({ technique, first }) =>
       `${named(technique)} is taught for the first time here, and in ${quoted(first)} as well.`,
     help: ({ first }) =>
@@ -85,7 +85,8 @@ export const PATH_PROBLEMS = {
     help: ({ teacher }) => `Require ${quoted(teacher)} here, or change the order.`,
   }),
   'lesson-unreached': warning<{ first: string }>({
-    about: 'Nothing leads to a lesson that requires and quotes nothing, unless it is where the course begins.',
+    about:
+      'A lesson that requires and quotes nothing, and that no other lesson requires or quotes, is not connected to the course.',
     message: ({ first }) =>
       `Nothing leads to this lesson: it requires no other, and the course begins with ${quoted(first)}.`,
     help: () => 'Say what it requires.',
@@ -97,7 +98,7 @@ export const PATH_PROBLEMS = {
     help: () => 'Remove this entry.',
   }),
   'named-twice': hint<{ id: string; key: string }>({
-    about: 'An entry is twice in one list.',
+    about: 'An entry appears twice in one list.',
     message: ({ id, key }) => `${quoted(id)} is in ${key} twice.`,
     help: () => 'Remove one of the two.',
   }),
@@ -106,7 +107,7 @@ export const PATH_PROBLEMS = {
       'A lesson needs one of a later stage, so the stages are not in the order in which they can be worked through.',
     message: ({ lesson, stage, needed, neededStage }) =>
       `${quoted(lesson)} is in the stage ${quoted(stage)}, and needs ${quoted(needed)} of the later stage ${quoted(neededStage)}.`,
-    help: () => 'Move one of the two lessons to another stage, or drop the need.',
+    help: () => 'Move one of the two lessons to another stage, or remove the requirement.',
   }),
   'order-contradicts': warning<{ lesson: string; order: number; needed: string; neededOrder: number }>({
     about: 'The order a lesson asks for within its stage is not one in which it can be learnt.',
@@ -122,7 +123,7 @@ export const PATH_PROBLEMS = {
   }),
   'long-breath': warning<{ breath: 'blow' | 'draw'; litres: number; seconds: number; oneWay: boolean }>({
     about:
-      'The breath goes one way for too long to be comfortable. Estimated roughly, from the holes and the seconds alone.',
+      'The breath goes in one direction for too long to be comfortable. This is a rough estimate from the holes and the time.',
     message: ({ breath, seconds, oneWay, ...rest }) =>
       oneWay
         ? `Here the ${breath} continues for too long to be comfortable: about ${Math.round(seconds)} seconds without a turn, roughly ${litres(rest.litres)} litres of air.`

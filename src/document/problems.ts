@@ -16,25 +16,25 @@ export const DOCUMENT_PROBLEMS = {
       value === undefined
         ? `The # here begins a comment, so “${key}” has no value.`
         : `The # here begins a comment, so “${key}” is just “${value}”.`,
-    help: () => 'Quote the value, or write a sharp right behind its letter: F# .',
+    help: () => 'Quote the value, or write a sharp right after its letter: F# .',
   }),
   'key-twice': error<{ key: string }>({
     about: 'A key may appear only once, or it would be unclear which value is meant.',
-    message: ({ key }) => `The key “${key}” is twice.`,
+    message: ({ key }) => `The key “${key}” appears twice.`,
     help: () => 'Keep the one you mean.',
   }),
   'key-unknown': error<Near & { key: string; known: readonly string[] }>({
-    about: 'A key that nobody reads is most often a mistake in its name.',
+    about: 'An unknown key is usually a misspelled one.',
     message: ({ key }) => `There is no key “${key}” here.`,
     help: (facts) => didYouMean(facts) ?? `The keys are: ${listed(facts.known)}.`,
   }),
   'key-missing': error<{ key: string; empty: boolean }>({
-    about: 'A key that has to be there is not, or has no value.',
+    about: 'A required key is missing or has no value.',
     message: ({ key, empty }) => (empty ? `“${key}” has no value.` : `“${key}” is missing.`),
     help: ({ key, empty }) => (empty ? undefined : `Write a line ${key}: …`),
   }),
   'value-wrong': error<{ message: string; help: string | undefined }>({
-    about: 'A value is not what its key takes. Settings take the same values as at the head of a block.',
+    about: 'A value does not fit its key. Settings take the same values as in the header of a block.',
     message: ({ message }) => message,
     help: ({ help }) => help,
   }),

@@ -15,7 +15,7 @@ export const LESSON_PROBLEMS = {
       late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
   }),
   'front-matter-unclosed': error<object>({
-    about: 'Front matter that is not closed swallows the lesson; often the file is cut short.',
+    about: 'Front matter that is not closed hides the lesson; often the file is incomplete.',
     message: () => 'The front matter that begins here is not closed.',
     help: () => 'Write a line of three hyphens --- after its last key.',
   }),
@@ -61,21 +61,20 @@ export const LESSON_PROBLEMS = {
     message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,
   }),
   'script-in-lesson': error<{ name: string }>({
-    about: 'A lesson carries no scripts of its own: its page is complete without any.',
-    message: ({ name }) => `“${name}” would run a script on the page, and a lesson carries none.`,
+    about: 'A lesson cannot contain scripts.',
+    message: ({ name }) => `“${name}” would run a script on the page, and a lesson cannot have scripts.`,
     help: () => 'Remove it.',
   }),
   'picture-alt': warning<{ url: string | undefined }>({
-    about:
-      'A picture without words is nothing to a student who cannot see it. One that only decorates says so by an empty alt, which is HTML’s way.',
-    message: () => 'This picture has no words for students who cannot see it.',
+    about: 'A picture needs a description for students who cannot see it. A decorative picture has an empty alt.',
+    message: () => 'This picture has no description for students who cannot see it.',
     help: ({ url }) =>
       url === undefined
         ? 'Add alt="…" with what is to be seen, or alt="" if it only decorates.'
         : `Write what is to be seen between the brackets. If it only decorates, write <img src="${url}" alt="" /> instead.`,
   }),
   'fence-unclosed': error<{ next?: number }>({
-    about: 'A block whose fence is not closed swallows the rest of the lesson; often the file is cut short.',
+    about: 'A block whose fence is not closed contains the rest of the lesson; often the file is incomplete.',
     message: ({ next }) =>
       next === undefined
         ? 'The block that begins here is not closed.'
@@ -88,8 +87,8 @@ export const LESSON_PROBLEMS = {
     help: () => 'A block begins with ```tab .',
   }),
   'fence-settings': error<{ text: string }>({
-    about: 'Settings of a block are inside it, line by line, not behind the word tab.',
-    message: ({ text }) => `“${text}” behind the word tab is not read.`,
+    about: 'Settings of a block are inside it, line by line, not after the word tab.',
+    message: ({ text }) => `“${text}” after the word tab is not read.`,
     help: () => 'Write settings as key: value lines at the top of the block.',
   }),
 } satisfies Catalogue;

@@ -10,20 +10,20 @@ export const NOTATION_PROBLEMS = {
     help: () => 'Close its fence, or divide it into several blocks.',
   }),
   'block-empty': error<object>({
-    about: 'A block without a single slot has nothing to publish.',
+    about: 'A block without any slots has nothing to publish.',
     message: () => 'This block has no music.',
     help: () => 'Write at least one bar, or remove the block.',
   }),
 
   // header
   'header-unknown': error<Near & { key: string; known: readonly string[] }>({
-    about: 'Only the documented keys may be at the head of a block.',
+    about: 'The header of a block takes only the documented keys.',
     message: ({ key }) => `A block has no setting “${key}”.`,
     help: (facts) => didYouMean(facts) ?? `There are ${facts.known.join(', ')}.`,
   }),
   'header-twice': error<{ key: string }>({
-    about: 'A setting may be once in a block.',
-    message: ({ key }) => `The setting “${key}” is twice.`,
+    about: 'A setting may appear only once in a block.',
+    message: ({ key }) => `The setting “${key}” appears twice.`,
     help: () => 'Keep the one you mean.',
   }),
   'header-late': error<{ key: string }>({
@@ -48,7 +48,7 @@ export const NOTATION_PROBLEMS = {
 
   // slots
   'not-a-slot': error<Near & { text: string }>({
-    about: 'Something in the music is none of the things that may be there.',
+    about: 'Something in the music is not a note, a rest or another element of the notation.',
     message: ({ text }) =>
       `“${text}” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
     help: didYouMean,
@@ -67,7 +67,7 @@ export const NOTATION_PROBLEMS = {
     message: () => 'One note cannot be bent and overblown at once.',
   }),
   'hold-without-note': error<{ slots: number; after: 'rest' | 'nothing' }>({
-    about: 'A hold prolongs the note before it, so there has to be one.',
+    about: 'A hold extends the note before it, so a note has to come first.',
     message: ({ after }) =>
       after === 'rest' ? 'There is no note here to hold: a rest is before it.' : 'There is no note here to hold.',
     help: ({ slots, after }) => (after === 'rest' ? `A longer rest is written as one: .${slots + 1}` : undefined),
@@ -78,10 +78,10 @@ export const NOTATION_PROBLEMS = {
   }),
   'group-empty': error<object>({
     about: 'A group needs something to share its slots.',
-    message: () => 'This group holds nothing.',
+    message: () => 'This group is empty.',
   }),
   'group-nested': error<object>({
-    about: 'Groups do not be inside groups.',
+    about: 'Groups cannot be nested.',
     message: () => 'A group cannot be inside a group.',
     help: () => 'Hold with = inside one group instead: {4 = 5 6} is an eighth and two sixteenths of a quarter.',
   }),
@@ -90,7 +90,7 @@ export const NOTATION_PROBLEMS = {
     message: ({ what }) => `A ${what} cannot be inside a group.`,
   }),
   'group-too-many': error<{ limit: number }>({
-    about: 'A group shares its slots among at most sixteen events, which is finer than anybody reads.',
+    about: 'A group shares its slots among at most sixteen events, which is finer than music is written.',
     message: ({ limit }) => `A group shares its slots among at most ${limit} events.`,
     help: () => 'Write smaller slots (slot: 1/16) or several groups.',
   }),
@@ -108,17 +108,17 @@ export const NOTATION_PROBLEMS = {
   }),
   'chord-unknown': error<{ text: string }>({
     about: 'A chord symbol is a roman numeral in the song’s key or a chord name.',
-    message: ({ text }) => `“${text}” is no chord symbol.`,
+    message: ({ text }) => `“${text}” is not a chord symbol.`,
     help: () => 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
   }),
   'mouth-unknown': error<Near & { text: string }>({
     about: 'There are two embouchures to switch between.',
-    message: ({ text }) => `“@${text}” is no embouchure: write @lips or @tongue.`,
+    message: ({ text }) => `“@${text}” is not an embouchure: write @lips or @tongue.`,
     help: didYouMean,
   }),
   'mark-unknown': error<Near & { text: string }>({
     about: 'Marks are the words listed in the guide.',
-    message: ({ text }) => `“${text}” is no mark of a note.`,
+    message: ({ text }) => `“${text}” is not a mark of a note.`,
     help: didYouMean,
   }),
   'mark-shake': error<object>({
@@ -126,18 +126,18 @@ export const NOTATION_PROBLEMS = {
     message: () => 'A shake needs its other hole, as in 4[shake 5].',
   }),
   'mark-twice': error<{ text: string }>({
-    about: 'A mark is once on a note.',
-    message: ({ text }) => `The mark “${text}” is twice on this note.`,
+    about: 'A mark may appear only once on a note.',
+    message: ({ text }) => `The mark “${text}” appears twice on this note.`,
   }),
 
   // names and lines
   'part-without-name': error<object>({
-    about: 'A part is a label, so it has one.',
+    about: 'A part needs a name.',
     message: () => 'This part has no name.',
-    help: () => 'Write one behind the colon, as in part: Chorus',
+    help: () => 'Write one after the colon, as in part: Chorus',
   }),
   'phrase-without-name': error<object>({
-    about: 'A phrase is there to be quoted, so it has a name: letters, digits and hyphens.',
+    about: 'A phrase needs a name, so that it can be quoted: letters, digits and hyphens.',
     message: () => 'A phrase needs a name of letters, digits and hyphens.',
     help: () => 'Write phrase answer: 2 -2 -1 =',
   }),
@@ -147,16 +147,16 @@ export const NOTATION_PROBLEMS = {
   }),
   'phrase-empty': error<{ name: string }>({
     about: 'A phrase names a run of slots.',
-    message: ({ name }) => `The phrase “${name}” holds no slot.`,
+    message: ({ name }) => `The phrase “${name}” has no slots.`,
   }),
   'phrase-repeats': error<object>({
     about: 'A phrase may cross plain bar lines, but holds no repeats, endings or closing lines.',
-    message: () => 'A phrase holds no repeat, ending or closing bar line.',
+    message: () => 'A phrase cannot contain a repeat, ending or closing bar line.',
     help: () => 'Write the repeat in the music, around the phrase.',
   }),
   'quote-unreadable': error<{ text: string }>({
     about: 'A quotation names a phrase of this block, or a block of a lesson and perhaps a phrase of it.',
-    message: ({ text }) => `“<${text}>” is no quotation.`,
+    message: ({ text }) => `“<${text}>” is not a quotation.`,
     help: () => 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
   }),
   'quote-unknown': error<Near & { what: 'phrase' | 'lesson' | 'block'; name: string }>({
@@ -165,8 +165,8 @@ export const NOTATION_PROBLEMS = {
     help: didYouMean,
   }),
   'quote-cycle': error<{ cycle: readonly string[] }>({
-    about: 'Quotations lead back to where they started, so there is no end to them.',
-    message: ({ cycle }) => `This quotation goes round in a cycle: ${cycle.join(' → ')}.`,
+    about: 'Quotations form a cycle, so they never end.',
+    message: ({ cycle }) => `This quotation is part of a cycle: ${cycle.join(' → ')}.`,
   }),
   'quote-broken': error<{ name: string }>({
     about: 'What is quoted has problems of its own.',
@@ -185,7 +185,7 @@ export const NOTATION_PROBLEMS = {
 
   // bars
   'bar-empty': error<object>({
-    about: 'Two bar lines with nothing between them hide a forgotten bar.',
+    about: 'Two bar lines with nothing between them usually mean a forgotten bar.',
     message: () => 'There is nothing between these bar lines.',
     help: () => 'Rest for a whole bar with .8 (in slots of 1/8), or remove one line.',
   }),
@@ -202,7 +202,7 @@ export const NOTATION_PROBLEMS = {
     help: () => 'Is a bar line missing?',
   }),
   'form-unfilled': error<{ bars: number; form: string; length: number }>({
-    about: 'Music over a form goes through it whole: a chorus is not broken off.',
+    about: 'Music over a form fills the whole form.',
     message: ({ bars, form, length }) => `The music has ${plural(bars, 'bar')}, and ${form} has ${length}.`,
     help: ({ bars, length, form }) =>
       bars < length && !form.includes(' ')
@@ -210,8 +210,8 @@ export const NOTATION_PROBLEMS = {
         : 'Fill the form, or choose other chords.',
   }),
   'repeat-against-form': error<{ bar: number }>({
-    about: 'Where a repeat comes round over other chords of the form, one written bar would need two harmonies.',
-    message: ({ bar }) => `Bar ${bar} comes round over another chord of the form when it is repeated.`,
+    about: 'If the second time of a repeat has other chords of the form, one written bar would need two harmonies.',
+    message: ({ bar }) => `Bar ${bar} has another chord of the form when it is repeated.`,
     help: () => 'Write the repeat out.',
   }),
   'repeat-unclosed': error<object>({
@@ -227,7 +227,7 @@ export const NOTATION_PROBLEMS = {
 
   // instrument
   'no-hole': error<{ hole: number; holes: number }>({
-    about: 'A hole the harp has not got.',
+    about: 'The harp does not have this hole.',
     message: ({ hole, holes }) => `There is no hole ${hole} on a harp of ${holes} holes.`,
   }),
   'no-bend': error<Near & { hole: number; breath: string; why: string }>({
@@ -261,7 +261,7 @@ export const NOTATION_PROBLEMS = {
   }),
   'hole-twice': error<{ hole: number }>({
     about: 'A chord names each of its holes once.',
-    message: ({ hole }) => `Hole ${hole} is twice in this chord.`,
+    message: ({ hole }) => `Hole ${hole} appears twice in this chord.`,
   }),
   'holes-too-far': error<{ low: number; high: number; reach: number }>({
     about: 'A mouth covers five holes, common practice.',

@@ -111,7 +111,7 @@ const READERS: Readonly<Record<SettingKey, Reader>> = {
   chords: (text) => {
     const read = readForm(text);
     if ('bars' in read) return { value: { progression: { bars: read.bars } } };
-    const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is no chord symbol.`;
+    const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is not a chord symbol.`;
     return { message, help: EXAMPLES.chords, offset: read.offset };
   },
   mouth: (text) => (text === 'lips' || text === 'tongue' ? { value: { mouth: text } } : undefined),

@@ -101,7 +101,7 @@ describe('front matter', () => {
     ['summary: [a]', '“summary” takes a text, not a list or a group of keys.'],
     ['requires: {a: b}', 'Each entry of “requires” takes a text, not a list or a group of keys.'],
     ['allow: never-taught', 'Each entry of “allow” is a group of “key: value” lines with code, reason.'],
-    ['title: B', 'The key “title” is twice.'],
+    ['title: B', 'The key “title” appears twice.'],
   ])('does not take %j', (line, message) => {
     const read = readYaml(`title: A\n${line}\n`);
     const { value, diagnostics } = checkYaml(lessonSchema(SHIPPED_TABLES), read, { title: 'fallback' });

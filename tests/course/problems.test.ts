@@ -27,7 +27,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:2:11-12',
         'file-not-utf8',
-        'This is not UTF-8 text: the bytes here are no character.',
+        'This is not UTF-8 text: the bytes here are not a character.',
         'Save the file as UTF-8.',
       ],
     ],
@@ -39,7 +39,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:4-5',
         'file-control-character',
-        'There is a control character here (NUL), which text does not hold.',
+        'There is a control character here (NUL), which does not belong in text.',
         'Delete it, or fetch the file again if it is damaged.',
       ],
     ],
@@ -222,7 +222,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:11-28',
         'media-outside',
-        '“pictures/harp.svg” does not lie in the media folder, so it would not be published.',
+        '“pictures/harp.svg” is not in the media folder, so it would not be published.',
         'Move it to media and write media/… here.',
       ],
     ],

@@ -151,7 +151,7 @@ describe('the checks of a path', () => {
     );
   });
 
-  it('tell together what nobody teaches where one lesson brings in more than three such, none of it left out', () => {
+  it('report together what nobody teaches where one lesson brings in more than three such, none of it left out', () => {
     const course = (block: string, others: WrittenCourse = {}) => ({
       first: { teaches: ['single-notes'], blocks: [OPEN] },
       many: { requires: ['first'], blocks: [block] },
@@ -166,7 +166,7 @@ describe('the checks of a path', () => {
     expect(each).toEqual(["many 0:-4' never-taught", "many 0:-3' never-taught"]);
     for (const id of ['shuffle', 'draw-4-half-step', 'draw-3-half-step', 'draw-2-half-step', 'draw-6-half-step'])
       expect(told).toContain(id);
-    expect(told).toMatch(/nor \d+ more .*; reedway techniques many tells where each is used\.$/);
+    expect(told).toMatch(/nor \d+ more .*; reedway techniques many shows where each is used\.$/);
   });
 
   it('take a wider technique for a narrower one that nobody teaches by name, and note by note the other way round', () => {

@@ -122,7 +122,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:4-11',
         'script-in-lesson',
-        '“onclick” would run a script on the page, and a lesson carries none.',
+        '“onclick” would run a script on the page, and a lesson cannot have scripts.',
         'Remove it.',
       ],
     ],
@@ -134,7 +134,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:9-29',
         'picture-alt',
-        'This picture has no words for students who cannot see it.',
+        'This picture has no description for students who cannot see it.',
         'Write what is to be seen between the brackets. If it only decorates, write <img src="media/harp.svg" alt="" /> instead.',
       ],
     ],
@@ -151,7 +151,7 @@ const CASES: readonly ProblemCase[] = [
       (place): Reported => [
         place,
         'picture-alt',
-        'This picture has no words for students who cannot see it.',
+        'This picture has no description for students who cannot see it.',
         'Add alt="…" with what is to be seen, or alt="" if it only decorates.',
       ],
     ),
@@ -163,7 +163,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:1-10',
         'picture-alt',
-        'This picture has no words for students who cannot see it.',
+        'This picture has no description for students who cannot see it.',
         'Write what is to be seen between the brackets. If it only decorates, write <img src="…" alt="" /> instead.',
       ],
     ],
@@ -211,7 +211,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:8-15',
         'fence-settings',
-        '“harp: A” behind the word tab is not read.',
+        '“harp: A” after the word tab is not read.',
         'Write settings as key: value lines at the top of the block.',
       ],
     ],

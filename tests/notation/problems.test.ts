@@ -71,7 +71,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   ],
   [
     `harp: A\nharp: C\n${EIGHT}`,
-    [{ code: 'header-twice', at: 'harp', says: 'The setting “harp” is twice.', help: 'Keep the one you mean.' }],
+    [{ code: 'header-twice', at: 'harp', says: 'The setting “harp” appears twice.', help: 'Keep the one you mean.' }],
   ],
   [
     `${EIGHT}\ntempo: 90`,
@@ -112,7 +112,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'header-value',
         at: 'X7',
-        says: '“X7” is no chord symbol.',
+        says: '“X7” is not a chord symbol.',
         help: 'Divide bars by |, as in I7 | IV7 | V7 IV7 | I7.',
       },
     ],
@@ -192,7 +192,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     ],
   ],
   ['4 =0 =6', [{ code: 'count-zero', at: '=0', says: '“=” needs a count from 1 to 999.' }]],
-  ['{} .7', [{ code: 'group-empty', at: '{}', says: 'This group holds nothing.' }]],
+  ['{} .7', [{ code: 'group-empty', at: '{}', says: 'This group is empty.' }]],
   [
     '{4 {5 6}} .7',
     [
@@ -228,7 +228,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'chord-unknown',
         at: '"H7"',
-        says: '“H7” is no chord symbol.',
+        says: '“H7” is not a chord symbol.',
         help: 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
       },
     ],
@@ -239,17 +239,17 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'mouth-unknown',
         at: '@tounge',
-        says: '“@tounge” is no embouchure: write @lips or @tongue.',
+        says: '“@tounge” is not an embouchure: write @lips or @tongue.',
         help: 'Did you mean “@tongue”?',
       },
     ],
   ],
   [
     '-2[slapp] =7',
-    [{ code: 'mark-unknown', at: 'slapp', says: '“slapp” is no mark of a note.', help: 'Did you mean “slap”?' }],
+    [{ code: 'mark-unknown', at: 'slapp', says: '“slapp” is not a mark of a note.', help: 'Did you mean “slap”?' }],
   ],
   ['-4[shake] =7', [{ code: 'mark-shake', at: 'shake', says: 'A shake needs its other hole, as in 4[shake 5].' }]],
-  ['-4[dip dip] =7', [{ code: 'mark-twice', at: 'dip', says: 'The mark “dip” is twice on this note.' }]],
+  ['-4[dip dip] =7', [{ code: 'mark-twice', at: 'dip', says: 'The mark “dip” appears twice on this note.' }]],
   [
     `part:\n${EIGHT}`,
     [
@@ -257,7 +257,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
         code: 'part-without-name',
         at: 'part',
         says: 'This part has no name.',
-        help: 'Write one behind the colon, as in part: Chorus',
+        help: 'Write one after the colon, as in part: Chorus',
       },
     ],
   ],
@@ -276,14 +276,14 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     `phrase a: 1\nphrase a: 2\n${EIGHT}`,
     [{ code: 'phrase-twice', at: 'a', says: 'There are two phrases named “a” in this block.' }],
   ],
-  [`phrase a:\n${EIGHT}`, [{ code: 'phrase-empty', at: 'a', says: 'The phrase “a” holds no slot.' }]],
+  [`phrase a:\n${EIGHT}`, [{ code: 'phrase-empty', at: 'a', says: 'The phrase “a” has no slots.' }]],
   [
     `phrase a: 1 :|\n${EIGHT}`,
     [
       {
         code: 'phrase-repeats',
         at: ':|',
-        says: 'A phrase holds no repeat, ending or closing bar line.',
+        says: 'A phrase cannot contain a repeat, ending or closing bar line.',
         help: 'Write the repeat in the music, around the phrase.',
       },
     ],
@@ -294,7 +294,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'quote-unreadable',
         at: '<a b>',
-        says: '“<a b>” is no quotation.',
+        says: '“<a b>” is not a quotation.',
         help: 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
       },
     ],
@@ -335,7 +335,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   ],
   [
     'phrase a: <b>\nphrase b: <a>\n<a> .8',
-    [{ code: 'quote-cycle', at: '<a>', says: 'This quotation goes round in a cycle: a → b → a.' }],
+    [{ code: 'quote-cycle', at: '<a>', says: 'This quotation is part of a cycle: a → b → a.' }],
   ],
   [
     '<riffs/bad>',
@@ -413,13 +413,13 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
       {
         code: 'repeat-against-form',
         at: EIGHT,
-        says: 'Bar 1 comes round over another chord of the form when it is repeated.',
+        says: 'Bar 1 has another chord of the form when it is repeated.',
         help: 'Write the repeat out.',
       },
       {
         code: 'repeat-against-form',
         at: EIGHT,
-        says: 'Bar 2 comes round over another chord of the form when it is repeated.',
+        says: 'Bar 2 has another chord of the form when it is repeated.',
         help: 'Write the repeat out.',
       },
     ],
@@ -495,7 +495,7 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
     ],
   ],
   ['4* =7', [{ code: 'no-slide', at: '4*', says: 'This harp has no slide to press.' }]],
-  ['(2 2) =7', [{ code: 'hole-twice', at: '(2 2)', says: 'Hole 2 is twice in this chord.' }]],
+  ['(2 2) =7', [{ code: 'hole-twice', at: '(2 2)', says: 'Hole 2 appears twice in this chord.' }]],
   [
     '(1 7)[tongue] =7',
     [{ code: 'holes-too-far', at: '(1 7)', says: 'Holes 1 and 7 are further apart than a mouth covers (5 holes).' }],

@@ -40,12 +40,12 @@ export const CLIP_PROBLEMS = {
     help: ({ fix }) => fix,
   }),
   'clip-captions-page': error<object>({
-    about: 'Captions are shown with a recording; a page of elsewhere has its own.',
+    about: 'Captions are shown with a recording; a page on another site has its own.',
     message: () => 'This clip is a page of elsewhere, with which no captions can be shown.',
     help: () => 'Name the recording itself, an address that ends in .mp4 or .mp3, or remove the captions.',
   }),
   'clip-address': error<{ url: string; open: boolean }>({
-    about: 'What is elsewhere is fetched by its https: address, or browsers refuse it on the pages of a site.',
+    about: 'A recording on another site needs an https: address, or browsers refuse to load it.',
     message: ({ url, open }) =>
       open ? `The pages of the site cannot play what begins with http:, as “${url}” does.` : `“${url}” is no address.`,
     help: ({ open }) =>
@@ -54,7 +54,7 @@ export const CLIP_PROBLEMS = {
         : 'Copy it from the browser in which it opens.',
   }),
   'clip-no-captions': hint<object>({
-    about: 'Who cannot hear a recording, or is where none can be heard, has its captions.',
+    about: 'Captions are for students who cannot hear the recording or cannot play it aloud.',
     message: () => 'This video has no captions.',
     help: () => 'Write what is said into a WebVTT file and name it: captions="media/….vtt".',
   }),

@@ -29,11 +29,11 @@ export const FIGURE_PROBLEMS = {
   }),
   'figure-chord': error<{ text: string }>({
     about: 'A chord is a roman numeral of the song’s key or a name.',
-    message: ({ text }) => `“${text}” is no chord symbol.`,
+    message: ({ text }) => `“${text}” is not a chord symbol.`,
     help: () => 'Write a numeral such as IV7, or a name such as A7.',
   }),
   'figure-lights': error<{ first: string; second: string }>({
-    about: 'A harp map lights one thing at a time, or nobody could say which note belongs to which.',
+    about: 'A harp map highlights one thing at a time.',
     message: ({ first, second }) => `This map is to light both its “${first}” and its “${second}”.`,
     help: () => 'Keep one of them, or set two maps.',
   }),
@@ -48,7 +48,7 @@ export const FIGURE_PROBLEMS = {
     help: () => 'Fix that block first.',
   }),
   'figure-other-tuning': error<{ name: string; theirs: string; ours: string }>({
-    about: 'The notes of one tuning mean nothing on the map of another.',
+    about: 'Notes for one tuning cannot be shown on a map of another.',
     message: ({ name, theirs, ours }) => `${name} is for a harp tuned ${theirs}, and this map shows one tuned ${ours}.`,
     help: ({ theirs }) => `Give the map tuning="${theirs}".`,
   }),
@@ -58,7 +58,7 @@ export const FIGURE_PROBLEMS = {
     help: ({ holes }) => `Write a number from 1 to ${holes}.`,
   }),
   'figure-targets': error<{ bars: number; targets: number }>({
-    about: 'Target notes are one in a bar of the form, divided by bar lines.',
+    about: 'There is one target note for each bar of the form; bars are divided by bar lines.',
     message: ({ bars, targets }) => `There are targets for ${targets} bars, and the form has ${bars}.`,
     help: () => 'Divide bars by | and leave a bar without a target empty or as a rest: -3 | . | 4',
   }),
