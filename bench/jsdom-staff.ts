@@ -1,6 +1,6 @@
 /**
  * The staff of a score drawn the usual way: VexFlow's own SVG output on jsdom, its music font registered with a real
- * canvas for measuring, its own formatter. This is what engraving is compared with; nothing of ours draws here.
+ * canvas for measuring, its own formatter. This is what engraving is compared with; no code of Reedway draws here.
  */
 import { createRequire } from 'node:module';
 import { createCanvas, GlobalFonts } from '@napi-rs/canvas';

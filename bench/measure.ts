@@ -46,7 +46,7 @@ export function run(
   options: { cwd?: string; env?: NodeJS.ProcessEnv } = {},
 ): Promise<Ran> {
   const { cwd = ROOT, env = {} } = options;
-  // The shell tells what its children and theirs have used once they have ended.
+  // The shell reports what its children and theirs have used once they have ended.
   const script = '"$0" "$@"; code=$?; times >&3; exit $code';
   const child = spawn('sh', ['-c', script, file, ...args], {
     cwd,

@@ -31,7 +31,7 @@ function take(sentinel: WakeLockSentinel): void {
   });
 }
 
-// Whoever looks at another page loses the lock, though a recording may play on.
+// A page that is hidden loses the lock, though a recording may play on.
 document.addEventListener('visibilitychange', () => {
   if (reasons.size > 0 && !document.hidden) ask();
 });

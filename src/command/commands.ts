@@ -29,7 +29,7 @@ export const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'explain',
-    summary: 'Tell what notes are on a harp and over the chords of a form',
+    summary: 'Explain notes on a harp and over the chords of a form',
     load: () => import('./block/explain.ts'),
   },
   {
@@ -44,7 +44,7 @@ export const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'messages',
-    summary: 'Tell what the codes of problems stand for',
+    summary: 'Explain the codes of problems',
     load: () => import('./course/messages.ts'),
   },
 ];

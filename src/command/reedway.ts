@@ -6,7 +6,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error;
   process.exit();
 });
-// What was compiled once need not be again, which is most of what a short command does. Hence no import above.
+// Compiled code is cached, since compiling is most of the work of a short command. This has to run before any import.
 enableCompileCache();
 const { run } = await import('./run.ts');
 const { processTerminal } = await import('./terminal/terminal.ts');

@@ -6,7 +6,7 @@ import { type Curriculum, stepOf } from './curriculum.ts';
 export interface Band {
   /** Undefined for lessons of no stage. */
   readonly stage?: string;
-  /** Whether the stage stood further up already: its lessons need some of another in between. */
+  /** Whether the stage has a band further up already: its lessons need some of another stage in between. */
   readonly continued: boolean;
   readonly firstLayer: number;
   readonly lastLayer: number;

@@ -102,7 +102,7 @@ function apart(a: Item, b: Item): number {
 
 function freely(layer: readonly number[], steps: readonly Pair[], box: number): MapLayout {
   const graph = new dagre.graphlib.Graph();
-  // Between two rows the library keeps one for labels, which lines here have none of: hence twice the row. Its own
+  // Between two rows the library keeps one for labels, which lines here do not have: so the row is doubled. Its own
   // root, which ties loose parts together while it ranks, goes above all.
   const ranker: RankerFunction = (ranked) => {
     for (const name of ranked.nodes()) ranked.node(name).rank = 2 * (layer[Number(name)] ?? ABOVE);

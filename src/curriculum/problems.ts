@@ -18,7 +18,7 @@ export const PATH_PROBLEMS = {
   }),
   'path-cycle': error<{ steps: readonly { readonly lesson: string; readonly how: 'requires' | 'quotes' }[] }>({
     about: 'Lessons that need each other in a cycle have no first one, so no student could begin.',
-    // Told as the author wrote it: each lesson with what it needs next.
+    // Reported as the author wrote it: each lesson with what it needs next.
     message: ({ steps }) =>
       `These lessons need each other in a cycle: ${steps.map(({ lesson, how }) => `${quoted(lesson)} ${how} `).join('')}${quoted(steps[0]?.lesson ?? '')}.`,
     help: () => 'Take one of these steps out.',

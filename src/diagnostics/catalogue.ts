@@ -4,7 +4,7 @@
  */
 import type { Diagnostic, Severity, TextSpan } from './diagnostic.ts';
 
-/** One kind of problem: how bad, what it is in general (for the reference page), and its words for the facts at hand. */
+/** One kind of problem: how bad, what it is in general (for the reference page), and its words for the given facts. */
 export interface ProblemKind<Facts> {
   readonly severity: Severity;
   /** What this problem is and why it is one, for the reference of messages. */

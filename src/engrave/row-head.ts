@@ -32,7 +32,7 @@ export function drawRowHead(key: SongKey, clef: Clef, layout: Layout): RowHead {
     return use(glyphAt(code).code, x, y);
   };
   const staff = [0, 10, 20, 30, 40].map((y) => `M0 ${y}H${n(width + 0.3)}`).join('');
-  // Each row shows a copy, which only the style sheet's plainest selectors reach: hence classes of its own.
+  // Each row shows a copy, which only selectors of a single class reach: so its parts have classes of their own.
   let markup = `<path class="row-head-line" d="${staff}M0 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
   markup += put(clef.code, 3, 30);
   const code = signature > 0 ? 0xe262 : 0xe260;

@@ -18,7 +18,7 @@ export interface TooDeep {
   readonly unreadable: boolean;
 }
 
-/** Told from the text, before anybody reads it. */
+/** Found in the text, before it is parsed. */
 export function tooDeepIn(text: string): TooDeep | undefined {
   let [brackets, tags] = [0, 0];
   for (const { 0: sign, index } of text.matchAll(/[()[\]{}]|<\/?[A-Za-z][^<>]{0,1000}>/g)) {
@@ -42,7 +42,7 @@ export function tooDeepIn(text: string): TooDeep | undefined {
   return undefined;
 }
 
-/** Told from what was read. */
+/** Found in the parsed tree. */
 export function tooDeepUnder(root: MdastNode): TooDeep | undefined {
   const waiting: (readonly [MdastNode, number])[] = [[root, 0]];
   for (let next = waiting.pop(); next; next = waiting.pop()) {

@@ -1,4 +1,4 @@
-/** The music of a block as one stream: groups dissolved into exact durations, quotations replaced by what they name. */
+/** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { numeralOf } from '../harmony/numeral.ts';

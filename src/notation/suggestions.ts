@@ -4,7 +4,7 @@ import { type Known, nearest, numbersIn } from '../diagnostics/nearest.ts';
 import { ordinal, POSITIONS, positionName } from '../instrument/position.ts';
 import { gcd } from '../time/fraction.ts';
 
-/** For each, values that may be meant, the likeliest first; whether one can be read is for its reader to say. */
+/** For each setting, values that may be meant, the most likely first. The setting's reader decides whether one is valid. */
 export const SUGGESTIONS = {
   harp: (text) => {
     const name = text

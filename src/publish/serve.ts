@@ -37,7 +37,7 @@ export interface Serving {
   readonly engraver: Engraver;
   /** Reads the course, taking over from the last reading what did not change. */
   read(previous: Course | undefined): Course;
-  /** Told of every course read. */
+  /** Called with every course that was read. */
   heard(course: Course): void;
 }
 

@@ -12,7 +12,7 @@ import { type Playing, play, restBetween, type Stroke } from './strokes.ts';
 export interface Difficulty {
   /** The sum of the parts, 0 to 10, to one decimal. */
   readonly level: number;
-  /** From the weightiest down; those that weigh nothing are left out. */
+  /** In descending order of weight; parts without weight are left out. */
   readonly parts: readonly DifficultyPart[];
   readonly breath: BreathUse;
 }

@@ -57,7 +57,7 @@ async function hosted(course: Course, site: string, base: string): Promise<Share
   return { course, address, close: () => server.close() };
 }
 
-/** Runs `make` for a folder that is not there yet. Whoever comes meanwhile, in another process as well, waits for it. */
+/** Runs `make` for a folder that is not there yet. Other callers, also in other processes, wait for it. */
 async function once(folder: string, make: (unfinished: string) => Promise<void>): Promise<void> {
   const unfinished = `${folder}-unfinished`;
   while (!existsSync(folder)) {

@@ -132,9 +132,9 @@ test.each(alsoLong(["-2'"], ['2', '-2', "-2''"]))(
     await page.mouse.down();
     const pitches = pitchesOf(writeWav(await recorded())).flatMap(({ hertz }) => (hertz > 50 ? [hertz] : []));
     await page.mouse.up();
-    const told = Number(await place.getAttribute('data-hz'));
+    const reported = Number(await place.getAttribute('data-hz'));
     expect(pitches.length).toBeGreaterThan(50);
-    expect(Math.abs(1200 * Math.log2(median(pitches) / told))).toBeLessThan(2);
+    expect(Math.abs(1200 * Math.log2(median(pitches) / reported))).toBeLessThan(2);
   },
 );
 

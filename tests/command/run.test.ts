@@ -8,7 +8,7 @@ describe('reedway', () => {
     expect(code).toBe(0);
     for (const { name, summary } of COMMANDS) expect(out).toMatch(new RegExp(`^  ${name} +${summary}$`, 'm'));
   });
-  test('tells its version', async () => {
+  test('prints its version', async () => {
     expect((await typed(['--version'])).out).toMatch(/^\d+\.\d+\.\d+\n$/);
   });
   test('shows its help, as a mistake, where nothing is asked of it', async () => {

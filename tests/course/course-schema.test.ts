@@ -109,7 +109,7 @@ describe('front matter', () => {
     expect(value.title).toBe('A');
   });
 
-  test('of another shape altogether is told so', () => {
+  test('of another shape is reported', () => {
     expect(said(lesson('- a\n- b\n'))).toEqual(['This file is a group of “key: value” lines.']);
     expect(said(lesson('words\n'))).toEqual(['This file is a group of “key: value” lines.']);
     expect(said(lesson('# nothing\n'))).toEqual(['“title” is missing.']);
@@ -133,7 +133,7 @@ describe('a list of groups', () => {
     ['[{id: breath, title: Breath}, blues]', 'blues', '…', 39],
     ['breath', 'breath', '…', 9],
     ['[[breath, blues]]', 'breath', 'blues', 10],
-  ])('of another shape (%s) is told once, with its own words put right', (stages, id, title, column) => {
+  ])('of another shape (%s) is reported once, with its own words put right', (stages, id, title, column) => {
     const { value, diagnostics } = course(`title: A\nstages: ${stages}\n`);
     expect(diagnostics.map(({ message, help, span }) => [message, help, span.from - 8])).toEqual([
       [EACH, `Write “- id: ${id}”, and “title: ${title}” in a line below it.`, column],
@@ -141,7 +141,7 @@ describe('a list of groups', () => {
     expect(value.stages).toEqual([]);
   });
 
-  test('is told each mistake of its own in groups that are meant as such', () => {
+  test('reports each mistake of its own in groups that are meant as such', () => {
     expect(said(course('title: A\nstages: [{id: a, titel: A}, {id: b}]\n'))).toEqual([
       'There is no key “titel” here.',
       '“title” is missing.',
@@ -152,17 +152,17 @@ describe('a list of groups', () => {
   test.each([
     ['title: A\n  harp: C\n', 'A line below is indented further than this one, so it is read as continuing from it.'],
     ['title: A: b\n', 'A second colon in this line makes YAML see a key inside a value.'],
-  ])('as a mistake of indentation or a colon, is told as what it is: %j', (text, message) => {
+  ])('as a mistake of indentation or a colon, is reported as what it is: %j', (text, message) => {
     expect(said(readYaml(text))).toEqual([message]);
   });
 
-  test('and a file without spaces behind its colons is told where they belong', () => {
+  test('and a file without spaces behind its colons reports where they belong', () => {
     expect(lesson('title:A\nharp:C\n').diagnostics.map(({ help }) => help)).toEqual([
       'Write a space behind the colon: title: …',
     ]);
   });
 
-  test('that is indented unevenly is told once', () => {
+  test('that is indented unevenly is reported once', () => {
     const { diagnostics } = readYaml('title: A\nstages:\n  - id: a\n  title: B\n');
     expect(diagnostics.map(({ code }) => code)).toEqual(['yaml-syntax']);
   });

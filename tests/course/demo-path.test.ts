@@ -1,4 +1,4 @@
-/** The demo course's path: without a flaw as it is, and every planted flaw is told at its line. */
+/** The demo course's path: without a flaw as it is, and every planted fault is reported at its line. */
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -59,7 +59,7 @@ const block = (music: string) => (before: string) =>
   `${before}\n\`\`\`tab\nid: planted\n${music.includes('slot:') ? '' : 'slot: 1/4\n'}${music}\n\`\`\`\n`;
 
 /** Everything that can be planted, where, and what is then pointed at. Other findings may follow from it. */
-const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof planted>[0], told: string])[] = [
+const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof planted>[0], reported: string])[] = [
   ['an unknown lesson', { 'half-steps': added('requires', 'fist-bends') }, 'half-steps requires-unknown: fist-bends'],
   ['a self-requirement', { 'half-steps': added('requires', 'half-steps') }, 'half-steps requires-self: half-steps'],
   ['a ring', { 'first-sounds': line('requires: [closing-solo]') }, 'first-sounds path-cycle: closing-solo'],
@@ -139,9 +139,9 @@ const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof plant
 ];
 
 describe('a fault planted in a copy', () => {
-  it.each(FAULTS)('is told at its line: %s', (_, changes, told) => {
+  it.each(FAULTS)('is reported at its line: %s', (_, changes, reported) => {
     const problems = planted(changes);
-    expect(problems).toContain(told);
+    expect(problems).toContain(reported);
   });
 
   it('is silenced by an allowance with a reason, in its lesson alone', () => {

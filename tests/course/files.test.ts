@@ -33,7 +33,7 @@ describe.each(KINDS)('files in %s', (_, filesOf) => {
   const files = filesOf(TABLE);
   test('are a folder', () => expect(files.kind()).toBe('folder'));
   test('are read as bytes', () => expect([...files.read('media/bytes.bin')]).toEqual([0, 255, 1, 2]));
-  test('are missed and told from folders', () => {
+  test('are missed and distinguished from folders', () => {
     expect([codeOf(() => files.read('gone')), codeOf(() => files.read('lessons'))]).toEqual(['ENOENT', 'EISDIR']);
   });
   test('are listed below a folder in order, without hidden ones', () => {

@@ -89,13 +89,13 @@ describe('the guide to a course', () => {
     expect(second?.clips[0]?.clip?.title).toBe('What the hands do');
   });
 
-  test.each(wrong)('says what is told of a mistake in $path: $text', ({ path, text, message }) => {
+  test.each(wrong)('prints what is reported of a mistake in $path: $text', ({ path, text, message }) => {
     const others =
       path === 'lessons/first-notes.mdx' ? [] : right.filter((one) => one.path === 'lessons/first-notes.mdx');
     const front = Object.fromEntries(others.map((one) => [one.path, one.text.replace('stage: breath\n', '')]));
     const { problems } = loadCourse(folderOf({ 'course.yaml': 'title: A course\n', ...front, [path]: text }));
-    const told = problems.filter(({ file }) => file === path).map((problem) => showProblem(problem, text));
-    expect(told.join('\n')).toBe(message);
+    const reported = problems.filter(({ file }) => file === path).map((problem) => showProblem(problem, text));
+    expect(reported.join('\n')).toBe(message);
   });
 
   test.each([
@@ -171,7 +171,7 @@ describe('the guide to a course', () => {
     ]);
   });
 
-  test('tells the truth about drafts', () => {
+  test('is right about drafts', () => {
     const draft = '---\ntitle: Soon\ndraft: true\n---\n\n```tab\nid: lick\n4 =7 |]\n```\n';
     const codesOf = (front: string, text: string) => {
       const files = { 'course.yaml': 'title: A course\n', 'lessons/soon.mdx': draft };

@@ -177,7 +177,7 @@ describe('a course', () => {
     expect(codes(loadCourse(dir))).toEqual(['lessons/a.mdx:6 block-too-long', 'lessons/a.mdx:12 no-hole']);
   });
 
-  test('is told in the order of files, lines and columns', () => {
+  test('is reported in the order of files, lines and columns', () => {
     const wrong = '[a](x) [b](y)\n\n[c](w)\n';
     const problems = problemsOf(
       loadCourse(courseOf({ 'lessons/b.mdx': lesson(wrong), 'lessons/a/z.mdx': lesson(wrong) })),
@@ -201,9 +201,9 @@ describe('loading again', () => {
     const after = loadCourse(dir, before);
     const [old, now] = [blocks(before), blocks(after)];
     // What was taken over makes no difference to the result.
-    const { memory: _, ...afresh } = loadCourse(dir);
+    const { memory: _, ...whole } = loadCourse(dir);
     const { memory: __, ...again } = after;
-    expect(again).toEqual(afresh);
+    expect(again).toEqual(whole);
     return {
       after,
       same: [...now]

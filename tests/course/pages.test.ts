@@ -14,7 +14,7 @@ const COURSE = {
   'lessons/draft.mdx': lesson('```tab\ntuning: natural-minor\nslot: 1/1\n8(slap)\n```\n', 'title: Draft\ndraft: true'),
 };
 
-const told = (links: readonly string[], more: Readonly<Record<string, string>> = {}) => {
+const reported = (links: readonly string[], more: Readonly<Record<string, string>> = {}) => {
   const text = lesson(`${links.map((link) => `- [it](${link})`).join('\n')}\n`);
   const { problems } = loadCourse(courseOf({ ...COURSE, 'lessons/first.mdx': text, ...more }));
   return ownProblems(problems, LESSON_PROBLEMS)
@@ -37,7 +37,7 @@ describe('a link to a page of the site', () => {
       '/harps/?harp=A#keys',
       '/guide/#roles',
     ];
-    expect(told(sound)).toEqual([]);
+    expect(reported(sound)).toEqual([]);
   });
 
   test.each([
@@ -61,17 +61,17 @@ describe('a link to a page of the site', () => {
       'The site has no page /harps/natural-minor, since no published lesson has to do with it.',
       '/harps',
     ],
-  ])('that is not there is told so: %s', (link, message, near) => {
+  ])('that is not there is reported: %s', (link, message, near) => {
     const idle = message.includes('since');
-    const [only, ...others] = told([link]);
+    const [only, ...others] = reported([link]);
     expect(others).toEqual([]);
     expect(only).toContain(`5:8 link-page-unknown ${message} `);
     expect(only).toContain(idle ? `, ${near} is there to link to.` : `Did you mean “${near}”?`);
   });
 
-  test('with a place the page has not got is told so', () => {
+  test('with a place that the page does not have is reported', () => {
     expect(
-      told(['/techniques/#group-bend', '/#stage-blues', '/guide/#xyz', '/techniques/half-step-bends#block']),
+      reported(['/techniques/#group-bend', '/#stage-blues', '/guide/#xyz', '/techniques/half-step-bends#block']),
     ).toEqual([
       '5:8 link-page-anchor The page /techniques has no place with the id “group-bend”. Did you mean “group-bends”?',
       '6:8 link-page-anchor The page / has no place with the id “stage-blues”. Its places are: page, cautions, stage-none, stage-breath.',
@@ -82,15 +82,15 @@ describe('a link to a page of the site', () => {
 
   test('may lead from a draft to what only drafts have', () => {
     const text = (front: string) => lesson('[it](/harps/natural-minor/)\n', front);
-    expect(told([], { 'lessons/first.mdx': text('title: One\ndraft: true') })).toEqual([]);
-    expect(told([], { 'lessons/first.mdx': text('title: One') })).toHaveLength(1);
+    expect(reported([], { 'lessons/first.mdx': text('title: One\ndraft: true') })).toEqual([]);
+    expect(reported([], { 'lessons/first.mdx': text('title: One') })).toHaveLength(1);
   });
 
   test('is not doubted while a block that may bring the page about cannot be read', () => {
     const broken = { 'lessons/bends.mdx': lesson('```tab\n4 4 4 4 4 4 4 4 4\n```\n', 'title: Bends') };
-    expect(told(['/techniques/overblows', '/harps/natural-minor', '/techniques/nothing-known'], broken)).toHaveLength(
-      1,
-    );
+    expect(
+      reported(['/techniques/overblows', '/harps/natural-minor', '/techniques/nothing-known'], broken),
+    ).toHaveLength(1);
   });
 });
 

@@ -47,7 +47,7 @@ describe('techniques.yaml', () => {
     ]);
   });
 
-  test('is told what is wrong with it at the very line, and the rest of it stands', () => {
+  test('reports what is wrong with it at the line, and keeps the rest', () => {
     expect(problems(SOUND.replace('holes: 3', 'hoels: 3'))).toEqual([
       'techniques.yaml 7:15 key-unknown: There is no key “hoels” here.',
     ]);

@@ -35,7 +35,7 @@ describe('the checks of a path', () => {
     ]);
   });
 
-  it('find a ring, once, as its shortest way round, told from the lesson that comes first', () => {
+  it('find a ring, once, as its shortest way round, reported from the lesson that comes first', () => {
     const course: WrittenCourse = {
       a: { requires: ['e'] },
       b: { requires: ['a'] },
@@ -161,12 +161,12 @@ describe('the checks of a path', () => {
     const later = { later: { requires: ['many'], blocks: ["slot: 1/4\n-1' -4' . ."] } };
     const found = problems(course(bends, later)).filter((one) => one.endsWith('never-taught'));
     expect(found).toEqual(['many 0:shuffle never-taught', "later 0:-1' never-taught"]);
-    const told = message(course(bends), 'never-taught') ?? '';
+    const reported = message(course(bends), 'never-taught') ?? '';
     const each = problems(course("slot: 1/4\n-4' -3' . ."));
     expect(each).toEqual(["many 0:-4' never-taught", "many 0:-3' never-taught"]);
     for (const id of ['shuffle', 'draw-4-half-step', 'draw-3-half-step', 'draw-2-half-step', 'draw-6-half-step'])
-      expect(told).toContain(id);
-    expect(told).toMatch(/nor \d+ more .*; reedway techniques many shows where each is used\.$/);
+      expect(reported).toContain(id);
+    expect(reported).toMatch(/nor \d+ more .*; reedway techniques many shows where each is used\.$/);
   });
 
   it('take a wider technique for a narrower one that nobody teaches by name, and note by note the other way round', () => {

@@ -40,7 +40,7 @@ describe('the nearest of the known words', () => {
     expect(nearest(written, known)).toBe(meant);
   });
 
-  test('goes by other names as well, and tells the one that counts', () => {
+  test('goes by other names as well, and returns the one that counts', () => {
     const table = [
       { id: 'aeolian', title: 'Aeolian (natural minor)' },
       { id: 'harmonic-minor', title: 'Harmonic minor' },

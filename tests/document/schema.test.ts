@@ -84,7 +84,7 @@ describe('groups of keys', () => {
 describe('the files of a course have one kit', () => {
   const techniques = (lines: string): string =>
     `techniques:\n  - id: train\n    title: Train\n    about: Chords.\n    group: breath\n    find: { note: { holes: 3 } }\n${lines}`;
-  const told = (files: Record<string, string>): string[] =>
+  const reported = (files: Record<string, string>): string[] =>
     courseInMemory(files)
       .problems.filter(({ severity }) => severity === 'error')
       .map(({ file, message, help }) => `${file}: ${message} ${help ?? ''}`.trim());
@@ -94,10 +94,10 @@ describe('the files of a course have one kit', () => {
       'lessons/first.mdx': lesson('', `title: A\nteaches: train\ndraft: ${yes}`),
       'techniques.yaml': techniques(`    assumed: ${yes}\n`),
     };
-    expect(told(files)).toEqual([]);
+    expect(reported(files)).toEqual([]);
   });
   test('a key that is nearly right is given the right one in each of them', () => {
-    const nearly = told({
+    const nearly = reported({
       'course.yaml': 'title: A\nsumary: B\n',
       'lessons/first.mdx': lesson('', 'title: A\nrequieres: b'),
       'techniques.yaml': techniques('    asumed: yes\n'),

@@ -44,7 +44,7 @@ describe('the clef', () => {
       }
     }
   });
-  it('is told in words where it moves the notes', () => {
+  it('is described in words where it moves the notes', () => {
     const words = (harp: string, music: string) =>
       /Everything sounds [^.]*\./.exec(blockWords(scoreOf(`harp: ${harp}\n${music}`)))?.[0];
     expect(words('C', RUN)).toBeUndefined();

@@ -1,6 +1,6 @@
 /**
  * A few blocks as pictures that were looked at. The files open in a browser as they are; `npx vitest run -u` draws them again,
- * and whoever does that looks at them again.
+ * and they have to be looked at again.
  */
 import { describe, expect, it } from 'vitest';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';

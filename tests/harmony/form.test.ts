@@ -14,7 +14,7 @@ describe('a progression', () => {
     const count = id.startsWith('eight') ? 8 : id.startsWith('sixteen') ? 16 : 12;
     expect(barsOf(bars)).toBe(count);
   });
-  test('names of forms are told apart', () => {
+  test('names of forms are distinguished', () => {
     expect(new Set(FORMS.map(({ id }) => id)).size).toBe(FORMS.length);
   });
   test('shares a bar evenly, and = holds for one more share', () => {

@@ -27,7 +27,7 @@ describe('a role', () => {
   ])('is the chord’s own tone where it has one: over %s, %i half steps up is %s', (text, semitones, label) => {
     expect(roleOf(60 + semitones, chord(text)).label).toBe(label);
   });
-  test('tells tones from colours', () => {
+  test('distinguishes tones from colours', () => {
     expect([0, 2, 4, 7, 10].map((semitones) => roleOf(60 + semitones, chord('C7')).tone)).toEqual([
       true,
       false,

@@ -8,7 +8,7 @@ import { lesson } from '../course/some-course.ts';
 import { cases } from '../setup/long.ts';
 
 const read = (text: string) => readLessonText(lesson(text));
-const told = (text: string): string[] => {
+const reported = (text: string): string[] => {
   const { source, diagnostics } = read(text);
   return diagnostics.map(({ code, span }) => `${code} ${source.slice(span.from, span.to)}`);
 };
@@ -43,7 +43,7 @@ describe('references', () => {
     ]);
   });
 
-  test('stand for the whole where their address cannot be told from it', () => {
+  test('stand for the whole where their address is not clear from it', () => {
     expect(destinationSpan('[x](&ouml;)', { from: 0, to: 11 }, 'ö')).toEqual({ from: 0, to: 11 });
   });
 });
@@ -68,7 +68,7 @@ describe('a lesson', () => {
     '`import x from "y"`',
     '```js\nimport x from "y"\n```',
   ])('may hold %j', (text) => {
-    expect(told(text)).toEqual([]);
+    expect(reported(text)).toEqual([]);
   });
 
   test.each([
@@ -83,7 +83,7 @@ describe('a lesson', () => {
     ['<script>x</script>', 'script-in-lesson script'],
     ['<style>x</style>', 'script-in-lesson style'],
   ])('may not hold %j', (text, wanted) => {
-    expect(told(text)).toEqual([wanted]);
+    expect(reported(text)).toEqual([wanted]);
   });
 
   test.each([
@@ -96,7 +96,7 @@ describe('a lesson', () => {
     ['<div>\n\n</span>', 'mdx-syntax </span>', '</span> closes something other than what was opened last.'],
     ['♭𝄞 <Clip>', 'mdx-syntax <Clip>', 'The component <Clip> that begins here is not closed.'],
   ])('says in its author’s terms what is wrong with %j', (text, at, message) => {
-    expect(told(text)).toEqual([at]);
+    expect(reported(text)).toEqual([at]);
     expect(read(text).diagnostics[0]?.message).toBe(message);
   });
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { placeOf } from '../../src/diagnostics/place.ts';
 import { isReadable, readMarkdown } from '../../src/lesson/markdown.ts';
 
-const told = (text: string) =>
+const reported = (text: string) =>
   readMarkdown(text, placeOf(text)).diagnostics.map(({ message, span }) => [span.from, message]);
 
 const IN_ONE_ANOTHER = 'More than 100 quotations, lists or elements are in one another here, which no lesson needs.';
@@ -28,7 +28,7 @@ describe('a lesson is refused', () => {
     ],
     ['brackets', '['.repeat(10_000), 1000, 'More than 1000 brackets are open here at once, which no lesson needs.'],
   ])('for too many %s', (_, text, at, message) => {
-    const [first, ...others] = told(text);
+    const [first, ...others] = reported(text);
     expect(others).toEqual([]);
     expect(first?.[1]).toBe(message);
     if (at !== undefined) expect(first?.[0]).toBe(at);
@@ -46,7 +46,7 @@ describe('a lesson is read, and can be compiled,', () => {
     ['with many items of a list', lines(3000, (index) => `${index}. > a`)],
     ['with signs in a fence', `\`\`\`\n${lines(50, () => '<x> > > [ (')}\n\`\`\``],
   ])('%s', async (_, text) => {
-    expect(told(text)).toEqual([]);
+    expect(reported(text)).toEqual([]);
     expect(await mdxToJs(text, {})).toHaveProperty('code');
   });
 });

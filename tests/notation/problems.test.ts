@@ -6,7 +6,7 @@ import { HEADER_KEYS, parseBlock } from '../../src/notation/parse.ts';
 import { NOTATION_PROBLEMS } from '../../src/notation/problems.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 
-interface Told {
+interface Reported {
   readonly code: string;
   readonly at: string;
   readonly says: string;
@@ -14,7 +14,7 @@ interface Told {
   readonly severity?: Severity;
 }
 
-const told = (text: string, context: ReadContext = ALONE): Told[] =>
+const reported = (text: string, context: ReadContext = ALONE): Reported[] =>
   readBlock(text, context).diagnostics.map(({ code, span, message, help }) => ({
     code,
     at: text.slice(span.from, span.to),
@@ -41,8 +41,8 @@ const among: ReadContext = {
 
 const EIGHT = '1 1 1 1 1 1 1 1';
 
-/** [the block, what it is told]; every code of the catalogue occurs. */
-const CASES: readonly (readonly [string, readonly Told[]])[] = [
+/** [the block, what is reported]; every code of the catalogue occurs. */
+const CASES: readonly (readonly [string, readonly Reported[]])[] = [
   [
     'tempo: 90',
     [
@@ -544,9 +544,9 @@ const CASES: readonly (readonly [string, readonly Told[]])[] = [
   ],
 ];
 
-describe('what a block is told', () => {
+describe('what is reported of a block', () => {
   test.each(CASES.map(([text, expected]) => ({ text, expected })))('$expected.0.code: $text', ({ text, expected }) => {
-    const said = told(text, among);
+    const said = reported(text, among);
     expect(said.map(({ code }) => code)).toEqual(expected.map(({ code }) => code));
     expected.forEach((one, index) => {
       if (one.says !== '') expect(said[index]).toEqual(one);
@@ -555,12 +555,12 @@ describe('what a block is told', () => {
 
   test('a block as long as a book is refused without being read', () => {
     const text = `${'4 '.repeat(40_000)}`;
-    expect(told(text).map(({ code }) => code)).toEqual(['block-too-long']);
+    expect(reported(text).map(({ code }) => code)).toEqual(['block-too-long']);
   });
 
   test('quotations of quotations that grow out of hand are refused', () => {
     const phrases = Array.from({ length: 20 }, (_, i) => `phrase p${i + 1}: <p${i}> <p${i}>`).join('\n');
-    expect(told(`phrase p0: 4\n${phrases}\n<p20>`).map(({ code }) => code)).toEqual(['block-too-long']);
+    expect(reported(`phrase p0: 4\n${phrases}\n<p20>`).map(({ code }) => code)).toEqual(['block-too-long']);
   });
 
   test('every code of the catalogue is met here', () => {
@@ -569,6 +569,6 @@ describe('what a block is told', () => {
   });
 
   test('one mistake does not hide the next', () => {
-    expect(told("-2 x 4 y | -2''' z =6").map(({ at }) => at)).toEqual(['x', 'y', "-2'''", 'z']);
+    expect(reported("-2 x 4 y | -2''' z =6").map(({ at }) => at)).toEqual(['x', 'y', "-2'''", 'z']);
   });
 });

@@ -122,7 +122,7 @@ const MISTAKES: Readonly<
 };
 
 describe.each(Object.entries(MISTAKES))('what was meant by the %s', (key, mistakes) => {
-  test.each(Object.entries(mistakes))('%j is told as %j', (written, meant) => {
+  test.each(Object.entries(mistakes))('%j suggests %j', (written, meant) => {
     const read = readSetting(key as SettingKey, written);
     if ('value' in read) throw new Error(`${written} is read`);
     if (meant === undefined) expect(read.help).toMatch(/^(Write|There are) /);

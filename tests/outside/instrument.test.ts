@@ -142,7 +142,7 @@ describe('the other tunings, on C', () => {
     for (let each = 60; each <= 97; each++) expect(all.has(each)).toBe(true);
   });
 
-  // Computed from the dual-reed rule; no published bend table for these tunings was at hand.
+  // Computed from the dual-reed rule; no published bend table for these tunings was available.
   it('bends the changed holes as the rule of two reeds says', () => {
     const bends = (id: string, hole: number) =>
       notesOf(harp('C', tuning(id)))

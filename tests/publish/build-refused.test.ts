@@ -56,7 +56,7 @@ describe('what was typed', () => {
     [['--base', '/a/../b'], '--base is a path'],
     [['--site', 'school'], '--site is a web address'],
     [['--outt', 'x'], 'There is no option --outt. Did you mean --out?'],
-  ])('%j is told apart', async (options, message) => {
+  ])('%j has a message of its own', async (options, message) => {
     const ran = await typed(['build', ...options], courseOf());
     expect(ran.code).toBe(2);
     expect(ran.err).toMatch(message);

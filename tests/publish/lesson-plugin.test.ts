@@ -63,7 +63,7 @@ describe('a tab block', () => {
   });
 });
 
-test('a figure is told its lesson and its number, wherever it is, and keeps what is in it', async () => {
+test('a figure gets its lesson and its number, wherever it is, and keeps what is in it', async () => {
   const code = await compiled(
     '<BendLadder hole="4" />\n\n- <BendLadder hole="3" />\n\n<div>\n\n```tab\n.8\n```\n\n[x](first)\n\n</div>\n',
   );
@@ -77,7 +77,7 @@ test('a figure is told its lesson and its number, wherever it is, and keeps what
 });
 
 /** Footnotes are at the end of a page, in the order in which the text refers to them, wherever they are written. */
-test('a figure and a block of a footnote are told their own number, not that of their turn on the page', async () => {
+test('a figure and a block of a footnote get their own number, not that of their turn on the page', async () => {
   const code = await compiled(
     [
       'Text[^late] and text[^early].',

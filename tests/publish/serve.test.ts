@@ -78,7 +78,7 @@ describe('a change is seen', () => {
   });
 });
 
-test('a lesson nested too deep for the compiler is told of, and the server continues', async () => {
+test('a lesson nested too deep for the compiler is reported, and the server continues', async () => {
   write(dir, 'lessons/first.mdx', `${FIRST}\n${'> '.repeat(12_000)}a\n`);
   await pageWith('lessons/first/', /quotations, lists or elements are in one another here/);
   write(dir, 'lessons/first.mdx', `${FIRST}\n${'<b>'.repeat(12_000)}\n`);

@@ -90,7 +90,7 @@ describe('a lesson’s page', () => {
     expect(texts(document, '.lesson-head .caution')[0]).toMatch(/^Stop when jaw/);
   });
 
-  test('tells of each block how hard it is and why, and cautions where its breath is long', () => {
+  test('shows of each block how hard it is and why, and cautions where its breath is long', () => {
     const figures = [...page('lessons/left').querySelectorAll('.block-figure')];
     expect(texts(itemAt(figures, 0), '.block-foot summary')[0]).toMatch(/^Difficulty \d(\.\d)? of 10$/);
     expect(texts(itemAt(figures, 0), '.block-foot li')[0]).toMatch(

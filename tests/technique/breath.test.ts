@@ -20,7 +20,7 @@ describe('the breath of a block', () => {
     expect(three).toBeGreaterThan(2 * one);
   });
 
-  it('starts afresh after a rest long enough to breathe in, and continues after a short one', () => {
+  it('starts again after a rest long enough to breathe in, and continues after a short one', () => {
     expect(breath('-4 -4 -4 -4 | . . -4 -4').longest).toMatchObject({ seconds: 4 });
     expect(breath('-4 -4 -4 -4 | {-4 . -4 -4} -4 -4 -4').longest).toMatchObject({ seconds: 8 });
   });

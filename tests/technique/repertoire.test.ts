@@ -13,7 +13,7 @@ const train = {
 };
 
 /** Faults as an author meets them: where, and in which words. */
-const told = (file: object): string[] =>
+const reported = (file: object): string[] =>
   gathered(file).faults.map(
     ({ code, path, facts }) => `${path.join('/')}: ${TECHNIQUE_PROBLEMS[code].message(facts as never)}`,
   );
@@ -55,29 +55,29 @@ describe('the techniques of a course', () => {
   });
 
   it('are reported where they repeat an id, lack something, or name what nobody knows', () => {
-    expect(told({ techniques: [train, train] })).toEqual([
+    expect(reported({ techniques: [train, train] })).toEqual([
       'techniques/1/id: There is a technique “train” above already.',
     ]);
-    expect(told({ techniques: [{ id: 'trains', title: 'T', about: 'A', group: 'time' }] })).toEqual([
+    expect(reported({ techniques: [{ id: 'trains', title: 'T', about: 'A', group: 'time' }] })).toEqual([
       'techniques/0/id: The technique “trains” is new, and has no find.',
     ]);
-    expect(told({ techniques: [{ ...train, requires: ['chords', 'chord'], 'kind-of': 'rhythm' }] })).toEqual([
+    expect(reported({ techniques: [{ ...train, requires: ['chords', 'chord'], 'kind-of': 'rhythm' }] })).toEqual([
       'techniques/0/requires/1: There is no technique “chord”.',
       'techniques/0/kind-of/0: There is no technique “rhythm”.',
     ]);
   });
 
-  it('are reported once where they go round in a cycle, and the shortest way round is told', () => {
+  it('are reported once where they go round in a cycle, and the shortest cycle is reported', () => {
     const ring = [
       { ...train, id: 'a', requires: ['b'] },
       { ...train, id: 'b', requires: ['c', 'a'] },
       { ...train, id: 'c', requires: ['b'] },
     ];
-    expect(told({ techniques: ring })).toEqual([
+    expect(reported({ techniques: ring })).toEqual([
       'techniques/0/requires: These techniques require each other in a cycle: a → b → a.',
       'techniques/1/requires: These techniques require each other in a cycle: b → c → b.',
     ]);
-    expect(told({ techniques: [{ id: 'bends', 'kind-of': ['draw-3-half-step'] }] })).toEqual([
+    expect(reported({ techniques: [{ id: 'bends', 'kind-of': ['draw-3-half-step'] }] })).toEqual([
       'techniques/0/kind-of: These techniques are kinds of each other in a cycle: bends → draw-3-half-step → half-step-bends → draw-bends → bends.',
     ]);
   });

@@ -146,7 +146,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
     checkReach();
   }
 
-  /** A recording tells how long it is only when it is fetched, and one that was recorded as it went only at its end. */
+  /** The length of a recording is known only when it is fetched, and of a live recording only at its end. */
   function checkReach(): void {
     const target = sought === undefined ? undefined : cues[sought];
     if (!media || !target || sought === undefined || !(target.at >= media.duration)) return;

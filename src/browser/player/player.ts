@@ -182,7 +182,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     change(settings);
     controls.showHarp();
   });
-  // Whoever leaves the page, or looks at another, has stopped practising this block.
+  // A student who leaves the page, or looks at another, has stopped practising this block.
   addEventListener('pagehide', () => {
     transport.stop();
     desk.hush();

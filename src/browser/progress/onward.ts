@@ -25,7 +25,7 @@ customElements.define(
           : finished
             ? (this.dataset['done'] ?? written.text)
             : written.text;
-        // What was said of the lesson that stood here is not true of another.
+        // The summary of the lesson that was shown here does not fit another.
         for (const part of this.querySelectorAll<HTMLElement>('[data-of]')) {
           part.hidden = next !== undefined && part.dataset['of'] !== next.id;
         }

@@ -55,7 +55,7 @@ customElements.define(
           const count = part.querySelector('.part-done');
           if (count) count.textContent = done > 0 ? progressText('partDone', { count: done }) : '';
         }
-        this.tell(stops, next, stops.filter(({ id }) => isDone(progress, 'lessons', id)).length);
+        this.describe(stops, next, stops.filter(({ id }) => isDone(progress, 'lessons', id)).length);
       };
       store.onChange(show);
       show();
@@ -63,7 +63,7 @@ customElements.define(
     }
 
     /** In a sentence: how many are done, and which comes next. */
-    private tell(stops: readonly ListedStop[], next: ListedStop | undefined, done: number): void {
+    private describe(stops: readonly ListedStop[], next: ListedStop | undefined, done: number): void {
       const line = this.querySelector('.standing');
       if (!line) return;
       line.replaceChildren(done === 0 ? '' : progressText('lessonsDone', { count: done, lessons: stops.length }));

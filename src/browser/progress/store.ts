@@ -70,7 +70,7 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
     const reading = readRecord(text);
     if (reading.kind === 'sound') return { progress: reading.progress, safe: true };
     const safe = asides().some((aside) => aside.text === text) || put(`${asideKey}${now()}`, text);
-    // Told once: from here on the place holds what was sound of it.
+    // Reported once: from now on the store has the readable part.
     if (safe) put(key, writeRecord(reading.progress));
     return { progress: reading.progress, safe };
   }

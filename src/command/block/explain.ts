@@ -46,7 +46,7 @@ export const command: Command = {
     json: { type: 'boolean', about: 'Print one object with the harp, the key and an array of notes.' },
   },
   about:
-    'Tells of every note given its pitch, its frequency with the cents from equal temperament, its degree in the key, and its role over each chord of a form. Every bend and overbend follows from the reeds of the harp.',
+    'Shows for every given note its pitch, its frequency with the cents from equal temperament, its degree in the key, and its role over each chord of a form. Every bend and overbend follows from the reeds of the harp.',
   run({ arguments: typed, options }, terminal) {
     const question = ask(typed, options, start(options, terminal));
     terminal.out(options['json'] ? `${JSON.stringify(asData(question), null, 2)}\n` : asText(question));

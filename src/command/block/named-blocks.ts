@@ -45,8 +45,8 @@ function missing(what: string, name: string, known: Iterable<string>): string {
 }
 
 /** Blocks in text, one below the other. */
-export const textOfBlocks = ({ lesson, blocks }: NamedBlocks, tell: (block: Block) => string): string =>
-  blocks.length === 0 ? `${lesson.id} has no block.\n` : blocks.map(tell).join('\n');
+export const textOfBlocks = ({ lesson, blocks }: NamedBlocks, textOf: (block: Block) => string): string =>
+  blocks.length === 0 ? `${lesson.id} has no block.\n` : blocks.map(textOf).join('\n');
 
 /** Blocks with an error have no score to show: their problems are reported instead. The exit code. */
 export function reportBroken(course: Course, { lesson, blocks }: NamedBlocks, terminal: Terminal): number {

@@ -22,7 +22,7 @@ export const command: Command = {
   options: {
     json: { type: 'boolean', about: 'Print an array of codes with subject, severity and what they are about.' },
   },
-  about: 'Tells what the codes of problems stand for, and why each is one.',
+  about: 'Explains the codes of problems, and why each is a problem.',
   run({ arguments: codes, options }, terminal) {
     const entries = codes.length === 0 ? ENTRIES : codes.map(entryOf);
     terminal.out(options['json'] ? `${JSON.stringify(entries, null, 2)}\n` : entriesAsText(entries));

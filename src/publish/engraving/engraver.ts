@@ -20,7 +20,7 @@ export interface EngraverOptions {
   readonly blockEngraver: () => BlockEngraver;
   /** What was engraved meanwhile by another thread. */
   readonly ahead?: { get(key: string): Engraved | undefined };
-  /** Told how many blocks have been asked for so far. */
+  /** Called with the number of blocks requested so far. */
   readonly progress?: ((blocks: number) => void) | undefined;
 }
 
@@ -73,7 +73,7 @@ export function engraver({ store, blockEngraver, ahead, progress }: EngraverOpti
 export const NO_ID = 'ID';
 
 const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({
-  // Only when it is asked for: a page gathers the outlines of its blocks first.
+  // Only when it is asked for: a page collects the outlines of its blocks first.
   get html() {
     // Text has no plain quotation marks: this meets attributes alone.
     return html.replace(/="(#?)ID-/g, `="$1${id}-`);

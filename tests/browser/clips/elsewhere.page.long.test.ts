@@ -32,7 +32,7 @@ describe('a clip that is elsewhere', () => {
     expect(await talk.locator('audio').evaluate((audio: HTMLAudioElement) => audio.paused)).toBe(true);
   });
 
-  test('is a link like any other to whoever opens it beside the page', async ({ visit }) => {
+  test('is a link like any other when it is opened beside the page', async ({ visit }) => {
     const { page } = await visit();
     const beside = page.context().waitForEvent('page');
     await page.locator('#clip-2 a').click({ modifiers: ['Control'] });
@@ -49,7 +49,7 @@ describe('a clip that is elsewhere', () => {
     expect(await frames.getAttribute('title')).toBe('A page');
     await expect.poll(() => page.frames().length).toBe(2);
     await expect.poll(() => page.frames()[1]?.title(), { timeout: 5000 }).toBe('Elsewhere');
-    // Nobody can tell such a page where to begin: its cue is only told, and the link to it leads to the clip.
+    // Such a page cannot be started at a time: its cue is only text, and the link to it leads to the clip.
     expect(await page.locator('#clip-2 button').count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Play “A page”' }).count()).toBe(0);
     await page.getByRole('link', { name: 'bar 3, 1:00' }).click();

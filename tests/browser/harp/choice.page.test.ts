@@ -155,7 +155,7 @@ describe('a student who picks another harp', () => {
     expect(await other.evaluate(() => localStorage.getItem('reedway-harp'))).toBeNull();
   });
 
-  it('follows a harp in the address whoever opens it, and makes nothing of one that is none', async () => {
+  it('follows a harp in the address on any device, and makes nothing of one that is none', async () => {
     const { page } = await open('/lessons/one/?harp=high+G');
     await settled(page);
     expect(await page.locator('.tab-block').first().getAttribute('aria-label')).toContain('high G harp');
@@ -203,7 +203,7 @@ describe('a student who picks another harp', () => {
     );
   });
 
-  it('keeps the focus on a note of a figure, which sounds on the harp now in hand', async () => {
+  it('keeps the focus on a note of a figure, which sounds on the chosen harp', async () => {
     const { page } = await open('/lessons/one/');
     const note = page.locator(`.role-table [data-tab="-3'"] button`);
     await note.focus();
@@ -241,7 +241,7 @@ describe('a student who picks another harp', () => {
     expect(seen).toContain(order[0]);
   });
 
-  it('is told the frequencies of another temperament and concert pitch', async () => {
+  it('sees the frequencies of another temperament and concert pitch', async () => {
     const { page } = await open('/lessons/one/');
     await page.locator('harp-choice summary').click();
     await page.selectOption('select[name="temperament"]', 'just');
@@ -272,7 +272,7 @@ describe('a student who picks another harp', () => {
     for (const name of names) expect(name).toContain('E flat harp');
   });
 
-  it('is told when the engraver cannot be had, and keeps the page', async () => {
+  it('gets a message when the engraver cannot be had, and keeps the page', async () => {
     const { page } = await open('/lessons/one/');
     await page.route('**/scores/**', (route) => route.abort());
     await choose(page, 'C');

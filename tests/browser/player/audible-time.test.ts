@@ -15,7 +15,7 @@ describe('what is heard now', () => {
     expect(audibleTimeOf({ ...device, getOutputTimestamp: stamp(9.8, 5000) }, 90_000)).toBe(10);
   });
 
-  test('is late by the latency where no timestamp is told', () => {
+  test('is late by the latency where there is no timestamp', () => {
     expect(audibleTimeOf({ ...device, getOutputTimestamp: stamp(0, 0) }, 5000)).toBeCloseTo(9.84, 9);
     const old = { currentTime: 10, baseLatency: 0.05 } as unknown as AudioContext;
     expect(audibleTimeOf(old, 5000)).toBeCloseTo(9.95, 9);

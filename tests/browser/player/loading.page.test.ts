@@ -48,7 +48,7 @@ describe('a player that cannot be loaded', () => {
 });
 
 describe('a browser that makes no sound', () => {
-  test('is told apart, and the block stays', async ({ visit }) => {
+  test('gets a message, and the block stays', async ({ visit }) => {
     const { page, block, hear } = await visit({
       before: () => {
         Reflect.deleteProperty(globalThis, 'AudioContext');

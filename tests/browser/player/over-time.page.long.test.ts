@@ -12,7 +12,7 @@ describe('playing', () => {
     expect(await nowBars(page)).toEqual([]);
   });
 
-  test('tells a screen reader what happens in a sentence or two, not every note', async ({ visit }) => {
+  test('announces to a screen reader what happens in a sentence or two, not every note', async ({ visit }) => {
     const { page, block, hearAtOnce } = await visit();
     await hearAtOnce();
     const said = await page.evaluateHandle(() => {
@@ -48,10 +48,10 @@ describe('a loop', () => {
     await control('button', 'Loop').click();
     await control('checkbox', 'Speed up each round').check();
     expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
-    const told = block.locator('.player-round');
-    await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 2, 150 a minute');
-    await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 3, 170 a minute');
-    await expect.poll(() => told.textContent(), { timeout: 8000 }).toBe('Round 4, 170 a minute');
+    const reported = block.locator('.player-round');
+    await expect.poll(() => reported.textContent(), { timeout: 8000 }).toBe('Round 2, 150 a minute');
+    await expect.poll(() => reported.textContent(), { timeout: 8000 }).toBe('Round 3, 170 a minute');
+    await expect.poll(() => reported.textContent(), { timeout: 8000 }).toBe('Round 4, 170 a minute');
     await expect.poll(() => block.locator('[aria-live]').textContent()).toMatch(/^Round \d, 170 a minute\.$/);
   });
 

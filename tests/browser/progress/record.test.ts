@@ -68,7 +68,7 @@ describe('a record of progress', () => {
     }
   });
 
-  it('of another version is told apart from a damaged one', () => {
+  it('of another version is distinguished from a damaged one', () => {
     expect(readRecord('{"version":2,"anything":[]}')).toMatchObject({ kind: 'version', version: 2 });
     expect(readRecord('{"version":0}')).toMatchObject({ kind: 'version', version: 0 });
   });

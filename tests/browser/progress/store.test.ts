@@ -53,15 +53,15 @@ describe('progress in the browser', () => {
     }
   });
 
-  it('tells a page what another tab has marked, once it looks', () => {
+  it('notifies a page of what another tab has marked, once it looks', () => {
     const { tab } = browser();
     const [one, other] = [tab(), tab()];
-    let told = 0;
-    other.onChange(() => told++);
+    let reported = 0;
+    other.onChange(() => reported++);
     one.mark('lessons', 'a', true);
     other.refresh();
     other.refresh();
-    expect(told).toBe(1);
+    expect(reported).toBe(1);
     expect(lessons(other)).toEqual(['a']);
   });
 

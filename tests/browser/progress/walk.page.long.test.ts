@@ -122,7 +122,7 @@ describe('a student on a phone', () => {
     await phone.close();
   });
 
-  it('is told at the foot of a lesson what comes next for them, and reads the course’s own order without scripts', async () => {
+  it('sees at the end of a lesson what comes next, and reads the course’s own order without scripts', async () => {
     const phone = await openPhone(folder());
     const page = await phone.newPage();
     const [one, two] = order as [string, string];
@@ -193,7 +193,7 @@ describe('a student on a phone', () => {
     await tablet.close();
   });
 
-  it('is told of a record that could not be read, and may save it or delete it', async () => {
+  it('gets a message about a record that could not be read, and may save it or delete it', async () => {
     const phone = await openPhone(folder());
     const page = await phone.newPage();
     await goto(page, '');

@@ -124,7 +124,7 @@ describe('a place in the music', () => {
         const there = carryOver(position, plain, traded);
         expect(there).toEqual({ round: 0, measure: 2 * measure, tick });
         expect(carryOver(there, traded, plain)).toEqual(position);
-        // Whoever is answering stays at the bar they answer.
+        // A student who is answering stays at the bar they answer.
         expect(carryOver({ ...there, measure: there.measure + 1 }, traded, plain)).toEqual(position);
       }),
     );

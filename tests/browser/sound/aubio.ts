@@ -1,4 +1,4 @@
-/** Measurements of a WAV file by programs that know nothing of ours: aubio and sox, as Debian has them. */
+/** Measurements of a WAV file by programs that share no code with Reedway: aubio and sox, as Debian has them. */
 
 import { itemAt } from '../../../src/values/checked.ts';
 import { run } from '../../setup/debian.ts';

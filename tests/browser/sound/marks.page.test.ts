@@ -1,4 +1,4 @@
-/** What marks, glides and temperaments do to the sound, measured: each can be told from a plain note. */
+/** What marks, glides and temperaments do to the sound, measured: each can be distinguished from a plain note. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { MARK_NAMES, markText, takesHole } from '../../../src/score/mark.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';

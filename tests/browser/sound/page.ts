@@ -15,7 +15,7 @@ import type { Playback } from '../../../src/score/playback.ts';
 import { itemAt } from '../../../src/values/checked.ts';
 
 const RATE = 48000;
-/** Silence before the first round, so that a first onset can be told from the file's beginning. */
+/** Silence before the first round, so that a first onset can be distinguished from the start of the file. */
 export const LEAD_IN = 0.25;
 
 export interface Render {

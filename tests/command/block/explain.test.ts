@@ -35,7 +35,7 @@ const data = (...typed: string[]) =>
   };
 
 describe('reedway explain', () => {
-  it('tells pitch, frequency, degree and the role over each chord of a form', () => {
+  it('prints pitch, frequency, degree and the role over each chord of a form', () => {
     const { harp, key, notes } = data("-3'", '--harp', 'A', '--position', '2', '--form', 'twelve-bar');
     expect([harp, key]).toEqual(['A', 'E major']);
     expect(notes).toEqual([

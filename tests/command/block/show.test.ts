@@ -30,7 +30,7 @@ const course = () =>
   });
 
 describe('reedway show', () => {
-  test('tells a block note by note', async () => {
+  test('prints a block note by note', async () => {
     const dir = courseOf({
       'course.yaml': 'title: A course\nharp: A\nposition: 2\n',
       'lessons/first.mdx': lesson(
@@ -70,7 +70,7 @@ describe('reedway show', () => {
     );
   });
 
-  test('tells a block as data', async () => {
+  test('prints a block as data', async () => {
     const { code, out } = await typed(['show', 'blues/head/0', '--json', '--course', course()]);
     expect(code).toBe(0);
     const [block] = JSON.parse(out);
@@ -133,7 +133,7 @@ describe('reedway show', () => {
     expect(out).toContain('from riffs/answer:turn');
   });
 
-  test('tells what is wrong with a block instead', async () => {
+  test('prints what is wrong with a block instead', async () => {
     const { code, out, err } = await typed(['show', 'blues/head/2', '--course', course()]);
     expect(code).toBe(1);
     expect(out).toBe('blues/head/2\nThis block has an error.\n');

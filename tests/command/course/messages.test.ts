@@ -3,7 +3,7 @@ import { ALL_PROBLEMS, CATALOGUES } from '../../../src/course/catalogue.ts';
 import { typed } from '../some-terminal.ts';
 
 describe('reedway messages', () => {
-  test('tells every code there is, under its subject', async () => {
+  test('prints every code there is, under its subject', async () => {
     const { code, out } = await typed(['messages']);
     expect(code).toBe(0);
     const lines = out.split('\n');
@@ -12,7 +12,7 @@ describe('reedway messages', () => {
     }
     for (const { title } of CATALOGUES) expect(lines).toContain(title);
   });
-  test('tells those it is asked for', async () => {
+  test('prints those it is asked for', async () => {
     expect((await typed(['messages', 'fence-word'])).out).toBe(
       [
         'The text of a lesson',

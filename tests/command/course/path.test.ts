@@ -22,7 +22,7 @@ interface Printed {
 }
 
 describe('reedway path', () => {
-  test('tells the order, what each lesson comes after and why, what it teaches and uses', async () => {
+  test('prints the order, what each lesson comes after and why, what it teaches and uses', async () => {
     const { code, out } = await typed(['path', course()]);
     expect(code).toBe(0);
     expect(out).toBe(`The start
@@ -74,7 +74,7 @@ describe('reedway path', () => {
     expect(out).toContain('  "first" -> "riff" [tooltip="requires", style=dashed]');
   });
 
-  test('tells a ring as an error and shows the rest', async () => {
+  test('prints a cycle as an error and shows the rest', async () => {
     const dir = course({ 'lessons/first.mdx': lesson('', 'title: First\nstage: start\nrequires: bend') });
     const { code, out, err } = await typed(['path', dir]);
     expect(code).toBe(1);
@@ -90,7 +90,7 @@ describe('reedway path', () => {
 });
 
 describe('reedway techniques', () => {
-  test('tells how hard a block is and why, and which notes take what', async () => {
+  test('prints how hard a block is and why, and which notes take what', async () => {
     const { code, out } = await typed(['techniques', 'bend/licks', '--course', course()]);
     expect(code).toBe(0);
     expect(out).toContain('bend/licks (block 0): difficulty 1.7 of 10\n');
@@ -141,7 +141,7 @@ describe('reedway techniques', () => {
     expect(out).not.toMatch(/\n {4}\.\n/);
   });
 
-  test('tells what is wrong with a block that cannot be read, and names the nearest of what there is not', async () => {
+  test('prints what is wrong with a block that cannot be read, and names the nearest of what there is not', async () => {
     const dir = course({ 'lessons/broken.mdx': lesson("```tab\n-4'''' 4\n```\n", 'title: Broken') });
     const broken = await typed(['techniques', 'broken', '--course', dir]);
     expect(broken.code).toBe(1);

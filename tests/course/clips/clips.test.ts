@@ -18,7 +18,7 @@ const wavOf = (seconds: number): Buffer => {
   return Buffer.concat([head, Buffer.alloc(1000 * seconds)]);
 };
 
-interface Told {
+interface Reported {
   readonly place: string;
   readonly code: string;
   readonly message: string;
@@ -30,7 +30,7 @@ function read(
   text: string,
   front = '',
   blocks = HEAD,
-): { clips: readonly (Clip | undefined)[]; told: readonly Told[] } {
+): { clips: readonly (Clip | undefined)[]; reported: readonly Reported[] } {
   const course = courseInMemory({
     'lessons/first.mdx': lesson(`${blocks}\n${text}\n`, `title: A lesson${front}`),
     'media/head.mp3': 'x',
@@ -43,23 +43,23 @@ function read(
     'media/head.txt': 'x',
   });
   const source = course.byId.get('first')?.source.split('\n') ?? [];
-  const told = ownProblems(course.problems, CLIP_PROBLEMS).map(
+  const reported = ownProblems(course.problems, CLIP_PROBLEMS).map(
     ({ line, column, endLine, endColumn, code, message, help }) => {
       const row = source[line - 1] ?? '';
       return { place: endLine === line ? row.slice(column - 1, endColumn - 1) : row, code, message, help };
     },
   );
-  return { clips: course.byId.get('first')?.clips.map(({ clip }) => clip) ?? [], told };
+  return { clips: course.byId.get('first')?.clips.map(({ clip }) => clip) ?? [], reported };
 }
 
 const sound = (text: string, front?: string, blocks?: string): Clip | undefined => {
-  const { clips, told } = read(text, front, blocks);
-  expect(told).toEqual([]);
+  const { clips, reported } = read(text, front, blocks);
+  expect(reported).toEqual([]);
   return clips[0];
 };
 
 describe('a clip', () => {
-  test('is told of where it stands', () => {
+  test('is described where it is used', () => {
     const clip = sound(
       `<Clip src="media/head.mp3" title="Slowly" captions="media/head.vtt" cues={[{ at: '1:42', block: 'head', bars: '1-2' }, { at: 4, bars: '0' }]} />`,
     );
@@ -75,7 +75,7 @@ describe('a clip', () => {
     });
   });
 
-  test('is told of in the front matter and placed by its name', () => {
+  test('is described in the front matter and placed by its name', () => {
     const front = `
 clips:
   slowly:
@@ -104,7 +104,7 @@ clips:
     expect(sound('<Clip src="https://example.org/talks/one" title="A talk" />')?.kind).toBe('page');
   });
 
-  test('elsewhere is told by the end of its path, and its address is made whole', () => {
+  test('elsewhere is recognized by the end of its path, and its address is made whole', () => {
     expect(sound('<Clip src="https://example.org/watch?v=one.mp4" />')?.kind).toBe('page');
     expect(sound('<Clip src="https://example.org/täl k(1).mp4?x=1&y=2#t=30" />')).toMatchObject({
       kind: 'video',
@@ -125,7 +125,7 @@ clips:
   });
 });
 
-describe('a clip with a mistake is told at its place', () => {
+describe('a clip with a mistake is reported at its place', () => {
   const CUE = (cue: string): string => `<Clip src="media/head.mp3" cues={[${cue}]} />`;
   const FRONT = (cue: string): string => `\nclips:\n  slowly:\n    src: media/head.mp3\n    cues:\n      - ${cue}`;
   const NAMED = '<Clip name="slowly" />';
@@ -170,8 +170,8 @@ describe('a clip with a mistake is told at its place', () => {
 
   for (const [what, text, code, place, front, blocks] of CASES) {
     test(what, () => {
-      const { told } = read(text, front, blocks);
-      expect(told.map((one) => [one.code, one.place])).toEqual([[code, place]]);
+      const { reported } = read(text, front, blocks);
+      expect(reported.map((one) => [one.code, one.place])).toEqual([[code, place]]);
     });
   }
 
@@ -181,27 +181,27 @@ describe('a clip with a mistake is told at its place', () => {
   });
 
   test('in full sentences, with the fix', () => {
-    const { told } = read(NAMED, FRONT('{ at: 0:30, block: head, bars: 3-9 }'));
-    expect(told[0]).toMatchObject({
+    const { reported } = read(NAMED, FRONT('{ at: 0:30, block: head, bars: 3-9 }'));
+    expect(reported[0]).toMatchObject({
       message: 'The block “head” has no bar 9: it goes from bar 0 to bar 4.',
       help: undefined,
     });
-    expect(read('<Clip src="media/short.wav" cues={[{ at: 8 }]} />').told[0]?.message).toBe(
+    expect(read('<Clip src="media/short.wav" cues={[{ at: 8 }]} />').reported[0]?.message).toBe(
       '“8” is after the end of “media/short.wav”, which lasts 0:08.',
     );
-    expect(read(NAMED, FRONT('{ at: 0:30, block: heat }')).told[0]?.help).toBe('Did you mean “head”?');
+    expect(read(NAMED, FRONT('{ at: 0:30, block: heat }')).reported[0]?.help).toBe('Did you mean “head”?');
   });
 
-  test('and what the front matter does not know is told with the rest of it', () => {
-    const { told } = read(NAMED, '\nclips:\n  slowly:\n    src: media/head.mp3\n    cue: 3');
-    expect(told.map(({ code }) => code)).toEqual(['key-unknown']);
+  test('and what the front matter does not know is reported with the rest of it', () => {
+    const { reported } = read(NAMED, '\nclips:\n  slowly:\n    src: media/head.mp3\n    cue: 3');
+    expect(reported.map(({ code }) => code)).toEqual(['key-unknown']);
   });
 
   test('and leaves the other clips of the front matter what they are', () => {
     const front =
       '\nclips:\n  odd: media/head.mp3\n  slowly:\n    src: media/head.mp3\n    cues: [{ at: 0:30, bars: 9 }]';
-    const { told } = read(`${NAMED}\n\n<Clip name="odd" />`, front);
-    expect(told.map(({ code, place }) => [code, place])).toEqual([
+    const { reported } = read(`${NAMED}\n\n<Clip name="odd" />`, front);
+    expect(reported.map(({ code, place }) => [code, place])).toEqual([
       ['value-wrong', 'media/head.mp3'],
       ['clip-bar', '9'],
     ]);

@@ -29,6 +29,6 @@ test.each(fences('mdx'))('the guide to clips has an example that reads: %s', (ex
   expect(byId.get('first')?.clips[0]?.clip?.cues.length ?? 0).toBe(example.includes('example.org') ? 0 : 2);
 });
 
-test('the guide to clips tells of every attribute', () => {
+test('the guide to clips names every attribute', () => {
   for (const attribute of Object.keys(COMPONENTS.get('Clip') ?? {})) expect(GUIDE).toContain(`\`${attribute}\``);
 });

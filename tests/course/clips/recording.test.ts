@@ -1,4 +1,4 @@
-/** Recordings that sox makes, by the lengths sox was told; of the kinds sox does not make, the head as its standard has it. */
+/** Recordings that sox makes, by the lengths given to sox; of the kinds sox does not make, the head as its standard has it. */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

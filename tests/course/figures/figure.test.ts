@@ -81,7 +81,7 @@ describe('a harp map', () => {
     expect(lesson.lit?.by === 'notes' && lesson.lit.notes.map(({ hole }) => hole)).toEqual([2, 3, 4, 4]);
   });
 
-  it('shows what it is told to', () => {
+  it('shows what it is set to show', () => {
     expect(figure('harp-map', '<HarpMap bends="no" overbends show="degrees" tuning="natural-minor" />')).toMatchObject({
       show: 'degrees',
       bends: false,
@@ -170,7 +170,7 @@ describe('a figure with a mistake', () => {
     ['<HarpMap bends="false" />', 'no'],
     ['<HarpMap bends="on" />', 'yes'],
     ['<HarpMap show="note" />', 'notes'],
-  ])('is told what was meant: %s', (written, meant) => {
+  ])('suggests what was meant: %s', (written, meant) => {
     const { problems } = load(`${written}\n`);
     expect(problems.map(({ code, help }) => [code, help])).toEqual([['figure-choice', `Did you mean “${meant}”?`]]);
   });

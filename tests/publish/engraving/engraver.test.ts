@@ -123,7 +123,7 @@ describe('a second thread', () => {
   test('is waited for, and no other engraves a block or an example of a page', async () => {
     const course = load({ 'lessons/first.mdx': lesson('Hello.\n'), ...MANY });
     const kept = new Map<string, string>();
-    // A drawing of a bar is kept by whoever engraves: none is kept from here.
+    // A drawing of a bar is cached by the code that engraves, not here.
     const { engraver: ahead, stop } = engraverAhead(course, {
       ...NO_RECORD_STORE,
       put: (key, text) => void kept.set(key, text),

@@ -86,9 +86,9 @@ describe('damage', () => {
     expect(kept).toBe(3);
   });
 
-  test('by another file that has the name of one of ours is passed over', () => {
+  test('by another file that has the name of a file of the store is passed over', () => {
     write(TEXTS);
-    writeFileSync(join(folder, '0.records'), 'no record of ours');
+    writeFileSync(join(folder, '0.records'), 'not a record');
     expect(openRecordStore(folder).get('first')).toBe('one');
   });
 });
