@@ -4,7 +4,7 @@
  */
 import type { Playback } from '../score/playback.ts';
 import { itemAt } from '../values/checked.ts';
-import { countInTo } from './schedule/clicks.ts';
+import { countInTo } from './schedule/count-in.ts';
 import type { Cue } from './schedule/cue.ts';
 import { type Moment, momentAt, type Plan, roundPlan } from './schedule/plan.ts';
 import { remainingOf } from './schedule/remaining.ts';
@@ -126,8 +126,8 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
   /** What had begun before the place where playing starts sounds on from there. */
   function resume({ plan, at, given }: Laid, into: number): void {
     for (const cue of plan.cues.slice(0, given)) {
-      const rest = remainingOf(cue, into - cue.at);
-      if (rest) voices.push(stage.sound(rest, at + into));
+      const remaining = remainingOf(cue, into - cue.at);
+      if (remaining) voices.push(stage.sound(remaining, at + into));
     }
   }
 

@@ -8,9 +8,9 @@ import { packageVersion } from './package.ts';
 
 /** The exit code: 0, 1 where the course has an error or work failed, 2 where something was typed that cannot be done. */
 export async function run(typed: readonly string[], terminal: Terminal): Promise<number> {
-  const [name, ...rest] = typed;
+  const [name, ...remaining] = typed;
   if (name === undefined || name === '--help' || name === 'help') {
-    const asked = COMMANDS.find((row) => row.name === rest[0]);
+    const asked = COMMANDS.find((row) => row.name === remaining[0]);
     terminal.out(asked ? helpOf(asked, (await asked.load()).command) : helpOfAll(packageVersion()));
     return name === undefined ? 2 : 0;
   }
@@ -32,7 +32,7 @@ export async function run(typed: readonly string[], terminal: Terminal): Promise
   }
   const { command } = await row.load();
   try {
-    const input = readArguments(command, rest);
+    const input = readArguments(command, remaining);
     if (input === 'help') {
       terminal.out(helpOf(row, command));
       return 0;

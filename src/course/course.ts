@@ -36,7 +36,7 @@ export interface Course {
   readonly forms: readonly Form[];
   /** What lessons teach and blocks take. */
   readonly repertoire: Repertoire;
-  /** What ties its lessons together, drafts included. */
+  /** How its lessons depend on each other, drafts included. */
   readonly path: Curriculum;
   /** In the order of the path, drafts included. */
   readonly lessons: readonly Lesson[];

@@ -22,7 +22,7 @@ export function coursePath<L extends PathLesson>(
   return curriculumOf({ lessons: byName, stages: stages.map(({ id }) => id), repertoire, surveys: byName.map(survey) });
 }
 
-/** The path as students see it: without drafts, and without anything that only drafts tie together. */
+/** The path as students see it: without drafts, and without connections that only drafts make. */
 export function publishedPath({
   path,
   file,

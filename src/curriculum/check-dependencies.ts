@@ -1,4 +1,4 @@
-/** What is wrong with how lessons are tied together: rings, drafts, stages and orders that contradict the ties, loose ends. */
+/** What is wrong with how lessons depend on each other: cycles, drafts, stages and orders that contradict the dependencies, loose ends. */
 
 import { itemAt } from '../values/checked.ts';
 import type { WrittenDependency } from './dependencies.ts';
@@ -43,15 +43,15 @@ function checkRequirements(curriculum: NumberedPath, add: Report): void {
   });
 }
 
-/** Each ring once, as its shortest way round, at the first of its lessons in the order of the course. */
+/** Each cycle once, as its shortest way round, at the first of its lessons in the order of the course. */
 function checkRings(curriculum: NumberedPath, add: Report): void {
   const { lessons, written, component, rank } = curriculum;
   const members = new Map<number, Set<number>>();
   for (const { from, to } of written) {
-    const ring = itemAt(component, from);
-    if (ring !== component[to]) continue;
-    const nodes = members.get(ring) ?? new Set();
-    members.set(ring, nodes.add(to));
+    const cycle = itemAt(component, from);
+    if (cycle !== component[to]) continue;
+    const nodes = members.get(cycle) ?? new Set();
+    members.set(cycle, nodes.add(to));
   }
   if (members.size === 0) return;
   // A cycle is reported as the author wrote it, from a lesson to what it needs.
@@ -59,25 +59,25 @@ function checkRings(curriculum: NumberedPath, add: Report): void {
     lessons.length,
     written.map(({ from, to }) => [to, from]),
   );
-  for (const ring of members.values()) {
+  for (const component of members.values()) {
     const cycle = shortestCycle(
       needs,
-      [...ring].sort((a, b) => a - b),
+      [...component].sort((a, b) => a - b),
     );
     if (!cycle) continue;
     const around = startingFirst(cycle.slice(1), rank);
-    const tie = (index: number): WrittenDependency | undefined => {
+    const dependency = (index: number): WrittenDependency | undefined => {
       const [to, from] = [around[index], around[(index + 1) % around.length]];
       return written.find((one) => one.from === from && one.to === to);
     };
     const steps = around.map((number, index) => ({
       lesson: at(curriculum, number).id,
-      how: tie(index)?.reason.kind === 'quotes' ? ('quotes' as const) : ('requires' as const),
+      how: dependency(index)?.reason.kind === 'quotes' ? ('quotes' as const) : ('requires' as const),
     }));
-    const ties = around.map((_, index) => tie(index));
+    const dependencies = around.map((_, index) => dependency(index));
     // Where only broken quotations form the cycle, the notation has reported each.
-    if (ties.every((one) => one && isBrokenQuote(curriculum, one))) continue;
-    const [first] = ties;
+    if (dependencies.every((one) => one && isBrokenQuote(curriculum, one))) continue;
+    const [first] = dependencies;
     if (first) add(at(curriculum, first.to), first.place, 'path-cycle', { steps });
   }
 }
@@ -86,11 +86,11 @@ function isBrokenQuote(curriculum: NumberedPath, { reason, to }: WrittenDependen
   return reason.kind === 'quotes' && at(curriculum, to).blocks[reason.block]?.score === undefined;
 }
 
-/** The same ring, begun with the lesson that comes first in the course. */
-function startingFirst(ring: readonly number[], rank: Int32Array): number[] {
-  const first = ring.reduce((a, b) => (itemAt(rank, b) < itemAt(rank, a) ? b : a));
-  const index = ring.indexOf(first);
-  return [...ring.slice(index), ...ring.slice(0, index)];
+/** The same cycle, begun with the lesson that comes first in the course. */
+function startingFirst(cycle: readonly number[], rank: Int32Array): number[] {
+  const first = cycle.reduce((a, b) => (itemAt(rank, b) < itemAt(rank, a) ? b : a));
+  const index = cycle.indexOf(first);
+  return [...cycle.slice(index), ...cycle.slice(0, index)];
 }
 
 /** A draft that a published lesson needs is reported once for each such lesson; to require it is the worse of the two. */
@@ -123,13 +123,13 @@ function checkLooseEnds(curriculum: NumberedPath, add: Report): void {
 function checkStages(curriculum: NumberedPath, stages: readonly PathStage[], add: Report): void {
   const place = new Map(stages.map(({ id }, index) => [id, index]));
   const reported = new Set<string>();
-  for (const tie of curriculum.written) {
-    const [needed, lesson] = [at(curriculum, tie.from), at(curriculum, tie.to)];
+  for (const dependency of curriculum.written) {
+    const [needed, lesson] = [at(curriculum, dependency.from), at(curriculum, dependency.to)];
     const [neededStage, stage] = [place.get(needed.front.stage ?? ''), place.get(lesson.front.stage ?? '')];
-    const key = `${tie.from} ${tie.to}`;
+    const key = `${dependency.from} ${dependency.to}`;
     if (neededStage === undefined || stage === undefined || neededStage <= stage || reported.has(key)) continue;
     reported.add(key);
-    add(lesson, tie.place, 'stage-contradicts', {
+    add(lesson, dependency.place, 'stage-contradicts', {
       lesson: lesson.id,
       stage: stages[stage]?.title ?? '',
       needed: needed.id,
@@ -138,7 +138,7 @@ function checkStages(curriculum: NumberedPath, stages: readonly PathStage[], add
   }
 }
 
-/** Along the ties within one stage, no lesson may ask for a lower order than one it needs. */
+/** Along the dependencies within one stage, no lesson may ask for a lower order than one it needs. */
 function checkOrders(curriculum: NumberedPath, add: Report): void {
   const { way } = curriculum;
   /** Of what each lesson needs within its stage, itself included, the one with the highest order. */

@@ -1,4 +1,4 @@
-/** The path of a course: its lessons in an order, what ties them together, what each teaches and uses. Lessons go by id. */
+/** The path of a course: its lessons in an order, their dependencies, what each teaches and uses. Lessons go by id. */
 import { itemAt } from '../values/checked.ts';
 import type { Dependency } from './dependencies.ts';
 import type { PathLesson } from './lesson.ts';
@@ -6,12 +6,12 @@ import { type NumberedPath, numberedPath, type PathInput } from './numbered.ts';
 import type { LessonSurvey } from './survey.ts';
 
 export interface Curriculum {
-  /** Every lesson, in the order of the path: it respects every tie. */
+  /** Every lesson, in the order of the path: it respects every dependency. */
   readonly order: readonly string[];
   readonly steps: ReadonlyMap<string, PathStep>;
   /** The lessons that teach each technique, in path order. */
   readonly teachers: ReadonlyMap<string, readonly string[]>;
-  /** All ties, rings broken, with every reason. */
+  /** All dependencies, cycles broken, with every reason. */
   readonly links: readonly Dependency[];
   /** The same by numbers, for the checks. */
   readonly numbered: NumberedPath;

@@ -1,4 +1,4 @@
-/** What ties lessons together: each tie between two lessons once, with every reason for it. */
+/** How lessons depend on each other: each dependency between two lessons once, with every reason for it. */
 import type { LessonPlace, PathLesson } from './lesson.ts';
 
 export type DependencyReason =
@@ -16,7 +16,7 @@ export interface Dependency {
   readonly reasons: readonly DependencyReason[];
 }
 
-/** A tie between lessons by their numbers, with one reason and the place in the later lesson that gives it. */
+/** A dependency between lessons by their numbers, with one reason and the place in the later lesson that gives it. */
 export interface WrittenDependency {
   readonly from: number;
   readonly to: number;
@@ -24,34 +24,37 @@ export interface WrittenDependency {
   readonly place: LessonPlace;
 }
 
-/** Ties the author wrote: requirements and quotations of lessons that exist, other than the lesson itself. */
+/** Dependencies the author wrote: requirements and quotations of lessons that exist, other than the lesson itself. */
 export function writtenDependencies(
   lessons: readonly PathLesson[],
   numberOf: ReadonlyMap<string, number>,
 ): WrittenDependency[] {
-  const ties: WrittenDependency[] = [];
+  const dependencies: WrittenDependency[] = [];
   lessons.forEach((lesson, to) => {
     lesson.front.requires.forEach((id, place) => {
       const from = numberOf.get(id);
       if (from === undefined || from === to) return;
-      ties.push({ from, to, reason: { kind: 'requires' }, place: { front: `requires/${place}` } });
+      dependencies.push({ from, to, reason: { kind: 'requires' }, place: { front: `requires/${place}` } });
     });
     for (const block of lesson.blocks) {
       for (const quote of block.quotes) {
         const from = numberOf.get(quote.lesson);
         if (from === undefined || from === to) continue;
         const reason: DependencyReason = { kind: 'quotes', block: block.index, quoted: quote.block };
-        ties.push({ from, to, reason, place: { range: quote.range } });
+        dependencies.push({ from, to, reason, place: { range: quote.range } });
       }
     }
   });
-  return ties;
+  return dependencies;
 }
 
-/** Ties gathered by pair of lessons, in the order they first come. */
-export function mergeDependencies(ties: readonly WrittenDependency[], lessons: readonly PathLesson[]): Dependency[] {
+/** Dependencies gathered by pair of lessons, in the order they first come. */
+export function mergeDependencies(
+  dependencies: readonly WrittenDependency[],
+  lessons: readonly PathLesson[],
+): Dependency[] {
   const byPair = new Map<number, { from: string; to: string; reasons: DependencyReason[] }>();
-  for (const { from, to, reason } of ties) {
+  for (const { from, to, reason } of dependencies) {
     const key = from * lessons.length + to;
     let link = byPair.get(key);
     if (!link) {

@@ -20,21 +20,21 @@ export interface NumberedPath {
   readonly lessons: readonly PathLesson[];
   /** The place of each lesson in the order of the path, by its number in `lessons`. */
   readonly rank: Int32Array;
-  /** Lessons by number, in the order of the path: it respects every tie. */
+  /** Lessons by number, in the order of the path: it respects every dependency. */
   readonly order: readonly number[];
   readonly numberOf: ReadonlyMap<string, number>;
   readonly surveys: readonly LessonSurvey[];
   readonly repertoire: Repertoire;
   /** The author's requirements and quotations. */
   readonly written: readonly WrittenDependency[];
-  /** Those of them that go round in a cycle with others, by the ring's component. */
+  /** Those of them that go round in a cycle with others, by the component of the cycle. */
   readonly component: Int32Array;
-  /** The written ties without those in rings, as a graph, in an order, and what can be reached in it. */
+  /** The written dependencies without those in cycles, as a graph, in an order, and what can be reached in it. */
   readonly way: { readonly graph: Graph; readonly order: readonly number[]; readonly reach: Reach };
   readonly teachers: Teachers;
   readonly debts: readonly TechniqueUseOfLesson[];
   readonly gaps: readonly MissingTechnique[];
-  /** All ties, rings broken, with every reason. */
+  /** All dependencies, cycles broken, with every reason. */
   readonly links: readonly Dependency[];
   /** For each lesson those it builds on directly: the transitive reduction of the dependencies. */
   readonly needs: readonly (readonly number[])[];
@@ -57,7 +57,7 @@ export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput
   const wish = wishedRank(lessons, stages);
   const written = writtenDependencies(lessons, numberOf);
   const component = components(graphOf(lessons.length, pairsOf(written)));
-  // A tie within a component is part of a ring: an error, and left out of everything that needs an order.
+  // A dependency within a component is part of a cycle: an error, and left out of everything that needs an order.
   const sound = written.filter(({ from, to }) => component[from] !== component[to]);
   const graph = graphOf(lessons.length, pairsOf(sound));
   const wayOrder = orderOf(graph, wish);
@@ -73,12 +73,12 @@ export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput
       gaps.push(...needs.gaps);
     }
   }
-  const learnt = debts.map(({ lesson, teacher, technique, block }) => tieOf(teacher, lesson, technique, block));
+  const learnt = debts.map(({ lesson, teacher, technique, block }) => dependencyOf(teacher, lesson, technique, block));
   const missed = gaps.flatMap(({ lesson, teachers: [teacher], technique, block }) =>
-    teacher === undefined || teacher === lesson ? [] : [tieOf(teacher, lesson, technique.id, block)],
+    teacher === undefined || teacher === lesson ? [] : [dependencyOf(teacher, lesson, technique.id, block)],
   );
-  const ties = [...sound, ...learnt, ...withoutRings(lessons.length, [...sound, ...learnt], missed)];
-  const whole = graphOf(lessons.length, pairsOf(ties));
+  const dependencies = [...sound, ...learnt, ...withoutCycles(lessons.length, [...sound, ...learnt], missed)];
+  const whole = graphOf(lessons.length, pairsOf(dependencies));
   const order = orderOf(whole, pulled(whole, wish));
   const drawn = graphOf(lessons.length, reduce(whole, reachabilityOf(whole, order)));
   const rank = placesIn(order);
@@ -95,23 +95,23 @@ export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput
     debts,
     gaps,
     way: { graph, order: wayOrder, reach },
-    links: mergeDependencies(ties, lessons),
+    links: mergeDependencies(dependencies, lessons),
     needs: drawn.before,
     opens: drawn.next,
   };
 }
 
-const pairsOf = (ties: readonly WrittenDependency[]) => ties.map(({ from, to }) => [from, to] as const);
+const pairsOf = (dependencies: readonly WrittenDependency[]) => dependencies.map(({ from, to }) => [from, to] as const);
 
-const tieOf = (from: number, to: number, technique: string, block: number): WrittenDependency => ({
+const dependencyOf = (from: number, to: number, technique: string, block: number): WrittenDependency => ({
   from,
   to,
   reason: { kind: 'technique', technique, block },
   place: { block },
 });
 
-/** The ties that can be added without closing a ring: those of a ring are left out together. */
-function withoutRings(
+/** The dependencies that can be added without closing a cycle: those of a cycle are left out together. */
+function withoutCycles(
   size: number,
   sure: readonly WrittenDependency[],
   added: readonly WrittenDependency[],

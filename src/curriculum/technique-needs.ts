@@ -51,7 +51,7 @@ export function teachersOf(lessons: readonly PathLesson[], rank: ArrayLike<numbe
 export interface TeachingContext {
   readonly repertoire: Repertoire;
   readonly teachers: Teachers;
-  /** What the author's own ties lead to. */
+  /** What the author's own dependencies lead to. */
   readonly reach: Reach;
 }
 
@@ -85,8 +85,8 @@ export function techniqueNeeds(
     }
     const matches = oneByOne(inBlocks);
     const played = eventsIn(narrowerUses(id).filter(([narrow]) => teacherBefore(way, narrow, lesson) !== undefined));
-    const rest = matches.filter((use) => !played.has(keyOf(use)));
-    if (rest.length > 0 && !isTakenForGranted(id)) missed.set(id, rest);
+    const remaining = matches.filter((use) => !played.has(keyOf(use)));
+    if (remaining.length > 0 && !isTakenForGranted(id)) missed.set(id, remaining);
   }
   const gaps: MissingTechnique[] = [];
   for (const [id, matches] of missed) {

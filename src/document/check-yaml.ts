@@ -31,15 +31,15 @@ export function checkYaml<Schema extends z.ZodType>(
   const written = read.value ?? {};
   const wrong = new Set<string>();
   const issues: z.core.$ZodIssue[] = [];
-  let rest: object = typeof written === 'object' ? written : {};
+  let remaining: object = typeof written === 'object' ? written : {};
   let result = schema.safeParse(written);
   // Each round leaves out what the last one found wrong, so that what depends on several keys is checked as well.
   while (!result.success) {
     const found = result.error.issues.flatMap(topKeys);
     for (const key of found) wrong.add(key);
     issues.push(...result.error.issues);
-    rest = found.length === 0 ? {} : withoutWrong(rest, result.error.issues);
-    result = schema.safeParse({ ...fallback, ...rest });
+    remaining = found.length === 0 ? {} : withoutWrong(remaining, result.error.issues);
+    result = schema.safeParse({ ...fallback, ...remaining });
   }
   // What was no YAML was read as something its author did not write.
   const misread = read.diagnostics.some(({ code }) => code === 'yaml-syntax');
@@ -50,16 +50,17 @@ export function checkYaml<Schema extends z.ZodType>(
 
 /** Leaves out the keys that have an issue; of a group whose names are the author's only the entries that have one. */
 function withoutWrong(written: object, issues: readonly z.core.$ZodIssue[]): object {
-  const rest = new Map<string, unknown>(Object.entries(written));
+  const remaining = new Map<string, unknown>(Object.entries(written));
   for (const issue of issues) {
     const [name] = issue.path.slice(1).map(String);
     for (const key of topKeys(issue)) {
-      const [whole, group] = [Object.entries(written).find(([one]) => one === key)?.[1], rest.get(key)];
-      if (name === undefined || !isGroup(whole) || !isGroup(group) || !Object.hasOwn(whole, name)) rest.delete(key);
-      else rest.set(key, Object.fromEntries(Object.entries(group).filter(([one]) => one !== name)));
+      const [whole, group] = [Object.entries(written).find(([one]) => one === key)?.[1], remaining.get(key)];
+      if (name === undefined || !isGroup(whole) || !isGroup(group) || !Object.hasOwn(whole, name))
+        remaining.delete(key);
+      else remaining.set(key, Object.fromEntries(Object.entries(group).filter(([one]) => one !== name)));
     }
   }
-  return Object.fromEntries(rest);
+  return Object.fromEntries(remaining);
 }
 
 const isGroup = (value: unknown): value is object =>

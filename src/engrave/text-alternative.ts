@@ -141,10 +141,10 @@ const PARTS: Readonly<Record<number, readonly [string, string]>> = {
 export function lengthInWords(length: Fraction, meter: Meter): string {
   const beats = divide(length, beatLength(meter));
   const whole = Math.floor(beats.n / beats.d);
-  const rest = subtract(beats, { n: whole, d: 1 });
-  if (rest.n === 0) return `${number(whole)} ${whole === 1 ? 'beat' : 'beats'}`;
-  const part = partInWords(rest);
-  if (whole === 0) return rest.d === 2 ? 'half a beat' : `${part} of a beat`;
+  const remainder = subtract(beats, { n: whole, d: 1 });
+  if (remainder.n === 0) return `${number(whole)} ${whole === 1 ? 'beat' : 'beats'}`;
+  const part = partInWords(remainder);
+  if (whole === 0) return remainder.d === 2 ? 'half a beat' : `${part} of a beat`;
   return `${number(whole)} and ${part} beats`;
 }
 

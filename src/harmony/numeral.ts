@@ -15,7 +15,7 @@ export interface Numeral {
   /** A small numeral: a minor or diminished chord. */
   readonly minor: boolean;
   /** What follows the step. */
-  readonly rest: string;
+  readonly suffix: string;
 }
 
 // The longer steps are first, so that IV does not read as I with something behind it.
@@ -24,9 +24,9 @@ const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/
 export function readNumeral(text: string): Numeral | undefined {
   const match = NUMERAL.exec(text);
   if (!match) return undefined;
-  const [, sign = '', step = '', rest = ''] = match;
+  const [, sign = '', step = '', suffix = ''] = match;
   const accidental = sign === '' ? 0 : sign === 'b' || sign === '♭' ? -1 : 1;
-  return { fifths: valueAt(STEPS, step.toUpperCase()) + 7 * accidental, minor: step === step.toLowerCase(), rest };
+  return { fifths: valueAt(STEPS, step.toUpperCase()) + 7 * accidental, minor: step === step.toLowerCase(), suffix };
 }
 
 /** A root so many fifths from C, named with at most one sign (Fb to A#). */

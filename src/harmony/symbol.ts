@@ -37,7 +37,7 @@ const plainSuffix = (text: string): string =>
 function readNumeralChord(text: string, key: SongKey): Chord | undefined {
   const numeral = readNumeral(text);
   if (!numeral) return undefined;
-  let suffix = plainSuffix(numeral.rest);
+  let suffix = plainSuffix(numeral.suffix);
   // The small letters already say minor: `ii7` is a minor seventh chord.
   if (numeral.minor && !/^(m(?!aj)|dim)/.test(suffix))
     suffix = suffix.startsWith('maj') ? `mM${suffix.slice(3)}` : `m${suffix}`;

@@ -4,7 +4,7 @@ import {
   chromaOf,
   FLAT_DEGREES,
   fifthsOf,
-  fromFloor,
+  lowestFrom,
   mod,
   nameAbove,
   type Pitch,
@@ -52,7 +52,7 @@ export const HARP_KEYS: readonly PitchClass[] = ['G', 'Ab', 'A', 'Bb', 'B', 'C',
 
 /** The MIDI number of the key note, from which a tuning counts its reeds: hole 1 blow of all the usual ones. */
 export const keyNote = (harp: Harp): number =>
-  fromFloor(LOWEST_STANDARD, chromaOf(harp.key)) + OCTAVE_OF[harp.register];
+  lowestFrom(LOWEST_STANDARD, chromaOf(harp.key)) + OCTAVE_OF[harp.register];
 
 export const holeCount = (harp: Harp): number => harp.tuning.blow.length;
 

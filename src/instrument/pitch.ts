@@ -39,7 +39,7 @@ export function atFifths(fifths: number): PitchClass {
 export const chromaOf = (p: PitchClass): number => mod(SEMITONES[p.letter] + p.alter, 12);
 
 /** The MIDI number of a chroma in the octave that begins at `floor`. */
-export const fromFloor = (floor: number, chroma: number): number => floor + mod(chroma - floor, 12);
+export const lowestFrom = (floor: number, chroma: number): number => floor + mod(chroma - floor, 12);
 
 /** The pitch of that name whose number is `midi`, or undefined where the name does not sound so. */
 export function pitchNamed(name: PitchClass, midi: number): Pitch | undefined {

@@ -6,11 +6,11 @@ const LINE_BREAK = /\r\n|\r|\n/;
 
 /** Undefined for a fence that is closed; `next` is the line of a block that begins inside, counted from the opening one. */
 export function fenceFault(source: string, span: TextSpan): { readonly next?: number } | undefined {
-  const [opening = '', ...rest] = source.slice(span.from, span.to).split(LINE_BREAK);
+  const [opening = '', ...remaining] = source.slice(span.from, span.to).split(LINE_BREAK);
   const fence = /^[`~]+/.exec(opening)?.[0] ?? '```';
-  const next = rest.findIndex((line) => /^[ \t>]*(`{3,}|~{3,})[ \t]*tab\b/.test(line));
+  const next = remaining.findIndex((line) => /^[ \t>]*(`{3,}|~{3,})[ \t]*tab\b/.test(line));
   if (next >= 0) return { next: next + 1 };
-  const last = /[`~]+(?=[ \t]*$)/.exec(rest.at(-1) ?? '')?.[0] ?? '';
+  const last = /[`~]+(?=[ \t]*$)/.exec(remaining.at(-1) ?? '')?.[0] ?? '';
   return last[0] === fence[0] && last.length >= fence.length ? undefined : {};
 }
 

@@ -72,17 +72,17 @@ export const isReadable = (source: string): boolean => readMarkdown(source, plac
 
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */
 function syntaxProblem(message: string, source: string, placed: Placed): Diagnostic {
-  const [, line = '1', column = '1', rest = message] =
+  const [, line = '1', column = '1', reason = message] =
     /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s.exec(message) ?? [];
   const from = Math.min(source.length, (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1);
   const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
   const span = { from, to: from + (tag?.length ?? 1) };
-  const mistake = MISTAKES.find(([pattern]) => pattern.test(rest));
-  const name = /`<\/?([^>`]*)>`/.exec(rest)?.[1] ?? '';
+  const mistake = MISTAKES.find(([pattern]) => pattern.test(reason));
+  const name = /`<\/?([^>`]*)>`/.exec(reason)?.[1] ?? '';
   const [what, fix] = mistake
     ? mistake.slice(1).map((words) => words?.toString().replaceAll('NAME', name))
-    : [`This is not MDX: ${rest}.`];
-  return report('mdx-syntax', span, { what: what ?? rest, fix });
+    : [`This is not MDX: ${reason}.`];
+  return report('mdx-syntax', span, { what: what ?? reason, fix });
 }
 
 /** What the MDX reader says, and what it means to a teacher. */

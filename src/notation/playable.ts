@@ -10,7 +10,7 @@ import { report } from './problems.ts';
 import type { TreeNote } from './tree.ts';
 
 /** Holes a mouth covers at once: common practice, no source. */
-export const MOUTH_REACH = 5;
+export const MOST_HOLES_COVERED = 5;
 
 /** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
 export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
@@ -26,8 +26,8 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
   const twice = holes.find((hole, index) => hole === holes[index + 1]);
   const whole = source.span;
   if (twice !== undefined) diagnostics.push(report('hole-twice', whole, { hole: twice }));
-  else if (high - low >= MOUTH_REACH)
-    diagnostics.push(report('holes-too-far', whole, { low, high, reach: MOUTH_REACH }));
+  else if (high - low >= MOST_HOLES_COVERED)
+    diagnostics.push(report('holes-too-far', whole, { low, high, reach: MOST_HOLES_COVERED }));
   else if (mouth === 'lips' && high - low >= holes.length) {
     const silent = range(low, high).filter((hole) => !holes.includes(hole));
     const between = `${silent.length === 1 ? 'hole' : 'holes'} ${silent.join(' and ')}`;

@@ -159,9 +159,9 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
   let pieces: readonly Piece[] = piecesOf(bar, stated);
   const words: string[] = [];
   while (pieces.length > 0) {
-    const { run, rest } = nextRun(pieces, slot);
+    const { run, remaining } = nextRun(pieces, slot);
     words.push(...printRun(run));
-    pieces = rest;
+    pieces = remaining;
   }
   // A chord behind the last event has no time in this bar, and is what the next bar begins with.
   for (const { onset, chord } of stated)
@@ -233,7 +233,7 @@ const FINEST_GROUP = 12;
  * The pieces from the front that print together: one that lies on the slot grid, or what shares its slots as a group.
  * With them what is left, since a piece may be cut at a slot to let a group end.
  */
-function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piece[]; rest: readonly Piece[] } {
+function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piece[]; remaining: readonly Piece[] } {
   const start = pieces[0]?.onset ?? ZERO;
   const slotsTo = (at: Fraction): Fraction => divide(subtract(at, start), slot);
   const last = pieces.findIndex((piece) => isWhole(slotsTo(endOf(piece))));
@@ -241,7 +241,7 @@ function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piec
   const slots = toNumber(slotsTo(endOf(lastOf(whole))));
   const shares = slots / toNumber(divide(unitOf(whole), slot));
   if (whole.length === 1 || (slots <= LONGEST_GROUP && shares <= FINEST_GROUP)) {
-    return { run: whole, rest: pieces.slice(last + 1) };
+    return { run: whole, remaining: pieces.slice(last + 1) };
   }
   // A first piece that fills slots of its own is alone; else one slot is filled, and what reaches over it is cut.
   const first = itemAt(pieces, 0);
@@ -251,17 +251,17 @@ function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piec
   for (const [index, piece] of pieces.entries()) {
     if (compare(endOf(piece), edge) <= 0) {
       run.push(piece);
-      if (equals(endOf(piece), edge)) return { run, rest: pieces.slice(index + 1) };
+      if (equals(endOf(piece), edge)) return { run, remaining: pieces.slice(index + 1) };
       continue;
     }
     const { chord: _, ...held } = piece;
     const after: Piece = { ...held, onset: edge, duration: subtract(endOf(piece), edge), begins: false };
     return {
       run: [...run, { ...piece, duration: subtract(edge, piece.onset) }],
-      rest: [after, ...pieces.slice(index + 1)],
+      remaining: [after, ...pieces.slice(index + 1)],
     };
   }
-  return { run, rest: [] };
+  return { run, remaining: [] };
 }
 
 const endOf = (piece: Piece): Fraction => add(piece.onset, piece.duration);

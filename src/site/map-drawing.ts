@@ -37,8 +37,8 @@ function drawBox({ lesson, x, y, elsewhere }: Box, words: MapWords): string {
       ? courseText('lessonOnMap', { number, title })
       : courseText('lessonOnMapAfter', { number, title, lessons: from.join(', ') });
   return (
-    `<a class="stop" href="${escapeText(address)}" data-lesson="${escapeText(lesson)}" aria-label="${escapeText(name)}">` +
-    `<g transform="translate(${n(x)} ${n(y)})">${from.length > 0 ? `<path class="tie" d="M${BOX.width / 2} -12v12"/>` : ''}` +
+    `<a class="lesson-box" href="${escapeText(address)}" data-lesson="${escapeText(lesson)}" aria-label="${escapeText(name)}">` +
+    `<g transform="translate(${n(x)} ${n(y)})">${from.length > 0 ? `<path class="dependency" d="M${BOX.width / 2} -12v12"/>` : ''}` +
     `<rect class="plate" width="${BOX.width}" height="${BOX.height}"/>` +
     `<text class="number" x="5" y="12">${number} </text><text class="title">${text.join('')}</text>` +
     `<path class="tick" d="M${BOX.width - 15} 9l3.5 4 6.5 -8"/></g></a>`
@@ -59,16 +59,16 @@ function drawName({ stage, top, continued }: MapBand, index: number, words: MapW
 
 /** A line leaves and enters boxes and passes rows upright. */
 function drawLine({ from, to, points }: Line): string {
-  const [start, ...rest] = points;
+  const [start, ...remaining] = points;
   if (!start) return '';
   let at = start;
   let path = `M${n(at.x)} ${n(at.y)}`;
-  for (const point of rest) {
+  for (const point of remaining) {
     const middle = n((at.y + point.y) / 2);
     path += `C${n(at.x)} ${middle} ${n(point.x)} ${middle} ${n(point.x)} ${n(point.y)}`;
     at = point;
   }
-  return `<path class="tie" data-from="${escapeText(from)}" data-to="${escapeText(to)}" d="${path}"/>`;
+  return `<path class="dependency" data-from="${escapeText(from)}" data-to="${escapeText(to)}" d="${path}"/>`;
 }
 
 /** In pixels; `path.css` sets the same. */

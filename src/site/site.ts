@@ -18,7 +18,7 @@ export interface Site {
   /** Whether its author is looking: what is wrong is shown on the pages, and drafts are among the lessons. */
   readonly authoring: boolean;
   readonly engraver: Engraver;
-  /** What ties the lessons of the site together. */
+  /** How the lessons of the site depend on each other. */
   readonly path: Curriculum;
   /** The lessons the site shows, in the order of the path. */
   readonly lessons: readonly Lesson[];

@@ -52,8 +52,8 @@ function together<Args extends readonly unknown[]>(
   const [first, ...others] = tests;
   if (!first) return () => true;
   if (others.length === 0) return first;
-  const rest = together(others);
-  return (...args) => first(...args) && rest(...args);
+  const all = together(others);
+  return (...args) => first(...args) && all(...args);
 }
 
 function breathTests(rule: NoteRule): NoteTest[] {

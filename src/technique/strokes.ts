@@ -92,8 +92,8 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer Item)
 const NEAR = 1e-9;
 
 function fractionOf(beats: number): number {
-  const rest = beats - Math.floor(beats + NEAR);
-  return rest < NEAR ? 0 : rest;
+  const remainder = beats - Math.floor(beats + NEAR);
+  return remainder < NEAR ? 0 : remainder;
 }
 
 /** The rest between two strokes, as a part of a whole note; 0 where they meet. */

@@ -44,12 +44,12 @@ export function evenBeats(onsets: Iterable<number>, beat: number): ReadonlySet<n
 
 /** Whether `within / beat` has a power of two below its line. */
 function isBinary(within: number, beat: number): boolean {
-  let rest = within;
-  for (let step = beat; rest > 0 && step % 2 === 0; ) {
+  let remainder = within;
+  for (let step = beat; remainder > 0 && step % 2 === 0; ) {
     step /= 2;
-    rest %= step;
+    remainder %= step;
   }
-  return rest === 0;
+  return remainder === 0;
 }
 
 /** Where a written place of the bar is played, both counted from where the full bar would start. */

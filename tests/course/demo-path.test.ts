@@ -62,9 +62,9 @@ const block = (music: string) => (before: string) =>
 const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof planted>[0], reported: string])[] = [
   ['an unknown lesson', { 'half-steps': added('requires', 'fist-bends') }, 'half-steps requires-unknown: fist-bends'],
   ['a self-requirement', { 'half-steps': added('requires', 'half-steps') }, 'half-steps requires-self: half-steps'],
-  ['a ring', { 'first-sounds': line('requires: [closing-solo]') }, 'first-sounds path-cycle: closing-solo'],
+  ['a cycle', { 'first-sounds': line('requires: [closing-solo]') }, 'first-sounds path-cycle: closing-solo'],
   [
-    'a ring through a quotation',
+    'a cycle through a quotation',
     { 'first-sounds': block('<first-tune/scale>') },
     'first-sounds path-cycle: <first-tune/scale>',
   ],

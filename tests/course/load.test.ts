@@ -84,7 +84,7 @@ describe('a course', () => {
     ]);
   });
 
-  test('says which way a circle of quotations goes round, at the quotation', () => {
+  test('says which way a cycle of quotations goes round, at the quotation', () => {
     const dir = courseOf({
       'lessons/a.mdx': lesson(tab('id: one\n<b/two>')),
       'lessons/b.mdx': lesson(tab('id: two\n4 4 4 4 | <c/three>')),

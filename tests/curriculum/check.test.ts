@@ -35,7 +35,7 @@ describe('the checks of a path', () => {
     ]);
   });
 
-  it('find a ring, once, as its shortest way round, reported from the lesson that comes first', () => {
+  it('find a cycle, once, as its shortest way round, reported from the lesson that comes first', () => {
     const course: WrittenCourse = {
       a: { requires: ['e'] },
       b: { requires: ['a'] },
@@ -52,7 +52,7 @@ describe('the checks of a path', () => {
     ).toEqual(['a requires/0 path-cycle', 'c requires/0 path-cycle']);
   });
 
-  it('tell of every ring a way round that is one, in which no lesson comes twice', () => {
+  it('tell of every cycle a way round that is one, in which no lesson comes twice', () => {
     const requirements = fc.array(fc.array(fc.nat(9), { maxLength: 2 }), { minLength: 2, maxLength: 10 });
     fc.assert(
       fc.property(requirements, (lists) => {

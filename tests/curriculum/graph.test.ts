@@ -106,7 +106,7 @@ describe('the order', () => {
     );
   });
 
-  it('does not exist for a ring', () => {
+  it('does not exist for a cycle', () => {
     expect(() =>
       orderOf(
         graphOf(2, [

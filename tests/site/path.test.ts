@@ -62,16 +62,16 @@ describe('the path page', () => {
 
   test('draws the same as a map of links, without a style attribute and with every line', () => {
     const map = present(page('path').querySelector('.path-map'), 'the element');
-    expect(links(map, '.stop')).toEqual(['first', 'left', 'right', 'both'].map((id) => `/under/lessons/${id}/`));
-    expect([...map.querySelectorAll('.stop')].map((one) => one.getAttribute('aria-label'))).toEqual([
+    expect(links(map, '.lesson-box')).toEqual(['first', 'left', 'right', 'both'].map((id) => `/under/lessons/${id}/`));
+    expect([...map.querySelectorAll('.lesson-box')].map((one) => one.getAttribute('aria-label'))).toEqual([
       '1 First & foremost', '2 The left branch', '3 The right branch', '4 Both together',
     ]); // biome-ignore format: as it is read
-    expect(map.querySelectorAll('.tie')).toHaveLength(4);
+    expect(map.querySelectorAll('.dependency')).toHaveLength(4);
     expect(map.outerHTML).not.toContain('style=');
   });
 
   test('offers the path as data to pages that point onward', () => {
-    const stops = JSON.parse(readFileSync(join(site, 'path/stops.json'), 'utf8')) as unknown;
+    const stops = JSON.parse(readFileSync(join(site, 'path/lessons.json'), 'utf8')) as unknown;
     expect(stops).toContainEqual({
       id: 'both', needs: ['left', 'right'], title: 'Both together', number: 4, address: '/under/lessons/both/',
     }); // biome-ignore format: as it is read

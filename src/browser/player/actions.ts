@@ -11,7 +11,7 @@ export interface PlayerActions {
   readonly playOrPause: () => void;
   readonly stop: () => void;
   readonly openLargeType: (open: boolean) => void;
-  readonly desk: PageMix;
+  readonly pageMix: PageMix;
   readonly ofMidi: (midi: number) => number;
   readonly wake: () => void;
 }

@@ -7,7 +7,7 @@ export interface Announcer {
 }
 
 /** Milliseconds that a sentence waits for a later one to take its place. */
-const WAIT = 700;
+const ANNOUNCEMENT_DELAY = 700;
 
 export function createAnnouncer(): Announcer {
   const element = make('p', { class: 'aloud', 'aria-live': 'polite' });
@@ -18,7 +18,7 @@ export function createAnnouncer(): Announcer {
       clearTimeout(waiting);
       waiting = setTimeout(() => {
         element.textContent = sentence;
-      }, WAIT);
+      }, ANNOUNCEMENT_DELAY);
     },
   };
 }

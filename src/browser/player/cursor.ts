@@ -13,13 +13,13 @@ export interface Cursor {
 }
 
 /** Milliseconds after which a reader who has scrolled away is followed again. */
-const LEFT_ALONE = 4000;
+const RESUME_FOLLOWING_AFTER = 4000;
 /** Pixels that the band is wider than its note on either side. */
-const MARGIN = 4;
+const BAND_MARGIN = 4;
 /** Pixels that the band and the line are wide before they are stretched. */
-const WIDTH = 100;
+const UNSCALED_WIDTH = 100;
 /** Pixels from a chord symbol down to its line. */
-const BELOW = 1;
+const CHORD_LINE_GAP = 1;
 
 /** What a block's bars, events and chord symbols are drawn as, found once and not again for every note. */
 interface Drawn {
@@ -34,7 +34,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
   const band = make('div', { class: 'play-band', hidden: true });
   const line = make('div', { class: 'play-line', hidden: true });
   const elements = [band, line];
-  for (const element of elements) element.style.width = `${WIDTH}px`;
+  for (const element of elements) element.style.width = `${UNSCALED_WIDTH}px`;
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
   let drawn = new Map<string, Drawn>();
   let marked: readonly Element[] = [];
@@ -89,8 +89,12 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
 
     mark([...tiles, ...notes, ...symbols]);
     for (const tile of tiles) tile.classList.toggle('answer', answer);
-    lay(band, zero, place && note && new DOMRect(note.x - MARGIN, place.y, note.width + 2 * MARGIN, place.height));
-    lay(line, zero, symbol && new DOMRect(symbol.x, symbol.bottom + BELOW, symbol.width, 2));
+    lay(
+      band,
+      zero,
+      place && note && new DOMRect(note.x - BAND_MARGIN, place.y, note.width + 2 * BAND_MARGIN, place.height),
+    );
+    lay(line, zero, symbol && new DOMRect(symbol.x, symbol.bottom + CHORD_LINE_GAP, symbol.width, 2));
     return place;
   }
 
@@ -99,7 +103,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     if (!over) return;
     const { x, y, width, height } = over;
     element.style.height = `${height}px`;
-    element.style.transform = `translate(${x - zero.x}px, ${y - zero.y}px) scaleX(${width / WIDTH})`;
+    element.style.transform = `translate(${x - zero.x}px, ${y - zero.y}px) scaleX(${width / UNSCALED_WIDTH})`;
   }
 
   function drawnAs(bar: string): Drawn {
@@ -132,7 +136,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     if (inPage === row) return;
     row = inPage;
     const end = floor();
-    if ((top >= 0 && bottom <= end) || performance.now() - scrolledAt < LEFT_ALONE) return;
+    if ((top >= 0 && bottom <= end) || performance.now() - scrolledAt < RESUME_FOLLOWING_AFTER) return;
     const above = Math.max(8, Math.min(end * 0.15, end - (bottom - top)));
     scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });
   }

@@ -1,14 +1,14 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
-import { chromaOf, fromFloor, printedName } from '../../instrument/pitch.ts';
+import { chromaOf, lowestFrom, printedName } from '../../instrument/pitch.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
 import { choice, labelled, make } from './dom.ts';
 import { chordInFull } from './in-words.ts';
 
 /** The lowest root of a drone, as a MIDI number. */
-const FLOOR = 43;
+const LOWEST_DRONE_NOTE = 43;
 
-export function droneRow({ playback, desk, ofMidi, wake }: PlayerActions) {
+export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
   let held = '';
   const select = choice([], '', (value) => {
     held = value;
@@ -19,7 +19,7 @@ export function droneRow({ playback, desk, ofMidi, wake }: PlayerActions) {
   /** The key note with its fifth, or a chord of the block from its root up, low enough to stay out of the tune's way. */
   function hold(): void {
     const found = options().find(({ value }) => value === held);
-    desk.hold((found?.midis ?? []).map(ofMidi), taken);
+    pageMix.hold((found?.midis ?? []).map(ofMidi), taken);
   }
 
   function taken(): void {
@@ -29,10 +29,10 @@ export function droneRow({ playback, desk, ofMidi, wake }: PlayerActions) {
 
   function options(): { value: string; text: string; midis: readonly number[] }[] {
     const { key, bars } = playback();
-    const tonic = fromFloor(FLOOR, chromaOf(key.tonic));
+    const tonic = lowestFrom(LOWEST_DRONE_NOTE, chromaOf(key.tonic));
     const chords = new Map<string, readonly number[]>();
     for (const chord of bars.flatMap((bar) => bar.chords)) {
-      const root = fromFloor(FLOOR, chromaOf(chord.root));
+      const root = lowestFrom(LOWEST_DRONE_NOTE, chromaOf(chord.root));
       chords.set(chordInFull(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
     }
     return [

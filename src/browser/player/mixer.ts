@@ -5,7 +5,7 @@ import type { PlayerActions } from './actions.ts';
 import { labelled, make, setPressed, slider, toggle } from './dom.ts';
 import type { PageMix } from './page-mix.ts';
 
-const LEVEL = { least: 0, most: 100, step: 1 };
+const VOLUME_RANGE = { least: 0, most: 100, step: 1 };
 /** The keys of each part's texts: its name, and its being muted. */
 const TEXTS = {
   tune: ['tune', 'muteTune'],
@@ -16,17 +16,17 @@ const TEXTS = {
   drone: ['drone', 'muteDrone'],
 } as const satisfies Record<SoundPart, readonly [string, string]>;
 
-export function mixer({ desk }: PlayerActions): HTMLElement {
-  const rows = SOUND_PARTS.filter((part) => part !== 'click').map((part) => channel(part, desk));
+export function mixer({ pageMix }: PlayerActions): HTMLElement {
+  const rows = SOUND_PARTS.filter((part) => part !== 'click').map((part) => channel(part, pageMix));
   return make('fieldset', { class: 'player-mix' }, make('legend', {}, playerText('band')), ...rows);
 }
 
-function channel(part: SoundPart, desk: PageMix): HTMLElement {
+function channel(part: SoundPart, pageMix: PageMix): HTMLElement {
   const [name, muteText] = TEXTS[part];
-  const loudness = slider(LEVEL, 0, (percent) => desk.set(part, { level: percent / 100 }));
-  const mute = toggle(playerText('mute'), false, (muted) => desk.set(part, { muted }));
+  const loudness = slider(VOLUME_RANGE, 0, (percent) => pageMix.set(part, { level: percent / 100 }));
+  const mute = toggle(playerText('mute'), false, (muted) => pageMix.set(part, { muted }));
   mute.setAttribute('aria-label', playerText(muteText));
-  desk.watch(part, ({ level, muted }) => {
+  pageMix.watch(part, ({ level, muted }) => {
     const percent = Math.round(level * 100);
     loudness.value = String(percent);
     loudness.setAttribute('aria-valuetext', playerText('percent', { percent }));

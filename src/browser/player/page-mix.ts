@@ -1,10 +1,10 @@
-/** The page's one desk: how loud each part is, and the drone. */
+/** How loud each part of the page is, and the drone: one for all its blocks. */
 import { keepAwake } from '../screen-awake.ts';
 import { createDrone } from '../sound/drone.ts';
-import { createStudio, SOUND_PARTS, type SoundPart, type Studio } from '../sound/mixing-desk.ts';
+import { createMixingDesk, type MixingDesk, SOUND_PARTS, type SoundPart } from '../sound/mixing-desk.ts';
 
 export interface PageMix {
-  readonly studio: Studio;
+  readonly mixingDesk: MixingDesk;
   /** Holds a drone of these frequencies, none to hush it. `taken` hears when it sounds no more, or another has its own. */
   readonly hold: (hertz: readonly number[], taken: () => void) => void;
   readonly hush: () => void;
@@ -22,7 +22,7 @@ export interface Channel {
 }
 export type Mix = { [part in SoundPart]: Channel };
 
-const USUAL: Mix = {
+const DEFAULT_VOLUMES: Mix = {
   tune: { level: 0.9, muted: false },
   bass: { level: 0.8, muted: false },
   drums: { level: 0.7, muted: false },
@@ -32,11 +32,11 @@ const USUAL: Mix = {
 };
 const STORED_AS = 'reedway-mix';
 
-let desk: PageMix | undefined;
+let pageMix: PageMix | undefined;
 
 export function pageMixOn(context: AudioContext): PageMix {
-  if (desk?.studio.context === context) return desk;
-  const studio = createStudio(context);
+  if (pageMix?.mixingDesk.context === context) return pageMix;
+  const studio = createMixingDesk(context);
   const mix = readMix();
   const apply = (part: SoundPart): void => studio.level(part, mix[part].muted ? 0 : mix[part].level);
   for (const part of SOUND_PARTS) apply(part);
@@ -49,8 +49,8 @@ export function pageMixOn(context: AudioContext): PageMix {
     drone.hold(hertz);
     keepAwake('drone', hertz.length > 0);
   };
-  desk = {
-    studio,
+  pageMix = {
+    mixingDesk: studio,
     hold,
     hush: () => hold([], () => {}),
     mix,
@@ -65,7 +65,7 @@ export function pageMixOn(context: AudioContext): PageMix {
       show(mix[part]);
     },
   };
-  return desk;
+  return pageMix;
 }
 
 /** A channel as some version of the page kept it. */
@@ -73,7 +73,7 @@ type Kept = Readonly<Partial<Record<keyof Channel, unknown>>> | null | undefined
 
 /** What is kept is read as untrusted: another version or another hand may have written it. */
 function readMix(): Mix {
-  const mix = { ...USUAL };
+  const mix = { ...DEFAULT_VOLUMES };
   try {
     const kept = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}') as { readonly [part: string]: Kept } | null;
     for (const part of SOUND_PARTS) {

@@ -22,9 +22,9 @@ import { pageMixOn } from './page-mix.ts';
 import { offerTiles } from './tiles.ts';
 
 /** The longest wait for a note to end: a device that slept stopped its clock. */
-const LONGEST = 1000;
+const LONGEST_NOTE_WAIT = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
-const PATIENCE = 600;
+const WAKE_UP_TIME = 600;
 
 /** Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. */
 export function openPlayer(host: HTMLElement, context: AudioContext | undefined): void {
@@ -37,7 +37,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   }
   const written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
   const block = host.closest<HTMLElement>('[data-block]') ?? host;
-  const desk = pageMixOn(context);
+  const pageMix = pageMixOn(context);
 
   let playback = onChosenHarp(written);
   let pitches = pitchesOf(playback, readChosen());
@@ -53,7 +53,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   const now = (): number => context.currentTime;
   const heardNow = (): number => audibleTimeOf(context);
   const transport = createTransport(
-    audioOutputOf(desk.studio, () => pitches),
+    audioOutputOf(pageMix.mixingDesk, () => pitches),
     { playback, settings },
     stateChanged,
   );
@@ -88,7 +88,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     playOrPause: () => (isRunning(transport.state()) ? transport.pause() : start()),
     stop: transport.stop,
     openLargeType: largeType.open,
-    desk,
+    pageMix,
     ofMidi: (midi) => pitches.ofMidi(midi),
     wake: () => void wakeSound(),
   });
@@ -122,7 +122,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     startSounding(transport.pause);
     if (isLargeTypeOpen()) largeType.open(true);
     transport.play();
-    setTimeout(complainIfAsleep, PATIENCE);
+    setTimeout(complainIfAsleep, WAKE_UP_TIME);
   }
 
   function complainIfAsleep(): void {
@@ -185,12 +185,12 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   // A student who leaves the page, or looks at another, has stopped practising this block.
   addEventListener('pagehide', () => {
     transport.stop();
-    desk.hush();
+    pageMix.hush();
   });
   document.addEventListener('visibilitychange', () => {
     if (!document.hidden) return;
     transport.pause();
-    desk.hush();
+    pageMix.hush();
   });
 
   block.classList.add('sounding');
@@ -201,7 +201,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
 
 /** Milliseconds until there is something else to show. Only the last stroke, ringing on, has nothing to show. */
 const waitFor = (showing: Showing | undefined, heard: number): number =>
-  showing ? Math.max(4, Math.min(LONGEST, (showing.until - heard) * 1000)) : TICK;
+  showing ? Math.max(4, Math.min(LONGEST_NOTE_WAIT, (showing.until - heard) * 1000)) : TICK;
 
 const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';
 

@@ -5,10 +5,10 @@ import type { PlayerActions } from './actions.ts';
 import { checkbox, labelled, make, numberField, slider } from './dom.ts';
 import { tempoScale } from './tempo.ts';
 
-const SWING = { least: 50, most: 75, step: 1 };
+const SWING_PERCENT_RANGE = { least: 50, most: 75, step: 1 };
 
 export function practice(
-  { playback, settings, change, desk }: PlayerActions,
+  { playback, settings, change, pageMix }: PlayerActions,
   showLoop: (on: boolean) => void,
 ): HTMLElement {
   const { tempo, meter } = playback();
@@ -21,8 +21,11 @@ export function practice(
   const exact = (percent: number): number => (percent === 67 ? 2 / 3 : percent / 100);
   const share = Math.round(settings().swing * 100);
   // A feel can be written that swings harder than most want to.
-  const swing = slider({ ...SWING, most: Math.max(SWING.most, share) }, share, showSwing, (percent) =>
-    change({ swing: exact(percent) }),
+  const swing = slider(
+    { ...SWING_PERCENT_RANGE, most: Math.max(SWING_PERCENT_RANGE.most, share) },
+    share,
+    showSwing,
+    (percent) => change({ swing: exact(percent) }),
   );
   showSwing(share);
 
@@ -34,8 +37,8 @@ export function practice(
     change(on ? { loop: true, climb: { step: step.valueAsNumber, goal: goal.valueAsNumber } } : { climb: undefined });
     showLoop(settings().loop);
   }
-  const metronome = checkbox(false, (on) => desk.set('click', { muted: !on }));
-  desk.watch('click', ({ muted }) => {
+  const metronome = checkbox(false, (on) => pageMix.set('click', { muted: !on }));
+  pageMix.watch('click', ({ muted }) => {
     metronome.checked = !muted;
   });
 

@@ -5,12 +5,12 @@ import type { PlayerActions } from './actions.ts';
 import { labelled, make, numberField, type SliderRange, slider } from './dom.ts';
 import { tempoInWords } from './in-words.ts';
 
-const PERCENT = { least: 30, most: 150, step: 1 };
+const TEMPO_PERCENT_RANGE = { least: 30, most: 150, step: 1 };
 
 /** Beats a minute, as far as the slider goes. */
 export const tempoScale = (written: number): SliderRange => ({
-  least: Math.round((written * PERCENT.least) / 100),
-  most: Math.round((written * PERCENT.most) / 100),
+  least: Math.round((written * TEMPO_PERCENT_RANGE.least) / 100),
+  most: Math.round((written * TEMPO_PERCENT_RANGE.most) / 100),
   step: 1,
 });
 
@@ -21,7 +21,7 @@ export function tempoRow({ playback, change }: PlayerActions): HTMLElement {
   // No `output`: it would be read aloud besides the slider it belongs to.
   const said = make('span', { class: 'player-said' });
   const percentage = slider(
-    PERCENT,
+    TEMPO_PERCENT_RANGE,
     100,
     (percent) => show(ofPercent(percent)),
     (percent) => change({ tempo: ofPercent(percent) }),

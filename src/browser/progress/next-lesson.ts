@@ -2,7 +2,7 @@
 import { isDone, type Progress } from './record.ts';
 
 /** A lesson of the path, in its order. */
-export interface Stop {
+export interface PathLesson {
   readonly id: string;
   /** Ids of the lessons it builds on. */
   readonly needs: readonly string[];
@@ -10,7 +10,7 @@ export interface Stop {
 
 export type LessonState = 'done' | 'ready' | 'later';
 
-export function stateOf({ id, needs }: Stop, progress: Progress): LessonState {
+export function stateOf({ id, needs }: PathLesson, progress: Progress): LessonState {
   if (isDone(progress, 'lessons', id)) return 'done';
   return needs.every((needed) => isDone(progress, 'lessons', needed)) ? 'ready' : 'later';
 }
@@ -19,12 +19,12 @@ export function stateOf({ id, needs }: Stop, progress: Progress): LessonState {
  * What to do next: of the lessons that are open, the first that builds on the lesson done last, so that a branch once
  * begun is followed; else the first of all that are open. Undefined where everything is done, or nothing is open.
  */
-export function nextStop<S extends Stop>(stops: readonly S[], progress: Progress): S | undefined {
-  const open = stops.filter((stop) => stateOf(stop, progress) === 'ready');
-  const done = stops.filter(({ id }) => isDone(progress, 'lessons', id));
-  const at = ({ id }: Stop): number => progress.lessons.get(id)?.at ?? 0;
-  const [last, ...rest] = done;
+export function nextLesson<S extends PathLesson>(lessons: readonly S[], progress: Progress): S | undefined {
+  const open = lessons.filter((lesson) => stateOf(lesson, progress) === 'ready');
+  const done = lessons.filter(({ id }) => isDone(progress, 'lessons', id));
+  const at = ({ id }: PathLesson): number => progress.lessons.get(id)?.at ?? 0;
+  const [last, ...remaining] = done;
   if (!last) return open[0];
-  const latest = rest.reduce((a, b) => (at(b) >= at(a) ? b : a), last);
+  const latest = remaining.reduce((a, b) => (at(b) >= at(a) ? b : a), last);
   return open.find(({ needs }) => needs.includes(latest.id)) ?? open[0];
 }

@@ -3,8 +3,8 @@
  * way to the one that comes next for this student.
  */
 import { progressHere } from './here.ts';
-import { nextStop } from './next-lesson.ts';
-import { fetchStops } from './path-lessons.ts';
+import { nextLesson } from './next-lesson.ts';
+import { fetchPathLessons } from './path-lessons.ts';
 
 customElements.define(
   'path-onward',
@@ -16,9 +16,9 @@ customElements.define(
       const written = { href: link.href, text: link.textContent };
       const show = async () => {
         const begun = [...store.progress().lessons.values()].some(({ done }) => done);
-        const stops = begun ? await fetchStops() : [];
-        const next = nextStop(stops, store.progress());
-        const finished = stops.length > 0 && !next;
+        const lessons = begun ? await fetchPathLessons() : [];
+        const next = nextLesson(lessons, store.progress());
+        const finished = lessons.length > 0 && !next;
         link.href = next?.address ?? written.href;
         link.textContent = next
           ? (this.dataset['say'] ?? '%').replace('%', () => next.title)

@@ -2,10 +2,10 @@
 
 import { progressText } from '../texts/progress.ts';
 import { progressHere } from './here.ts';
-import { nextStop, type Stop, stateOf } from './next-lesson.ts';
+import { nextLesson, type PathLesson, stateOf } from './next-lesson.ts';
 import { isDone } from './record.ts';
 
-interface ListedStop extends Stop {
+interface ListedLesson extends PathLesson {
   readonly item: HTMLElement;
   readonly title: string;
 }
@@ -17,8 +17,8 @@ customElements.define(
   class extends HTMLElement {
     connectedCallback(): void {
       const store = progressHere();
-      const stops = [...document.querySelectorAll<HTMLElement>('.path-list li[data-lesson]')].map(
-        (item): ListedStop => ({
+      const lessons = [...document.querySelectorAll<HTMLElement>('.path-list li[data-lesson]')].map(
+        (item): ListedLesson => ({
           id: item.dataset['lesson'] ?? '',
           needs: (item.dataset['needs'] ?? '').split(' ').filter(Boolean),
           item,
@@ -26,36 +26,37 @@ customElements.define(
         }),
       );
       const boxes = new Map(
-        [...document.querySelectorAll<SVGElement>('.path-map .stop')].map((box) => [box.dataset['lesson'], box]),
+        [...document.querySelectorAll<SVGElement>('.path-map .lesson')].map((box) => [box.dataset['lesson'], box]),
       );
       const names = new Map([...boxes].map(([id, box]) => [id, box.getAttribute('aria-label') ?? '']));
-      const ties = [...document.querySelectorAll<SVGElement>('.path-map .tie[data-from]')];
+      const dependencies = [...document.querySelectorAll<SVGElement>('.path-map .dependency[data-from]')];
       const show = () => {
         const progress = store.progress();
-        const next = nextStop(stops, progress);
-        for (const stop of stops) {
-          const state = stateOf(stop, progress);
-          const isNext = stop === next;
+        const next = nextLesson(lessons, progress);
+        for (const lesson of lessons) {
+          const state = stateOf(lesson, progress);
+          const isNext = lesson === next;
           const words = progressText(isNext ? 'next' : state);
-          const box = boxes.get(stop.id);
-          for (const one of box ? [stop.item, box] : [stop.item]) {
+          const box = boxes.get(lesson.id);
+          for (const one of box ? [lesson.item, box] : [lesson.item]) {
             for (const name of STATES) one.classList.toggle(name, name === (isNext ? 'next' : state));
           }
           box?.setAttribute(
             'aria-label',
-            progressText('lessonOnMap', { lesson: names.get(stop.id) ?? '', state: words.toLowerCase() }),
+            progressText('lessonOnMap', { lesson: names.get(lesson.id) ?? '', state: words.toLowerCase() }),
           );
-          const label = stop.item.querySelector('.state');
-          if (label) label.textContent = words + blocksDone(stop, progress);
+          const label = lesson.item.querySelector('.state');
+          if (label) label.textContent = words + blocksDone(lesson, progress);
         }
-        for (const tie of ties) tie.classList.toggle('walked', isDone(progress, 'lessons', tie.dataset['from'] ?? ''));
+        for (const dependency of dependencies)
+          dependency.classList.toggle('walked', isDone(progress, 'lessons', dependency.dataset['from'] ?? ''));
         for (const part of document.querySelectorAll('.path-part')) {
-          const own = stops.filter(({ item }) => part.contains(item));
+          const own = lessons.filter(({ item }) => part.contains(item));
           const done = own.filter(({ id }) => isDone(progress, 'lessons', id)).length;
           const count = part.querySelector('.part-done');
           if (count) count.textContent = done > 0 ? progressText('partDone', { count: done }) : '';
         }
-        this.describe(stops, next, stops.filter(({ id }) => isDone(progress, 'lessons', id)).length);
+        this.describe(lessons, next, lessons.filter(({ id }) => isDone(progress, 'lessons', id)).length);
       };
       store.onChange(show);
       show();
@@ -63,10 +64,10 @@ customElements.define(
     }
 
     /** In a sentence: how many are done, and which comes next. */
-    private describe(stops: readonly ListedStop[], next: ListedStop | undefined, done: number): void {
+    private describe(lessons: readonly ListedLesson[], next: ListedLesson | undefined, done: number): void {
       const line = this.querySelector('.standing');
       if (!line) return;
-      line.replaceChildren(done === 0 ? '' : progressText('lessonsDone', { count: done, lessons: stops.length }));
+      line.replaceChildren(done === 0 ? '' : progressText('lessonsDone', { count: done, lessons: lessons.length }));
       if (!next) {
         if (done > 0) line.append(progressText('allDone'));
         return;
@@ -87,7 +88,7 @@ function openPart(next: Element | null): void {
 }
 
 /** `, 2 of 5 blocks`, where a lesson is begun and not done. */
-function blocksDone({ id, item }: ListedStop, progress: Parameters<typeof isDone>[0]): string {
+function blocksDone({ id, item }: ListedLesson, progress: Parameters<typeof isDone>[0]): string {
   if (isDone(progress, 'lessons', id)) return '';
   const count = [...progress.blocks].filter(([key, { done }]) => done && key.startsWith(`${id}/`)).length;
   return count === 0 ? '' : progressText('blocksDone', { count, blocks: item.dataset['blocks'] ?? '' });

@@ -2,8 +2,8 @@
 import type { Playback } from '../../score/playback.ts';
 import { itemAt } from '../../values/checked.ts';
 import { bandOf } from './band/band.ts';
-import { clicksOf } from './clicks.ts';
 import { byTime, type Cue, type LineCue } from './cue.ts';
+import { metronomeOf } from './metronome.ts';
 import { type Round, roundOf } from './round.ts';
 import type { PlaySettings } from './settings.ts';
 import { tuneOf } from './tune.ts';
@@ -32,7 +32,7 @@ export interface Moment {
 export function roundPlan(playback: Playback, settings: PlaySettings, number: number): Plan {
   const round = roundOf(playback, settings, number);
   const tune = tuneOf(playback, round);
-  const cues: Cue[] = [...tune, ...bandOf(playback, settings, round), ...clicksOf(playback, round)];
+  const cues: Cue[] = [...tune, ...bandOf(playback, settings, round), ...metronomeOf(playback, round)];
   return { round, cues: cues.sort(byTime), moments: momentsOf(playback, round, tune) };
 }
 

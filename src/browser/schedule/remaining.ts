@@ -3,11 +3,11 @@ import { rowOf } from '../../score/mark.ts';
 import type { Cue, LineCue, LinePart } from './cue.ts';
 
 /** Seconds below which what is left is not worth an attack. */
-const LEAST = 0.05;
+const SHORTEST_REMAINDER = 0.05;
 
 /** From a time within the cue on; undefined for what has died away by itself, and for too little. */
 export function remainingOf(cue: Cue, time: number): Cue | undefined {
-  if (!('seconds' in cue) || cue.seconds - time <= LEAST) return undefined;
+  if (!('seconds' in cue) || cue.seconds - time <= SHORTEST_REMAINDER) return undefined;
   if (cue.kind === 'line') return restOfLine(cue, time);
   if (cue.kind === 'chord' && cue.touch === 'pad') return { ...cue, at: cue.at + time, seconds: cue.seconds - time };
   return undefined;

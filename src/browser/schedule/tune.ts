@@ -7,7 +7,7 @@ import type { LineCue, LinePart } from './cue.ts';
 import type { Round } from './round.ts';
 
 /** A note ends a little before the next one so that repeated notes can be distinguished: a tongue's or a breath's gap. */
-const GAP = 0.03;
+const GAP_BETWEEN_NOTES = 0.03;
 const LONGEST_GAP_SHARE = 0.15;
 
 interface OpenLine {
@@ -80,6 +80,6 @@ function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playbac
 function closed({ at, breath, parts, until }: OpenLine): LineCue {
   const last = lastOf(parts);
   const short = soundOfMarks(last.marks, 'shorten');
-  const gap = short ? last.seconds * (1 - short.to) : Math.min(GAP, last.seconds * LONGEST_GAP_SHARE);
+  const gap = short ? last.seconds * (1 - short.to) : Math.min(GAP_BETWEEN_NOTES, last.seconds * LONGEST_GAP_SHARE);
   return { kind: 'line', at, seconds: until - at - gap, breath, parts };
 }

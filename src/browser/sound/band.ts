@@ -1,13 +1,13 @@
 /** The band's voices: a plucked bass, soft keys, and the drums. */
 
 import type { BassCue, ChordCue, HitCue } from '../schedule/cue.ts';
-import { gainOf, type Studio } from './mixing-desk.ts';
+import { gainOf, type MixingDesk } from './mixing-desk.ts';
 import type { Pitches } from './reed.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
 const TAIL = 0.12;
 
-export function soundBass(studio: Studio, cue: BassCue, at: number, { ofMidi }: Pitches): Voice {
+export function soundBass(studio: MixingDesk, cue: BassCue, at: number, { ofMidi }: Pitches): Voice {
   const { context } = studio;
   const end = at + Math.max(0.05, cue.seconds - 0.03);
   const loudness = gainOf(context, 0, studio.input.bass);
@@ -19,7 +19,7 @@ export function soundBass(studio: Studio, cue: BassCue, at: number, { ofMidi }: 
   return voiceOf([string], [loudness], end + TAIL);
 }
 
-export function soundChord(studio: Studio, cue: ChordCue, at: number, { ofMidi }: Pitches): Voice {
+export function soundChord(studio: MixingDesk, cue: ChordCue, at: number, { ofMidi }: Pitches): Voice {
   const { context } = studio;
   const held = cue.touch === 'pad';
   const end = at + cue.seconds;
@@ -32,7 +32,7 @@ export function soundChord(studio: Studio, cue: ChordCue, at: number, { ofMidi }
   return voiceOf(keys, [loudness], end + 2 * TAIL);
 }
 
-function tone(studio: Studio, wave: PeriodicWave, hertz: number, to: AudioNode, at: number): OscillatorNode {
+function tone(studio: MixingDesk, wave: PeriodicWave, hertz: number, to: AudioNode, at: number): OscillatorNode {
   const source = studio.context.createOscillator();
   source.setPeriodicWave(wave);
   source.frequency.value = hertz;
@@ -41,7 +41,7 @@ function tone(studio: Studio, wave: PeriodicWave, hertz: number, to: AudioNode, 
   return source;
 }
 
-export function soundHit(studio: Studio, cue: HitCue, at: number): Voice {
+export function soundHit(studio: MixingDesk, cue: HitCue, at: number): Voice {
   const { context } = studio;
   const clicks = cue.piece === 'click' || cue.piece === 'accent';
   const part = cue.counts ? 'count' : clicks ? 'click' : 'drums';

@@ -1,5 +1,5 @@
 /** A held chord or single note to bend against, continuing until it is changed or hushed. */
-import { gainOf, type Studio } from './mixing-desk.ts';
+import { gainOf, type MixingDesk } from './mixing-desk.ts';
 
 export interface Drone {
   /** Changes over to these frequencies; none hushes it. */
@@ -7,9 +7,9 @@ export interface Drone {
 }
 
 /** Seconds of the change from one chord to the next. */
-const CHANGE = 0.12;
+const DRONE_CROSSFADE = 0.12;
 
-export function createDrone(studio: Studio): Drone {
+export function createDrone(studio: MixingDesk): Drone {
   let hush: (() => void) | undefined;
   return {
     hold: (hertz) => {
@@ -19,10 +19,10 @@ export function createDrone(studio: Studio): Drone {
   };
 }
 
-function start({ context, input, waves }: Studio, hertz: readonly number[]): () => void {
+function start({ context, input, waves }: MixingDesk, hertz: readonly number[]): () => void {
   const now = context.currentTime;
   const loudness = gainOf(context, 0, input.drone);
-  loudness.gain.setTargetAtTime(1 / Math.sqrt(hertz.length), now, CHANGE / 3);
+  loudness.gain.setTargetAtTime(1 / Math.sqrt(hertz.length), now, DRONE_CROSSFADE / 3);
   const reeds = hertz.map((frequency) => {
     const reed = context.createOscillator();
     reed.setPeriodicWave(waves.drone);
@@ -34,9 +34,9 @@ function start({ context, input, waves }: Studio, hertz: readonly number[]): () 
   return () => {
     const end = context.currentTime;
     loudness.gain.cancelScheduledValues(end);
-    loudness.gain.setTargetAtTime(0, end, CHANGE / 4);
+    loudness.gain.setTargetAtTime(0, end, DRONE_CROSSFADE / 4);
     for (const reed of reeds) {
-      reed.stop(end + 2 * CHANGE);
+      reed.stop(end + 2 * DRONE_CROSSFADE);
       reed.onended = () => {
         reed.disconnect();
         loudness.disconnect();

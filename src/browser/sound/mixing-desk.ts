@@ -8,7 +8,7 @@ import { BASS, DRONE, KEYS, OVERBENT, REED, waveOf } from './waves.ts';
 export const SOUND_PARTS = ['tune', 'bass', 'drums', 'chords', 'click', 'drone'] as const;
 export type SoundPart = (typeof SOUND_PARTS)[number];
 
-export interface Studio {
+export interface MixingDesk {
   readonly context: BaseAudioContext;
   /** Where each part's voices go, and the count-in, which no fader belongs to. */
   readonly input: Readonly<Record<SoundPart | 'count', AudioNode>>;
@@ -20,13 +20,13 @@ export interface Studio {
   readonly aside: AudioNode;
   /** Sets a part's loudness, 0 to 1. */
   readonly level: (part: SoundPart, level: number) => void;
-  /** Silences everything but the drone from a time on, within {@link FADE}. */
+  /** Silences everything but the drone from a time on, within {@link GATE_FADE}. */
   readonly shut: (at: number) => void;
   readonly open: (at: number) => void;
 }
 
 /** Seconds in which the gate opens or shuts: too slow to click, too fast to be heard as a fade. */
-export const FADE = 0.01;
+export const GATE_FADE = 0.01;
 
 /** Loudness of each part's channel at full level; set so that tune and band together stay under the limiter. */
 const HEADROOM: Readonly<Record<SoundPart, number>> = {
@@ -39,12 +39,12 @@ const HEADROOM: Readonly<Record<SoundPart, number>> = {
 };
 
 /** Sets up the desk in a context. The sound leaves it to `output`, the context's own by default. */
-export function createStudio(context: BaseAudioContext, output: AudioNode = context.destination): Studio {
+export function createMixingDesk(context: BaseAudioContext, output: AudioNode = context.destination): MixingDesk {
   const limiter = context.createWaveShaper();
   limiter.curve = limit();
   limiter.connect(output);
   // The curve covers inputs from -1 to 1, and has to cover sums of up to two.
-  const master = gainOf(context, 1 / REACH, limiter);
+  const master = gainOf(context, 1 / LIMITER_INPUT_MAX, limiter);
   const gate = gainOf(context, 1, master);
 
   const levels = recordOf(SOUND_PARTS, (part) => gainOf(context, HEADROOM[part], part === 'drone' ? master : gate));
@@ -89,7 +89,7 @@ export function createStudio(context: BaseAudioContext, output: AudioNode = cont
     breath,
     level: (part, level) => {
       // A square law: half way along the slider sounds about half as loud.
-      levels[part].gain.setTargetAtTime(HEADROOM[part] * level * level, context.currentTime, FADE / 2);
+      levels[part].gain.setTargetAtTime(HEADROOM[part] * level * level, context.currentTime, GATE_FADE / 2);
     },
     shut: (at) => move(gate.gain, 0, at),
     open: (at) => move(gate.gain, 1, at),
@@ -99,7 +99,7 @@ export function createStudio(context: BaseAudioContext, output: AudioNode = cont
 function move(gain: AudioParam, value: number, at: number): void {
   gain.cancelScheduledValues(at);
   // A quarter of the fade is the time constant: 2 % is left at its end.
-  gain.setTargetAtTime(value, at, FADE / 4);
+  gain.setTargetAtTime(value, at, GATE_FADE / 4);
 }
 
 export function gainOf(context: BaseAudioContext, gain: number, to: AudioNode): GainNode {
@@ -118,19 +118,20 @@ function filterOf(context: BaseAudioContext, type: BiquadFilterType, hertz: numb
 }
 
 /** The largest sum the limiter takes as it is meant. */
-const REACH = 2;
-/** Up to here what goes in comes out unchanged; above it bends towards {@link CEILING}. */
-const KNEE = 0.8;
-const CEILING = 0.98;
+const LIMITER_INPUT_MAX = 2;
+/** Up to here what goes in comes out unchanged; above it bends towards {@link LIMITER_CEILING}. */
+const LIMITER_KNEE = 0.8;
+const LIMITER_CEILING = 0.98;
 
 /** A limiter that has no delay, unlike a compressor, which would move every onset. */
 function limit(): Float32Array<ArrayBuffer> {
   const curve = new Float32Array(8193);
-  const room = CEILING - KNEE;
+  const room = LIMITER_CEILING - LIMITER_KNEE;
   for (let i = 0; i < curve.length; i++) {
-    const sum = ((2 * i) / (curve.length - 1) - 1) * REACH;
+    const sum = ((2 * i) / (curve.length - 1) - 1) * LIMITER_INPUT_MAX;
     const size = Math.abs(sum);
-    curve[i] = Math.sign(sum) * (size <= KNEE ? size : KNEE + room * Math.tanh((size - KNEE) / room));
+    curve[i] =
+      Math.sign(sum) * (size <= LIMITER_KNEE ? size : LIMITER_KNEE + room * Math.tanh((size - LIMITER_KNEE) / room));
   }
   return curve;
 }

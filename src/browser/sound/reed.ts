@@ -4,7 +4,7 @@ import { MARKS, type MarkSound, soundOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import type { LineCue, LinePart } from '../schedule/cue.ts';
-import { gainOf, type Studio } from './mixing-desk.ts';
+import { gainOf, type MixingDesk } from './mixing-desk.ts';
 import { type Voice, voiceOf } from './voice.ts';
 
 /** Frequencies in hertz: of a reed as the harp's temperament has it, and of a plain MIDI number. */
@@ -36,7 +36,7 @@ interface Stretch {
 }
 
 /** Schedules a line to start at a time of the context's clock. */
-export function soundLine(studio: Studio, line: LineCue, at: number, pitches: Pitches): Voice {
+export function soundLine(studio: MixingDesk, line: LineCue, at: number, pitches: Pitches): Voice {
   const { context } = studio;
   const { breath } = line;
   const end = at + line.seconds;
@@ -245,7 +245,7 @@ function alternate(reeds: readonly Reed[], { at, until, cents }: Stretch, hertz:
  * and softer, as the tongue leaves them.
  */
 function strike(
-  studio: Studio,
+  studio: MixingDesk,
   { part, at }: Stretch,
   hertz: readonly number[],
   nodes: AudioNode[],

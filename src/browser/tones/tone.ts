@@ -22,7 +22,7 @@ let current: (() => void) | undefined;
 
 /** Starts a note; the function it returns lets go of it. A note that sounded before stops. */
 export function startTone(context: AudioContext, tone: Tone): () => void {
-  const { studio } = pageMixOn(context);
+  const { mixingDesk: studio } = pageMixOn(context);
   current?.();
   const begun = context.currentTime + 0.01;
   const hand = gainOf(context, 0.9, studio.aside);

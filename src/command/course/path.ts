@@ -1,4 +1,4 @@
-/** `reedway path`: the lessons of a course in their order, what ties them together, what each teaches and uses. */
+/** `reedway path`: the lessons of a course in their order, their dependencies, what each teaches and uses. */
 import { type Course, isPublishable, type Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
 import type { Dependency, DependencyReason } from '../../curriculum/dependencies.ts';
@@ -10,10 +10,10 @@ import { COURSE_ARGUMENT, problemReport, readCourse } from './check.ts';
 export const command: Command = {
   arguments: [COURSE_ARGUMENT],
   options: {
-    json: { type: 'boolean', about: 'Print the order, the lessons and the ties as data.' },
+    json: { type: 'boolean', about: 'Print the order, the lessons and their dependencies as data.' },
     dot: {
       type: 'boolean',
-      about: 'Print the ties as a graph in the DOT language, for programs that draw such graphs.',
+      about: 'Print the dependencies as a graph in the DOT language, for programs that draw such graphs.',
     },
   },
   about:

@@ -20,8 +20,8 @@ export function captionsFault(text: string): CaptionsFault | undefined {
   const fix = 'Write times as in 00:01.500 --> 00:04.000, and below each pair what is said.';
   if (timed.length === 0) return { what: 'has no captions in it', fix };
   for (const [index, line] of timed) {
-    const [from = '', rest = ''] = line.split('-->');
-    const times = [from.trim(), rest.trim().split(/\s/)[0] ?? ''];
+    const [from = '', remaining = ''] = line.split('-->');
+    const times = [from.trim(), remaining.trim().split(/\s/)[0] ?? ''];
     const odd = times.find((time) => !TIME.test(time));
     if (odd !== undefined) return { what: `has “${odd}” for a time in its line ${index + 1}`, fix };
   }

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nextStop, type Stop, stateOf } from '../../../src/browser/progress/next-lesson.ts';
+import { nextLesson, type PathLesson, stateOf } from '../../../src/browser/progress/next-lesson.ts';
 import type { Progress } from '../../../src/browser/progress/record.ts';
 
 /** a forks into b and c; d joins them; e follows b. */
-const STOPS: readonly Stop[] = [
+const STOPS: readonly PathLesson[] = [
   { id: 'a', needs: [] },
   { id: 'b', needs: ['a'] },
   { id: 'c', needs: ['a'] },
@@ -32,21 +32,21 @@ describe('where a student stands', () => {
 });
 
 describe('what comes next', () => {
-  it('begins where the path begins', () => expect(nextStop(STOPS, done())?.id).toBe('a'));
+  it('begins where the path begins', () => expect(nextLesson(STOPS, done())?.id).toBe('a'));
 
   it('follows the branch of the lesson done last, and else the order of the path', () => {
-    expect(nextStop(STOPS, done('a'))?.id).toBe('b');
-    expect(nextStop(STOPS, done('a', 'b'))?.id).toBe('e');
-    expect(nextStop(STOPS, done('a', 'b', 'e'))?.id).toBe('c');
-    expect(nextStop(STOPS, done('b', 'a'))?.id).toBe('c');
+    expect(nextLesson(STOPS, done('a'))?.id).toBe('b');
+    expect(nextLesson(STOPS, done('a', 'b'))?.id).toBe('e');
+    expect(nextLesson(STOPS, done('a', 'b', 'e'))?.id).toBe('c');
+    expect(nextLesson(STOPS, done('b', 'a'))?.id).toBe('c');
   });
 
-  it('is nothing where all is done', () => expect(nextStop(STOPS, done('a', 'b', 'c', 'd', 'e'))).toBeUndefined());
+  it('is nothing where all is done', () => expect(nextLesson(STOPS, done('a', 'b', 'c', 'd', 'e'))).toBeUndefined());
 
   it('is always open, and leads through every lesson of a path, whichever way it is walked', () => {
     const paths = fc.array(fc.array(fc.nat(5), { maxLength: 3 }), { minLength: 1, maxLength: 12 }).map((backs) =>
       backs.map(
-        (list, number): Stop => ({
+        (list, number): PathLesson => ({
           id: `${number}`,
           needs: [...new Set(list.map((back) => number - 1 - back).filter((other) => other >= 0))].map(String),
         }),
@@ -55,7 +55,7 @@ describe('what comes next', () => {
     fc.assert(
       fc.property(paths, (stops) => {
         const walked: string[] = [];
-        for (let next = nextStop(stops, done()); next; next = nextStop(stops, done(...walked))) {
+        for (let next = nextLesson(stops, done()); next; next = nextLesson(stops, done(...walked))) {
           expect(stateOf(next, done(...walked))).toBe('ready');
           walked.push(next.id);
         }

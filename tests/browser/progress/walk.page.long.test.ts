@@ -71,7 +71,7 @@ async function states(page: Page): Promise<Record<string, string>> {
         ),
       );
   const list = await read('.path-list li[data-lesson]');
-  expect(await read('.path-map .stop')).toEqual(list);
+  expect(await read('.path-map .lesson-box')).toEqual(list);
   return list;
 }
 
@@ -219,7 +219,7 @@ describe('a student on a phone', () => {
     const phone = await openPhone(folder());
     const page = await phone.newPage();
     await goto(page, 'path/');
-    await page.locator('.path-map .stop').first().focus();
+    await page.locator('.path-map .lesson-box').first().focus();
     const reached: (string | undefined)[] = [];
     for (let step = 0; step < order.length; step++) {
       reached.push(await page.evaluate(() => document.activeElement?.getAttribute('data-lesson') ?? undefined));

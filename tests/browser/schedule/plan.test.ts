@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { countInTo } from '../../../src/browser/schedule/clicks.ts';
+import { countInTo } from '../../../src/browser/schedule/count-in.ts';
 import type { Cue, LineCue } from '../../../src/browser/schedule/cue.ts';
 import { momentAt, type Plan, roundPlan } from '../../../src/browser/schedule/plan.ts';
 import { remainingOf } from '../../../src/browser/schedule/remaining.ts';

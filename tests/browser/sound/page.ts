@@ -5,7 +5,7 @@ import { wakeSound } from '../../../src/browser/player/context.ts';
 import { pageMixOn } from '../../../src/browser/player/page-mix.ts';
 import { roundPlan } from '../../../src/browser/schedule/plan.ts';
 import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
-import { createStudio, SOUND_PARTS, type SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
+import { createMixingDesk, SOUND_PARTS, type SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
 import { sound } from '../../../src/browser/sound/sound.ts';
 import { startTone, type Tone } from '../../../src/browser/tones/tone.ts';
@@ -46,7 +46,7 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
   const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
   // The desk asks of its context nothing that an offline one has not.
   const desk = pageMixOn(context as unknown as AudioContext);
-  const { studio, mix } = desk;
+  const { mixingDesk: studio, mix } = desk;
   for (const part of SOUND_PARTS) studio.level(part, parts.includes(part) ? (usual ? mix[part].level : 1) : 0);
   const temperament = TEMPERAMENTS.find((one) => one.justness === justness);
   const pitches = pitchesOf(playback, { temperament });
@@ -128,7 +128,7 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
   const mute = context.createGain();
   mute.gain.value = 0;
   recorder.connect(mute).connect(context.destination);
-  const studio = createStudio(context, recorder);
+  const studio = createMixingDesk(context, recorder);
   for (const part of SOUND_PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
   const pitches = pitchesOf(music.playback);
   let current = music;
@@ -170,7 +170,7 @@ async function play(music: Music): Promise<void> {
   const context = wakeSound();
   if (!context) throw new Error('no sound here');
   await context.resume();
-  const studio = createStudio(context);
+  const studio = createMixingDesk(context);
   const pitches = pitchesOf(music.playback);
   createTransport(
     audioOutputOf(studio, () => pitches),

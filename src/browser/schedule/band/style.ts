@@ -187,12 +187,12 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
 };
 
 /** A little over even: below it halves are heard as straight. */
-const SWINGS = 0.54;
+const SWING_THRESHOLD = 0.54;
 
 export function styleOf(meter: Meter, swing: number): StyleName {
   if (isCompound(meter)) return 'slow';
   if (toNumber(beatLength(meter)) < 1 / 4) return 'fast-beat';
-  return swing > SWINGS ? 'shuffle' : 'straight';
+  return swing > SWING_THRESHOLD ? 'shuffle' : 'straight';
 }
 
 /** A bar's beats as they are grouped: twos, with a three at the end where they do not come out even (3/4 is one three). */

@@ -1,5 +1,5 @@
 /** The tones of a chord that bass and chords choose from. */
-import { chromaOf, fromFloor, mod } from '../../../instrument/pitch.ts';
+import { chromaOf, lowestFrom, mod } from '../../../instrument/pitch.ts';
 import type { PlayedChord } from '../../../score/playback.ts';
 
 /** Half steps above the root. A tone the chord lacks is the nearest thing to it that does not fight it. */
@@ -23,11 +23,11 @@ export function tonesOf({ tones }: PlayedChord): Tones {
 /** The lowest E of a bass, and where it would come into the chords. */
 const [BASS_FLOOR, BASS_CEILING] = [28, 54];
 /** Roots lie in the octave from G up: the three below are little more than a rumble in a small loudspeaker. */
-const ROOT_FLOOR = 31;
+const LOWEST_BASS_NOTE = 31;
 /** Chords lie around the middle of the piano, under the tune or beside it. */
-const CHORD_FLOOR = 53;
+const LOWEST_CHORD_NOTE = 53;
 
-export const bassRoot = (chord: PlayedChord): number => fromFloor(ROOT_FLOOR, chromaOf(chord.root));
+export const bassRoot = (chord: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(chord.root));
 
 /** The same tone no more than an octave from the note before, and right beside it if they are a half step apart and it can be. */
 export function octaveNear(midi: number, before: number): number {
@@ -43,6 +43,6 @@ export function octaveNear(midi: number, before: number): number {
 export function voicing(chord: PlayedChord): readonly number[] {
   const { third, fifth, seventh } = tonesOf(chord);
   const root = chromaOf(chord.root);
-  const chosen = new Set([third, fifth, seventh].map((tone) => fromFloor(CHORD_FLOOR, root + tone)));
+  const chosen = new Set([third, fifth, seventh].map((tone) => lowestFrom(LOWEST_CHORD_NOTE, root + tone)));
   return [...chosen].sort((a, b) => a - b);
 }

@@ -1,15 +1,15 @@
 /** The lessons along the path, for a student who is on their way: fetched by pages that point onward. */
 import type { APIRoute } from 'astro';
-import type { NamedStop } from '../../../browser/progress/path-lessons.ts';
+import type { NamedLesson } from '../../../browser/progress/path-lessons.ts';
 import { theSite } from '../../site.ts';
 
 export const GET: APIRoute = async () => {
   const { lessons, outline, addresses } = await theSite();
-  const stops = lessons.flatMap(({ id, front }): NamedStop[] => {
+  const named = lessons.flatMap(({ id, front }): NamedLesson[] => {
     const place = outline.places.get(id);
     if (!place) return [];
     const needs = place.needs.map((one) => one.lesson.id);
     return [{ id, needs, title: front.title, number: place.number, address: addresses.lesson(id) }];
   });
-  return new Response(JSON.stringify(stops), { headers: { 'content-type': 'application/json' } });
+  return new Response(JSON.stringify(named), { headers: { 'content-type': 'application/json' } });
 };
