@@ -9,7 +9,7 @@ import type { NumberedPath } from './numbered.ts';
 
 export function checkDependencies(curriculum: NumberedPath, stages: readonly PathStage[], add: Report): void {
   checkRequirements(curriculum, add);
-  checkRings(curriculum, add);
+  checkCycles(curriculum, add);
   checkDrafts(curriculum, add);
   checkLooseEnds(curriculum, add);
   checkStages(curriculum, stages, add);
@@ -44,7 +44,7 @@ function checkRequirements(curriculum: NumberedPath, add: Report): void {
 }
 
 /** Each cycle once, as its shortest way round, at the first of its lessons in the order of the course. */
-function checkRings(curriculum: NumberedPath, add: Report): void {
+function checkCycles(curriculum: NumberedPath, add: Report): void {
   const { lessons, written, component, rank } = curriculum;
   const members = new Map<number, Set<number>>();
   for (const { from, to } of written) {

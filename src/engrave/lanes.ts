@@ -2,9 +2,11 @@
  * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
  * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
  */
+
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
+import { CLASS } from './classes.ts';
 import { type Column, isAttack, labelsApart, soundIn } from './columns.ts';
 import { escapeText, n } from './markup.ts';
 import { SHAPES, shapeClasses, shapeText } from './role-shape.ts';
@@ -47,7 +49,7 @@ export function drawSound(column: Column, x: number, layout: LaneLayout): string
   const attack = isAttack(column);
   let drawn = '';
   if (attack && heights.length > 1) {
-    drawn += `<path class="q" d="M${n(x)} ${n(itemAt(heights, 0))}V${n(lastOf(heights))}"/>`;
+    drawn += `<path class="${CLASS.breathLine}" d="M${n(x)} ${n(itemAt(heights, 0))}V${n(lastOf(heights))}"/>`;
   }
   sound.notes.forEach((note, index) => {
     const y = itemAt(heights, index);
@@ -69,11 +71,11 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
       { length: note.bend },
       (_, index) => `M${n(x - 3.5)} ${n(from + step * (index + 0.75))}h7`,
     ).join('');
-    drawn += `<path class="s" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
+    drawn += `<path class="${CLASS.stroke}" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
   }
   if (role) drawn += `<use href="#s${role.degree}" class="${shapeClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
   drawn += shapeText(String(note.hole), x, y, role);
-  if (note.over) drawn += `<circle class="s" cx="${n(x)}" cy="${n(y + shape.top - 4)}" r="2.8"/>`;
+  if (note.over) drawn += `<circle class="${CLASS.stroke}" cx="${n(x)}" cy="${n(y + shape.top - 4)}" r="2.8"/>`;
   if (note.slide) drawn += `<path d="M${n(x + shape.half + 1)} ${n(y)}l6-4v8Z"/>`;
   return drawn;
 }
@@ -94,7 +96,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
       .map((role, index) => {
         if (!role) return '';
         const at = x + shapeOf(role).half * scale + 2;
-        return `<text class="l a" x="${n(at)}" y="${n(itemAt(heights, index) + 4.3)}">${escapeText(role.label)}</text>`;
+        return `<text class="${CLASS.roleLabel} ${CLASS.roleLabelBeside}" x="${n(at)}" y="${n(itemAt(heights, index) + 4.3)}">${escapeText(role.label)}</text>`;
       })
       .join('');
   }
@@ -108,7 +110,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
     ? Math.min(...heights.map((_, index) => top(index))) + shapeOf(role).top * scale
     : Math.max(...heights) + shapeOf(role).bottom * scale;
   const ring = blow && isAttack(column) && sound.notes.some((note) => note.over) ? RING_ROOM : 0;
-  return `<text class="l" x="${n(x)}" y="${n(blow ? edge - 3 - ring : edge + 11)}">${escapeText(role.label)}</text>`;
+  return `<text class="${CLASS.roleLabel}" x="${n(x)}" y="${n(blow ? edge - 3 - ring : edge + 11)}">${escapeText(role.label)}</text>`;
 }
 
 /** How far a sound reaches above and below the centre line at 0. */
@@ -128,11 +130,13 @@ export function laneHeights(column: Column, blowBends: number): { readonly top: 
 
 /** A held note's line, from just after its number to where it ends. */
 export const heldLine = (from: number, to: number, heights: readonly number[]): string =>
-  to - from < 2 ? '' : `<path class="d" d="${heights.map((y) => `M${n(from)} ${n(y)}H${n(to)}`).join('')}"/>`;
+  to - from < 2
+    ? ''
+    : `<path class="${CLASS.heldLine}" d="${heights.map((y) => `M${n(from)} ${n(y)}H${n(to)}`).join('')}"/>`;
 
 /** A glide: a slanting line from one number to the next, or to the tile's edge. */
 export const glideLine = (from: readonly [number, number], to: readonly [number, number]): string =>
-  `<path class="g" d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}"/>`;
+  `<path class="${CLASS.glideLine}" d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}"/>`;
 
 export const halfWidth = (column: Column): number => {
   const scale = isAttack(column) ? 1 : 0.45;

@@ -1,6 +1,8 @@
 /** Signs of marks at a notehead: how much room each takes, and how it is drawn. */
+
 import type { StaveNote } from 'vexflow/core';
 import { MARK_SIGNS, type Mark, type MarkSign, rowOf } from '../score/mark.ts';
+import { CLASS } from './classes.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { n } from './markup.ts';
 import { type StringContext, use } from './string-context.ts';
@@ -59,7 +61,7 @@ const SIGNS: Readonly<Record<MarkSign, Sign>> = {
     before: 11,
     after: 0,
     draw: ({ x, head }) => ({
-      markup: `<path class="s" d="M${n(x - 17)} ${n(head + 7)}Q${n(x - 13)} ${n(head + 7)} ${n(x - 8)} ${n(head + 1)}"/>`,
+      markup: `<path class="${CLASS.stroke}" d="M${n(x - 17)} ${n(head + 7)}Q${n(x - 13)} ${n(head + 7)} ${n(x - 8)} ${n(head + 1)}"/>`,
     }),
   },
   drop: {
@@ -68,7 +70,7 @@ const SIGNS: Readonly<Record<MarkSign, Sign>> = {
     draw: ({ x, head, dots }) => {
       const from = x + dots * 6;
       return {
-        markup: `<path class="s" d="M${n(from + 9)} ${n(head)}Q${n(from + 16)} ${n(head + 1)} ${n(from + 19)} ${n(head + 10)}"/>`,
+        markup: `<path class="${CLASS.stroke}" d="M${n(from + 9)} ${n(head)}Q${n(from + 16)} ${n(head + 1)} ${n(from + 19)} ${n(head + 10)}"/>`,
         reach: [head, head + 11],
       };
     },

@@ -2,8 +2,10 @@
  * The shape of a role: as many sides as its degree, a disc for the root. A flat role is hollow, any other filled; colour
  * comes from the style sheet by class, and never is alone.
  */
+
 import type { Degree } from '../harmony/chord.ts';
 import type { Role } from '../harmony/role.ts';
+import { CLASS } from './classes.ts';
 import { escapeText, n } from './markup.ts';
 
 interface Shape {
@@ -53,13 +55,13 @@ export const roleClass = (role: Role): string | undefined => (role.degree % 2 ==
 
 export const isHollow = (role: Role): boolean => role.alter < 0;
 
-/** Classes of a shape: `m` for any mark, its colour, and `f` for a flat one. */
+/** Classes of a role's shape: the common one, its colour, and that of a flat role. */
 export function shapeClasses(role: Role): string {
   const colour = roleClass(role);
-  return `m${colour ? ` ${colour}` : ''}${isHollow(role) ? ' f' : ''}`;
+  return [CLASS.roleShape, colour, isHollow(role) && CLASS.flatRole].filter(Boolean).join(' ');
 }
 
-export interface RoleMarkOptions {
+export interface RoleShapeOptions {
   /** CSS pixels of its width and height. */
   readonly size: number;
   /** What is in it: a hole number, or the role's label. Nothing if left out. */
@@ -67,10 +69,10 @@ export interface RoleMarkOptions {
 }
 
 /**
- * A role's mark as a picture of its own, for tables and legends. It is hidden from screen readers: the text beside it says
- * the role in words beside it. Needs `block.css`.
+ * A role's shape as a picture of its own, for tables and legends. It is hidden from screen readers, so the text beside it
+ * has to name the role. Needs `block.css`.
  */
-export function roleMark(role: Role, { size, text }: RoleMarkOptions): string {
+export function roleShape(role: Role, { size, text }: RoleShapeOptions): string {
   const { path } = SHAPES[role.degree];
   const number = text === undefined ? '' : shapeText(text, 0, 0, role);
   return (
@@ -79,9 +81,9 @@ export function roleMark(role: Role, { size, text }: RoleMarkOptions): string {
   );
 }
 
-/** What is in a mark, or alone where a note has no role. Two characters are set smaller. */
+/** The text in a role's shape, or alone where a note has no role. Two characters are set smaller. */
 export function shapeText(text: string, x: number, y: number, role: Role | undefined): string {
   const on = role && !isHollow(role) ? ` on${roleClass(role) ? role.degree : ''}` : '';
-  const narrow = text.length > 1;
-  return `<text class="n${narrow ? ' w' : ''}${on}" x="${n(x)}" y="${n(y + (narrow ? 5 : 6.1))}">${escapeText(text)}</text>`;
+  const wide = text.length > 1;
+  return `<text class="${CLASS.holeNumber}${wide ? ` ${CLASS.wideNumber}` : ''}${on}" x="${n(x)}" y="${n(y + (wide ? 5 : 6.1))}">${escapeText(text)}</text>`;
 }

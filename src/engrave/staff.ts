@@ -1,7 +1,9 @@
 /** One bar's (or half bar's) notes on the staff, drawn through VexFlow at places that are already decided. */
+
 import { Accidental, Beam, Dot, ModifierContext, StaveNote, Stem, TickContext } from 'vexflow/core';
 import type { MarkSign } from '../score/mark.ts';
 import { itemAt } from '../values/checked.ts';
+import { CLASS } from './classes.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { drawSigns } from './mark-signs.ts';
 import { n } from './markup.ts';
@@ -204,7 +206,7 @@ function drawTuplet(tuplet: PlannedTuplet, plan: StaffPlan, y: number, context: 
   }
   if (tuplet.bracket && start - from > 5) {
     const bar = y - 6;
-    drawn += `<path class="s" d="M${n(from)} ${n(bar + 5)}V${n(bar)}H${n(start - 2)}M${n(at + 2)} ${n(bar)}H${n(to)}V${n(bar + 5)}"/>`;
+    drawn += `<path class="${CLASS.stroke}" d="M${n(from)} ${n(bar + 5)}V${n(bar)}H${n(start - 2)}M${n(at + 2)} ${n(bar)}H${n(to)}V${n(bar + 5)}"/>`;
   }
   return drawn;
 }

@@ -3,7 +3,9 @@
  * with, and throws on anything else: a call it does not know would otherwise leave a hole in the picture.
  * Colours stay out of it: everything is drawn in the ink of its surroundings, noteheads carry the class of their role.
  */
+
 import { type FontInfo, RenderContext, type TextMeasure } from 'vexflow/core';
+import { CLASS } from './classes.ts';
 import { glyphOf, sizeInPixels, textMetrics, UNITS_PER_EM } from './glyphs/metrics.ts';
 import { n } from './markup.ts';
 
@@ -92,7 +94,7 @@ export class StringContext extends RenderContext {
   }
   override stroke(): this {
     const { lineWidth } = this.#pen;
-    this.#out += `<path class="s"${lineWidth === LINE_WIDTH ? '' : ` stroke-width="${n(lineWidth)}"`} d="${this.#path}"/>`;
+    this.#out += `<path class="${CLASS.stroke}"${lineWidth === LINE_WIDTH ? '' : ` stroke-width="${n(lineWidth)}"`} d="${this.#path}"/>`;
     return this;
   }
 

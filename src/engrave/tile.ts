@@ -1,7 +1,9 @@
 /** One tile: a bar (or half of one) with its staff, lanes, words and lines, at a fixed width. */
+
 import type { Event, Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
+import { CLASS } from './classes.ts';
 import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { drawSound, glideLine, halfWidth, heightsOf, heldLine, middleOf } from './lanes.ts';
@@ -47,7 +49,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
   const body =
     drawLines(parts, settings, glyphs) +
     drawHead(parts, settings) +
-    (drawing.joins ? `<g class="j">${drawing.joins}</g>` : '') +
+    (drawing.joins ? `<g class="${CLASS.joins}">${drawing.joins}</g>` : '') +
     events +
     drawBand(parts, neighbours, settings);
   const view = `0 ${layout.top} ${width} ${layout.bottom - layout.top}`;
@@ -72,7 +74,7 @@ function drawEvents(parts: TileParts, neighbours: Neighbours, settings: TileSett
       inner += drawWord(column, itemAt(xs, index), layout) + drawLyric(index, parts, settings);
     }
     const { index: number } = column.event;
-    drawn += `<g class="e" id="${id}-e${number}" data-event="${number}">${inner}</g>`;
+    drawn += `<g class="${CLASS.event}" id="${id}-e${number}" data-event="${number}">${inner}</g>`;
     index = next;
   }
   return drawn;
@@ -130,8 +132,8 @@ function drawFlow(
 function drawWord(column: Column, x: number, layout: Layout): string {
   if (!column.word || layout.word === undefined) return '';
   if (column.word === WAVE)
-    return `<path class="s" d="M${n(x - 11)} ${n(layout.word - 3)}q2.75-5 5.5 0t5.5 0 5.5 0 5.5 0"/>`;
-  return `<text class="k" x="${n(x)}" y="${n(layout.word)}">${escapeText(column.word)}</text>`;
+    return `<path class="${CLASS.stroke}" d="M${n(x - 11)} ${n(layout.word - 3)}q2.75-5 5.5 0t5.5 0 5.5 0 5.5 0"/>`;
+  return `<text class="${CLASS.markWord}" x="${n(x)}" y="${n(layout.word)}">${escapeText(column.word)}</text>`;
 }
 
 function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }: TileSettings): string {
@@ -145,10 +147,10 @@ function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }:
     const last = before < 0 ? undefined : soundIn(itemAt(segment.columns, before)).lyric;
     const from =
       before < 0 ? 0 : itemAt(xs, before) + (last && !last.extends ? textWidth(last.text, SIZE.lyric) / 2 + 2 : 6);
-    return x + 6 - from < 3 ? '' : `<path class="s" d="M${n(from)} ${n(y)}H${n(x + 6)}"/>`;
+    return x + 6 - from < 3 ? '' : `<path class="${CLASS.stroke}" d="M${n(from)} ${n(y)}H${n(x + 6)}"/>`;
   }
   const half = textWidth(lyric.text, SIZE.lyric) / 2;
-  let drawn = `<text class="y" x="${n(x)}" y="${n(y)}">${escapeText(lyric.text)}</text>`;
+  let drawn = `<text class="${CLASS.lyric}" x="${n(x)}" y="${n(y)}">${escapeText(lyric.text)}</text>`;
   if (lyric.hyphen) {
     const after = segment.columns.findIndex(
       (own, at) => at > index && own.event.kind === 'sound' && own.first && syllable(own) !== undefined,
@@ -157,7 +159,7 @@ function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }:
       after < 0
         ? Math.min(width - 4, x + half + 12)
         : itemAt(xs, after) - textWidth(syllable(segment.columns[after]) ?? '', SIZE.lyric) / 2;
-    drawn += `<text class="y" x="${n((x + half + to) / 2)}" y="${n(y)}">-</text>`;
+    drawn += `<text class="${CLASS.lyric}" x="${n((x + half + to) / 2)}" y="${n(y)}">-</text>`;
   }
   return drawn;
 }
@@ -172,7 +174,7 @@ function drawLines({ segment }: TileParts, { score, layout, width }: TileSetting
   const { bar } = segment;
   // A little past both edges, so that no seam shows between tiles.
   const staff = [0, 10, 20, 30, 40].map((y) => `M-.3 ${y}H${n(width + 0.3)}`).join('');
-  let drawn = `<path class="t" d="${staff}"/><path class="z" d="M-.3 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
+  let drawn = `<path class="${CLASS.staffLines}" d="${staff}"/><path class="${CLASS.laneLine}" d="M-.3 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
   const dots = (x: number): string => {
     const dot = glyphAt(0xe1e7);
     glyphs.add(dot.code);
@@ -193,11 +195,11 @@ function drawLines({ segment }: TileParts, { score, layout, width }: TileSetting
     } else if (bar.close === 'double') thin.push(width - 5, width - 1);
     else thin.push(width - 0.7);
     const tick = layout.centre;
-    drawn += `<path class="z" d="M${n(width - 0.7)} ${n(tick - 8)}V${n(tick + 8)}"/>`;
+    drawn += `<path class="${CLASS.laneLine}" d="M${n(width - 0.7)} ${n(tick - 8)}V${n(tick + 8)}"/>`;
   }
   const upright = (xs: readonly number[]): string => xs.map((x) => `M${n(x)}-.5V40.5`).join('');
-  if (thin.length > 0) drawn += `<path class="b" d="${upright(thin)}"/>`;
-  if (thick.length > 0) drawn += `<path class="B" d="${upright(thick)}"/>`;
+  if (thin.length > 0) drawn += `<path class="${CLASS.barLine}" d="${upright(thin)}"/>`;
+  if (thick.length > 0) drawn += `<path class="${CLASS.thickBarLine}" d="${upright(thick)}"/>`;
   if (segment.meter) {
     const digits = meterDigits(score.meter, (bar.repeatStart ? 15 : 4) + meterWidth(score.meter) / 2);
     for (const glyph of digits.glyphs) glyphs.add(glyph);
@@ -212,7 +214,7 @@ function drawHead(parts: TileParts, { score, layout, width }: TileSettings): str
   const { bar } = segment;
   let drawn = '';
   if (segment.opens && bar.part !== undefined && layout.part !== undefined) {
-    drawn += `<text class="p" x="1" y="${n(layout.part)}">${escapeText(bar.part)}</text>`;
+    drawn += `<text class="${CLASS.partName}" x="1" y="${n(layout.part)}">${escapeText(bar.part)}</text>`;
   }
   if (bar.ending !== undefined && layout.ending !== undefined) {
     const before = score.bars[bar.index - 1];
@@ -221,10 +223,11 @@ function drawHead(parts: TileParts, { score, layout, width }: TileSettings): str
     const ends = segment.closes && after?.ending !== bar.ending;
     const y = layout.ending;
     const left = starts ? `M2 ${n(y + 12)}V${n(y)}` : `M0 ${n(y)}`;
-    drawn += `<path class="b" d="${left}H${n(ends ? width - 3 : width)}${ends && bar.repeatEnd ? `v12` : ''}"/>`;
-    if (starts) drawn += `<text class="i" x="6" y="${n(y + 11)}">${bar.ending}.</text>`;
+    drawn += `<path class="${CLASS.barLine}" d="${left}H${n(ends ? width - 3 : width)}${ends && bar.repeatEnd ? `v12` : ''}"/>`;
+    if (starts) drawn += `<text class="${CLASS.smallText}" x="6" y="${n(y + 11)}">${bar.ending}.</text>`;
   }
-  if (segment.opens && bar.number > 0) drawn += `<text class="i" x="1" y="${n(layout.number)}">${bar.number}</text>`;
+  if (segment.opens && bar.number > 0)
+    drawn += `<text class="${CLASS.smallText}" x="1" y="${n(layout.number)}">${bar.number}</text>`;
   return drawn + drawChords(parts, layout, width);
 }
 
@@ -247,8 +250,10 @@ function drawChords(parts: TileParts, { chord: y }: Layout, width: number): stri
     .map((chord, index) => {
       const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
       earliest = x + chordWidth(chord) + CHORD_GAP;
-      const numeral = chord.numeral ? `<tspan class="u" dx="4">${escapeText(chord.numeral)}</tspan>` : '';
-      return `<text class="c" data-chord="${chord.index}" x="${n(x)}" y="${n(y)}">${escapeText(chord.name)}${numeral}</text>`;
+      const numeral = chord.numeral
+        ? `<tspan class="${CLASS.chordNumeral}" dx="4">${escapeText(chord.numeral)}</tspan>`
+        : '';
+      return `<text class="${CLASS.chordName}" data-chord="${chord.index}" x="${n(x)}" y="${n(y)}">${escapeText(chord.name)}${numeral}</text>`;
     })
     .join('');
 }
@@ -287,12 +292,15 @@ function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, l
       const label = textWidth(run.mouth, SIZE.small) + 6;
       const named = run.named && to - run.from > label + 8;
       const from = named ? run.from + label : run.from;
-      const word = named ? `<text class="i" x="${n(run.from + 3)}" y="${n(y + 3)}">${run.mouth}</text>` : '';
-      const hatch = run.mouth === 'tongue' ? `<path class="h" d="M${n(from)} ${n(y)}H${n(to)}"/>` : '';
+      const word = named
+        ? `<text class="${CLASS.smallText}" x="${n(run.from + 3)}" y="${n(y + 3)}">${run.mouth}</text>`
+        : '';
+      const hatch =
+        run.mouth === 'tongue' ? `<path class="${CLASS.tongueHatching}" d="M${n(from)} ${n(y)}H${n(to)}"/>` : '';
       // Past the tile's edges, like the staff lines.
       const ends = [from === 0 ? -0.3 : from, to === width ? width + 0.3 : to] as const;
       const line = (at: number): string => `M${n(ends[0])} ${n(at)}H${n(ends[1])}`;
-      return `${word}${hatch}<path class="o" d="${line(y - 3)}${line(y + 3)}"/>`;
+      return `${word}${hatch}<path class="${CLASS.mouthBand}" d="${line(y - 3)}${line(y + 3)}"/>`;
     })
     .join('');
 }

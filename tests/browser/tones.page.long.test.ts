@@ -132,7 +132,7 @@ test.each(alsoLong(["-2'"], ['2', '-2', "-2''"]))(
     await page.mouse.down();
     const pitches = pitchesOf(writeWav(await recorded())).flatMap(({ hertz }) => (hertz > 50 ? [hertz] : []));
     await page.mouse.up();
-    const reported = Number(await place.getAttribute('data-hz'));
+    const reported = Number(await place.getAttribute('data-frequency'));
     expect(pitches.length).toBeGreaterThan(50);
     expect(Math.abs(1200 * Math.log2(median(pitches) / reported))).toBeLessThan(2);
   },
@@ -147,9 +147,9 @@ test('a key sounds a note for a moment', async () => {
 });
 
 test('every note of the figures is a button with a name, and axe finds nothing', async () => {
-  const places = await page.locator('[data-hz]').count();
+  const places = await page.locator('[data-frequency]').count();
   expect(places).toBeGreaterThan(40);
-  expect(await page.locator('[data-hz] > .tone').count()).toBe(places);
+  expect(await page.locator('[data-frequency] > .tone').count()).toBe(places);
   // A name of a note is in several places of a map.
   const named = (name: RegExp) => page.getByRole('button', { name }).count();
   expect(await named(/^D ?, hole 1, draw, play it$/)).toBe(1);
@@ -182,7 +182,7 @@ test('a touch sounds a note', async () => {
 test('a figure drawn again can be pressed again', async () => {
   await page.evaluate(() => {
     const figure = document.querySelector('.figure') as HTMLElement;
-    figure.innerHTML = '<table><tr><th scope="row" data-tab="4" data-hz="523.3">4</th></tr></table>';
+    figure.innerHTML = '<table><tr><th scope="row" data-tab="4" data-frequency="523.3">4</th></tr></table>';
   });
   await page.locator('.figure').first().locator('.tone').waitFor();
 });

@@ -156,9 +156,9 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   /** Puts the recording, or the page it is on, where its link was. */
   function load(): void {
-    const link = host.querySelector<HTMLAnchorElement>('a[data-away]');
+    const link = host.querySelector<HTMLAnchorElement>('a[data-external-kind]');
     if (!link) return;
-    const kind = link.dataset['away'];
+    const kind = link.dataset['externalKind'];
     if (kind === 'page') {
       const frame = make('iframe', { src: link.href, title, allowfullscreen: true, referrerpolicy: 'no-referrer' });
       link.replaceWith(frame);
@@ -187,7 +187,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   /** What can be read of a cue's time is what its list shows. */
   const timeOf = (cue: number): string => host.querySelector(`[data-cue="${cue}"] .clip-time`)?.textContent ?? '';
 
-  const framed = host.querySelector('[data-away="page"]') !== null;
+  const framed = host.querySelector('[data-external-kind="page"]') !== null;
   for (const [index, cue] of framed ? [] : cues.entries()) {
     const text = timeOf(index);
     offerBar(cue, { text, name: clipText('playFrom', { title, time: text }), press: () => jump(index) });

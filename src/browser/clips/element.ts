@@ -13,7 +13,7 @@ class Clip extends HTMLElement {
     // A page on another site cannot be started at a given time.
     if (!this.isPage) this.offerCues();
     this.querySelector('video, audio')?.addEventListener('play', () => void this.open(), { once: true });
-    this.querySelector<HTMLElement>('a[data-away]')?.addEventListener('click', (event) => {
+    this.querySelector<HTMLElement>('a[data-external-kind]')?.addEventListener('click', (event) => {
       // A link that is to be opened beside the page is one.
       if (event.ctrlKey || event.metaKey || event.shiftKey) return;
       event.preventDefault();
@@ -22,7 +22,7 @@ class Clip extends HTMLElement {
   }
 
   get isPage(): boolean {
-    return this.querySelector('[data-away="page"], iframe') !== null;
+    return this.querySelector('[data-external-kind="page"], iframe') !== null;
   }
 
   /** Plays from a cue on. */
@@ -49,9 +49,9 @@ class Clip extends HTMLElement {
 customElements.define('reedway-clip', Clip);
 
 document.addEventListener('click', (event) => {
-  const link = elementAt(event)?.closest<HTMLElement>('a[data-jump]');
+  const link = elementAt(event)?.closest<HTMLElement>('a[data-cue-number]');
   const clip = link && document.querySelector(`${link.getAttribute('href')} > reedway-clip`);
   if (!(clip instanceof Clip) || clip.isPage) return;
   event.preventDefault();
-  clip.jump(Number(link?.dataset['jump']));
+  clip.jump(Number(link?.dataset['cueNumber']));
 });

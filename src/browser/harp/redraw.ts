@@ -131,8 +131,8 @@ function put(place: Place, next: readonly Element[], html: string): void {
 
 /** Notes a technique's page points at are marked again on the notes that are there now. */
 function markFound(figure: HTMLElement): void {
-  for (const event of (figure.dataset['found'] ?? '').split(' ').filter(Boolean)) {
-    for (const note of figure.querySelectorAll(`g.e[data-event="${event}"]`)) note.classList.add('found');
+  for (const event of (figure.dataset['markedEvents'] ?? '').split(' ').filter(Boolean)) {
+    for (const note of figure.querySelectorAll(`[data-event="${event}"]`)) note.classList.add('found');
   }
 }
 

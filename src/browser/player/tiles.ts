@@ -36,7 +36,7 @@ export function offerTiles(
   let dragged: BarRange | undefined;
 
   const barOf = (element: Element | null): number | undefined => {
-    const bar = element?.closest<HTMLElement>('[data-pick]')?.dataset['pick'];
+    const bar = element?.closest<HTMLElement>('[data-loop-bar]')?.dataset['loopBar'];
     return bar === undefined || !layer.contains(element) ? undefined : Number(bar);
   };
   const between = (a: number, b: number): BarRange => ({ first: Math.min(a, b), last: Math.max(a, b) });
@@ -55,7 +55,7 @@ export function offerTiles(
 
   function mark(next: BarRange | undefined): void {
     for (const pick of picks()) {
-      const bar = Number(pick.dataset['pick']);
+      const bar = Number(pick.dataset['loopBar']);
       const inside = next !== undefined && bar >= next.first && bar <= next.last;
       pick.classList.toggle('chosen', inside);
       if (!(pick instanceof HTMLButtonElement)) continue;
@@ -67,7 +67,7 @@ export function offerTiles(
   /** One button a bar; where a crowded bar takes two tiles, the second is covered too but is no button of its own. */
   function furnish(): void {
     const tiles = [...block.querySelectorAll<SVGElement>('[data-bar]')];
-    const offered = picks().map((pick) => pick.dataset['pick']);
+    const offered = picks().map((pick) => pick.dataset['loopBar']);
     if (tiles.map((tile) => tile.dataset['bar']).join() !== offered.join()) {
       const seen = new Set<number>();
       layer.replaceChildren(
@@ -76,7 +76,7 @@ export function offerTiles(
           const bar = itemAt(playback().bars, index);
           const again = seen.has(index);
           seen.add(index);
-          if (again) return make('span', { 'data-pick': index });
+          if (again) return make('span', { 'data-loop-bar': index });
           const name = barInWords(bar.number);
           const { part } = bar;
           const label =
@@ -85,7 +85,7 @@ export function offerTiles(
               : playerText('loopBarOfPart', { bar: name, part });
           return make('button', {
             type: 'button',
-            'data-pick': index,
+            'data-loop-bar': index,
             'aria-label': label,
           });
         }),
@@ -113,7 +113,7 @@ export function offerTiles(
   function focusBar(bar: number): void {
     here = bar;
     mark(range);
-    layer.querySelector<HTMLElement>(`button[data-pick="${bar}"]`)?.focus();
+    layer.querySelector<HTMLElement>(`button[data-loop-bar="${bar}"]`)?.focus();
   }
 
   layer.addEventListener('pointerdown', (event) => {

@@ -2,13 +2,13 @@
 import { progressHere } from './here.ts';
 import { isDone, type ProgressKind } from './record.ts';
 
-/** A checkbox that says whether one thing is done. The element's `data-key` names the thing. */
+/** A checkbox that says whether one thing is done. The element's `data-progress-id` names the thing. */
 abstract class MarkElement extends HTMLElement {
   abstract readonly kind: ProgressKind;
 
   connectedCallback(): void {
     const box = this.querySelector('input');
-    const key = this.dataset['key'];
+    const key = this.dataset['progressId'];
     if (!box || key === undefined) return;
     const store = progressHere();
     const show = () => {

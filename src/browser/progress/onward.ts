@@ -21,13 +21,13 @@ customElements.define(
         const finished = lessons.length > 0 && !next;
         link.href = next?.address ?? written.href;
         link.textContent = next
-          ? (this.dataset['say'] ?? '%').replace('%', () => next.title)
+          ? (this.dataset['nextText'] ?? '%').replace('%', () => next.title)
           : finished
-            ? (this.dataset['done'] ?? written.text)
+            ? (this.dataset['doneText'] ?? written.text)
             : written.text;
         // The summary of the lesson that was shown here does not fit another.
-        for (const part of this.querySelectorAll<HTMLElement>('[data-of]')) {
-          part.hidden = next !== undefined && part.dataset['of'] !== next.id;
+        for (const part of this.querySelectorAll<HTMLElement>('[data-summary-of]')) {
+          part.hidden = next !== undefined && part.dataset['summaryOf'] !== next.id;
         }
       };
       store.onChange(show);

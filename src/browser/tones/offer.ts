@@ -7,7 +7,7 @@ const TONE = 'tone';
 
 /** Wraps what is in an element that names a note into a button; what is read aloud stays and says that it sounds. */
 function offer(figure: Element): void {
-  for (const place of figure.querySelectorAll<HTMLElement>('[data-hz]')) {
+  for (const place of figure.querySelectorAll<HTMLElement>('[data-frequency]')) {
     if (place.querySelector(`:scope > .${TONE}`)) continue;
     const button = document.createElement('button');
     button.type = 'button';
@@ -30,7 +30,7 @@ function soundItAt(place: HTMLElement): string {
 let letGo: Promise<() => void> | undefined;
 
 function press(event: Event): void {
-  const place = elementAt(event)?.closest<HTMLElement>('[data-hz]');
+  const place = elementAt(event)?.closest<HTMLElement>('[data-frequency]');
   const context = place && wakeSound();
   if (!place || !context) return;
   const { hz, tab = '' } = place.dataset;

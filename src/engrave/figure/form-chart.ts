@@ -7,7 +7,7 @@ import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import { escapeText } from '../markup.ts';
-import { roleMark } from '../role-shape.ts';
+import { roleShape } from '../role-shape.ts';
 import { type FormChartFigure, playedOn, type TabNote } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
 
@@ -24,7 +24,7 @@ export function drawFormChart(figure: FormChartFigure, pitching: Pitching): stri
     const played = playedOn(harp, note);
     const role = chord && roleOf(played.midi, chord);
     return (
-      `<span class="target"${soundHook(harp, played, pitching)}>${role ? roleMark(role, { size: MARK, text: role.label }) : ''}<b class="tab" aria-hidden="true">${escapeText(tabOf(played))}</b>` +
+      `<span class="target"${soundHook(harp, played, pitching)}>${role ? roleShape(role, { size: MARK, text: role.label }) : ''}<b class="tab" aria-hidden="true">${escapeText(tabOf(played))}</b>` +
       `${aloud(`target ${inWords(played)},`)} <span class="name">${printedName(spellInKey(played.midi, key))}</span>` +
       `${role ? aloud(`, ${roleInWords(role)}`) : ''}</span>`
     );

@@ -23,7 +23,7 @@ import {
 import type { Pitching } from '../../instrument/temperament.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import { escapeText } from '../markup.ts';
-import { roleMark } from '../role-shape.ts';
+import { roleShape } from '../role-shape.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
 
@@ -78,7 +78,7 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
     const hook = soundHook(harp, note, pitching);
     if (!lit) return `<td${hook}>${escapeText(plainText(figure, note))}</td>`;
     // A mark is a picture: what is in it is read aloud beside it.
-    return `<td class="lit"${hook}>${roleMark(lit.role, { size: MARK, text: lit.text })}${aloud(`${lit.text}, ${lit.words}`)}</td>`;
+    return `<td class="lit"${hook}>${roleShape(lit.role, { size: MARK, text: lit.text })}${aloud(`${lit.text}, ${lit.words}`)}</td>`;
   };
   const line = (row: Row): string => {
     const { short, words } = rowNames(row);

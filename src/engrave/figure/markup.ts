@@ -30,7 +30,7 @@ export function harpAndKey(harp: Harp, position: number, key: SongKey): string {
 
 /** What a page that can sound notes finds a note by: its tab, and its frequency on this harp. */
 export function soundHook(harp: Harp, note: Playable, pitching: Pitching): string {
-  return ` data-tab="${escapeText(tabOf(note))}" data-hz="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
+  return ` data-tab="${escapeText(tabOf(note))}" data-frequency="${hertz(frequencyOf(harp, note.breath, note, pitching))}"`;
 }
 
 /** To a tenth of a hertz, and to a hundredth below 200 Hz, where a tenth is most of a cent. */

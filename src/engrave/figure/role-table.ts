@@ -7,7 +7,7 @@ import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import { escapeText } from '../markup.ts';
-import { roleMark } from '../role-shape.ts';
+import { roleShape } from '../role-shape.ts';
 import { playedOn, type RoleTableFigure } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
 
@@ -37,6 +37,6 @@ const MARK = 38;
 
 /** Chord tones stand out from the colours between them. */
 const cell = (role: Role): string =>
-  `<td class="${role.tone ? 'chord-tone' : 'chord-colour'}">${roleMark(role, { size: MARK, text: role.label })}<span class="words">${wordsOf(role)}</span></td>`;
+  `<td class="${role.tone ? 'chord-tone' : 'chord-colour'}">${roleShape(role, { size: MARK, text: role.label })}<span class="words">${wordsOf(role)}</span></td>`;
 
 const wordsOf = (role: Role): string => roleInWords(role).replace(/^the /, '');

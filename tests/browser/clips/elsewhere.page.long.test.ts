@@ -5,7 +5,7 @@ import { test } from './visit.ts';
 describe('a clip that is elsewhere', () => {
   test('says where it leads, and is asked for only by a press', async ({ visit }) => {
     const { page, asked } = await visit();
-    const link = page.locator('#clip-1 a[data-away]');
+    const link = page.locator('#clip-1 a[data-external-kind]');
     expect(await link.textContent()).toContain('Play this at sound.example');
     expect(asked).toEqual([]);
     await link.click();

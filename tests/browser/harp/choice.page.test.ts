@@ -217,7 +217,7 @@ describe('a student who picks another harp', () => {
       "-3'",
     );
     // Draw 3 of a C harp, bent a half step, is B flat.
-    expect(await page.locator(`.role-table [data-tab="-3'"]`).getAttribute('data-hz')).toBe('466.2');
+    expect(await page.locator(`.role-table [data-tab="-3'"]`).getAttribute('data-frequency')).toBe('466.2');
   });
 
   it('has what can be seen set first', async () => {

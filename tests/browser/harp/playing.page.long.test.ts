@@ -18,7 +18,7 @@ it('keeps playing, keeps its loop and its place, and keeps the focus, through a 
   await figure.locator('.now').first().waitFor();
   const chosen = () =>
     figure
-      .locator('[data-pick][aria-pressed="true"]')
+      .locator('[data-loop-bar][aria-pressed="true"]')
       .evaluateAll((picks) => picks.map((pick) => pick.getAttribute('aria-label')));
   const before = await chosen();
   expect(before).toHaveLength(2);

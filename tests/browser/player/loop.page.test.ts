@@ -11,7 +11,7 @@ describe('a loop', () => {
     const chosen = () =>
       block
         .locator('.bar-picks button[aria-pressed="true"]')
-        .evaluateAll((picks) => picks.map((pick) => Number((pick as HTMLElement).dataset['pick']) + 1));
+        .evaluateAll((picks) => picks.map((pick) => Number((pick as HTMLElement).dataset['loopBar']) + 1));
     await bar(3).click();
     expect(await chosen()).toEqual([3]);
     expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
@@ -77,7 +77,9 @@ describe('a loop', () => {
     await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('Shift+ArrowRight');
     const picked = () =>
-      block.locator('.bar-picks .chosen').evaluateAll((all) => all.map((one) => (one as HTMLElement).dataset['pick']));
+      block
+        .locator('.bar-picks .chosen')
+        .evaluateAll((all) => all.map((one) => (one as HTMLElement).dataset['loopBar']));
     expect(await picked()).toEqual(['1', '2', '3']);
     await page.keyboard.press('Escape');
     expect(await picked()).toEqual([]);
@@ -89,7 +91,7 @@ describe('a loop', () => {
     await page.keyboard.press('Home');
     for (let bar = 0; bar < 12; bar++) {
       const [pick, main] = await Promise.all([
-        block.locator(`button[data-pick="${bar}"]`).boundingBox(),
+        block.locator(`button[data-loop-bar="${bar}"]`).boundingBox(),
         block.locator('.player-main').boundingBox(),
       ]);
       expect((pick?.y ?? 0) + (pick?.height ?? 0)).toBeLessThanOrEqual(main?.y ?? 0);

@@ -1,0 +1,47 @@
+/**
+ * The classes of a drawing's elements. Those with one letter stand on hundreds of elements of a page, so they are kept
+ * short; this table is their legend. `block.css` has the same letters.
+ */
+export const CLASS = {
+  // Lines.
+  /** A line of constant width: stems, brackets, bends, overbend rings. */
+  stroke: 's',
+  staffLines: 't',
+  laneLine: 'z',
+  barLine: 'b',
+  thickBarLine: 'B',
+  /** A note that is held on in the lanes. */
+  heldLine: 'd',
+  glideLine: 'g',
+  /** Joins the holes of one breath. */
+  breathLine: 'q',
+  /** The band of the embouchure, and its hatching for the tongue. */
+  mouthBand: 'o',
+  tongueHatching: 'h',
+
+  // Groups.
+  event: 'e',
+  /** What joins several notes: beams, slurs, ties. */
+  joins: 'j',
+
+  // Texts.
+  chordName: 'c',
+  chordNumeral: 'u',
+  partName: 'p',
+  /** Bar numbers, endings, and words of the embouchure. */
+  smallText: 'i',
+  /** The word of a mark over the lanes. */
+  markWord: 'k',
+  lyric: 'y',
+  holeNumber: 'n',
+  /** A hole number of two characters, which is set smaller. */
+  wideNumber: 'w',
+  roleLabel: 'l',
+  /** A role label beside its number, where several notes sound at once. */
+  roleLabelBeside: 'a',
+
+  // Role shapes.
+  roleShape: 'm',
+  /** A flat role, which is hollow. */
+  flatRole: 'f',
+} as const;
