@@ -3,6 +3,7 @@ import { keepAwake } from './screen-awake.ts';
 
 let quieten: (() => void) | undefined;
 
+/** Makes the caller the one thing that sounds; `pause` is called when something else starts. */
 export function startSounding(pause: () => void): void {
   const before = quieten;
   // It is taken first: the one before may only come to leave it later, and then leaves nothing.
@@ -11,6 +12,7 @@ export function startSounding(pause: () => void): void {
   keepAwake('playing', true);
 }
 
+/** Ends the caller's turn, if it still has it. */
 export function stopSounding(pause: () => void): void {
   if (quieten !== pause) return;
   quieten = undefined;

@@ -4,6 +4,7 @@ export type AwakeReason = 'playing' | 'drone';
 const reasons = new Set<AwakeReason>();
 let lock: WakeLockSentinel | undefined;
 
+/** Keeps the screen on while there is any reason to. */
 export function keepAwake(reason: AwakeReason, awake: boolean): void {
   if (awake) reasons.add(reason);
   else reasons.delete(reason);

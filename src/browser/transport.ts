@@ -75,6 +75,7 @@ interface Laid {
   given: number;
 }
 
+/** A transport that plays `music` on an audio output; `changed` is called with every new state. */
 export function createTransport(stage: AudioOutput, music: Music, changed: (state: PlayState) => void): Transport {
   let { playback, settings } = music;
   let state: PlayState = 'stopped';

@@ -3,6 +3,7 @@ import type { Command, CommandRow } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { wrap } from './terminal/wrap.ts';
 
+/** The help that lists all commands. */
 export function helpOfAll(version: string): string {
   const width = Math.max(...COMMANDS.map(({ name }) => name.length));
   return [
@@ -18,6 +19,7 @@ export function helpOfAll(version: string): string {
   ].join('\n');
 }
 
+/** The help of one command. */
 export function helpOf(row: CommandRow, command: Command): string {
   const options = Object.entries(command.options);
   const args = command.arguments.map((one): Entry => [one.name, one.about]);

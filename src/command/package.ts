@@ -14,5 +14,6 @@ export const PACKAGE = ((): string => {
 /** The course that comes with Reedway. */
 export const DEMO = join(PACKAGE, 'content');
 
+/** The version of this package. */
 export const packageVersion = (): string =>
   String(fieldOf(JSON.parse(readFileSync(join(PACKAGE, 'package.json'), 'utf8')), 'version'));

@@ -34,8 +34,10 @@ export function blockKeys(course: Pick<Course, 'tunings' | 'forms' | 'byId'>): B
   }
 }
 
+/** The cache key of an example's text. */
 export const exampleKey = (text: string): string => digest('example', text);
 
+/** A digest of some texts that differs for any other list of texts. */
 export function digest(...parts: string[]): string {
   const hash = createHash('sha256');
   // Each part's length before it: no two lists of parts run together the same.

@@ -82,6 +82,7 @@ const webAddress = text.refine((written) => /^https?:$/.test(URL.parse(written)?
   error: () => 'is a web address that begins with https://',
 });
 
+/** The schema of course.yaml, with the names that the given tables know. */
 export const courseSchema = (tables: Tables) =>
   keys({
     title: text,

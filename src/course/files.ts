@@ -16,6 +16,7 @@ export interface Files {
   list(folder: string, failed: (file: string, error: unknown) => void): string[];
 }
 
+/** The files of a course folder on disk. */
 export const filesOnDisk = (dir: string): Files => ({
   dir,
   kind() {

@@ -43,6 +43,7 @@ const report = reporter(COURSE_PROBLEMS);
 const START = { from: 0, to: 0 };
 const TOP: Placed = placeOf('');
 
+/** Reads the texts of a course folder and lists its media. */
 export function readFolder(files: Files): CourseFolder {
   const problems: Problem[] = [];
   const say = (file: string, diagnostic: Diagnostic, placed: Placed = TOP): void => {

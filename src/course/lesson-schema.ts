@@ -32,6 +32,7 @@ export interface LessonFront {
   readonly settings: Partial<Settings>;
 }
 
+/** The schema of a lesson's front matter, with the names that the given tables know. */
 export const lessonSchema = (tables: Tables) =>
   keys({
     title: text,

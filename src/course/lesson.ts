@@ -34,6 +34,7 @@ export interface NamedBlock extends BlockText {
 
 const report = reporter(COURSE_PROBLEMS);
 
+/** Reads one lesson; what is unchanged since `before` is reused. */
 export function readLesson(
   { file, text: source }: TextFile,
   head: CourseFileRead,

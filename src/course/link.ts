@@ -65,6 +65,7 @@ const BROKEN: LinkTarget = { kind: 'broken' };
 const sound = (target: LinkTarget): Resolved => ({ target, diagnostics: [] });
 const broken = (diagnostic: Diagnostic): Resolved => ({ target: BROKEN, diagnostics: [diagnostic] });
 
+/** What a reference of a lesson leads to, or what is wrong with it. */
 export function resolve(reference: Reference, from: LessonPlaces, places: Places): Resolved {
   const { span, use } = reference;
   const url = reference.url.trim();

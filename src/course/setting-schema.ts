@@ -15,9 +15,12 @@ const setting = (key: SettingKey, tables: Tables) =>
   });
 
 export type SettingsRead = { readonly [Key in SettingKey]?: Partial<Settings> | undefined };
+
+/** The settings that were read, as one value. */
 export const mergeSettings = (read: SettingsRead): Partial<Settings> =>
   Object.assign({}, ...SETTING_KEYS.map((key) => read[key]));
 
+/** Reports a form and a list of chords that are set together. */
 export const oneProgression = (read: SettingsRead, context: z.RefinementCtx): void => {
   if (read.form === undefined || read.chords === undefined) return;
   context.addIssue({

@@ -21,6 +21,7 @@ export interface CourseTechniques {
 
 const report = reporter(TECHNIQUE_PROBLEMS);
 
+/** Reads techniques.yaml; the result is reused while its text is unchanged. */
 export function readTechniques(file: TextFile | undefined, before: CourseTechniques | undefined): CourseTechniques {
   const text = file?.text;
   if (before && before.text === text) return before;

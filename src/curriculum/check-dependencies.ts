@@ -7,6 +7,7 @@ import { graphOf, reaches, shortestCycle } from './graph.ts';
 import type { PathLesson } from './lesson.ts';
 import type { NumberedPath } from './numbered.ts';
 
+/** Checks requirements, cycles, drafts, loose lessons, stages and orders. */
 export function checkDependencies(curriculum: NumberedPath, stages: readonly PathStage[], add: Report): void {
   checkRequirements(curriculum, add);
   checkCycles(curriculum, add);

@@ -9,6 +9,7 @@ import { hardest } from './survey.ts';
 /** Of ten; a lesson may be so much harder than anything before it without a remark. Ours, by trying it on courses. */
 export const STRIDE = 3;
 
+/** Checks for jumps in difficulty and for long breaths. */
 export function checkPlaying(curriculum: NumberedPath, add: Report): void {
   const { lessons, surveys, way } = curriculum;
   /** The hardest level on the way to each lesson, itself included. */

@@ -10,6 +10,7 @@ import type { PathLesson } from './lesson.ts';
 import type { NumberedPath } from './numbered.ts';
 import { type MissingTechnique, teacherBefore } from './technique-needs.ts';
 
+/** Checks that what blocks use was taught before, and that what is taught is used. */
 export function checkTeaching(curriculum: NumberedPath, add: Report): void {
   checkEntries(curriculum, add);
   checkFirsts(curriculum, add);

@@ -6,6 +6,7 @@ import { checkTeaching } from './check-teaching.ts';
 import type { Curriculum } from './curriculum.ts';
 import { collector, type Finding } from './finding.ts';
 
+/** Runs all checks of the path. */
 export function checkPath(
   { numbered }: Pick<Curriculum, 'numbered'>,
   stages: readonly PathStage[],

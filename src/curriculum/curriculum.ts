@@ -27,6 +27,7 @@ export interface PathStep {
   readonly opens: readonly string[];
 }
 
+/** The path through some lessons, with what each needs, opens, teaches and uses. */
 export function curriculumOf(input: PathInput): Curriculum {
   const numbered = numberedPath(input);
   const { lessons, surveys, needs, opens } = numbered;

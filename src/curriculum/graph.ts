@@ -27,6 +27,7 @@ export function graphOf(size: number, edges: Iterable<Edge>): Graph {
   return { size, next, before };
 }
 
+/** All edges, by the node they leave. */
 export const edgesOf = (graph: Graph): Edge[] =>
   graph.next.flatMap((targets, from) => targets.map((to): Edge => [from, to]));
 

@@ -52,6 +52,7 @@ export interface PathInput {
   readonly surveys: readonly LessonSurvey[];
 }
 
+/** The path with lessons as numbers: the order, the dependencies and what is missing. */
 export function numberedPath({ lessons, stages, repertoire, surveys }: PathInput): NumberedPath {
   const numberOf = new Map(lessons.map((lesson, number) => [lesson.id, number]));
   const wish = wishedRank(lessons, stages);

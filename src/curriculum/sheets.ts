@@ -13,6 +13,7 @@ export interface Sheet {
 /** More lessons than this are not drawn on one sheet. */
 export const SHEET = 40;
 
+/** The parts of the path that are drawn as one map each: the whole path, or its stages if it is long. */
 export function sheetsOf(curriculum: Pick<Curriculum, 'steps' | 'order'>): Sheet[] {
   const { order } = curriculum;
   if (order.length <= SHEET) return order.length === 0 ? [] : [{ lessons: order }];

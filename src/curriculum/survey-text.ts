@@ -13,6 +13,7 @@ interface BlockText {
   readonly difficulty: Difficulty;
 }
 
+/** A survey as text for the cache. */
 export const writeSurvey = (survey: LessonSurvey): string =>
   JSON.stringify(survey.map((block) => (block ? blockText(block) : null)));
 

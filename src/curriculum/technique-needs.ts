@@ -35,6 +35,7 @@ export interface MissingTechnique {
 /** Who teaches what: lessons by number, in path order. */
 export type Teachers = ReadonlyMap<string, readonly number[]>;
 
+/** Which lessons teach each technique, in path order. */
 export function teachersOf(lessons: readonly PathLesson[], rank: ArrayLike<number>): Teachers {
   const teachers = new Map<string, number[]>();
   lessons.forEach((lesson, number) => {
@@ -63,6 +64,7 @@ export const teacherBefore = (
 ): number | undefined =>
   teachers.get(technique)?.find((teacher) => teacher === lesson || reaches(reach, teacher, lesson));
 
+/** Which techniques a lesson uses that others taught, and which nobody before it taught. */
 export function techniqueNeeds(
   lesson: number,
   survey: LessonSurvey,

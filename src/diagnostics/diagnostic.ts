@@ -22,5 +22,6 @@ export interface Diagnostic {
   readonly span: TextSpan;
 }
 
+/** Whether any of them is an error. */
 export const hasError = (diagnostics: readonly Diagnostic[]): boolean =>
   diagnostics.some((d) => d.severity === 'error');

@@ -105,6 +105,7 @@ export function showProblem(problem: Problem, source: string | readonly string[]
   return [head, ...frame, ...body].join('\n');
 }
 
+/** The lines of a text, whatever ends them. */
 export const linesOf = (source: string): readonly string[] => source.split(/\r\n|\r|\n/);
 
 /** How much of a long line is shown on either side of the caret. */

@@ -171,6 +171,7 @@ export const namedValues = <Value extends z.ZodType>(value: Value, taken: readon
 /** An id of an author’s: part of addresses, quotations and other files. */
 export const id = text.refine(isId, wants('is an id of letters, digits and hyphens, such as first-bends'));
 
+/** Whether a text can be an id: letters, digits, hyphens and underscores, beginning with a letter or a digit. */
 export function isId(written: string): boolean {
   return /^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(written);
 }

@@ -188,6 +188,7 @@ function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
   };
 }
 
+/** Turns the offsets of YAML keys and values into lines and columns of their file. */
 export function yamlPlaces(spans: ReadonlyMap<string, YamlSpans>, placed: Placed): YamlPlaces {
   const range = ({ from, to }: TextSpan): SourceRange => ({ start: pointAt(placed, from), end: pointAt(placed, to) });
   return new Map(

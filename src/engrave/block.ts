@@ -43,6 +43,7 @@ export interface EngravedBlock {
 /** Widths a block's tiles may have, by the class that names them; `block.css` has the same. The densest bar decides. */
 export const TILE_WIDTHS = [156, 212, 268, 332] as const;
 
+/** Engraves a score as HTML: a grid of SVG tiles and the text alternative. `id` begins all ids in it. */
 export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOptions): EngravedBlock {
   const clef = clefOf(score);
   const bars = measureBars(score);

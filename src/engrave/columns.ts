@@ -80,6 +80,7 @@ function wordOf(marks: readonly Mark[]): string {
   return drawings.map(({ word }) => word).join(' ');
 }
 
+/** The columns of a bar, one for each written note or rest. */
 export function columnsOf(bar: Bar, written: WrittenBar, staff: readonly (readonly StaffNote[])[]): Column[] {
   return written.notes.map((note, index) => {
     const event = itemAt(bar.events, note.event);
@@ -135,6 +136,7 @@ function markOf({ onset, chord }: ChordChange, index: number, columns: readonly 
   return { index, onset, name: printedChord(chord), numeral, column };
 }
 
+/** The width of a chord symbol in pixels of the drawing. */
 export const chordWidth = ({ name, numeral }: ChordMark): number =>
   textWidth(name, SIZE.chord, true) + (numeral ? 4 + textWidth(numeral, SIZE.numeral) : 0);
 

@@ -138,6 +138,7 @@ export const heldLine = (from: number, to: number, heights: readonly number[]): 
 export const glideLine = (from: readonly [number, number], to: readonly [number, number]): string =>
   `<path class="${CLASS.glideLine}" d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}"/>`;
 
+/** How far a column's role shapes reach to either side of its middle, in pixels of the drawing. */
 export const halfWidth = (column: Column): number => {
   const scale = isAttack(column) ? 1 : 0.45;
   return Math.max(...column.roles.map((role) => shapeOf(role).half), 7) * scale;

@@ -23,6 +23,7 @@ export interface Layout extends LaneLayout {
   readonly lyric: number | undefined;
 }
 
+/** The heights of everything in a block's tiles, the same for all of them. */
 export function layoutOf(
   score: Score,
   segments: readonly Segment[],

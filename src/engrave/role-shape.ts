@@ -53,6 +53,7 @@ export const SHAPES: Readonly<Record<Degree, Shape>> = {
 /** Class of a degree's colour; the 2nd, 4th and 6th are plain ink and need none. */
 export const roleClass = (role: Role): string | undefined => (role.degree % 2 === 1 ? `r${role.degree}` : undefined);
 
+/** Whether a role is drawn hollow: all flat ones are. */
 export const isHollow = (role: Role): boolean => role.alter < 0;
 
 /** Classes of a role's shape: the common one, its colour, and that of a flat role. */

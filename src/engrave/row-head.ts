@@ -11,6 +11,8 @@ import { use } from './string-context.ts';
 /** Widths by the number of signs in the signature; `block.css` has the same. */
 const CLEF_WIDTH = 34;
 const SIGN_WIDTH = 9.5;
+
+/** The width of a row head in pixels, for a signature with so many signs. */
 export const rowHeadWidth = (signs: number): number => CLEF_WIDTH + (signs === 0 ? 0 : 3 + SIGN_WIDTH * signs);
 
 /** Where the signs of a signature are, top line 0, 5 a step: common practice, no source. */
@@ -23,6 +25,7 @@ export interface RowHead {
   readonly width: number;
 }
 
+/** Draws the row head of a block. */
 export function drawRowHead(key: SongKey, clef: Clef, layout: Layout): RowHead {
   const signature = signatureOf(key);
   const width = rowHeadWidth(Math.abs(signature));
@@ -49,6 +52,7 @@ export function drawRowHead(key: SongKey, clef: Clef, layout: Layout): RowHead {
 const digitsOf = (value: number) => [...String(value)].map((digit) => glyphAt(0xe080 + Number(digit)));
 const widthOf = (glyphs: ReturnType<typeof digitsOf>): number => glyphs.reduce((sum, glyph) => sum + glyph.advance, 0);
 
+/** The width of a time signature in pixels of the drawing. */
 export const meterWidth = (meter: Meter): number =>
   Math.max(widthOf(digitsOf(meter.beats)), widthOf(digitsOf(meter.unit)));
 

@@ -17,6 +17,7 @@ export interface MeasuredBar {
   readonly within: (width: number) => readonly Segment[];
 }
 
+/** The bars of a score as segments with their columns and least widths. */
 export function measureBars(score: Score): MeasuredBar[] {
   const staff = staffNotes(score);
   const written = writtenScore(score);

@@ -16,6 +16,7 @@ interface Place {
   readonly after: Column | undefined;
 }
 
+/** What the staff of a segment draws, with every glyph and curve at its place. */
 export function staffPlan({ segment, xs, width, clef, before, after }: Place): StaffPlan {
   const { columns } = segment;
   const notes = columns.map((column, index): PlannedNote => {

@@ -75,6 +75,7 @@ export function staffY(key: string): number {
   return MIDDLE - 5 * ('cdefgab'.indexOf(letter) + 7 * Number(octave) - 34);
 }
 
+/** Draws a staff plan with VexFlow. */
 export function drawStaff(plan: StaffPlan): StaffDrawing {
   const context = new StringContext();
   const stems = stemsOf(plan);

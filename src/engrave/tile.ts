@@ -41,6 +41,7 @@ export interface Tile {
   readonly glyphs: readonly string[];
 }
 
+/** Draws one tile: chords, staff, lanes, words and bar lines. */
 export function drawTile(parts: TileParts, neighbours: Neighbours, settings: TileSettings): Tile {
   const { segment, drawing } = parts;
   const { layout, width } = settings;

@@ -33,4 +33,5 @@ export const printedChord = (chord: Chord): string =>
 export const printedNumeral = (numeral: string): string =>
   numeral.replace(/b(?=[IViv\d])/g, '♭').replace(/#(?=[IViv\d])/g, '♯');
 
+/** Whether two chords sound the same and are written the same. */
 export const sameChord = (a: Chord, b: Chord): boolean => plainChord(a) === plainChord(b) && a.numeral === b.numeral;

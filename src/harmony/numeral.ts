@@ -21,6 +21,7 @@ export interface Numeral {
 // The longer steps are first, so that IV does not read as I with something behind it.
 const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/;
 
+/** Reads a roman numeral with its accidental; undefined for anything else. */
 export function readNumeral(text: string): Numeral | undefined {
   const match = NUMERAL.exec(text);
   if (!match) return undefined;

@@ -54,6 +54,7 @@ export const HARP_KEYS: readonly PitchClass[] = ['G', 'Ab', 'A', 'Bb', 'B', 'C',
 export const keyNote = (harp: Harp): number =>
   lowestFrom(LOWEST_STANDARD, chromaOf(harp.key)) + OCTAVE_OF[harp.register];
 
+/** How many holes the harp has. */
 export const holeCount = (harp: Harp): number => harp.tuning.blow.length;
 
 /** The MIDI number of a hole's reed. `hole` must be on the harp. */

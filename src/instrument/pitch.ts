@@ -26,10 +26,13 @@ const SEMITONES: Readonly<Record<Letter, number>> = { C, D, E, F, G, A, B };
 const FIFTHS: Readonly<Record<Letter, number>> = { F: -1, C: 0, G: 1, D: 2, A: 3, E: 4, B: 5 };
 const LINE: readonly Letter[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
 
+/** The remainder of a division that is never negative; `m` is positive. */
 export const mod = (n: number, m: number): number => ((n % m) + m) % m;
 
+/** Where a pitch class is on the line of fifths: C is 0, G is 1, F is -1. */
 export const fifthsOf = (p: PitchClass): number => FIFTHS[p.letter] + 7 * p.alter;
 
+/** The pitch class at a place of the line of fifths. */
 export function atFifths(fifths: number): PitchClass {
   const letter = itemAt(LINE, mod(fifths + 1, 7));
   return { letter, alter: Math.floor((fifths + 1) / 7) };

@@ -13,6 +13,7 @@ export interface Playable extends HoleNote {
 export type Means = 'reed' | 'slide' | 'bend' | 'overbend';
 export const MEANS: readonly Means[] = ['reed', 'slide', 'bend', 'overbend'];
 
+/** How a note is produced: on a plain reed, with the slide, as a bend or as an overbend. */
 export const meansOf = (note: HoleNote): Means =>
   note.over ? 'overbend' : note.bend > 0 ? 'bend' : note.slide ? 'slide' : 'reed';
 

@@ -10,6 +10,8 @@ export const POSITIONS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const;
 
 /** Names players use for the first three. Common practice; no name is in general use for the rest. */
 const NAMES: Readonly<Record<number, string>> = { 1: 'straight', 2: 'cross', 3: 'slant' };
+
+/** The name players use for a position, such as `cross`; undefined if it has none. */
 export const positionName = (position: number): string | undefined => NAMES[position];
 
 const ORDINALS = [

@@ -35,6 +35,7 @@ const MOST_HOLES = 16;
 /** Reeds of one hole further apart than this are a mistake of an octave, not a harp. */
 const WIDEST_HOLE = 12;
 
+/** Reads a tuning that an author defines, or returns everything that is wrong with it. */
 export function readTuning(
   written: WrittenTuning,
 ): { readonly tuning: Tuning } | { readonly faults: readonly TuningProblem[] } {

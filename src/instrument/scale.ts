@@ -49,6 +49,7 @@ export const CHURCH_MODES: readonly ScaleId[] = [
   'locrian',
 ];
 
+/** The scale with an id; undefined for an unknown id. */
 export const scaleOf = (id: string): Scale | undefined => SCALES.find((scale) => scale.id === id);
 
 /** One step of a scale, or any degree of a key. */
@@ -61,6 +62,7 @@ export interface Step {
   readonly label: string;
 }
 
+/** The steps of a scale from its tonic up. */
 export function stepsOf(scale: Scale): readonly Step[] {
   return scale.degrees.split(' ').map((text) => {
     const degree = Number(text.at(-1));

@@ -92,6 +92,7 @@ function withinOctave(n: number, d: number): Ratio {
   return [above / divisor, below / divisor];
 }
 
+/** The size of a frequency ratio in cents. */
 export const centsOfRatio = ([n, d]: Ratio): number => 1200 * Math.log2(n / d);
 
 /**

@@ -43,9 +43,11 @@ interface Named {
   readonly name: string;
 }
 
+/** Whether a component is a figure. */
 export const isFigure = <C extends Named>(component: C): component is C & { readonly name: FigureName } =>
   Object.hasOwn(FIGURES, component.name);
 
+/** Whether a component is a clip. */
 export const isClip = ({ name }: Named): boolean => name === 'Clip';
 
 /** Elements that would run or fetch something of their own. */

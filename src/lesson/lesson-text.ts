@@ -51,6 +51,7 @@ export interface LessonText {
 
 const report = reporter(LESSON_PROBLEMS);
 
+/** Reads the text of a lesson. Never throws: problems are in its diagnostics. */
 export function readLessonText(source: string): LessonText {
   const placed = placeOf(source);
   const { root, diagnostics: mistakes } = readMarkdown(source, placed);

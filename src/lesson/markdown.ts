@@ -14,6 +14,7 @@ export interface MarkdownRead {
 
 const report = reporter(LESSON_PROBLEMS);
 
+/** Where a node is in the text, in UTF-16 offsets. */
 export const spanOf = (node: MdastNode): TextSpan => ({
   from: node.position?.start.offset ?? 0,
   to: node.position?.end.offset ?? 0,
@@ -28,6 +29,7 @@ export function* nodesOf(root: MdastNode): Generator<MdastNode> {
   }
 }
 
+/** The text of a node and everything in it, without markup. */
 export function markdownText(root: MdastNode): string {
   let text = '';
   for (const node of nodesOf(root)) if ('value' in node) text += node.value;

@@ -30,6 +30,7 @@ export interface Evaluated {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** A block's score, or undefined if it has an error, with all problems of its tree and of its music. */
 export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
   evaluateInChain(tree, context, startQuoteChain(tree));
 

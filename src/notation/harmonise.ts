@@ -19,6 +19,7 @@ export interface Harmony {
   readonly progression: Progression | undefined;
 }
 
+/** Gives every bar its chords and the key, and checks the bars against the form. */
 export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey, diagnostics: Diagnostic[]): Harmony {
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];

@@ -22,6 +22,7 @@ export interface Header {
   readonly bad: ReadonlySet<string>;
 }
 
+/** Reads the settings of a block over the defaults. Settings with errors keep their default. */
 export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, diagnostics: Diagnostic[]): Header {
   const bad = new Set<string>();
   const fail = (line: HeaderLine, span: TextSpan, message: string, help: string | undefined): void => {

@@ -20,6 +20,7 @@ interface Line {
   readonly to: number;
 }
 
+/** Parses the text of a block. Never throws: what cannot be read is in the tree's diagnostics. */
 export function parseBlock(text: string): BlockTree {
   const diagnostics: Diagnostic[] = [];
   const header = new Map<string, HeaderLine>();

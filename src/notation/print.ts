@@ -28,6 +28,7 @@ import { slotName } from './setting-values.ts';
 /** Bars to a written line: a twelve-bar is as the three lines it is. */
 const BARS_A_LINE = 4;
 
+/** A score as the text of a block that reads back to the same score. */
 export function printScore(score: Score): string {
   const lines = printHeader(score);
   lines.push('');

@@ -21,6 +21,7 @@ export interface QuoteChain {
   isTooLong(): boolean;
 }
 
+/** A chain that begins with a block. */
 export function startQuoteChain(tree: BlockTree): QuoteChain {
   const stack: { tree: BlockTree; phrase: string | undefined; name: string }[] = [
     { tree, phrase: undefined, name: '' },

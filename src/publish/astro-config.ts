@@ -27,6 +27,7 @@ export const siteConfig = (settings: SiteSettings): AstroInlineConfig => ({
   logLevel: 'silent',
 });
 
+/** Astro's configuration for a build or the authoring server. */
 export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }: SiteSettings): AstroUserConfig {
   return {
     srcDir: './src/site',

@@ -12,6 +12,7 @@ import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
 
+/** Builds the site of a course into a folder. Rejects if a page cannot be made; the folder is then incomplete. */
 export async function buildInto(
   folder: string,
   course: Course,

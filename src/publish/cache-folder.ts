@@ -5,6 +5,7 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { ROOT } from './root.ts';
 
+/** The folder for caches, which is created. Throws if no such folder can be written. */
 export function cacheFolder(): string {
   for (const folder of [join(ROOT, 'node_modules', '.cache', 'reedway'), userCache()]) {
     try {

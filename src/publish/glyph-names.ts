@@ -9,6 +9,7 @@ import type { Plugin } from 'vite';
 const TABLE = /vexflow\/build\/esm\/src\/glyphs\.js$/;
 const ENTRY = /^\s*Glyphs\["(\w+)"\] = .*;$/gm;
 
+/** A Vite plugin that keeps only the glyph names in use in the browser's engraver. */
 export const usedGlyphNames = (): Plugin => ({
   name: 'reedway-used-glyph-names',
   transform(code, id) {

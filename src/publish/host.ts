@@ -42,6 +42,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
 };
 
+/** The media type of a file by its extension; `application/octet-stream` for unknown ones. */
 export const typeOf = (file: string): string => TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream';
 
 export interface Hosted {

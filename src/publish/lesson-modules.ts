@@ -12,6 +12,7 @@ import { lessonIn, theSite } from '../site/site.ts';
 export const LESSON_MODULES = 'reedway:lessons';
 export const RESOLVED = `\0${LESSON_MODULES}`;
 
+/** A Vite plugin that offers the course's lessons as the module `reedway:lessons`. */
 export const lessonModules = (): Plugin => ({
   name: 'reedway-lessons',
   enforce: 'pre',

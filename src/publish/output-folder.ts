@@ -54,6 +54,7 @@ function isManifest(value: unknown): value is Manifest {
 /** What file managers leave in any folder they show. */
 const LITTER: ReadonlySet<string> = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
 
+/** Reserves the folder of a build, or says why it must not be written to. */
 export async function claimOutput(folder: string): Promise<Claim | Refusal> {
   let target = resolve(folder);
   try {
@@ -134,6 +135,7 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
   };
 }
 
+/** Whether the output folder was refused. */
 export const isRefusal = (value: Claim | Refusal): value is Refusal => 'refused' in value;
 
 /** What a fault of the disk (an error, or the system's name for it) means to somebody building a site. */

@@ -41,6 +41,7 @@ export interface Serving {
   heard(course: Course): void;
 }
 
+/** Starts the authoring server, which reads the course again whenever a file of it changes. */
 export async function serve({ dir, port, engraver, read, heard }: Serving): Promise<Served> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
   const standing: SiteOptions = { base: '/', origin: undefined, authoring: true };

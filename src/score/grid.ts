@@ -88,6 +88,7 @@ function strongGroup(count: number): number | undefined {
   return count >= 4 && count % 2 === 0 ? count / 2 : undefined;
 }
 
+/** What is left of a whole number when all its factors of two are divided out. */
 export function oddPart(n: number): number {
   let odd = n;
   while (odd % 2 === 0) odd /= 2;

@@ -139,6 +139,7 @@ export type PlainMark = Exclude<MarkName, HoleMark>;
 /** A mark of a note, as it was written. */
 export type Mark = { readonly name: PlainMark } | { readonly name: HoleMark; readonly hole: number };
 
+/** Whether a word is the name of a mark. */
 export const isMarkName = (word: string): word is MarkName => Object.hasOwn(MARKS, word);
 
 export const MARK_NAMES: readonly MarkName[] = Object.keys(MARKS).filter(isMarkName);
@@ -146,6 +147,7 @@ export const MARK_NAMES: readonly MarkName[] = Object.keys(MARKS).filter(isMarkN
 /** The row of a mark, without the exact values of the table. */
 export const rowOf = (name: MarkName): MarkRow => MARKS[name];
 
+/** Whether a mark names another hole, as `shake 5` does. */
 export const takesHole = (name: MarkName): name is HoleMark => rowOf(name).takesHole === true;
 
 /** The mark as it is typed: `slap`, `shake 5`. */

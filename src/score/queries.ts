@@ -17,7 +17,9 @@ export function roleIn(bar: Bar, event: Sound, note: Note): Role | undefined {
   return chord && roleOf(note.pitch.midi, chord);
 }
 
+/** Whether an event sounds, and is not a rest. */
 export const isSoundEvent = (event: Event): event is Sound => event.kind === 'sound';
 
+/** All sounding events of a score in the order they are written. */
 export const soundsOf = (score: Pick<Score, 'bars'>): Sound[] =>
   score.bars.flatMap((bar) => bar.events.filter(isSoundEvent));

@@ -77,6 +77,7 @@ interface Piece {
   readonly region: Region | undefined;
 }
 
+/** One bar as it is written down, with ties, dots, tuplets and beams. Rests are merged where notation does so. */
 export function writtenBar(bar: Pick<Bar, 'events' | 'length'>, meter: Meter, place: BarPlace = {}): WrittenBar {
   const { events } = bar;
   if (events.length === 0) return { notes: [], tuplets: [], beams: 0 };

@@ -12,6 +12,7 @@ export interface Addresses {
   file(path: string): string;
 }
 
+/** The addresses of a site below a base path, which may be written with or without slashes. */
 export function addressesUnder(base: string): Addresses {
   const root = normalBase(base);
   const page = (path: string): string => root + path;

@@ -5,6 +5,7 @@ import { mapOf, type PathMap } from '../curriculum/map.ts';
 import { layOutMap, type MapLayout } from '../curriculum/map-layout.ts';
 import type { Engraver } from './engraver.ts';
 
+/** The map of some lessons, from the cache where it was laid out before. */
 export const keptMap = (path: Curriculum, lessons: readonly string[], { kept }: Pick<Engraver, 'kept'>): PathMap =>
   mapOf(path, lessons, (...from): MapLayout => {
     const text = kept(`map ${JSON.stringify(from)}`, () => JSON.stringify(layOutMap(...from)));

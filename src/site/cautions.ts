@@ -4,5 +4,6 @@ import { cautionText } from './texts.ts';
 
 const USUAL = ['sessions', 'pain', 'sharing', 'headphones', 'doctor'] as const;
 
+/** The cautions of a course: its own, or the usual ones if it has none. */
 export const cautionsOf = ({ file }: Course): readonly string[] =>
   file.cautions.length > 0 ? file.cautions : USUAL.map((caution) => cautionText(caution));

@@ -25,6 +25,7 @@ function courseFacts(site: Site): object {
   };
 }
 
+/** The course as a schema.org Course, for a script element of type application/ld+json. */
 export function courseMetadata(site: Site): object {
   const minutes = totalMinutes(site.lessons);
   return {
@@ -40,6 +41,7 @@ export function courseMetadata(site: Site): object {
   };
 }
 
+/** A lesson as a schema.org LearningResource. */
 export function lessonMetadata(site: Site, { lesson, number }: Placement): object {
   const { front } = lesson;
   const taught = front.teaches.flatMap((id) => site.course.repertoire.byId.get(id)?.title ?? []);
@@ -61,6 +63,7 @@ export function lessonMetadata(site: Site, { lesson, number }: Placement): objec
   };
 }
 
+/** Minutes of all lessons together; a lesson that does not say counts as 0. */
 export const totalMinutes = (lessons: readonly Lesson[]): number =>
   lessons.reduce((sum, { front }) => sum + (front.minutes ?? 0), 0);
 

@@ -33,6 +33,7 @@ export interface Placement extends OutlinedLesson {
   readonly opens: readonly OutlinedLesson[];
 }
 
+/** The outline of the lessons of a site, which are in the order of the path. */
 export function outlineOf(course: Course, lessons: readonly Lesson[], path: Curriculum): CourseOutline {
   const numbered = lessons.map((lesson, index): OutlinedLesson => ({ lesson, number: index + 1 }));
   const stages: { stage: Stage | undefined; number: number | undefined; lessons: OutlinedLesson[] }[] = [];

@@ -12,6 +12,7 @@ export const scoresPath = (lesson: Lesson): string => `${FOLDER}${lesson.id}.jso
 export const lessonOfScores = (path: string, lessons: readonly Lesson[]): Lesson | undefined =>
   path.startsWith(FOLDER) ? lessons.find((lesson) => scoresPath(lesson) === path) : undefined;
 
+/** The JSON of a lesson's scores, by block id; blocks with errors are left out. */
 export function scoresText({ blocks }: Lesson): string {
   const scores: Scores = Object.fromEntries(
     blocks.flatMap(({ id, score }) => (score ? [[id, { id: blockParts(id), score }]] : [])),

@@ -13,6 +13,7 @@ export interface SiteOptions {
   readonly authoring: boolean;
 }
 
+/** The site of a course. Without `authoring`, drafts are left out. */
 export function siteOf(course: Course, engraver: Engraver, { base, origin, authoring }: SiteOptions): Site {
   const path = authoring ? course.path : publishedPath(course);
   const lessons = path.order.map((id) => valueAt(course.byId, id));

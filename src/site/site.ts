@@ -28,6 +28,7 @@ export interface Site {
 const KEY = Symbol.for('reedway.site');
 const held = globalThis as { [KEY]?: Promise<Site> };
 
+/** Makes a site the one that pages are made from. */
 export function holdSite(site: Promise<Site>): void {
   held[KEY] = site;
 }

@@ -52,6 +52,7 @@ export const tooLong = ({
       ? { stretch: fullest, oneWay: false }
       : undefined;
 
+/** How long the breath goes in one direction, how often it turns, and how much air that takes; see {@link BreathUse}. */
 export function breathOf(playing: Playing): BreathUse {
   const { strokes } = playing;
   let turns = 0;

@@ -43,6 +43,7 @@ export function detector(repertoire: Repertoire): (score: Score) => FoundTechniq
   };
 }
 
+/** The techniques of a repertoire found in one score. For many scores, compile a {@link detector} once. */
 export const detect = (score: Score, repertoire: Repertoire): FoundTechnique[] => detector(repertoire)(score);
 
 /** `alone` has the match of each single stroke: the many techniques that find it share that. */

@@ -14,6 +14,7 @@ export type BlockTest = (score: Score) => boolean;
 export type NoteTest = (stroke: Stroke, playing: Playing) => boolean;
 export type PairTest = (stroke: Stroke, next: Stroke, playing: Playing) => boolean;
 
+/** Compiles a rule for a whole block into a test of a score. */
 export function blockTest(rule: BlockRule): BlockTest {
   const { position, form, meter, feel, tempo, tuning, pickup, repeats } = rule;
   const tests: BlockTest[] = [];
@@ -31,6 +32,7 @@ export function blockTest(rule: BlockRule): BlockTest {
 /** What is asked of one hole's note; all of it has to hold for one and the same hole. */
 type HoleTest = (note: Note, stroke: Stroke, playing: Playing) => boolean;
 
+/** Compiles a rule for one note into a test of a stroke. */
 export function noteTest(rule: NoteRule): NoteTest {
   const fits = together([...breathTests(rule), ...timeTests(rule)]);
   const holeTests = testsOfHole(rule);
@@ -108,6 +110,7 @@ function testsOfHole(rule: NoteRule): HoleTest[] {
   return tests;
 }
 
+/** Compiles a rule for what is between two notes into a test of two strokes. */
 export function pairTest(rule: BetweenRule): PairTest {
   const { breath, mouth, hole, chord, pitch, jump, glide, rest, beats, seconds } = rule;
   const tests: PairTest[] = [];
@@ -138,6 +141,7 @@ const direction = (step: number): 'up' | 'down' | 'same' => (step > 0 ? 'up' : s
 export const jumpBetween = (a: Stroke, b: Stroke): number =>
   Math.min(Math.abs(lowest(a).hole - lowest(b).hole), Math.abs(highest(a).hole - highest(b).hole));
 
+/** Whether holes between the lowest and the highest that sound are blocked off. */
 export const isSplit = (stroke: Stroke): boolean =>
   highest(stroke).hole - lowest(stroke).hole + 1 > stroke.sound.notes.length;
 

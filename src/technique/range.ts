@@ -53,6 +53,7 @@ export const rangeSchema = byShape<z.ZodType<NumberRange, RangeInput>>((value) =
   return typeof value === 'string' && value.includes('-') ? fromTo : exactly;
 });
 
+/** Whether a number is in a range. */
 export const within = (range: NumberRange, value: number): boolean =>
   value >= range.least &&
   value <= range.most &&

@@ -108,6 +108,7 @@ export function cautionsFor({ byId, wider }: Repertoire, ids: readonly string[])
   return [...new Set(all.flatMap((id) => byId.get(id)?.cautions ?? []))];
 }
 
+/** A repertoire with its lookup tables, from techniques whose ids are unique. */
 export function repertoireOf(techniques: readonly Technique[]): Repertoire {
   const byId = new Map(techniques.map((technique) => [technique.id, technique]));
   const wider = new Map(techniques.map(({ id }) => [id, reachable(id, (at) => byId.get(at)?.kindOf ?? [])]));

@@ -43,6 +43,7 @@ export interface Playing {
   readonly repeats: boolean;
 }
 
+/** A score as its strokes: every attack or glide in the order it is played, with what technique rules ask for. */
 export function play(score: Score): Playing {
   const strokes: Mutable<Stroke>[] = [];
   const beat = toNumber(beatLength(score.meter));

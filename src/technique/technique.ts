@@ -85,6 +85,7 @@ export const techniquesFileSchema = keys({
 export type TechniqueInput = z.input<typeof techniqueSchema>;
 export type TechniquesFile = z.output<typeof techniquesFileSchema>;
 
+/** A technique from its validated entry in a file. */
 export const techniqueOf = (written: z.output<typeof techniqueSchema>): Technique => ({
   id: written.id,
   title: written.title,

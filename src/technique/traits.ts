@@ -17,6 +17,7 @@ const LAST_HOLE = 10;
 const bentHole = (hole: number): number => (hole <= LAST_HOLE ? 2 ** (5 + hole) : 0);
 const overbentHole = (hole: number): number => (hole <= LAST_HOLE ? 2 ** (5 + LAST_HOLE + hole) : 0);
 
+/** The traits of a sound as bits, to rule out techniques quickly before their rules are tried. */
 export function traitsOf({ notes, mouth, marks }: Pick<Sound, 'notes' | 'mouth' | 'marks'>): number {
   let traits = (notes.length > 1 ? SEVERAL : 0) | (mouth === 'tongue' ? TONGUE : 0) | (marks.length > 0 ? MARKED : 0);
   for (const { hole, bend, over, slide } of notes) {

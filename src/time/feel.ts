@@ -21,4 +21,5 @@ export function readFeel(text: string): Feel | undefined {
   return short > 0 && long >= short && long <= 4 * short ? { name: 'ratio', long, short } : undefined;
 }
 
+/** The feel as an author writes it: `straight`, `shuffle` or a ratio such as `60:40`. */
 export const feelName = (feel: Feel): string => (feel.name === 'ratio' ? `${feel.long}:${feel.short}` : feel.name);

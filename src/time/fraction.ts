@@ -43,16 +43,31 @@ function reduced(n: number, d: number): Fraction {
 export const ZERO: Fraction = { n: 0, d: 1 };
 export const ONE: Fraction = { n: 1, d: 1 };
 
+/** The exact sum. */
 export const add = (a: Fraction, b: Fraction): Fraction =>
   a.d === b.d ? fraction(a.n + b.n, a.d) : fraction(a.n * b.d + b.n * a.d, a.d * b.d);
+
+/** The exact difference `a - b`. */
 export const subtract = (a: Fraction, b: Fraction): Fraction => add(a, { n: -b.n, d: b.d });
+
+/** The exact product. */
 export const multiply = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.n, a.d * b.d);
+
+/** The exact quotient `a / b`; `b` must not be zero. */
 export const divide = (a: Fraction, b: Fraction): Fraction => fraction(a.n * b.d, a.d * b.n);
 /** Negative, zero or positive as `a` is less than, equal to or greater than `b`. */
 export const compare = (a: Fraction, b: Fraction): number => a.n * b.d - b.n * a.d;
+
+/** Whether both are the same number; fractions are always in lowest terms. */
 export const equals = (a: Fraction, b: Fraction): boolean => a.n === b.n && a.d === b.d;
+
+/** The smaller of the two. */
 export const minimum = (a: Fraction, b: Fraction): Fraction => (compare(a, b) <= 0 ? a : b);
+
+/** Whether it is an integer. */
 export const isWhole = (a: Fraction): boolean => a.d === 1;
+
+/** The nearest floating-point number. */
 export const toNumber = (a: Fraction): number => a.n / a.d;
 /** `3/8`, or `2` for a whole number. */
 export const format = (a: Fraction): string => (a.d === 1 ? `${a.n}` : `${a.n}/${a.d}`);

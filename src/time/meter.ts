@@ -16,6 +16,7 @@ export function readMeter(text: string): Meter | undefined {
   return unit && beats >= 1 && beats <= 16 ? { beats, unit } : undefined;
 }
 
+/** `12/8`: the meter as an author writes it. */
 export const meterName = (meter: Meter): string => `${meter.beats}/${meter.unit}`;
 
 /** The length of a full bar, as a fraction of a whole note. */

@@ -4,6 +4,7 @@ import { watchTiles } from '../player/watch-tiles.ts';
 import { clipText } from '../texts/clips.ts';
 import type { CueOnPage } from './passage.ts';
 
+/** The drawn bars of a cue. */
 export const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>
   [...document.querySelectorAll<SVGElement>(`[data-block="${CSS.escape(block)}"] [data-bar]`)].filter((tile) => {
     const bar = Number(tile.dataset['bar']);

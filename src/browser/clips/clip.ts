@@ -20,6 +20,7 @@ const LOOK = 40;
 /** Seconds. */
 const HAIR = 0.001;
 
+/** Makes a clip of the page playable from its cues. */
 export function openClip(host: HTMLElement): ClipOnPage {
   const cues = JSON.parse(host.querySelector('script')?.textContent ?? '[]') as readonly CueOnPage[];
   const title = host.dataset['title'] ?? '';

@@ -9,6 +9,7 @@ export interface Announcer {
 /** Milliseconds that a sentence waits for a later one to take its place. */
 const ANNOUNCEMENT_DELAY = 700;
 
+/** A live region that announces sentences to screen readers. */
 export function createAnnouncer(): Announcer {
   const element = make('p', { class: 'aloud', 'aria-live': 'polite' });
   let waiting: ReturnType<typeof setTimeout> | undefined;

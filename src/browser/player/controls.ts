@@ -24,6 +24,7 @@ export interface Controls {
   readonly top: () => number;
 }
 
+/** The controls of a block's player. */
 export function createControls(wiring: PlayerActions): Controls {
   const main = mainRow(wiring);
   const bars = barsRow(wiring);

@@ -1,6 +1,7 @@
 /** Builds elements: a name, what is set on it, and what it holds. */
 type Given = Readonly<Record<string, string | number | boolean | undefined>>;
 
+/** An HTML element with attributes and children. */
 export function make<Name extends keyof HTMLElementTagNameMap>(
   name: Name,
   given: Given = {},
@@ -16,6 +17,7 @@ export function make<Name extends keyof HTMLElementTagNameMap>(
 
 const SVG = 'http://www.w3.org/2000/svg';
 
+/** An SVG element with attributes and children. */
 export function makeSvg(name: string, given: Given, ...children: readonly Node[]): SVGElement {
   const element = document.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(given)) if (value !== undefined) element.setAttribute(key, String(value));
@@ -27,6 +29,7 @@ let made = 0;
 /** An id that no other element of the page has. */
 export const freshId = (): string => `sound-${++made}`;
 
+/** A button that calls `press` when it is pressed. */
 export function button(label: string, press: () => void, given: Given = {}): HTMLButtonElement {
   const element = make('button', { type: 'button', ...given }, label);
   element.addEventListener('click', press);
@@ -47,6 +50,7 @@ export function toggle(label: string, pressed: boolean, change: (pressed: boolea
   return element;
 }
 
+/** Shows a toggle as on or off. */
 export const setPressed = (toggle: HTMLElement, down: boolean): void =>
   toggle.setAttribute('aria-pressed', String(down));
 
@@ -104,6 +108,7 @@ export function numberField(
   return element;
 }
 
+/** A checkbox that calls `change` with its new state. */
 export function checkbox(checked: boolean, change: (checked: boolean) => void): HTMLInputElement {
   const element = make('input', { type: 'checkbox' });
   element.checked = checked;
@@ -111,6 +116,7 @@ export function checkbox(checked: boolean, change: (checked: boolean) => void): 
   return element;
 }
 
+/** A select element that calls `change` with the chosen value. */
 export function choice(
   options: readonly { readonly value: string; readonly text: string }[],
   value: string,

@@ -8,6 +8,7 @@ import { chordInFull } from './in-words.ts';
 /** The lowest root of a drone, as a MIDI number. */
 const LOWEST_DRONE_NOTE = 43;
 
+/** The choice of a drone. */
 export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
   let held = '';
   const select = choice([], '', (value) => {

@@ -11,6 +11,7 @@ export function reedInWords({ bend = 0, over, slide }: PlayedNote, breath: Playe
   return slide ? playerText('slidePressed') : '';
 }
 
+/** `96 a minute`: a tempo in beats a minute, in words. */
 export const tempoInWords = (tempo: number): string => playerText('perMinute', { beats: Math.round(tempo) });
 
 /** `E7 (I7)`: the chord, and its numeral where it was written as one. */

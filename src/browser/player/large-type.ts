@@ -19,6 +19,8 @@ export interface LargeType {
 }
 
 let closeOther: (() => void) | undefined;
+
+/** Whether the large type of some block is open. */
 export const isLargeTypeOpen = (): boolean => closeOther !== undefined;
 
 /** `opened` hears when it opens or closes. */

@@ -16,6 +16,7 @@ const TEXTS = {
   drone: ['drone', 'muteDrone'],
 } as const satisfies Record<SoundPart, readonly [string, string]>;
 
+/** The volume and mute controls of all parts. */
 export function mixer({ pageMix }: PlayerActions): HTMLElement {
   const rows = SOUND_PARTS.filter((part) => part !== 'click').map((part) => channel(part, pageMix));
   return make('fieldset', { class: 'player-mix' }, make('legend', {}, playerText('band')), ...rows);

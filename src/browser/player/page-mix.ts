@@ -34,6 +34,7 @@ const STORED_AS = 'reedway-mix';
 
 let pageMix: PageMix | undefined;
 
+/** The mix of this page on an audio context; created on the first call. */
 export function pageMixOn(context: AudioContext): PageMix {
   if (pageMix?.mixingDesk.context === context) return pageMix;
   const studio = createMixingDesk(context);

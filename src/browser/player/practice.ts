@@ -7,6 +7,7 @@ import { tempoScale } from './tempo.ts';
 
 const SWING_PERCENT_RANGE = { least: 50, most: 75, step: 1 };
 
+/** The controls for practising: count-in, metronome, speed-up, swing. */
 export function practice(
   { playback, settings, change, pageMix }: PlayerActions,
   showLoop: (on: boolean) => void,

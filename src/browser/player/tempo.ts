@@ -14,6 +14,7 @@ export const tempoScale = (written: number): SliderRange => ({
   step: 1,
 });
 
+/** The tempo controls: a slider in percent and a field in beats a minute. */
 export function tempoRow({ playback, change }: PlayerActions): HTMLElement {
   const { tempo: written, meter } = playback();
   const beats = isCompound(meter) ? 'dottedQuartersPerMinute' : 'quartersPerMinute';

@@ -3,6 +3,7 @@ import { openStore, type Store } from './store.ts';
 
 let store: Store | undefined;
 
+/** The progress of this browser for this site. */
 export function progressHere(): Store {
   if (store) return store;
   const opened = openStore(document.documentElement.dataset['base'] ?? '/', { storage: storage(), now: Date.now });

@@ -10,6 +10,7 @@ export interface PathLesson {
 
 export type LessonState = 'done' | 'ready' | 'later';
 
+/** Whether a lesson is done, ready to begin, or has to wait. */
 export function stateOf({ id, needs }: PathLesson, progress: Progress): LessonState {
   if (isDone(progress, 'lessons', id)) return 'done';
   return needs.every((needed) => isDone(progress, 'lessons', needed)) ? 'ready' : 'later';

@@ -81,9 +81,11 @@ function mergeMarks(a: ReadonlyMap<string, DoneMark>, b: ReadonlyMap<string, Don
   return merged;
 }
 
+/** Whether a lesson or a block is marked as done. */
 export const isDone = (progress: Progress, kind: ProgressKind, key: string): boolean =>
   progress[kind].get(key)?.done === true;
 
+/** Whether two records mark the same things at the same times. */
 export function sameProgress(a: Progress, b: Progress): boolean {
   return PROGRESS_KINDS.every((kind) => {
     if (a[kind].size !== b[kind].size) return false;

@@ -36,6 +36,7 @@ export interface Surroundings {
   readonly now: () => number;
 }
 
+/** The progress stored under a name. A record that cannot be read is copied to another key first. */
 export function openStore(name: string, { storage, now }: Surroundings): Store {
   const key = `reedway-progress:${name}`;
   const asideKey = `${key}:aside:`;

@@ -56,4 +56,5 @@ export interface HitCue {
 export const PIECES = ['kick', 'snare', 'stick', 'hat', 'ride', 'click', 'accent'] as const;
 export type Piece = (typeof PIECES)[number];
 
+/** Sorts cues by their time. */
 export const byTime = (a: { readonly at: number }, b: { readonly at: number }): number => a.at - b.at;

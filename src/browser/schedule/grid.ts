@@ -19,6 +19,7 @@ export const beatTicks = ({ meter, ticks }: Pick<Playback, 'meter' | 'ticks'>): 
   return (beat.n * ticks) / beat.d;
 };
 
+/** The grid of a bar with its swing: where each written tick is played. */
 export function barGridOf(playback: Playback, bar: PlayedBar, swing: number): BarGrid {
   const offset = bar.pickupOffset ?? 0;
   const swings = swungBeat(playback.meter);

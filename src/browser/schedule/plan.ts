@@ -29,6 +29,7 @@ export interface Moment {
   readonly held: boolean;
 }
 
+/** Everything that sounds and lights up in one round, in order of time. */
 export function roundPlan(playback: Playback, settings: PlaySettings, number: number): Plan {
   const round = roundOf(playback, settings, number);
   const tune = tuneOf(playback, round);

@@ -35,6 +35,7 @@ export interface PlayPosition {
 
 export const START: PlayPosition = { round: 0, measure: 0, tick: 0 };
 
+/** One round of the chosen bars: their times in seconds at the tempo of that round. */
 export function roundOf(playback: Playback, settings: PlaySettings, number: number): Round {
   const tempo = tempoOfRound(settings, number);
   const secondsPerTick = secondsOfWhole(playback.meter, tempo) / playback.ticks;

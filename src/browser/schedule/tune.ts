@@ -22,6 +22,7 @@ type Sounding = PlayedEvent & { readonly notes: readonly PlayedNote[]; readonly 
 
 const sounds = (event: PlayedEvent): event is Sounding => event.notes !== undefined && event.breath !== undefined;
 
+/** The lines of the tune in a round: each is one breath without a new attack. */
 export function tuneOf(playback: Playback, round: Round): LineCue[] {
   const lines: OpenLine[] = [];
   let open: OpenLine | undefined;

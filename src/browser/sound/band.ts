@@ -7,6 +7,7 @@ import { type Voice, voiceOf } from './voice.ts';
 
 const TAIL = 0.12;
 
+/** Sounds a bass note at a time of the context's clock, in seconds. */
 export function soundBass(studio: MixingDesk, cue: BassCue, at: number, { ofMidi }: Pitches): Voice {
   const { context } = studio;
   const end = at + Math.max(0.05, cue.seconds - 0.03);
@@ -19,6 +20,7 @@ export function soundBass(studio: MixingDesk, cue: BassCue, at: number, { ofMidi
   return voiceOf([string], [loudness], end + TAIL);
 }
 
+/** Sounds a chord at a time of the context's clock, in seconds. */
 export function soundChord(studio: MixingDesk, cue: ChordCue, at: number, { ofMidi }: Pitches): Voice {
   const { context } = studio;
   const held = cue.touch === 'pad';
@@ -41,6 +43,7 @@ function tone(studio: MixingDesk, wave: PeriodicWave, hertz: number, to: AudioNo
   return source;
 }
 
+/** Sounds a stroke of the drums or a click at a time of the context's clock, in seconds. */
 export function soundHit(studio: MixingDesk, cue: HitCue, at: number): Voice {
   const { context } = studio;
   const clicks = cue.piece === 'click' || cue.piece === 'accent';

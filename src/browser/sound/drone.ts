@@ -9,6 +9,7 @@ export interface Drone {
 /** Seconds of the change from one chord to the next. */
 const DRONE_CROSSFADE = 0.12;
 
+/** A drone on a mixing desk. */
 export function createDrone(studio: MixingDesk): Drone {
   let hush: (() => void) | undefined;
   return {

@@ -102,6 +102,7 @@ function move(gain: AudioParam, value: number, at: number): void {
   gain.setTargetAtTime(value, at, GATE_FADE / 4);
 }
 
+/** A gain node that is connected to another node. */
 export function gainOf(context: BaseAudioContext, gain: number, to: AudioNode): GainNode {
   const node = context.createGain();
   node.gain.value = gain;

@@ -51,6 +51,7 @@ const RECIPES: Readonly<Record<Piece, Recipe>> = {
 /** Ends every buffer in silence, so that none breaks off with a click. */
 const FADE = 0.01;
 
+/** The sounds of all drums and clicks as buffers. */
 export function percussion(context: BaseAudioContext): Readonly<Record<Piece, AudioBuffer>> {
   return recordOf(PIECES, (piece, index) => bufferOf(context, RECIPES[piece], index));
 }

@@ -14,6 +14,7 @@ import { meterName } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { quoteName } from './show-data.ts';
 
+/** A block as a table of text, a line for each note. */
 export function blockAsText(lesson: Lesson, { id, index, score }: Block): string {
   const name = `${lesson.id}/${id}${id === `${index}` ? '' : ` (block ${index})`}`;
   if (!score) return `${name}\nThis block has an error.\n`;

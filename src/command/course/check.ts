@@ -45,6 +45,7 @@ export function courseFolder(dir: string | undefined, { cwd }: Terminal): string
   return existsSync(join(cwd, COURSE_FILE)) ? cwd : DEMO;
 }
 
+/** Loads the course that a command line names. Throws a UsageError if it cannot be found. */
 export function readCourse(
   dir: string | undefined,
   terminal: Terminal,

@@ -3,6 +3,7 @@ import { UsageError } from '../command.ts';
 /** Where a site is served if nobody says. */
 export const PORT = 4040;
 
+/** Reads `--port`. Throws a UsageError for anything but a port number. */
 export function readPort(written: string | boolean | undefined): number {
   if (written === undefined) return PORT;
   const port = Number(written);

@@ -4,6 +4,7 @@ import type { Terminal } from '../command.ts';
 const PATIENCE = 400;
 const PACE = 100;
 
+/** The terminal of this process. */
 export function processTerminal(): Terminal {
   const { stdout, stderr, env } = process;
   const started = performance.now();

@@ -8,6 +8,7 @@ export interface CaptionsFault {
 
 const TIME = /^(?:\d{2,}:)?[0-5]\d:[0-5]\d\.\d{3}$/;
 
+/** What is wrong with the text of a WebVTT file; undefined if nothing is. */
 export function captionsFault(text: string): CaptionsFault | undefined {
   if (!/^WEBVTT(?:[ \t\r\n]|$)/.test(text)) {
     return {

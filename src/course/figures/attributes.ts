@@ -34,6 +34,7 @@ export interface Attributes {
   notes(key: string, harp: Harp): readonly (readonly NamedNote[])[] | undefined;
 }
 
+/** The attributes of a component, read with their problems. */
 export function attributesOf(component: ComponentText): Attributes {
   const diagnostics: Diagnostic[] = [];
   const at = (key: string) => component.attributes.find(({ name }) => name === key);

@@ -9,6 +9,7 @@ import { escapeText } from '../markup.ts';
 import type { BendLadderFigure } from './figure.ts';
 import { aloud, hertz, onHarp, signed, soundHook } from './markup.ts';
 
+/** The bend ladder as an HTML table: each note of the hole with its cents and its frequency. */
 export function drawBendLadder({ harp, hole, title }: BendLadderFigure, pitching: Pitching): string {
   const { temperament = EQUAL, concertA = CONCERT_A } = pitching;
   // From the highest down, as a bend goes.

@@ -14,6 +14,7 @@ import { aloud, harpAndKey, soundHook } from './markup.ts';
 /** CSS pixels. */
 const MARK = 30;
 
+/** The form chart as HTML: the bars of the form with their chords and target notes. */
 export function drawFormChart(figure: FormChartFigure, pitching: Pitching): string {
   const { harp, key, position, bars } = figure;
   const chordName = (chord: Chord): string =>

@@ -56,6 +56,7 @@ const distance = (row: Row): number => (row.over ? 100 : row.bend * 2) + (row.sl
 const sameRow = (row: Row, note: Playable): boolean =>
   row.breath === note.breath && row.bend === note.bend && row.over === note.over && row.slide === note.slide;
 
+/** The harp map as an HTML table, hole by hole. */
 export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
   const { harp, key, position } = figure;
   const notes = notesOf(harp).filter(

@@ -15,6 +15,7 @@ import { escapeText } from '../markup.ts';
 import type { PositionListFigure } from './figure.ts';
 import { onHarp } from './markup.ts';
 
+/** The positions of a harp with their keys and scales, as an HTML list. */
 export function drawPositionList({ harp }: PositionListFigure): string {
   const items = POSITIONS.map((number) => drawPosition(positionOn(harp, number), { harp, kind: 'position-list' }));
   return `<figcaption>The twelve positions<span class="on">, on ${onHarp(harp)}</span></figcaption><ol class="position-list">${items.join('')}</ol>`;

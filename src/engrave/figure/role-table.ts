@@ -11,6 +11,7 @@ import { roleShape } from '../role-shape.ts';
 import { playedOn, type RoleTableFigure } from './figure.ts';
 import { aloud, harpAndKey, soundHook } from './markup.ts';
 
+/** The role table as HTML: a row for each note, a column for each chord. */
 export function drawRoleTable(figure: RoleTableFigure, pitching: Pitching): string {
   const { harp, key, position, chords } = figure;
   const table = roleTable(

@@ -14,6 +14,7 @@ interface Alike {
   readonly name: string;
 }
 
+/** The cents of every reed in each temperament, as an HTML table. */
 export function drawTemperamentTable({ harp }: TemperamentTableFigure, { temperament }: Pitching): string {
   const rows = [...alike(harp, 'blow'), ...alike(harp, 'draw')].map(({ breath, semitones, holes, name }) => {
     const [n, d] = ratioToChord(harp.tuning, breath, semitones);

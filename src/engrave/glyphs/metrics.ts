@@ -38,6 +38,7 @@ export function glyphOf(character: string): Glyph {
   return glyph;
 }
 
+/** The glyph at a code point. Throws if the font table does not have it. */
 export const glyphAt = (code: number): Glyph => glyphOf(String.fromCodePoint(code));
 
 const PIXELS: ReadonlyMap<string, number> = new Map(Object.entries({ pt: 4 / 3, px: 1, em: 16 }));

@@ -31,6 +31,7 @@ const PATIENCE = 10_000;
 
 const SELF = fileURLToPath(import.meta.url);
 
+/** An engraver that lets worker threads engrave the blocks of a course in advance. */
 export function engraverAhead(course: Course, store: RecordStore, progress?: (blocks: number) => void): EngraverAhead {
   const jobs = jobsOf(course, store);
   const threads = jobs.length < WORTH_IT ? [] : startThreads(course.dir, jobs);

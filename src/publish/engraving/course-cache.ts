@@ -9,6 +9,7 @@ import { NO_RECORD_STORE, openRecordStore, type RecordStore } from './record-sto
 /** What nobody has used for so long is taken away. In milliseconds. */
 const FORGOTTEN = 30 * 24 * 60 * 60 * 1000;
 
+/** The record store of a course's engravings; one that stores nothing if no folder can be written. */
 export function openCourseCache(dir: string): RecordStore {
   try {
     const all = join(cacheFolder(), 'engraved');

@@ -6,6 +6,7 @@ import type { Engraver } from '../../site/engraver.ts';
 import { type BlockEngraver, engraver, NO_ID } from './engraver.ts';
 import type { RecordStore } from './record-store.ts';
 
+/** A block engraver that takes drawings of single bars from a store. */
 export function blockEngraverWith(store: RecordStore): BlockEngraver {
   const cache = tilesIn(store);
   return {

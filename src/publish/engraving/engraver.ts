@@ -24,6 +24,7 @@ export interface EngraverOptions {
   readonly progress?: ((blocks: number) => void) | undefined;
 }
 
+/** An engraver for pages: each block is engraved once and stored. */
 export function engraver({ store, blockEngraver, ahead, progress }: EngraverOptions): Engraver {
   const keys = new WeakMap<Course, BlockKey>();
   const near = new Map<string, Engraved>();
@@ -81,6 +82,7 @@ const named = ({ html, glyphs }: Engraved, id: string): Engraved => ({
   glyphs,
 });
 
+/** A stored engraving; undefined if there is none. */
 export function readEngraved(store: RecordStore, key: string): Engraved | undefined {
   const text = store.get(key);
   if (text === undefined) return undefined;
@@ -88,6 +90,7 @@ export function readEngraved(store: RecordStore, key: string): Engraved | undefi
   return { glyphs: text.slice(0, end).split(' ').filter(Boolean), html: text.slice(end + 1) };
 }
 
+/** Stores an engraving as one text: its glyphs in the first line, its HTML after it. */
 export function storeEngraved(store: RecordStore, key: string, { html, glyphs }: Engraved): void {
   store.put(key, `${glyphs.join(' ')}\n${html}`);
 }

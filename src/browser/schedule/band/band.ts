@@ -17,6 +17,7 @@ const SHORTEST_CHORUS = 8;
 const chorusOf = ({ form }: Playback): number =>
   form > 0 ? form * Math.ceil(SHORTEST_CHORUS / form) : SHORTEST_CHORUS;
 
+/** What bass, drums and chords play in a round. */
 export function bandOf(playback: Playback, settings: PlaySettings, round: Round): Cue[] {
   const style = STYLES[styleOf(playback.meter, settings.swing)];
   const kinds = beatKinds(playback.meter);

@@ -6,6 +6,7 @@ import { bassRoot, octaveNear, tonesOf } from './voicing.ts';
 
 const changes = ({ chord, next }: ChordSpan): boolean => next !== undefined && nameOf(next) !== nameOf(chord);
 
+/** The bass of one bar. */
 export function bassOf(bar: BandBar): BassCue[] {
   const pattern = pick(bar.style.bass, bar.chorus);
   const notes: { at: number; midi: number; level: number; until: number }[] = [];

@@ -3,6 +3,7 @@ import type { ChordCue } from '../cue.ts';
 import { type BandBar, letters, pick, uneven } from './bar.ts';
 import { voicing } from './voicing.ts';
 
+/** The chords of one bar. */
 export function chordsOf(bar: BandBar): ChordCue[] {
   // The fourth bar of a phrase answers the three before it.
   const pattern = pick(bar.style.chords, bar.chorus + (bar.ends === 'phrase' ? 1 : 0));

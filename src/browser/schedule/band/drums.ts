@@ -8,6 +8,7 @@ const PIECES: readonly (keyof DrumPattern & Piece)[] = ['kick', 'snare', 'stick'
 /** How often an ornament is played, and how loud a stroke of kick or snare may be to be one. */
 const ORNAMENTS = { share: 0.6, loudest: 6 };
 
+/** The drums of one bar. */
 export function drumsOf(bar: BandBar): HitCue[] {
   const { style, chorus, ends, opens, random, kinds } = bar;
   const pattern = pick(style.drums, chorus);

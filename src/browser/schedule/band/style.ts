@@ -189,6 +189,7 @@ export const STYLES: Readonly<Record<StyleName, Style>> = {
 /** A little over even: below it halves are heard as straight. */
 const SWING_THRESHOLD = 0.54;
 
+/** The style of the band for a meter and a swing. */
 export function styleOf(meter: Meter, swing: number): StyleName {
   if (isCompound(meter)) return 'slow';
   if (toNumber(beatLength(meter)) < 1 / 4) return 'fast-beat';

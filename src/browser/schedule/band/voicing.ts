@@ -10,6 +10,7 @@ export interface Tones {
   readonly seventh: number;
 }
 
+/** The tones of a chord by their job, in half steps above its root. */
 export function tonesOf({ tones }: PlayedChord): Tones {
   const oneOf = (...wanted: readonly number[]): number | undefined => wanted.find((tone) => tones.includes(tone));
   const fifth = oneOf(7, 6, 8) ?? 7;
@@ -27,6 +28,7 @@ const LOWEST_BASS_NOTE = 31;
 /** Chords lie around the middle of the piano, under the tune or beside it. */
 const LOWEST_CHORD_NOTE = 53;
 
+/** The MIDI number of the root that the bass plays. */
 export const bassRoot = (chord: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(chord.root));
 
 /** The same tone no more than an octave from the note before, and right beside it if they are a half step apart and it can be. */

@@ -3,6 +3,7 @@ import type { APIRoute } from 'astro';
 import type { NamedLesson } from '../../../browser/progress/path-lessons.ts';
 import { theSite } from '../../site.ts';
 
+/** The lessons of the path as JSON, an array of {@link NamedLesson}. */
 export const GET: APIRoute = async () => {
   const { lessons, outline, addresses } = await theSite();
   const named = lessons.flatMap(({ id, front }): NamedLesson[] => {
