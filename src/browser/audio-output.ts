@@ -1,4 +1,4 @@
-/** What the transport plays on: a studio, on its context's clock. */
+/** What the transport plays on: a desk, on its context's clock. */
 
 import type { MixingDesk } from './sound/mixing-desk.ts';
 import type { Pitches } from './sound/reed.ts';
@@ -6,11 +6,11 @@ import { sound } from './sound/sound.ts';
 import { type AudioOutput, TICK } from './transport.ts';
 
 /** `pitches` are asked for with each cue, since the student may take another harp. */
-export const audioOutputOf = (studio: MixingDesk, pitches: () => Pitches): AudioOutput => ({
-  now: () => studio.context.currentTime,
-  sound: (cue, at) => sound(studio, cue, at, pitches()),
-  shut: studio.shut,
-  open: studio.open,
+export const audioOutputOf = (desk: MixingDesk, pitches: () => Pitches): AudioOutput => ({
+  now: () => desk.context.currentTime,
+  sound: (cue, at) => sound(desk, cue, at, pitches()),
+  shut: desk.shut,
+  open: desk.open,
   tick: (call) => {
     const timer = setInterval(call, TICK);
     return () => clearInterval(timer);

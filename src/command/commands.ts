@@ -4,7 +4,7 @@ import type { CommandRow } from './command.ts';
 export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'check',
-    summary: 'Find everything that is wrong with a course',
+    summary: 'Check a course and list every problem',
     load: () => import('./course/check.ts'),
   },
   {
@@ -14,17 +14,17 @@ export const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'serve',
-    summary: 'Show a course while it is being written',
+    summary: 'Preview a course while you write it',
     load: () => import('./publish/serve.ts'),
   },
   {
     name: 'host',
-    summary: 'Serve a site that was built',
+    summary: 'Serve a built site on this machine',
     load: () => import('./publish/host.ts'),
   },
   {
     name: 'show',
-    summary: 'Show a block note by note, as Reedway has read it',
+    summary: 'Print a block note by note',
     load: () => import('./block/show.ts'),
   },
   {
@@ -34,12 +34,12 @@ export const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'path',
-    summary: 'Print the lessons of a course in order, and what ties them together',
+    summary: 'Print the lessons of a course in order, with their dependencies',
     load: () => import('./course/path.ts'),
   },
   {
     name: 'techniques',
-    summary: 'Find the techniques a block takes, with the very notes',
+    summary: 'List techniques, or find those that a block uses',
     load: () => import('./course/techniques.ts'),
   },
   {

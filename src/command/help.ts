@@ -14,7 +14,7 @@ export function helpOfAll(version: string): string {
     ...COMMANDS.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`),
     '',
     'reedway COMMAND --help shows what a command takes; reedway --version prints the version.',
-    'A command ends with 0 if all is well, with 1 if the course has an error, with 2 if it was typed wrongly.',
+    'Exit codes: 0 success, 1 errors in the course, 2 wrong usage.',
     '',
   ].join('\n');
 }

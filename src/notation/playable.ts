@@ -98,7 +98,7 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
           most: halfSteps(canBend.deepest),
           harp: harpWithArticle(harp),
           reed: name(own),
-          floor: name(own - canBend.deepest),
+          lowest: name(own - canBend.deepest),
           other: `${other} reed ${name(facing)}`,
           nearest: written({ ...note, bend: canBend.deepest }, breath),
         }),

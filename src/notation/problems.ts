@@ -241,13 +241,13 @@ export const NOTATION_PROBLEMS = {
     most: string;
     harp: string;
     reed: string;
-    floor: string;
+    lowest: string;
     other: string;
     nearest: string;
   }>({
     about: 'A bend goes down to a half step above the hole’s other reed, and no further.',
-    message: ({ hole, breath, most, harp, reed, floor, other }) =>
-      `Hole ${hole} ${breath} bends at most ${most} on ${harp} (from ${reed} down to ${floor}, just above its ${other}).`,
+    message: ({ hole, breath, most, harp, reed, lowest, other }) =>
+      `Hole ${hole} ${breath} bends at most ${most} on ${harp} (from ${reed} down to ${lowest}, just above its ${other}).`,
     help: didYouMean,
   }),
   'no-overbend': error<Near & { hole: number; name: string; why: string }>({

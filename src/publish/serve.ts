@@ -38,11 +38,11 @@ export interface Serving {
   /** Reads the course, taking over from the last reading what did not change. */
   read(previous: Course | undefined): Course;
   /** Called with every course that was read. */
-  heard(course: Course): void;
+  onRead(course: Course): void;
 }
 
 /** Starts the authoring server, which reads the course again whenever a file of it changes. */
-export async function serve({ dir, port, engraver, read, heard }: Serving): Promise<Served> {
+export async function serve({ dir, port, engraver, read, onRead: heard }: Serving): Promise<Served> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
   const standing: SiteOptions = { base: '/', origin: undefined, authoring: true };
   const cacheDir = join(cacheFolder(), 'serve');

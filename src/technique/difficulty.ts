@@ -29,7 +29,7 @@ export interface DifficultyPart {
 /** The most each part can weigh; they add up to 10. */
 const MOST = { pace: 2.5, bends: 3, turns: 1, jumps: 1, mouth: 1, breath: 0.8, marks: 0.7 } as const;
 
-/** How hard a score is, from 1 to 10, with the parts that make it so. */
+/** How hard a score is, from 0 to 10, with the parts that make it so. */
 export function difficultyOf(score: Score): Difficulty {
   const playing = play(score);
   const breath = breathOf(playing);

@@ -26,7 +26,7 @@ describe('reedway', () => {
     [['check', '-j'], 'There is no option -j.\nreedway check --help shows what it takes.\n'],
     [['check', '--json=yes'], '--json takes no value.\nreedway check --help shows what it takes.\n'],
     [['check', 'a', 'b'], '“b” is one argument too many.\nreedway check --help shows what it takes.\n'],
-    [['show'], expect.stringMatching(/^LESSON\[\/BLOCK\] is missing: A lesson by its name/)],
+    [['show'], expect.stringMatching(/^LESSON\[\/BLOCK\] is missing: The name of a lesson/)],
     [['show', 'a', '--course'], '--course needs a value: --course DIR.\nreedway show --help shows what it takes.\n'],
     [
       ['show', '--course', '--json', 'a'],

@@ -31,7 +31,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   let passage: number | undefined;
   /** The cue that was pressed last. */
   let sought: number | undefined;
-  /** Whether something else has taken the floor since it last played. */
+  /** Whether something else has started to sound since it last played. */
   let yielded = false;
   let lit: Element[] = [];
   let shown = '';
@@ -113,7 +113,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
       return;
     }
     choosePassage();
-    // A seek may arrive when the floor is lost already.
+    // A seek may arrive when something else sounds already.
     if (!yielded) light(passagesAt(cues, media.currentTime));
   }
 

@@ -28,8 +28,8 @@ interface Drawn {
   readonly chords: Map<string, Element[]>;
 }
 
-/** `floor` is where on the screen what covers its foot begins. */
-export function createCursor(block: HTMLElement, playback: () => Playback, floor: () => number): Cursor {
+/** `visibleBottom` returns the y coordinate, in CSS pixels, where the player bar covers the page. */
+export function createCursor(block: HTMLElement, playback: () => Playback, visibleBottom: () => number): Cursor {
   // Both are moved and stretched by a transform alone: what lies under them is not painted again for every note.
   const band = make('div', { class: 'play-band', hidden: true });
   const line = make('div', { class: 'play-line', hidden: true });
@@ -135,7 +135,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, floor
     const inPage = Math.round(top + scrolled);
     if (inPage === row) return;
     row = inPage;
-    const end = floor();
+    const end = visibleBottom();
     if ((top >= 0 && bottom <= end) || performance.now() - scrolledAt < RESUME_FOLLOWING_AFTER) return;
     const above = Math.max(8, Math.min(end * 0.15, end - (bottom - top)));
     scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });

@@ -37,12 +37,12 @@ let pageMix: PageMix | undefined;
 /** The mix of this page on an audio context; created on the first call. */
 export function pageMixOn(context: AudioContext): PageMix {
   if (pageMix?.mixingDesk.context === context) return pageMix;
-  const studio = createMixingDesk(context);
+  const mixingDesk = createMixingDesk(context);
   const mix = readMix();
-  const apply = (part: SoundPart): void => studio.level(part, mix[part].muted ? 0 : mix[part].level);
+  const apply = (part: SoundPart): void => mixingDesk.level(part, mix[part].muted ? 0 : mix[part].level);
   for (const part of SOUND_PARTS) apply(part);
   const shown: { readonly part: SoundPart; readonly show: (channel: Channel) => void }[] = [];
-  const drone = createDrone(studio);
+  const drone = createDrone(mixingDesk);
   let holder: (() => void) | undefined;
   const hold = (hertz: readonly number[], taken: () => void): void => {
     if (holder !== taken) holder?.();
@@ -51,7 +51,7 @@ export function pageMixOn(context: AudioContext): PageMix {
     keepAwake('drone', hertz.length > 0);
   };
   pageMix = {
-    mixingDesk: studio,
+    mixingDesk,
     hold,
     hush: () => hold([], () => {}),
     mix,

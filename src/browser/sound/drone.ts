@@ -10,12 +10,12 @@ export interface Drone {
 const DRONE_CROSSFADE = 0.12;
 
 /** A drone on a mixing desk. */
-export function createDrone(studio: MixingDesk): Drone {
+export function createDrone(desk: MixingDesk): Drone {
   let hush: (() => void) | undefined;
   return {
     hold: (hertz) => {
       hush?.();
-      hush = hertz.length > 0 ? start(studio, hertz) : undefined;
+      hush = hertz.length > 0 ? start(desk, hertz) : undefined;
     },
   };
 }

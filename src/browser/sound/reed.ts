@@ -36,24 +36,24 @@ interface Stretch {
 }
 
 /** Schedules a line to start at a time of the context's clock. */
-export function soundLine(studio: MixingDesk, line: LineCue, at: number, pitches: Pitches): Voice {
-  const { context } = studio;
+export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: Pitches): Voice {
+  const { context } = desk;
   const { breath } = line;
   const end = at + line.seconds;
   const first = itemAt(line.parts, 0);
   const over = first.notes.some((note) => note.over);
 
-  const loudness = gainOf(context, 0, studio.input.tune);
+  const loudness = gainOf(context, 0, desk.input.tune);
   const colour = context.createBiquadFilter();
   colour.type = 'lowpass';
   colour.connect(loudness);
   const air = gainOf(context, over ? 0.05 : 0.028, loudness);
-  studio.breath.connect(air);
+  desk.breath.connect(air);
 
   const reeds = first.notes.map((note): Reed => {
     const source = context.createOscillator();
     const hertz = pitches.ofNote(breath, note);
-    source.setPeriodicWave(over ? studio.waves.overbent : studio.waves.reed);
+    source.setPeriodicWave(over ? desk.waves.overbent : desk.waves.reed);
     source.frequency.value = hertz;
     source.connect(colour);
     source.start(at);
@@ -107,7 +107,7 @@ export function soundLine(studio: MixingDesk, line: LineCue, at: number, pitches
     if (shake !== undefined) alternate(reeds, stretch, pitches.ofNote(breath, besides(part, shake)));
     if (part.struck) {
       const struck = part.struck.map((midi) => pitches.ofNote(breath, besides(part, midi)));
-      sources.push(...strike(studio, stretch, struck, nodes));
+      sources.push(...strike(desk, stretch, struck, nodes));
     }
     before = stretch;
   }
@@ -245,21 +245,21 @@ function alternate(reeds: readonly Reed[], { at, until, cents }: Stretch, hertz:
  * and softer, as the tongue leaves them.
  */
 function strike(
-  studio: MixingDesk,
+  desk: MixingDesk,
   { part, at }: Stretch,
   hertz: readonly number[],
   nodes: AudioNode[],
 ): AudioScheduledSourceNode[] {
-  const { context } = studio;
+  const { context } = desk;
   const { seconds, level, smack } = present(soundOfMarks(part.marks, 'strike'), 'the mark that strikes');
-  const chord = gainOf(context, 0, studio.input.tune);
+  const chord = gainOf(context, 0, desk.input.tune);
   chord.gain.setValueAtTime(0, at);
   chord.gain.linearRampToValueAtTime(level, at + 0.004);
   chord.gain.setTargetAtTime(0, at + seconds / 2, seconds / 6);
   nodes.push(chord);
   const sources: AudioScheduledSourceNode[] = hertz.map((frequency) => {
     const reed = context.createOscillator();
-    reed.setPeriodicWave(studio.waves.reed);
+    reed.setPeriodicWave(desk.waves.reed);
     reed.frequency.value = frequency;
     reed.connect(chord);
     reed.start(at);
@@ -267,8 +267,8 @@ function strike(
   });
   if (smack > 0) {
     const tongue = context.createBufferSource();
-    tongue.buffer = studio.pieces.stick;
-    const loudness = gainOf(context, smack, studio.input.tune);
+    tongue.buffer = desk.pieces.stick;
+    const loudness = gainOf(context, smack, desk.input.tune);
     tongue.connect(loudness);
     tongue.start(at);
     nodes.push(loudness);

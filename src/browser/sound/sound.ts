@@ -6,15 +6,15 @@ import { type Pitches, soundLine } from './reed.ts';
 import type { Voice } from './voice.ts';
 
 /** Schedules a cue to sound at a time of the context's clock. */
-export function sound(studio: MixingDesk, cue: Cue, at: number, pitches: Pitches): Voice {
+export function sound(desk: MixingDesk, cue: Cue, at: number, pitches: Pitches): Voice {
   switch (cue.kind) {
     case 'line':
-      return soundLine(studio, cue, at, pitches);
+      return soundLine(desk, cue, at, pitches);
     case 'bass':
-      return soundBass(studio, cue, at, pitches);
+      return soundBass(desk, cue, at, pitches);
     case 'chord':
-      return soundChord(studio, cue, at, pitches);
+      return soundChord(desk, cue, at, pitches);
     case 'hit':
-      return soundHit(studio, cue, at);
+      return soundHit(desk, cue, at);
   }
 }

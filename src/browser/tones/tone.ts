@@ -22,11 +22,11 @@ let current: (() => void) | undefined;
 
 /** Starts a note; the function it returns lets go of it. A note that sounded before stops. */
 export function startTone(context: AudioContext, tone: Tone): () => void {
-  const { mixingDesk: studio } = pageMixOn(context);
+  const { mixingDesk } = pageMixOn(context);
   current?.();
   const begun = context.currentTime + 0.01;
-  const hand = gainOf(context, 0.9, studio.aside);
-  const voice = soundLine({ ...studio, input: { ...studio.input, tune: hand } }, lineOf(tone), begun, {
+  const hand = gainOf(context, 0.9, mixingDesk.aside);
+  const voice = soundLine({ ...mixingDesk, input: { ...mixingDesk.input, tune: hand } }, lineOf(tone), begun, {
     ofMidi: frequencyOfMidi,
     ofNote: (_breath, note) => frequencyOfMidi(note.midi),
   });

@@ -64,5 +64,5 @@ export function reportBroken(course: Course, { lesson, blocks }: NamedBlocks, te
 export const NAMED = {
   name: 'LESSON[/BLOCK]',
   required: true,
-  about: 'A lesson by its name, and one of its blocks by its id or by its number from 0; without a block, all of them.',
+  about: 'The name of a lesson, and the id of a block or its number from 0. Without a block: all blocks.',
 } as const;

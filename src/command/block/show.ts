@@ -14,7 +14,7 @@ export const command: Command = {
     json: { type: 'boolean', about: 'Print an array of blocks as data.' },
   },
   about:
-    'Prints blocks as Reedway has read them: for each bar and note its onset and duration (fractions of a whole note), the holes with breath and bend as tab, the pitch with its MIDI number, the chord it sounds over, its role there, the embouchure and the marks.',
+    'Prints blocks note by note: for each bar and note its onset and duration (fractions of a whole note), the holes with breath and bend as tab, the pitch with its MIDI number, the chord it sounds over, its role there, the embouchure and the marks.',
   run({ arguments: [name = ''], options }, terminal) {
     const course = readCourse(textOption(options, 'course'), terminal);
     const found = namedBlocks(course, name, terminal);

@@ -10,7 +10,7 @@ import type { Argument, Command, Option, Terminal } from '../command.ts';
 import { DEMO } from '../package.ts';
 
 const FOLDER =
-  'The folder of the course. If none is named it is the one you are in, where that holds a course.yaml, and the demo course elsewhere.';
+  'The folder of the course. Default: the current folder if it has a course.yaml, otherwise the demo course.';
 
 /** How the commands name a course: as an argument, or as an option beside arguments of their own. */
 export const COURSE_ARGUMENT: Argument = { name: 'COURSE', about: FOLDER };
@@ -27,7 +27,7 @@ export const command: Command = {
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
   },
   about:
-    'Reads every lesson and every block of a course and prints everything that is wrong: file, line and column, the line with what is meant underlined, a sentence, and the fix where there is one.',
+    'Reads every lesson and every block of a course and prints every problem: file, line and column, the line with the place underlined, an explanation, and a suggested fix if there is one.',
   run({ arguments: [dir], options }, terminal) {
     const course = readCourse(dir, terminal, { strict: options['strict'] === true });
     terminal.out(

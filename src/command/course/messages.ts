@@ -17,7 +17,7 @@ const ENTRIES: readonly Entry[] = CATALOGUES.flatMap(({ title, problems }) =>
 
 export const command: Command = {
   arguments: [
-    { name: 'CODE', many: true, about: 'Codes as they are behind a problem’s place; all of them if none is named.' },
+    { name: 'CODE', many: true, about: 'Codes as printed after the place of a problem. Default: all codes.' },
   ],
   options: {
     json: { type: 'boolean', about: 'Print an array of codes with subject, severity and what they are about.' },

@@ -17,7 +17,7 @@ export const command: Command = {
     },
   },
   about:
-    'Prints the path of a course: its lessons in their order, for each what it needs and why, what it teaches, and what its blocks use. Where lessons need each other in a cycle, the cycle is left out of the order and reasons as an error.',
+    'Prints the path of a course: its lessons in order, what each needs and why, what it teaches, and what its blocks use. Where lessons need each other in a cycle, the cycle is left out of the order and reported as an error.',
   run({ arguments: [dir], options }, terminal) {
     if (options['json'] && options['dot']) throw new UsageError('--json and --dot do not go together.');
     const course = readCourse(dir, terminal);

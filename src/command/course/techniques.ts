@@ -13,16 +13,13 @@ import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
 
 export const command: Command = {
-  arguments: [
-    { ...NAMED, required: false, about: `${NAMED.about} If none is named, the techniques of the course are listed.` },
-  ],
+  arguments: [{ ...NAMED, required: false, about: `${NAMED.about} Default: list the techniques of the course.` }],
   options: {
     course: COURSE_OPTION,
-    json: { type: 'boolean', about: 'Print an array: of blocks with what is found in each, or of techniques.' },
-    words: { type: 'boolean', about: 'Print the words a rule in techniques.yaml is made of, and what each asks.' },
+    json: { type: 'boolean', about: 'Print an array of blocks with their techniques, or of techniques.' },
+    words: { type: 'boolean', about: 'Print the words of rules in techniques.yaml, with their meaning.' },
   },
-  about:
-    'Finds the techniques a block takes: which notes take which, and how hard the block comes out, from 0 to 10, and why.',
+  about: 'Finds the techniques that blocks use, note by note, and shows how hard each block is, from 0 to 10, and why.',
   run({ arguments: [name], options }, terminal) {
     const json = options['json'] === true;
     if (options['words']) {

@@ -16,21 +16,21 @@ export const OUT = 'dist';
 export const command: Command = {
   arguments: [COURSE_ARGUMENT],
   options: {
-    out: { type: 'string', value: 'DIR', about: `Where the site goes; ${OUT} if nothing is named.` },
+    out: { type: 'string', value: 'DIR', about: `The output folder. Default: ${OUT}.` },
     base: {
       type: 'string',
       value: 'PATH',
-      about: 'The path the site will be under on its server, such as /course.',
+      about: 'The path of the site on its server, such as /course.',
     },
     site: {
       type: 'string',
       value: 'URL',
-      about: "The site's address on the web, for what needs whole addresses; the url of course.yaml if none is named.",
+      about: 'The address of the site on the web, for absolute links. Default: the url of course.yaml.',
     },
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
   },
   about:
-    'Checks the whole course, and if it has no error builds its site beside the folder it goes to and puts it there in one step. On any error the site that was there stays as it is. A folder with anything in it that Reedway did not make is left alone.',
+    'Checks the whole course. If it has no errors, builds the site next to the output folder and moves it there in one step. If anything fails, the previous site stays unchanged. An output folder that contains other files is never overwritten.',
   async run({ arguments: [dir], options }, terminal) {
     const { openCourseCache } = await import('../../publish/engraving/course-cache.ts');
     const cache = openCourseCache(courseFolder(dir, terminal));

@@ -9,16 +9,15 @@ import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
 
 export const command: Command = {
-  arguments: [{ name: 'DIR', about: `The folder of the site; ${OUT} if none is named.` }],
+  arguments: [{ name: 'DIR', about: `The folder of the site. Default: ${OUT}.` }],
   options: {
     port: {
       type: 'string',
       value: 'NUMBER',
-      about: `The port to serve on, or the next that is free; ${PORT} if none is named.`,
+      about: `The port, or the next one that is free. Default: ${PORT}.`,
     },
   },
-  about:
-    'Serves a site that reedway build made, to this machine alone, and prints its address. It continues until it is stopped with Ctrl-C.',
+  about: 'Serves a site made by reedway build, on this machine only, and prints its address. Stop it with Ctrl-C.',
   async run({ arguments: [dir = OUT], options }, terminal) {
     const folder = resolve(terminal.cwd, dir);
     const port = readPort(options['port']);

@@ -15,11 +15,11 @@ export const command: Command = {
     port: {
       type: 'string',
       value: 'NUMBER',
-      about: `The port to serve on, or the next that is free; ${PORT} if none is named.`,
+      about: `The port, or the next one that is free. Default: ${PORT}.`,
     },
   },
   about:
-    'Shows the course as its students will see it, drafts included, and again whenever a file of it changes. What is wrong is shown on the page and here. It continues until it is stopped with Ctrl-C.',
+    'Shows the course as students will see it, with drafts, and updates it whenever a file changes. Problems are shown on the page and in the terminal. Stop it with Ctrl-C.',
   async run({ arguments: [typed], options }, terminal) {
     const port = readPort(options['port']);
     const dir = courseFolder(typed, terminal);
@@ -31,10 +31,10 @@ export const command: Command = {
         port,
         engraver: engraverWith(cache),
         read: (previous) => loadCourse(dir, previous),
-        heard(course) {
-          const news = `${problemReport(course, terminal.cwd)}${closing(course)}\n`;
-          if (news !== last) terminal.err(news);
-          last = news;
+        onRead(course) {
+          const report = `${problemReport(course, terminal.cwd)}${closing(course)}\n`;
+          if (report !== last) terminal.err(report);
+          last = report;
         },
       });
       terminal.out(`${address}\n`);

@@ -49,7 +49,7 @@ export function engraverAhead(course: Course, store: RecordStore, progress?: (bl
   return {
     engraver: engraver({
       store,
-      ahead: {
+      engravedAhead: {
         get(key) {
           const thread = threads.find(({ keys }) => keys.has(key));
           while (thread && !done.has(key)) {

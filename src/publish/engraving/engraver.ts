@@ -19,13 +19,13 @@ export interface EngraverOptions {
   /** Asked for when something has to be engraved at last: a build that finds everything kept never loads it. */
   readonly blockEngraver: () => BlockEngraver;
   /** What was engraved meanwhile by another thread. */
-  readonly ahead?: { get(key: string): Engraved | undefined };
+  readonly engravedAhead?: { get(key: string): Engraved | undefined };
   /** Called with the number of blocks requested so far. */
   readonly progress?: ((blocks: number) => void) | undefined;
 }
 
 /** An engraver for pages: each block is engraved once and stored. */
-export function engraver({ store, blockEngraver, ahead, progress }: EngraverOptions): Engraver {
+export function engraver({ store, blockEngraver, engravedAhead: ahead, progress }: EngraverOptions): Engraver {
   const keys = new WeakMap<Course, BlockKey>();
   const near = new Map<string, Engraved>();
   const asked = new Set<Block>();

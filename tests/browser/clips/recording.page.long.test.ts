@@ -124,7 +124,7 @@ describe('a clip of the course', () => {
     await expect.poll(locks).toBe(0);
   });
 
-  test('and the block’s player leave each other the floor', async ({ visit }) => {
+  test('and the block’s player pause each other', async ({ visit }) => {
     const { page, clip, litBars } = await visit();
     await page.getByRole('button', { name: 'Hear it' }).click();
     await page.getByRole('button', { name: 'Pause' }).waitFor();
@@ -136,7 +136,7 @@ describe('a clip of the course', () => {
     expect(await litBars()).toEqual([]);
   });
 
-  test('lights no bars by a seek that arrives when another has the floor', async ({ visit }) => {
+  test('lights no bars by a seek that arrives when something else plays', async ({ visit }) => {
     const { clip, film, litBars } = await visit();
     await clip.button('0:01 bars 1 to 2').click();
     // Slowly, or the film is over before it has been looked at.

@@ -46,8 +46,8 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
   const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
   // The desk asks of its context nothing that an offline one has not.
   const desk = pageMixOn(context as unknown as AudioContext);
-  const { mixingDesk: studio, mix } = desk;
-  for (const part of SOUND_PARTS) studio.level(part, parts.includes(part) ? (usual ? mix[part].level : 1) : 0);
+  const { mixingDesk, mix } = desk;
+  for (const part of SOUND_PARTS) mixingDesk.level(part, parts.includes(part) ? (usual ? mix[part].level : 1) : 0);
   const temperament = TEMPERAMENTS.find((one) => one.justness === justness);
   const pitches = pitchesOf(playback, { temperament });
   let start = LEAD_IN;
@@ -61,7 +61,7 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
   const give = (until: number): void => {
     for (; given < cues.length && (cues[given]?.at ?? 0) < until; given++) {
       const { cue, at } = itemAt(cues, given);
-      sound(studio, cue, at, pitches);
+      sound(mixingDesk, cue, at, pitches);
     }
   };
   give(2);
@@ -75,8 +75,8 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
   for (const act of acts) {
     void context.suspend(act.at).then(() => {
       if ('drone' in act) desk.hold(act.drone, () => {});
-      else if ('part' in act) studio.level(act.part, act.level);
-      else if ('gate' in act) studio[act.gate](context.currentTime);
+      else if ('part' in act) mixingDesk.level(act.part, act.level);
+      else if ('gate' in act) mixingDesk[act.gate](context.currentTime);
       else if ('press' in act) letGo = startTone(context as unknown as AudioContext, act.press);
       else letGo?.();
       void context.resume();
@@ -128,12 +128,12 @@ async function record({ music, parts, seconds, acts }: Live): Promise<Recording>
   const mute = context.createGain();
   mute.gain.value = 0;
   recorder.connect(mute).connect(context.destination);
-  const studio = createMixingDesk(context, recorder);
-  for (const part of SOUND_PARTS) studio.level(part, parts.includes(part) ? 1 : 0);
+  const mixingDesk = createMixingDesk(context, recorder);
+  for (const part of SOUND_PARTS) mixingDesk.level(part, parts.includes(part) ? 1 : 0);
   const pitches = pitchesOf(music.playback);
   let current = music;
   const transport = createTransport(
-    audioOutputOf(studio, () => pitches),
+    audioOutputOf(mixingDesk, () => pitches),
     music,
     () => {},
   );
@@ -170,10 +170,10 @@ async function play(music: Music): Promise<void> {
   const context = wakeSound();
   if (!context) throw new Error('no sound here');
   await context.resume();
-  const studio = createMixingDesk(context);
+  const mixingDesk = createMixingDesk(context);
   const pitches = pitchesOf(music.playback);
   createTransport(
-    audioOutputOf(studio, () => pitches),
+    audioOutputOf(mixingDesk, () => pitches),
     music,
     () => {},
   ).play();
