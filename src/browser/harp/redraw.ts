@@ -49,14 +49,14 @@ export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
 
 function findPlaces(scores: string): Place[] {
   const blocks = [...document.querySelectorAll<HTMLElement>('figure[data-block]')].flatMap((figure): Place[] => {
-    const { lesson = '', block = '', parts } = figure.dataset;
+    const { lesson = '', block = '', idPrefix } = figure.dataset;
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
     const address = `${scores}${lesson.split('/').map(encodeURIComponent).join('/')}.json`;
     const job = ({ harp }: Chosen): RedrawJob => ({
       kind: 'block',
       scores: new URL(address, location.href).href,
       block,
-      parts,
+      parts: idPrefix,
       harp,
     });
     return written.length > 0 ? [{ figure, written, shown: written, job }] : [];

@@ -26,7 +26,7 @@ customElements.define(
         }),
       );
       const boxes = new Map(
-        [...document.querySelectorAll<SVGElement>('.path-map .lesson')].map((box) => [box.dataset['lesson'], box]),
+        [...document.querySelectorAll<SVGElement>('.path-map .lesson-box')].map((box) => [box.dataset['lesson'], box]),
       );
       const names = new Map([...boxes].map(([id, box]) => [id, box.getAttribute('aria-label') ?? '']));
       const dependencies = [...document.querySelectorAll<SVGElement>('.path-map .dependency[data-from]')];

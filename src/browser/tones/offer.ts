@@ -33,8 +33,8 @@ function press(event: Event): void {
   const place = elementAt(event)?.closest<HTMLElement>('[data-frequency]');
   const context = place && wakeSound();
   if (!place || !context) return;
-  const { hz, tab = '' } = place.dataset;
-  letGo = import('./tone.ts').then((tones) => tones.startTone(context, { tab, hertz: Number(hz) }));
+  const { frequency, tab = '' } = place.dataset;
+  letGo = import('./tone.ts').then((tones) => tones.startTone(context, { tab, hertz: Number(frequency) }));
 }
 
 function release(): void {

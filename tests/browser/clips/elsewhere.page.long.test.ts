@@ -64,9 +64,9 @@ test('on paper a clip says what it is, where it is, and when its bars are played
     // biome-ignore lint/performance/useDomNodeTextContent: what is hidden on paper is not to be read.
     (await page.locator(`#clip-${index}`).innerText()).replace(/\s+/g, ' ').trim();
   expect(await printed(0)).toBe(
-    'The head, slowly 0:01 bars 1 to 2 0:03 bar 3 0:05 bar 4 The recording: /under/media/head.wav',
+    'The head, slowly 0:01 bars 1 to 2 0:03 bar 3 0:05 bar 4 Recording: /under/media/head.wav',
   );
-  expect(await printed(1)).toBe('A talk 0:03 bar 2 0:40 bar 3 The recording: https://sound.example/talk.wav');
+  expect(await printed(1)).toBe('A talk 0:03 bar 2 0:40 bar 3 Recording: https://sound.example/talk.wav');
 });
 
 test('beside a block each clip that plays it is named', async ({ visit }) => {

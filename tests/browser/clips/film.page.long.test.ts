@@ -49,7 +49,7 @@ describe('a film of the course', () => {
     const broken = page.locator('#clip-4');
     await broken.locator('video').evaluate((video: HTMLVideoElement) => void video.play().catch(() => {}));
     await broken.getByRole('link', { name: 'Open the recording' }).waitFor();
-    expect(await broken.locator('.clip-message').textContent()).toContain('cannot be played here');
+    expect(await broken.locator('.clip-message').textContent()).toContain('cannot be played in this browser');
     expect(await broken.getByRole('link').getAttribute('href')).toContain('/under/media/broken.mp4');
   });
 });

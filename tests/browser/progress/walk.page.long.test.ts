@@ -183,7 +183,7 @@ describe('a student on a phone', () => {
     expect([list[itemAt(order, 0)], list[itemAt(order, 1)]]).toEqual(['done', 'done']);
     await there.getByText('Your progress').click();
     for (const [text, answer] of [
-      ['no record', /no file of progress/],
+      ['no record', /not a progress file/],
       ['{"version":9}', /another version of this site/],
     ] as const) {
       writeFileSync(file, text);
@@ -202,7 +202,7 @@ describe('a student on a phone', () => {
       [KEY, '{"version":1,"less'],
     );
     await goto(page, 'path/');
-    await page.getByText('could not be read in full').waitFor();
+    await page.getByText('could not be read. A copy has been kept').waitFor();
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save the copy to a file' }).click();
     const file = join(folder(), 'aside.txt');
@@ -211,7 +211,7 @@ describe('a student on a phone', () => {
     await doLesson(page, itemAt(order, 0));
     expect((await states(page))[itemAt(order, 0)]).toBe('done');
     await page.getByRole('button', { name: 'Delete the copy' }).click();
-    await page.getByText('could not be read in full').waitFor({ state: 'detached' });
+    await page.getByText('could not be read. A copy has been kept').waitFor({ state: 'detached' });
     await phone.close();
   });
 
