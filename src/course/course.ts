@@ -68,9 +68,9 @@ export interface Lesson {
   readonly blocks: readonly Block[];
   /** Links, pictures and other references to files and addresses, in the order written. */
   readonly links: readonly Link[];
-  /** In the order they stand. */
+  /** In the order of the lesson. */
   readonly figures: readonly LessonFigure[];
-  /** In the order they stand. */
+  /** In the order of the lesson. */
   readonly clips: readonly LessonClip[];
   readonly headings: readonly Heading[];
 }

@@ -18,6 +18,7 @@ import { itemAt } from '../values/checked.ts';
 import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
 import { blockName, blockWords } from './text-alternative.ts';
 import { drawTile } from './tile.ts';
+import { TILE_WIDTHS, tileSizeFor } from './tile-width.ts';
 
 /**
  * Keeps drawings between calls, and between runs if it likes. A key holds everything its drawing depends on but this
@@ -40,14 +41,11 @@ export interface EngravedBlock {
   readonly glyphs: readonly string[];
 }
 
-/** Widths a block's tiles may have, by the class that names them; `block.css` has the same. The densest bar decides. */
-export const TILE_WIDTHS = [156, 212, 268, 332] as const;
-
 /** Engraves a score as HTML: a grid of SVG tiles and the text alternative. `id` begins all ids in it. */
 export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOptions): EngravedBlock {
   const clef = clefOf(score);
   const bars = measureBars(score);
-  const size = sizeFor(Math.max(0, ...bars.map((bar) => bar.least)));
+  const size = tileSizeFor(Math.max(0, ...bars.map((bar) => bar.least)));
   const width = itemAt(TILE_WIDTHS, size);
   const segments = bars.flatMap((bar) => bar.within(width));
 
@@ -95,11 +93,6 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     `${blockWords(score)}</div>`;
   return { html, glyphs: [...glyphs].sort() };
 }
-
-const sizeFor = (least: number): number => {
-  const size = TILE_WIDTHS.findIndex((width) => least <= width);
-  return size < 0 ? TILE_WIDTHS.length - 1 : size;
-};
 
 function placeSegment(segment: Segment, width: number): number[] {
   if (segment.columns[0]?.note.wholeBar) return [width / 2];

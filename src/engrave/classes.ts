@@ -1,5 +1,5 @@
 /**
- * The classes of a drawing's elements. Those with one letter stand on hundreds of elements of a page, so they are kept
+ * The classes of a drawing's elements. Those with one letter are on hundreds of elements of a page, so they are
  * short; this table is their legend. `block.css` has the same letters.
  */
 export const CLASS = {

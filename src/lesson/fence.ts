@@ -15,7 +15,7 @@ export function fenceFault(source: string, span: TextSpan): { readonly next?: nu
 }
 
 /**
- * Where the lines of a block stand. Each is the end of a line of the file: what a list or a quotation put before it is
+ * Where the lines of a block are. Each is the end of a line of the file: what a list or a quotation put before it is
  * not the block's. (Where half a tab was taken for indentation, only the blank before the first slot is off.)
  */
 export function placedInFence(source: string, span: TextSpan, line: number, text: string): Placed {

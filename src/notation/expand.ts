@@ -2,9 +2,9 @@
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { numeralOf } from '../harmony/numeral.ts';
+import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
 import type { Mouth, QuoteRef, Score, Sound, Source } from '../score/score.ts';
-import { playOrder } from '../score/unfold.ts';
 import { compare, divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { ReadContext } from './context.ts';

@@ -3,14 +3,12 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { bendsOfHole, sounding } from '../instrument/bend.ts';
 import { type Breath, type Harp, type HoleNote, harpName, holeCount, namedOnHarp, reed } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
+import { WIDEST_SPLIT } from '../instrument/split.ts';
 import { rowOf } from '../score/mark.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import type { DraftSound } from './bars.ts';
 import { report } from './problems.ts';
 import type { TreeNote } from './tree.ts';
-
-/** Holes a mouth covers at once: common practice, no source. */
-export const MOST_HOLES_COVERED = 5;
 
 /** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
 export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
@@ -26,8 +24,8 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
   const twice = holes.find((hole, index) => hole === holes[index + 1]);
   const whole = source.span;
   if (twice !== undefined) diagnostics.push(report('hole-twice', whole, { hole: twice }));
-  else if (high - low >= MOST_HOLES_COVERED)
-    diagnostics.push(report('holes-too-far', whole, { low, high, reach: MOST_HOLES_COVERED }));
+  else if (high - low >= WIDEST_SPLIT)
+    diagnostics.push(report('holes-too-far', whole, { low, high, reach: WIDEST_SPLIT }));
   else if (mouth === 'lips' && high - low >= holes.length) {
     const silent = range(low, high).filter((hole) => !holes.includes(hole));
     const between = `${silent.length === 1 ? 'hole' : 'holes'} ${silent.join(' and ')}`;

@@ -3,9 +3,9 @@ import { type Chord, plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
 import { type Mark, markText } from '../score/mark.ts';
+import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
-import { playOrder } from '../score/unfold.ts';
 import { feelName } from '../time/feel.ts';
 import {
   add,

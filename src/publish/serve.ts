@@ -75,7 +75,7 @@ export async function serve({ dir, port, engraver, read, onRead: heard }: Servin
     return course;
   }
 
-  /** Whether the list of lessons is another than before. */
+  /** Whether the list of lessons has changed. */
   async function reread(): Promise<boolean> {
     const before = await latest;
     latest = readCourse(latest);

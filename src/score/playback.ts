@@ -10,9 +10,9 @@ import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
 import { type Mark, type PlainMark, soundOfMarks } from './mark.ts';
+import { playOrder } from './playing-order.ts';
 import { roleIn } from './queries.ts';
 import type { Bar, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
-import { playOrder } from './unfold.ts';
 
 export interface Playback {
   /** Ticks in a whole note. */

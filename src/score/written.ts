@@ -5,7 +5,8 @@
 import { add, compare, type Fraction, format, fraction, subtract } from '../time/fraction.ts';
 import { barLength, type Meter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { BEAT, type Grid, gridOf, type TickRange } from './grid.ts';
+import { beamGroups } from './beam.ts';
+import { type Grid, gridOf, type TickRange } from './grid.ts';
 import type { Bar, Event, Score } from './score.ts';
 import { findTuplets, type Region } from './tuplet.ts';
 
@@ -94,7 +95,16 @@ export function writtenBar(bar: Pick<Bar, 'events' | 'length'>, meter: Meter, pl
     onset: grid.onset(region.from),
     duration: grid.length(region.to - region.from),
   }));
-  return { tuplets, ...beamNotes(ties, grid, regions) };
+  const beamOf = beamGroups(ties, grid, regions);
+  const writtenNotes = ties.map(({ from: _from, to: _to, region, ...note }, index): WrittenNote => {
+    const beam = beamOf.get(index);
+    return {
+      ...note,
+      ...(region ? { tuplet: regions.indexOf(region) } : {}),
+      ...(beam === undefined ? {} : { beam }),
+    };
+  });
+  return { tuplets, notes: writtenNotes, beams: new Set(beamOf.values()).size };
 }
 
 const wholeBarRest = (length: Fraction): WrittenBar => ({
@@ -203,41 +213,6 @@ function tieNotes(notes: readonly Untied[], events: readonly Event[], tiedOut: b
     tiedFromPrevious: index === 0 ? first?.kind === 'sound' && first.tied : joins[index - 1] === true,
     tiedToNext: joins[index] === true,
   }));
-}
-
-type Tied = Untied & Pick<WrittenNote, 'tiedFromPrevious' | 'tiedToNext'>;
-
-/** Beams eighths and shorter notes that share a beat (or a tuplet that is wider than one); a rest breaks the beam. */
-function beamNotes(notes: readonly Tied[], grid: Grid, regions: readonly Region[]) {
-  const groups: number[][] = [];
-  let open: { key: string; members: number[] } | undefined;
-  notes.forEach((note, index) => {
-    const wide = note.region && grid.strongest(note.region.from, note.region.to);
-    const key =
-      wide && wide.level <= BEAT && note.region ? `t${regions.indexOf(note.region)}` : `b${grid.beatAt(note.from)}`;
-    if (note.rest || note.value < 8) open = undefined;
-    else if (open?.key === key) open.members.push(index);
-    else {
-      open = { key, members: [index] };
-      groups.push(open.members);
-    }
-  });
-  const beamOf = new Map<number, number>();
-  groups
-    .filter((members) => members.length > 1)
-    .forEach((members, beam) => {
-      for (const member of members) beamOf.set(member, beam);
-    });
-  const beams = new Set(beamOf.values()).size;
-  const written = notes.map(({ from: _from, to: _to, region, ...note }, index): WrittenNote => {
-    const beam = beamOf.get(index);
-    return {
-      ...note,
-      ...(region ? { tuplet: regions.indexOf(region) } : {}),
-      ...(beam === undefined ? {} : { beam }),
-    };
-  });
-  return { notes: written, beams };
 }
 
 /** Where a written note ends. */

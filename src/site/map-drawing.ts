@@ -49,7 +49,7 @@ function drawBand({ top, height }: MapBand, index: number, width: number): strin
   return `<rect class="band${index % 2 === 1 ? ' odd' : ''}" y="${n(top)}" width="${n(width)}" height="${n(height)}"/>`;
 }
 
-/** Above the lines, which stand back from it. */
+/** Drawn above the lines, which are paler. */
 function drawName({ stage, top, continued }: MapBand, index: number, words: MapWords): string {
   const title = words.stage(stage);
   if (title === undefined) return '';

@@ -7,6 +7,9 @@ import type { Feel } from './feel.ts';
 import { type Fraction, fraction, minimum } from './fraction.ts';
 import { beatLength, isCompound, type Meter } from './meter.ts';
 
+/** The swing a player may choose: percent of the beat that its first half takes. 50 is straight, 67 a shuffle. */
+export const SWING_PERCENT_RANGE = { least: 50, most: 75, step: 1 } as const;
+
 export interface SwingGrid {
   /** The beat whose halves swing; in the unit of the places that are asked about. */
   readonly beat: number;

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { engraveBlock, glyphSheet, TILE_WIDTHS } from '../../src/engrave/block.ts';
+import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
 import { rowHeadWidth } from '../../src/engrave/row-head.ts';
+import { TILE_WIDTHS } from '../../src/engrave/tile-width.ts';
 import { isSoundEvent } from '../../src/score/queries.ts';
 import { blockText } from '../notation/arbitrary.ts';
 import { parsed, pictureOf, SAME_BLOCKS, scoreOf, textsIn } from './pictures.ts';

@@ -74,7 +74,7 @@ export function readChosen(): Chosen {
   };
 }
 
-/** Whether pages have to be drawn otherwise than they stand. */
+/** Whether pages have to be drawn differently from how they were built. */
 export function differs({ harp, concertA, temperament }: Chosen): boolean {
   const course = ofCourse();
   return harp !== undefined || concertA !== course.concertA || temperament !== course.temperament;

@@ -13,6 +13,6 @@ export function audibleTimeOf(
   if (!contextTime || !performanceTime) {
     return context.currentTime - (context.outputLatency || context.baseLatency || 0);
   }
-  // Nothing is heard that has not been made: in a context that sleeps, both its clocks stand.
+  // Nothing is heard that has not been made: in a context that sleeps, both its clocks are stopped.
   return Math.min(context.currentTime, contextTime + (now - performanceTime) / 1000);
 }

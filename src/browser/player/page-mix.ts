@@ -2,6 +2,7 @@
 import { keepAwake } from '../screen-awake.ts';
 import { createDrone } from '../sound/drone.ts';
 import { createMixingDesk, type MixingDesk, SOUND_PARTS, type SoundPart } from '../sound/mixing-desk.ts';
+import { type Channel, DEFAULT_VOLUMES, type Mix } from './volumes.ts';
 
 export interface PageMix {
   readonly mixingDesk: MixingDesk;
@@ -15,21 +16,6 @@ export interface PageMix {
   readonly watch: (part: SoundPart, show: (channel: Channel) => void) => void;
 }
 
-export interface Channel {
-  /** 0 to 1. */
-  readonly level: number;
-  readonly muted: boolean;
-}
-export type Mix = { [part in SoundPart]: Channel };
-
-const DEFAULT_VOLUMES: Mix = {
-  tune: { level: 0.9, muted: false },
-  bass: { level: 0.8, muted: false },
-  drums: { level: 0.7, muted: false },
-  chords: { level: 0.7, muted: false },
-  click: { level: 0.7, muted: true },
-  drone: { level: 0.6, muted: false },
-};
 const STORED_AS = 'reedway-mix';
 
 let pageMix: PageMix | undefined;

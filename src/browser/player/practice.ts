@@ -1,11 +1,10 @@
 /** How to practise: with a count, a metronome and gaps to answer in, faster each round, and with how much swing. */
 import { isCompound } from '../../time/meter.ts';
+import { SWING_PERCENT_RANGE } from '../../time/swing.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
 import { checkbox, labelled, make, numberField, slider } from './dom.ts';
 import { tempoScale } from './tempo.ts';
-
-const SWING_PERCENT_RANGE = { least: 50, most: 75, step: 1 };
 
 /** The controls for practising: count-in, metronome, speed-up, swing. */
 export function practice(

@@ -23,7 +23,7 @@ export const command: Command = {
   run({ arguments: [name], options }, terminal) {
     const json = options['json'] === true;
     if (options['words']) {
-      if (name !== undefined || json) throw new UsageError('--words is alone.');
+      if (name !== undefined || json) throw new UsageError('--words cannot be combined with other arguments.');
       terminal.out(wordsInText());
       return 0;
     }

@@ -93,7 +93,7 @@ export interface ClipsRead {
 
 const report = reporter(CLIP_PROBLEMS);
 
-/** Reads all clips of a lesson: those of its front matter, and its `<Clip>` components in the order they stand. */
+/** Reads all clips of a lesson: those of its front matter, and its `<Clip>` components in the order of the lesson. */
 export function readClips(
   components: readonly ComponentText[],
   front: Readonly<Record<string, FrontClip>>,

@@ -20,7 +20,7 @@ interface Placed {
   /** 1 to 12. */
   readonly position: number;
   readonly key: SongKey;
-  /** The author's own title; one that says what is shown, and on which harp, is in for it. */
+  /** The author's own title; one that says what is shown, and on which harp, replaces it. */
   readonly title?: string;
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readBlock } from '../../src/notation/read.ts';
-import { playOrder } from '../../src/score/unfold.ts';
+import { playOrder } from '../../src/score/playing-order.ts';
 
 /** One bar each; the numbers of the bars, in the order they are played. */
 const order = (music: string): string => {
