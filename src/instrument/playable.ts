@@ -49,8 +49,17 @@ export const placesOfPitch = (harp: Harp, midi: number): readonly Playable[] =>
     .sort((a, b) => MEANS.indexOf(meansOf(a)) - MEANS.indexOf(meansOf(b)) || a.bend - b.bend || a.hole - b.hole);
 
 /** The note as a player types it: `4`, `-3'`, `6o`, `-4*`. */
-export const tabOf = (note: HoleNote & { readonly breath: Breath }): string =>
-  `${note.breath === 'draw' ? '-' : ''}${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
+export const tabOf = (note: HoleNote & { readonly breath: Breath }): string => sign(note.breath) + holeText(note);
+
+/** The notes of one breath as a player types them: `-(1 2 3)`, or `-3'` for a single one. */
+export const tabOfNotes = (notes: readonly HoleNote[], breath: Breath): string => {
+  const holes = notes.map(holeText).join(' ');
+  return sign(breath) + (notes.length === 1 ? holes : `(${holes})`);
+};
+
+const sign = (breath: Breath): string => (breath === 'draw' ? '-' : '');
+const holeText = (note: HoleNote): string =>
+  `${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
 
 const BENDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend', 'two-step bend'];
 

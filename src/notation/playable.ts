@@ -3,6 +3,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { bendsOfHole, sounding } from '../instrument/bend.ts';
 import { type Breath, type Harp, type HoleNote, harpName, holeCount, namedOnHarp, reed } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
+import { tabOf, tabOfNotes } from '../instrument/playable.ts';
 import { WIDEST_SPLIT } from '../instrument/split.ts';
 import { rowOf } from '../score/mark.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
@@ -29,14 +30,14 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
   else if (mouth === 'lips' && high - low >= holes.length) {
     const silent = range(low, high).filter((hole) => !holes.includes(hole));
     const between = `${silent.length === 1 ? 'hole' : 'holes'} ${silent.join(' and ')}`;
-    diagnostics.push(report('split-with-lips', whole, { between, nearest: `${writtenNotes(notes, breath)}[tongue]` }));
+    diagnostics.push(report('split-with-lips', whole, { between, nearest: `${tabOfNotes(notes, breath)}[tongue]` }));
   }
 
   for (const { mark, span } of note.marks) {
     const at = placeOf(span);
     if (rowOf(mark.name).needsTongue) {
       if (mouth === 'lips') {
-        const near = `${writtenNotes(notes, breath)}[tongue ${mark.name}]`;
+        const near = `${tabOfNotes(notes, breath)}[tongue ${mark.name}]`;
         diagnostics.push(report('tongue-mark-with-lips', at, { mark: mark.name, nearest: near }));
       } else if (low === 1 && high - low < holes.length) {
         diagnostics.push(report('nothing-under-tongue', at, { mark: mark.name }));
@@ -98,7 +99,7 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
           reed: name(own),
           lowest: name(own - canBend.deepest),
           other: `${other} reed ${name(facing)}`,
-          nearest: written({ ...note, bend: canBend.deepest }, breath),
+          nearest: tabOf({ ...note, bend: canBend.deepest, breath }),
         }),
       );
       return;
@@ -111,8 +112,8 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
             ? `its two reeds are both ${name(own)}`
             : `its ${breath} reed ${name(own)} is the lower one`;
       const bends = canBend.bends === other && canBend.deepest > 0;
-      const shaded = harp.tuning.valves ? `${written({ ...note, bend: 0 }, breath)}[dip]` : undefined;
-      const near = bends ? written({ ...note, bend: Math.min(note.bend, canBend.deepest) }, other) : shaded;
+      const shaded = harp.tuning.valves ? `${tabOf({ ...note, bend: 0, breath })}[dip]` : undefined;
+      const near = bends ? tabOf({ ...note, bend: Math.min(note.bend, canBend.deepest), breath: other }) : shaded;
       diagnostics.push(report('no-bend', span, { hole, breath, why, nearest: near }));
       return;
     }
@@ -124,7 +125,7 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
         : own === facing
           ? 'its two reeds are the same'
           : `its ${breath} reed ${name(own)} is the higher one`;
-      const near = valves || own === facing ? undefined : written(note, other);
+      const near = valves || own === facing ? undefined : tabOf({ ...note, breath: other });
       diagnostics.push(report('no-overbend', span, { hole, name: over, why, nearest: near }));
     }
   }
@@ -140,17 +141,6 @@ function harpWithArticle(harp: Harp): string {
   const name = harpName(harp);
   return `${/^[AEF](?![a-z]{2})/.test(name) ? 'an' : 'a'} ${name} harp`;
 }
-
-const sign = (breath: Breath): string => (breath === 'draw' ? '-' : '');
-const holeText = (note: HoleNote): string =>
-  `${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
-
-/** `-3''`: one note as an author types it. */
-export const written = (note: HoleNote, breath: Breath): string => sign(breath) + holeText(note);
-
-/** `-(1 2 3)`: the notes of one breath as an author types them. */
-export const writtenNotes = (notes: readonly HoleNote[], breath: Breath): string =>
-  notes.length === 1 ? written(itemAt(notes, 0), breath) : `${sign(breath)}(${notes.map(holeText).join(' ')})`;
 
 /** Checks that every glide continues into a sound on the same breath. */
 export function checkGlides(sounds: readonly (DraftSound | undefined)[], diagnostics: Diagnostic[]): void {

@@ -2,6 +2,7 @@
 import { type Chord, plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
+import { tabOfNotes } from '../instrument/playable.ts';
 import { type Mark, markText } from '../score/mark.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
@@ -22,7 +23,6 @@ import {
 } from '../time/fraction.ts';
 import { meterName } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
-import { writtenNotes } from './playable.ts';
 import { slotName } from './setting-values.ts';
 
 /** Bars to a written line: a twelve-bar is as the three lines it is. */
@@ -187,7 +187,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
       mouth = event.mouth;
       words.push(`@${mouth}`);
     }
-    const note = writtenNotes(event.notes, event.breath) + printMarks(event.marks);
+    const note = tabOfNotes(event.notes, event.breath) + printMarks(event.marks);
     if (shares === 1) return [...words, note + glide(piece)];
     return [...words, note, `=${shares === 2 ? '' : shares - 1}${glide(piece)}`];
   }

@@ -4,7 +4,7 @@ import { plainChord } from '../../harmony/chord.ts';
 import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
-import { writtenNotes } from '../../notation/playable.ts';
+import { tabOfNotes } from '../../instrument/playable.ts';
 import { markText } from '../../score/mark.ts';
 import { chordAt, roleIn } from '../../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
@@ -61,7 +61,7 @@ function eventRow(bar: Bar, event: Event): string[] {
   const each = (say: (note: Note) => string): string => event.notes.map(say).join(' ');
   return [
     ...time,
-    writtenNotes(event.notes, event.breath),
+    tabOfNotes(event.notes, event.breath),
     each(({ pitch }) => plainPitch(pitch)),
     each(({ pitch }) => `${pitch.midi}`),
     chord ? [chord.numeral, plainChord(chord)].filter(Boolean).join(' ') : '',

@@ -2,7 +2,7 @@
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
 import type { BlockSurvey } from '../../curriculum/survey.ts';
-import { writtenNotes } from '../../notation/playable.ts';
+import { tabOfNotes } from '../../instrument/playable.ts';
 import { isSoundEvent } from '../../score/queries.ts';
 import type { Bar, Sound } from '../../score/score.ts';
 import type { Match } from '../../technique/detect.ts';
@@ -65,7 +65,7 @@ function placesOf(block: Block, matches: readonly Match[]): Place[] {
       bar: (at === undefined ? undefined : where.get(at)?.bar.number) ?? null,
       at: at ?? null,
       events,
-      notes: struck.map(({ notes, breath }) => writtenNotes(notes, breath)).join(' '),
+      notes: struck.map(({ notes, breath }) => tabOfNotes(notes, breath)).join(' '),
     };
   });
 }
