@@ -2,7 +2,7 @@
 import { isDone, type Progress } from './record.ts';
 
 /** A lesson of the path, in its order. */
-export interface PathLesson {
+export interface LessonAndNeeds {
   readonly id: string;
   /** Ids of the lessons it builds on. */
   readonly needs: readonly string[];
@@ -11,7 +11,7 @@ export interface PathLesson {
 export type LessonState = 'done' | 'ready' | 'later';
 
 /** Whether a lesson is done, ready to begin, or has to wait. */
-export function stateOf({ id, needs }: PathLesson, progress: Progress): LessonState {
+export function stateOf({ id, needs }: LessonAndNeeds, progress: Progress): LessonState {
   if (isDone(progress, 'lessons', id)) return 'done';
   return needs.every((needed) => isDone(progress, 'lessons', needed)) ? 'ready' : 'later';
 }
@@ -20,10 +20,10 @@ export function stateOf({ id, needs }: PathLesson, progress: Progress): LessonSt
  * What to do next: of the lessons that are open, the first that builds on the lesson done last, so that a branch once
  * begun is followed; else the first of all that are open. Undefined where everything is done, or nothing is open.
  */
-export function nextLesson<S extends PathLesson>(lessons: readonly S[], progress: Progress): S | undefined {
+export function nextLesson<S extends LessonAndNeeds>(lessons: readonly S[], progress: Progress): S | undefined {
   const open = lessons.filter((lesson) => stateOf(lesson, progress) === 'ready');
   const done = lessons.filter(({ id }) => isDone(progress, 'lessons', id));
-  const at = ({ id }: PathLesson): number => progress.lessons.get(id)?.at ?? 0;
+  const at = ({ id }: LessonAndNeeds): number => progress.lessons.get(id)?.at ?? 0;
   const [last, ...remaining] = done;
   if (!last) return open[0];
   const latest = remaining.reduce((a, b) => (at(b) >= at(a) ? b : a), last);

@@ -1,7 +1,7 @@
 /** The lessons of the course in the order of its path, fetched from the site when they are first wanted. */
-import type { PathLesson } from './next-lesson.ts';
+import type { LessonAndNeeds } from './next-lesson.ts';
 
-export interface NamedLesson extends PathLesson {
+export interface NamedLesson extends LessonAndNeeds {
   readonly title: string;
   /** Along the path, from 1. */
   readonly number: number;

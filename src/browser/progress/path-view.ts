@@ -2,10 +2,10 @@
 
 import { progressText } from '../texts/progress.ts';
 import { progressHere } from './here.ts';
-import { nextLesson, type PathLesson, stateOf } from './next-lesson.ts';
+import { type LessonAndNeeds, nextLesson, stateOf } from './next-lesson.ts';
 import { isDone } from './record.ts';
 
-interface ListedLesson extends PathLesson {
+interface ListedLesson extends LessonAndNeeds {
   readonly item: HTMLElement;
   readonly title: string;
 }

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nextLesson, type PathLesson, stateOf } from '../../../src/browser/progress/next-lesson.ts';
+import { type LessonAndNeeds, nextLesson, stateOf } from '../../../src/browser/progress/next-lesson.ts';
 import type { Progress } from '../../../src/browser/progress/record.ts';
 
 /** a forks into b and c; d joins them; e follows b. */
-const STOPS: readonly PathLesson[] = [
+const STOPS: readonly LessonAndNeeds[] = [
   { id: 'a', needs: [] },
   { id: 'b', needs: ['a'] },
   { id: 'c', needs: ['a'] },
@@ -46,7 +46,7 @@ describe('what comes next', () => {
   it('is always open, and leads through every lesson of a path, whichever way it is walked', () => {
     const paths = fc.array(fc.array(fc.nat(5), { maxLength: 3 }), { minLength: 1, maxLength: 12 }).map((backs) =>
       backs.map(
-        (list, number): PathLesson => ({
+        (list, number): LessonAndNeeds => ({
           id: `${number}`,
           needs: [...new Set(list.map((back) => number - 1 - back).filter((other) => other >= 0))].map(String),
         }),
