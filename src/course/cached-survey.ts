@@ -13,7 +13,7 @@ export interface Keep {
 type Survey = (lesson: Lesson) => LessonSurvey;
 
 /** A lesson is surveyed again only where the music of a block of it, or a technique of the course, is another. */
-export function keptSurvey(
+export function cachedSurvey(
   survey: Survey,
   course: Pick<Course, 'tunings' | 'forms' | 'byId' | 'repertoire'>,
   keep: Keep,

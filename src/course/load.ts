@@ -9,7 +9,7 @@ import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { valueAt } from '../values/checked.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
-import { type Keep, keptSurvey } from './cached-survey.ts';
+import { cachedSurvey, type Keep } from './cached-survey.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
 import { CHECKS, type CheckedCourse } from './checks.ts';
 import { readClips } from './clips/clips.ts';
@@ -65,7 +65,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   const { file, defaults, tables } = head;
   const { repertoire } = techniques;
   const survey = options.keep
-    ? keptSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
+    ? cachedSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
     : techniques.survey;
   const path = coursePath(unordered, file.stages, repertoire, survey);
   const lessons = path.order.map((id) => valueAt(byId, id));

@@ -6,8 +6,12 @@ import { layOutMap, type MapLayout } from '../curriculum/map-layout.ts';
 import type { Engraver } from './engraver.ts';
 
 /** The map of some lessons, from the cache where it was laid out before. */
-export const keptMap = (path: Curriculum, lessons: readonly string[], { kept }: Pick<Engraver, 'kept'>): PathMap =>
+export const cachedMap = (
+  path: Curriculum,
+  lessons: readonly string[],
+  { cached }: Pick<Engraver, 'cached'>,
+): PathMap =>
   mapOf(path, lessons, (...from): MapLayout => {
-    const text = kept(`map ${JSON.stringify(from)}`, () => JSON.stringify(layOutMap(...from)));
+    const text = cached(`map ${JSON.stringify(from)}`, () => JSON.stringify(layOutMap(...from)));
     return JSON.parse(text) as MapLayout;
   });

@@ -18,5 +18,5 @@ export interface Engraver {
   /** The outlines themselves, to be on the page once. */
   sheet(glyphs: Iterable<string>): string;
   /** Something else that takes long to make: made once, and kept by a key that says all it is made from. */
-  kept(key: string, make: () => string): string;
+  cached(key: string, make: () => string): string;
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { mapOf } from '../../src/curriculum/map.ts';
 import { engraver } from '../../src/publish/engraving/engraver.ts';
 import { openRecordStore } from '../../src/publish/engraving/record-store.ts';
-import { keptMap } from '../../src/site/cached-map.ts';
+import { cachedMap } from '../../src/site/cached-map.ts';
 import { folderOf } from '../course/some-course.ts';
 import { curriculum, type Written, type WrittenCourse } from '../curriculum/some-course.ts';
 
@@ -19,7 +19,7 @@ const WIDE: WrittenCourse = Object.fromEntries(
 const keeping = (folder: string) => {
   let made = 0;
   const pack = openRecordStore(folder);
-  const { kept } = engraver({
+  const { cached: kept } = engraver({
     store: pack,
     blockEngraver: () => {
       throw new Error('A map is no block.');
@@ -28,8 +28,8 @@ const keeping = (folder: string) => {
   return {
     map: (course: WrittenCourse) => {
       const path = curriculum(course);
-      return keptMap(path, path.order, {
-        kept: (key, make) =>
+      return cachedMap(path, path.order, {
+        cached: (key, make) =>
           kept(key, () => {
             made++;
             return make();

@@ -1,7 +1,7 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
 
 import { progressText } from '../texts/progress.ts';
-import { progressHere } from './here.ts';
+import { progressHere } from './own-progress.ts';
 import { type Progress, readRecord, sameProgress, writeRecord } from './record.ts';
 
 customElements.define(

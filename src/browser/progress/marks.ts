@@ -1,5 +1,5 @@
 /** What a student ticks off: `<block-mark>` under a block, `<lesson-mark>` at the end of a lesson. */
-import { progressHere } from './here.ts';
+import { progressHere } from './own-progress.ts';
 import { isDone, type ProgressKind } from './record.ts';
 
 /** A checkbox that says whether one thing is done. The element's `data-progress-id` names the thing. */

@@ -1,8 +1,8 @@
 /** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
 
 import { progressText } from '../texts/progress.ts';
-import { progressHere } from './here.ts';
 import { type LessonAndNeeds, nextLesson, stateOf } from './next-lesson.ts';
+import { progressHere } from './own-progress.ts';
 import { isDone } from './record.ts';
 
 interface ListedLesson extends LessonAndNeeds {

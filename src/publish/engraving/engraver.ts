@@ -60,7 +60,7 @@ export function engraver({ store, blockEngraver, engravedAhead: ahead, progress 
         `x-${id}`,
       ),
     sheet: glyphSheet,
-    kept(key, make) {
+    cached(key, make) {
       const known = store.get(key);
       if (known !== undefined) return known;
       const made = make();
