@@ -2,7 +2,6 @@
  * A course as loaded: every lesson and block read and checked, with everything wrong collected. The site is built from
  * this value alone.
  */
-
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Problem, SourceRange } from '../diagnostics/place.ts';
 import type { YamlPlaces } from '../document/yaml.ts';

@@ -1,5 +1,4 @@
 /** Blocks that ask too much: far harder than what leads to them, or too long on one breath. */
-
 import { tooLong } from '../technique/breath.ts';
 import { itemAt } from '../values/checked.ts';
 import { placeOfEvent, type Report } from './finding.ts';

@@ -1,5 +1,4 @@
 /** Whether what lessons teach and what their blocks use fit together. */
-
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';

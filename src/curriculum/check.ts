@@ -1,5 +1,4 @@
 /** Every check of the path. */
-
 import { checkDependencies, type PathStage } from './check-dependencies.ts';
 import { checkPlaying } from './check-playing.ts';
 import { checkTeaching } from './check-teaching.ts';

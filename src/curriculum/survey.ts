@@ -1,5 +1,4 @@
 /** What one lesson's blocks take, read off their scores: the costly part, and for each lesson independent of all others. */
-
 import { detector, type FoundTechnique } from '../technique/detect.ts';
 import { type Difficulty, difficultyOf } from '../technique/difficulty.ts';
 import type { Repertoire } from '../technique/repertoire.ts';

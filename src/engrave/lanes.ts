@@ -2,7 +2,6 @@
  * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
  * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
  */
-
 import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
 import { itemAt, lastOf } from '../values/checked.ts';

@@ -1,5 +1,4 @@
 /** Signs of marks at a notehead: how much room each takes, and how it is drawn. */
-
 import type { StaveNote } from 'vexflow/core';
 import { MARK_SIGNS, type Mark, type MarkSign, rowOf } from '../score/mark.ts';
 import { CLASS } from './classes.ts';

@@ -2,7 +2,6 @@
  * The shape of a role: as many sides as its degree, a disc for the root. A flat role is hollow, any other filled; colour
  * comes from the style sheet by class, and never is alone.
  */
-
 import type { Degree } from '../harmony/chord.ts';
 import type { Role } from '../harmony/role.ts';
 import { CLASS } from './classes.ts';

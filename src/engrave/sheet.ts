@@ -1,5 +1,4 @@
 /** The outlines of a page's blocks. Apart from the engraver: a page whose blocks were engraved before needs this alone. */
-
 import { DEGREES } from '../harmony/chord.ts';
 import { itemAt } from '../values/checked.ts';
 import { OUTLINES } from './glyphs/outlines.ts';

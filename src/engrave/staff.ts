@@ -1,5 +1,4 @@
 /** One bar's (or half bar's) notes on the staff, drawn through VexFlow at places that are already decided. */
-
 import { Accidental, Beam, Dot, ModifierContext, StaveNote, Stem, TickContext } from 'vexflow/core';
 import type { MarkSign } from '../score/mark.ts';
 import { itemAt } from '../values/checked.ts';

@@ -3,7 +3,6 @@
  * with, and throws on anything else: a call it does not know would otherwise leave a hole in the picture.
  * Colours stay out of it: everything is drawn in the ink of its surroundings, noteheads carry the class of their role.
  */
-
 import { type FontInfo, RenderContext, type TextMeasure } from 'vexflow/core';
 import { CLASS } from './classes.ts';
 import { glyphOf, sizeInPixels, textMetrics, UNITS_PER_EM } from './glyphs/metrics.ts';

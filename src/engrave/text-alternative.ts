@@ -1,5 +1,4 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
-
 import { printedChord } from '../harmony/chord.ts';
 import { printedKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';

@@ -1,5 +1,4 @@
 /** One tile: a bar (or half of one) with its staff, lanes, words and lines, at a fixed width. */
-
 import type { Event, Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';

@@ -1,5 +1,4 @@
 /** What one note is: its pitch and frequency on a harp, its degree in the key, its role over each chord. */
-
 import { bendsOfHole } from '../instrument/bend.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { chromaOf, mod, type Pitch } from '../instrument/pitch.ts';

@@ -1,5 +1,4 @@
 /** Everything a harp can sound, and where a given pitch lies on it. */
-
 import { bendsOfHole, sounding } from './bend.ts';
 import { type Breath, type Harp, type HoleNote, holeCount } from './harp.ts';
 

@@ -1,5 +1,4 @@
 /** Positions: the keys one harp is played in, and what each finds on the reeds. */
-
 import { itemAt } from '../values/checked.ts';
 import { type Harp, keyNote, tonicInPosition } from './harp.ts';
 import { chromaOf, mod, type PitchClass } from './pitch.ts';

@@ -1,5 +1,4 @@
 /** A tuning as an author defines it: the reeds of a harp in one key, by their note names. */
-
 import { itemAt } from '../values/checked.ts';
 import { type Pitch, type PitchClass, pitchNamed, plainPitch, readPitchClass } from './pitch.ts';
 import { TUNINGS, type Tuning } from './tuning.ts';

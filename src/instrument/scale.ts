@@ -1,5 +1,4 @@
 /** Scales as data, and where their notes lie on a harp. */
-
 import { itemAt } from '../values/checked.ts';
 import type { Harp } from './harp.ts';
 import {

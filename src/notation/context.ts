@@ -1,5 +1,4 @@
 /** What a block is read against: the settings it starts from, what names stand for, and where quotations lead. */
-
 import { SHIPPED_TABLES, type Tables } from './setting-values.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import type { BlockTree } from './tree.ts';

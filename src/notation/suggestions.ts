@@ -1,5 +1,4 @@
 /** Suggestions for a setting's value that is written in other words or signs than Reedway reads. */
-
 import { type Known, nearest, numbersIn } from '../diagnostics/nearest.ts';
 import { ordinal, POSITIONS, positionName } from '../instrument/position.ts';
 import { gcd } from '../time/fraction.ts';

@@ -1,5 +1,4 @@
 /** Maps of the path, each arranged once and kept for the next run. */
-
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import { mapOf, type PathMap } from '../curriculum/map.ts';
 import { layOutMap, type MapLayout } from '../curriculum/map-layout.ts';

@@ -2,7 +2,6 @@
  * A score as the player meets it: repeats played out, a note held over bar lines and changes of chord one stroke, and
  * between any two strokes the time that passes. Techniques, breath and difficulty are all read off this.
  */
-
 import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
 import type { Bar, Score, Sound } from '../score/score.ts';

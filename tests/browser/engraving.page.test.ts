@@ -1,5 +1,4 @@
 /** Engraved blocks in a real browser: rows at every width, nothing sideways, nothing on top of something else. */
-
 import { readFileSync } from 'node:fs';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';

@@ -1,5 +1,4 @@
 /** The files of a course as a table in memory, for tests that have nothing to do with a disk. */
-
 import type { Course } from '../../src/course/course.ts';
 import type { Files } from '../../src/course/files.ts';
 import { loadFrom } from '../../src/course/load.ts';

@@ -1,5 +1,4 @@
 /** A clip in use: the bars it plays light up, its passages loop and slow down, its cues can be reached from the bars. */
-
 import { itemAt } from '../../values/checked.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { labelled, make, slider, toggle } from '../player/dom.ts';

@@ -2,7 +2,6 @@
  * All a page carries of its clips until one is used: the cues become buttons, and the first press or the first play loads
  * the rest. A cue beside a block is a link to the clip, which then plays from there.
  */
-
 import { elementAt } from '../query.ts';
 import type { ClipOnPage } from './clip.ts';
 

@@ -1,5 +1,4 @@
 /** The student's harp: its key and register, and how it is tuned. What follows a choice is loaded when there is one. */
-
 import { keyInPosition, printedKey } from '../../harmony/key.ts';
 import { REGISTERS } from '../../instrument/harp.ts';
 import { chromaOf, readPitchClass } from '../../instrument/pitch.ts';

@@ -1,5 +1,4 @@
 /** All a page carries until sound is asked for: a button that wakes the browser's sound and loads the player. */
-
 import { playerButtonText } from '../texts/player-button.ts';
 import { wakeSound } from './context.ts';
 

@@ -1,5 +1,4 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
-
 import { progressText } from '../texts/progress.ts';
 import { progressHere } from './own-progress.ts';
 import { type Progress, readRecord, sameProgress, writeRecord } from './record.ts';

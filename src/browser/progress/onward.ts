@@ -2,7 +2,6 @@
  * Points a student onward: `<path-onward>` holds a link to the lesson that comes next in the course's order, which gives
  * way to the one that comes next for this student.
  */
-
 import { nextLesson } from './next-lesson.ts';
 import { progressHere } from './own-progress.ts';
 import { fetchPathLessons } from './path-lessons.ts';

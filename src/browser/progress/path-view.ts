@@ -1,5 +1,4 @@
 /** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
-
 import { progressText } from '../texts/progress.ts';
 import { type LessonAndNeeds, nextLesson, stateOf } from './next-lesson.ts';
 import { progressHere } from './own-progress.ts';

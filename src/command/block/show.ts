@@ -1,5 +1,4 @@
 /** `reedway show`: blocks as Reedway has read them, note by note. */
-
 import type { Command } from '../command.ts';
 import { textOption } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';

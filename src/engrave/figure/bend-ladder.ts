@@ -1,5 +1,4 @@
 /** One hole from its lower reed up to its higher one and the overbend: a rung for each half step, with what a tuner shows. */
-
 import { bendsOfHole } from '../../instrument/bend.ts';
 import { namedOnHarp } from '../../instrument/harp.ts';
 import { printedPitch } from '../../instrument/pitch.ts';

@@ -2,7 +2,6 @@
  * A harp as its holes: what is blown is above the comb, what is drawn hangs below it, and each row away from the
  * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
  */
-
 import { DEGREES, printedChord } from '../../harmony/chord.ts';
 import { degreeIn } from '../../harmony/explain.ts';
 import { type SongKey, spellInKey } from '../../harmony/key.ts';

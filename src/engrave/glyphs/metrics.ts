@@ -1,5 +1,4 @@
 /** The music glyphs' metrics, and a measuring canvas made of them for VexFlow, which would otherwise want a browser's. */
-
 import { itemAt, valueAt } from '../../values/checked.ts';
 import { OUTLINES } from './outlines.ts';
 

@@ -1,5 +1,4 @@
 /** A student on the path of the demo course, on a phone: marking, closing the browser half way, coming back. */
-
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

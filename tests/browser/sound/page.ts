@@ -1,5 +1,4 @@
 /** What the sound tests run inside the browser: the page's own engine, rendered offline or recorded while it plays. */
-
 import { audioOutputOf } from '../../../src/browser/audio-output.ts';
 import { wakeSound } from '../../../src/browser/player/context.ts';
 import { pageMixOn } from '../../../src/browser/player/page-mix.ts';

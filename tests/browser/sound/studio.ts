@@ -1,5 +1,4 @@
 /** A real browser for the sound tests, and recordings from it as WAV files for the programs that measure them. */
-
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';

@@ -5,7 +5,6 @@
  * A pattern gives each kind of beat a cell, and a cell divides its beat evenly into as many parts as it has letters
  * (halves swing with the feel, thirds are triplets).
  */
-
 import { toNumber } from '../../../time/fraction.ts';
 import { beatLength, beatsInBar, isCompound, type Meter } from '../../../time/meter.ts';
 
