@@ -152,7 +152,7 @@ export const COURSE_PROBLEMS = {
   }),
   'severity-error': error<{ code: string }>({
     about: 'The severity of an error cannot be changed.',
-    message: ({ code }) => `“${code}” is an error and stays one.`,
+    message: ({ code }) => `“${code}” is always an error.`,
     help: () => 'Remove this line.',
   }),
 } satisfies Catalogue;

@@ -21,7 +21,7 @@ export const PATH_PROBLEMS = {
     // Reported as the author wrote it: each lesson with what it needs next.
     message: ({ steps }) =>
       `These lessons need each other in a cycle: ${steps.map(({ lesson, how }) => `${quoted(lesson)} ${how} `).join('')}${quoted(steps[0]?.lesson ?? '')}.`,
-    help: () => 'Take one of these steps out.',
+    help: () => 'Remove one of these requirements or quotations.',
   }),
   'requires-draft': error<{ lesson: string }>({
     about: 'A draft is not published, so a published lesson that needs it would have a gap in its path.',

@@ -70,8 +70,8 @@ export const LESSON_PROBLEMS = {
     message: () => 'This picture has no description for students who cannot see it.',
     help: ({ url }) =>
       url === undefined
-        ? 'Add alt="…" with what is to be seen, or alt="" if it only decorates.'
-        : `Write what is to be seen between the brackets. If it only decorates, write <img src="${url}" alt="" /> instead.`,
+        ? 'Add alt="…" with a description, or alt="" for a decorative picture.'
+        : `Describe the picture between the brackets. For a decorative picture, write <img src="${url}" alt="" /> instead.`,
   }),
   'fence-unclosed': error<{ next?: number }>({
     about: 'A block whose fence is not closed contains the rest of the lesson; often the file is incomplete.',

@@ -50,7 +50,7 @@ export const NOTATION_PROBLEMS = {
   'not-a-slot': error<Near & { text: string }>({
     about: 'Something in the music is not a note, a rest or another element of the notation.',
     message: ({ text }) =>
-      `“${text}” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
+      `“${text}” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
     help: didYouMean,
   }),
   'bracket-unclosed': error<{ bracket: string; closing: string }>({
@@ -70,7 +70,7 @@ export const NOTATION_PROBLEMS = {
     about: 'A hold extends the note before it, so a note has to come first.',
     message: ({ after }) =>
       after === 'rest' ? 'There is no note here to hold: a rest is before it.' : 'There is no note here to hold.',
-    help: ({ slots, after }) => (after === 'rest' ? `A longer rest is written as one: .${slots + 1}` : undefined),
+    help: ({ slots, after }) => (after === 'rest' ? `Write a longer rest as one: .${slots + 1}` : undefined),
   }),
   'count-zero': error<{ sign: string }>({
     about: 'A hold, a rest or a group takes at least one slot, and not more than a block can hold.',
@@ -99,8 +99,8 @@ export const NOTATION_PROBLEMS = {
     message: () => 'There is no note before this > to glide from.',
   }),
   'glide-nowhere': error<object>({
-    about: 'A glide leads into a note that follows at once.',
-    message: () => 'This glide leads nowhere: a note has to follow at once.',
+    about: 'A glide leads into the note that follows immediately.',
+    message: () => 'This glide has no note to go to: a note has to follow immediately.',
   }),
   'glide-turns': error<object>({
     about: 'A glide is one breath without a new attack, so both notes are on the same breath.',
@@ -270,7 +270,7 @@ export const NOTATION_PROBLEMS = {
   }),
   'split-with-lips': error<{ between: string; nearest: string }>({
     about: 'Holes with others silent between them need the tongue to cover those.',
-    message: ({ between }) => `Lips alone cannot silence ${between}: a split is blocked with the tongue.`,
+    message: ({ between }) => `Lips alone cannot silence ${between}: a split needs the tongue.`,
     help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
   }),
   'tongue-mark-with-lips': error<{ mark: string; nearest: string }>({

@@ -302,7 +302,7 @@ const CASES: readonly ProblemCase[] = [
   [
     'a severity of an error',
     yaml('title: One\nseverity:\n  bar-too-long: hint\n'),
-    [['course.yaml:3:3-15', 'severity-error', '“bar-too-long” is an error and stays one.', 'Remove this line.']],
+    [['course.yaml:3:3-15', 'severity-error', '“bar-too-long” is always an error.', 'Remove this line.']],
   ],
 ];
 

@@ -45,7 +45,7 @@ describe('the checks of a path', () => {
     };
     expect(problems(course)).toEqual(['c line 9 path-cycle']);
     expect(message(course, 'path-cycle')).toBe(
-      'error: These lessons need each other in a cycle: “c” quotes “e” requires “c”. Take one of these steps out.',
+      'error: These lessons need each other in a cycle: “c” quotes “e” requires “c”. Remove one of these requirements or quotations.',
     );
     expect(
       problems({ a: { requires: ['b'] }, b: { requires: ['a'] }, c: { requires: ['d'] }, d: { requires: ['c'] } }),

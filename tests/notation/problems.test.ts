@@ -144,7 +144,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       {
         code: 'not-a-slot',
         at: 'x9',
-        says: "“x9” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        says: "“x9” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
       },
     ],
   ],
@@ -154,7 +154,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       {
         code: 'not-a-slot',
         at: '4d',
-        says: "“4d” is no slot: a slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        says: "“4d” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
         help: 'Did you mean “-4”?',
       },
     ],
@@ -187,7 +187,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'hold-without-note',
         at: '=5',
         says: 'There is no note here to hold: a rest is before it.',
-        help: 'A longer rest is written as one: .6',
+        help: 'Write a longer rest as one: .6',
       },
     ],
   ],
@@ -217,7 +217,10 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [`> ${EIGHT}`, [{ code: 'glide-without-note', at: '>', says: 'There is no note before this > to glide from.' }]],
-  ["-3'> .7", [{ code: 'glide-nowhere', at: '>', says: 'This glide leads nowhere: a note has to follow at once.' }]],
+  [
+    "-3'> .7",
+    [{ code: 'glide-nowhere', at: '>', says: 'This glide has no note to go to: a note has to follow immediately.' }],
+  ],
   [
     "-3'> 3 .6",
     [{ code: 'glide-turns', at: '>', says: 'A glide stays on one breath, and the next note is on the other.' }],
@@ -506,7 +509,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       {
         code: 'split-with-lips',
         at: '-(3 7)',
-        says: 'Lips alone cannot silence holes 4 and 5 and 6: a split is blocked with the tongue.',
+        says: 'Lips alone cannot silence holes 4 and 5 and 6: a split needs the tongue.',
         help: 'Write -(3 7)[tongue] or switch with @tongue before it.',
       },
     ],
