@@ -1,6 +1,6 @@
 /**
  * The written rhythm of a bar: which note values, dots, ties, tuplets and beams show its exact onsets and durations.
- * A score holds only what sounds; this is how musicians write it. The engraver and the text alternative read it.
+ * A score holds only what sounds; this is how musicians write it. The engraver reads it.
  */
 import { add, compare, type Fraction, format, fraction, subtract } from '../time/fraction.ts';
 import { barLength, type Meter } from '../time/meter.ts';

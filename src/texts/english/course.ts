@@ -25,7 +25,6 @@ export const COURSE = {
   beforeYouBegin: 'Before you begin',
 
   // The path.
-  path: 'The path',
   pathDescription: 'How the lessons of this course build on each other, and which are open to you.',
   pathAbout:
     'Each lesson is below the lessons it builds on. Where the path branches, take either branch first; where branches meet, you need both.',

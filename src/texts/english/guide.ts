@@ -1,6 +1,5 @@
 /** How to read a block. */
 export const GUIDE = {
-  title: 'How to read a block',
   description: 'Breath lanes, bends, roles, marks and the rest: the parts of a block and what they mean.',
   about:
     'Read a block like any music, bar by bar. A row has as many bars as there is room for. The chords are on top, the staff below them, and below the staff the breath lanes, which show what to do on the harp.',

@@ -1,6 +1,5 @@
 /** The pages of the course's harps. */
 export const HARPS = {
-  harps: 'Harps',
   harpsDescription: 'The harps this course is played on, and which harp plays which key.',
   inCourse: 'In this course',
   tuningUsed: '{tuning}: {lessons}',

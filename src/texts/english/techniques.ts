@@ -1,6 +1,5 @@
 /** The pages of the course's techniques. */
 export const TECHNIQUES = {
-  techniques: 'Techniques',
   description: 'What this course teaches, by technique.',
   about:
     'What the lessons teach and what their blocks use. Each technique has a page with every block that uses it, the easiest first.',
@@ -13,7 +12,6 @@ export const TECHNIQUES = {
   easiestFirst: 'The easiest block comes first.',
   notesMarked: 'The notes that use it are marked.',
   blockNumbered: '{lesson}, block {number}',
-  difficulty: 'Difficulty {level} of 10',
   places: { one: '{count} place', other: '{count} places' },
   unseen: 'It cannot be seen in a score: it is about how you sit, hold the harp and breathe.',
   unused: 'No block of {lessons} uses it.',
