@@ -21,11 +21,13 @@ export interface AudioOutput {
   readonly tick: (call: () => void) => () => void;
 }
 
+/** What is being played, and how. */
 export interface Music {
   readonly playback: Playback;
   readonly settings: PlaySettings;
 }
 
+/** `counting`: the count-in sounds and the music has not begun. */
 export type PlayState = 'stopped' | 'counting' | 'playing' | 'paused';
 
 /** What is sounding at a moment, or will be when the count-in is over or a pause ends. */

@@ -10,6 +10,7 @@ export interface Terminal {
   progress(text: string): void;
 }
 
+/** An option of a command. */
 export interface Option {
   readonly type: 'boolean' | 'string';
   /** What stands for its value in the help: `DIR`. */
@@ -17,6 +18,7 @@ export interface Option {
   readonly about: string;
 }
 
+/** An argument of a command, by its place. */
 export interface Argument {
   /** As it is in the help: `COURSE`. */
   readonly name: string;
@@ -26,6 +28,7 @@ export interface Argument {
   readonly many?: boolean;
 }
 
+/** What was typed after the command’s name, checked against its declaration. */
 export interface Input {
   /** The arguments, in order. */
   readonly arguments: readonly string[];
@@ -38,6 +41,7 @@ export function textOption(options: Input['options'], name: string): string | un
   return typeof value === 'string' ? value : undefined;
 }
 
+/** One command: what it takes, what its help says, and what it does. */
 export interface Command {
   readonly arguments: readonly Argument[];
   readonly options: Readonly<Record<string, Option>>;

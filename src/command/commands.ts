@@ -1,6 +1,7 @@
 /** The commands, in the order of the help. */
 import type { CommandRow } from './command.ts';
 
+/** All commands, in the order of the help. Each file is loaded when its command runs. */
 export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'check',

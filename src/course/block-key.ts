@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { Block, Course, Lesson } from './course.ts';
 
+/** The key under which what was made from a block is cached. */
 export type BlockKey = (lesson: Lesson, block: Block) => string;
 
 /**

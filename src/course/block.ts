@@ -10,6 +10,7 @@ import { itemAt } from '../values/checked.ts';
 import type { CourseFileRead } from './course-file.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
 
+/** A tab block of a lesson, read and evaluated. */
 export interface Block {
   /** As the header says, or the block's number in the lesson from 0. */
   readonly id: string;
@@ -27,6 +28,7 @@ export interface Block {
   readonly quotes: readonly Quoted[];
 }
 
+/** A block that another one quotes. */
 export interface Quoted {
   readonly lesson: string;
   readonly block: string;
@@ -34,6 +36,7 @@ export interface Quoted {
   readonly range: SourceRange;
 }
 
+/** A block with the problems found in it. */
 export interface BlockRead {
   readonly block: Block;
   /** Spans count from the start of the block's text. */
@@ -44,6 +47,7 @@ export interface BlockRead {
   readonly found: readonly (BlockTree | undefined)[];
 }
 
+/** All blocks of a course, by their trees. */
 export interface BlocksRead {
   readonly blocks: ReadonlyMap<BlockTree, BlockRead>;
   /** What the blocks of a lesson are read against, and its figures. */

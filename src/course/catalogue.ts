@@ -21,4 +21,5 @@ export const CATALOGUES: readonly { readonly title: string; readonly problems: C
   { title: 'The path', problems: PATH_PROBLEMS },
 ];
 
+/** The catalogues of all modules as one, by code. */
 export const ALL_PROBLEMS: Catalogue = Object.assign({}, ...CATALOGUES.map(({ problems }) => problems));

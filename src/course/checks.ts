@@ -11,6 +11,7 @@ import { placeAt } from './severity.ts';
 /** The course as far as it is known when checks run. */
 export type CheckedCourse = Omit<Course, 'problems' | 'memory'>;
 
+/** A check of the whole course. */
 export type Check = (course: CheckedCourse) => readonly Problem[];
 
 const report = reporter(COURSE_PROBLEMS);
@@ -43,4 +44,5 @@ const pathHolds: Check = (course) => {
   return pathIsSound(course).filter(({ severity, file }) => severity === 'error' || !files.has(file));
 };
 
+/** Every check of the whole course. */
 export const CHECKS: readonly Check[] = [requirementsExist, pathHolds, pagesExist];

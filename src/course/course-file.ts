@@ -9,6 +9,7 @@ import { type CourseFile, courseSchema, tablesOf } from './course-schema.ts';
 import type { TextFile } from './folder.ts';
 import { lessonSchema } from './lesson-schema.ts';
 
+/** `course.yaml`, with the problems found in it. */
 export interface CourseFileRead {
   /** What was read; undefined where there was nothing. */
   readonly text: string | undefined;

@@ -12,12 +12,14 @@ import type { Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
 import { mergeSettings, oneProgression, settingShape } from './setting-schema.ts';
 
+/** A named section of the path. */
 export interface Stage {
   readonly id: string;
   readonly title: string;
   readonly summary?: string | undefined;
 }
 
+/** What `course.yaml` says, with its defaults filled in. */
 export interface CourseFile {
   readonly title: string;
   readonly summary?: string | undefined;

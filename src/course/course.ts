@@ -21,6 +21,7 @@ import type { Memory } from './memory.ts';
 
 export type { Block, Quoted } from './block.ts';
 
+/** A course as read and checked: all that pages and commands ask about. */
 export interface Course {
   /** Absolute path of the course folder. */
   readonly dir: string;
@@ -51,6 +52,7 @@ export interface Course {
   readonly memory: Memory;
 }
 
+/** A lesson as read and checked. */
 export interface Lesson {
   /** The file's name without `.mdx`, with its folders below `lessons`: its address and what others link to. */
   readonly id: string;
@@ -74,18 +76,21 @@ export interface Lesson {
   readonly headings: readonly Heading[];
 }
 
+/** A figure of a lesson, and where it is written. */
 export interface LessonFigure {
   readonly range: SourceRange;
   /** Undefined where it has an error. */
   readonly figure: Figure | undefined;
 }
 
+/** A clip of a lesson, and where it is written. */
 export interface LessonClip {
   readonly range: SourceRange;
   /** Undefined where it has an error. */
   readonly clip: Clip | undefined;
 }
 
+/** A link of a lesson, and what it leads to. */
 export interface Link {
   /** As written. */
   readonly url: string;

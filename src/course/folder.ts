@@ -7,11 +7,16 @@ import { decode } from './decode.ts';
 import { errorCode, type Files, reasonOf } from './files.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
+/** Makes a folder a course. */
 export const COURSE_FILE = 'course.yaml';
+/** Techniques of the course’s own; optional. */
 export const TECHNIQUES_FILE = 'techniques.yaml';
+/** The folder of the lessons. */
 export const LESSONS = 'lessons';
+/** The folder of pictures and recordings, published as it is. */
 export const MEDIA = 'media';
 
+/** A file an author wrote, as text. */
 export interface TextFile {
   /** Relative to the course folder, with forward slashes. */
   readonly file: string;
@@ -19,6 +24,7 @@ export interface TextFile {
   readonly text: string;
 }
 
+/** The files of a course folder. */
 export interface CourseFolder {
   /** Absolute path. */
   readonly dir: string;

@@ -11,6 +11,7 @@ export interface Allow {
   readonly reason: string;
 }
 
+/** The front matter of a lesson. */
 export interface LessonFront {
   readonly title: string;
   readonly summary?: string | undefined;

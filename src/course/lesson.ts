@@ -12,6 +12,7 @@ import { LESSONS, type TextFile } from './folder.ts';
 import type { LessonFront } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
+/** A lesson as far as its own file tells. */
 export interface LessonRead {
   readonly id: string;
   readonly file: string;
@@ -26,6 +27,7 @@ export interface LessonRead {
   readonly problems: readonly Problem[];
 }
 
+/** A tab block of a lesson, not yet evaluated. */
 export interface NamedBlock extends BlockText {
   /** As its header says, or its number from 0. */
   readonly id: string;

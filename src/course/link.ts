@@ -12,6 +12,7 @@ import { GROUPS } from '../technique/technique.ts';
 import { itemAt } from '../values/checked.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
+/** What a link leads to. */
 export type LinkTarget =
   | { readonly kind: 'lesson'; readonly lesson: string; readonly place?: LinkPlace }
   /** `path` is relative to the course folder. */
@@ -22,6 +23,7 @@ export type LinkTarget =
   /** It leads nowhere, which has been reported. */
   | { readonly kind: 'broken' };
 
+/** A place in a lesson. */
 export type LinkPlace = { readonly block: string } | { readonly heading: string };
 
 /** What links are looked up in. */
@@ -30,6 +32,7 @@ export interface Places {
   readonly media: ReadonlySet<string>;
 }
 
+/** What of a lesson can be linked to. */
 export interface LessonPlaces {
   readonly id: string;
   readonly draft: boolean;
@@ -56,6 +59,7 @@ export const SITE_PAGES: readonly string[] = Object.keys(PAGE_PLACES).filter((pa
 
 const report = reporter(COURSE_PROBLEMS);
 
+/** What a link leads to, with the problems found in it. */
 export interface Resolved {
   readonly target: LinkTarget;
   readonly diagnostics: readonly Diagnostic[];

@@ -25,6 +25,7 @@ import { COURSE_PROBLEMS } from './problems.ts';
 import { settle } from './severity.ts';
 import { readTechniques } from './techniques.ts';
 
+/** How strictly a course is read, and what was read before. */
 export interface LoadOptions {
   /** Warnings count as errors. */
   readonly strict?: boolean;

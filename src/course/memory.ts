@@ -5,6 +5,7 @@ import type { CourseFileRead } from './course-file.ts';
 import type { LessonRead } from './lesson.ts';
 import type { CourseTechniques } from './techniques.ts';
 
+/** What of the last reading is used again where its files have not changed. */
 export interface Memory {
   readonly head: CourseFileRead;
   readonly techniques: CourseTechniques;

@@ -14,6 +14,7 @@ const setting = (key: SettingKey, tables: Tables) =>
     return 'value' in read ? read.value : refuse(context, read.message, { help: read.help, whole: true });
   });
 
+/** The values of block settings in a YAML file, by key. */
 export type SettingsRead = { readonly [Key in SettingKey]?: Partial<Settings> | undefined };
 
 /** The settings that were read, as one value. */

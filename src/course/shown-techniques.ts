@@ -5,6 +5,7 @@ import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
 import type { Block, Lesson } from './course.ts';
 
+/** A block in which a technique was found. */
 export interface TechniqueUse {
   readonly lesson: Lesson;
   readonly block: Block;
@@ -12,6 +13,7 @@ export interface TechniqueUse {
   readonly matches: readonly Match[];
 }
 
+/** A technique of the course, and where it is taught and used. */
 export interface ShownTechnique {
   readonly technique: Technique;
   /** In the order of the lessons. */

@@ -10,6 +10,7 @@ import { type Repertoire, repertoireFromFile } from '../technique/repertoire.ts'
 import { courseTechniqueSchema, type TechniquesFile, techniquesFileSchema } from '../technique/technique.ts';
 import type { TextFile } from './folder.ts';
 
+/** `techniques.yaml`, with the problems found in it. */
 export interface CourseTechniques {
   /** What was read; undefined where there was nothing. */
   readonly text: string | undefined;

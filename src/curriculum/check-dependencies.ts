@@ -16,6 +16,7 @@ export function checkDependencies(curriculum: NumberedPath, stages: readonly Pat
   checkOrders(curriculum, add);
 }
 
+/** What the checks of the path need to know of a stage. */
 export interface PathStage {
   readonly id: string;
   readonly title: string;

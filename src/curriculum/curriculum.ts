@@ -5,6 +5,7 @@ import type { PathLesson } from './lesson.ts';
 import { type NumberedPath, numberedPath, type PathInput } from './numbered.ts';
 import type { LessonSurvey } from './survey.ts';
 
+/** The path through a course, asked by the ids of lessons. */
 export interface Curriculum {
   /** Every lesson, in the order of the path: it respects every dependency. */
   readonly order: readonly string[];

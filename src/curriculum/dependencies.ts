@@ -1,6 +1,7 @@
 /** How lessons depend on each other: each dependency between two lessons once, with every reason for it. */
 import type { LessonPlace, PathLesson } from './lesson.ts';
 
+/** Why one lesson has to come before another. */
 export type DependencyReason =
   | { readonly kind: 'requires' }
   /** Block `block` of the later lesson quotes block `quoted` of the earlier one. */
@@ -8,6 +9,7 @@ export type DependencyReason =
   /** Block `block` of the later lesson uses what the earlier one teaches. */
   | { readonly kind: 'technique'; readonly technique: string; readonly block: number };
 
+/** One lesson that has to come before another. */
 export interface Dependency {
   /** The lesson that comes before. */
   readonly from: string;

@@ -6,6 +6,7 @@ import type { Technique } from '../technique/technique.ts';
 import type { LessonPlace, PathLesson } from './lesson.ts';
 import { PATH_PROBLEMS } from './problems.ts';
 
+/** A problem of the path, at a place of a lesson. */
 export interface Finding {
   readonly lesson: string;
   readonly place: LessonPlace;
@@ -15,6 +16,7 @@ export interface Finding {
 
 type Problems = typeof PATH_PROBLEMS;
 type Facts<Code extends keyof Problems> = Parameters<Problems[Code]['message']>[0];
+/** Adds a problem of a lesson. */
 export type Report = <Code extends keyof Problems>(
   lesson: PathLesson,
   place: LessonPlace,

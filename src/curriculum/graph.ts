@@ -3,12 +3,14 @@
  * what comes after; edges out of range or from a node to itself are left out by {@link graphOf}.
  */
 import { itemAt, lastOf } from '../values/checked.ts';
+/** A directed graph of the numbers from 0 to `size` - 1. */
 export interface Graph {
   readonly size: number;
   readonly next: readonly (readonly number[])[];
   readonly before: readonly (readonly number[])[];
 }
 
+/** An arrow of a graph. */
 export type Edge = readonly [from: number, to: number];
 
 /** A graph without double edges; neighbours are in the order of the edges. */

@@ -12,6 +12,7 @@ export interface Band {
   readonly lastLayer: number;
 }
 
+/** The rows of a map: every lesson is below all it builds on. */
 export interface Layers {
   /** Row of each lesson, by its place among the given ones. */
   readonly layer: readonly number[];

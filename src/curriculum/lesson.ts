@@ -3,6 +3,7 @@ import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import type { SourceRange } from '../diagnostics/place.ts';
 import type { Score } from '../score/score.ts';
 
+/** What the path needs to know of a lesson. */
 export interface PathLesson {
   readonly id: string;
   readonly front: {
@@ -18,6 +19,7 @@ export interface PathLesson {
   readonly blocks: readonly PathBlock[];
 }
 
+/** What the path needs to know of a block. */
 export interface PathBlock {
   readonly id: string;
   /** The block's number in the lesson, from 0. */

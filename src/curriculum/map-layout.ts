@@ -2,8 +2,10 @@
 import dagre, { type RankerFunction } from '@dagrejs/dagre';
 import { itemAt } from '../values/checked.ts';
 
+/** A line between two lessons, by their numbers. */
 export type Pair = readonly [before: number, after: number];
 
+/** Where everything of a map is across. Unit: CSS pixels. */
 export interface MapLayout {
   /** The middle of each box, from 0 to the width. */
   readonly boxes: readonly number[];
@@ -11,11 +13,13 @@ export interface MapLayout {
   readonly lines: readonly (readonly Crossing[])[];
 }
 
+/** The place at which a line passes a row. */
 export interface Crossing {
   readonly row: number;
   readonly x: number;
 }
 
+/** Sizes of a map, in CSS pixels. */
 export interface Sizes {
   readonly box: number;
   readonly width: number;

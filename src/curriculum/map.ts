@@ -4,22 +4,26 @@ import { type Curriculum, stepOf } from './curriculum.ts';
 import { type Band, type Layers, layersOf } from './layers.ts';
 import { layOutMap, type MapLayout, type Pair, rowWidths } from './map-layout.ts';
 
+/** A point of a map, in CSS pixels from its top left corner. */
 export interface MapPoint {
   readonly x: number;
   readonly y: number;
 }
 
+/** The box of a lesson; the point is its upper left corner. */
 export interface Box extends MapPoint {
   readonly lesson: string;
   /** Lessons it builds on that are on another sheet. */
   readonly elsewhere: readonly string[];
 }
 
+/** The rows of one stage. */
 export interface MapBand extends Omit<Band, 'firstLayer' | 'lastLayer'> {
   readonly top: number;
   readonly height: number;
 }
 
+/** The line from a lesson to one that builds on it. */
 export interface Line {
   readonly from: string;
   readonly to: string;
@@ -27,6 +31,7 @@ export interface Line {
   readonly points: readonly MapPoint[];
 }
 
+/** One sheet of the lesson map, ready to be drawn. */
 export interface PathMap {
   readonly width: number;
   readonly height: number;
@@ -38,6 +43,7 @@ export interface PathMap {
 
 /** Sizes in CSS pixels: three boxes to a row fit a phone 360 pixels wide, with the page's margins. */
 export const BOX = { width: 94, height: 58 } as const;
+/** CSS pixels: 360 without the page’s margins. */
 export const WIDTH = 336;
 const ROOM = { rows: 32, band: 34, margin: 6 } as const;
 /** How many boxes to a row, the first that fits. Past the last, the map grows wider than a phone and is shown smaller. */

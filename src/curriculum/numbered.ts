@@ -16,6 +16,7 @@ import {
   techniqueNeeds,
 } from './technique-needs.ts';
 
+/** A path whose lessons go by their number in `lessons`: checks of a thousand lessons take no maps. */
 export interface NumberedPath {
   readonly lessons: readonly PathLesson[];
   /** The place of each lesson in the order of the path, by its number in `lessons`. */
@@ -42,6 +43,7 @@ export interface NumberedPath {
   readonly opens: readonly (readonly number[])[];
 }
 
+/** What a path is made from. */
 export interface PathInput {
   /** In the order in which they are where nothing else decides. */
   readonly lessons: readonly PathLesson[];

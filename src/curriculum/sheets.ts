@@ -1,6 +1,7 @@
 /** A long path is drawn in sheets: the whole of it while it can be taken in, else stage by stage, and no sheet too long. */
 import { type Curriculum, stepOf } from './curriculum.ts';
 
+/** A part of the path that is drawn as one map. */
 export interface Sheet {
   /** The stage it shows; undefined for a sheet of the whole path, or of lessons of no stage. */
   readonly stage?: string;

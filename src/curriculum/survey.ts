@@ -4,6 +4,7 @@ import { type Difficulty, difficultyOf } from '../technique/difficulty.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { PathBlock, PathLesson } from './lesson.ts';
 
+/** What playing a block takes. */
 export interface BlockSurvey {
   /** The techniques found in it; undefined, as the rest, where the block has no score. */
   readonly found: readonly FoundTechnique[];

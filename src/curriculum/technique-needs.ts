@@ -49,6 +49,7 @@ export function teachersOf(lessons: readonly PathLesson[], rank: ArrayLike<numbe
   return teachers;
 }
 
+/** Which lesson teaches what, and what comes before it. */
 export interface TeachingContext {
   readonly repertoire: Repertoire;
   readonly teachers: Teachers;

@@ -11,6 +11,7 @@ export interface TextSpan {
   readonly to: number;
 }
 
+/** A problem in a text an author wrote. */
 export interface Diagnostic {
   /** Permanent, kebab-case. */
   readonly code: string;

@@ -11,6 +11,7 @@ import { nearestPlace, type YamlRead } from './yaml.ts';
 
 const report = reporter(DOCUMENT_PROBLEMS);
 
+/** A document that was checked against a schema. */
 export interface Checked<Value> {
   /** What could be read: a key whose value is wrong is as if it were not there, and so is a named entry of a group. */
   readonly value: Value;

@@ -47,6 +47,7 @@ const wants = (what: string) => ({ error: () => what });
 const NOT_TEXT = 'takes a text, not a list or a group of keys';
 const EMPTY = 'is empty';
 
+/** A text that is not empty. */
 export const text = z.string(wants(NOT_TEXT)).trim().min(1, wants(EMPTY));
 
 /** Text of one form. `what` describes it: “is a meter such as 12/8”. */
@@ -69,6 +70,7 @@ const yesOrNoInText = text.transform((written, context): boolean => {
   return refuse(context, `is true or false, not “${excerpt(written)}”`);
 });
 
+/** `true`, `false`, or the same as text: `yes`, `no`. */
 export const yesOrNo = byShape<z.ZodType<boolean, boolean | string>>((value) =>
   typeof value === 'boolean' ? z.boolean() : yesOrNoInText,
 );

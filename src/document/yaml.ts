@@ -22,11 +22,13 @@ import { DOCUMENT_PROBLEMS } from './problems.ts';
 /** Texts, lists and records of them; undefined for a value left empty. */
 export type YamlValue = string | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };
 
+/** Where an entry is in the text. */
 export interface YamlSpans {
   readonly key?: TextSpan;
   readonly value: TextSpan;
 }
 
+/** A YAML document with the place of every entry. */
 export interface YamlRead {
   readonly value: YamlValue;
   /** By path, its steps joined with `/` (`stages/0/id`); the whole document is ''. */

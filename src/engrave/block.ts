@@ -29,12 +29,14 @@ export interface TileCache {
   set(key: string, tile: string): void;
 }
 
+/** How a block is engraved. */
 export interface EngraveOptions {
   /** Begins every id in the block, so it must be unique in its page: letters, digits, `-` and `_`. */
   readonly id: string;
   readonly cache?: TileCache;
 }
 
+/** An engraved block: markup for the page, and what it needs there. */
 export interface EngravedBlock {
   readonly html: string;
   /** What the page's sheet must hold for it (sheet.ts). */

@@ -3,6 +3,7 @@ import { LETTERS, type Pitch } from '../instrument/pitch.ts';
 import { soundsOf } from '../score/queries.ts';
 import type { Score } from '../score/score.ts';
 
+/** A clef, and the octave in which it shows the notes. */
 export interface Clef {
   /** Code point of its glyph. */
   readonly code: number;

@@ -56,6 +56,7 @@ export function soundIn({ event }: Column): Sound {
   return event;
 }
 
+/** A chord symbol above a bar. */
 export interface ChordMark {
   /** Its number among the bar's chords. */
   readonly index: number;

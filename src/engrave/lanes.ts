@@ -10,6 +10,7 @@ import { type Column, isAttack, labelsApart, soundIn } from './columns.ts';
 import { escapeText, n } from './markup.ts';
 import { SHAPES, shapeClasses, shapeText } from './role-shape.ts';
 
+/** Heights of the breath lanes, in CSS pixels from the top of the row. */
 export interface LaneLayout {
   /** The line between blow and draw. */
   readonly centre: number;
@@ -19,11 +20,15 @@ export interface LaneLayout {
 
 /** From a number to the next of the same breath. */
 export const STACK = 23;
+/** How much one half step of a bend moves a note. Like all sizes here in CSS pixels. */
 export const NOTCH = 8;
 /** From the centre line to the middle of a natural note. */
 export const BLOW_RISE = 14;
+/** From the centre line to the middle of a draw note that is not bent. */
 export const DRAW_DROP = 18;
+/** Room for a role’s label. */
 export const LABEL_ROOM = 12;
+/** Room for a ring around a number. */
 export const RING_ROOM = 7;
 
 /** Where each hole of a sound is, from the lowest hole up. */

@@ -61,6 +61,7 @@ export function shapeClasses(role: Role): string {
   return [CLASS.roleShape, colour, isHollow(role) && CLASS.flatRole].filter(Boolean).join(' ');
 }
 
+/** How a role’s shape is drawn. */
 export interface RoleShapeOptions {
   /** CSS pixels of its width and height. */
   readonly size: number;

@@ -19,6 +19,7 @@ export const rowHeadWidth = (signs: number): number => CLEF_WIDTH + (signs === 0
 const SHARPS = [0, 15, -5, 10, 25, 5, 20];
 const FLATS = [20, 5, 25, 10, 30, 15, 35];
 
+/** What begins a row of bars: clef, signature, names of the lanes. */
 export interface RowHead {
   readonly markup: string;
   readonly glyphs: readonly string[];

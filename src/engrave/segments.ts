@@ -9,6 +9,7 @@ import { type Column, columnsOf, type Segment, segmentOf } from './columns.ts';
 import { leastWidth } from './spacing.ts';
 import { spacingNeeds } from './spacing-needs.ts';
 
+/** A bar, measured whole and in the parts in which it can be broken. */
 export interface MeasuredBar {
   readonly whole: Segment;
   /** The width below which its columns would touch. */

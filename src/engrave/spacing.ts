@@ -1,6 +1,7 @@
 /** Places columns of notes across a width: as music is spaced, longer notes wider, and never closer than what they carry. */
 import { itemAt, lastOf } from '../values/checked.ts';
 
+/** Where the columns of a bar are, in CSS pixels. */
 export interface Spacing {
   readonly width: number;
   /** Room before the middle of the first column, and after the middle of the last. */
@@ -14,6 +15,7 @@ export interface Spacing {
   readonly apart: readonly Apart[];
 }
 
+/** The least distance between two columns. */
 export interface Apart {
   readonly from: number;
   readonly to: number;

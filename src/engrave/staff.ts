@@ -18,6 +18,7 @@ export interface StaffPlan {
   readonly tuplets: readonly PlannedTuplet[];
 }
 
+/** A note, chord or rest of the staff, with its place. */
 export interface PlannedNote {
   /** The middle of its notehead. */
   readonly x: number;
@@ -35,6 +36,7 @@ export interface PlannedNote {
   readonly glideIn?: { readonly from: string } | undefined;
 }
 
+/** A notehead. */
 export interface PlannedHead {
   /** Letter and octave as VexFlow takes them: `b/4` is the middle line. */
   readonly key: string;
@@ -43,6 +45,7 @@ export interface PlannedHead {
   readonly role?: string | undefined;
 }
 
+/** A tuplet over some of the planned notes. */
 export interface PlannedTuplet {
   readonly figure: number;
   readonly first: number;

@@ -16,6 +16,7 @@ interface Pen {
   readonly font: string;
 }
 
+/** A drawing context of VexFlow that writes SVG text, without a document. */
 export class StringContext extends RenderContext {
   /** Code points drawn so far, in hexadecimal. */
   readonly glyphs = new Set<string>();

@@ -14,6 +14,7 @@ import type { StaffDrawing } from './staff.ts';
 import { use } from './string-context.ts';
 import { textWidth } from './text-width.ts';
 
+/** What a tile is drawn from. */
 export interface TileParts {
   readonly segment: Segment;
   /** The middle of each column. */
@@ -27,6 +28,7 @@ export interface Neighbours {
   readonly after: Column | undefined;
 }
 
+/** What all tiles of a block share. */
 export interface TileSettings {
   readonly score: Score;
   readonly layout: Layout;
@@ -35,6 +37,7 @@ export interface TileSettings {
   readonly id: string;
 }
 
+/** One bar, or a part of one, as drawn. */
 export interface Tile {
   readonly markup: string;
   readonly glyphs: readonly string[];

@@ -2,6 +2,7 @@ import { type PitchClass, plainName, printedName } from '../instrument/pitch.ts'
 
 /** A degree of a chord or scale within one octave: the 9th of a chord counts as its 2nd. */
 export type Degree = (typeof DEGREES)[number];
+/** The degrees of an octave. */
 export const DEGREES = [1, 2, 3, 4, 5, 6, 7] as const;
 
 /** One tone of a chord: its degree within the octave, its height, and the number it goes by (9 for an added second). */
@@ -13,6 +14,7 @@ export interface ChordTone {
   readonly number: number;
 }
 
+/** A chord: a root, and the tones above it. */
 export interface Chord {
   readonly root: PitchClass;
   /** What follows the root in the chord's name: `7`, `m7`, `maj7`, or nothing for a plain triad. */

@@ -12,6 +12,7 @@ import { numeralOf } from './numeral.ts';
 import { type Role, roleInWords, roleOf } from './role.ts';
 import { distinctChords } from './role-table.ts';
 
+/** All that `reedway explain` says about one note. */
 export interface Explained {
   readonly note: Playable;
   /** `-3'`. */
@@ -30,6 +31,7 @@ export interface Explained {
   readonly deepest: number;
 }
 
+/** The role of the note over one chord. */
 export interface ExplainedRole {
   readonly chord: Chord;
   readonly role: Role;

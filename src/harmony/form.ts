@@ -5,6 +5,7 @@ import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { isChordSymbol, readChord } from './symbol.ts';
 
+/** A progression that has a name. */
 export interface Form {
   readonly id: string;
   readonly title: string;
@@ -65,6 +66,7 @@ export interface ChordChange {
 /** One bar of a progression: each symbol with the share of the bar (0 up to 1) at which it begins. */
 export type FormBar = readonly { readonly at: Fraction; readonly symbol: string }[];
 
+/** The bars of a progression, or the first word of it that is no chord symbol. */
 export type ReadForm = { readonly bars: readonly FormBar[] } | { readonly bad: string; readonly offset: number };
 
 /** Reads `I7 | V7 IV7 | …`. On bad input says which symbol, and at which offset of the text. */

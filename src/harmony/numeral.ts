@@ -9,6 +9,7 @@ const STEPS: ReadonlyMap<string, number> = new Map(
   Object.entries({ I: 0, II: 2, III: 4, IV: -1, V: 1, VI: 3, VII: 5 }),
 );
 
+/** A roman numeral, taken apart. */
 export interface Numeral {
   /** Fifths from the tonic to the chord's root. */
   readonly fifths: number;

@@ -5,6 +5,7 @@ import { type Chord, sameChord } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
 import { type Role, roleOf } from './role.ts';
 
+/** One note, and what it is over each chord of the table. */
 export interface RoleRow {
   readonly note: Playable;
   /** As the song's key spells it. */
@@ -13,6 +14,7 @@ export interface RoleRow {
   readonly roles: readonly Role[];
 }
 
+/** Notes against chords. */
 export interface RoleTable {
   readonly chords: readonly Chord[];
   readonly rows: readonly RoleRow[];

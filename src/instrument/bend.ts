@@ -40,6 +40,7 @@ export const bendingHoles = (harp: Harp, breath: Breath): readonly number[] =>
 
 /** Why a note cannot be played on a harp. */
 export type UnplayableReason = 'no-hole' | 'no-bend' | 'bend-too-deep' | 'no-overbend' | 'no-slide';
+/** The pitch a hole gives, as a MIDI number, or why it cannot give it. */
 export type Sounding = { readonly midi: number } | { readonly fault: UnplayableReason };
 
 /** The sound of one hole on one breath, or why the reeds do not give it. */

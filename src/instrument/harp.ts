@@ -15,8 +15,11 @@ import {
 } from './pitch.ts';
 import type { Tuning } from './tuning.ts';
 
+/** A harp sounds in the octave that is usual for its key, one lower or one higher. */
 export const REGISTERS = ['low', 'standard', 'high'] as const;
+/** One of {@link REGISTERS}. */
 export type Register = (typeof REGISTERS)[number];
+/** The direction of the breath. */
 export type Breath = 'blow' | 'draw';
 
 /** An instrument in the hand: a tuning in a key and a register. */

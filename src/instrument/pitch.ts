@@ -1,6 +1,8 @@
 /** Spelled pitch: a letter and an accidental as well as a number, since Bb and A# are one key and two notes. */
 import { itemAt, present } from '../values/checked.ts';
+/** The names of the notes, in the order of an octave of scientific pitch. */
 export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+/** One of {@link LETTERS}. */
 export type Letter = (typeof LETTERS)[number];
 
 /** A note name without its octave. `alter` counts half steps: -1 flat, 1 sharp. */

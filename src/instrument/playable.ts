@@ -10,6 +10,7 @@ export interface Playable extends HoleNote {
 
 /** How a note is come by, easiest first. */
 export type Means = 'reed' | 'slide' | 'bend' | 'overbend';
+/** From the easiest to the hardest. */
 export const MEANS: readonly Means[] = ['reed', 'slide', 'bend', 'overbend'];
 
 /** How a note is produced: on a plain reed, with the slide, as a bend or as an overbend. */

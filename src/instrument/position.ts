@@ -5,6 +5,7 @@ import { chromaOf, mod, type PitchClass } from './pitch.ts';
 import { MEANS, type Means, meansOf, notesOf, type Playable } from './playable.ts';
 import { CHROMATIC_STEPS, CHURCH_MODES, SCALES, type Scale, type Step, scaleNoteNames, stepsOf } from './scale.ts';
 
+/** Each is a fifth above the one before. */
 export const POSITIONS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const;
 
 /** Names players use for the first three. Common practice; no name is in general use for the rest. */
@@ -41,6 +42,7 @@ export interface DegreePlaces {
   readonly means: Means | undefined;
 }
 
+/** What a harp plays in one position. */
 export interface Position {
   readonly number: number;
   readonly tonic: PitchClass;

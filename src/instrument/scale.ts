@@ -14,6 +14,7 @@ import {
 } from './pitch.ts';
 import { type Means, meansOf, notesOf, type Playable, placesOfPitch } from './playable.ts';
 
+/** A scale, as steps above its tonic. */
 export interface Scale {
   readonly id: string;
   readonly title: string;

@@ -17,12 +17,14 @@ export interface Temperament {
   readonly justness: number;
 }
 
+/** How far a harp is tuned from equal temperament (0) towards just chords (1). */
 export const TEMPERAMENTS = [
   { id: 'equal', title: 'Equal', justness: 0 },
   { id: 'compromise', title: 'Compromise', justness: 0.5 },
   { id: 'just', title: 'Just', justness: 1 },
 ] as const satisfies readonly Temperament[];
 
+/** Every half step is 100 cents. */
 export const EQUAL: Temperament = TEMPERAMENTS[0];
 
 /** In hertz. Source: ISO 16 (A4 = 440 Hz). */
@@ -30,6 +32,7 @@ export const CONCERT_A = 440;
 /** What `concertA` may be: wide enough for old and high pitches, and no mistake of a digit. */
 export const CONCERT_A_RANGE = { from: 392, to: 466 } as const;
 
+/** A frequency over the key note’s. */
 export type Ratio = readonly [number, number];
 
 /**
@@ -106,6 +109,7 @@ export function centsOff(tuning: Tuning, breath: Breath, semitones: number, temp
   return temperament.justness * (mod(just + 600, 1200) - 600);
 }
 
+/** What decides a frequency besides the note: the tuning fork and the temperament. */
 export interface Pitching {
   /** The frequency of A4 in hertz; 440 where nothing is said. */
   readonly concertA?: number | undefined;

@@ -71,4 +71,5 @@ export const TUNINGS = [
   },
 ] as const satisfies readonly Tuning[];
 
+/** The tuning of nearly every diatonic harp. */
 export const RICHTER: Tuning = TUNINGS[0];

@@ -19,6 +19,7 @@ export interface ComponentText {
   readonly attributes: readonly WrittenAttribute[];
 }
 
+/** An attribute of a component, as written. */
 export interface WrittenAttribute {
   readonly name: string;
   /** `true` for an attribute without a value. */
@@ -39,6 +40,7 @@ export const attributeText = (attribute: WrittenAttribute | undefined): string =
   return typeof value === 'string' || typeof value === 'number' ? `${value}` : '';
 };
 
+/** A component with the problems found in it. */
 export interface ComponentRead {
   /** Undefined for an element of HTML, and for what is neither. */
   readonly component: ComponentText | undefined;
@@ -48,6 +50,7 @@ export interface ComponentRead {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** A component or an element of HTML in the parsed MDX. */
 export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' };
 
 const report = reporter(LESSON_PROBLEMS);

@@ -29,6 +29,7 @@ export const FIGURES = {
 /** A clip either names one of the front matter, or says itself what it plays. */
 const CLIP = { name: 'optional', src: 'optional', title: 'optional', captions: 'optional', cues: 'optional' } as const;
 
+/** The names of the components that draw. */
 export type FigureName = keyof typeof FIGURES;
 
 type Attributes = Readonly<Record<string, 'required' | 'optional'>>;

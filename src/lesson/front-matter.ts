@@ -5,6 +5,7 @@ import { readYaml, type YamlRead } from '../document/yaml.ts';
 import { lineFrom } from './line.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 
+/** The front matter of a lesson, read as YAML. */
 export interface FrontMatter extends YamlRead {
   /** Whether there is any. */
   readonly written: boolean;

@@ -36,6 +36,7 @@ export interface BlockText {
   readonly closed: boolean;
 }
 
+/** One MDX file as text with positions, before anything in it is evaluated. */
 export interface LessonText {
   readonly source: string;
   readonly placed: Placed;

@@ -7,6 +7,7 @@ import { itemAt } from '../values/checked.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 
+/** A parsed lesson, with its syntax errors. */
 export interface MarkdownRead {
   readonly root: MdastNode;
   readonly diagnostics: readonly Diagnostic[];

@@ -10,6 +10,7 @@ const DEEPEST = 1000;
 /** Of quotations, lists and whatever else is in one another. */
 const DEEPEST_TREE = 100;
 
+/** Where a text is nested deeper than a parser can follow. */
 export interface TooDeep {
   /** Where it gets too deep. */
   readonly at: number;

@@ -1,6 +1,7 @@
 /** Where the attributes of a component are: the MDX reader gives their values, not their places. */
 import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
+/** Where an attribute is in a tag. */
 export interface AttributeSpan {
   /** Undefined for `{...}`. */
   readonly name: string | undefined;

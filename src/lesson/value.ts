@@ -2,6 +2,7 @@
 import { type Expression, parse, type SpreadElement } from 'acorn';
 import type { TextSpan } from '../diagnostics/diagnostic.ts';
 
+/** A value an attribute may have: data only, no code. */
 export type Value = string | number | boolean | null | undefined | readonly Value[] | { readonly [key: string]: Value };
 
 /** The library's own test knows no list that is only read. */
@@ -10,6 +11,7 @@ export const isList = (value: Value): value is readonly Value[] => Array.isArray
 /** Where what a list or a record holds is in the text, by its path there, the steps joined with `/` (`0/at`). */
 export type ValueParts = ReadonlyMap<string, TextSpan>;
 
+/** A value and its parts, or that the text is none. */
 export type ValueRead = { readonly value: Value; readonly parts: ValueParts } | { readonly bad: true };
 
 /** The value written in braces (undefined for a mere comment), or `bad` where it would have to be computed. */

@@ -27,6 +27,7 @@ export interface DraftBar {
   number: number;
 }
 
+/** An event laid out in time, before its chord and pitch are known. */
 export type DraftEvent = DraftSound | DraftRest;
 
 interface DraftTimed {
@@ -35,10 +36,12 @@ interface DraftTimed {
   source: Source;
 }
 
+/** A rest laid out in time. */
 export interface DraftRest extends DraftTimed {
   kind: 'rest';
 }
 
+/** Notes on one breath, laid out in time. */
 export interface DraftSound extends DraftTimed {
   kind: 'sound';
   note: NoteItem;

@@ -3,6 +3,7 @@ import { SHIPPED_TABLES, type Tables } from './setting-values.ts';
 import { DEFAULTS, type Settings } from './settings.ts';
 import type { BlockTree } from './tree.ts';
 
+/** What a block is read against: settings, tables, and the other blocks of the course. */
 export interface ReadContext extends Tables {
   /** The lesson's settings over the course's over the shipped ones. */
   readonly defaults: Settings;
@@ -10,6 +11,7 @@ export interface ReadContext extends Tables {
   readonly find: (lesson: string, block: string) => FoundBlock;
 }
 
+/** What a quotation names, or which part of it is missing. */
 export type FoundBlock =
   | { readonly tree: BlockTree; readonly context: ReadContext }
   | { readonly missing: 'lesson' | 'block'; readonly nearest?: string };

@@ -23,6 +23,7 @@ import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quote-chain.ts'
 import { slotName } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
 
+/** A block’s score with the problems found in it. */
 export interface Evaluated {
   /** Undefined if and only if a diagnostic is an error. */
   readonly score: Score | undefined;

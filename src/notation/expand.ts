@@ -18,6 +18,7 @@ interface Written {
   readonly site: TextSpan;
 }
 
+/** An item of the music after quotations are replaced by what they name. */
 export type Flowing = Written &
   (
     | { readonly kind: 'note'; readonly note: NoteItem; readonly duration: Fraction }

@@ -13,6 +13,7 @@ import type { DraftBar, DraftEvent } from './bars.ts';
 import type { Header } from './header.ts';
 import { report } from './problems.ts';
 
+/** The chords of a block. */
 export interface Harmony {
   /** For each bar its chords in order. */
   readonly chords: readonly (readonly ChordChange[])[];

@@ -10,6 +10,7 @@ import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from './setti
 import type { Settings } from './settings.ts';
 import type { BlockTree, HeaderLine } from './tree.ts';
 
+/** The settings of a block, with the defaults of its lesson and course. */
 export interface Header {
   readonly settings: Settings;
   readonly harp: Harp;

@@ -7,6 +7,7 @@ import { checkHole } from './playable.ts';
 import { scanMusic } from './scan.ts';
 import type { BlockTree, Item, NoteItem } from './tree.ts';
 
+/** A note in an attribute or argument, with its place. */
 export interface NamedNote extends HoleNote {
   readonly breath: Breath;
   readonly span: TextSpan;
@@ -15,6 +16,7 @@ export interface NamedNote extends HoleNote {
 /** The notes of a chord or split one by one. */
 const notesOfItem = ({ breath, notes }: NoteItem): NamedNote[] => notes.map((note) => ({ ...note, breath }));
 
+/** A list of notes with the problems found in it. */
 export interface NotesRead {
   /** Divided by bar lines, for those who ask for a note in each bar: one bar where there is none. */
   readonly bars: readonly (readonly NamedNote[])[];

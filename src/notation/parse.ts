@@ -10,6 +10,7 @@ import type { BlockTree, HeaderLine, Item, Phrase, Syllable } from './tree.ts';
 /** A block is one exercise or tune; a hundred bars of thirty-seconds fit many times. In UTF-16 units. */
 export const LONGEST_BLOCK = 64 * 1024;
 
+/** The settings a block may have. */
 export const HEADER_KEYS = [
   'id', 'title', 'harp', 'tuning', 'position', 'meter', 'tempo', 'feel', 'slot', 'form', 'chords', 'pickup', 'mouth',
 ] as const; // biome-ignore format: a list to read across

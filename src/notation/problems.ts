@@ -289,6 +289,7 @@ export const NOTATION_PROBLEMS = {
   }),
 } satisfies Catalogue;
 
+/** What messages about the length of a bar say. */
 export interface BarFacts {
   readonly bar: number;
   readonly has: string;
@@ -299,4 +300,5 @@ export interface BarFacts {
   readonly pickup?: string | undefined;
 }
 
+/** Makes a problem of this catalogue. */
 export const report = reporter(NOTATION_PROBLEMS);

@@ -4,12 +4,14 @@ import type { BlockTree } from './tree.ts';
 /** More than this in one block is a quotation of quotations grown out of hand. */
 export const MOST_EVENTS = 20_000;
 
+/** A block that quotes itself, perhaps through others. */
 export interface QuoteCycle {
   /** How deep on the way the cycle begins; 0 is the block one set out from. */
   readonly from: number;
   readonly names: readonly string[];
 }
 
+/** The blocks between one being read and what it quotes. */
 export interface QuoteChain {
   readonly depth: number;
   /** The last cycle met, if any. */

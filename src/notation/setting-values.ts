@@ -16,8 +16,10 @@ export interface Tables {
   readonly forms: readonly Form[];
 }
 
+/** The tunings and forms that come with the program. */
 export const SHIPPED_TABLES: Tables = { tunings: TUNINGS, forms: FORMS };
 
+/** The settings that a lesson and a course can give to all their blocks. */
 export const SETTING_KEYS = [
   'harp',
   'tuning',
@@ -30,8 +32,10 @@ export const SETTING_KEYS = [
   'chords',
   'mouth',
 ] as const;
+/** One of {@link SETTING_KEYS}. */
 export type SettingKey = (typeof SETTING_KEYS)[number];
 
+/** A setting’s value, or what is wrong with it. */
 export type ReadValue =
   | { readonly value: Partial<Settings> }
   /** `offset` is where in the value the trouble begins, where that is known. */

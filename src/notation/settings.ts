@@ -7,6 +7,7 @@ import { type Feel, STRAIGHT } from '../time/feel.ts';
 import { type Fraction, fraction } from '../time/fraction.ts';
 import type { Meter } from '../time/meter.ts';
 
+/** The settings of a block that have a default. */
 export interface Settings {
   readonly harp: { readonly key: PitchClass; readonly register: Register };
   readonly tuning: Tuning;
@@ -19,6 +20,7 @@ export interface Settings {
   readonly progression?: Progression | undefined;
 }
 
+/** The settings where neither block nor lesson nor course says anything. */
 export const DEFAULTS: Settings = {
   harp: { key: { letter: 'C', alter: 0 }, register: 'standard' },
   tuning: RICHTER,

@@ -4,6 +4,7 @@ import type { Breath, HoleNote } from '../instrument/harp.ts';
 import type { Mark } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 
+/** A block as parsed: what is written, and where. It knows no harp and no other block. */
 export interface BlockTree {
   readonly text: string;
   /** The header lines, by key; a repeated key is a diagnostic and the first is. */
@@ -15,6 +16,7 @@ export interface BlockTree {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** A setting, as written. */
 export interface HeaderLine {
   readonly key: string;
   readonly value: string;
@@ -22,12 +24,14 @@ export interface HeaderLine {
   readonly valueSpan: TextSpan;
 }
 
+/** A named run of slots. */
 export interface Phrase {
   readonly name: string;
   readonly nameSpan: TextSpan;
   readonly items: readonly Item[];
 }
 
+/** Anything in the music. */
 export type Item =
   | NoteItem
   | { readonly kind: 'hold'; readonly slots: number; readonly span: TextSpan }
@@ -51,6 +55,7 @@ export type Item =
   /** Something unreadable that takes a slot, so that one mistake does not shift the rest of its bar. */
   | { readonly kind: 'unreadable'; readonly span: TextSpan };
 
+/** One or more holes on one breath. */
 export interface NoteItem {
   readonly kind: 'note';
   readonly breath: Breath;
@@ -61,10 +66,12 @@ export interface NoteItem {
   readonly span: TextSpan;
 }
 
+/** A hole, and how it is played. */
 export interface TreeNote extends HoleNote {
   readonly span: TextSpan;
 }
 
+/** A bar line with its repeats and endings. */
 export interface BarLine {
   readonly kind: 'bar';
   readonly repeatEnd: boolean;
@@ -74,6 +81,7 @@ export interface BarLine {
   readonly span: TextSpan;
 }
 
+/** One word under a line of music. */
 export type Syllable =
   | { readonly kind: 'text'; readonly text: string; readonly hyphen: boolean; readonly span: TextSpan }
   | { readonly kind: 'extend'; readonly span: TextSpan }

@@ -8,6 +8,7 @@ import { lessonModules } from './lesson-modules.ts';
 import { lessonElements, lessonMarkdown } from './lesson-plugin.ts';
 import { ROOT } from './root.ts';
 
+/** What of Astro’s settings a command decides. */
 export interface SiteSettings {
   readonly base: string;
   readonly origin: URL | undefined;

@@ -45,6 +45,7 @@ const TYPES: Readonly<Record<string, string>> = {
 /** The media type of a file by its extension; `application/octet-stream` for unknown ones. */
 export const typeOf = (file: string): string => TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream';
 
+/** A running server of a built site. */
 export interface Hosted {
   readonly server: Server;
   readonly port: number;

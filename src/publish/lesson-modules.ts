@@ -9,7 +9,9 @@ import { isPublishable } from '../course/course.ts';
 import { isReadable, readableText } from '../lesson/markdown.ts';
 import { lessonIn, theSite } from '../site/site.ts';
 
+/** The name under which a page imports the lessons. */
 export const LESSON_MODULES = 'reedway:lessons';
+/** The same as Vite names a virtual module inside. */
 export const RESOLVED = `\0${LESSON_MODULES}`;
 
 /** A Vite plugin that offers the course's lessons as the module `reedway:lessons`. */

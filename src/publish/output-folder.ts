@@ -17,6 +17,7 @@ export interface Refusal {
   readonly help?: string;
 }
 
+/** An output folder that a build has reserved. */
 export interface Claim {
   /** Where the build writes: a new, empty folder. */
   readonly staging: string;
@@ -30,6 +31,7 @@ export interface Claim {
 /** Stands at the root of every site we make and names its files, so that no build removes what another hand put there. */
 export const MANIFEST = '.reedway-site';
 
+/** The list of published files, by which a later build knows what it may remove. */
 export interface Manifest {
   readonly madeBy: 'Reedway';
   readonly base: string;

@@ -24,12 +24,14 @@ import { RESOLVED } from './lesson-modules.ts';
  */
 const SETTLED = 80;
 
+/** A running author’s server. */
 export interface Served {
   /** Of the home page. */
   readonly address: string;
   stop(): Promise<void>;
 }
 
+/** What to serve, and where. */
 export interface Serving {
   readonly dir: string;
   /** The next free one is taken where it is not. */

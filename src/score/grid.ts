@@ -16,11 +16,13 @@ interface Timed {
   readonly duration: Fraction;
 }
 
+/** A stretch of a bar, in ticks from its start. */
 export interface TickRange {
   readonly from: number;
   readonly to: number;
 }
 
+/** A note value that can be written with one head. */
 export interface NoteValue {
   /** 4 for a quarter, 8 for an eighth. */
   readonly value: number;

@@ -27,6 +27,7 @@ export type MarkDrawing =
 
 /** In the order in which they are put, outwards from the head. */
 export const MARK_SIGNS = ['dot', 'wedge', 'scoop', 'drop'] as const;
+/** How a mark is drawn. */
 export type MarkSign = (typeof MARK_SIGNS)[number];
 
 /** What a mark does to the sound. Times are in seconds, rates in swings a second. */
@@ -58,6 +59,7 @@ export type MarkSound =
   /** The note sounds for this part of its length. */
   | { readonly kind: 'shorten'; readonly to: number };
 
+/** Every mark of a note: how it is asked for, read aloud, drawn and sounded. */
 export const MARKS = {
   shake: {
     asks: 'Rock quickly between the hole and the one named beside the mark, on one breath.',
@@ -129,11 +131,13 @@ export const MARKS = {
   },
 } as const satisfies Readonly<Record<string, MarkRow>>;
 
+/** The name of a mark, as written in a block. */
 export type MarkName = keyof typeof MARKS;
 /** Marks that name another hole. */
 export type HoleMark = {
   [Name in MarkName]: (typeof MARKS)[Name] extends { takesHole: true } ? Name : never;
 }[MarkName];
+/** A mark that names no hole. */
 export type PlainMark = Exclude<MarkName, HoleMark>;
 
 /** A mark of a note, as it was written. */
@@ -142,6 +146,7 @@ export type Mark = { readonly name: PlainMark } | { readonly name: HoleMark; rea
 /** Whether a word is the name of a mark. */
 export const isMarkName = (word: string): word is MarkName => Object.hasOwn(MARKS, word);
 
+/** In the order of the guide. */
 export const MARK_NAMES: readonly MarkName[] = Object.keys(MARKS).filter(isMarkName);
 
 /** The row of a mark, without the exact values of the table. */

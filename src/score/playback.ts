@@ -14,6 +14,7 @@ import { playOrder } from './playing-order.ts';
 import { roleIn } from './queries.ts';
 import type { Bar, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
 
+/** A score as the player needs it: every bar, sound and chord in whole ticks. */
 export interface Playback {
   /** Ticks in a whole note. */
   readonly ticks: number;
@@ -35,6 +36,7 @@ export interface Playback {
   readonly quotes: readonly string[];
 }
 
+/** A bar of a playback. */
 export interface PlayedBar {
   /** As musicians count, see `Bar.number`. */
   readonly number: number;
@@ -71,6 +73,7 @@ export interface PlayedEvent {
   readonly quote?: number;
 }
 
+/** A hole that sounds. */
 export interface PlayedNote {
   readonly hole: number;
   readonly midi: number;

@@ -34,6 +34,7 @@ export interface Score {
   readonly bars: readonly Bar[];
 }
 
+/** The embouchure: lips pursed on one hole, or the tongue covering holes beside it. */
 export type Mouth = 'lips' | 'tongue';
 
 /** Where chords come from that the music does not write out. */
@@ -46,6 +47,7 @@ export interface Progression {
   readonly bars: readonly FormBar[];
 }
 
+/** A bar as written. */
 export interface Bar {
   /** Position in the score, from 0. */
   readonly index: number;
@@ -68,6 +70,7 @@ export interface Bar {
   readonly span: TextSpan;
 }
 
+/** What is in a bar. */
 export type Event = Sound | Rest;
 
 interface Timed {
@@ -79,6 +82,7 @@ interface Timed {
   readonly source: Source;
 }
 
+/** Silence. */
 export interface Rest extends Timed {
   readonly kind: 'rest';
 }
@@ -101,6 +105,7 @@ export interface Sound extends Timed {
   readonly lyric?: Lyric;
 }
 
+/** One hole that sounds, with its pitch. */
 export interface Note extends HoleNote {
   readonly pitch: Pitch;
 }

@@ -3,6 +3,7 @@ import { signatureAlter } from '../harmony/key.ts';
 import type { Pitch } from '../instrument/pitch.ts';
 import type { Score, Sound } from './score.ts';
 
+/** A note as the staff shows it. */
 export interface StaffNote {
   /** The pitch as written: a tied note keeps the name it began with, whatever the chord of the moment would call it. */
   readonly pitch: Pitch;

@@ -10,6 +10,7 @@ import { type Grid, gridOf, type TickRange } from './grid.ts';
 import type { Bar, Event, Score } from './score.ts';
 import { findTuplets, type Region } from './tuplet.ts';
 
+/** A bar in note values, with its beams and tuplets. */
 export interface WrittenBar {
   /** In time order; together they fill the bar. */
   readonly notes: readonly WrittenNote[];
@@ -63,6 +64,7 @@ const startsTied = (bar: Bar | undefined): boolean => {
   return first?.kind === 'sound' && first.tied;
 };
 
+/** What of a bar’s surroundings decides how it is written. */
 export interface BarPlace {
   /** Beats of a pickup count from the bar's end. */
   readonly pickup?: boolean;

@@ -17,6 +17,7 @@ export function barsOfBlock(lesson: Lesson, block: string, first: number, last: 
   return barsInWords(bars[first]?.number ?? 0, bars[last]?.number ?? 0);
 }
 
+/** The passages of one clip in which a block is played. */
 export interface CuesOfBlock {
   /** The clip's number in its lesson. */
   readonly index: number;

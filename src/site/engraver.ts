@@ -1,12 +1,14 @@
 /** How pages get their engraved blocks. Whether they are engraved now, ahead of time or were cached by an earlier build is for `publish/engraving`. */
 import type { Block, Course, Lesson } from '../course/course.ts';
 
+/** An engraved block for a page. */
 export interface Engraved {
   readonly html: string;
   /** The outlines the block draws, by name: the page carries each once. */
   readonly glyphs: readonly string[];
 }
 
+/** Engraves the blocks of a course. */
 export interface Engraver {
   /**
    * Undefined for a block with an error, which only its author ever sees. `id` begins the ids in it: its own on its lesson's

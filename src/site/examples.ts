@@ -3,6 +3,7 @@ import { MARK_NAMES, markText, rowOf, takesHole } from '../score/mark.ts';
 
 const C_CROSS = 'harp: C\nposition: 2\ntempo: 72';
 
+/** The blocks of “How to read a block”, by subject. */
 export const EXAMPLES = {
   lanes: `${C_CROSS}\nslot: 1/4\n2 -2 3 -3 | 4 -4 5 -5`,
   bends: `${C_CROSS}\nslot: 1/4\n-2 -2' -2'' -2 | -3 -3' -3'' -3''' | 8 8' 8 = | 6 6o -6 =`,

@@ -6,6 +6,7 @@ import { keyNote } from '../instrument/harp.ts';
 import { RICHTER, type Tuning } from '../instrument/tuning.ts';
 import { harpInWords } from './in-words.ts';
 
+/** A tuning that blocks of the course are written for. */
 export interface UsedTuning {
   readonly tuning: Tuning;
   /** The harp its page shows first: the one most blocks are written for. */

@@ -4,6 +4,7 @@ import { escapeText, n } from '../engrave/markup.ts';
 import { textWidth } from '../engrave/text-width.ts';
 import { courseText } from './texts.ts';
 
+/** The words of a map. */
 export interface MapWords {
   /** What a lesson is called, its number along the path, and where its page is. */
   lesson(id: string): { readonly title: string; readonly number: number; readonly address: string };

@@ -8,6 +8,7 @@ export interface NavigationPage {
   readonly title: keyof typeof PAGE & ('path' | 'techniques' | 'harps' | 'guide');
 }
 
+/** The pages linked at the head of every page. */
 export const NAVIGATION: readonly NavigationPage[] = [
   { path: 'path/', title: 'path' },
   { path: 'techniques/', title: 'techniques' },

@@ -3,12 +3,14 @@ import type { Course, Lesson } from '../course/course.ts';
 import type { Stage } from '../course/course-schema.ts';
 import { type Curriculum, stepOf } from '../curriculum/curriculum.ts';
 
+/** A lesson with its place on the path. */
 export interface OutlinedLesson {
   readonly lesson: Lesson;
   /** Along the whole path, from 1. */
   readonly number: number;
 }
 
+/** A stage with its lessons. */
 export interface OutlinedStage {
   /** Undefined for lessons that are in no stage. */
   readonly stage: Stage | undefined;
@@ -17,6 +19,7 @@ export interface OutlinedStage {
   readonly lessons: readonly OutlinedLesson[];
 }
 
+/** The lessons of a course as they are listed. */
 export interface CourseOutline {
   readonly stages: readonly OutlinedStage[];
   readonly places: ReadonlyMap<string, Placement>;

@@ -11,6 +11,7 @@ export const LIGHT_SCRIPT =
 
 const digest = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
+/** The content security policy of every page. */
 export const POLICY = [
   "default-src 'none'",
   `script-src 'self' ${digest(LIGHT_SCRIPT)}`,

@@ -7,6 +7,7 @@ import type { Engraver } from './engraver.ts';
 import { outlineOf } from './outline.ts';
 import type { Site } from './site.ts';
 
+/** What a command decides about a site. */
 export interface SiteOptions {
   readonly base: string;
   readonly origin: URL | undefined;

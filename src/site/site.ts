@@ -10,6 +10,7 @@ import type { Addresses } from './addresses.ts';
 import type { Engraver } from './engraver.ts';
 import type { CourseOutline } from './outline.ts';
 
+/** What every page can ask about the site it belongs to. */
 export interface Site {
   readonly course: Course;
   readonly addresses: Addresses;

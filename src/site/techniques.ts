@@ -5,6 +5,7 @@ import { valueAt } from '../values/checked.ts';
 import type { OutlinedLesson } from './outline.ts';
 import type { Site } from './site.ts';
 
+/** What the page of a technique shows. */
 export interface TechniquePage {
   readonly technique: Technique;
   /** In path order. */

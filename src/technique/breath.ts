@@ -32,6 +32,7 @@ export interface Stretch {
   readonly tooLongAt?: number;
 }
 
+/** How a block uses the breath. */
 export interface BreathUse {
   /** The longest stretch on one breath, by litres; undefined in a block of rests. */
   readonly longest: Stretch | undefined;

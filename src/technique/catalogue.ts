@@ -65,6 +65,7 @@ const position = ([name, about]: (typeof POSITIONS)[number], index: number): Tec
   find: { block: { position: index + 1 } },
 });
 
+/** The shipped techniques, in the words of `techniques.yaml`. */
 export const WRITTEN: readonly TechniqueInput[] = [
   // Tone and mouth
   technique({

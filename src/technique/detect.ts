@@ -16,6 +16,7 @@ export interface Match {
   readonly at?: number;
 }
 
+/** A technique, and where a block plays it. */
 export interface FoundTechnique {
   readonly technique: Technique;
   /** At least one, in the order they are played. */

@@ -9,6 +9,7 @@ import { type BreathUse, breathOf, COMFORT } from './breath.ts';
 import { jumpBetween } from './match.ts';
 import { type Playing, play, restBetween, type Stroke } from './strokes.ts';
 
+/** How hard a block is. */
 export interface Difficulty {
   /** The sum of the parts, 0 to 10, to one decimal. */
   readonly level: number;
@@ -17,6 +18,7 @@ export interface Difficulty {
   readonly breath: BreathUse;
 }
 
+/** One reason why it is hard. */
 export interface DifficultyPart {
   readonly name: 'pace' | 'bends' | 'turns' | 'jumps' | 'mouth' | 'breath' | 'marks';
   readonly points: number;

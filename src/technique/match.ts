@@ -10,8 +10,11 @@ import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
 import { type Playing, restBetween, type Stroke } from './strokes.ts';
 import { hasTraits, traitsNeeded } from './traits.ts';
 
+/** Whether a block is what a rule asks for. */
 export type BlockTest = (score: Score) => boolean;
+/** Whether one stroke is what a rule asks for. */
 export type NoteTest = (stroke: Stroke, playing: Playing) => boolean;
+/** Whether two strokes in a row are what a rule asks for. */
 export type PairTest = (stroke: Stroke, next: Stroke, playing: Playing) => boolean;
 
 /** Compiles a rule for a whole block into a test of a score. */

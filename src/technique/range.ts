@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { byShape, keys, matching, oneOrMore } from '../document/schema.ts';
 
+/** A range of numbers; both ends belong to it. */
 export interface NumberRange {
   readonly least: number;
   readonly most: number;
@@ -12,6 +13,7 @@ export interface NumberRange {
 }
 
 type Quantity = number | string;
+/** As an author writes it: one number, several, or limits. */
 export type RangeInput = Quantity | readonly Quantity[] | { least?: Quantity; most?: Quantity; below?: Quantity };
 
 const QUANTITY = 'is a number, or a fraction such as 1/16';
@@ -47,6 +49,7 @@ const limits = keys({ least: quantity.optional(), most: quantity.optional(), bel
     }),
   );
 
+/** A range in YAML: `3`, `2-4`, `[1, 3]` or `{ least: 2, below: 5 }`. */
 export const rangeSchema = byShape<z.ZodType<NumberRange, RangeInput>>((value) => {
   if (Array.isArray(value)) return anyOf;
   if (typeof value === 'object' && value !== null) return limits;

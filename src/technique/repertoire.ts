@@ -4,6 +4,7 @@ import { CATALOGUE } from './catalogue.ts';
 import type { TECHNIQUE_PROBLEMS } from './problems.ts';
 import { type Technique, type TechniquesFile, techniqueOf } from './technique.ts';
 
+/** The techniques a course can name, shipped and its own. */
 export interface Repertoire {
   readonly techniques: readonly Technique[];
   readonly byId: ReadonlyMap<string, Technique>;
@@ -149,4 +150,5 @@ function ringFrom(from: string, next: (id: string) => readonly string[]): string
   return undefined;
 }
 
+/** The repertoire of a course without `techniques.yaml`. */
 export const SHIPPED_REPERTOIRE: Repertoire = repertoireOf(CATALOGUE);

@@ -12,6 +12,7 @@ import { rangeSchema } from './range.ts';
 const breath = word(['blow', 'draw']);
 const mouth = word(['lips', 'tongue']);
 
+/** What one note can be asked to be. */
 export const noteSchema = keys({
   breath: breath.optional().describe('blow or draw'),
   hole: rangeSchema.optional().describe('the hole, counted from the low end; of several holes at once, any of them'),
@@ -41,6 +42,7 @@ export const noteSchema = keys({
   'held-over': yesOrNo.optional().describe('whether it begins between two beats and sounds on into the next one'),
 });
 
+/** What the step from one note to the next can be asked to be. */
 export const betweenSchema = keys({
   breath: word(['same', 'changes']).optional().describe('whether the breath turns round from one note to the next'),
   mouth: word(['same', 'changes']).optional().describe('whether the embouchure is switched'),
@@ -61,6 +63,7 @@ export const betweenSchema = keys({
   'notes-per-second': rangeSchema.optional().describe('how many notes a second that pace makes'),
 });
 
+/** What a whole block can be asked to be. */
 export const blockSchema = keys({
   position: rangeSchema.optional().describe('the position the harp is played in, 1 to 12'),
   form: oneOrMore(text).optional().describe('the named form the block is played over'),
@@ -76,6 +79,7 @@ export const blockSchema = keys({
   repeats: yesOrNo.optional().describe('whether bars are repeated'),
 });
 
+/** The keys of a rule. */
 export const ruleShape = {
   block: blockSchema.optional().describe('what the whole block is; a rule of nothing else finds the block as a whole'),
   note: noteSchema.optional().describe('what one note, or several holes on one breath, is'),
@@ -101,10 +105,12 @@ const anySchema = keys({
 });
 
 export type PlainRule = z.output<typeof plainRuleSchema>;
+/** One rule, or several of which one has to fit. */
 export type Rule = PlainRule | { readonly any: readonly PlainRule[] };
 type PlainRuleInput = z.input<typeof plainRuleSchema>;
 export type RuleInput = PlainRuleInput | { readonly any: readonly PlainRuleInput[] };
 
+/** A rule in YAML. */
 export const ruleSchema = byShape<z.ZodType<Rule, RuleInput>>((value) =>
   typeof value === 'object' && value !== null && 'any' in value ? anySchema : plainRuleSchema,
 );

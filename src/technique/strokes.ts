@@ -9,6 +9,7 @@ import { toNumber } from '../time/fraction.ts';
 import { barLength, beatLength, isCompound, secondsOfWhole } from '../time/meter.ts';
 import { traitsOf } from './traits.ts';
 
+/** One attack, with everything it is held or glides into. */
 export interface Stroke {
   /** The sound as attacked (or glided into). */
   readonly sound: Sound;
@@ -26,6 +27,7 @@ export interface Stroke {
   readonly glided: boolean;
 }
 
+/** A score as a player meets it: stroke after stroke, with repeats played out. */
 export interface Playing {
   readonly score: Score;
   readonly strokes: readonly Stroke[];

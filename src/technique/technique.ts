@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { byShape, keys, list, matching, text, word, yesOrNo } from '../document/schema.ts';
 import { type Rule, type RuleInput, ruleSchema } from './rule.ts';
 
+/** The groups of the list of techniques, in its order. */
 export const GROUPS = [
   'tone',
   'mouth',
@@ -14,11 +15,14 @@ export const GROUPS = [
   'time',
   'harmony',
 ] as const;
+/** One of {@link GROUPS}. */
 export type Group = (typeof GROUPS)[number];
 
+/** Small letters and digits, words joined by hyphens. */
 export const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 const id = matching(ID, 'is an id: small letters, digits and single hyphens');
 
+/** Something a player can do, and the rule that finds it in a block. */
 export interface Technique {
   readonly id: string;
   readonly title: string;

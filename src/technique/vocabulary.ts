@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { betweenSchema, blockSchema, noteSchema, ruleShape } from './rule.ts';
 import { courseTechniqueSchema, techniquesFileSchema } from './technique.ts';
 
+/** The words of one subject, for the reference. */
 export interface WordList {
   readonly title: string;
   readonly about: string;
@@ -19,6 +20,7 @@ const meaningOf = (schema: z.ZodType): string | undefined =>
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
+/** The reference of `techniques.yaml`, made from its schema. */
 export const VOCABULARY: readonly WordList[] = [
   {
     title: 'techniques.yaml',

@@ -5,6 +5,7 @@
 
 /** A text, or one for each grammatical number; `{count}` chooses. */
 export type TextRow = string | { readonly one: string; readonly other: string };
+/** The texts of one screen, by key. */
 export type TextTable = Readonly<Record<string, TextRow>>;
 
 /** The same table in another language. */
@@ -29,6 +30,7 @@ export type Say<Table extends TextTable> = <Key extends keyof Table & string>(
 /** A value for a slot that holds markup: the slot stays in the text, and `splitAtMarkup` finds it. */
 export const markup = (slot: string): string => `\uFDD0${slot}\uFDD1`;
 
+/** A piece of a text between two slots. */
 export interface TextPiece {
   readonly text: string;
   /** The slot that is behind the text; undefined behind the last piece. */

@@ -6,6 +6,7 @@ export interface Feel {
   readonly short: number;
 }
 
+/** Both halves of a beat are equally long. */
 export const STRAIGHT: Feel = { name: 'straight', long: 1, short: 1 };
 /** Triplet shuffle, two to one: common practice, no source. */
 export const SHUFFLE: Feel = { name: 'shuffle', long: 2, short: 1 };

@@ -40,7 +40,9 @@ function reduced(n: number, d: number): Fraction {
   return made;
 }
 
+/** The start of a bar. */
 export const ZERO: Fraction = { n: 0, d: 1 };
+/** A whole note. */
 export const ONE: Fraction = { n: 1, d: 1 };
 
 /** The exact sum. */

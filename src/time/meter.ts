@@ -1,5 +1,6 @@
 import { divide, type Fraction, fraction, toNumber } from './fraction.ts';
 
+/** A time signature: `beats` over `unit`. */
 export interface Meter {
   readonly beats: number;
   readonly unit: (typeof UNITS)[number];

@@ -10,6 +10,7 @@ import { beatLength, isCompound, type Meter } from './meter.ts';
 /** The swing a player may choose: percent of the beat that its first half takes. 50 is straight, 67 a shuffle. */
 export const SWING_PERCENT_RANGE = { least: 50, most: 75, step: 1 } as const;
 
+/** The beat that swings, and how much. */
 export interface SwingGrid {
   /** The beat whose halves swing; in the unit of the places that are asked about. */
   readonly beat: number;

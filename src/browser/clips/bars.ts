@@ -11,6 +11,7 @@ export const tilesOf = ({ block, first, last }: CueOnPage): Element[] =>
     return bar >= first && bar <= last;
   });
 
+/** A button of a block’s bar that plays the recording from there. */
 export interface BarButton {
   readonly text: string;
   /** What is read aloud: which clip it plays, and from where. */

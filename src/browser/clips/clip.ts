@@ -6,6 +6,7 @@ import { clipText } from '../texts/clips.ts';
 import { offerBar, tilesOf } from './bars.ts';
 import { type CueOnPage, passageEnd, passagesAt } from './passage.ts';
 
+/** One clip of the page, ready to be played. */
 export interface ClipOnPage {
   /** Plays from a cue on. */
   readonly jump: (cue: number) => void;

@@ -8,6 +8,7 @@ import type { PitchClass } from '../../instrument/pitch.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../../instrument/temperament.ts';
 import { RICHTER, type Tuning } from '../../instrument/tuning.ts';
 
+/** The harp a student has chosen; its tuning stays the block’s. */
 export interface ChosenHarp {
   readonly key: PitchClass;
   readonly register: Register;

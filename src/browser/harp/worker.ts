@@ -5,6 +5,7 @@ import { moveToHarp } from '../../score/move.ts';
 import type { Score } from '../../score/score.ts';
 import { type ChosenHarp, onTuning } from './chosen.ts';
 
+/** What the worker is asked to draw, for the chosen harp or (undefined) for the harp of the lesson. */
 export type RedrawJob = { readonly harp: ChosenHarp | undefined } & (
   | {
       readonly kind: 'block';
@@ -16,6 +17,7 @@ export type RedrawJob = { readonly harp: ChosenHarp | undefined } & (
   | { readonly kind: 'figure'; readonly figure: Figure; readonly pitching: Pitching }
 );
 
+/** What the worker answers: the markup to put in place. */
 export interface Drawn {
   readonly html: string;
   /** The outlines the markup draws. */

@@ -3,6 +3,7 @@ import type { Playback } from '../../score/playback.ts';
 import type { BarRange, PlaySettings } from '../schedule/settings.ts';
 import type { PageMix } from './page-mix.ts';
 
+/** What the controls of one block’s player can do. */
 export interface PlayerActions {
   readonly playback: () => Playback;
   readonly settings: () => PlaySettings;

@@ -1,6 +1,7 @@
 /** What a screen reader announces: one short sentence at a time, and only the last of several that come at once. */
 import { make } from './dom.ts';
 
+/** A live region, through which a screen reader says what changed. */
 export interface Announcer {
   readonly element: HTMLElement;
   readonly say: (sentence: string) => void;

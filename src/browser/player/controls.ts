@@ -11,6 +11,7 @@ import { mixer } from './mixer.ts';
 import { practice } from './practice.ts';
 import { tempoRow } from './tempo.ts';
 
+/** The controls below a block, and what they show. */
 export interface Controls {
   readonly element: HTMLElement;
   readonly showState: (state: PlayState) => void;

@@ -3,6 +3,7 @@ import type { Playback } from '../../score/playback.ts';
 import type { Moment } from '../schedule/plan.ts';
 import { make } from './dom.ts';
 
+/** Shows in the drawing which note sounds. */
 export interface Cursor {
   /** A band over the note that sounds and a line under the chord it sounds in, laid over the block. */
   readonly elements: readonly HTMLElement[];

@@ -62,6 +62,7 @@ export function labelled(text: string, control: HTMLElement, ...after: readonly 
   return make('span', { class: 'field' }, ...(ticked ? [control, label] : [label, control]), ...after);
 }
 
+/** Limits and step of a slider, in its own unit. */
 export interface SliderRange {
   readonly least: number;
   readonly most: number;

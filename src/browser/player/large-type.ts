@@ -10,6 +10,7 @@ import type { Showing } from '../transport.ts';
 import { make, makeSvg } from './dom.ts';
 import { chordInFull, reedInWords, tempoInWords } from './in-words.ts';
 
+/** The panel that shows the current note so large that it can be read from a music stand. */
 export interface LargeType {
   readonly show: (showing: Showing | undefined) => void;
   /** Opens or closes it. The page has room for one: opening closes that of another block. */

@@ -4,6 +4,7 @@ import { createDrone } from '../sound/drone.ts';
 import { createMixingDesk, type MixingDesk, SOUND_PARTS, type SoundPart } from '../sound/mixing-desk.ts';
 import { type Channel, DEFAULT_VOLUMES, type Mix } from './volumes.ts';
 
+/** Volumes, drone and mixing desk that all players of a page share. */
 export interface PageMix {
   readonly mixingDesk: MixingDesk;
   /** Holds a drone of these frequencies, none to hush it. `taken` hears when it sounds no more, or another has its own. */

@@ -12,6 +12,7 @@ import { playerText } from '../texts/player.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';
 
+/** The bars of a drawing, by which a student chooses what to loop. */
 export interface Tiles {
   readonly element: HTMLElement;
   /** Shows a choice of bars; undefined for none. */

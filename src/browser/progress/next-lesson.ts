@@ -8,6 +8,7 @@ export interface LessonAndNeeds {
   readonly needs: readonly string[];
 }
 
+/** `ready`: every lesson it needs is done. `later`: one of them is not. */
 export type LessonState = 'done' | 'ready' | 'later';
 
 /** Whether a lesson is done, ready to begin, or has to wait. */

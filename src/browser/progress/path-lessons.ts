@@ -1,6 +1,7 @@
 /** The lessons of the course in the order of its path, fetched from the site when they are first wanted. */
 import type { LessonAndNeeds } from './next-lesson.ts';
 
+/** A lesson of the path as the page names it. */
 export interface NamedLesson extends LessonAndNeeds {
   readonly title: string;
   /** Along the path, from 1. */

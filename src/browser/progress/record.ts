@@ -10,15 +10,20 @@ export interface DoneMark {
   readonly at: number;
 }
 
+/** What can be marked as done. */
 export type ProgressKind = 'lessons' | 'blocks';
+/** All of them, in the order of the record. */
 export const PROGRESS_KINDS = ['lessons', 'blocks'] as const;
 
 /** Lessons by id, blocks as `lesson/block`. */
 export type Progress = Readonly<Record<ProgressKind, ReadonlyMap<string, DoneMark>>>;
 
+/** The version of the record’s format. A record of a later one is not touched. */
 export const VERSION = 1;
+/** The progress of a student who has marked nothing. */
 export const NOTHING: Progress = { lessons: new Map(), blocks: new Map() };
 
+/** What reading a stored record gives. */
 export type Reading =
   | { readonly kind: 'sound'; readonly progress: Progress }
   /** Not what a record looks like, in part or as a whole: `progress` is what of it is sound. */

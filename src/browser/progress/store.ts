@@ -12,6 +12,7 @@ export interface Aside {
   readonly text: string;
 }
 
+/** The student’s progress, kept in the browser and shared between its tabs. */
 export interface Store {
   /** As this page knows it now. */
   progress(): Progress;

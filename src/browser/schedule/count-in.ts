@@ -6,6 +6,7 @@ import { beatTicks } from './grid.ts';
 import { clickAt } from './metronome.ts';
 import type { Round } from './round.ts';
 
+/** The clicks before the music, and how long they take. */
 export interface CountIn {
   readonly seconds: number;
   readonly cues: readonly HitCue[];

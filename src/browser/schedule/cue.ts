@@ -4,6 +4,7 @@ import type { PlainMark } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
 import type { Mouth } from '../../score/score.ts';
 
+/** One thing to sound. */
 export type Cue = LineCue | BassCue | ChordCue | HitCue;
 
 /** One breath's run of notes that is attacked once: a note with what is tied to it and what it glides into. */
@@ -15,6 +16,7 @@ export interface LineCue {
   readonly parts: readonly LinePart[];
 }
 
+/** One note of a line: attacked, tied or glided into. */
 export interface LinePart {
   /** From the line's start. */
   readonly at: number;
@@ -26,6 +28,7 @@ export interface LinePart {
   readonly struck?: readonly number[];
 }
 
+/** A note of the bass. */
 export interface BassCue {
   readonly kind: 'bass';
   readonly at: number;
@@ -34,6 +37,7 @@ export interface BassCue {
   readonly level: number;
 }
 
+/** A chord of the band. */
 export interface ChordCue {
   readonly kind: 'chord';
   readonly at: number;
@@ -44,6 +48,7 @@ export interface ChordCue {
   readonly touch: 'stab' | 'pad';
 }
 
+/** A stroke of the drums or a click. */
 export interface HitCue {
   readonly kind: 'hit';
   readonly at: number;
@@ -53,7 +58,9 @@ export interface HitCue {
   readonly counts?: boolean;
 }
 
+/** The drums, and the clicks of metronome and count-in. */
 export const PIECES = ['kick', 'snare', 'stick', 'hat', 'ride', 'click', 'accent'] as const;
+/** One of {@link PIECES}. */
 export type Piece = (typeof PIECES)[number];
 
 /** Sorts cues by their time. */

@@ -3,6 +3,7 @@ import type { Playback, PlayedBar } from '../../score/playback.ts';
 import { beatLength } from '../../time/meter.ts';
 import { evenBeats, playedTime, type SwingGrid, swungBeat, writtenTime } from '../../time/swing.ts';
 
+/** How the time of one bar is stretched by the feel. */
 export interface BarGrid {
   /** Played ticks from the bar's start to its end: the written length, but for a pickup that starts within a beat. */
   readonly length: number;

@@ -8,6 +8,7 @@ import { type Round, roundOf } from './round.ts';
 import type { PlaySettings } from './settings.ts';
 import { tuneOf } from './tune.ts';
 
+/** Everything that sounds and shows in one round. */
 export interface Plan {
   readonly round: Round;
   readonly cues: readonly Cue[];
@@ -15,6 +16,7 @@ export interface Plan {
   readonly moments: readonly Moment[];
 }
 
+/** What the page shows from a time on. */
 export interface Moment {
   readonly at: number;
   /** Index into the round's measures, and the bar played there. */

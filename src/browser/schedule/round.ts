@@ -6,6 +6,7 @@ import { type BarGrid, barGridOf } from './grid.ts';
 import { barsToPlay } from './order.ts';
 import { type PlaySettings, tempoOfRound } from './settings.ts';
 
+/** One time through the chosen bars. */
 export interface Round {
   /** From 0. */
   readonly number: number;
@@ -15,6 +16,7 @@ export interface Round {
   readonly measures: readonly Measure[];
 }
 
+/** One bar as played in a round. */
 export interface Measure {
   /** Index into the playback's bars. */
   readonly bar: number;
@@ -33,6 +35,7 @@ export interface PlayPosition {
   readonly tick: number;
 }
 
+/** Where playing begins. */
 export const START: PlayPosition = { round: 0, measure: 0, tick: 0 };
 
 /** One round of the chosen bars: their times in seconds at the tempo of that round. */

@@ -1,6 +1,7 @@
 /** A held chord or single note to bend against, continuing until it is changed or hushed. */
 import { gainOf, type MixingDesk } from './mixing-desk.ts';
 
+/** Notes held until they are changed or stopped. */
 export interface Drone {
   /** Changes over to these frequencies; none hushes it. */
   readonly hold: (hertz: readonly number[]) => void;

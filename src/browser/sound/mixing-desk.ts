@@ -4,9 +4,12 @@ import type { Piece } from '../schedule/cue.ts';
 import { noiseBuffer, percussion } from './percussion.ts';
 import { BASS, DRONE, KEYS, OVERBENT, REED, waveOf } from './waves.ts';
 
+/** The parts that have a fader. */
 export const SOUND_PARTS = ['tune', 'bass', 'drums', 'chords', 'click', 'drone'] as const;
+/** One of {@link SOUND_PARTS}. */
 export type SoundPart = (typeof SOUND_PARTS)[number];
 
+/** The audio graph that all sound of a page goes through. */
 export interface MixingDesk {
   readonly context: BaseAudioContext;
   /** Where each part's voices go, and the count-in, which no fader belongs to. */

@@ -9,6 +9,7 @@ export const REED = [
 export const OVERBENT = [1, 0.5, 0.6, 0.2, 0.24, 0.1, 0.12, 0.05, 0.06, 0.03, 0.03, 0.02];
 /** Rich above its first two: those of its lowest notes are more than a small loudspeaker has. */
 export const BASS = [1, 0.7, 0.55, 0.45, 0.32, 0.22, 0.14, 0.08];
+/** Strengths of the partials of the band’s keyboard, from the fundamental up. Chosen by ear. */
 export const KEYS = [1, 0.42, 0.2, 0.14, 0.05, 0.04];
 /** Fifths and octaves of it must not beat against a bend, so it has few harmonics. */
 export const DRONE = [1, 0.35, 0.22, 0.1, 0.05];

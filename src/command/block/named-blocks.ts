@@ -4,6 +4,7 @@ import { nearest } from '../../diagnostics/nearest.ts';
 import { type Terminal, UsageError } from '../command.ts';
 import { problemReport } from '../course/check.ts';
 
+/** What a `LESSON` or `LESSON/BLOCK` on the command line names. */
 export interface NamedBlocks {
   readonly lesson: Lesson;
   /** The block that was named, or all of the lesson's. */

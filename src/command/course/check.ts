@@ -14,6 +14,7 @@ const FOLDER =
 
 /** How the commands name a course: as an argument, or as an option beside arguments of their own. */
 export const COURSE_ARGUMENT: Argument = { name: 'COURSE', about: FOLDER };
+/** The option that names a course where the argument names something else. */
 export const COURSE_OPTION: Option = { type: 'string', value: 'DIR', about: FOLDER };
 
 export const command: Command = {

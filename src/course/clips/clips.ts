@@ -17,6 +17,7 @@ import type { Resolved } from '../link.ts';
 import { captionsFault } from './captions.ts';
 import { CLIP_PROBLEMS } from './problems.ts';
 
+/** A recording in a lesson, with the bars it is tied to. */
 export interface Clip {
   readonly title?: string;
   readonly kind: 'video' | 'audio' | 'page';
@@ -30,6 +31,7 @@ export interface Clip {
 /** A file below the course folder, or somebody else's address, which a page loads only when it is asked to. */
 export type ClipSource = { readonly path: string } | { readonly url: string; readonly host: string };
 
+/** A passage of a recording, and the bars that are played in it. */
 export interface ClipCue {
   /** Seconds from the recording's start. */
   readonly at: number;
@@ -85,6 +87,7 @@ export interface ClipScope {
   readonly placeOf: (path: readonly (string | number)[], which: 'key' | 'value') => TextSpan;
 }
 
+/** The clips of a lesson, with the problems found in them. */
 export interface ClipsRead {
   /** One for each component; undefined where it has an error. */
   readonly clips: readonly (Clip | undefined)[];

@@ -31,6 +31,7 @@ export interface FigureScope {
   readonly scores: readonly Score[];
 }
 
+/** A figure with the problems found in it. */
 export interface FigureRead {
   /** Undefined if and only if a diagnostic is an error. */
   readonly figure: Figure | undefined;

@@ -24,6 +24,7 @@ interface Placed {
   readonly title?: string;
 }
 
+/** Notes against chords: what each note is over each chord. */
 export interface RoleTableFigure extends Placed {
   readonly kind: 'role-table';
   readonly notes: readonly TabNote[];
@@ -38,6 +39,7 @@ export type Lit =
   /** `what` says whose notes they are: `the phrase “answer”`. */
   | { readonly by: 'notes'; readonly notes: readonly TabNote[]; readonly what: string };
 
+/** All notes of a harp, hole by hole. */
 export interface HarpMapFigure extends Placed {
   readonly kind: 'harp-map';
   readonly show: 'notes' | 'degrees' | 'roles';
@@ -48,12 +50,14 @@ export interface HarpMapFigure extends Placed {
   readonly chord?: Chord;
 }
 
+/** The chords of a form, bar by bar. */
 export interface FormChartFigure extends Placed {
   readonly kind: 'form-chart';
   readonly form: string;
   readonly bars: readonly { readonly chords: readonly Chord[]; readonly target?: TabNote }[];
 }
 
+/** The bends of some holes, from the plain reed down. */
 export interface BendLadderFigure {
   readonly kind: 'bend-ladder';
   readonly harp: Harp;
@@ -73,6 +77,7 @@ export interface TemperamentTableFigure {
   readonly harp: Harp;
 }
 
+/** A figure as a plain value, which the build and the browser draw alike. */
 export type Figure =
   | RoleTableFigure
   | HarpMapFigure

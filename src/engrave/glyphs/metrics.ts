@@ -5,6 +5,7 @@ import { OUTLINES } from './outlines.ts';
 /** Units an em is drawn in in the page's sheet of outlines. */
 export const UNITS_PER_EM = 40;
 
+/** A glyph of the music font. */
 export interface Glyph {
   /** Code point, in hexadecimal: its name in the page's sheet. */
   readonly code: string;

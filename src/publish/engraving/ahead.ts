@@ -15,6 +15,7 @@ import { type BlockEngraver, engraver, storeEngraved } from './engraver.ts';
 import { type Done, ENDED, type EngravingJob, type Start } from './job.ts';
 import type { RecordStore } from './record-store.ts';
 
+/** An engraver that has begun with the blocks of the course before they are asked for. */
 export interface EngraverAhead {
   readonly engraver: Engraver;
   stop(): Promise<void>;

@@ -13,6 +13,7 @@ export interface BlockEngraver {
   text(text: string): Engraved;
 }
 
+/** What an engraver works with. */
 export interface EngraverOptions {
   /** What was engraved before. */
   readonly store: RecordStore;

@@ -9,6 +9,7 @@ export type EngravingJob = { readonly key: string } & ({ readonly score: Score }
 /** A batch that is done. */
 export type Done = readonly (readonly [key: string, engraved: Engraved])[];
 
+/** What a thread needs to begin. */
 export interface Start {
   /** The course's folder. */
   readonly dir: string;
@@ -18,4 +19,5 @@ export interface Start {
   readonly state: Int32Array;
 }
 
+/** The message after the last job. */
 export const ENDED = -1;

@@ -7,6 +7,7 @@ import { hash, randomUUID } from 'node:crypto';
 import { closeSync, mkdirSync, openSync, readdirSync, readFileSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 
+/** Texts on disk by key, kept from one build to the next. */
 export interface RecordStore {
   /** Whether there is a text for a key, as far as is known without reading it. */
   has(key: string): boolean;

@@ -8,6 +8,7 @@
 import { toNumber } from '../../../time/fraction.ts';
 import { beatLength, beatsInBar, isCompound, type Meter } from '../../../time/meter.ts';
 
+/** The styles of the band. A block’s feel and tempo choose one. */
 export type StyleName = 'straight' | 'shuffle' | 'slow' | 'fast-beat';
 
 /** What a beat is to its bar: the first, the first of a later group, the second of a group, or any further one. */
@@ -36,6 +37,7 @@ export interface BassPattern {
 /** Letters of chord cells: `.` nothing new, `s` struck short, `p` held until the next letter or chord, `-` silence. */
 export type ChordPattern = Cells;
 
+/** What bass, drums and chords play in one bar of a style. */
 export interface Style {
   readonly drums: readonly DrumPattern[];
   /** What the snare plays on the last beat of a chorus, and of the other fourth bars. */
@@ -47,6 +49,7 @@ export interface Style {
 
 const cells = (one: string, strong: string, back: string, weak: string): Cells => ({ one, strong, back, weak });
 
+/** The patterns of every style. Common practice, no source. */
 export const STYLES: Readonly<Record<StyleName, Style>> = {
   straight: {
     drums: [
