@@ -1,4 +1,4 @@
-/** What the transport plays on: a desk, on its context's clock. */
+/** What the transport plays on: the mixing desk, on its audio context's clock. */
 import type { MixingDesk } from './sound/mixing-desk.ts';
 import type { Pitches } from './sound/reed.ts';
 import { sound } from './sound/sound.ts';

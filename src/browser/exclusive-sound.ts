@@ -6,7 +6,7 @@ let quieten: (() => void) | undefined;
 /** Makes the caller the one thing that sounds; `pause` is called when something else starts. */
 export function startSounding(pause: () => void): void {
   const before = quieten;
-  // It is taken first: the one before may only come to leave it later, and then leaves nothing.
+  // The turn is taken before the pause: the sound before may end its own turn later, and must not end this one.
   quieten = pause;
   if (before !== pause) before?.();
   keepAwake('playing', true);

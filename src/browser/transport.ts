@@ -1,6 +1,6 @@
 /**
- * Plays a block against a clock that never waits: a second ahead, so that a page that is busy for half a second is not
- * heard. What is scheduled can be called off, and a change of anything continues from the place in the music.
+ * Plays a block against the audio clock, scheduling a second ahead, so that a page that is busy for half a second
+ * leaves no gap. What is scheduled can be called off, and a change of anything continues from the place in the music.
  */
 import type { Playback } from '../score/playback.ts';
 import { itemAt } from '../values/checked.ts';
@@ -11,7 +11,7 @@ import { remainingOf } from './schedule/remaining.ts';
 import { carryOver, type PlayPosition, positionAt, roundOf, START, secondsAt } from './schedule/round.ts';
 import { type PlaySettings, restartsRounds, sameRound } from './schedule/settings.ts';
 
-/** What can sound, on a clock in seconds. */
+/** An audio output, on a clock in seconds. */
 export interface AudioOutput {
   readonly now: () => number;
   readonly sound: (cue: Cue, at: number) => { readonly until: number; readonly stop: (at: number) => void };
@@ -39,7 +39,7 @@ export interface Showing {
   readonly tempo: number;
   /** Whether the count-in for it continues. */
   readonly counting: boolean;
-  /** When there is something else to show, on the clock; nobody knows that of a pause. */
+  /** When there is something else to show, on the clock; undefined while paused. */
   readonly until: number;
 }
 
@@ -59,21 +59,21 @@ export interface Transport {
 const AHEAD = 1;
 /** Milliseconds between two looks at what comes within reach: well within the second, with room for a busy page. */
 export const TICK = 200;
-/** The first sound comes this much after the click that asked for it, to be scheduled in peace. */
+/** The first sound starts this long after the click, so that there is time to schedule it. */
 const SOON = 0.06;
 /** What should have sounded longer ago than this is left out rather than played late. */
 const TOO_LATE = 0.02;
 /** From the gate's closing on, voices are stopped when nothing is heard of them any more. */
 const SILENT = 0.02;
 
-/** After the last bar its last strokes ring out. */
+/** After the last bar its last notes ring out. */
 const RING = 0.35;
 
 /** A round laid on the clock. */
 interface Laid {
   readonly plan: Plan;
   readonly at: number;
-  /** How many of its cues have been given to the stage. */
+  /** How many of its cues have been scheduled. */
   given: number;
 }
 
@@ -98,7 +98,7 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
   function planFor(round: number): Plan {
     const known = plans.get(round);
     if (known) return known;
-    // A long practice would pile up rounds nobody comes back to.
+    // A long practice would pile up rounds that are over.
     if (plans.size > 8) plans = new Map();
     const plan = roundPlan(playback, settings, round);
     plans.set(round, plan);

@@ -9,7 +9,7 @@ const HELP = { help: { type: 'boolean', about: 'Show this help.' } } as const;
 export function readArguments(command: Command, typed: readonly string[]): Input | 'help' {
   const options: Command['options'] = { ...command.options, ...HELP };
   const taken = new Map<string, string>();
-  // A draw hole would be read as an option: it goes through under another name.
+  // A draw hole would be read as an option, so it is replaced by another text before parsing.
   const args = typed.map((text, index) => {
     if (!command.hyphened?.test(text)) return text;
     taken.set(`argument ${index}`, text);
@@ -26,7 +26,7 @@ export function readArguments(command: Command, typed: readonly string[]): Input
       continue;
     }
     const { rawName } = token;
-    // What looks like another option is no value, unless it is tied on with =.
+    // What looks like another option is no value, unless it follows `=`.
     const value = token.inlineValue || !token.value?.startsWith('--') ? token.value : undefined;
     const option = Object.hasOwn(options, token.name) && rawName.startsWith('--') ? options[token.name] : undefined;
     if (!option) throw new UsageError(unknownOption(rawName, Object.keys(options)));

@@ -1,6 +1,6 @@
 /** What a command of `reedway` is: its words for the help, what it takes, and what it does. */
 
-/** Where a command speaks and is; a test gives it another one. */
+/** Where a command prints and where it was run; a test passes its own. */
 export interface Terminal {
   /** Paths are relative to it: where the command was typed. */
   readonly cwd: string;

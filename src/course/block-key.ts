@@ -1,4 +1,4 @@
-/** What goes by a block's music: a digest of everything that is made from. */
+/** The cache key of a block's music: a digest of everything the score is made from. */
 import { createHash } from 'node:crypto';
 import type { Block, Course, Lesson } from './course.ts';
 
@@ -41,7 +41,7 @@ export const exampleKey = (text: string): string => digest('example', text);
 /** A digest of some texts that differs for any other list of texts. */
 export function digest(...parts: string[]): string {
   const hash = createHash('sha256');
-  // Each part's length before it: no two lists of parts run together the same.
+  // Each part is preceded by its length, so that no two lists give the same text.
   for (const part of parts) hash.update(`${part.length}:`).update(part);
   return hash.digest('base64');
 }

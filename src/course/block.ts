@@ -138,7 +138,7 @@ export function readBlocks(
   }
 }
 
-/** That its fence is not closed has been said. */
+/** That its fence is not closed has been reported. */
 const UNCLOSED: Evaluated = { score: undefined, diagnostics: [] };
 
 const near = (word: string, known: Iterable<string>, before = ''): { nearest?: string } => {

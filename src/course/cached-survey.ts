@@ -4,7 +4,7 @@ import { readSurvey, writeSurvey } from '../curriculum/survey-text.ts';
 import { blockKeys, digest } from './block-key.ts';
 import type { Course, Lesson } from './course.ts';
 
-/** Texts by what they were made from. One that was put may be gone the next time. */
+/** Texts by what they were made from. One that was stored may be gone the next time. */
 export interface Keep {
   get(key: string): string | undefined;
   put(key: string, text: string): void;

@@ -45,7 +45,7 @@ export function readCourseFile(
     defaults: { ...DEFAULTS, ...file.settings },
     lessonSchema: lessonSchema(tables),
     wrong,
-    // Of a file that is not there, that it is missing has been said.
+    // A file that does not exist has been reported.
     problems: courseFile ? [...read.diagnostics, ...diagnostics].map(here) : [],
   };
 }

@@ -48,7 +48,7 @@ export interface Course {
   readonly problems: readonly Problem[];
   /** The text of every file that was read, by its path relative to the course folder: what problems point into. */
   readonly sources: ReadonlyMap<string, string>;
-  /** What the next load can take over; nobody else's business. */
+  /** What the next load can take over. Only `load.ts` uses it. */
   readonly memory: Memory;
 }
 

@@ -40,7 +40,7 @@ export const filesOnDisk = (dir: string): Files => ({
         closeSync(open);
       }
     } catch {
-      // It is cut short, or cannot be read at all, which the build reports when it copies it.
+      // It is cut short, or cannot be read, which the build reports when it copies the file.
       return undefined;
     }
   },

@@ -93,7 +93,7 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   const found = lesson === undefined ? undefined : places.lessons.get(lesson);
   if (found) return inLesson(found, fragment, from, span);
   const bare = bareName(path);
-  // A page or a text beside others is a lesson under an ending it has not got.
+  // A name of a page or text file means the lesson without its extension.
   const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
   if (unended === undefined && /\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
   const isPage = SITE_PAGES.filter(Boolean).includes(itemAt(bare.split('/'), 0));

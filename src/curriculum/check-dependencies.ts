@@ -1,4 +1,7 @@
-/** What is wrong with how lessons depend on each other: cycles, drafts, stages and orders that contradict the dependencies, loose ends. */
+/**
+ * Problems of how lessons depend on each other: cycles, drafts, stages and orders that contradict the dependencies,
+ * loose ends.
+ */
 import { itemAt } from '../values/checked.ts';
 import type { WrittenDependency } from './dependencies.ts';
 import type { Report } from './finding.ts';

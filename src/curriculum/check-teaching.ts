@@ -1,4 +1,4 @@
-/** Whether what lessons teach and what their blocks use fit together. */
+/** Whether lessons teach what their blocks use. */
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
@@ -126,7 +126,7 @@ function checkGaps(curriculum: NumberedPath, add: Report): void {
   }
 }
 
-/** What lessons probably mean to teach under names that nobody knows. */
+/** What lessons probably mean to teach under unknown names. */
 function meantTechniques({ lessons, repertoire }: NumberedPath): Set<string> {
   const unknown = lessons.flatMap(({ front }) => front.teaches.filter((id) => !repertoire.byId.has(id)));
   return new Set(unknown.flatMap((id) => meantBy(id, repertoire) ?? []));

@@ -83,7 +83,7 @@ export function shortestCycle(graph: Graph, among: readonly number[]): number[] 
   const inside = new Set(among);
   let best: number[] | undefined;
   for (const start of among) {
-    // Nothing is shorter than there and back.
+    // No cycle is shorter than two steps.
     if (best && best.length === 3) break;
     const way = wayRound(graph, start, inside, best ? best.length - 1 : Number.POSITIVE_INFINITY);
     if (way) best = way;
@@ -166,7 +166,7 @@ export function reachabilityOf(graph: Graph, order: readonly number[]): Reach {
   return { words, bits };
 }
 
-/** The edges that no longer way makes superfluous: the transitive reduction, which for a graph without cycles is unique. */
+/** The edges that no longer path implies: the transitive reduction, which is unique for a graph without cycles. */
 export function reduce(graph: Graph, reach: Reach): Edge[] {
   return edgesOf(graph).filter(
     ([from, to]) => !graph.next[from]?.some((other) => other !== to && reaches(reach, other, to)),

@@ -1,6 +1,6 @@
 /**
- * The path by the numbers of its lessons, which is how graphs are worked out. The checks of this module read it; everybody
- * else asks by id (`curriculum.ts`).
+ * The path by the numbers of its lessons, which is how graphs are worked out. The checks of this module read it; all
+ * other code asks by id (`curriculum.ts`).
  */
 import type { Repertoire } from '../technique/repertoire.ts';
 import { itemAt } from '../values/checked.ts';
@@ -123,7 +123,7 @@ function withoutCycles(
   return added.filter(({ from, to }) => component[from] !== component[to]);
 }
 
-/** A wish carries to what it takes: a lesson that is to come early pulls along what it needs. */
+/** A lesson that is to come early brings forward what it needs. */
 function pulled(graph: Graph, wish: Int32Array): Int32Array {
   const early = Int32Array.from(wish);
   for (const number of orderOf(graph, wish).reverse()) {

@@ -93,7 +93,7 @@ export function techniqueNeeds(
   }
   const gaps: MissingTechnique[] = [];
   for (const [id, matches] of missed) {
-    // Of the techniques one note is missed by, the narrowest says it best.
+    // Of the untaught techniques of one note, the narrowest is reported.
     const reported = eventsIn(
       narrowerUses(id)
         .filter(([narrow]) => missed.has(narrow))

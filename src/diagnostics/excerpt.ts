@@ -1,2 +1,2 @@
-/** Text of an author’s as a message may repeat it: not at any length. */
+/** An author’s text, shortened so that a message can repeat it. */
 export const excerpt = (written: string): string => (written.length > 60 ? `${written.slice(0, 60)}…` : written);

@@ -1,4 +1,4 @@
-/** What a word that nobody knows was meant to be. */
+/** The known word that an unknown one was probably meant to be. */
 
 const CARDINALS = 'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen';
 const ORDINALS =
@@ -51,7 +51,7 @@ export function nearest(written: string, known: Iterable<Known>): string | undef
     const shared = sharedWords(words, others);
     const score = Math.max(alike, shared);
     if (score > best.score) best = { meant, score };
-    // A word in common singles out nothing where others have it too.
+    // A shared word says nothing where other names have it too.
     else if (score === best.score && shared === score && meant !== best.meant) best = { meant: undefined, score };
   }
   return best.meant;

@@ -42,7 +42,7 @@ export function checkYaml<Schema extends z.ZodType>(
     remaining = found.length === 0 ? {} : withoutWrong(remaining, result.error.issues);
     result = schema.safeParse({ ...fallback, ...remaining });
   }
-  // What was no YAML was read as something its author did not write.
+  // After a syntax error, what was read is not what the author wrote.
   const misread = read.diagnostics.some(({ code }) => code === 'yaml-syntax');
   const meant = new Set(issues.flatMap(meantKeys));
   const diagnostics = misread ? [] : issues.flatMap((issue) => diagnosticsOf(issue, read, meant));

@@ -38,7 +38,7 @@ export function byShape<T extends z.ZodType>(pick: (value: unknown) => z.ZodType
     }
     return z.NEVER;
   });
-  // What the branches take and give is known to the caller alone.
+  // Only the caller knows what the branches take and give.
   return schema as unknown as z.ZodType<z.output<T>, z.input<T>>;
 }
 

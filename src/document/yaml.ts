@@ -55,7 +55,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     diagnostics.push(report('yaml-syntax', whole, TOO_DEEP));
     return { value: undefined, spans, diagnostics };
   }
-  // What follows the first mistake of syntax is mostly its echo. A repeated key is found below, where its whole name is known.
+  // What follows the first syntax error is mostly caused by it. A repeated key is found below, where its whole name is known.
   const mistake = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
   if (mistake) diagnostics.push(report('yaml-syntax', mistakeSpan(mistake), syntaxFacts(mistake, text)));
   const value = convert(document.contents, '', whole);
@@ -90,7 +90,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     const key = String(node.value);
     const keySpan = shift(node.range[0], node.range[1]);
     if (key in record) {
-      // Behind a mistake of syntax, keys are read as neighbours that were not meant to be.
+      // After a syntax error, keys may be read as siblings that are not.
       if (!mistake) diagnostics.push(report('key-twice', keySpan, { key }));
       return;
     }

@@ -21,7 +21,7 @@ import { drawTile } from './tile.ts';
 import { TILE_WIDTHS, tileSizeFor } from './tile-width.ts';
 
 /**
- * Keeps drawings between calls, and between runs if it likes. A key holds everything its drawing depends on but this
+ * Stores drawings between calls, and perhaps between runs. A key holds everything its drawing depends on but this
  * program itself: drawings stored on disk must be kept apart for each state of `src/engrave` and of VexFlow.
  */
 export interface TileCache {

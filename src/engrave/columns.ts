@@ -1,4 +1,4 @@
-/** A bar before it has a place: its columns, with all that is in line with each, and its chords. */
+/** A bar before it is laid out: its columns, with all that is in line with each, and its chords. */
 import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { Role } from '../harmony/role.ts';
@@ -67,7 +67,7 @@ export interface ChordMark {
   readonly column: number;
 }
 
-/** Stands for the line of that name, and is as wide. */
+/** Takes the place of the line of that name, and is as wide. */
 export const WAVE = '~~~~';
 
 /** What is over the lanes for a note's marks: words, or a line where it is alone. Signs at the notehead are not among it. */

@@ -67,7 +67,7 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
   const shape = shapeOf(role);
   let drawn = '';
   if (note.bend > 0) {
-    // A thread with a knot for each half step: from the centre line to a draw bend, from the natural's place to a blow bend.
+    // A line with a dot for each half step: from the centre line to a draw bend, from the natural's place to a blow bend.
     const from = sound.breath === 'draw' ? layout.centre : y + shape.top - NOTCH * note.bend;
     const to = y + shape.top;
     const step = (to - from) / (note.bend + 0.5);
@@ -84,7 +84,7 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
   return drawn;
 }
 
-/** A held note that has come to mean something else: a small shape on its line. */
+/** A held note whose role has changed: a small shape on its line. */
 function drawBead(role: Role | undefined, x: number, y: number): string {
   if (!role) return '';
   return `<use href="#s${role.degree}" class="${shapeClasses(role)}" transform="translate(${n(x)} ${n(y)})scale(.45)"/>`;
@@ -107,7 +107,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
   const role = roles[0];
   if (!role) return '';
   const blow = sound.breath === 'blow';
-  // Over a blow bend the label is above its thread.
+  // Over a blow bend the label is above that line.
   const top = (index: number): number =>
     itemAt(heights, index) - (isAttack(column) ? NOTCH * (sound.notes[index]?.bend ?? 0) : 0);
   const edge = blow

@@ -1,4 +1,4 @@
-/** What is asked of the staff: a segment's notes at their places, with all that touches them from next door. */
+/** The plan of a staff: a segment's notes at their places, with what reaches them from the neighbouring tiles. */
 import { itemAt } from '../values/checked.ts';
 import { type Clef, staffKey } from './clef.ts';
 import { type Column, glidesInto, type Segment, SIGNS } from './columns.ts';

@@ -83,7 +83,7 @@ function drawEvents(parts: TileParts, neighbours: Neighbours, settings: TileSett
   return drawn;
 }
 
-/** What flows out of a sound and into it: the line of a tie, the slant of a glide. */
+/** The lines that leave a sound and reach it: a tie's line, a glide's slant. */
 function drawFlow(
   index: number,
   next: number,

@@ -1,6 +1,6 @@
 /**
  * VexFlow set up to engrave without a browser. These settings lean on its internals, so its version is pinned, and the
- * golden pictures in the tests guard them. They are made once and depend on nothing: no call leaves anything behind.
+ * golden pictures in the tests guard them. They are made once and hold no state.
  */
 import { Element, Font, type FontInfo, Metrics, Stave } from 'vexflow/core';
 import { textMetrics } from './glyphs/metrics.ts';

@@ -1,4 +1,4 @@
-/** The same notes over each chord of a form: one note, another job. */
+/** The same notes over each chord of a form: a note's role changes with the chord. */
 import type { Pitch } from '../instrument/pitch.ts';
 import type { Playable } from '../instrument/playable.ts';
 import { type Chord, sameChord } from './chord.ts';
@@ -20,7 +20,7 @@ export interface RoleTable {
   readonly rows: readonly RoleRow[];
 }
 
-/** Each chord once, in the order of first hearing. */
+/** Each chord once, in the order of first use. */
 export const distinctChords = (chords: readonly Chord[]): readonly Chord[] =>
   chords.filter((chord, index) => chords.findIndex((other) => sameChord(chord, other)) === index);
 

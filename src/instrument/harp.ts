@@ -22,7 +22,7 @@ export type Register = (typeof REGISTERS)[number];
 /** The direction of the breath. */
 export type Breath = 'blow' | 'draw';
 
-/** An instrument in the hand: a tuning in a key and a register. */
+/** One harp: a tuning in a key and a register. */
 export interface Harp {
   readonly key: PitchClass;
   readonly register: Register;

@@ -8,7 +8,7 @@ export interface Playable extends HoleNote {
   readonly midi: number;
 }
 
-/** How a note is come by, easiest first. */
+/** How a note is produced, easiest first. */
 export type Means = 'reed' | 'slide' | 'bend' | 'overbend';
 /** From the easiest to the hardest. */
 export const MEANS: readonly Means[] = ['reed', 'slide', 'bend', 'overbend'];

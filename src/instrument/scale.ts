@@ -22,7 +22,7 @@ export interface Scale {
   readonly degrees: string;
 }
 
-/** Common knowledge of music theory; the tests hold the rows against tonal's scale dictionary. */
+/** Common knowledge of music theory; the tests compare the rows with tonal's scale dictionary. */
 export const SCALES = [
   { id: 'blues', title: 'Blues', degrees: '1 b3 4 b5 5 b7' },
   { id: 'major-pentatonic', title: 'Major pentatonic', degrees: '1 2 3 5 6' },

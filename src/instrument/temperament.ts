@@ -29,7 +29,7 @@ export const EQUAL: Temperament = TEMPERAMENTS[0];
 
 /** In hertz. Source: ISO 16 (A4 = 440 Hz). */
 export const CONCERT_A = 440;
-/** What `concertA` may be: wide enough for old and high pitches, and no mistake of a digit. */
+/** The range of `concertA`: wide enough for historical and high pitches, and narrow enough to catch a typing error. */
 export const CONCERT_A_RANGE = { from: 392, to: 466 } as const;
 
 /** A frequency over the key note’s. */
@@ -105,7 +105,7 @@ export const centsOfRatio = ([n, d]: Ratio): number => 1200 * Math.log2(n / d);
 export function centsOff(tuning: Tuning, breath: Breath, semitones: number, temperament: Temperament): number {
   if (temperament.justness === 0) return 0;
   const just = centsOfRatio(ratioToKey(tuning, breath, semitones)) - 100 * mod(semitones, 12);
-  // A ratio a hair under the octave is a little flat, not eleven hundred cents sharp.
+  // A ratio just under the octave is a few cents flat, not nearly an octave sharp.
   return temperament.justness * (mod(just + 600, 1200) - 600);
 }
 

@@ -1,4 +1,4 @@
-/** A component as an author wrote it, checked against the list of those there are. */
+/** A component as an author wrote it, checked against the list of known components. */
 import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
@@ -63,13 +63,13 @@ export function readComponent(
 ): ComponentRead {
   const references: Reference[] = [];
   const diagnostics: Diagnostic[] = [];
-  // <> and </> only hold others together.
+  // <> and </> only group other elements.
   if (name === null) return { component: undefined, references, diagnostics };
   const nameAt = source.indexOf(name, span.from);
   const nameSpan: TextSpan = { from: nameAt, to: nameAt + name.length };
   const takes = COMPONENTS.get(name);
   const known = [...COMPONENTS.keys()];
-  // A component in small letters would pass for an element of HTML that shows nothing.
+  // A component's name in small letters would be taken for an HTML element that shows nothing.
   const isElement =
     /^[a-z][a-z0-9-]*$/.test(name) && !known.some((one) => one.toLowerCase() === name.replaceAll('-', ''));
   if (REFUSED_ELEMENTS.has(name)) diagnostics.push(report('script-in-lesson', nameSpan, { name: `<${name}>` }));
@@ -78,7 +78,7 @@ export function readComponent(
   }
 
   const spans = attributesAt(source, span.from);
-  // Should the tag be written in a way that is not followed here, the whole of it is pointed at.
+  // Where the place of an attribute is not found, the problem points at the whole tag.
   const somewhere: AttributeSpan = { name: undefined, nameSpan, valueSpan: nameSpan };
   const aligned = spans.length === attributes.length;
   const written = attributes.flatMap((attribute, index): WrittenAttribute[] => {
@@ -113,7 +113,7 @@ export function readComponent(
     }
     if (/^on[a-z]/i.test(key)) diagnostics.push(report('script-in-lesson', keySpan, { name: key }));
     const { value, ...given } = givenValue(text, valueSpan);
-    // What is named in a component and is empty is the component's to report.
+    // An empty attribute of a component is reported with the component.
     const names = typeof value === 'string' && (isElement || value.trim() !== '');
     if (names && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
       references.push({ url: value, span: valueSpan, use: element === 'a' ? 'link' : isElement ? 'embed' : 'play' });

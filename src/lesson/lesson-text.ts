@@ -1,6 +1,6 @@
 /**
- * What is in a lesson's file: its front matter as YAML, its blocks, links and headings, each with its place, and
- * what can be seen to be wrong without knowing the rest of the course.
+ * What is in a lesson's file: its front matter as YAML, its blocks, links and headings, each with its place, and the
+ * problems that can be found without the rest of the course.
  */
 import GithubSlugger from 'github-slugger';
 import type { MdastNode } from 'satteri';
@@ -26,7 +26,7 @@ export interface Heading {
   readonly slug: string;
 }
 
-/** A block as it is in its lesson, read and not yet understood. */
+/** A block as it is in its lesson, parsed and not yet evaluated. */
 export interface BlockText {
   readonly text: string;
   readonly placed: Placed;
@@ -113,7 +113,7 @@ export function readLessonText(source: string): LessonText {
     const fault = fenceFault(source, span);
     if (fault) diagnostics.push(report('fence-unclosed', opening, fault));
     if (meta) diagnostics.push(report('fence-settings', restOf(opening, meta), { text: meta }));
-    // A block that swallowed what follows it would have a fault in every line.
+    // A block whose fence is not closed takes in the text after it, and would have an error in every line.
     const tree = fault ? nothing(text) : parseBlock(text);
     const range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
     return { text, placed: placedInFence(source, span, range.start.line, text), range, tree, closed: !fault };

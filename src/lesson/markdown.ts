@@ -70,7 +70,7 @@ const tooDeep = ({ at, what }: TooDeep): Diagnostic =>
   report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, fix: TOO_DEEP });
 const TOO_DEEP = 'Remove what does not belong here.';
 
-/** Whether the reader of MDX takes this, and comes through it. */
+/** Whether the MDX reader accepts this without failing. */
 export const isReadable = (source: string): boolean => readMarkdown(source, placeOf(source)).diagnostics.length === 0;
 
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */

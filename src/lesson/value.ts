@@ -5,7 +5,7 @@ import type { TextSpan } from '../diagnostics/diagnostic.ts';
 /** A value an attribute may have: data only, no code. */
 export type Value = string | number | boolean | null | undefined | readonly Value[] | { readonly [key: string]: Value };
 
-/** The library's own test knows no list that is only read. */
+/** The library's own test does not accept read-only lists. */
 export const isList = (value: Value): value is readonly Value[] => Array.isArray(value);
 
 /** Where what a list or a record holds is in the text, by its path there, the steps joined with `/` (`0/at`). */
@@ -17,7 +17,7 @@ export type ValueRead = { readonly value: Value; readonly parts: ValueParts } | 
 /** The value written in braces (undefined for a mere comment), or `bad` where it would have to be computed. */
 export function readValue(text: string): ValueRead {
   try {
-    // In brackets a comment alone is a list of nothing; the line break ends a comment that runs to the line's end.
+    // In brackets a lone comment gives an empty list; the line break ends a comment that runs to the line's end.
     const [statement] = parse(`[${text}\n]`, { ecmaVersion: 2024 }).body;
     const list = statement?.type === 'ExpressionStatement' ? statement.expression : undefined;
     if (list?.type !== 'ArrayExpression' || list.elements.length > 1) return { bad: true };

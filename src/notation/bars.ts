@@ -1,4 +1,4 @@
-/** The stream of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
+/** The items of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Lyric, Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
@@ -62,7 +62,7 @@ const emptyBar = (at: number): DraftBar => ({
   number: 0,
 });
 
-/** Lays the stream into bars. `mouth` is the embouchure at the start. */
+/** Lays the items into bars. `mouth` is the embouchure at the start. */
 export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnostics: Diagnostic[]): DraftBar[] {
   const bars: DraftBar[] = [];
   let bar = emptyBar(0);
@@ -75,7 +75,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let lineHasMusic = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
-  /** Whether anything of this bar is behind its bar line, which is its place until then. */
+  /** Whether this bar has anything yet; until then its place is its bar line's. */
   let started = false;
 
   for (const item of stream) {

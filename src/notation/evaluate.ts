@@ -93,7 +93,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   return { score, diagnostics: ordered };
 }
 
-/** A phrase used twice is checked twice; a problem is said once, where it is. */
+/** A phrase used twice is checked twice; a problem is reported once, where it is. */
 function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
   const seen = new Set<string>();
   return diagnostics

@@ -165,7 +165,7 @@ export function expandMusic(
     leave(span, name, mistakes);
   }
 
-  /** Steps into a quotation; false, and said so, where it leads back to one being read. */
+  /** Steps into a quotation; false, and reported, where it leads back to one being read. */
   function enter(other: BlockTree, phrase: string | undefined, name: string, span: TextSpan): boolean {
     const cycle = quoteChain.enter(other, phrase, name);
     if (cycle) diagnostics.push(report('quote-cycle', span, { cycle: cycle.names }));

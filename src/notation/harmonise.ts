@@ -46,7 +46,10 @@ const writtenChords = (bar: DraftBar, key: SongKey): ChordChange[] =>
     return chord ? [{ onset, chord }] : [];
   });
 
-/** A written chord holds to the end of its bar; before the first one the progression is. Repeated chords fall together. */
+/**
+ * A written chord holds to the end of its bar; before the first one the progression applies. A chord that repeats the
+ * one before is no change.
+ */
 export function overridden(base: readonly ChordChange[], written: readonly ChordChange[]): ChordChange[] {
   const first = written[0];
   const kept = first ? base.filter((change) => compare(change.onset, first.onset) < 0) : base;

@@ -25,7 +25,7 @@ import { meterName } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import { slotName } from './setting-values.ts';
 
-/** Bars to a written line: a twelve-bar is as the three lines it is. */
+/** Bars to a written line: a twelve-bar prints as three lines. */
 const BARS_A_LINE = 4;
 
 /** A score as the text of a block that reads back to the same score. */
@@ -108,7 +108,7 @@ function placesOf(score: Score): (number | undefined)[] {
   return places;
 }
 
-/** The chords a reader would give a bar of itself. */
+/** The chords a reader would give a bar that states none. */
 function baseChords(
   score: Score,
   bar: Bar,
@@ -128,7 +128,8 @@ function statedChords(chords: readonly ChordChange[], base: readonly ChordChange
   if (same === chords.length && same === falling.length) return [];
   const next = chords[same];
   const suppressed = falling[same];
-  // A chord the bar would get of itself, and does not have: say again what sounds there, which holds to the bar's end.
+  // The progression would change the chord here and the bar does not: the sounding chord is stated again, which holds
+  // to the bar's end.
   const again = suppressed && same > 0 && (!next || compare(suppressed.onset, next.onset) < 0);
   return chords.slice(again ? same - 1 : same);
 }
@@ -164,7 +165,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
     words.push(...printRun(run));
     pieces = remaining;
   }
-  // A chord behind the last event has no time in this bar, and is what the next bar begins with.
+  // A chord after the last event takes no time in this bar: the next bar begins with it.
   for (const { onset, chord } of stated)
     if (compare(onset, bar.length) >= 0) words.push(`"${chord.numeral ?? plainChord(chord)}"`);
   return { text: words.join(' '), mouth };
@@ -290,7 +291,7 @@ function barLine(bar: Bar, next: Bar | undefined): string {
   return [...end, ...start].filter(Boolean).join(' ') || '|';
 }
 
-/** The lyrics under a written line, or undefined where nobody sings in it. */
+/** The lyrics under a written line, or undefined where it has none. */
 function printWords(bars: readonly Bar[]): string | undefined {
   const sounds = bars.flatMap((bar) => bar.events.filter(isSoundEvent)).filter((sound) => !sound.tied);
   const last = sounds.findLastIndex((sound) => sound.lyric);

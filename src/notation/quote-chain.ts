@@ -1,7 +1,7 @@
-/** The way through quotations: which blocks and phrases are being read right now, and how much may still be. */
+/** The chain of quotations: which blocks and phrases are being read, and how many events may still follow. */
 import type { BlockTree } from './tree.ts';
 
-/** More than this in one block is a quotation of quotations grown out of hand. */
+/** More events than this come only from quotations of quotations that multiply. */
 export const MOST_EVENTS = 20_000;
 
 /** A block that quotes itself, perhaps through others. */

@@ -10,7 +10,7 @@ import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
 import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
 
-/** More shares of a group than this are finer than anybody reads. */
+/** A group of more shares than this is too fine to be read. */
 const MOST_SHARES = 16;
 const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
 const MARK_WORDS: readonly string[] = [...MARK_NAMES, ...MOUTHS];
@@ -94,7 +94,7 @@ class Scanner {
     return found;
   }
 
-  /** Past the run of characters that belongs to nothing, reported once. */
+  /** Skips a run of characters that mean nothing, and reports it once. */
   private unreadable(from: number): Item {
     this.at = Math.max(this.at, from + 1);
     this.match(/[^\s|"{}<>@]*/y);
@@ -367,7 +367,7 @@ class Scanner {
 }
 
 const UNMARKED: { readonly marks: NoteItem['marks']; readonly mouth: undefined } = { marks: [], mouth: undefined };
-/** A hole number may be mistyped, but not without end. */
+/** A mistyped hole number has few digits; more is not read. */
 const MOST_DIGITS = 4;
 const isDigit = (character: string | undefined): boolean =>
   character !== undefined && character >= '0' && character <= '9';
@@ -388,7 +388,7 @@ function pairedBraces(text: string, from: number): Map<number, number> {
 
 const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind === 'unreadable';
 
-/** The slot somebody may have meant who writes breath as a letter. */
+/** The slot an author may have meant who writes the breath as a letter. */
 function meantSlot(text: string): string | undefined {
   const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
   if (!letter) return undefined;

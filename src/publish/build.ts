@@ -50,7 +50,7 @@ export async function buildInto(
 
 /** What is beside the pages: scores and media. */
 async function writeFiles(folder: string, { course, lessons }: Site): Promise<void> {
-  // Several at a time: the disk is waited for less often, and not all of them are held at once.
+  // Several at a time: less waiting for the disk, and not all of them in memory at once.
   for (let from = 0; from < lessons.length; from += BATCH) {
     await Promise.all(
       lessons.slice(from, from + BATCH).map(async (lesson) => {
@@ -68,7 +68,7 @@ const BATCH = 16;
 interface Once {
   /** Begins the work, if it was not begun before. */
   start(): Promise<void>;
-  /** Once nothing continues any more, however it ended. */
+  /** When everything has ended, with or without an error. */
   settled(): Promise<unknown>;
 }
 
@@ -115,7 +115,7 @@ async function newFolder(name: string): Promise<string> {
 
 const taken = new Set<string>();
 
-/** What a build that was killed left behind is this old before it is taken away: it may be running still. In milliseconds. */
+/** Milliseconds: folders of other builds are removed only when they are older, since a younger one may still be in use. */
 const LEFT_BEHIND = 24 * 60 * 60 * 1000;
 
 async function workFolder(): Promise<string> {

@@ -28,7 +28,10 @@ export interface Claim {
   release(): Promise<void>;
 }
 
-/** Stands at the root of every site we make and names its files, so that no build removes what another hand put there. */
+/**
+ * A file at the root of every site we make. It lists the site's files, so that no build removes what somebody else put
+ * there.
+ */
 export const MANIFEST = '.reedway-site';
 
 /** The list of published files, by which a later build knows what it may remove. */
@@ -53,7 +56,7 @@ function isManifest(value: unknown): value is Manifest {
   return field('madeBy') === 'Reedway' && typeof field('base') === 'string' && Array.isArray(field('files'));
 }
 
-/** What file managers leave in any folder they show. */
+/** Files that file managers create in any folder they show. */
 const LITTER: ReadonlySet<string> = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
 
 /** Reserves the folder of a build, or says why it must not be written to. */
@@ -140,7 +143,7 @@ export async function claimOutput(folder: string): Promise<Claim | Refusal> {
 /** Whether the output folder was refused. */
 export const isRefusal = (value: Claim | Refusal): value is Refusal => 'refused' in value;
 
-/** What a fault of the disk (an error, or the system's name for it) means to somebody building a site. */
+/** What a disk error (or its system code) means to somebody building a site. */
 export function unusable(path: string, error: unknown, help?: string): Refusal {
   const because: Record<string, string> = {
     ENOSPC: 'the disk is full',
@@ -159,7 +162,7 @@ export function unusable(path: string, error: unknown, help?: string): Refusal {
   return { refused: `${path} cannot be written: ${reason}.`, ...(help === undefined ? {} : { help }) };
 }
 
-/** Refuses a folder that holds anything we did not put there: it would be gone after the swap. */
+/** Refuses a folder that holds files we did not put there: they would be lost in the swap. */
 async function strangers(target: string): Promise<Refusal | undefined> {
   let stat: Stats;
   try {
@@ -244,7 +247,7 @@ async function readHolder(lock: string): Promise<Holder | undefined> {
   }
 }
 
-/** The locks this process holds. In a container, a build that crashed may well have had our own number. */
+/** The locks this process holds. In a container, a build that crashed may have had our own process number. */
 const ours = new Set<string>();
 
 const isOther = ({ pid, host }: Holder): boolean => host !== hostname() || pid !== process.pid;

@@ -19,7 +19,7 @@ import { answerWithFile, requestPath, typeOf } from './host.ts';
 import { RESOLVED } from './lesson-modules.ts';
 
 /**
- * Milliseconds from the news of a change to the reading of it. Editors save in several steps, and for 50 ms after a change
+ * Milliseconds from the report of a change to reading it. Editors save in several steps, and for 50 ms after a change
  * the watcher (chokidar) reports no other change to the same file: what was written in that time has to be read with the first.
  */
 const SETTLED = 80;

@@ -1,11 +1,11 @@
 /**
  * Marks of one note. A row says all that reading, drawing, reading aloud, sounding and explaining a mark need to know of it;
- * nobody else knows their names. `tests/score/mark.test.ts` and `tests/browser/sound/marks.page.test.ts` fail for a row
+ * no other code names them. `tests/score/mark.test.ts` and `tests/browser/sound/marks.page.test.ts` fail for a row
  * that changes nothing that is seen, read aloud or heard.
  */
 
 export interface MarkRow {
-  /** What its player has to do, for who learns to read blocks. */
+  /** What the player has to do, for readers who learn to read blocks. */
   readonly asks: string;
   /** How it is read aloud; `{hole}` is the hole it names. */
   readonly words: string;
@@ -13,7 +13,7 @@ export interface MarkRow {
   readonly takesHole?: true;
   /** It is made by the tongue on the holes beside the note. */
   readonly needsTongue?: true;
-  /** Over with the attack: playing that starts within the note leaves it out. Others last as long as the note. */
+  /** Part of the attack: playing that starts within the note leaves it out. Others last as long as the note. */
   readonly ofAttack?: true;
   readonly drawing: MarkDrawing;
   readonly sound: MarkSound;
@@ -42,7 +42,7 @@ export type MarkSound =
   | { readonly kind: 'vibrato'; readonly rate: number; readonly cents: number; readonly depth: number }
   /** The note comes from so many cents away. */
   | { readonly kind: 'scoop'; readonly cents: number; readonly seconds: number }
-  /** The pitch gives way by so many cents in the last of the note. */
+  /** The pitch falls by so many cents at the end of the note. */
   | { readonly kind: 'drop'; readonly cents: number; readonly seconds: number }
   /** The hands open and close over the harp: times within a cycle, and the upper end of the closed and the open sound in hertz. */
   | {

@@ -10,7 +10,7 @@ import { type CueOnPage, passageEnd, passagesAt } from './passage.ts';
 export interface ClipOnPage {
   /** Plays from a cue on. */
   readonly jump: (cue: number) => void;
-  /** Fetches a recording that is elsewhere, which nobody does unasked. */
+  /** Fetches a recording from another site. Only a click does this. */
   readonly load: () => void;
 }
 
@@ -95,7 +95,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
     message.replaceChildren(clipText('cannotBePlayed'), alone);
   }
 
-  /** Of those that are on it stays the same, or becomes the one that began last; where none is, the last one stays. */
+  /** While it is on it stays the same; else it becomes the one of those on that began last. Where none is on, it stays. */
   function choosePassage(): void {
     if (!media) return;
     const now = passagesAt(cues, media.currentTime);
@@ -105,7 +105,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   const toRepeat = (): CueOnPage | undefined => (loops && passage !== undefined ? cues[passage] : undefined);
 
   function look(): void {
-    // Where it is sought to is known when it has got there.
+    // A seek is complete only when the recording has arrived there.
     if (!media || media.seeking) return;
     const repeated = toRepeat();
     if (repeated && !media.paused && media.currentTime >= passageEnd(cues, passage ?? 0) - LOOK / 2000) {
@@ -199,7 +199,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
 const calm = matchMedia('(prefers-reduced-motion: reduce)');
 
-// A hair after the time, or Chromium continues showing the caption that ends there.
+// A little after the time: at the very time Chromium still shows the caption that ends there.
 function seek(media: HTMLMediaElement, to: number): void {
   media.currentTime = to + HAIR;
 }
@@ -207,7 +207,7 @@ function seek(media: HTMLMediaElement, to: number): void {
 function play(media: HTMLMediaElement, from?: number): void {
   if (from !== undefined) seek(media, from);
   media.play().catch(() => {
-    // Refused or broken off; the recording's own controls are there.
+    // Refused or interrupted; the recording's own controls still work.
   });
 }
 

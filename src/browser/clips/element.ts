@@ -13,7 +13,7 @@ class Clip extends HTMLElement {
     if (!this.isPage) this.offerCues();
     this.querySelector('video, audio')?.addEventListener('play', () => void this.open(), { once: true });
     this.querySelector<HTMLElement>('a[data-external-kind]')?.addEventListener('click', (event) => {
-      // A link that is to be opened beside the page is one.
+      // A click that opens a link in another tab is left to the browser.
       if (event.ctrlKey || event.metaKey || event.shiftKey) return;
       event.preventDefault();
       void this.open().then((clip) => clip.load());

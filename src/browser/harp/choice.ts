@@ -18,7 +18,7 @@ import {
 } from './chosen.ts';
 
 class HarpChoice extends HTMLElement {
-  /** Choices come faster than code is loaded, and what is loaded need not come in the order it was asked for. */
+  /** Choices can come faster than code loads, and loads can finish out of order. */
   private latest = 0;
 
   connectedCallback(): void {

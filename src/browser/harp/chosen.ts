@@ -48,7 +48,7 @@ interface Stored {
   readonly temperament?: unknown;
 }
 
-/** What is kept is read as untrusted: another version or another hand may have written it. */
+/** What is stored is read as untrusted: another version or another program may have written it. */
 function readStored(): Stored {
   try {
     const value: unknown = JSON.parse(localStorage.getItem(STORED_AS) ?? '{}');
@@ -64,7 +64,7 @@ function ofCourse(): { readonly concertA: number; readonly temperament: Temperam
   return { concertA: readConcertA(Number(concertA)) ?? CONCERT_A, temperament: readTemperament(temperament) ?? EQUAL };
 }
 
-/** The harp in the address decides over the one that is kept, since somebody meant it for this page. */
+/** The harp in the address is preferred to the stored one: the address was made for this page. */
 export function readChosen(): Chosen {
   const stored = readStored();
   const course = ofCourse();

@@ -34,7 +34,7 @@ export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
     for (const place of places) put(place, place.written, '');
     return true;
   }
-  // Where the reader looks may change while the page is being set.
+  // The reader may scroll while the page is being redrawn.
   const waiting = new Set(places);
   while (waiting.size > 0) {
     const place = nearest(waiting);
@@ -124,7 +124,7 @@ function put(place: Place, next: readonly Element[], html: string): void {
   next.flatMap(foldsIn).forEach((fold, index) => {
     fold.open = open[index] ?? false;
   });
-  // Others who watch the page put their buttons on what is new first: their turn comes before this one.
+  // Other watchers of the page put their buttons on the new drawing first.
   if (focused >= 0) queueMicrotask(() => next.flatMap(focusableIn)[focused]?.focus({ preventScroll: true }));
   figure.dispatchEvent(new CustomEvent(REDRAWN_EVENT, { bubbles: true, detail: html }));
 }

@@ -1,4 +1,4 @@
-/** The page's one way to sound: made in the very click that asks for it, as browsers want. */
+/** The page's audio context. It is created in the click that asks for sound, as browsers require. */
 let context: AudioContext | undefined;
 
 declare global {
@@ -8,7 +8,7 @@ declare global {
   }
 }
 
-/** Seconds: soon enough for a note that is pressed, and at half the processor time of the shortest there is. */
+/** Seconds: short enough for a note that is pressed, and half the processor time of the shortest setting. */
 const LATENCY = 0.05;
 
 /** Makes or wakes the page's audio context; undefined where the browser cannot make sound. Call it in a click's handler. */
@@ -19,7 +19,7 @@ export function wakeSound(): AudioContext | undefined {
     if (navigator.audioSession) navigator.audioSession.type = 'playback';
     context = new AudioContext({ latencyHint: LATENCY });
   }
-  // A browser that does not let the page sound yet leaves the promise open; the player looks at the state instead.
+  // A browser that does not allow sound yet leaves the promise pending; the player looks at the state instead.
   if (context.state !== 'running') context.resume().catch(() => {});
   return context;
 }

@@ -21,7 +21,7 @@ export interface Controls {
   readonly showLargeType: (open: boolean) => void;
   readonly showHarp: () => void;
   readonly focusPlay: () => void;
-  /** Where on the screen the main row begins, which stays at its foot; the foot itself while it is not to be seen. */
+  /** Where on the screen the main row begins, which stays at the bottom; the bottom itself while the row is hidden. */
   readonly top: () => number;
 }
 

@@ -36,7 +36,7 @@ export function button(label: string, press: () => void, given: Given = {}): HTM
   return element;
 }
 
-/** A button that stays down: what it is set to is read from `aria-pressed`. */
+/** A toggle button: its state is read from `aria-pressed`. */
 export function toggle(label: string, pressed: boolean, change: (pressed: boolean) => void): HTMLButtonElement {
   const element = button(
     label,
@@ -83,7 +83,7 @@ export function slider(
   return element;
 }
 
-/** A field for a number. What is no number of the scale is put right when the field is left, and no number at all undone. */
+/** A field for a number. A number outside the range is corrected when the field is left; what is not a number is undone. */
 export function numberField(
   { least, most, step }: SliderRange,
   value: number,

@@ -1,4 +1,4 @@
-/** All a page carries until sound is asked for: a button that wakes the browser's sound and loads the player. */
+/** What a page carries until the reader presses play: a button that starts the browser's sound and loads the player. */
 import { playerButtonText } from '../texts/player-button.ts';
 import { wakeSound } from './context.ts';
 
@@ -14,7 +14,7 @@ class Player extends HTMLElement {
       } catch {
         hear.disabled = false;
         hear.textContent = playerButtonText('notLoaded');
-        // A button that is switched off loses the focus.
+        // A disabled button loses the focus.
         hear.focus();
       }
     });

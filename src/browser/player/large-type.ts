@@ -50,7 +50,7 @@ export function createLargeType(playback: () => Playback, opened: (open: boolean
     if (!element.hidden) write();
   }
 
-  /** What nobody sees is not written: a note goes by many times a second. */
+  /** Nothing is written while it is hidden: notes pass many times a second. */
   function write(): void {
     const showing = latest;
     place.textContent = showing ? placeInWords(showing, playback()) : playerText('pressPlay');

@@ -7,7 +7,7 @@ import { type Channel, DEFAULT_VOLUMES, type Mix } from './volumes.ts';
 /** Volumes, drone and mixing desk that all players of a page share. */
 export interface PageMix {
   readonly mixingDesk: MixingDesk;
-  /** Holds a drone of these frequencies, none to hush it. `taken` hears when it sounds no more, or another has its own. */
+  /** Holds a drone of these frequencies; none stops it. `taken` is called when it stops or another block takes the drone. */
   readonly hold: (hertz: readonly number[], taken: () => void) => void;
   readonly hush: () => void;
   readonly mix: Readonly<Mix>;
@@ -59,7 +59,7 @@ export function pageMixOn(context: AudioContext): PageMix {
 /** A channel as some version of the page kept it. */
 type Kept = Readonly<Partial<Record<keyof Channel, unknown>>> | null | undefined;
 
-/** What is kept is read as untrusted: another version or another hand may have written it. */
+/** What is stored is read as untrusted: another version or another program may have written it. */
 function readMix(): Mix {
   const mix = { ...DEFAULT_VOLUMES };
   try {

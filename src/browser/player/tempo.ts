@@ -19,7 +19,7 @@ export function tempoRow({ playback, change }: PlayerActions): HTMLElement {
   const { tempo: written, meter } = playback();
   const beats = isCompound(meter) ? 'dottedQuartersPerMinute' : 'quartersPerMinute';
   const ofPercent = (percent: number): number => (written * percent) / 100;
-  // No `output`: it would be read aloud besides the slider it belongs to.
+  // No `output`: it would be read aloud in addition to its slider.
   const said = make('span', { class: 'player-said' });
   const percentage = slider(
     TEMPO_PERCENT_RANGE,

@@ -1,7 +1,7 @@
 /**
  * Choosing bars on the block itself: a layer over it with a button for every bar. A press chooses its bar; a press on
- * another bar stretches the choice to it, one inside the choice narrows it to that bar, and one on the only bar chosen lets
- * it go. A drag chooses what it passes; arrow keys move, and with the shift key stretch.
+ * another bar extends the choice to it, one inside the choice narrows it to that bar, and one on the only chosen bar
+ * clears it. A drag chooses what it passes; arrow keys move, and with the shift key extend.
  */
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
@@ -144,7 +144,7 @@ export function offerTiles(
 
   layer.addEventListener('click', (event) => {
     const bar = barOf(elementAt(event));
-    // The click that ends a drag has chosen already; a key's has no drag before it.
+    // A drag has chosen before its click arrives; a click by a key has no drag before it.
     const drags = dragged && event.detail > 0;
     dragged = undefined;
     if (bar === undefined) return;

@@ -1,4 +1,7 @@
-/** What a student ticks off: `<block-mark>` under a block, `<lesson-mark>` at the end of a lesson. */
+/**
+ * The checkboxes by which a student marks things done: `<block-mark>` under a block, `<lesson-mark>` at the end of a
+ * lesson.
+ */
 import { progressHere } from './own-progress.ts';
 import { isDone, type ProgressKind } from './record.ts';
 

@@ -3,7 +3,7 @@
  * version, another program or a failing disk may have written it.
  */
 
-/** Whether something is done, and when it was last said. */
+/** Whether something is done, and when that was last set. */
 export interface DoneMark {
   readonly done: boolean;
   /** Milliseconds since 1970. Taking a mark back is kept too, so that an older record cannot bring it back. */
@@ -26,7 +26,7 @@ export const NOTHING: Progress = { lessons: new Map(), blocks: new Map() };
 /** What reading a stored record gives. */
 export type Reading =
   | { readonly kind: 'sound'; readonly progress: Progress }
-  /** Not what a record looks like, in part or as a whole: `progress` is what of it is sound. */
+  /** Not a valid record, in part or as a whole: `progress` is its valid part. */
   | { readonly kind: 'damaged'; readonly progress: Progress }
   /** Written by another version of the site. */
   | { readonly kind: 'version'; readonly version: number; readonly progress: Progress };
@@ -53,7 +53,7 @@ const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
 const isCount = (value: unknown): value is number =>
   typeof value === 'number' && Number.isSafeInteger(value) && value >= 0;
 
-/** The marks that are sound, and whether all of them were. */
+/** The marks that are valid, and whether all of them were. */
 function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, DoneMark>; readonly whole: boolean } {
   const marks = new Map<string, DoneMark>();
   if (!isRecord(value)) return { marks, whole: false };
@@ -72,7 +72,7 @@ export function writeRecord(progress: Progress, course?: string): string {
   return JSON.stringify({ version: VERSION, course, lessons: marks('lessons'), blocks: marks('blocks') });
 }
 
-/** Of each mark the one said last. Said at the same moment, done counts. */
+/** Of each mark the one set last. Set at the same moment, done counts. */
 export function merge(a: Progress, b: Progress): Progress {
   return { lessons: mergeMarks(a.lessons, b.lessons), blocks: mergeMarks(a.blocks, b.blocks) };
 }

@@ -17,7 +17,7 @@ export interface Store {
   /** As this page knows it now. */
   progress(): Progress;
   mark(kind: ProgressKind, key: string, done: boolean): void;
-  /** Takes over what another record says later than this one. */
+  /** Takes over what another record set later than this one. */
   add(other: Progress): void;
   /** Records that could not be read. */
   asides(): readonly Aside[];
@@ -103,7 +103,7 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
   return {
     progress: () => known,
     mark(kind, id, done) {
-      // Said later than whatever is known, even where a clock was put back.
+      // Later than everything known, even where a clock was set back.
       const at = Math.max(now(), (known[kind].get(id)?.at ?? 0) + 1);
       change({ ...NOTHING, [kind]: new Map([[id, { done, at }]]) });
     },

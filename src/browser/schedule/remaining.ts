@@ -5,7 +5,7 @@ import type { Cue, LineCue, LinePart } from './cue.ts';
 /** Seconds below which what is left is not worth an attack. */
 const SHORTEST_REMAINDER = 0.05;
 
-/** From a time within the cue on; undefined for what has died away by itself, and for too little. */
+/** What is left of a cue from a time within it; undefined where it has died away or too little is left. */
 export function remainingOf(cue: Cue, time: number): Cue | undefined {
   if (!('seconds' in cue) || cue.seconds - time <= SHORTEST_REMAINDER) return undefined;
   if (cue.kind === 'line') return restOfLine(cue, time);

@@ -28,10 +28,10 @@ export function tempoOfRound({ tempo, climb, loop }: PlaySettings, round: number
   return Math.min(climb.goal, tempo + round * climb.step);
 }
 
-/** Whether another choice of settings lays a round out as it is, so that it need not be begun again. */
+/** Whether new settings leave the layout of a round as it is, so that it need not start again. */
 export const sameRound = (a: PlaySettings, b: PlaySettings): boolean =>
   (['tempo', 'swing', 'range', 'trade', 'climb', 'seed'] as const).every((key) => a[key] === b[key]);
 
-/** Whether rounds are counted from the first again: with another tempo or step to climb from, and with other bars. */
+/** Whether rounds are counted from the first again: with another tempo or step, or with other bars. */
 export const restartsRounds = (a: PlaySettings, b: PlaySettings): boolean =>
   a.tempo !== b.tempo || a.climb?.step !== b.climb?.step || a.range !== b.range;

@@ -1,9 +1,9 @@
-/** A held chord or single note to bend against, continuing until it is changed or hushed. */
+/** A held chord or single note to bend against, until it is changed or stopped. */
 import { gainOf, type MixingDesk } from './mixing-desk.ts';
 
 /** Notes held until they are changed or stopped. */
 export interface Drone {
-  /** Changes over to these frequencies; none hushes it. */
+  /** Changes to these frequencies; none stops it. */
   readonly hold: (hertz: readonly number[]) => void;
 }
 

@@ -120,7 +120,7 @@ function filterOf(context: BaseAudioContext, type: BiquadFilterType, hertz: numb
   return node;
 }
 
-/** The largest sum the limiter takes as it is meant. */
+/** The largest sum that the limiter still limits as intended. */
 const LIMITER_INPUT_MAX = 2;
 /** Up to here what goes in comes out unchanged; above it bends towards {@link LIMITER_CEILING}. */
 const LIMITER_KNEE = 0.8;

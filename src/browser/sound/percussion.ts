@@ -20,7 +20,7 @@ const drop = (time: number, high: number, low: number, seconds: number): number 
 const CYMBAL = [3170, 4280, 5390, 6730, 8090];
 
 const RECIPES: Readonly<Record<Piece, Recipe>> = {
-  // Its double and its beater are what a small loudspeaker has of it.
+  // A small loudspeaker plays only the octave above it and the click of the beater.
   kick: {
     seconds: 0.28,
     sample: (t, noise) => {

@@ -14,7 +14,7 @@ export interface Pitches {
 }
 
 const ATTACK = 0.008;
-/** Time constant of the release: silent after about thirty thousandths of a second. */
+/** Time constant of the release: silent after about 30 ms. */
 const RELEASE = 0.007;
 const TAIL = 0.065;
 const LEVEL = 0.5;
@@ -79,7 +79,7 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
       colour.frequency.setTargetAtTime(open, start, 0.03);
     } else {
       enter(reeds, stretch);
-      // The reed starts dull, and its sound opens within forty thousandths of a second.
+      // The reed starts dull, and brightens within 40 ms.
       colour.frequency.setValueAtTime(Math.max(1500, highest * 1.6), at);
       colour.frequency.setTargetAtTime(open, at, 0.014);
     }
@@ -149,7 +149,7 @@ function attack(gain: AudioParam, { part, at, until }: Stretch, level: number, f
   }
 }
 
-/** How a note is come into: a bend settles from a little above, an overbend and a dip from below. */
+/** How a note begins: a bend settles from a little above, an overbend and a dip from below. */
 function enter(reeds: readonly Reed[], { part, at }: Stretch): void {
   const scoop = soundOfMarks(part.marks, 'scoop');
   for (const [index, { source }] of reeds.entries()) {
@@ -179,7 +179,7 @@ function moveTo(reeds: readonly Reed[], before: Stretch, { part, at, cents }: St
   }
 }
 
-/** A half step of bend takes some eighty thousandths of a second, deeper ones longer, and never most of the note. */
+/** A half step of bend takes about 80 ms, deeper ones longer, and never most of the note. */
 export const glideSeconds = (cents: number, note: number): number =>
   Math.min(0.04 + (0.04 * Math.abs(cents)) / 100, note * 0.6);
 
@@ -222,7 +222,7 @@ function handWah(
   }
 }
 
-/** The pitch gives way at the end of the note. */
+/** The pitch falls at the end of the note. */
 function fallOff(drop: SoundOf<'drop'>, reeds: readonly Reed[], { at, until, cents }: Stretch): void {
   const seconds = Math.min(drop.seconds, (until - at) * 0.45);
   for (const [index, { source }] of reeds.entries()) {

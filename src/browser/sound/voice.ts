@@ -2,7 +2,7 @@
 export interface Voice {
   /** When it will have ended by itself. */
   readonly until: number;
-  /** Ends it at a time, at once if need be; fading it out before is the gate's business. */
+  /** Ends it at a time, at once if need be; the gate has faded it out before. */
   readonly stop: (at: number) => void;
 }
 

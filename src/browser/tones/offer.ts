@@ -20,7 +20,7 @@ function offer(figure: Element): void {
   }
 }
 
-/** In a map one name is in several places, and who comes to a button by the keyboard hears neither row nor column. */
+/** In a map one name is in several places, and a reader who reaches a button by the keyboard hears neither row nor column. */
 function soundItAt(place: HTMLElement): string {
   const row = place.closest('tr')?.querySelector('th .aloud')?.textContent;
   const hole = /\d+/.exec(place.dataset['tab'] ?? '')?.[0];
@@ -48,7 +48,7 @@ for (const figure of figures) {
   // Drawn again for another harp.
   new MutationObserver(() => offer(figure)).observe(figure, { childList: true });
   figure.addEventListener('pointerdown', (event) => {
-    // Another button of the mouse opens a menu, in which its letting go is lost.
+    // Another mouse button opens a menu, and its release is never reported.
     if (event.button === 0) press(event);
   });
   // A key gives a click and no pointer; so does a screen reader.

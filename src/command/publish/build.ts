@@ -100,7 +100,7 @@ async function buildTo(
   }
 }
 
-/** The system's name for a fault of the disk, from Node's own errors or from those of the bundler, which has it in its words. */
+/** The system's code of a disk error, from Node's own errors or from the text of the bundler's. */
 function diskFaultOf(error: unknown): string | undefined {
   const code = errorCode(error);
   if (code !== undefined && /^E[A-Z]+$/.test(code)) return code;

@@ -39,7 +39,7 @@ export const command: Command = {
       });
       terminal.out(`${address}\n`);
       await untilStopped();
-      // A page held open somewhere is no reason to stay.
+      // An open page must not keep the process alive.
       await Promise.race([stop(), new Promise((resolve) => setTimeout(resolve, 1000).unref())]);
       return 0;
     } catch (error) {

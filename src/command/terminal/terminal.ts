@@ -1,6 +1,6 @@
 import type { Terminal } from '../command.ts';
 
-/** Progress shorter than this is not worth a flicker. In milliseconds. */
+/** Milliseconds: work shorter than this shows no progress. */
 const PATIENCE = 400;
 const PACE = 100;
 

@@ -53,7 +53,7 @@ interface ClipText {
 }
 
 interface CueText {
-  /** Undefined where that it is missing has been reported. */
+  /** Undefined where it is missing, which has been reported. */
   readonly at?: string | undefined;
   readonly until?: string | undefined;
   readonly block?: string | undefined;

@@ -1,6 +1,6 @@
 /**
- * How long a recording lasts, as its own file says at its head or its end: nothing is decoded, and of what does not say so
- * for certain nothing is claimed. The layouts are those of RIFF/WAVE (Microsoft and IBM, 1991), FLAC (RFC 9639), Ogg
+ * How long a recording lasts, as its own file says at its beginning or its end. Nothing is decoded; a file that does
+ * not say gives no length. The layouts are those of RIFF/WAVE (Microsoft and IBM, 1991), FLAC (RFC 9639), Ogg
  * (RFC 3533) with Opus (RFC 7845) and Vorbis I, ISO/IEC 14496-12, and Matroska (RFC 9559), and of MP3 ISO/IEC 11172-3.
  */
 
@@ -107,7 +107,7 @@ const MP3_SPEEDS = {
   whole: [0, 32, 40, 48, 56, 64, 80, 96, 112, 128, 160, 192, 224, 256, 320],
   lower: [0, 8, 16, 24, 32, 40, 48, 56, 64, 80, 96, 112, 128, 144, 160],
 } as const;
-/** What may be behind the last frame: words about the recording. */
+/** What may follow the last frame: texts about the recording. */
 const MP3_TAIL = 4096;
 
 /** Frame by frame, since nothing else is certain. */

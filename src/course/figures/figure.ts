@@ -43,7 +43,7 @@ const LIGHTS = ['scale', 'chord', 'notes', 'phrase', 'block', 'lesson'] as const
 
 const report = reporter(FIGURE_PROBLEMS);
 
-/** Reads a figure; attributes it does not take are somebody else's to report. */
+/** Reads a figure; attributes it does not take are reported elsewhere. */
 export function readFigure(component: ComponentText & { readonly name: FigureName }, scope: FigureScope): FigureRead {
   const attributes = attributesOf(component);
   const { at, diagnostics } = attributes;

@@ -1,4 +1,4 @@
-/** Notes down, chords across, in each cell what the note is to the chord: one note, another job. */
+/** Notes down, chords across, in each cell the note's role over the chord. */
 import { printedChord, printedNumeral } from '../../harmony/chord.ts';
 import { numeralOf } from '../../harmony/numeral.ts';
 import { type Role, roleInWords } from '../../harmony/role.ts';

@@ -1,6 +1,6 @@
 /**
  * Engraves the blocks of a course in threads of their own while this one prepares the pages, in the order in which pages ask
- * for them. A page that comes before its blocks waits: an engraver of its own would first have to be loaded and grow quick.
+ * for them. A page that comes before its blocks waits: starting another engraver would take longer than waiting.
  */
 import { createRequire } from 'node:module';
 import { availableParallelism } from 'node:os';

@@ -56,7 +56,7 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
         return measure.at + tick * round.secondsPerTick;
       },
       chordAt: (beat, part, parts) => {
-        // Thirds of a beat are no exact numbers, and a chord that comes with one must not come after it.
+        // Thirds of a beat are not exact in floating point, and a chord that starts on one must not start after it.
         const from = beat + part / parts + 1e-9;
         return spans.find((span) => span.from <= from && from < span.to);
       },

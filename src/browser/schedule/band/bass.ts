@@ -55,7 +55,7 @@ function bassNote(letter: string, { chord, next }: ChordSpan, random: () => numb
   }
 }
 
-/** Lays each note in the octave that its way from the note before asks for. */
+/** Places each note in the octave closest to the note before, in the direction the figure asks for. */
 export function walked(cues: readonly BassCue[]): BassCue[] {
   let before: number | undefined;
   return cues.map((cue) => {

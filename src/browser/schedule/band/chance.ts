@@ -1,4 +1,4 @@
-/** Numbers that vary and can be had again: the same keys give the same run of numbers from 0 up to 1. */
+/** Repeatable random numbers: the same keys give the same sequence of numbers from 0 up to 1. */
 export function chance(...keys: readonly number[]): () => number {
   let state = 0x9e3779b9;
   for (const key of keys) state = mixed(state ^ Math.imul(key + 1, 0x85ebca6b));

@@ -1,4 +1,4 @@
-/** The drummer: patterns with ornaments, a turn at the end of a phrase, a fill at the end of a chorus. */
+/** The drums: patterns with ornaments, a turn at the end of a phrase, a fill at the end of a chorus. */
 import type { HitCue, Piece } from '../cue.ts';
 import { type BandBar, letters, pick, uneven } from './bar.ts';
 import type { DrumPattern } from './style.ts';
@@ -24,7 +24,7 @@ export function drumsOf(bar: BandBar): HitCue[] {
       const drum = piece === 'kick' || piece === 'snare';
       const ornament = drum && part > 0 && Number(letter) <= ORNAMENTS.loudest && !fills(beat);
       if (ornament && random() > ORNAMENTS.share) continue;
-      // The hand that keeps time strikes the cymbal instead.
+      // The hat or ride gives way to the cymbal.
       if (opens && !drum && piece !== 'stick' && beat === 0 && part === 0) continue;
       hits.push({ kind: 'hit', at, piece, level: uneven(Number(letter) / 9, random) });
     }

@@ -2,7 +2,7 @@
 import { chromaOf, lowestFrom, mod } from '../../../instrument/pitch.ts';
 import type { PlayedChord } from '../../../score/playback.ts';
 
-/** Half steps above the root. A tone the chord lacks is the nearest thing to it that does not fight it. */
+/** Half steps above the root. Where the chord lacks a tone, the nearest one that does not clash stands in. */
 export interface Tones {
   readonly third: number;
   readonly fifth: number;
@@ -31,7 +31,7 @@ const LOWEST_CHORD_NOTE = 53;
 /** The MIDI number of the root that the bass plays. */
 export const bassRoot = (chord: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(chord.root));
 
-/** The same tone no more than an octave from the note before, and right beside it if they are a half step apart and it can be. */
+/** The same tone at most an octave from the note before, and a half step from it where that is possible. */
 export function octaveNear(midi: number, before: number): number {
   const step = mod(midi - before, 12);
   const reach = step === 1 || step === 11 ? 1 : 12;
