@@ -126,7 +126,7 @@ function makeLesson(
   const quotable = ancestors.flatMap((index) => offers[index] ?? []);
   const positions = teaches.flatMap((technique) => POSITION_NAMES[technique] ?? []);
   const known = [1, ...Object.entries(POSITION_NAMES).flatMap(([name, number]) => (taught.has(name) ? [number] : []))];
-  const front = [
+  const frontMatter = [
     '---',
     `title: ${title(random)} ${planned.index + 1}`,
     `summary: ${sentence(random).replace(/[*;]/g, '')}`,
@@ -148,7 +148,7 @@ function makeLesson(
     const text = prose(random, words / Math.max(1, blocks), linked);
     sections.push(`## ${title(random)}`, text, `\`\`\`tab\n${made.text}\n\`\`\``);
   }
-  return { text: `${[...front, '', sentence(random), '', sections.join('\n\n')].join('\n')}\n`, offers: mine };
+  return { text: `${[...frontMatter, '', sentence(random), '', sections.join('\n\n')].join('\n')}\n`, offers: mine };
 }
 
 /** A few lessons on the way to this one, near and far. */

@@ -9,8 +9,8 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { playbackFrom, SETTINGS } from '../tests/browser/schedule/some-block.ts';
+import { bundle, openBrowser, serve } from '../tests/browser/sound/browser-sound.ts';
 import { lessonPage } from '../tests/browser/sound/lesson-page.ts';
-import { bundle, openBrowser, serve } from '../tests/browser/sound/studio.ts';
 
 const SECONDS = Number(process.argv[2] ?? 15);
 const TURNS = 3;

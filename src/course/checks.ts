@@ -17,11 +17,11 @@ export type Check = (course: CheckedCourse) => readonly Problem[];
 const report = reporter(COURSE_PROBLEMS);
 
 const requirementsExist: Check = ({ lessons, byId }) =>
-  lessons.flatMap(({ file, front, places }) =>
-    front.requires.flatMap((lesson, index) => {
+  lessons.flatMap(({ file, frontMatter, places }) =>
+    frontMatter.requires.flatMap((lesson, index) => {
       if (byId.has(lesson)) return [];
       // By its title is how a teacher speaks of a lesson.
-      const titled = lessons.find(({ front }) => front.title.toLowerCase() === lesson.toLowerCase());
+      const titled = lessons.find(({ frontMatter }) => frontMatter.title.toLowerCase() === lesson.toLowerCase());
       const diagnostic = report(
         'requires-unknown',
         { from: 0, to: 0 },
@@ -36,8 +36,8 @@ const pathHolds: Check = (course) => {
   const unsure = new Set<string>();
   const files = new Set<string>();
   // In the order of the path, so that what a lesson requires has been looked at before it.
-  for (const { id, file, front } of course.lessons) {
-    if (!front.requires.some((other) => !course.byId.has(other) || unsure.has(other))) continue;
+  for (const { id, file, frontMatter } of course.lessons) {
+    if (!frontMatter.requires.some((other) => !course.byId.has(other) || unsure.has(other))) continue;
     unsure.add(id);
     files.add(file);
   }

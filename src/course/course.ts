@@ -15,7 +15,7 @@ import type { Repertoire } from '../technique/repertoire.ts';
 import type { Block } from './block.ts';
 import type { Clip } from './clips/clips.ts';
 import type { CourseFile } from './course-schema.ts';
-import type { LessonFront } from './lesson-schema.ts';
+import type { LessonFrontMatter } from './lesson-schema.ts';
 import type { LinkTarget } from './link.ts';
 import type { Memory } from './memory.ts';
 
@@ -61,7 +61,7 @@ export interface Lesson {
   /** The file's text without a byte order mark; line ends as they are. */
   readonly source: string;
   /** A lesson whose front matter cannot be read goes by its id and the defaults. */
-  readonly front: LessonFront;
+  readonly frontMatter: LessonFrontMatter;
   /** Where the front matter says it, in the file. */
   readonly places: YamlPlaces;
   /** What blocks of this lesson start from: its front matter over the course. */

@@ -2,7 +2,7 @@
 import { groups, keys, list, namedValues, number, text, yesOrNo } from '../document/schema.ts';
 import type { Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
-import { clipSchema, type FrontClip } from './clips/clips.ts';
+import { clipSchema, type FrontMatterClip } from './clips/clips.ts';
 import { mergeSettings, oneProgression, settingShape } from './setting-schema.ts';
 
 /** Silences one kind of finding in its lesson. */
@@ -12,7 +12,7 @@ export interface Allow {
 }
 
 /** The front matter of a lesson. */
-export interface LessonFront {
+export interface LessonFrontMatter {
   readonly title: string;
   readonly summary?: string | undefined;
   /** The id of a stage; a lesson of none is before all of them. */
@@ -29,7 +29,7 @@ export interface LessonFront {
   readonly order?: number | undefined;
   readonly allow: readonly Allow[];
   /** Recordings, by the names that place them in the text. */
-  readonly clips: Readonly<Record<string, FrontClip>>;
+  readonly clips: Readonly<Record<string, FrontMatterClip>>;
   readonly settings: Partial<Settings>;
 }
 
@@ -49,7 +49,7 @@ export const lessonSchema = (tables: Tables) =>
     ...settingShape(tables),
   })
     .superRefine(oneProgression)
-    .transform((read): LessonFront => {
+    .transform((read): LessonFrontMatter => {
       const { title, summary, stage, requires, teaches, minutes, draft = false, order, allow, clips } = read;
       return {
         title,

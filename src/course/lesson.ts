@@ -9,7 +9,7 @@ import { type BlockText, type LessonText, readLessonText } from '../lesson/lesso
 import type { Settings } from '../notation/settings.ts';
 import type { CourseFileRead } from './course-file.ts';
 import { LESSONS, type TextFile } from './folder.ts';
-import type { LessonFront } from './lesson-schema.ts';
+import type { LessonFrontMatter } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 /** A lesson as far as its own file tells. */
@@ -19,7 +19,7 @@ export interface LessonRead {
   readonly text: LessonText;
   /** The course it was read for. */
   readonly head: CourseFileRead;
-  readonly front: LessonFront;
+  readonly frontMatter: LessonFrontMatter;
   readonly places: YamlPlaces;
   readonly defaults: Settings;
   readonly blocks: readonly NamedBlock[];
@@ -46,7 +46,7 @@ export function readLesson(
   if (same && before.head === head) return before;
   const text = same ? before.text : readLessonText(source);
   const id = file.slice(LESSONS.length + 1, -'.mdx'.length).normalize();
-  const { front, diagnostics } = readFront(text, head, id);
+  const { frontMatter, diagnostics } = readFront(text, head, id);
   const { blocks, problems } = nameBlocks(text, file);
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
   return {
@@ -54,32 +54,32 @@ export function readLesson(
     file,
     text,
     head,
-    front,
-    places: yamlPlaces(text.front.spans, text.placed),
-    defaults: { ...head.defaults, ...front.settings },
+    frontMatter,
+    places: yamlPlaces(text.frontMatter.spans, text.placed),
+    defaults: { ...head.defaults, ...frontMatter.settings },
     blocks,
     problems: [
-      ...[...nameFaults(id), ...text.diagnostics, ...text.front.diagnostics, ...diagnostics].map(here),
+      ...[...nameFaults(id), ...text.diagnostics, ...text.frontMatter.diagnostics, ...diagnostics].map(here),
       ...problems,
     ],
   };
 }
 
 interface FrontRead {
-  readonly front: LessonFront;
+  readonly frontMatter: LessonFrontMatter;
   readonly diagnostics: readonly Diagnostic[];
 }
 
 function readFront(text: LessonText, head: CourseFileRead, id: string): FrontRead {
-  const { value: front, diagnostics } = checkYaml(head.lessonSchema, text.front, { title: id });
+  const { value: frontMatter, diagnostics } = checkYaml(head.lessonSchema, text.frontMatter, { title: id });
   // Front matter that is missing altogether has been reported as such.
-  if (!text.front.written) return { front, diagnostics: [] };
+  if (!text.frontMatter.written) return { frontMatter, diagnostics: [] };
   const stages = head.file.stages.map((stage) => stage.id);
-  const { stage } = front;
-  if (stage === undefined || stages.includes(stage) || head.wrong.has('stages')) return { front, diagnostics };
-  const span = text.front.spans.get('stage')?.value ?? { from: 0, to: 0 };
+  const { stage } = frontMatter;
+  if (stage === undefined || stages.includes(stage) || head.wrong.has('stages')) return { frontMatter, diagnostics };
+  const span = text.frontMatter.spans.get('stage')?.value ?? { from: 0, to: 0 };
   return {
-    front,
+    frontMatter,
     diagnostics: [
       ...diagnostics,
       report('stage-unknown', span, { stage, nearest: nearest(stage, stages), known: stages }),

@@ -97,7 +97,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
     ],
     {
       course: { file: COURSE_FILE, places: head.places, severity: file.severity },
-      lessons: lessons.map(({ file, places, front }) => ({ file, places, allow: front.allow })),
+      lessons: lessons.map(({ file, places, frontMatter }) => ({ file, places, allow: frontMatter.allow })),
       strict: options.strict ?? false,
     },
     ALL_PROBLEMS,
@@ -110,9 +110,9 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
 }
 
 function placesOf(read: readonly LessonRead[], media: readonly string[]): Places {
-  const lessons = read.map(({ id, front, blocks, text }): [string, LessonPlaces] => [
+  const lessons = read.map(({ id, frontMatter, blocks, text }): [string, LessonPlaces] => [
     id,
-    { id, draft: front.draft, blocks, headings: text.headings },
+    { id, draft: frontMatter.draft, blocks, headings: text.headings },
   ]);
   return { lessons: new Map(lessons), media: new Set(media) };
 }
@@ -142,7 +142,7 @@ function assemble(
   places: Places,
   folder: CourseFolder,
 ): Part {
-  const { id, file, text, front, defaults } = read;
+  const { id, file, text, frontMatter, defaults } = read;
   const problems = [...read.problems];
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
   const rangeOf = ({ from, to }: TextSpan): SourceRange => ({
@@ -167,15 +167,15 @@ function assemble(
     return { range: rangeOf(component.span), figure };
   });
   const clipTexts = text.components.filter(isClip);
-  const clips = readClips(clipTexts, front.clips, {
+  const clips = readClips(clipTexts, frontMatter.clips, {
     blocks: read.blocks.map((block) => block.id),
     scoreOf: (block) => scoreOf(id, block),
     resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
     textOf: folder.textOf,
     lengthOf: folder.lengthOf,
-    isWritten: (name) => text.front.spans.has(`clips/${name}`),
+    isWritten: (name) => text.frontMatter.spans.has(`clips/${name}`),
     placeOf: (path, which) => {
-      const spans = nearestPlace(text.front.spans, path);
+      const spans = nearestPlace(text.frontMatter.spans, path);
       return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };
     },
   });
@@ -184,7 +184,7 @@ function assemble(
     id,
     file,
     source: text.source,
-    front,
+    frontMatter,
     places: read.places,
     defaults,
     blocks: understood.map(({ block }) => block),

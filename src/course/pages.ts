@@ -23,7 +23,7 @@ export function pagesExist(course: CheckedCourse): Problem[] {
     lesson.links.flatMap((link) => {
       if (link.target.kind !== 'page') return [];
       const { path, rest } = link.target;
-      return faultOf(course, shownWith(lesson.front.draft), path.replace(/\/$/, ''), rest).map((diagnostic) =>
+      return faultOf(course, shownWith(lesson.frontMatter.draft), path.replace(/\/$/, ''), rest).map((diagnostic) =>
         problemAt(diagnostic, lesson.file, link.range),
       );
     }),
@@ -43,7 +43,7 @@ const isBroken = ({ blocks, figures }: Lesson): boolean =>
 
 /** Drafts have pages only where they are shown themselves. */
 function shownIn({ lessons, path, repertoire }: CheckedCourse, drafts: boolean): Shown {
-  const shown = lessons.filter(({ front }) => drafts || !front.draft);
+  const shown = lessons.filter(({ frontMatter }) => drafts || !frontMatter.draft);
   return {
     techniques: new Set(shownTechniques(shown, path, repertoire).keys()),
     harps: new Set(shown.flatMap((lesson) => harpsOf(lesson).map(({ tuning }) => tuning.id))),

@@ -29,7 +29,7 @@ export function publishedPath({
   repertoire,
   lessons,
 }: Pick<Course, 'path' | 'file' | 'repertoire' | 'lessons'>): Curriculum {
-  const published = lessons.filter(({ front }) => !front.draft);
+  const published = lessons.filter(({ frontMatter }) => !frontMatter.draft);
   if (published.length === lessons.length) return path;
   const surveyOf = ({ id }: PathLesson): LessonSurvey => stepOf(path, id).survey;
   return coursePath(published, file.stages, repertoire, surveyOf);
@@ -40,7 +40,7 @@ export const pathIsSound = ({ path, file, byId }: Pick<Course, 'path' | 'file' |
   checkPath(path, file.stages).map((finding) => problemOf(finding, valueAt(byId, finding.lesson)));
 
 function problemOf({ place, diagnostic }: Finding, { file, places, blocks }: Lesson): Problem {
-  if ('front' in place) return placeAt(diagnostic, file, places, place.front.split('/'), 'value');
+  if ('frontMatter' in place) return placeAt(diagnostic, file, places, place.frontMatter.split('/'), 'value');
   const block = 'block' in place ? blocks[place.block] : undefined;
   if ('block' in place && block && place.span) return locate({ ...diagnostic, span: place.span }, file, block.placed);
   return problemAt(diagnostic, file, ('range' in place ? place.range : block?.range) ?? TOP);

@@ -42,7 +42,7 @@ export function shownTechniques(
   }
   const shown = new Map<string, ShownTechnique>();
   for (const technique of techniques) {
-    const taughtIn = lessons.filter(({ front }) => front.teaches.includes(technique.id));
+    const taughtIn = lessons.filter(({ frontMatter }) => frontMatter.teaches.includes(technique.id));
     // Blocks of one level stay in the order of their lessons.
     const own = (uses.get(technique.id) ?? []).sort((a, b) => a.level - b.level);
     if (taughtIn.length + own.length > 0) shown.set(technique.id, { technique, taughtIn, uses: own });

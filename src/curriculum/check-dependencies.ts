@@ -32,8 +32,8 @@ function checkRequirements(curriculum: NumberedPath, add: Report): void {
   const { lessons, numberOf, way } = curriculum;
   lessons.forEach((lesson, number) => {
     const seen = new Set<string>();
-    lesson.front.requires.forEach((id, index) => {
-      const place = { front: `requires/${index}` };
+    lesson.frontMatter.requires.forEach((id, index) => {
+      const place = { frontMatter: `requires/${index}` };
       const required = numberOf.get(id);
       if (required === number) add(lesson, place, 'requires-self', { lesson: id });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'requires' });
@@ -105,7 +105,7 @@ function checkDrafts(curriculum: NumberedPath, add: Report): void {
     const needed = at(curriculum, from);
     const lesson = at(curriculum, to);
     const key = `${from} ${to}`;
-    if (!needed.front.draft || lesson.front.draft || reported.has(key)) continue;
+    if (!needed.frontMatter.draft || lesson.frontMatter.draft || reported.has(key)) continue;
     reported.add(key);
     add(lesson, place, reason.kind === 'requires' ? 'requires-draft' : 'quotes-draft', { lesson: needed.id });
   }
@@ -114,13 +114,13 @@ function checkDrafts(curriculum: NumberedPath, add: Report): void {
 /** A lesson that needs none, other than the one the course begins with. Where no lesson requires another, there is no path to be off. */
 function checkLooseEnds(curriculum: NumberedPath, add: Report): void {
   const { lessons, written, order } = curriculum;
-  if (lessons.every(({ front }) => front.requires.length === 0)) return;
+  if (lessons.every(({ frontMatter }) => frontMatter.requires.length === 0)) return;
   const tied = new Set(written.map(({ to }) => to));
-  const loose = order.filter((number) => !tied.has(number) && at(curriculum, number).front.requires.length === 0);
+  const loose = order.filter((number) => !tied.has(number) && at(curriculum, number).frontMatter.requires.length === 0);
   const [first, ...others] = loose;
   if (first === undefined) return;
   for (const number of others) {
-    add(at(curriculum, number), { front: 'title' }, 'lesson-unreached', { first: at(curriculum, first).id });
+    add(at(curriculum, number), { frontMatter: 'title' }, 'lesson-unreached', { first: at(curriculum, first).id });
   }
 }
 
@@ -129,7 +129,7 @@ function checkStages(curriculum: NumberedPath, stages: readonly PathStage[], add
   const reported = new Set<string>();
   for (const dependency of curriculum.written) {
     const [needed, lesson] = [at(curriculum, dependency.from), at(curriculum, dependency.to)];
-    const [neededStage, stage] = [place.get(needed.front.stage ?? ''), place.get(lesson.front.stage ?? '')];
+    const [neededStage, stage] = [place.get(needed.frontMatter.stage ?? ''), place.get(lesson.frontMatter.stage ?? '')];
     const key = `${dependency.from} ${dependency.to}`;
     if (neededStage === undefined || stage === undefined || neededStage <= stage || reported.has(key)) continue;
     reported.add(key);
@@ -148,12 +148,12 @@ function checkOrders(curriculum: NumberedPath, add: Report): void {
   /** Of what each lesson needs within its stage, itself included, the one with the highest order. */
   const highest: (number | undefined)[] = [];
   const orderOf = (number: number | undefined): number =>
-    (number === undefined ? undefined : at(curriculum, number).front.order) ?? Number.NEGATIVE_INFINITY;
+    (number === undefined ? undefined : at(curriculum, number).frontMatter.order) ?? Number.NEGATIVE_INFINITY;
   for (const number of way.order) {
-    const { stage, order } = at(curriculum, number).front;
+    const { stage, order } = at(curriculum, number).frontMatter;
     let needed: number | undefined;
     for (const before of way.graph.before[number] ?? []) {
-      if (at(curriculum, before).front.stage !== stage) continue;
+      if (at(curriculum, before).frontMatter.stage !== stage) continue;
       if (orderOf(highest[before]) > orderOf(needed)) needed = highest[before];
     }
     if (order !== undefined && needed !== undefined && orderOf(needed) > order) {
@@ -163,7 +163,7 @@ function checkOrders(curriculum: NumberedPath, add: Report): void {
         needed: at(curriculum, needed).id,
         neededOrder: orderOf(needed),
       };
-      add(at(curriculum, number), { front: 'order' }, 'order-contradicts', facts);
+      add(at(curriculum, number), { frontMatter: 'order' }, 'order-contradicts', facts);
     }
     highest[number] = order !== undefined && order >= orderOf(needed) ? number : needed;
   }

@@ -27,15 +27,15 @@ function checkEntries(curriculum: NumberedPath, add: Report): void {
     const readable = survey.every((block) => block !== undefined);
     const used = new Set(survey.flatMap((block) => block?.found.map(({ technique }) => technique.id) ?? []));
     const seen = new Set<string>();
-    lesson.front.teaches.forEach((id, index) => {
-      const place = { front: `teaches/${index}` };
+    lesson.frontMatter.teaches.forEach((id, index) => {
+      const place = { frontMatter: `teaches/${index}` };
       const technique = repertoire.byId.get(id);
       if (!technique) add(lesson, place, 'teaches-unknown', { id, nearest: meantBy(id, repertoire) });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'teaches' });
       else {
         if (readable && technique.find !== 'not-in-score' && !used.has(id))
           add(lesson, place, 'taught-unused', { technique });
-        checkFoundation(curriculum, number, technique, place.front, add);
+        checkFoundation(curriculum, number, technique, place.frontMatter, add);
       }
       seen.add(id);
     });
@@ -47,7 +47,7 @@ function checkFoundation(
   curriculum: NumberedPath,
   number: number,
   technique: Technique,
-  front: string,
+  frontMatter: string,
   add: Report,
 ): void {
   const { repertoire, teachers } = curriculum;
@@ -59,7 +59,7 @@ function checkFoundation(
     const standIns = [id, ...(repertoire.narrower.get(id) ?? [])];
     if (standIns.some((one) => teacherBefore(way, one, number) !== undefined)) continue;
     const facts = { technique, needs, teacher: at(curriculum, teacher).id };
-    add(at(curriculum, number), { front }, 'taught-too-early', facts);
+    add(at(curriculum, number), { frontMatter }, 'taught-too-early', facts);
   }
 }
 
@@ -78,7 +78,7 @@ function checkFirsts(curriculum: NumberedPath, add: Report): void {
     if (first === undefined) continue;
     for (const number of others) {
       const lesson = at(curriculum, number);
-      const place = { front: `teaches/${lesson.front.teaches.indexOf(id)}` };
+      const place = { frontMatter: `teaches/${lesson.frontMatter.teaches.indexOf(id)}` };
       add(lesson, place, 'taught-twice', { technique, first: at(curriculum, first).id });
     }
   }
@@ -128,7 +128,7 @@ function checkGaps(curriculum: NumberedPath, add: Report): void {
 
 /** What lessons probably mean to teach under unknown names. */
 function meantTechniques({ lessons, repertoire }: NumberedPath): Set<string> {
-  const unknown = lessons.flatMap(({ front }) => front.teaches.filter((id) => !repertoire.byId.has(id)));
+  const unknown = lessons.flatMap(({ frontMatter }) => frontMatter.teaches.filter((id) => !repertoire.byId.has(id)));
   return new Set(unknown.flatMap((id) => meantBy(id, repertoire) ?? []));
 }
 

@@ -33,10 +33,10 @@ export function writtenDependencies(
 ): WrittenDependency[] {
   const dependencies: WrittenDependency[] = [];
   lessons.forEach((lesson, to) => {
-    lesson.front.requires.forEach((id, place) => {
+    lesson.frontMatter.requires.forEach((id, place) => {
       const from = numberOf.get(id);
       if (from === undefined || from === to) return;
-      dependencies.push({ from, to, reason: { kind: 'requires' }, place: { front: `requires/${place}` } });
+      dependencies.push({ from, to, reason: { kind: 'requires' }, place: { frontMatter: `requires/${place}` } });
     });
     for (const block of lesson.blocks) {
       for (const quote of block.quotes) {

@@ -55,7 +55,7 @@ export function placeOfUse(lesson: PathLesson, block: number, match: Match, { fi
   for (const key of rules.flatMap((rule) => Object.keys(rule.block ?? {}))) {
     const line = lesson.blocks[block]?.tree.header.get(key);
     if (line) return { block, span: line.valueSpan };
-    if (lesson.places.has(key)) return { front: key };
+    if (lesson.places.has(key)) return { frontMatter: key };
   }
   return { block };
 }

@@ -94,10 +94,10 @@ export function shortestCycle(graph: Graph, among: readonly number[]): number[] 
 /** The shortest way from a node back to itself in fewer than `limit` steps, breadth first. */
 function wayRound(graph: Graph, start: number, inside: ReadonlySet<number>, limit: number): number[] | undefined {
   const cameFrom = new Map<number, number>();
-  let front = [start];
-  for (let steps = 1; steps < limit && front.length > 0; steps++) {
+  let frontier = [start];
+  for (let steps = 1; steps < limit && frontier.length > 0; steps++) {
     const reached: number[] = [];
-    for (const node of front) {
+    for (const node of frontier) {
       for (const target of graph.next[node] ?? []) {
         if (target === start) {
           const way = [start];
@@ -109,7 +109,7 @@ function wayRound(graph: Graph, start: number, inside: ReadonlySet<number>, limi
         reached.push(target);
       }
     }
-    front = reached;
+    frontier = reached;
   }
   return undefined;
 }

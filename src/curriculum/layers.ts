@@ -43,7 +43,7 @@ export function layersOf(curriculum: Pick<Curriculum, 'steps'>, lessons: readonl
   };
   for (const id of lessons) {
     const { lesson, needs } = stepOf(curriculum, id);
-    const { stage } = lesson.front;
+    const { stage } = lesson.frontMatter;
     if (!open || open.stage !== stage) {
       close();
       open = { stage, firstLayer: room.length };

@@ -6,7 +6,7 @@ import type { Score } from '../score/score.ts';
 /** What the path needs to know of a lesson. */
 export interface PathLesson {
   readonly id: string;
-  readonly front: {
+  readonly frontMatter: {
     readonly title: string;
     readonly stage?: string | undefined;
     readonly requires: readonly string[];
@@ -40,7 +40,7 @@ export interface PathQuote {
 /** Where in a lesson something is. */
 export type LessonPlace =
   /** A value of its front matter by its path: `requires/2`, `teaches/0`, `order`, `title`. */
-  | { readonly front: string }
+  | { readonly frontMatter: string }
   /** A run of characters of a block's text, or the whole block. */
   | { readonly block: number; readonly span?: TextSpan }
   /** Lines and columns of its file. */

@@ -149,8 +149,9 @@ function placesIn(order: readonly number[]): Int32Array {
  */
 export function wishedRank(lessons: readonly PathLesson[], stages: readonly string[]): Int32Array {
   const stageAt = new Map(stages.map((id, index) => [id, index + 1]));
-  const stage = (lesson: PathLesson): number => (lesson.front.stage && stageAt.get(lesson.front.stage)) || 0;
-  const order = (lesson: PathLesson): number => lesson.front.order ?? Number.POSITIVE_INFINITY;
+  const stage = (lesson: PathLesson): number =>
+    (lesson.frontMatter.stage && stageAt.get(lesson.frontMatter.stage)) || 0;
+  const order = (lesson: PathLesson): number => lesson.frontMatter.order ?? Number.POSITIVE_INFINITY;
   return ranked(lessons.length, (a, b) => {
     const [one, other] = [itemAt(lessons, a), itemAt(lessons, b)];
     return stage(one) - stage(other) || (order(one) === order(other) ? 0 : order(one) - order(other)) || a - b;

@@ -20,7 +20,7 @@ export function sheetsOf(curriculum: Pick<Curriculum, 'steps' | 'order'>): Sheet
   if (order.length <= SHEET) return order.length === 0 ? [] : [{ lessons: order }];
   const stages = new Map<string | undefined, string[]>();
   for (const id of order) {
-    const { stage } = stepOf(curriculum, id).lesson.front;
+    const { stage } = stepOf(curriculum, id).lesson.frontMatter;
     const list = stages.get(stage);
     if (list) list.push(id);
     else stages.set(stage, [id]);

@@ -39,7 +39,7 @@ export type Teachers = ReadonlyMap<string, readonly number[]>;
 export function teachersOf(lessons: readonly PathLesson[], rank: ArrayLike<number>): Teachers {
   const teachers = new Map<string, number[]>();
   lessons.forEach((lesson, number) => {
-    for (const id of new Set(lesson.front.teaches)) {
+    for (const id of new Set(lesson.frontMatter.teaches)) {
       const others = teachers.get(id);
       if (others) others.push(number);
       else teachers.set(id, [number]);

@@ -40,7 +40,7 @@ export interface BlockText {
 export interface LessonText {
   readonly source: string;
   readonly placed: Placed;
-  readonly front: FrontMatter;
+  readonly frontMatter: FrontMatter;
   readonly blocks: readonly BlockText[];
   readonly references: readonly Reference[];
   /** The components among what the lesson says, in order. */
@@ -106,7 +106,16 @@ export function readLessonText(source: string): LessonText {
       }
     }
   }
-  return { source, placed, front: readFrontMatter(source), blocks, references, components, headings, diagnostics };
+  return {
+    source,
+    placed,
+    frontMatter: readFrontMatter(source),
+    blocks,
+    references,
+    components,
+    headings,
+    diagnostics,
+  };
 
   function readFence({ value: text, meta }: MdastNode & { type: 'code' }, span: TextSpan): BlockText {
     const opening = lineFrom(source, span.from);

@@ -44,9 +44,9 @@ export interface Serving {
 }
 
 /** Starts the authoring server, which reads the course again whenever a file of it changes. */
-export async function serve({ dir, port, engraver, read, onRead: heard }: Serving): Promise<Served> {
+export async function serve({ dir, port, engraver, read, onRead }: Serving): Promise<Served> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1';
-  const standing: SiteOptions = { base: '/', origin: undefined, authoring: true };
+  const options: SiteOptions = { base: '/', origin: undefined, authoring: true };
   const cacheDir = join(cacheFolder(), 'serve');
   await mkdir(cacheDir, { recursive: true });
   let latest = readCourse(undefined);
@@ -56,7 +56,7 @@ export async function serve({ dir, port, engraver, read, onRead: heard }: Servin
   const publicDir = join(dir, 'public');
   const server = await dev({
     ...siteConfig({
-      ...standing,
+      ...options,
       cacheDir,
       publicDir: existsSync(publicDir) ? publicDir : undefined,
       plugins: [watchCourse(dir, reread), serveFiles(dir)],
@@ -72,8 +72,8 @@ export async function serve({ dir, port, engraver, read, onRead: heard }: Servin
       if (before) await sleep(SETTLED);
       return read(before);
     })();
-    holdSite(course.then((value) => siteOf(value, engraver, standing)));
-    course.then(heard);
+    holdSite(course.then((value) => siteOf(value, engraver, options)));
+    course.then(onRead);
     return course;
   }
 

@@ -34,7 +34,7 @@ export function courseMetadata(site: Site): object {
     ...(minutes > 0 ? { timeRequired: minutesAsDuration(minutes) } : {}),
     hasPart: site.lessons.map((lesson, index) => ({
       '@type': 'LearningResource',
-      name: lesson.front.title,
+      name: lesson.frontMatter.title,
       position: index + 1,
       ...located(site, site.addresses.lesson(lesson.id)),
     })),
@@ -43,20 +43,20 @@ export function courseMetadata(site: Site): object {
 
 /** A lesson as a schema.org LearningResource. */
 export function lessonMetadata(site: Site, { lesson, number }: Placement): object {
-  const { front } = lesson;
-  const taught = front.teaches.flatMap((id) => site.course.repertoire.byId.get(id)?.title ?? []);
-  const required = front.requires.flatMap((id) => site.course.byId.get(id)?.front.title ?? []);
+  const { frontMatter } = lesson;
+  const taught = frontMatter.teaches.flatMap((id) => site.course.repertoire.byId.get(id)?.title ?? []);
+  const required = frontMatter.requires.flatMap((id) => site.course.byId.get(id)?.frontMatter.title ?? []);
   return {
     '@context': 'https://schema.org',
     '@type': 'LearningResource',
-    name: front.title,
-    ...described(front.summary),
+    name: frontMatter.title,
+    ...described(frontMatter.summary),
     ...located(site, site.addresses.lesson(lesson.id)),
     learningResourceType: 'lesson',
     position: number,
     inLanguage: site.course.file.language,
     ...person(site.course.file.teacher),
-    ...(front.minutes === undefined ? {} : { timeRequired: minutesAsDuration(front.minutes) }),
+    ...(frontMatter.minutes === undefined ? {} : { timeRequired: minutesAsDuration(frontMatter.minutes) }),
     ...(taught.length > 0 ? { teaches: taught } : {}),
     ...(required.length > 0 ? { competencyRequired: required } : {}),
     isPartOf: courseFacts(site),
@@ -65,7 +65,7 @@ export function lessonMetadata(site: Site, { lesson, number }: Placement): objec
 
 /** Minutes of all lessons together; a lesson that does not say counts as 0. */
 export const totalMinutes = (lessons: readonly Lesson[]): number =>
-  lessons.reduce((sum, { front }) => sum + (front.minutes ?? 0), 0);
+  lessons.reduce((sum, { frontMatter }) => sum + (frontMatter.minutes ?? 0), 0);
 
 /** JSON that can be in a script element: no text in it can end the element. */
 export const inScript = (value: object): string => JSON.stringify(value).replaceAll('<', '\\u003c');

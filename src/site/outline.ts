@@ -41,7 +41,7 @@ export function outlineOf(course: Course, lessons: readonly Lesson[], path: Curr
   const numbered = lessons.map((lesson, index): OutlinedLesson => ({ lesson, number: index + 1 }));
   const stages: { stage: Stage | undefined; number: number | undefined; lessons: OutlinedLesson[] }[] = [];
   for (const one of numbered) {
-    const id = one.lesson.front.stage;
+    const id = one.lesson.frontMatter.stage;
     const index = course.file.stages.findIndex((stage) => stage.id === id);
     const stage = course.file.stages[index];
     const last = stages.at(-1);

@@ -8,7 +8,7 @@ import { itemAt } from '../../src/values/checked.ts';
 import { alsoLong } from '../setup/long.ts';
 import { violationsOn } from './axe.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';
-import { openBrowser } from './sound/studio.ts';
+import { openBrowser } from './sound/browser-sound.ts';
 
 const course = loadCourse(DEMO);
 const fullest = itemAt(
@@ -173,7 +173,7 @@ describe('by keyboard', () => {
     const page = await open('');
     await page.getByRole('link', { name: /^Start with/ }).press('Enter');
     await page.waitForURL(`**/lessons/${first.id}/`);
-    for (const { id } of course.lessons.filter(({ front }) => !front.draft).slice(1, 4)) {
+    for (const { id } of course.lessons.filter(({ frontMatter }) => !frontMatter.draft).slice(1, 4)) {
       await page.locator('a[rel=next]').press('Enter');
       await page.waitForURL(`**/lessons/${id}/`);
       expect(await page.locator('.comb [aria-current=page]').count()).toBe(1);

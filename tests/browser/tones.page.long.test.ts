@@ -10,8 +10,8 @@ import { RICHTER } from '../../src/instrument/tuning.ts';
 import { alsoLong } from '../setup/long.ts';
 import { violationsOn } from './axe.ts';
 import { median, pitchesOf } from './sound/aubio.ts';
+import { openBrowser, type Served, serve, writeWav } from './sound/browser-sound.ts';
 import { scripts } from './sound/lesson-page.ts';
-import { openBrowser, type Served, serve, writeWav } from './sound/studio.ts';
 
 const style = (name: string): string =>
   `<style>${readFileSync(new URL(`../../src/site/styles/${name}.css`, import.meta.url), 'utf8')}</style>`;

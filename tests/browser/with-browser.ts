@@ -1,7 +1,7 @@
 /** Tests with a browser: one for a file, and pages in contexts of their own, closed when the test ends. */
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { test as base } from 'vitest';
-import { openBrowser } from './sound/studio.ts';
+import { openBrowser } from './sound/browser-sound.ts';
 
 interface Fixtures {
   readonly browser: Browser;

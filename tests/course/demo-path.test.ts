@@ -49,7 +49,7 @@ function planted(changes: Readonly<Record<string, (text: string) => string>>): s
   });
 }
 
-const front = (key: string, value: string) => (text: string) =>
+const frontMatter = (key: string, value: string) => (text: string) =>
   text.replace(new RegExp(`^${key}: .*$`, 'm'), `${key}: ${value}`);
 const added = (key: string, value: string) => (text: string) =>
   text.replace(new RegExp(`^${key}: \\[(.*)\\]$`, 'm'), `${key}: [$1, ${value}]`);
@@ -115,10 +115,14 @@ const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof plant
     { 'half-steps': added('requires', 'first-bends') },
     'half-steps named-twice: first-bends',
   ],
-  ['an order that contradicts the path', { 'half-steps': front('order', '8.5') }, 'half-steps order-contradicts: 8.5'],
+  [
+    'an order that contradicts the path',
+    { 'half-steps': frontMatter('order', '8.5') },
+    'half-steps order-contradicts: 8.5',
+  ],
   [
     'a stage that contradicts the path',
-    { 'first-bends': front('stage', 'your-own-chorus') },
+    { 'first-bends': frontMatter('stage', 'your-own-chorus') },
     'half-steps stage-contradicts: first-bends',
   ],
   [

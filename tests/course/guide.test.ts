@@ -92,8 +92,8 @@ describe('the guide to a course', () => {
   test.each(wrong)('prints what is reported of a mistake in $path: $text', ({ path, text, message }) => {
     const others =
       path === 'lessons/first-notes.mdx' ? [] : right.filter((one) => one.path === 'lessons/first-notes.mdx');
-    const front = Object.fromEntries(others.map((one) => [one.path, one.text.replace('stage: breath\n', '')]));
-    const { problems } = loadCourse(folderOf({ 'course.yaml': 'title: A course\n', ...front, [path]: text }));
+    const frontMatter = Object.fromEntries(others.map((one) => [one.path, one.text.replace('stage: breath\n', '')]));
+    const { problems } = loadCourse(folderOf({ 'course.yaml': 'title: A course\n', ...frontMatter, [path]: text }));
     const reported = problems.filter(({ file }) => file === path).map((problem) => showProblem(problem, text));
     expect(reported.join('\n')).toBe(message);
   });
@@ -173,9 +173,9 @@ describe('the guide to a course', () => {
 
   test('is right about drafts', () => {
     const draft = '---\ntitle: Soon\ndraft: true\n---\n\n```tab\nid: lick\n4 =7 |]\n```\n';
-    const codesOf = (front: string, text: string) => {
+    const codesOf = (frontMatter: string, text: string) => {
       const files = { 'course.yaml': 'title: A course\n', 'lessons/soon.mdx': draft };
-      const dir = folderOf({ ...files, 'lessons/one.mdx': `---\ntitle: One\n${front}---\n\n${text}\n` });
+      const dir = folderOf({ ...files, 'lessons/one.mdx': `---\ntitle: One\n${frontMatter}---\n\n${text}\n` });
       return loadCourse(dir).problems.map(({ code }) => code);
     };
     const [requiring, linking, quoting] = ['requires: soon\n', '[soon](soon)', '```tab\n<soon/lick>\n```'] as const;

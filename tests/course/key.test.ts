@@ -7,10 +7,10 @@ import { typed } from '../command/some-terminal.ts';
 import { courseInMemory } from './files-in-memory.ts';
 import { lesson } from './some-course.ts';
 
-const keysOf = (front: string, music: string) => {
+const keysOf = (frontMatter: string, music: string) => {
   const text = lesson(
     `\`\`\`tab\nslot: 1/4\n${music}\n\`\`\`\n\n<HarpMap show="notes" />\n`,
-    `title: A lesson\n${front}`,
+    `title: A lesson\n${frontMatter}`,
   );
   const { blocks, figures } = present(courseInMemory({ 'lessons/first.mdx': text }).byId.get('first'), 'the lesson');
   const { score } = itemAt(blocks, 0);

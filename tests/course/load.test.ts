@@ -141,7 +141,7 @@ describe('a course', () => {
     const course = loadCourse(dir);
     expect(codes(course)).toEqual(['course.yaml:2 value-wrong', 'lessons/a.mdx:3 value-wrong']);
     expect(course.defaults.position).toBe(3);
-    expect(course.byId.get('a')?.front).toMatchObject({ title: 'A', stage: 'one' });
+    expect(course.byId.get('a')?.frontMatter).toMatchObject({ title: 'A', stage: 'one' });
   });
 
   test('does not say what a lesson’s way lacks while part of the way is missing', () => {

@@ -81,7 +81,7 @@ describe('a link to a page of the site', () => {
   });
 
   test('may lead from a draft to what only drafts have', () => {
-    const text = (front: string) => lesson('[it](/harps/natural-minor/)\n', front);
+    const text = (frontMatter: string) => lesson('[it](/harps/natural-minor/)\n', frontMatter);
     expect(reported([], { 'lessons/first.mdx': text('title: One\ndraft: true') })).toEqual([]);
     expect(reported([], { 'lessons/first.mdx': text('title: One') })).toHaveLength(1);
   });

@@ -9,8 +9,10 @@ export type Reported = readonly [string, string, string, string?];
 /** [what the course has, its files, what is reported] */
 export type ProblemCase = readonly [string, Files, readonly Reported[]];
 
-export const first = (text: string, front?: string): Files => ({ 'lessons/first.mdx': lesson(text, front) });
-export const front = (lines: string): Files => first('', lines);
+export const first = (text: string, frontMatter?: string): Files => ({
+  'lessons/first.mdx': lesson(text, frontMatter),
+});
+export const frontMatter = (lines: string): Files => first('', lines);
 export const yaml = (text: string): Files => ({ 'course.yaml': text });
 export const GOOD = '```tab\nslot: 1/1\n4\n```\n';
 

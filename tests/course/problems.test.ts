@@ -7,7 +7,7 @@ import { COURSE_PROBLEMS } from '../../src/course/problems.ts';
 import {
   codesOf,
   first,
-  front,
+  frontMatter,
   GOOD,
   type ProblemCase,
   problemsIn,
@@ -94,17 +94,17 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a stage the course has not got',
-    { ...yaml('title: One\nstages:\n  - {id: breath, title: Breath}\n'), ...front('title: One\nstage: breadth') },
+    { ...yaml('title: One\nstages:\n  - {id: breath, title: Breath}\n'), ...frontMatter('title: One\nstage: breadth') },
     [['lessons/first.mdx:3:8-15', 'stage-unknown', 'course.yaml has no stage “breadth”.', 'Did you mean “breath”?']],
   ],
   [
     'a stage like none the course has',
-    { ...yaml('title: One\nstages:\n  - {id: breath, title: Breath}\n'), ...front('title: One\nstage: two') },
+    { ...yaml('title: One\nstages:\n  - {id: breath, title: Breath}\n'), ...frontMatter('title: One\nstage: two') },
     [['lessons/first.mdx:3:8-11', 'stage-unknown', 'course.yaml has no stage “two”.', 'The stages are: breath.']],
   ],
   [
     'a stage in a course without any',
-    front('title: One\nstage: two'),
+    frontMatter('title: One\nstage: two'),
     [
       [
         'lessons/first.mdx:3:8-11',
@@ -116,7 +116,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a lesson required that is not there',
-    { ...front('title: One\nrequires:\n  - secnod'), 'lessons/second.mdx': lesson() },
+    { ...frontMatter('title: One\nrequires:\n  - secnod'), 'lessons/second.mdx': lesson() },
     [
       [
         'lessons/first.mdx:4:5-11',
@@ -128,7 +128,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a lesson required by its title',
-    { ...front('title: One\nrequires: the second'), 'lessons/two.mdx': lesson('', 'title: The second') },
+    { ...frontMatter('title: One\nrequires: the second'), 'lessons/two.mdx': lesson('', 'title: The second') },
     [
       [
         'lessons/first.mdx:3:11-21',
@@ -253,7 +253,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'an allowance of nothing known',
-    front('title: One\nallow:\n  - code: fence-wrod\n    reason: So be it.'),
+    frontMatter('title: One\nallow:\n  - code: fence-wrod\n    reason: So be it.'),
     [
       [
         'lessons/first.mdx:4:11-21',
@@ -265,7 +265,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'an allowance of an error',
-    front('title: One\nallow: {code: bar-too-long, reason: So be it.}'),
+    frontMatter('title: One\nallow: {code: bar-too-long, reason: So be it.}'),
     [
       [
         'lessons/first.mdx:3:15-27',
@@ -277,7 +277,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'an allowance that silences nothing',
-    front('title: One\nallow:\n  - reason: So be it.\n    code: fence-word'),
+    frontMatter('title: One\nallow:\n  - reason: So be it.\n    code: fence-word'),
     [
       [
         'lessons/first.mdx:5:11-21',

@@ -16,7 +16,7 @@ export function write(folder: string, path: string, content: string | Uint8Array
 }
 
 /** A lesson that is right, with what is given below its front matter. */
-export const lesson = (text = '', front = 'title: A lesson'): string => `---\n${front}\n---\n\n${text}`;
+export const lesson = (text = '', frontMatter = 'title: A lesson'): string => `---\n${frontMatter}\n---\n\n${text}`;
 
 /** A course that is right, with what is given over it. */
 export const courseOf = (files: Readonly<Record<string, string | Uint8Array>> = {}): string =>

@@ -20,8 +20,8 @@ const SOUND = `techniques:
 `;
 
 /** What is wrong with a techniques file, as `line:column code: message`. */
-function problems(techniques: string, front = 'title: A lesson\nteaches: train'): string[] {
-  const dir = courseOf({ 'techniques.yaml': techniques, 'lessons/first.mdx': lesson(TAB, front) });
+function problems(techniques: string, frontMatter = 'title: A lesson\nteaches: train'): string[] {
+  const dir = courseOf({ 'techniques.yaml': techniques, 'lessons/first.mdx': lesson(TAB, frontMatter) });
   return ownProblems(loadCourse(dir).problems, TECHNIQUE_PROBLEMS, DOCUMENT_PROBLEMS, PATH_PROBLEMS).map(
     ({ file, line, column, code, message }) => `${file} ${line}:${column} ${code}: ${message}`,
   );

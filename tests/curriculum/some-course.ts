@@ -36,7 +36,7 @@ export function lessonOf(id: string, written: Written): PathLesson {
     });
     return { id: `${index}`, index, score, tree, quotes };
   });
-  const front = {
+  const frontMatter = {
     title: `Lesson ${id}`,
     requires,
     teaches,
@@ -44,7 +44,7 @@ export function lessonOf(id: string, written: Written): PathLesson {
     ...(stage === undefined ? {} : { stage }),
     ...(order === undefined ? {} : { order }),
   };
-  return { id, front, places: { has: (path) => keys.includes(path) }, blocks };
+  return { id, frontMatter, places: { has: (path) => keys.includes(path) }, blocks };
 }
 
 const STAGES = ['start', 'middle', 'end'];
@@ -68,7 +68,7 @@ export function findings(course: WrittenCourse) {
 }
 
 function shown(course: WrittenCourse, lesson: string, place: LessonPlace): string {
-  if ('front' in place) return place.front;
+  if ('frontMatter' in place) return place.frontMatter;
   if ('range' in place) return `line ${place.range.start.line}`;
   const text = course[lesson]?.blocks?.[place.block] ?? '';
   return place.span ? `${place.block}:${text.slice(place.span.from, place.span.to)}` : `${place.block}`;

@@ -1,7 +1,7 @@
 /** Each thing that can be wrong with the YAML of a course: its code, the very place it points at, and its words. */
 import { describe, expect, test } from 'vitest';
 import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
-import { codesOf, front, type ProblemCase, problemsIn, yaml } from '../course/problem-case.ts';
+import { codesOf, frontMatter, type ProblemCase, problemsIn, yaml } from '../course/problem-case.ts';
 
 const CASES: readonly ProblemCase[] = [
   // course.yaml and front matter
@@ -19,7 +19,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a sharp that YAML takes for a comment',
-    front('title: One\nharp: F #'),
+    frontMatter('title: One\nharp: F #'),
     [
       [
         'lessons/first.mdx:3:9-10',
@@ -31,7 +31,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a title that is a comment',
-    front('title: #1 in a row'),
+    frontMatter('title: #1 in a row'),
     [
       ['lessons/first.mdx:2:1-6', 'key-missing', '“title” has no value.'],
       [
@@ -44,12 +44,12 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a key given twice',
-    front('title: One\nharp: A\nharp: C'),
+    frontMatter('title: One\nharp: A\nharp: C'),
     [['lessons/first.mdx:4:1-5', 'key-twice', 'The key “harp” appears twice.', 'Keep the one you mean.']],
   ],
   [
     'a key that nobody reads',
-    front('title: One\ntuninig: richter'),
+    frontMatter('title: One\ntuninig: richter'),
     [['lessons/first.mdx:3:1-8', 'key-unknown', 'There is no key “tuninig” here.', 'Did you mean “tuning”?']],
   ],
   [
@@ -59,17 +59,17 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'no title',
-    front('harp: A'),
+    frontMatter('harp: A'),
     [['lessons/first.mdx:2:1-1', 'key-missing', '“title” is missing.', 'Write a line title: …']],
   ],
   [
     'an entry that lacks its reason',
-    front('title: One\nallow:\n  - code: allow-unused'),
+    frontMatter('title: One\nallow:\n  - code: allow-unused'),
     [['lessons/first.mdx:4:5-5', 'key-missing', '“reason” is missing.', 'Write a line reason: …']],
   ],
   [
     'a setting that no block takes',
-    front('title: One\ntempo: brisk'),
+    frontMatter('title: One\ntempo: brisk'),
     [
       [
         'lessons/first.mdx:3:8-13',
@@ -81,7 +81,7 @@ const CASES: readonly ProblemCase[] = [
   ],
   [
     'a number out of its range',
-    front('title: One\nminutes: none'),
+    frontMatter('title: One\nminutes: none'),
     [['lessons/first.mdx:3:10-14', 'value-wrong', '“minutes” is a whole number from 1 to 600, not “none”.']],
   ],
   [

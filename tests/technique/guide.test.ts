@@ -32,12 +32,12 @@ describe('the guide to the path', () => {
   });
 
   test('its front matter and its severities are read', () => {
-    const [front = '', course = ''] = fences.filter(({ text }) => /^title:/.test(text)).map(({ text }) => text);
+    const [frontMatter = '', course = ''] = fences.filter(({ text }) => /^title:/.test(text)).map(({ text }) => text);
     const dir = courseOf({
       'course.yaml': `${course}stages: [{ id: bends-and-blues, title: Bends }]\n`,
       'lessons/first-bends.mdx': lesson(''),
       'lessons/twelve-bar.mdx': lesson('', 'title: B\nrequires: first-bends'),
-      'lessons/first.mdx': lesson('', front.trim().replace('first-bends, ', '')),
+      'lessons/first.mdx': lesson('', frontMatter.trim().replace('first-bends, ', '')),
     });
     const { problems, file } = loadCourse(dir);
     expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);

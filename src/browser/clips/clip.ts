@@ -127,12 +127,12 @@ export function openClip(host: HTMLElement): ClipOnPage {
     // Tiles drawn again for another harp have lost their light.
     if (`${indices}` === shown && lit.every((element) => element.isConnected)) return;
     shown = `${indices}`;
-    for (const element of lit) element.classList.remove('heard');
+    for (const element of lit) element.classList.remove('clip-playing');
     lit = indices.flatMap((index) => [
       ...host.querySelectorAll(`[data-cue="${index}"]`),
       ...tilesOf(itemAt(cues, index)),
     ]);
-    for (const element of lit) element.classList.add('heard');
+    for (const element of lit) element.classList.add('clip-playing');
   }
 
   function jump(cue: number): void {

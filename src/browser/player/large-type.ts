@@ -26,12 +26,12 @@ export const isLargeTypeOpen = (): boolean => closeOther !== undefined;
 
 /** `opened` hears when it opens or closes. */
 export function createLargeType(playback: () => Playback, opened: (open: boolean) => void): LargeType {
-  const place = make('p', { class: 'stand-place' });
-  const now = make('div', { class: 'stand-now' });
-  const next = make('div', { class: 'stand-next' });
+  const place = make('p', { class: 'large-type-place' });
+  const now = make('div', { class: 'large-type-now' });
+  const next = make('div', { class: 'large-type-next' });
   const element = make(
     'section',
-    { class: 'stand', 'aria-label': playerText('whatToPlay'), hidden: true },
+    { class: 'large-type', 'aria-label': playerText('whatToPlay'), hidden: true },
     place,
     now,
     next,
@@ -92,8 +92,8 @@ function placeInWords({ moment, tempo }: Showing, playback: Playback): string {
 
 /** A moment of the block, or where there is none the count-in. */
 function sheet(label: string, moment: Moment | undefined, playback: Playback): Node[] {
-  const head = make('span', { class: 'stand-label' }, label);
-  const word = (text: string): Node[] => [head, make('span', { class: 'stand-word' }, text)];
+  const head = make('span', { class: 'large-type-label' }, label);
+  const word = (text: string): Node[] => [head, make('span', { class: 'large-type-word' }, text)];
   if (!moment) return word(playerText('countInShown'));
   if (moment.answer) return word(playerText('yourAnswer'));
   const event = moment.event === undefined ? undefined : playback.bars[moment.bar]?.events[moment.event];
@@ -106,7 +106,7 @@ function hole({ notes = [], breath }: PlayedEvent): HTMLElement {
   const depth = Math.min(3, Math.max(0, ...notes.map(({ bend = 0 }) => bend)));
   const holes = notes.map(({ hole }) => hole).join(' ');
   const many = notes.length > 2 ? ' many' : '';
-  return make('span', { class: `stand-hole ${breath} notch-${depth}${many}` }, make('b', {}, holes));
+  return make('span', { class: `large-type-hole ${breath} notch-${depth}${many}` }, make('b', {}, holes));
 }
 
 function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLElement {
@@ -117,7 +117,7 @@ function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLEleme
   const quote = event.quote === undefined ? undefined : playback.quotes[event.quote];
   return make(
     'span',
-    { class: 'stand-about' },
+    { class: 'large-type-about' },
     ...lines([
       event.tied && held ? playerText('hold') : event.breath ? playerText(event.breath) : '',
       bent ? reedInWords(bent, event.breath) : '',
@@ -126,7 +126,7 @@ function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLEleme
     ...(first && event.notes?.length === 1 ? roleOf(first) : []),
     // What a small screen cannot hold is cut off here.
     ...lines([event.glides ? playerText('glideOn') : '', marks.join(', ')]),
-    ...(quote === undefined ? [] : [make('span', { class: 'stand-quote' }, playerText('quotedFrom', { quote }))]),
+    ...(quote === undefined ? [] : [make('span', { class: 'large-type-quote' }, playerText('quotedFrom', { quote }))]),
   );
 }
 
@@ -143,5 +143,5 @@ function roleOf({ role }: PlayedNote): HTMLElement[] {
     { viewBox: '-16 -16 32 32', 'aria-hidden': 'true' },
     makeSvg('use', { href: `#s${degree}`, class: mark }),
   );
-  return [make('span', { class: 'stand-role' }, shape, role === 'R' ? 'root' : role)];
+  return [make('span', { class: 'large-type-role' }, shape, role === 'R' ? 'root' : role)];
 }

@@ -64,7 +64,7 @@ customElements.define(
 
     /** In a sentence: how many are done, and which comes next. */
     private describe(lessons: readonly ListedLesson[], next: ListedLesson | undefined, done: number): void {
-      const line = this.querySelector('.standing');
+      const line = this.querySelector('.progress-summary');
       if (!line) return;
       line.replaceChildren(done === 0 ? '' : progressText('lessonsDone', { count: done, lessons: lessons.length }));
       if (!next) {

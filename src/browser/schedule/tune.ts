@@ -6,7 +6,7 @@ import { lastOf } from '../../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
 import type { Round } from './round.ts';
 
-/** A note ends a little before the next one, so that repeated notes can be told apart by ear. */
+/** A note ends a little before the next one, so that repeated notes can be heard apart. */
 const GAP_BETWEEN_NOTES = 0.03;
 const LONGEST_GAP_SHARE = 0.15;
 

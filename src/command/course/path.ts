@@ -71,11 +71,11 @@ function inData(course: Course): string {
     lessons: steps.map(({ lesson, number, level, uses, needs, opens }) => ({
       id: lesson.id,
       number,
-      title: lesson.front.title,
-      stage: lesson.front.stage ?? null,
-      draft: lesson.front.draft,
+      title: lesson.frontMatter.title,
+      stage: lesson.frontMatter.stage ?? null,
+      draft: lesson.frontMatter.draft,
       difficulty: level,
-      teaches: lesson.front.teaches,
+      teaches: lesson.frontMatter.teaches,
       uses,
       needs,
       opens,
@@ -104,16 +104,17 @@ function inText(course: Course): string {
   const lines: string[] = [];
   let stage: string | undefined;
   for (const { lesson, number, level, uses } of stepsOf(course)) {
-    const { front } = lesson;
-    if (front.stage !== stage) lines.push(`${stages.get(front.stage ?? '') ?? front.stage ?? 'No stage'}`, '');
-    stage = front.stage;
-    const marks = [...(level === null ? [] : [`difficulty ${level} of 10`]), ...(front.draft ? ['draft'] : [])];
+    const { frontMatter } = lesson;
+    if (frontMatter.stage !== stage)
+      lines.push(`${stages.get(frontMatter.stage ?? '') ?? frontMatter.stage ?? 'No stage'}`, '');
+    stage = frontMatter.stage;
+    const marks = [...(level === null ? [] : [`difficulty ${level} of 10`]), ...(frontMatter.draft ? ['draft'] : [])];
     lines.push(
-      `${`${number}`.padStart(3)}  ${lesson.id}: ${front.title}${marks.length > 0 ? ` (${marks.join(', ')})` : ''}`,
+      `${`${number}`.padStart(3)}  ${lesson.id}: ${frontMatter.title}${marks.length > 0 ? ` (${marks.join(', ')})` : ''}`,
     );
     for (const { from, reasons } of links.get(lesson.id) ?? [])
       lines.push(...entry('after', `${from}: ${reasonsInText(course, lesson.id, reasons)}`));
-    if (front.teaches.length > 0) lines.push(...entry('teaches', front.teaches.join(', ')));
+    if (frontMatter.teaches.length > 0) lines.push(...entry('teaches', frontMatter.teaches.join(', ')));
     if (uses.length > 0) lines.push(...entry('uses', uses.map(({ technique }) => technique).join(', ')));
     lines.push('');
   }
@@ -149,11 +150,11 @@ function inDot(course: Course): string {
   const steps = stepsOf(course);
   const direct = new Map(steps.map(({ lesson, needs }) => [lesson.id, needs]));
   const lines = ['digraph path {', '  node [shape=box]'];
-  const stages = [...new Set(course.lessons.map(({ front }) => front.stage))];
+  const stages = [...new Set(course.lessons.map(({ frontMatter }) => frontMatter.stage))];
   stages.forEach((stage, index) => {
     const title = course.file.stages.find(({ id }) => id === stage)?.title;
-    const inside = steps.filter(({ lesson }) => lesson.front.stage === stage);
-    const nodes = inside.map(({ lesson }) => `${quoted(lesson.id)} [label=${quoted(lesson.front.title)}]`);
+    const inside = steps.filter(({ lesson }) => lesson.frontMatter.stage === stage);
+    const nodes = inside.map(({ lesson }) => `${quoted(lesson.id)} [label=${quoted(lesson.frontMatter.title)}]`);
     if (stage === undefined) lines.push(...nodes.map((node) => `  ${node}`));
     else
       lines.push(

@@ -80,7 +80,7 @@ function blockAsData(lesson: Lesson, block: Block, survey: BlockSurvey | undefin
     techniques: survey.found.map(({ technique, matches }) => ({
       id: technique.id,
       title: technique.title,
-      taughtHere: lesson.front.teaches.includes(technique.id),
+      taughtHere: lesson.frontMatter.teaches.includes(technique.id),
       places: placesOf(block, matches),
     })),
   };

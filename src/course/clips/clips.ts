@@ -67,7 +67,7 @@ export const clipSchema = keys({
   captions: text.optional(),
   cues: list(keys({ at: text, until: text.optional(), block: text.optional(), bars: text.optional() })),
 });
-export type FrontClip = z.output<typeof clipSchema>;
+export type FrontMatterClip = z.output<typeof clipSchema>;
 
 /** What the clips of a lesson are read against. */
 export interface ClipScope {
@@ -99,12 +99,12 @@ const report = reporter(CLIP_PROBLEMS);
 /** Reads all clips of a lesson: those of its front matter, and its `<Clip>` components in the order of the lesson. */
 export function readClips(
   components: readonly ComponentText[],
-  front: Readonly<Record<string, FrontClip>>,
+  frontMatter: Readonly<Record<string, FrontMatterClip>>,
   scope: ClipScope,
 ): ClipsRead {
   const diagnostics: Diagnostic[] = [];
   const named = new Map(
-    Object.entries(front).map(([name, written]): [string, Clip | undefined] => {
+    Object.entries(frontMatter).map(([name, written]): [string, Clip | undefined] => {
       const place = (...path: (string | number)[]) => scope.placeOf(['clips', name, ...path], 'value');
       const read = readClip(written, place, scope);
       for (const [key, url] of [

@@ -1,7 +1,7 @@
 /** A teacher's recording that belongs to the course: its cues, its loops, and who else may sound. */
 import { describe, expect } from 'vitest';
 import { median, pitchesOf } from '../sound/aubio.ts';
-import { writeWav } from '../sound/studio.ts';
+import { writeWav } from '../sound/browser-sound.ts';
 import { test } from './visit.ts';
 
 describe('a clip of the course', () => {

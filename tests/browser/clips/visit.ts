@@ -2,7 +2,7 @@
 import type { Locator, Page, Route } from 'playwright-core';
 import { write } from '../../course/some-course.ts';
 import { type SharedSite, sharedSite } from '../shared-site.ts';
-import { wavOf } from '../sound/studio.ts';
+import { wavOf } from '../sound/browser-sound.ts';
 import { withBrowser } from '../with-browser.ts';
 import { filmOf } from './film.ts';
 
@@ -146,7 +146,7 @@ export const test = withBrowser.extend<Fixtures>({
         locks: () => page.evaluate(() => (window as unknown as { locks: () => number }).locks()),
         litBars: () =>
           page
-            .locator('.tile.heard')
+            .locator('.tile.clip-playing')
             .evaluateAll((tiles) => tiles.map((tile) => Number((tile as HTMLElement).dataset['bar']) + 1)),
         asked,
       };

@@ -12,7 +12,7 @@ describe('on a phone on a music stand', () => {
     await control('button', 'Stop').click();
     await control('button', 'Play').click();
     const largeType = page.getByRole('region', { name: 'What to play' });
-    const now = largeType.locator('.stand-now');
+    const now = largeType.locator('.large-type-now');
     // The music continues while the test reads, so all that is shown of one note is read in one look.
     const lacking = async (): Promise<string[]> => {
       const text = ((await now.textContent()) ?? '').replace(/\s+/g, ' ');
@@ -20,9 +20,9 @@ describe('on a phone on a music stand', () => {
     };
     await expect.poll(lacking, { interval: 20, timeout: 20_000 }).toEqual([]);
     await expect
-      .poll(() => largeType.locator('.stand-next').textContent(), { interval: 20, timeout: 20_000 })
+      .poll(() => largeType.locator('.large-type-next').textContent(), { interval: 20, timeout: 20_000 })
       .toContain('rest');
-    expect(await largeType.locator('.stand-place').textContent()).toContain('E7 (I7)');
+    expect(await largeType.locator('.large-type-place').textContent()).toContain('E7 (I7)');
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     // A bar takes two seconds: the page has followed to it well before it is over.
     const clear = () =>
@@ -40,9 +40,9 @@ describe('on a phone on a music stand', () => {
     await hear();
     await control('button', 'Large type').click();
     const largeType = page.getByRole('region', { name: 'What to play' });
-    expect(await largeType.locator('.stand-place').textContent()).toBe('Bar 1 · E7 (I7) · 120 a minute');
-    expect(await largeType.locator('.stand-now').textContent()).toContain('count-in');
-    expect(await largeType.locator('.stand-next').textContent()).toContain('half-step bend');
+    expect(await largeType.locator('.large-type-place').textContent()).toBe('Bar 1 · E7 (I7) · 120 a minute');
+    expect(await largeType.locator('.large-type-now').textContent()).toContain('count-in');
+    expect(await largeType.locator('.large-type-next').textContent()).toContain('half-step bend');
   });
 
   test('large type has room for a chord and every word about it', async ({ visit }) => {
@@ -53,10 +53,12 @@ describe('on a phone on a music stand', () => {
       await control('button', /^Loop bar 8\b/).click();
       await control('button', 'Pause').click();
       const largeType = page.getByRole('region', { name: 'What to play' });
-      expect(await largeType.locator('.stand-now').textContent()).toBe('Now1 2 3drawlips');
+      expect(await largeType.locator('.large-type-now').textContent()).toBe('Now1 2 3drawlips');
       const faults = await largeType.evaluate((element) => {
         const whole = element.getBoundingClientRect();
-        return [...element.querySelectorAll('.stand-place, .stand-now b, .stand-now .stand-about span')]
+        return [
+          ...element.querySelectorAll('.large-type-place, .large-type-now b, .large-type-now .large-type-about span'),
+        ]
           .filter((one) => {
             const { top, bottom, left, right, height } = one.getBoundingClientRect();
             const line = Number.parseFloat(getComputedStyle(one).fontSize) * 3;
@@ -74,7 +76,7 @@ describe('on a phone on a music stand', () => {
     await hearAtOnce();
     await control('button', 'Large type').click();
     await control('button', 'Pause').click();
-    const place = page.getByRole('region', { name: 'What to play' }).locator('.stand-place');
+    const place = page.getByRole('region', { name: 'What to play' }).locator('.large-type-place');
     expect(await place.textContent()).toContain('E7 (I7)');
     await page.evaluate(() => {
       localStorage.setItem('reedway-harp', JSON.stringify({ harp: 'low F' }));

@@ -1,7 +1,7 @@
 /** The page of two blocks that a student visits, with what it sounds and asks of the browser watched. */
 import type { Locator, Page } from 'playwright-core';
+import { serve } from '../sound/browser-sound.ts';
 import { type Files, lessonPage } from '../sound/lesson-page.ts';
-import { serve } from '../sound/studio.ts';
 import { withBrowser } from '../with-browser.ts';
 
 const CHORUS = `harp: A

@@ -17,7 +17,7 @@ const BASE = '/school/';
 const KEY = `reedway-progress:${BASE}`;
 const course = loadCourse(DEMO);
 const order = course.lessons.map(({ id }) => id);
-const titleOf = (id: string): string => course.byId.get(id)?.front.title ?? '';
+const titleOf = (id: string): string => course.byId.get(id)?.frontMatter.title ?? '';
 
 const folders: string[] = [];
 const folder = (): string => {
@@ -91,7 +91,7 @@ describe('a student on a phone', () => {
     const walk = async (steps: number) => {
       for (let step = 0; step < steps; step++) {
         await goto(page, 'path/');
-        const link = page.locator('path-view .standing a');
+        const link = page.locator('path-view .progress-summary a');
         if ((await link.count()) === 0) break;
         await link.click();
         const id = decodeURIComponent(new URL(page.url()).pathname.slice(`${BASE}lessons/`.length).replace(/\/$/, ''));
@@ -105,7 +105,7 @@ describe('a student on a phone', () => {
     await page.getByLabel('I can play this').first().check();
     const half = await states(page);
     expect(Object.values(half).filter((state) => state === 'done')).toHaveLength(walked.length);
-    await page.locator('.standing').screenshot();
+    await page.locator('.progress-summary').screenshot();
     await phone.close();
 
     phone = await openPhone(profile);
@@ -117,7 +117,9 @@ describe('a student on a phone', () => {
     expect(new Set(walked).size).toBe(cases(6, order.length));
     await goto(page, 'path/');
     if (LONG)
-      expect(await page.locator('path-view .standing').textContent()).toContain('You have finished the course.');
+      expect(await page.locator('path-view .progress-summary').textContent()).toContain(
+        'You have finished the course.',
+      );
     await phone.close();
   });
 

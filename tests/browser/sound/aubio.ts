@@ -1,7 +1,7 @@
 /** Measurements of a WAV file by programs that share no code with Reedway: aubio and sox, as Debian has them. */
 import { itemAt } from '../../../src/values/checked.ts';
 import { run } from '../../setup/debian.ts';
-import { writeWav } from './studio.ts';
+import { writeWav } from './browser-sound.ts';
 
 const numbers = (text: string): number[] =>
   text

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { itemAt, lastOf } from '../../../src/values/checked.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { onsetsOf, peakAbove } from './aubio.ts';
-import { openSound, type SoundPage, writeWav } from './studio.ts';
+import { openSound, type SoundPage, writeWav } from './browser-sound.ts';
 
 let page: SoundPage;
 beforeAll(async () => {

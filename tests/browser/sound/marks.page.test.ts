@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { MARK_NAMES, markText, takesHole } from '../../../src/score/mark.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { median, peakAbove, pitchesOf } from './aubio.ts';
-import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
+import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './browser-sound.ts';
 
 let page: SoundPage;
 beforeAll(async () => {

@@ -4,8 +4,8 @@ import type { SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { alsoLong, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { loudnessOf, peakAbove, peakOf } from './aubio.ts';
+import { LEAD_IN, openSound, type SoundPage, writeWav } from './browser-sound.ts';
 import type { Act } from './page.ts';
-import { LEAD_IN, openSound, type SoundPage, writeWav } from './studio.ts';
 
 let page: SoundPage;
 beforeAll(async () => {

@@ -10,7 +10,7 @@ import { itemAt } from '../../../src/values/checked.ts';
 import { alsoLong, cases, LONG } from '../../setup/long.ts';
 import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { delayOf, median, onsetsOf, peakAbove, peakOf, pitchesOf } from './aubio.ts';
-import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './studio.ts';
+import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './browser-sound.ts';
 
 const ALL: readonly SoundPart[] = ['tune', 'bass', 'drums', 'chords', 'click'];
 

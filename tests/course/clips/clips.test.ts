@@ -28,11 +28,11 @@ interface Reported {
 /** A lesson with a block `head` (bars 0 to 4), and what its clips are read as; places are what the file has there. */
 function read(
   text: string,
-  front = '',
+  frontMatter = '',
   blocks = HEAD,
 ): { clips: readonly (Clip | undefined)[]; reported: readonly Reported[] } {
   const course = courseInMemory({
-    'lessons/first.mdx': lesson(`${blocks}\n${text}\n`, `title: A lesson${front}`),
+    'lessons/first.mdx': lesson(`${blocks}\n${text}\n`, `title: A lesson${frontMatter}`),
     'media/head.mp3': 'x',
     'media/head.mp4': 'x',
     'media/short.wav': wavOf(8),
@@ -52,8 +52,8 @@ function read(
   return { clips: course.byId.get('first')?.clips.map(({ clip }) => clip) ?? [], reported };
 }
 
-const sound = (text: string, front?: string, blocks?: string): Clip | undefined => {
-  const { clips, reported } = read(text, front, blocks);
+const sound = (text: string, frontMatter?: string, blocks?: string): Clip | undefined => {
+  const { clips, reported } = read(text, frontMatter, blocks);
   expect(reported).toEqual([]);
   return clips[0];
 };
@@ -76,7 +76,7 @@ describe('a clip', () => {
   });
 
   test('is described in the front matter and placed by its name', () => {
-    const front = `
+    const frontMatter = `
 clips:
   slowly:
     src: media/head.mp4
@@ -86,7 +86,7 @@ clips:
         until: 1:00
         block: turn
       - { at: 1:42, block: head, bars: 3 }`;
-    const clip = sound('<Clip name="slowly" />', front, `${HEAD}\n${SECOND}`);
+    const clip = sound('<Clip name="slowly" />', frontMatter, `${HEAD}\n${SECOND}`);
     expect(clip?.kind).toBe('video');
     // Bar 3 of the head has two endings, and both are bar 3.
     expect(clip?.cues).toEqual([
@@ -168,9 +168,9 @@ describe('a clip with a mistake is reported at its place', () => {
     ['a bar that the block does not have, where it stands', CUE("{ at: 3, bars: '12' }"), 'clip-bar', "'12'"],
   ]; // biome-ignore format: a case a line reads as a table
 
-  for (const [what, text, code, place, front, blocks] of CASES) {
+  for (const [what, text, code, place, frontMatter, blocks] of CASES) {
     test(what, () => {
-      const { reported } = read(text, front, blocks);
+      const { reported } = read(text, frontMatter, blocks);
       expect(reported.map((one) => [one.code, one.place])).toEqual([[code, place]]);
     });
   }
@@ -198,9 +198,9 @@ describe('a clip with a mistake is reported at its place', () => {
   });
 
   test('and leaves the other clips of the front matter what they are', () => {
-    const front =
+    const frontMatter =
       '\nclips:\n  odd: media/head.mp3\n  slowly:\n    src: media/head.mp3\n    cues: [{ at: 0:30, bars: 9 }]';
-    const { reported } = read(`${NAMED}\n\n<Clip name="odd" />`, front);
+    const { reported } = read(`${NAMED}\n\n<Clip name="odd" />`, frontMatter);
     expect(reported.map(({ code, place }) => [code, place])).toEqual([
       ['value-wrong', 'media/head.mp3'],
       ['clip-bar', '9'],

@@ -18,9 +18,9 @@ const HEAD = '```tab\nid: head\nslot: 1/4\n\n4 . -4 . | 5 . -5 . | 6 . -6 . | 7 
 const [FRONT = ''] = fences('yaml');
 
 test.each(fences('mdx'))('the guide to clips has an example that reads: %s', (example) => {
-  const front = example.includes('name=') ? `title: A lesson\n${FRONT.trimEnd()}` : 'title: A lesson';
+  const frontMatter = example.includes('name=') ? `title: A lesson\n${FRONT.trimEnd()}` : 'title: A lesson';
   const { problems, byId } = courseInMemory({
-    'lessons/first.mdx': lesson(HEAD + example, front),
+    'lessons/first.mdx': lesson(HEAD + example, frontMatter),
     'media/head.mp3': 'x',
     'media/head.vtt': 'WEBVTT\n\n00:01.000 --> 00:03.000\nNow.\n',
   });

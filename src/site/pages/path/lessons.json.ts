@@ -6,11 +6,11 @@ import { theSite } from '../../site.ts';
 /** The lessons of the path as JSON, an array of {@link NamedLesson}. */
 export const GET: APIRoute = async () => {
   const { lessons, outline, addresses } = await theSite();
-  const named = lessons.flatMap(({ id, front }): NamedLesson[] => {
+  const named = lessons.flatMap(({ id, frontMatter }): NamedLesson[] => {
     const place = outline.places.get(id);
     if (!place) return [];
     const needs = place.needs.map((one) => one.lesson.id);
-    return [{ id, needs, title: front.title, number: place.number, address: addresses.lesson(id) }];
+    return [{ id, needs, title: frontMatter.title, number: place.number, address: addresses.lesson(id) }];
   });
   return new Response(JSON.stringify(named), { headers: { 'content-type': 'application/json' } });
 };
