@@ -47,7 +47,7 @@ export interface Position {
   readonly number: number;
   readonly tonic: PitchClass;
   /** The tonic on plain reeds. */
-  readonly home: readonly Playable[];
+  readonly tonicPlaces: readonly Playable[];
   /**
    * The seven-note scales whose every note lies on plain reeds: one for a harp with the reeds of a major scale, none where
    * the tonic itself takes a bend, more where two reeds offer both forms of a degree.
@@ -75,7 +75,7 @@ export function positionOn(harp: Harp, number: number): Position {
   return {
     number,
     tonic,
-    home: itemAt(degrees, 0).places.filter((place) => meansOf(place) === 'reed'),
+    tonicPlaces: itemAt(degrees, 0).places.filter((place) => meansOf(place) === 'reed'),
     modes: SEVEN_NOTE.filter((scale) => stepsOf(scale).every(({ semitones }) => plain.has(semitones))),
     degrees,
   };

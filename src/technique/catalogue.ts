@@ -646,14 +646,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'eight-bar',
     title: 'The eight-bar',
-    about: 'A blues in eight bars, quicker to come home.',
+    about: 'A blues in eight bars, with a shorter way back to I.',
     group: 'harmony',
     find: { block: { form: ['eight-bar', 'eight-bar-halves'] } },
   }),
   technique({
     id: 'sixteen-bar',
     title: 'The sixteen-bar',
-    about: 'A blues in sixteen bars, with twice as long at home before it moves.',
+    about: 'A blues in sixteen bars: eight bars of I before the first change.',
     group: 'harmony',
     find: { block: { form: 'sixteen-bar' } },
   }),

@@ -50,11 +50,11 @@ describe('a position', () => {
   it('has its twelve degrees at distinct heights with every place in one of them, on any harp', () => {
     fc.assert(
       fc.property(someHarp(), fc.constantFrom(...POSITIONS), (harp, number) => {
-        const { degrees, home } = positionOn(harp, number);
+        const { degrees, tonicPlaces } = positionOn(harp, number);
         expect(degrees).toHaveLength(12);
         const places = degrees.flatMap((degree) => degree.places.map(tabOf));
         expect(new Set(places).size).toBe(places.length);
-        for (const place of home) expect(degrees[0]?.places).toContain(place);
+        for (const place of tonicPlaces) expect(degrees[0]?.places).toContain(place);
       }),
     );
   });

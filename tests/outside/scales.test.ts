@@ -117,7 +117,7 @@ describe('the positions of a C harp (convention of the circle of fifths; modes o
   it('has a tonic on plain reeds at the holes the source sheet computes', () => {
     const home = (number: number) =>
       positionOn(harp('C'), number)
-        .home.map(({ breath, hole }) => `${hole}${breath === 'blow' ? 'b' : 'd'}`)
+        .tonicPlaces.map(({ breath, hole }) => `${hole}${breath === 'blow' ? 'b' : 'd'}`)
         .sort();
     expect(home(1)).toEqual(['10b', '1b', '4b', '7b']);
     expect(home(2)).toEqual(['2d', '3b', '6b', '9b']);

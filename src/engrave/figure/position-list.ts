@@ -1,4 +1,4 @@
-/** The twelve positions of a harp: where home is, what lies on the reeds, what takes a bend, and the scales of each. */
+/** The twelve positions of a harp: where the tonic is, what lies on the reeds, what takes a bend, and the scales of each. */
 import { printedName, printedPitch } from '../../instrument/pitch.ts';
 import { type Means, meansOf, tabOf } from '../../instrument/playable.ts';
 import {
@@ -22,12 +22,12 @@ export function drawPositionList({ harp }: PositionListFigure): string {
 }
 
 function drawPosition(position: Position, { harp }: PositionListFigure): string {
-  const { number, home, modes, degrees } = position;
+  const { number, tonicPlaces, modes, degrees } = position;
   const tonic = namedTonic(position);
   const name = positionName(number);
   const about = [...(name ? [`${name} harp`] : []), ...modes.map(({ title }) => title)].join(', ');
   const facts: [string, string][] = [
-    ['Home', home.length > 0 ? home.map(tabOf).join(' ') : 'on no plain reed'],
+    ['Tonic', tonicPlaces.length > 0 ? tonicPlaces.map(tabOf).join(' ') : 'on no plain reed'],
     ['On plain reeds', labels(degrees, 'reed')],
     ['With the slide', labels(degrees, 'slide')],
     ['With bends', withPlaces(degrees, 'bend')],
