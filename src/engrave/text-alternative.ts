@@ -1,5 +1,5 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
-import { printedChord } from '../harmony/chord.ts';
+import { chordInWords } from '../harmony/chord.ts';
 import { printedKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
@@ -44,7 +44,7 @@ export function barSentences(score: Score): string[] {
     for (const [index, event] of bar.events.entries()) {
       const words: string[] = [];
       const change = bar.chords.findLast((own) => compare(own.onset, event.onset) <= 0);
-      if (change && change !== chord) words.push(`now over ${spoken(printedChord(change.chord))}`);
+      if (change && change !== chord) words.push(`now over ${chordInWords(change.chord)}`);
       chord = change ?? chord;
       if (event.kind === 'sound' && event.mouth !== mouth) {
         mouth = event.mouth;
@@ -66,7 +66,7 @@ export function barSentences(score: Score): string[] {
         ? `${capital(ordinal(bar.ending))} ending. `
         : '',
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
-      over && bar.chords[0] ? `, over ${spoken(printedChord(bar.chords[0].chord))}` : '',
+      over && bar.chords[0] ? `, over ${chordInWords(bar.chords[0].chord)}` : '',
     ].join('');
     const end = bar.repeatEnd ? ' Back to the repeat.' : bar.close === 'final' ? ' The end.' : '';
     return `${head}: ${phrases.join('; ')}.${end}`;
@@ -160,9 +160,6 @@ const spoken = (text: string): string =>
     .replace(/([A-G])[♯#]/g, '$1 sharp')
     .replace(/♭/g, ' flat ')
     .replace(/♯/g, ' sharp ')
-    .replace(/(?<=[A-G]|flat|sharp)m(?!a)/g, ' minor ')
-    .replace(/(?<=[A-G]|flat|sharp)maj/g, ' major ')
-    .replace(/(?<=[A-G]|flat|sharp)dim/g, ' diminished ')
     .replace(/\s+/g, ' ')
     .trim();
 

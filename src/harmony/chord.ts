@@ -31,9 +31,35 @@ export const plainChord = (chord: Chord): string => plainName(chord.root) + chor
 export const printedChord = (chord: Chord): string =>
   printedName(chord.root) + chord.suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
 
-/** `♭VI7`: the numeral as a reader sees it. */
+/** `♭VI7`, `vii°7`, `iiø7`: the numeral as a reader sees it. */
 export const printedNumeral = (numeral: string): string =>
-  numeral.replace(/b(?=[IViv\d])/g, '♭').replace(/#(?=[IViv\d])/g, '♯');
+  numeral
+    .replace('dim', '°')
+    .replace(/(?<=[iv])7b5$/, 'ø7')
+    .replace(/b(?=[IViv\d])/g, '♭')
+    .replace(/#(?=[IViv\d])/g, '♯');
+
+const SUFFIX_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/^m(?!aj)/, 'minor'],
+  [/maj/g, 'major'],
+  [/dim/g, 'diminished'],
+  [/aug/g, 'augmented'],
+  [/sus/g, 'suspended'],
+  [/add/g, 'added'],
+  [/no(?=\d)/g, 'without'],
+  [/b(?=\d)/g, 'flat'],
+  [/#(?=\d)/g, 'sharp'],
+];
+
+/** `E7`, `B flat minor 7 flat 5`: the chord as read aloud. */
+export const chordInWords = (chord: Chord): string => {
+  const root = plainName(chord.root).replace(/b/g, ' flat').replace(/#/g, ' sharp');
+  const suffix = SUFFIX_WORDS.reduce((text, [sign, word]) => text.replace(sign, ` ${word} `), chord.suffix);
+  return `${root} ${suffix.replace(/[()/]/g, ' ')}`
+    .replace(/\s+/g, ' ')
+    .replace(/^([A-G]) (?=\d)/, '$1')
+    .trim();
+};
 
 /** Whether two chords sound the same and are written the same. */
 export const sameChord = (a: Chord, b: Chord): boolean => plainChord(a) === plainChord(b) && a.numeral === b.numeral;

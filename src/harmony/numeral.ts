@@ -1,6 +1,6 @@
 /** Roman numerals: steps of the song's key, counted from the major scale of its tonic in either mode (bVI is written out). */
-import { atFifths, fifthsOf, type PitchClass, plainName } from '../instrument/pitch.ts';
-import { valueAt } from '../values/checked.ts';
+import { atFifths, fifthsOf, type PitchClass } from '../instrument/pitch.ts';
+import { present, valueAt } from '../values/checked.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
 
@@ -54,11 +54,14 @@ export function numeralOf(chord: Chord, key: SongKey): string {
   let fifths = fifthsOf(chord.root) - fifthsOf(key.tonic);
   while (fifths > 6) fifths -= 12;
   while (fifths < -5) fifths += 12;
+  return writeNumeral(fifths, chord.suffix);
+}
+
+/** The numeral of a chord so many fifths (-8 to 12) from the tonic: small where its suffix says minor, `ii7` for `m7`. */
+export function writeNumeral(fifths: number, suffix: string): string {
   const sign = fifths < -1 ? 'b' : fifths > 5 ? '#' : '';
   const plain = sign === 'b' ? fifths + 7 : sign === '#' ? fifths - 7 : fifths;
-  const step = [...STEPS].find(([, from]) => from === plain)?.[0] ?? plainName(chord.root);
-  if (/^m(?!aj)/.test(chord.suffix))
-    return sign + step.toLowerCase() + chord.suffix.slice(1).replace(/^M(?=\d)/, 'maj');
-  if (chord.suffix.startsWith('dim')) return sign + step.toLowerCase() + chord.suffix;
-  return sign + step + chord.suffix;
+  const step = present([...STEPS].find(([, from]) => from === plain)?.[0], `a numeral ${fifths} fifths from the tonic`);
+  if (/^m(?!aj)/.test(suffix)) return sign + step.toLowerCase() + suffix.slice(1);
+  return sign + (suffix.startsWith('dim') ? step.toLowerCase() : step) + suffix;
 }

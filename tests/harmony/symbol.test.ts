@@ -25,7 +25,9 @@ describe('a roman numeral', () => {
     ['#IVdim7', 'C#dim7'],
     ['Imaj7', 'Gmaj7'],
     ['I6', 'G6'],
-    ['imaj7', 'GmM7'],
+    ['imaj7', 'Gm(maj7)'],
+    ['ima7', 'Gm(maj7)'],
+    ['IIm7', 'Am7'],
   ])('%s in G is %s', (numeral, chord) => {
     expect(name(numeral, key('G'))).toBe(chord);
   });
