@@ -16,7 +16,7 @@ export const DOCUMENT_PROBLEMS = {
       value === undefined
         ? `The # here begins a comment, so “${key}” has no value.`
         : `The # here begins a comment, so “${key}” is just “${value}”.`,
-    help: () => 'Quote the value, or write a sharp right after its letter: F# .',
+    help: () => 'Quote the value, or write a sharp right after its letter: F# . A comment has a space after its # .',
   }),
   'key-twice': error<{ key: string }>({
     about: 'A key may appear only once, or it would be unclear which value is meant.',

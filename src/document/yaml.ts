@@ -123,8 +123,8 @@ function textOf(scalar: Scalar): string | undefined {
 }
 
 /**
- * A `#` that swallowed a value (`harp: #F`, `title: #1 hit`) or is bare behind one (`harp: F #`): YAML begins a
- * comment there, and the author hardly meant one.
+ * A `#` that hides a value or a part of it (`harp: #F`, `title: Take #2`, `chords: I7 | #IVdim7`) or is bare after one
+ * (`harp: F #`): YAML begins a comment there, and the author hardly meant one, which would have a space after its `#`.
  */
 function strayComment(text: string, key: Scalar, value: unknown): [number, number] | undefined {
   if (value !== null && !isScalar(value)) return undefined;
@@ -135,7 +135,7 @@ function strayComment(text: string, key: Scalar, value: unknown): [number, numbe
   const comment = line?.[1]?.trimEnd();
   if (!line || !comment) return undefined;
   const at = start + line[0].indexOf('#');
-  return (written ? comment === '#' : /^#\S/.test(comment)) ? [at, at + comment.length] : undefined;
+  return (written && comment === '#') || /^#[^\s#]/.test(comment) ? [at, at + comment.length] : undefined;
 }
 
 interface SyntaxFacts {

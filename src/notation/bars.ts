@@ -68,8 +68,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let bar = emptyBar(0);
   let mouth = startMouth;
   let last: DraftEvent | undefined;
-  /** What was sounding where the first ending began: the other endings continue from there. */
-  let beforeEndings: DraftEvent | undefined;
+  /** What sounded where the first ending began, and how: the other endings continue from there. */
+  let beforeEndings: { last: DraftEvent | undefined; mouth: Mouth } = { last: undefined, mouth };
   let lineSounds: DraftSound[] = [];
   let sungLine: DraftSound[] | undefined;
   let lineHasMusic = false;
@@ -181,8 +181,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     if (line.repeatStart) bar.repeatStart = true;
     if (line.ending !== undefined) {
       bar.opens = line.ending;
-      if (line.ending === 1) beforeEndings = last;
-      else last = beforeEndings;
+      if (line.ending === 1) beforeEndings = { last, mouth };
+      else ({ last, mouth } = beforeEndings);
     }
     bar.span = site;
     started = false;

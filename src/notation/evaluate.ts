@@ -37,6 +37,10 @@ export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
 
 const OTHER_BLOCKS: OtherBlocks = {
   slotOf: (tree, context) => slotOf(tree, context.defaults, context),
+  keyOf: (tree, context) => {
+    const { harp, settings } = readHeader(tree, context.defaults, context, []);
+    return keyOfSong(harp, settings.position);
+  },
   scoreOf: (tree, context, quoteChain) => evaluateInChain(tree, context, quoteChain).score,
 };
 

@@ -1,11 +1,15 @@
 /** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import type { ChordChange } from '../harmony/form.ts';
+import type { SongKey } from '../harmony/key.ts';
 import { numeralOf } from '../harmony/numeral.ts';
+import { readChord } from '../harmony/symbol.ts';
+import { chromaOf } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
-import type { Mouth, QuoteRef, Score, Sound, Source } from '../score/score.ts';
-import { compare, divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
+import type { Event, Mouth, QuoteRef, Rest, Score, Sound, Source } from '../score/score.ts';
+import { add, compare, divide, equals, type Fraction, fraction, multiply, subtract } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { ReadContext } from './context.ts';
 import { report } from './problems.ts';
@@ -41,11 +45,15 @@ interface Scope {
   readonly quotedAt?: TextSpan;
   readonly site?: TextSpan;
   readonly quote?: QuoteRef;
+  /** The key in which another block names its chords, where it is not that of the block being read. */
+  readonly otherKey?: SongKey;
 }
 
 /** What the block being read has to know of others. */
 export interface OtherBlocks {
   readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
+  /** The key of a block as far as its harp and position give it. */
+  readonly keyOf: (tree: BlockTree, context: ReadContext) => SongKey;
   readonly scoreOf: (tree: BlockTree, context: ReadContext, quoteChain: QuoteChain) => Score | undefined;
 }
 
@@ -100,7 +108,8 @@ export function expandMusic(
         stream.push({ kind: 'rest', source, site, duration: times(share, item.slots) });
         return;
       case 'chord':
-        if (!scope.quotedAt || keepsChords) stream.push({ kind: 'chord', source, site, text: item.text });
+        if (!scope.quotedAt || keepsChords)
+          stream.push({ kind: 'chord', source, site, text: symbolFrom(item.text, scope.otherKey) });
         return;
       case 'bar': {
         stream.push({ kind: 'bar', source, site, line: item });
@@ -141,7 +150,14 @@ export function expandMusic(
     const name = `${item.lesson}/${item.block}`;
     const ref = { lesson: item.lesson, block: item.block };
     if (item.phrase !== undefined) {
-      const inner = { tree: other, context: theirs, slot: otherBlocks.slotOf(other, theirs), quotedAt: span, site };
+      const inner = {
+        tree: other,
+        context: theirs,
+        slot: otherBlocks.slotOf(other, theirs),
+        quotedAt: span,
+        site,
+        ...otherKey(other, theirs),
+      };
       quotePhrase(item.phrase, inner, span, `${name}:${item.phrase}`, { ...ref, phrase: item.phrase });
     } else if (enter(other, undefined, name, span)) {
       const score = otherBlocks.scoreOf(other, theirs, quoteChain);
@@ -163,6 +179,11 @@ export function expandMusic(
     walk(found.items, { ...scope, quote: outward ? ref : (scope.quote ?? ref) });
     const mistakes = scope.quotedAt !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
     leave(span, name, mistakes);
+  }
+
+  function otherKey(other: BlockTree, theirs: ReadContext): { otherKey?: SongKey } {
+    const key = otherBlocks.keyOf(other, theirs);
+    return chromaOf(key.tonic) === chromaOf(otherBlocks.keyOf(tree, context).tonic) ? {} : { otherKey: key };
   }
 
   /** Steps into a quotation; false, and reported, where it leads back to one being read. */
@@ -189,15 +210,13 @@ export function expandMusic(
     playOrder(score).forEach((index, position) => {
       if (position > 0) stream.push({ ...written, kind: 'bar', line: { repeatStart: false, repeatEnd: false } });
       const bar = itemAt(score.bars, index);
-      let chord = 0;
-      for (const event of bar.events) {
+      const chords = keepsChords ? bar.chords : [];
+      for (const event of bar.events.flatMap((each): readonly Event[] =>
+        isSoundEvent(each) ? [each] : cutRest(each, chords),
+      )) {
         if (quoteChain.isTooLong()) return;
-        while (keepsChords && chord < bar.chords.length) {
-          const change = bar.chords[chord];
-          if (!change || compare(change.onset, event.onset) > 0) break;
-          stream.push({ ...written, kind: 'chord', text: numeralOf(change.chord, score.key) });
-          chord++;
-        }
+        for (const { onset, chord } of chords)
+          if (equals(onset, event.onset)) stream.push({ ...written, kind: 'chord', text: numeralOf(chord, score.key) });
         if (!isSoundEvent(event)) stream.push({ ...written, kind: 'rest', duration: event.duration });
         else if (event.tied) stream.push({ ...written, kind: 'hold', slots: 1, duration: event.duration });
         else
@@ -206,6 +225,20 @@ export function expandMusic(
       }
     });
   }
+}
+
+/** A chord symbol of another block, so that it means the same step of this block's key: a name as the numeral it is there. */
+function symbolFrom(text: string, otherKey: SongKey | undefined): string {
+  const chord = otherKey && readChord(text, otherKey);
+  return chord ? numeralOf(chord, otherKey) : text;
+}
+
+/** A rest in pieces, one for each chord that sounds in it. */
+function cutRest(rest: Rest, chords: readonly ChordChange[]): Rest[] {
+  const end = add(rest.onset, rest.duration);
+  const cuts = chords.map(({ onset }) => onset).filter((at) => compare(at, rest.onset) > 0 && compare(at, end) < 0);
+  const starts = [rest.onset, ...cuts];
+  return starts.map((onset, index) => ({ ...rest, onset, duration: subtract(starts[index + 1] ?? end, onset) }));
 }
 
 const times = (share: Fraction, slots: number): Fraction => (slots === 1 ? share : multiply(share, fraction(slots)));

@@ -25,7 +25,11 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
   let carried: Chord | undefined;
+  let beforeEndings: Chord | undefined;
   const chords = bars.map((bar, index) => {
+    // Each ending continues from where the first one began.
+    if (bar.opens === 1) beforeEndings = carried;
+    else if (bar.opens !== undefined) carried = beforeEndings;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
     const base: readonly ChordChange[] = given
@@ -120,7 +124,7 @@ const sameBar = (progression: Progression, a: number, b: number): boolean =>
 
 /** Divides the sounds of a bar at its chord changes, so that a held note has a role over each chord. */
 export function splitAtChords(events: readonly DraftEvent[], chords: readonly ChordChange[]): readonly DraftEvent[] {
-  if (chords.length < 2) return events;
+  if (chords.length === 0) return events;
   return events.flatMap((event): DraftEvent[] => {
     if (event.kind === 'rest') return [event];
     const end = add(event.onset, event.duration);

@@ -112,7 +112,7 @@ const firstLineEnd = (text: string): number => {
   return Math.min(end === -1 ? text.length : end, 80);
 };
 
-/** The lines of a text, each without its line break and without a comment (`#` at its start or behind a space). */
+/** The lines of a text, each without its line break and without a comment. */
 function* linesOf(text: string): Generator<Line> {
   const breaks = /\r\n|\r|\n/g;
   let from = 0;
@@ -125,11 +125,12 @@ function* linesOf(text: string): Generator<Line> {
   }
 }
 
+/** Where the comment of a line begins, outside of quotation marks; the line's end where it has none. */
 function commentStart(text: string, from: number, end: number): number {
   let quoted = false;
   for (let i = from; i < end; i++) {
     if (text[i] === '"') quoted = !quoted;
-    else if (text[i] === '#' && !quoted && (i === from || text[i - 1] === ' ')) return i;
+    else if (!quoted && isComment(text, i, from, end)) return i;
   }
   // An unclosed quotation mark must not swallow the comment behind it.
   return quoted ? unquotedComment(text, from, end) : end;
@@ -137,9 +138,13 @@ function commentStart(text: string, from: number, end: number): number {
 
 function unquotedComment(text: string, from: number, end: number): number {
   const last = text.lastIndexOf('"', end - 1);
-  for (let i = Math.max(from, last + 1); i < end; i++) if (text[i] === '#' && text[i - 1] === ' ') return i;
+  for (let i = Math.max(from, last + 1); i < end; i++) if (isComment(text, i, from, end)) return i;
   return end;
 }
+
+/** A `#` at the start of a line, or between spaces: `#IVdim7` is a chord, and `Take #2` a title. */
+const isComment = (text: string, at: number, from: number, end: number): boolean =>
+  text[at] === '#' && (at === from || (text[at - 1] === ' ' && (at + 1 === end || text[at + 1] === ' ')));
 
 function trimmed(text: string, from: number, to: number): { value: string; valueSpan: TextSpan } {
   const raw = text.slice(from, to);

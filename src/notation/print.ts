@@ -22,19 +22,46 @@ import {
   ZERO,
 } from '../time/fraction.ts';
 import { meterName } from '../time/meter.ts';
-import { itemAt, lastOf } from '../values/checked.ts';
+import { itemAt, lastOf, present } from '../values/checked.ts';
+import { MOST_SHARES } from './scan.ts';
 import { slotName } from './setting-values.ts';
 
 /** Bars to a written line: a twelve-bar prints as three lines. */
 const BARS_A_LINE = 4;
 
-/** A score as the text of a block that reads back to the same score. */
+/**
+ * A score as the text of a block that reads back to the same score. Music that was quoted from blocks with other slots
+ * may be too fine for this block's: it is then printed in a finer slot, which changes no sound.
+ */
 export function printScore(score: Score): string {
-  const lines = printHeader(score);
+  let finest: PrintedScore | undefined;
+  for (const slot of slotsFor(score)) {
+    finest = printIn(score, slot);
+    if (finest.mostShares <= MOST_SHARES) break;
+  }
+  return present(finest, 'a slot that divides every bar').text;
+}
+
+/** The score's own slot and finer ones, as far as every bar is a whole number of them. */
+function slotsFor({ slot, bars }: Score): Fraction[] {
+  const plain = [1, 2, 4, 8, 16, 32].map((parts) => fraction(1, parts)).filter((each) => compare(each, slot) < 0);
+  return [slot, ...plain].filter((each) => bars.every(({ length }) => isWhole(divide(length, each))));
+}
+
+interface PrintedScore {
+  readonly text: string;
+  /** Of the group that has the most. */
+  readonly mostShares: number;
+}
+
+function printIn(score: Score, slot: Fraction): PrintedScore {
+  const lines = printHeader({ ...score, slot });
+  let mostShares = 0;
   lines.push('');
   const places = placesOf(score);
   let mouth = score.mouth;
   let carried: Chord | undefined;
+  let beforeEndings = { mouth, carried };
   let line: string[] = [];
   let lineBars: Bar[] = [];
   score.bars.forEach((bar, index) => {
@@ -42,16 +69,22 @@ export function printScore(score: Score): string {
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
     // What opens a bar is written with the line before it, which the first bar has not.
     if (index === 0 && bar.repeatStart) line.push('|:');
-    if (index === 0 && bar.ending !== undefined) line.push(`|${bar.ending}`);
+    if (index === 0 && opensEnding(undefined, bar)) line.push(`|${bar.ending}`);
+    // Each ending continues from where the first one began.
+    if (opensEnding(score.bars[index - 1], bar)) {
+      if (bar.ending === 1) beforeEndings = { mouth, carried };
+      else ({ mouth, carried } = beforeEndings);
+    }
     const base = baseChords(score, bar, places[index], carried);
-    const printed = printBar(bar, score.slot, mouth, statedChords(bar.chords, base));
+    const printed = printBar(bar, slot, mouth, statedChords(bar.chords, base));
     line.push(printed.text, barLine(bar, score.bars[index + 1]));
     mouth = printed.mouth;
+    mostShares = Math.max(mostShares, printed.mostShares);
     carried = bar.chords.at(-1)?.chord ?? carried;
     lineBars.push(bar);
   });
   endLine();
-  return `${lines.join('\n')}\n`;
+  return { text: `${lines.join('\n')}\n`, mostShares };
 
   function endLine(): void {
     if (line.length > 0) lines.push(line.join(' '));
@@ -144,6 +177,7 @@ interface PrintedBar {
   readonly text: string;
   /** The embouchure at its end. */
   readonly mouth: Mouth;
+  readonly mostShares: number;
 }
 
 /** What is at a point of the bar and lasts: a piece of an event no longer than up to the next stated chord. */
@@ -158,6 +192,7 @@ interface Piece {
 
 function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly ChordChange[]): PrintedBar {
   let mouth = startMouth;
+  let mostShares = 0;
   let pieces: readonly Piece[] = piecesOf(bar, stated);
   const words: string[] = [];
   while (pieces.length > 0) {
@@ -168,13 +203,14 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
   // A chord after the last event takes no time in this bar: the next bar begins with it.
   for (const { onset, chord } of stated)
     if (compare(onset, bar.length) >= 0) words.push(`"${chord.numeral ?? plainChord(chord)}"`);
-  return { text: words.join(' '), mouth };
+  return { text: words.join(' '), mouth, mostShares };
 
   function printRun(run: readonly Piece[]): string[] {
     const [first, last] = [itemAt(run, 0), lastOf(run)];
     const slots = toNumber(divide(subtract(endOf(last), first.onset), slot));
     if (run.length === 1) return printPiece(first, slots);
     const unit = unitOf(run);
+    mostShares = Math.max(mostShares, toNumber(divide(subtract(endOf(last), first.onset), unit)));
     const inside = run.flatMap((piece) => printPiece(piece, toNumber(divide(piece.duration, unit))));
     return [`{${inside.join(' ')}}${slots === 1 ? '' : slots}`];
   }
@@ -284,10 +320,12 @@ const leastCommon = (a: number, b: number): number =>
 
 const printMarks = (marks: readonly Mark[]): string => (marks.length === 0 ? '' : `[${marks.map(markText).join(' ')}]`);
 
+const opensEnding = (before: Bar | undefined, bar: Bar): boolean =>
+  bar.ending !== undefined && (bar.ending !== before?.ending || before.repeatEnd);
+
 function barLine(bar: Bar, next: Bar | undefined): string {
   const end = [bar.repeatEnd ? ':|' : '', bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : ''];
-  const opens = next?.ending !== undefined && (next.ending !== bar.ending || bar.repeatEnd);
-  const start = [next?.repeatStart ? '|:' : '', opens ? `|${next.ending}` : ''];
+  const start = [next?.repeatStart ? '|:' : '', next && opensEnding(bar, next) ? `|${next.ending}` : ''];
   return [...end, ...start].filter(Boolean).join(' ') || '|';
 }
 

@@ -51,7 +51,8 @@ export const NOTATION_PROBLEMS = {
     about: 'Something in the music is not a note, a rest or another element of the notation.',
     message: ({ text }) =>
       `“${text}” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
-    help: didYouMean,
+    help: ({ text, nearest }) =>
+      text.startsWith('#') ? 'A comment has a space after its # .' : didYouMean({ nearest }),
   }),
   'bracket-unclosed': error<{ bracket: string; closing: string }>({
     about: 'A bracket, brace or quotation mark is opened and not closed on its line.',

@@ -11,7 +11,7 @@ import { report } from './problems.ts';
 import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
-const MOST_SHARES = 16;
+export const MOST_SHARES = 16;
 const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
 const MARK_WORDS: readonly string[] = [...MARK_NAMES, ...MOUTHS];
 

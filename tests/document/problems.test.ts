@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { DOCUMENT_PROBLEMS } from '../../src/document/problems.ts';
 import { codesOf, frontMatter, type ProblemCase, problemsIn, yaml } from '../course/problem-case.ts';
 
+const HASH_HELP = 'Quote the value, or write a sharp right after its letter: F# . A comment has a space after its # .';
+
 const CASES: readonly ProblemCase[] = [
   // course.yaml and front matter
   [
@@ -20,25 +22,42 @@ const CASES: readonly ProblemCase[] = [
   [
     'a sharp that YAML takes for a comment',
     frontMatter('title: One\nharp: F #'),
-    [
-      [
-        'lessons/first.mdx:3:9-10',
-        'yaml-comment',
-        'The # here begins a comment, so “harp” is just “F”.',
-        'Quote the value, or write a sharp right after its letter: F# .',
-      ],
-    ],
+    [['lessons/first.mdx:3:9-10', 'yaml-comment', 'The # here begins a comment, so “harp” is just “F”.', HASH_HELP]],
   ],
   [
     'a title that is a comment',
     frontMatter('title: #1 in a row'),
     [
       ['lessons/first.mdx:2:1-6', 'key-missing', '“title” has no value.'],
+      ['lessons/first.mdx:2:8-19', 'yaml-comment', 'The # here begins a comment, so “title” has no value.', HASH_HELP],
+    ],
+  ],
+  [
+    'a sharp numeral that YAML takes for a comment',
+    frontMatter('title: One\nchords: I7 | #IVdim7'),
+    [
       [
-        'lessons/first.mdx:2:8-19',
+        'lessons/first.mdx:3:14-21',
         'yaml-comment',
-        'The # here begins a comment, so “title” has no value.',
-        'Quote the value, or write a sharp right after its letter: F# .',
+        'The # here begins a comment, so “chords” is just “I7 |”.',
+        HASH_HELP,
+      ],
+    ],
+  ],
+  [
+    'a form cut by a comment',
+    yaml('title: One\nforms:\n  vamp: I7 | #IVdim7\n'),
+    [['course.yaml:3:14-21', 'yaml-comment', 'The # here begins a comment, so “vamp” is just “I7 |”.', HASH_HELP]],
+  ],
+  [
+    'a number in a title',
+    frontMatter('title: Take #2'),
+    [
+      [
+        'lessons/first.mdx:2:13-15',
+        'yaml-comment',
+        'The # here begins a comment, so “title” is just “Take”.',
+        HASH_HELP,
       ],
     ],
   ],

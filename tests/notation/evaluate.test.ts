@@ -128,6 +128,24 @@ describe('chords and roles', () => {
   test('a pickup has no chord of the form', () => {
     expect(shownChords(scoreOf('position: 2\npickup: 1\nchords: I7\n-2 | -2 =7'))).toEqual(['', 'G7']);
   });
+  test('a note held over the first chord of its bar has a role from there on', () => {
+    expect(bars('slot: 1/4\n4 = "I7" =2')).toEqual(['C5 1/2, C5=R~ 1/2']);
+  });
+  test('the same chord in another spelling is no change', () => {
+    expect(bars('slot: 1/4\n"Caug" 4 = "C+" =2')).toEqual(['C5=R 1']);
+    expect(bars('slot: 1/4\n"I+" 4 = "Iaug" =2')).toEqual(['C5=R 1']);
+  });
+});
+
+describe('comments', () => {
+  test('begin with a # at the start of a line or between spaces', () => {
+    expect(bars('# a comment\n#another\nslot: 1/1 # and one more\n4 | 5 # up\n')).toEqual(['C5 1', 'E5 1']);
+  });
+  test('do not begin at a sharp or a number', () => {
+    const score = scoreOf('title: Take #2\nchords: I7 | #IVdim7 | #iv°7\nslot: 1/1\n4 | 4 | 4');
+    expect(score.title).toBe('Take #2');
+    expect(shownChords(score)).toEqual(['C7', 'F#dim7', 'F#dim7']);
+  });
 });
 
 describe('mouth, marks, words', () => {
@@ -160,6 +178,9 @@ describe('quotations', () => {
   const riffs: Readonly<Record<string, string>> = {
     a: 'id: a\nslot: 1/4\nposition: 2\nphrase turn: "V7" {-2 -3 4} -4\n|: "I7" -2 =3 |1 -3 =3 :|2 4 =3 |]',
     b: 'id: b\n<riffs/a:turn> .4',
+    c: 'id: c\nharp: A\nposition: 2\nphrase answer: "A7" 4 -4 "B7" 4 =\n"E7" 4 =3 <answer>',
+    d: 'id: d\nslot: 1/4\n"I7" 4 . "V7" . "IV7" . | 4 = =2',
+    e: 'id: e\nharp: A\nposition: 2\nslot: 1/4\n"C#min7" 4 = "F#m(maj7)" =2',
   };
   const trees = new Map(Object.entries(riffs).map(([id, text]) => [id, parseBlock(text)]));
   const among = (settings: Readonly<Record<string, string>> = {}): ReadContext => ({
@@ -192,9 +213,35 @@ describe('quotations', () => {
     expect(third?.source.quote).toEqual({ lesson: 'riffs', block: 'a', phrase: 'turn' });
     expect(text.slice(third?.source.span.from, third?.source.span.to)).toBe('<riffs/a:turn>');
   });
+  test('the chords of a phrase follow its notes to another harp, by name or numeral', () => {
+    const score = scoreOf('harp: C\nposition: 2\n"I7" 4 =3 <riffs/c:answer>', among());
+    expect(shownChords(score)).toEqual(['G7 C7@1/2 D7@3/4']);
+    expect(shownChords(scoreOf('harp: A\nposition: 2\n"I7" 4 =3 <riffs/c:answer>', among()))).toEqual([
+      'E7 A7@1/2 B7@3/4',
+    ]);
+  });
+  test('a whole block brings every chord change, in a rest as well', () => {
+    expect(shownChords(scoreOf('<riffs/d> |]', among()))).toEqual(['C7 G7@1/2 F7@3/4', 'F7']);
+  });
+  test('a whole block brings its chords whatever they are called', () => {
+    expect(shownChords(scoreOf('harp: C\nposition: 2\n<riffs/e> |]', among()))).toEqual(['Em7 Am(maj7)@1/2']);
+  });
   test('a quotation may quote in turn', () => {
     expect(bars('position: 2\n<riffs/b> |]', among())).toEqual([
       'G4=4 1/12, B4=6 1/12, C5=♭7 1/12, D5=R 1/4, rest 1/2',
+    ]);
+  });
+});
+
+describe('endings', () => {
+  test('each continues from where the first one branches off, in chord and embouchure', () => {
+    const score = scoreOf('slot: 1/1\n|: "I7" 4 |1 "IV7" @tongue 5 :|2 6 | 4 |]');
+    expect(shownChords(score)).toEqual(['C7', 'F7', 'C7', 'C7']);
+    expect(score.bars.flatMap(({ events }) => events.map((event) => isSoundEvent(event) && event.mouth))).toEqual([
+      'lips',
+      'tongue',
+      'lips',
+      'lips',
     ]);
   });
 });

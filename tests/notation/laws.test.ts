@@ -4,8 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { keyNote, readHarp, reed } from '../../src/instrument/harp.ts';
 import { chromaOf } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { parseBlock } from '../../src/notation/parse.ts';
 import { printScore } from '../../src/notation/print.ts';
-import { readBlock } from '../../src/notation/read.ts';
+import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
 import { isSoundEvent, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
@@ -30,6 +31,20 @@ describe('law 1: printing and reading are inverse', () => {
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
       { numRuns: cases(400, 6000) },
+    );
+  });
+  test('music quoted from a block with another slot is printed in a slot it can be read in', () => {
+    fc.assert(
+      fc.property(blockText, fc.constantFrom('1/1', '1/2', '1/4', '3/8'), (quoted, slot) => {
+        const tree = parseBlock(quoted);
+        const header = quoted.split('\n').filter((line) => /^(meter|pickup):/.test(line));
+        const context: ReadContext = { ...ALONE, find: () => ({ tree, context: ALONE }) };
+        const { score } = readBlock([...header, `slot: ${slot}`, '', '<other/block> |]'].join('\n'), context);
+        fc.pre(score !== undefined);
+        const again = scoreOf(printScore(present(score, 'the score')));
+        expect(withoutPlaces(again)).toEqual(withoutPlaces({ ...present(score, 'the score'), slot: again.slot }));
+      }),
+      { numRuns: cases(300, 4000) },
     );
   });
   test('printing what was printed changes nothing', () => {

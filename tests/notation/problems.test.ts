@@ -149,6 +149,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `${EIGHT} #up`,
+    [
+      {
+        code: 'not-a-slot',
+        at: '#up',
+        says: "“#up” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'A comment has a space after its # .',
+      },
+    ],
+  ],
+  [
     '4d . . . . . . .',
     [
       {
