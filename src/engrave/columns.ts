@@ -1,6 +1,7 @@
 /** A bar before it is laid out: its columns, with all that is in line with each, and its chords. */
 import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
+import type { SongKey } from '../harmony/key.ts';
 import type { Role } from '../harmony/role.ts';
 import { type Mark, rowOf, withHole } from '../score/mark.ts';
 import { roleIn } from '../score/queries.ts';
@@ -82,7 +83,12 @@ function wordOf(marks: readonly Mark[]): string {
 }
 
 /** The columns of a bar, one for each written note or rest. */
-export function columnsOf(bar: Bar, written: WrittenBar, staff: readonly (readonly StaffNote[])[]): Column[] {
+export function columnsOf(
+  key: SongKey,
+  bar: Bar,
+  written: WrittenBar,
+  staff: readonly (readonly StaffNote[])[],
+): Column[] {
   return written.notes.map((note, index) => {
     const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
@@ -92,7 +98,7 @@ export function columnsOf(bar: Bar, written: WrittenBar, staff: readonly (readon
       event,
       first,
       staff: staff[event.index] ?? [],
-      roles: sound ? sound.notes.map((own) => roleIn(bar, sound, own)) : [],
+      roles: sound ? sound.notes.map((own) => roleIn(key, bar, sound, own)) : [],
       word: sound && first ? wordOf(sound.marks) : '',
     };
   });

@@ -25,7 +25,7 @@ export function measureBars(score: Score): MeasuredBar[] {
   const beat = beatLength(score.meter);
   return score.bars.map((bar, index) => {
     const own = itemAt(written, index);
-    const columns = columnsOf(bar, own, staff);
+    const columns = columnsOf(score.key, bar, own, staff);
     const meter = index === 0 ? score.meter : undefined;
     const segment = (from: number, to: number): Segment => segmentOf(bar, own, columns, [from, to], meter);
     const needed = (own: Segment): number => leastWidth(spacingNeeds(own));

@@ -1,6 +1,6 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
 import { chordInWords } from '../harmony/chord.ts';
-import { printedKey } from '../harmony/key.ts';
+import { printedKey, type SongKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
@@ -53,7 +53,7 @@ export function barSentences(score: Score): string[] {
       const joined = event.kind === 'rest' && index > 0 && bar.events[index - 1]?.kind === 'rest';
       if (joined) continue;
       const length = event.kind === 'rest' ? restLength(bar, index) : event.duration;
-      const role = roleOfEvent(event, bar);
+      const role = roleOfEvent(score.key, bar, event);
       words.push(...eventWords(event, role, before), lengthInWords(length, score.meter));
       before = role;
       phrases.push(words.join(', '));
@@ -81,8 +81,8 @@ function restLength(bar: Bar, from: number): Fraction {
   return length;
 }
 
-const roleOfEvent = (event: Event, bar: Bar): string | undefined =>
-  event.kind === 'sound' ? rolesInWords(event.notes.map((note) => roleIn(bar, event, note))) : undefined;
+const roleOfEvent = (key: SongKey, bar: Bar, event: Event): string | undefined =>
+  event.kind === 'sound' ? rolesInWords(event.notes.map((note) => roleIn(key, bar, event, note))) : undefined;
 
 function eventWords(event: Event, role: string | undefined, before: string | undefined): string[] {
   if (event.kind === 'rest') return ['rest'];

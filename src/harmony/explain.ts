@@ -1,7 +1,7 @@
 /** What one note is: its pitch and frequency on a harp, its degree in the key, its role over each chord. */
 import { bendsOfHole } from '../instrument/bend.ts';
 import type { Harp } from '../instrument/harp.ts';
-import { chromaOf, mod, type Pitch } from '../instrument/pitch.ts';
+import { chromaOf, mod, type Pitch, printedName } from '../instrument/pitch.ts';
 import { inWords, type Playable, tabOf } from '../instrument/playable.ts';
 import { CHROMATIC_STEPS, type Step } from '../instrument/scale.ts';
 import { centsOf, EQUAL, frequencyOf, type Pitching } from '../instrument/temperament.ts';
@@ -9,7 +9,7 @@ import { itemAt } from '../values/checked.ts';
 import { type Chord, printedChord, printedNumeral } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
 import { numeralOf } from './numeral.ts';
-import { type Role, roleInWords, roleOf } from './role.ts';
+import { type Role, roleInWords, roleOf, spell } from './role.ts';
 import { distinctChords } from './role-table.ts';
 
 /** All that `reedway explain` says about one note. */
@@ -35,6 +35,8 @@ export interface Explained {
 export interface ExplainedRole {
   readonly chord: Chord;
   readonly role: Role;
+  /** As it is spelled over this chord. */
+  readonly pitch: Pitch;
 }
 
 /** The degree of a pitch in a key, flat for what lies outside its major scale. */
@@ -58,11 +60,15 @@ export function explain(
     frequency: frequencyOf(harp, note.breath, note, pitching),
     cents: centsOf(harp, note.breath, note, pitching.temperament ?? EQUAL),
     degree: degreeIn(note.midi, key),
-    roles: distinctChords(chords).map((chord) => ({ chord, role: roleOf(note.midi, chord) })),
+    roles: distinctChords(chords).map((chord) => ({
+      chord,
+      role: roleOf(note.midi, chord, key),
+      pitch: spell(note.midi, chord, key),
+    })),
     deepest: range.bends === note.breath ? range.deepest : 0,
   };
 }
 
-/** `over A7 (I7): the flat third`. */
-export const roleSentence = ({ chord, role }: ExplainedRole, key: SongKey): string =>
-  `over ${printedChord(chord)} (${printedNumeral(numeralOf(chord, key))}): ${roleInWords(role)}`;
+/** `over A7 (I7): C, the flat third`. */
+export const roleSentence = ({ chord, role, pitch }: ExplainedRole, key: SongKey): string =>
+  `over ${printedChord(chord)} (${printedNumeral(numeralOf(chord, key))}): ${printedName(pitch)}, ${roleInWords(role)}`;

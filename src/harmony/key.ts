@@ -49,6 +49,16 @@ export function signatureAlter(key: SongKey, letter: PitchClass['letter']): numb
   return place + 1 < signature ? 1 : place >= 6 + signature ? -1 : 0;
 }
 
+/** Half steps above the tonic; minor has its sixth and seventh in both forms. */
+const SCALES_OF_MODES: Readonly<Record<SongKey['mode'], readonly number[]>> = {
+  major: [0, 2, 4, 5, 7, 9, 11],
+  minor: [0, 2, 3, 5, 7, 8, 9, 10, 11],
+};
+
+/** Whether a pitch, by its MIDI number, is in the key's scale. */
+export const isInScale = (midi: number, { tonic, mode }: SongKey): boolean =>
+  SCALES_OF_MODES[mode].includes(mod(midi - chromaOf(tonic), 12));
+
 /** A pitch spelled by the key alone, flat for the blue notes and what is borrowed. */
 export function spellInKey(midi: number, key: SongKey): Pitch {
   const semitones = mod(midi - chromaOf(key.tonic), 12);

@@ -3,15 +3,15 @@ import type { Pitch } from '../instrument/pitch.ts';
 import type { Playable } from '../instrument/playable.ts';
 import { type Chord, sameChord } from './chord.ts';
 import { type SongKey, spellInKey } from './key.ts';
-import { type Role, roleOf } from './role.ts';
+import { type Role, roleOf, spell } from './role.ts';
 
 /** One note, and what it is over each chord of the table. */
 export interface RoleRow {
   readonly note: Playable;
   /** As the song's key spells it. */
   readonly pitch: Pitch;
-  /** One for each chord of the table. */
-  readonly roles: readonly Role[];
+  /** What it is over each chord of the table, and how it is spelled there. */
+  readonly cells: readonly { readonly role: Role; readonly pitch: Pitch }[];
 }
 
 /** Notes against chords. */
@@ -30,7 +30,7 @@ export function roleTable(notes: readonly Playable[], chords: readonly Chord[], 
   const rows = notes.map((note) => ({
     note,
     pitch: spellInKey(note.midi, key),
-    roles: columns.map((chord) => roleOf(note.midi, chord)),
+    cells: columns.map((chord) => ({ role: roleOf(note.midi, chord, key), pitch: spell(note.midi, chord, key) })),
   }));
   return { chords: columns, rows };
 }

@@ -1,7 +1,16 @@
-import { chromaOf, majorDegree, mod, nameAbove, type Pitch, type PitchClass, pitchNamed } from '../instrument/pitch.ts';
+import {
+  chromaOf,
+  FLAT_DEGREES,
+  majorDegree,
+  mod,
+  nameAbove,
+  type Pitch,
+  type PitchClass,
+  pitchNamed,
+} from '../instrument/pitch.ts';
 import { itemAt } from '../values/checked.ts';
 import type { Chord, Degree } from './chord.ts';
-import { type SongKey, spellInKey } from './key.ts';
+import { isInScale, type SongKey, spellInKey } from './key.ts';
 
 /** What a note is to the chord of the moment. */
 export interface Role {
@@ -35,8 +44,11 @@ const ROLES: readonly (readonly [Degree, string])[] = [
   [7, '7'],
 ];
 
-/** The role of a pitch (its MIDI number, or any number of half steps above a C) over a chord. */
-export function roleOf(midi: number, chord: Chord): Role {
+/**
+ * The role of a pitch (its MIDI number, or any number of half steps above a C) over a chord, in a song of a key. The key
+ * decides between the flat fifth and the sharp fourth of a chord that has neither.
+ */
+export function roleOf(midi: number, chord: Chord, key: SongKey): Role {
   const semitones = mod(midi - chromaOf(chord.root), 12);
   const own = chord.tones.find((tone) => tone.semitones === semitones);
   if (own) {
@@ -49,13 +61,28 @@ export function roleOf(midi: number, chord: Chord): Role {
       tone: true,
     };
   }
-  // Six half steps up is the blues' flat fifth over a dominant, and a sharp eleventh over a major seventh chord.
-  if (semitones === 6 && chord.tones.some((tone) => tone.degree === 7 && tone.semitones === 11)) {
-    return { degree: 4, semitones, alter: 1, label: '♯11', tone: false };
+  if (semitones === 6 && isSharpFourth(midi, chord, key)) {
+    return { degree: 4, semitones, alter: 1, label: seventhOf(chord) ? '♯11' : '♯4', tone: false };
   }
   const [degree, label] = itemAt(ROLES, semitones);
   return { degree, semitones, alter: alteration(degree, semitones), label, tone: false };
 }
+
+/**
+ * Six half steps above the root are the sharp eleventh of a major seventh chord, and the sharp fourth where the song's
+ * scale has that note as a fourth: E over Bb in D minor. Elsewhere they are the flat fifth, as the blues has it over a
+ * dominant chord in a major song. Common practice, no source.
+ */
+function isSharpFourth(midi: number, chord: Chord, key: SongKey): boolean {
+  if (seventhOf(chord) === 11) return true;
+  const isDominant = seventhOf(chord) === 10 && chord.tones.some(({ semitones }) => semitones === 4);
+  if ((isDominant && key.mode === 'major') || !isInScale(midi, key)) return false;
+  const [note, root] = [degreeInKey(midi, key), degreeInKey(chromaOf(chord.root), key)];
+  return mod(note - root, 7) === 3;
+}
+
+const degreeInKey = (midi: number, { tonic }: SongKey): number => itemAt(FLAT_DEGREES, mod(midi - chromaOf(tonic), 12));
+const seventhOf = ({ tones }: Chord): number | undefined => tones.find(({ degree }) => degree === 7)?.semitones;
 
 const alteration = (degree: Degree, semitones: number): number => semitones - majorDegree(degree);
 const signs = (alter: number): string => (alter < 0 ? '♭'.repeat(-alter) : '♯'.repeat(alter));
@@ -83,14 +110,14 @@ export function roleInWords(role: Role): string {
 }
 
 /**
- * A pitch spelled by what it does: over a chord, by its role (the ♭3 of E is G natural); without one, by the key.
- * Where the role's own letter would need three signs, the key's spelling is.
+ * A pitch spelled by what it does: over a chord, by its role (the ♭3 of E is G natural); without one, by the key. The key
+ * spells as well where the role's own letter would need three signs, or two for a note that is not of the chord.
  */
 export function spell(midi: number, chord: Chord | undefined, key: SongKey): Pitch {
   if (!chord) return spellInKey(midi, key);
-  const role = roleOf(midi, chord);
+  const role = roleOf(midi, chord, key);
   // A sharp ninth is written as the blues writes it, a flat third: G over E7, not F double sharp.
   const degree = role.degree === 2 && role.alter > 0 ? 3 : role.degree;
   const name: PitchClass = nameAbove(chord.root, degree, role.semitones);
-  return (Math.abs(name.alter) <= 2 && pitchNamed(name, midi)) || spellInKey(midi, key);
+  return (Math.abs(name.alter) <= (role.tone ? 2 : 1) && pitchNamed(name, midi)) || spellInKey(midi, key);
 }

@@ -164,7 +164,7 @@ function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index
   const strikes = soundOfMarks(plain, 'strike') !== undefined;
   return {
     breath,
-    notes: sound.notes.map((note) => noteOf(note, roleIn(bar, sound, note)?.label)),
+    notes: sound.notes.map((note) => noteOf(note, roleIn(score.key, bar, sound, note)?.label)),
     ...(tied ? { tied } : {}),
     ...(glides ? { glides } : {}),
     ...(mouth === score.mouth ? {} : { mouth }),

@@ -1,5 +1,6 @@
 /** Questions a score answers. */
 import type { Chord } from '../harmony/chord.ts';
+import type { SongKey } from '../harmony/key.ts';
 import { type Role, roleOf } from '../harmony/role.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
@@ -11,10 +12,10 @@ export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | unde
   return sounding;
 }
 
-/** What a note does to the chord it sounds over; undefined without a chord. */
-export function roleIn(bar: Bar, event: Sound, note: Note): Role | undefined {
+/** What a note does to the chord it sounds over, in a song of a key; undefined without a chord. */
+export function roleIn(key: SongKey, bar: Bar, event: Sound, note: Note): Role | undefined {
   const chord = chordAt(bar, event.onset);
-  return chord && roleOf(note.pitch.midi, chord);
+  return chord && roleOf(note.pitch.midi, chord, key);
 }
 
 /** Whether an event sounds, and is not a rest. */

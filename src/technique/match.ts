@@ -102,7 +102,7 @@ function testsOfHole(rule: NoteRule): HoleTest[] {
       stroke.parts.some(({ sound, bar }) => {
         // A held note is cut where the chord changes, so each part has its own note for the hole.
         const here = sound.notes.find((one) => one.hole === note.hole) ?? note;
-        const label = roles && roleIn(bar, sound, here)?.label;
+        const label = roles && roleIn(score.key, bar, sound, here)?.label;
         if (roles && (label === undefined || !roles.includes(label))) return false;
         if (!chord) return true;
         const sounding = chordAt(bar, sound.onset);

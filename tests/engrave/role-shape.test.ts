@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { roleShape, SHAPES } from '../../src/engrave/role-shape.ts';
+import { songKey } from '../../src/harmony/key.ts';
 import { roleOf } from '../../src/harmony/role.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
 import { present } from '../../src/values/checked.ts';
 import { parsed } from './pictures.ts';
 
-const C7 = present(readChord('C7', { tonic: { letter: 'C', alter: 0 }, mode: 'major' }), 'the chord');
+const C = songKey({ letter: 'C', alter: 0 }, 'major');
+const C7 = present(readChord('C7', C), 'the chord');
 const corners = (path: string): number => path.split('L').length;
 
 describe('the mark of a role', () => {
@@ -15,21 +17,21 @@ describe('the mark of a role', () => {
     expect(SHAPES[4].path.match(/[MLHVZ]/g)).toEqual(['M', 'H', 'V', 'H', 'Z']);
   });
   it('is a picture of its own, hidden from readers of text', () => {
-    const mark = parsed(roleShape(roleOf(64, C7), { size: 24, text: '5' })).querySelector('svg');
+    const mark = parsed(roleShape(roleOf(64, C7, C), { size: 24, text: '5' })).querySelector('svg');
     expect(mark?.getAttribute('width')).toBe('24');
     expect(mark?.getAttribute('aria-hidden')).toBe('true');
     expect(mark?.querySelector('path')?.getAttribute('class')).toBe('m r3');
     expect(mark?.querySelector('text')?.textContent).toBe('5');
   });
   it('is hollow for a flat role, and its number then is in ink', () => {
-    const mark = parsed(roleShape(roleOf(63, C7), { size: 24, text: '3' }));
+    const mark = parsed(roleShape(roleOf(63, C7, C), { size: 24, text: '3' }));
     expect(mark.querySelector('path')?.getAttribute('class')).toBe('m r3 f');
     expect(mark.querySelector('text')?.getAttribute('class')).toBe('n');
-    const natural = parsed(roleShape(roleOf(60, C7), { size: 24, text: '3' }));
+    const natural = parsed(roleShape(roleOf(60, C7, C), { size: 24, text: '3' }));
     expect(natural.querySelector('text')?.getAttribute('class')).toBe('n on1');
   });
   it('may be alone, and escapes what is in it', () => {
-    expect(roleShape(roleOf(60, C7), { size: 12 })).not.toContain('<text');
-    expect(roleShape(roleOf(60, C7), { size: 12, text: '<' })).toContain('&lt;');
+    expect(roleShape(roleOf(60, C7, C), { size: 12 })).not.toContain('<text');
+    expect(roleShape(roleOf(60, C7, C), { size: 12, text: '<' })).toContain('&lt;');
   });
 });

@@ -28,9 +28,9 @@ describe('a note explained', () => {
     expect(explained.degree.label).toBe('♭3');
     expect(explained.deepest).toBe(3);
     expect(explained.roles.map((role) => roleSentence(role, key))).toEqual([
-      'over E7 (I7): the flat third',
-      'over A7 (IV7): the flat seventh',
-      'over B7 (V7): the flat sixth',
+      'over E7 (I7): G, the flat third',
+      'over A7 (IV7): G, the flat seventh',
+      'over B7 (V7): G, the flat sixth',
     ]);
   });
 

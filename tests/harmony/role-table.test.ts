@@ -7,7 +7,7 @@ import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { notesOfHole } from '../../src/instrument/playable.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/values/checked.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 
 const key = songKey({ letter: 'E', alter: 0 }, 'major');
 const chord = (symbol: string): Chord => present(readChord(symbol, key), 'the chord');
@@ -21,12 +21,20 @@ describe('a role table', () => {
   });
 
   it('gives one and the same note another role over each chord', () => {
-    expect(table.rows.map(({ pitch, roles }) => [plainPitch(pitch), ...roles.map(({ label }) => label)])).toEqual([
+    expect(table.rows.map(({ pitch, cells }) => [plainPitch(pitch), ...cells.map(({ role }) => role.label)])).toEqual([
       ['G#4', '3', '7', '6'],
       ['G4', '♭3', '♭7', '♭6'],
       ['F#4', '2', '6', '5'],
       ['F4', '♭9', '♭6', '♭5'],
     ]);
+  });
+
+  it('spells a note for each chord: the D flat of a blues in G is C sharp over D7', () => {
+    const G = songKey({ letter: 'G', alter: 0 }, 'major');
+    const over = ['I7', 'V7'].map((symbol) => present(readChord(symbol, G), symbol));
+    const [row] = roleTable([{ ...itemAt(notesOfHole(A, 3), 0), midi: 73 }], over, G).rows;
+    expect(row?.cells.map(({ role, pitch }) => `${plainPitch(pitch)} ${role.label}`)).toEqual(['Db5 ♭5', 'C#5 7']);
+    expect(row && plainPitch(row.pitch)).toBe('Db5');
   });
 
   it('keeps chords apart that sound alike and are written otherwise', () => {

@@ -3,12 +3,12 @@ import type { Chord } from '../../src/harmony/chord.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { roleInWords, roleOf, spell } from '../../src/harmony/role.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
-import { plainPitch } from '../../src/instrument/pitch.ts';
+import { plainPitch, readPitchClass } from '../../src/instrument/pitch.ts';
 import { present } from '../../src/values/checked.ts';
 
 const C = songKey({ letter: 'C', alter: 0 }, 'major');
 const chord = (text: string): Chord => present(readChord(text, C), 'the chord');
-const labels = (text: string): string[] => Array.from({ length: 12 }, (_, i) => roleOf(60 + i, chord(text)).label);
+const labels = (text: string): string[] => Array.from({ length: 12 }, (_, i) => roleOf(60 + i, chord(text), C).label);
 
 describe('a role', () => {
   test('is counted from the root, with the blues’ flat spellings over a dominant chord', () => {
@@ -25,10 +25,33 @@ describe('a role', () => {
     ['C13', 9, '13'],
     ['C6', 9, '6'],
   ])('is the chord’s own tone where it has one: over %s, %i half steps up is %s', (text, semitones, label) => {
-    expect(roleOf(60 + semitones, chord(text)).label).toBe(label);
+    expect(roleOf(60 + semitones, chord(text), C).label).toBe(label);
+  });
+  // The song's scale decides: [chord, key, pitch class, label, name].
+  test.each([
+    ['Bb', 'D minor', 64, '♯4', 'E4'],
+    ['Bb7', 'D minor', 64, '♯11', 'E4'],
+    ['Gm7', 'D minor', 61, '♯11', 'C#4'],
+    ['F', 'D minor', 71, '♯4', 'B4'],
+    ['F', 'C major', 71, '♯4', 'B4'],
+    ['Fmaj7', 'C major', 71, '♯11', 'B4'],
+    ['C', 'G major', 66, '♯4', 'F#4'],
+    // Over a dominant chord of a major song it is the blues' flat fifth, and so it is wherever the scale lacks the note.
+    ['C7', 'G major', 66, '♭5', 'Gb4'],
+    ['G7', 'G major', 73, '♭5', 'Db5'],
+    ['G', 'G major', 73, '♭5', 'Db5'],
+    ['D7', 'G major', 68, '♭5', 'Ab4'],
+    // The letter decides too: F over B is a fifth.
+    ['B', 'C major', 65, '♭5', 'F4'],
+    ['Dm7', 'D minor', 68, '♭5', 'Ab4'],
+  ])('six half steps over %s in %s are %i: %s, written %s', (text, keyName, midi, label, name) => {
+    const [tonic = '', mode] = keyName.split(' ');
+    const key = songKey(present(readPitchClass(tonic), tonic), mode === 'minor' ? 'minor' : 'major');
+    expect(roleOf(midi, chord(text), key).label).toBe(label);
+    expect(plainPitch(spell(midi, chord(text), key))).toBe(name);
   });
   test('distinguishes tones from colours', () => {
-    expect([0, 2, 4, 7, 10].map((semitones) => roleOf(60 + semitones, chord('C7')).tone)).toEqual([
+    expect([0, 2, 4, 7, 10].map((semitones) => roleOf(60 + semitones, chord('C7'), C).tone)).toEqual([
       true,
       false,
       true,
@@ -47,7 +70,7 @@ describe('a role', () => {
     ['Cmaj7', 6, 'the sharp eleventh'],
     ['Cdim7', 9, 'the double flat seventh'],
   ])('in words: over %s, %i half steps up is %s', (text, semitones, words) => {
-    expect(roleInWords(roleOf(60 + semitones, chord(text)))).toBe(words);
+    expect(roleInWords(roleOf(60 + semitones, chord(text), C))).toBe(words);
   });
 });
 
@@ -64,6 +87,11 @@ describe('spelling follows the role', () => {
     ['Gb7', 64, 'Fb4'],
   ])('over %s, number %i is %s', (text, midi, name) => {
     expect(plainPitch(spell(midi, chord(text), C))).toBe(name);
+  });
+  test('a note outside of the chord takes no double sign where the key’s own name has none', () => {
+    expect(plainPitch(spell(69, chord('Ab7'), C))).toBe('A4');
+    expect(plainPitch(spell(60, chord('Cdim7'), C))).toBe('C4');
+    expect(plainPitch(spell(69, chord('Cdim7'), C))).toBe('Bbb4');
   });
   test('without a chord the key spells, blue notes flat', () => {
     const G = songKey({ letter: 'G', alter: 0 }, 'major');

@@ -23,7 +23,7 @@ function rolesOf(key: string, tab: string): string[] {
     if (!chord) throw new Error(symbol);
     return chord;
   });
-  return (roleTable([note], chords, song).rows[0]?.roles ?? []).map(({ label }) => label);
+  return (roleTable([note], chords, song).rows[0]?.cells ?? []).map(({ role }) => role.label);
 }
 
 describe.each(KEYS)('cross position on a harp in %s', (key) => {
@@ -51,7 +51,7 @@ describe.each(KEYS)('cross position on a harp in %s', (key) => {
     const five = readChord('V7', song);
     if (!five) throw new Error('V7');
     const thirds = notesOf(on)
-      .filter((note) => roleOf(note.midi, five).label === '3')
+      .filter((note) => roleOf(note.midi, five, song).label === '3')
       .map(tabOf);
     expect(thirds.sort()).toEqual(["-2'", "9'", '5o'].sort());
   });

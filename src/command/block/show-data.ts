@@ -1,7 +1,7 @@
 /** A block as data: what `show --json` prints. Times are exact fractions of a whole note, written `3/8`. */
 import type { Block, Lesson } from '../../course/course.ts';
 import { type Chord, plainChord } from '../../harmony/chord.ts';
-import { plainKey } from '../../harmony/key.ts';
+import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { markText } from '../../score/mark.ts';
@@ -29,12 +29,12 @@ export function blockAsData(lesson: Lesson, { id, index, score }: Block): object
       slot: format(score.slot),
       pickup: score.pickup ? format(score.pickup) : null,
       form: score.progression?.form ?? null,
-      bars: score.bars.map(barAsData),
+      bars: score.bars.map((bar) => barAsData(bar, score.key)),
     },
   };
 }
 
-const barAsData = (bar: Bar): object => ({
+const barAsData = (bar: Bar, key: SongKey): object => ({
   number: bar.number,
   length: format(bar.length),
   part: bar.part ?? null,
@@ -43,12 +43,12 @@ const barAsData = (bar: Bar): object => ({
   ending: bar.ending ?? null,
   close: bar.close ?? null,
   chords: bar.chords.map(({ onset, chord }) => ({ onset: format(onset), ...chordAsData(chord) })),
-  events: bar.events.map((event) => eventAsData(bar, event)),
+  events: bar.events.map((event) => eventAsData(key, bar, event)),
 });
 
 const chordAsData = (chord: Chord): object => ({ chord: plainChord(chord), numeral: chord.numeral ?? null });
 
-function eventAsData(bar: Bar, event: Event): object {
+function eventAsData(key: SongKey, bar: Bar, event: Event): object {
   const time = { index: event.index, kind: event.kind, onset: format(event.onset), duration: format(event.duration) };
   if (event.kind === 'rest') return time;
   const chord = chordAt(bar, event.onset);
@@ -63,7 +63,7 @@ function eventAsData(bar: Bar, event: Event): object {
       slide: note.slide,
       pitch: plainPitch(note.pitch),
       midi: note.pitch.midi,
-      role: roleIn(bar, event, note)?.label ?? null,
+      role: roleIn(key, bar, event, note)?.label ?? null,
     })),
     tied: event.tied,
     glides: event.glides,

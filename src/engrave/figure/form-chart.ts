@@ -1,8 +1,7 @@
 /** A form as the lines of four bars that it is, each with its chords and, where the author names one, its target note. */
 import { type Chord, printedChord, printedNumeral } from '../../harmony/chord.ts';
-import { spellInKey } from '../../harmony/key.ts';
 import { numeralOf } from '../../harmony/numeral.ts';
-import { roleInWords, roleOf } from '../../harmony/role.ts';
+import { roleInWords, roleOf, spell } from '../../harmony/role.ts';
 import { printedName } from '../../instrument/pitch.ts';
 import { inWords, tabOf } from '../../instrument/playable.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
@@ -23,10 +22,10 @@ export function drawFormChart(figure: FormChartFigure, pitching: Pitching): stri
   /** What the target is to the bar's first chord, under which it is meant to land. */
   const target = (note: TabNote, chord: Chord | undefined): string => {
     const played = playedOn(harp, note);
-    const role = chord && roleOf(played.midi, chord);
+    const role = chord && roleOf(played.midi, chord, key);
     return (
       `<span class="target"${soundHook(harp, played, pitching)}>${role ? roleShape(role, { size: MARK, text: role.label }) : ''}<b class="tab" aria-hidden="true">${escapeText(tabOf(played))}</b>` +
-      `${aloud(`target ${inWords(played)},`)} <span class="name">${printedName(spellInKey(played.midi, key))}</span>` +
+      `${aloud(`target ${inWords(played)},`)} <span class="name">${printedName(spell(played.midi, chord, key))}</span>` +
       `${role ? aloud(`, ${roleInWords(role)}`) : ''}</span>`
     );
   };

@@ -2,10 +2,11 @@
  * A harp as its holes: what is blown is above the comb, what is drawn hangs below it, and each row away from the
  * comb is a deeper bend, the overbend outermost, as in the breath lanes under a staff.
  */
+
 import { DEGREES, printedChord } from '../../harmony/chord.ts';
 import { degreeIn } from '../../harmony/explain.ts';
-import { type SongKey, spellInKey } from '../../harmony/key.ts';
-import { type Role, roleInWords, roleOf } from '../../harmony/role.ts';
+import type { SongKey } from '../../harmony/key.ts';
+import { type Role, roleInWords, roleOf, spell } from '../../harmony/role.ts';
 import { type Breath, type Harp, holeCount } from '../../instrument/harp.ts';
 import { chromaOf, mod, printedName, printedPitch } from '../../instrument/pitch.ts';
 import { bendInWords, meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
@@ -126,14 +127,14 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
     }
     case 'chord':
       return (note) => {
-        const role = roleOf(note.midi, lit.chord);
+        const role = roleOf(note.midi, lit.chord, key);
         return role.tone ? roleLight(figure, note, role) : undefined;
       };
     case 'notes': {
       const tabs = new Set(lit.notes.map((note) => tabOf(playedOn(figure.harp, note))));
       return (note) => {
         if (!tabs.has(tabOf(note))) return undefined;
-        if (figure.chord) return roleLight(figure, note, roleOf(note.midi, figure.chord));
+        if (figure.chord) return roleLight(figure, note, roleOf(note.midi, figure.chord, key));
         const step = degreeIn(note.midi, key);
         return { role: asRole(step), text: plainText(figure, note), words: 'lit' };
       };
@@ -159,11 +160,9 @@ const roleLight = (figure: HarpMapFigure, note: Playable, role: Role): Light => 
 function plainText({ show, key, lit, chord }: HarpMapFigure, note: Playable): string {
   if (show === 'degrees') return degreeIn(note.midi, key).label;
   const over = lit?.by === 'chord' ? lit.chord : chord;
-  if (show === 'roles' && over) return roleOf(note.midi, over).label;
-  return nameIn(note.midi, key);
+  if (show === 'roles' && over) return roleOf(note.midi, over, key).label;
+  return printedName(spell(note.midi, over, key));
 }
-
-const nameIn = (midi: number, key: SongKey): string => printedName(spellInKey(midi, key));
 
 function titleOf({ lit, show, chord }: HarpMapFigure): string {
   const what = { notes: 'Notes', degrees: 'Degrees of the key', roles: 'Roles' }[show];
