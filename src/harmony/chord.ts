@@ -24,6 +24,24 @@ export interface Chord {
   readonly numeral?: string;
 }
 
+/** What players sort chords by: the third, the fifth and the seventh. */
+export const CHORD_KINDS = ['major', 'minor', 'dominant', 'diminished', 'augmented', 'other'] as const;
+/** One of {@link CHORD_KINDS}. */
+export type ChordKind = (typeof CHORD_KINDS)[number];
+
+/** The kind of a chord. `other` has no third, or a fifth that belongs to no other kind. */
+export function kindOfChord({ tones }: Chord): ChordKind {
+  const has = (degree: Degree, semitones: number): boolean =>
+    tones.some((tone) => tone.degree === degree && tone.semitones === semitones);
+  if (has(3, 4)) {
+    if (has(7, 10)) return 'dominant';
+    if (has(5, 8) && !has(5, 7)) return 'augmented';
+    return has(5, 6) ? 'other' : 'major';
+  }
+  if (has(3, 3)) return has(5, 6) ? 'diminished' : 'minor';
+  return 'other';
+}
+
 /** `A7`, `Bbm7`: as an author types it. */
 export const plainChord = (chord: Chord): string => plainName(chord.root) + chord.suffix;
 

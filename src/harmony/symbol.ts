@@ -39,6 +39,9 @@ export function readChord(text: string, key: SongKey): Chord | undefined {
   return inKey.get(text);
 }
 
+/** A numeral in the spelling in which chords name theirs: `viio7` as `viidim7`. Any other text stays what it is. */
+export const plainNumeral = (text: string): string => readChord(text, C_MAJOR)?.numeral ?? text;
+
 /** Whether a text is a chord symbol in any key. */
 export const isChordSymbol = (text: string): boolean => readChord(text, C_MAJOR) !== undefined;
 const C_MAJOR: SongKey = { tonic: { letter: 'C', alter: 0 }, mode: 'major' };

@@ -11,6 +11,9 @@ const SORE =
   'Stop when jaw, lips, tongue or neck hurt, and come back another day; drop the jaw rather than force the reed.';
 const DIZZY = 'If you feel light-headed, stop, sit down and breathe normally before you continue.';
 
+/** Neighbouring holes that sound at once. */
+const CHORD = { holes: { least: 2 }, split: false } as const;
+
 const technique = (technique: TechniqueInput): TechniqueInput => technique;
 
 /** One bend: its hole, its depth in half steps, what it is a kind of and what has to be there first. */
@@ -46,7 +49,7 @@ const POSITIONS = [
   ['second', 'a fifth above the harp’s key, with the home chord on the draw: cross harp'],
   ['third', 'a whole step above the harp’s key, with a minor home chord on the draw'],
   ['fourth', 'the relative minor of the harp’s key'],
-  ['fifth', 'a third above the harp’s key, dark and minor'],
+  ['fifth', 'a major third above the harp’s key, in a dark minor'],
   ['sixth', 'the seventh step of the harp’s scale'],
   ['seventh', 'a tritone away from the harp’s key'],
   ['eighth', 'a half step above the harp’s key'],
@@ -179,11 +182,17 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'chord-rhythm',
     title: 'Chord rhythm',
-    about: 'Chords in a steady rhythm, breath in and breath out in turn, as a train goes.',
+    about: 'Chords at most a beat apart that breathe in and out, one by one or two by two, as a train goes.',
     group: 'breath',
     requires: ['chords'],
     cautions: [DIZZY],
-    find: { note: { holes: { least: 2 }, split: false }, between: { breath: 'changes', beats: { most: 1 } }, run: 3 },
+    find: {
+      any: [
+        // In and out in turn; or in, in, out, out.
+        { note: CHORD, between: { breath: 'changes', beats: { most: 1 } }, run: 3 },
+        { note: CHORD, between: { beats: { most: 1 } }, run: 4, turns: 1 },
+      ],
+    },
   }),
   technique({
     id: 'splits',
@@ -205,7 +214,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'octave-splits-four-holes',
     title: 'Octaves across four holes',
-    about: 'The octave of all blow notes, and of draw 1 and 4: four holes wide, two of them blocked.',
+    about: 'Four holes wide, two of them blocked: on a Richter harp the octaves of the blow notes, and of draw 1.',
     group: 'mouth',
     requires: ['tongue-blocking'],
     'kind-of': ['octave-splits'],
@@ -214,7 +223,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'octave-splits-five-holes',
     title: 'Octaves across five holes',
-    about: 'The octave of the draw notes from hole 3 up: five holes wide, three of them blocked.',
+    about: 'Five holes wide, three of them blocked: on a Richter harp the octaves of the draw notes from hole 3 up.',
     group: 'mouth',
     requires: ['octave-splits-four-holes'],
     'kind-of': ['octave-splits'],
@@ -222,9 +231,9 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { split: true, octave: true, span: 5 } },
   }),
   technique({
-    id: 'wide-splits',
-    title: 'Splits that are no octaves',
-    about: 'Two holes apart that make another interval: a sixth, a seventh, a tenth.',
+    id: 'other-splits',
+    title: 'Splits of other intervals',
+    about: 'Two holes with blocked ones between them that are not an octave apart: draw 2 and 5, a seventh.',
     group: 'mouth',
     requires: ['tongue-blocking'],
     'kind-of': ['splits'],
@@ -243,7 +252,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'quick-breath-turns',
     title: 'Quick breath turns',
-    about: 'The breath turns round several times in a row, four times a second or faster.',
+    about: 'The breath turns round from each of at least three notes to the next, four times a second or faster.',
     group: 'breath',
     'kind-of': ['breath-turns'],
     find: { between: { breath: 'changes', 'notes-per-second': { least: 4 } }, run: 3 },
@@ -267,7 +276,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'high-holes',
     title: 'The high holes',
-    about: 'Holes 7 and up, where blow is the higher note of a hole: small reeds that answer to a small breath.',
+    about: 'Holes 7 and up: small reeds that answer to a light breath. On a Richter harp blow is the higher note here.',
     group: 'reach',
     find: { note: { hole: { least: 7 } } },
   }),
@@ -341,6 +350,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   bend('draw', 1, 1, []),
   bend('draw', 2, 1, []),
   bend('draw', 2, 2, ['draw-2-half-step']),
+  bend('draw', 2, 3, ['draw-2-whole-step']),
   bend('draw', 3, 1, []),
   bend('draw', 3, 2, ['draw-3-half-step']),
   bend('draw', 3, 3, ['draw-3-whole-step']),
@@ -360,10 +370,12 @@ export const WRITTEN: readonly TechniqueInput[] = [
     ],
     find: { note: { breath: 'blow', bend: { least: 1 } } },
   }),
+  bend('blow', 7, 1, []),
   bend('blow', 8, 1, []),
   bend('blow', 9, 1, []),
   bend('blow', 10, 1, []),
   bend('blow', 10, 2, ['blow-10-half-step']),
+  bend('blow', 10, 3, ['blow-10-whole-step']),
   technique({
     id: 'bends-from-nothing',
     title: 'Bends from nothing',
@@ -402,18 +414,24 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'glides-between-bends',
     title: 'Gliding between bends',
-    about: 'From one depth of a bend to another on one breath, each of them in tune.',
+    about: 'From one depth of a bend to another of the same hole on one breath, with no new attack.',
     group: 'bends',
-    requires: ['whole-step-bends'],
-    find: { note: { bend: { least: 1 } }, next: { bend: { least: 1 } }, between: { glide: true, hole: 'same' } },
+    requires: ['bends'],
+    find: {
+      any: (['up', 'down'] as const).map((pitch) => ({
+        note: { bend: { least: 1 } },
+        next: { bend: { least: 1 } },
+        between: { glide: true, hole: 'same' as const, pitch },
+      })),
+    },
   }),
   technique({
     id: 'bent-double-stops',
     title: 'Bent double stops',
-    about: 'Two holes at once of which at least one is bent.',
+    about: 'Two neighbouring holes at once of which at least one is bent.',
     group: 'bends',
-    requires: ['double-stops', 'draw-bends'],
-    find: { note: { holes: { least: 2 }, bend: { least: 1 } } },
+    requires: ['double-stops', 'bends'],
+    find: { note: { holes: 2, split: false, bend: { least: 1 } } },
   }),
 
   // Overbends and the slide
@@ -427,6 +445,8 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { breath: 'blow', overbend: true } },
   }),
   overbend('blow', 1),
+  overbend('blow', 2),
+  overbend('blow', 3),
   overbend('blow', 4),
   overbend('blow', 5),
   overbend('blow', 6),
@@ -440,6 +460,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { breath: 'draw', overbend: true } },
   }),
   overbend('draw', 7),
+  overbend('draw', 8),
   overbend('draw', 9),
   overbend('draw', 10),
   technique({
@@ -542,23 +563,23 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'shuffle',
     title: 'Shuffle',
-    about: 'The first half of each beat longer than the second.',
+    about: 'The first half of each beat longer than the second, in a meter whose beats divide in two.',
     group: 'time',
-    find: { block: { feel: ['shuffle', 'ratio'] } },
+    find: { block: { feel: ['shuffle', 'ratio'], compound: false } },
   }),
   technique({
     id: 'triplets',
     title: 'Triplets',
-    about: 'Three even notes in the time of two.',
+    about: 'A beat divided in three, in a meter whose beats divide in two.',
     group: 'time',
     find: { note: { triplet: true } },
   }),
   technique({
     id: 'sixteenths',
     title: 'Sixteenths',
-    about: 'Four notes to the beat.',
+    about: 'Sixteenth notes: four to a quarter note.',
     group: 'time',
-    find: { note: { length: { most: '1/16' }, triplet: false } },
+    find: { note: { length: '1/16', triplet: false } },
   }),
   technique({
     id: 'syncopation',
@@ -596,7 +617,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     title: 'Compound time',
     about: 'Beats that divide in three: six-eight, nine-eight, slow twelve-eight.',
     group: 'time',
-    find: { block: { meter: ['6/8', '9/8', '12/8'] } },
+    find: { block: { compound: true } },
   }),
 
   // Harmony
@@ -625,7 +646,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     about: 'A twelve-bar that goes to the IV chord in its second bar already.',
     group: 'harmony',
     requires: ['twelve-bar'],
-    find: { block: { form: ['quick-change', 'quick-change-turnaround'] } },
+    find: { block: { form: ['quick-change', 'quick-change-turnaround'], 'form-bar': 2 } },
   }),
   technique({
     id: 'turnaround',
@@ -633,7 +654,12 @@ export const WRITTEN: readonly TechniqueInput[] = [
     about: 'A form whose last bar goes to the V chord and leads back to the top.',
     group: 'harmony',
     assumed: true,
-    find: { block: { form: ['twelve-bar-turnaround', 'quick-change-turnaround', 'eight-bar', 'eight-bar-halves'] } },
+    find: {
+      any: [
+        { block: { form: ['twelve-bar-turnaround', 'quick-change-turnaround'], 'form-bar': 12 } },
+        { block: { form: ['eight-bar', 'eight-bar-halves'], 'form-bar': 8 } },
+      ],
+    },
   }),
   technique({
     id: 'minor-blues',
@@ -660,18 +686,18 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'blue-thirds',
     title: 'Blue thirds',
-    about: 'The flat third over a dominant chord.',
+    about: 'The flat third over a chord that has a major third.',
     group: 'harmony',
     assumed: true,
-    find: { note: { role: 'b3', chord: ['I', 'I7', 'IV7', 'V7'] } },
+    find: { note: { role: ['b3', '#9'], 'chord-kind': ['major', 'dominant'] } },
   }),
   technique({
     id: 'flat-fifths',
     title: 'Flat fifths',
-    about: 'The flat fifth over a chord, mostly on the way to somewhere else.',
+    about: 'The flat fifth over a chord that has no flat fifth of its own, mostly on the way to somewhere else.',
     group: 'harmony',
     assumed: true,
-    find: { note: { role: 'b5' } },
+    find: { note: { role: 'b5', 'chord-tone': false } },
   }),
 ];
 

@@ -60,11 +60,11 @@ function finder(rule: PlainRule): Finder {
   };
 }
 
-function findNotes({ note, next, between, run }: PlainRule): Finder {
+function findNotes({ note, next, between, run, turns = 0 }: PlainRule): Finder {
   if (!note && !next && !between) return () => [{ events: [] }];
   const isFirst = note ? noteTest(note) : always;
   const goesOn = between ? pairTest(between) : always;
-  if (run !== undefined) return (playing) => runs(playing, isFirst, goesOn, run);
+  if (run !== undefined) return (playing) => runs(playing, isFirst, goesOn, run, turns);
   if (!next && !between)
     return (playing, alone) => alone.filter((_, index) => isFirst(itemAt(playing.strokes, index), playing));
   // A glide is what its first note does; any other change happens at the second.
@@ -87,12 +87,12 @@ function pairs(playing: Playing, isFirst: NoteTest, isNext: NoteTest, goesOn: Pa
   return matches;
 }
 
-/** The longest runs of strokes that each fit and each continue from the one before. */
-function runs(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number): Match[] {
+/** The longest runs of strokes that each fit and each continue from the one before, with enough turns of the breath. */
+function runs(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number, turns: number): Match[] {
   const matches: Match[] = [];
   let run: Stroke[] = [];
   const close = () => {
-    if (run.length >= least) matches.push(matchOf(run, itemAt(run, 0)));
+    if (run.length >= least && turnsIn(run) >= turns) matches.push(matchOf(run, itemAt(run, 0)));
     if (run.length > 0) run = [];
   };
   for (const stroke of playing.strokes) {
@@ -104,6 +104,9 @@ function runs(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number)
   close();
   return matches;
 }
+
+const turnsIn = (run: readonly Stroke[]): number =>
+  run.filter(({ sound }, index) => index > 0 && sound.breath !== run[index - 1]?.sound.breath).length;
 
 const NO_EVENTS: number[] = [];
 const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({

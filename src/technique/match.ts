@@ -1,9 +1,12 @@
 /** Rules made into questions: what a rule asks of a block, of one note, of two notes in a row. */
+import { kindOfChord } from '../harmony/chord.ts';
 import { numeralOf } from '../harmony/numeral.ts';
+import { plainNumeral } from '../harmony/symbol.ts';
 import { chordAt, roleIn } from '../score/queries.ts';
-import type { Note, Score } from '../score/score.ts';
+import type { Note, Progression, Score } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
-import { meterName } from '../time/meter.ts';
+import { add } from '../time/fraction.ts';
+import { isCompound, meterName } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import { within } from './range.ts';
 import type { BetweenRule, BlockRule, NoteRule } from './rule.ts';
@@ -19,7 +22,7 @@ export type PairTest = (stroke: Stroke, next: Stroke, playing: Playing) => boole
 
 /** Compiles a rule for a whole block into a test of a score. */
 export function blockTest(rule: BlockRule): BlockTest {
-  const { position, form, meter, feel, tempo, tuning, pickup, repeats } = rule;
+  const { position, form, meter, feel, tempo, tuning, pickup, compound, repeats } = rule;
   const tests: BlockTest[] = [];
   if (position) tests.push((score) => within(position, score.position));
   if (form) tests.push(({ progression }) => progression?.form !== undefined && form.includes(progression.form));
@@ -28,8 +31,18 @@ export function blockTest(rule: BlockRule): BlockTest {
   if (tempo) tests.push((score) => within(tempo, score.tempo));
   if (tuning) tests.push((score) => tuning.includes(score.harp.tuning.id));
   if (pickup !== undefined) tests.push((score) => (score.pickup !== undefined) === pickup);
+  const formBar = rule['form-bar'];
+  if (formBar) tests.push(({ progression }) => barsOfFormPlayed(progression).some((bar) => within(formBar, bar)));
+  if (compound !== undefined) tests.push((score) => isCompound(score.meter) === compound);
   if (repeats !== undefined) tests.push((score) => score.bars.some((bar) => bar.repeatEnd) === repeats);
   return (score) => tests.every((test) => test(score));
+}
+
+/** The bars of its form that a block plays, counted from 1; none without a named form. */
+function barsOfFormPlayed(progression: Progression | undefined): number[] {
+  if (progression?.form === undefined) return [];
+  const first = progression.range?.[0] ?? 1;
+  return progression.bars.map((_, index) => first + index);
 }
 
 /** What is asked of one hole's note; all of it has to hold for one and the same hole. */
@@ -91,22 +104,29 @@ function timeTests(rule: NoteRule): NoteTest[] {
 
 function testsOfHole(rule: NoteRule): HoleTest[] {
   const { hole, bend, overbend, slide, role, chord } = rule;
+  const [kinds, chordTone] = [rule['chord-kind'], rule['chord-tone']];
   const tests: HoleTest[] = [];
   if (hole) tests.push((note) => within(hole, note.hole));
   if (bend) tests.push((note) => !note.over && within(bend, note.bend));
   if (overbend !== undefined) tests.push((note) => note.over === overbend);
   if (slide !== undefined) tests.push((note) => note.slide === slide);
-  if (role || chord) {
+  if (role || chord || kinds || chordTone !== undefined) {
     const roles = role?.map((label) => label.replace('b', '♭').replace('#', '♯'));
+    const numerals = chord?.map(plainNumeral);
     tests.push((note, stroke, { score }) =>
       stroke.parts.some(({ sound, bar }) => {
         // A held note is cut where the chord changes, so each part has its own note for the hole.
         const here = sound.notes.find((one) => one.hole === note.hole) ?? note;
-        const label = roles && roleIn(score.key, bar, sound, here)?.label;
-        if (roles && (label === undefined || !roles.includes(label))) return false;
-        if (!chord) return true;
+        const own = roleIn(score.key, bar, sound, here);
         const sounding = chordAt(bar, sound.onset);
-        return sounding !== undefined && chord.includes(numeralOf(sounding, score.key));
+        return (
+          own !== undefined &&
+          sounding !== undefined &&
+          (!roles || roles.includes(own.label)) &&
+          (chordTone === undefined || own.tone === chordTone) &&
+          (!numerals || numerals.includes(numeralOf(sounding, score.key))) &&
+          (!kinds || kinds.includes(kindOfChord(sounding)))
+        );
       }),
     );
   }
@@ -150,9 +170,13 @@ export const isSplit = (stroke: Stroke): boolean =>
 
 const isOctave = (stroke: Stroke): boolean => highest(stroke).pitch.midi - lowest(stroke).pitch.midi === 12;
 
-/** In three where the meter counts in twos: its place or its length has a third in it. */
+/**
+ * In three where the meter counts in twos: a third of something lies between its bar's start and where it begins or ends.
+ * Where it is cut only because the chord changes does not count.
+ */
 function isTriplet({ parts }: Stroke, { compound }: Playing): boolean {
-  return !compound && parts.some(({ sound }) => sound.onset.d % 3 === 0 || sound.duration.d % 3 === 0);
+  const [first, last] = [itemAt(parts, 0).sound, lastOf(parts).sound];
+  return !compound && [first.onset, add(last.onset, last.duration)].some(({ d }) => d % 3 === 0);
 }
 
 const isHeldOver = (stroke: Stroke, beat: number): boolean =>

@@ -6,6 +6,7 @@
 import type { z } from 'zod';
 import { byShape, keys, matching, number, oneOrMore, text, word, yesOrNo } from '../document/schema.ts';
 
+import { CHORD_KINDS } from '../harmony/chord.ts';
 import { MARK_NAMES } from '../score/mark.ts';
 import { rangeSchema } from './range.ts';
 
@@ -33,7 +34,13 @@ export const noteSchema = keys({
   role: oneOrMore(matching(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'is a role: R, b3, 3, 5, b7 and the like'))
     .optional()
     .describe('what the note is to the chord that sounds: R, b3, 3, 4, b5, 5, 6, b7 …'),
+  'chord-tone': yesOrNo.optional().describe('whether the note is one of the tones of the chord that sounds'),
   chord: oneOrMore(text).optional().describe('the chord that sounds, as a numeral of the key: I7, IV7 …'),
+  'chord-kind': oneOrMore(word(CHORD_KINDS))
+    .optional()
+    .describe(
+      'the kind of chord that sounds: major (or a major seventh), minor, dominant (a major third and a minor seventh), diminished (a minor third and a flat fifth), augmented, or other',
+    ),
   seconds: rangeSchema.optional().describe('how long the note sounds at the tempo of the block, ties counted'),
   beats: rangeSchema.optional().describe('how long the note sounds in beats, ties counted'),
   length: rangeSchema.optional().describe('how long the note sounds as a part of a whole note: 1/16, ties counted'),
@@ -76,6 +83,10 @@ export const blockSchema = keys({
   tempo: rangeSchema.optional().describe('the tempo, as the block gives it'),
   tuning: oneOrMore(text).optional().describe('the tuning of the harp'),
   pickup: yesOrNo.optional().describe('whether the block begins with a pickup'),
+  'form-bar': rangeSchema
+    .optional()
+    .describe('a bar of its form that the block plays, counted from 1; of several, any of them'),
+  compound: yesOrNo.optional().describe('whether the beats divide in three, as in 6/8, 9/8 and 12/8'),
   repeats: yesOrNo.optional().describe('whether bars are repeated'),
 });
 
@@ -88,6 +99,7 @@ export const ruleShape = {
   run: number(2, 999)
     .optional()
     .describe('how many such notes in a row it takes at least; `between` holds for each step'),
+  turns: number(1, 999).optional().describe('with run: how often the breath turns round within it at least'),
 };
 
 const SAYS_NOTHING = 'has at least one of block, note, next and between';
@@ -98,6 +110,10 @@ const plainRuleSchema = keys(ruleShape)
   .refine(
     (rule) => !('run' in rule && 'next' in rule),
     'has run and next, which do not go together: say with note what each note is',
+  )
+  .refine(
+    (rule) => !('turns' in rule && !('run' in rule)),
+    'has turns without run: say how many notes in a row it takes',
   );
 
 const anySchema = keys({

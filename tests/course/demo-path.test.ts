@@ -92,8 +92,8 @@ const FAULTS: readonly (readonly [what: string, changes: Parameters<typeof plant
   ['a technique never taught', { 'closing-solo': block('4 4o 4 5') }, 'closing-solo never-taught: 4o'],
   [
     'a technique taught and never used',
-    { 'first-tune': added('teaches', 'wide-splits') },
-    'first-tune taught-unused: wide-splits',
+    { 'first-tune': added('teaches', 'other-splits') },
+    'first-tune taught-unused: other-splits',
   ],
   [
     'a technique taught before what it builds on',

@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { readHarp } from '../../src/instrument/harp.ts';
+import { notesOf } from '../../src/instrument/playable.ts';
+import { TUNINGS } from '../../src/instrument/tuning.ts';
 import { CATALOGUE, WRITTEN } from '../../src/technique/catalogue.ts';
 import { detector } from '../../src/technique/detect.ts';
 import { SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 import { ID } from '../../src/technique/technique.ts';
+import { present } from '../../src/values/checked.ts';
 import { scoreOf, writtenAt } from './tab.ts';
 
 const detect = detector(SHIPPED_REPERTOIRE);
@@ -34,7 +38,7 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   'octave-splits': ['(1 4)[tongue] -(2 5)[tongue] . .', ['(1 4)[tongue]'], '-(2 5)[tongue] (4 5) . .'],
   'octave-splits-four-holes': ['(1 4)[tongue] -(3 7)[tongue] . .', ['(1 4)[tongue]'], '-(3 7)[tongue] . . .'],
   'octave-splits-five-holes': ['(1 4)[tongue] -(3 7)[tongue] . .', ['-(3 7)[tongue]'], '(1 4)[tongue] . . .'],
-  'wide-splits': ['(1 4)[tongue] -(2 5)[tongue] . .', ['-(2 5)[tongue]'], '(1 4)[tongue] . . .'],
+  'other-splits': ['(1 4)[tongue] -(2 5)[tongue] . .', ['-(2 5)[tongue]'], '(1 4)[tongue] . . .'],
   'breath-turns': ['4 4 -4 -5', ['-4'], '4 5 6 7'],
   'quick-breath-turns': ['slot: 1/16\ntempo: 80\n4 -4 4 -4 =12', ['4'], 'slot: 1/16\ntempo: 40\n4 -4 4 -4 =12'],
   'low-holes': ['3 4 . .', ['3'], '4 5 . .'],
@@ -50,6 +54,7 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   'draw-1-half-step': ["-1' -1 . .", ["-1'"], "-2' . . ."],
   'draw-2-half-step': ["-2' -2'' . .", ["-2'"], "-2'' -1' . ."],
   'draw-2-whole-step': ["-2' -2'' . .", ["-2''"], "-2' -3'' . ."],
+  'draw-2-step-and-a-half': ["tuning: natural-minor\n-2'' -2''' . .", ["-2'''"], "tuning: natural-minor\n-2'' -2' . ."],
   'draw-3-half-step': ["-3' -3'' . .", ["-3'"], "-3'' -4' . ."],
   'draw-3-whole-step': ["-3'' -3''' . .", ["-3''"], "-3' -2'' . ."],
   'draw-3-step-and-a-half': ["-3'' -3''' . .", ["-3'''"], "-3'' -3' . ."],
@@ -57,10 +62,16 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   'draw-5-half-step': ["tuning: raised-fifth-draw\n-5' -5 . .", ["-5'"], "tuning: raised-fifth-draw\n-4' . . ."],
   'draw-6-half-step': ["-6' -6 . .", ["-6'"], "-4' . . ."],
   'blow-bends': ["8' 8 . .", ["8'"], "-4' . . ."],
+  'blow-7-half-step': ["tuning: natural-minor\n7' 7 . .", ["7'"], "tuning: natural-minor\n9' 7 . ."],
   'blow-8-half-step': ["8' 9' . .", ["8'"], "9' . . ."],
   'blow-9-half-step': ["8' 9' . .", ["9'"], "8' . . ."],
   'blow-10-half-step': ["10' 10'' . .", ["10'"], "10'' . . ."],
   'blow-10-whole-step': ["10' 10'' . .", ["10''"], "10' . . ."],
+  'blow-10-step-and-a-half': [
+    "tuning: harmonic-minor\n10'' 10''' . .",
+    ["10'''"],
+    "tuning: harmonic-minor\n10'' 10' . .",
+  ],
   'bends-from-nothing': ["-4' -4> -4' .", ["-4'"], "-4> -4' . ."],
   'held-bends': ["tempo: 60\n-4' = -4 .", ["-4'"], "tempo: 60\n-4' -4 = ."],
   'bend-releases': ["-4'> -4 . .", ["-4'"], "-4' -4 . ."],
@@ -69,11 +80,14 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   'bent-double-stops': ["-(3' 4) -4' . .", ["-(3' 4)"], "-(3 4) -4' . ."],
   overblows: ['6o -9o . .', ['6o'], '-9o 6 . .'],
   'overblow-1': ['1o 4o . .', ['1o'], '4o . . .'],
+  'overblow-2': ['2o 4o . .', ['2o'], '4o . . .'],
+  'overblow-3': ['3o 4o . .', ['3o'], '4o . . .'],
   'overblow-4': ['1o 4o . .', ['4o'], '1o . . .'],
   'overblow-5': ['5o 4o . .', ['5o'], '4o . . .'],
   'overblow-6': ['6o 4o . .', ['6o'], '4o . . .'],
   overdraws: ['6o -9o . .', ['-9o'], '6o . . .'],
   'overdraw-7': ['-7o -9o . .', ['-7o'], '-9o . . .'],
+  'overdraw-8': ['-8o -9o . .', ['-8o'], '-9o . . .'],
   'overdraw-9': ['-7o -9o . .', ['-9o'], '-7o . . .'],
   'overdraw-10': ['-10o -9o . .', ['-10o'], '-9o . . .'],
   slide: ['tuning: solo-chromatic\n4* 4 . .', ['4*'], 'tuning: solo-chromatic\n4 . . .'],
@@ -122,6 +136,134 @@ function over(form: string, bars: number): string {
   return `form: ${form}\nslot: 1/1\n${Array(bars).fill('4').join(' | ')}`;
 }
 
+/**
+ * More blocks, each written from what a technique says it is: first those that take it, then those that come near and do
+ * not. The techniques of one hole and one depth, and the positions, are above.
+ */
+const FROM_DEFINITIONS: Readonly<Record<string, readonly [takes: readonly string[], doNot: readonly string[]]>> = {
+  'single-notes': [["-4' . . .", '6o . . .'], ['-(1 2) (1 4)[tongue] . .']],
+  'long-notes': [
+    ['tempo: 80\n4 =3', 'tempo: 60\n4 = = = | = . . .'],
+    ['tempo: 60\n4 = 4 =', 'tempo: 60\n4 4 4 4'],
+  ],
+  'lip-pursing': [["-4' . . ."], ['(4 5) . . .', 'mouth: tongue\n4 . . .']],
+  'tongue-blocking': [['(1 4)[tongue] . . .', '@tongue 4 . . .'], ['@tongue 4[lips] . . .']],
+  'embouchure-switches': [['4[tongue] 4 . .'], ['4[tongue] 5[tongue] . .', '(4 5) 4 . .']],
+  'embouchure-switches-within-a-beat': [['slot: 1/16\n4 = 5[tongue] =13'], ['4 5[tongue] . .']],
+  'tongue-blocked-bends': [["mouth: tongue\n8' . . ."], ['mouth: tongue\n6o -4 . .']],
+  chords: [['-(1 2 3) . . .'], ['(1 4)[tongue] . . .', '4[tongue slap] . . .']],
+  'double-stops': [['-(4 5) . . .'], ['(1 4)[tongue] . . .']],
+  'full-chords': [['(1 2 3 4) . . .'], ['(1 2)[tongue] (1 2 5)[tongue] . .']],
+  'chord-rhythm': [
+    [
+      '-(1 2) -(1 2) (1 2) (1 2)',
+      'slot: 1/8\n-(1 2 3) (1 2 3) -(1 2 3) (1 2 3) =4',
+      '-(1 2) -(1 2) (1 2) (1 2) | -(1 2) -(1 2) (1 2) (1 2)',
+    ],
+    ['-(1 2) -(1 2) -(1 2) -(1 2)', 'slot: 1/2\n-(1 2) (1 2) | -(1 2) (1 2)', '-1 1 -1 1', '-(1 2) (1 2) . .'],
+  ],
+  splits: [['-(3 7)[tongue] . . .', '(1 3)[tongue] . . .'], ['(1 2 3)[tongue] . . .']],
+  'octave-splits': [['-(3 7)[tongue] . . .'], ['(1 3)[tongue] . . .']],
+  'octave-splits-four-holes': [['-(1 4)[tongue] . . .'], ['-(2 5)[tongue] . . .']],
+  'octave-splits-five-holes': [['-(4 8)[tongue] . . .'], ['(1 5)[tongue] . . .']],
+  'other-splits': [['(1 3)[tongue] . . .'], ['-(3 7)[tongue] . . .', '(1 2) . . .']],
+  'breath-turns': [['(1 2) -(1 2) . .'], ["-4 -4' . ."]],
+  'quick-breath-turns': [
+    ['tempo: 240\n4 -4 4 -4'],
+    ['slot: 1/16\ntempo: 80\n4 4 4 -4 -4 =11', 'slot: 1/16\ntempo: 80\n4 -4 = 4 = -4 =10'],
+  ],
+  'low-holes': [['-(3 4) . . .'], ['-4 . . .']],
+  'middle-holes': [['-(3 4) . . .'], ['-7 . . .']],
+  'high-holes': [["10'' . . ."], ['-6 . . .']],
+  'hole-jumps': [
+    ['4 . 6 .', '(1 2) (4 5) . .'],
+    ['4 -5 6 -5', '(1 2 3) (2 3 4) . .'],
+  ],
+  'wide-jumps': [['2 -6 . .'], ['4 7 . .', '(1 4)[tongue] -(1 2 3 4 5) . .']],
+  bends: [["-(3' 4) . . ."], ['6o -7o . .']],
+  'draw-bends': [["-6' . . ."], ["10'' . . ."]],
+  'half-step-bends': [["-6' . . ."], ["10' . . ."]],
+  'whole-step-bends': [["-2'' . . ."], ["10'' . . ."]],
+  'step-and-a-half-bends': [["tuning: natural-minor\n-2''' . . ."], ["tuning: harmonic-minor\n10''' . . ."]],
+  'blow-bends': [["tuning: natural-minor\n7' . . ."], ["-6' 6o . ."]],
+  'bends-from-nothing': [["10' . . ."], ["10> 10' . ."]],
+  'held-bends': [["tempo: 120\n-3' =3"], ["tempo: 120\n-3' -3' . ."]],
+  'bend-releases': [["10''> 10 . ."], ["-3''> -3' . .", "-3'> -2 . ."]],
+  'bend-drops': [["10> 10' . ."], ["-3'> -3'' . .", '-3 -3 . .']],
+  'glides-between-bends': [
+    ["-3'> -3''' . .", "10''> 10' . ."],
+    ["-3'> -3' . .", "-3' -3'' . .", "-3'> -2' . ."],
+  ],
+  'bent-double-stops': [["-(2' 3') . . ."], ["-(3 4)> -3' . ."]],
+  overblows: [['1o . . .'], ["8' -7o . ."]],
+  overdraws: [['-10o . . .'], ["-6' 6o . ."]],
+  slide: [['tuning: solo-chromatic\n-4* . . .'], ['tuning: solo-chromatic\n-4 . . .']],
+  slaps: [['4[tongue slap accent] . . .'], ['mouth: tongue\n4[accent] . . .']],
+  pulls: [['-4[tongue pull] . . .'], ['-4[tongue flutter] . . .']],
+  flutters: [['(1 4)[tongue flutter] . . .'], ['-4[shake 5] . . .']],
+  shakes: [['4[shake 3] . . .'], ['(4 5) . . .', '4 5 4 5']],
+  'bent-shakes': [["-4'[shake 5] . . ."], ['-4[shake 5] . . .', "-4'[vibrato] . . ."]],
+  dips: [["-3'[dip] . . ."], ["-3> -3' . ."]],
+  falls: [["-3'[fall] . . ."], ["-3> -3' . ."]],
+  vibrato: [['4[vibrato hand] = . .'], ['4 =3']],
+  'hand-effects': [['4[vibrato hand] = . .'], ['4[dip] . . .']],
+  accents: [['(1 2)[accent] . . .'], ['4 . . .']],
+  staccato: [['(1 2)[staccato] . . .'], ['4 . 4 .']],
+  shuffle: [['feel: shuffle\n4 . . .'], ['feel: 50:50\n4 . . .', 'feel: shuffle\nmeter: 12/8\nslot: 3/8\n4 . . .']],
+  triplets: [
+    ['slot: 1/2\n{4 5 6} 4', '{4 = 5} . . .', 'slot: 1/8\n{4 5 6 7 6 5}2 =6', 'meter: 3/4\n{4 5 6} . .'],
+    ['chords: I7 IV7 V7\n4 =3', 'chords: I7 IV7 V7\nslot: 1/1\n4', '{4 5} 6 . .', 'meter: 6/8\nslot: 1/8\n4 5 6 4 5 6'],
+  ],
+  sixteenths: [
+    ['slot: 1/16\n4 = = 5 6 =11', 'slot: 1/8\n{4 5} =7'],
+    ['slot: 1/32\n4 5 =30', 'slot: 1/8\n{4 5 6} =7', 'slot: 1/16\n4 = 5 =13', 'slot: 1/16\n4 =15'],
+  ],
+  syncopation: [
+    ['slot: 1/8\n4 5 = 6 = 5 = 4 | = . . . . . . .'],
+    ['slot: 1/4\n4 = 5 = | = . . .', 'slot: 1/8\n4 5 4 5 4 5 4 5'],
+  ],
+  'quick-runs': [['tempo: 300\n4 5 6 7 | 6 5 4 .'], ['tempo: 300\n4 5 6 7 | 6 . . .', 'tempo: 200\n4 5 6 7 | 6 5 4 .']],
+  pickups: [['pickup: 2\n4 5 | 6 . . .'], ['. . . 4 | 5 . . .']],
+  'three-four': [['meter: 3/4\n4 5 6'], ['meter: 6/8\nslot: 1/8\n4 =5', 'meter: 6/4\n4 =5']],
+  'compound-time': [
+    ['meter: 6/8\nslot: 1/8\n4 =5', 'meter: 9/8\nslot: 3/8\n4 = ='],
+    ['meter: 5/4\n4 =4', '{4 5 6} . . .'],
+  ],
+  'twelve-bar': [
+    [over('minor-twelve-bar', 12), over('quick-change-turnaround', 12)],
+    [over('sixteen-bar', 16), over('eight-bar-halves', 8)],
+  ],
+  'quick-change': [
+    [over('quick-change-turnaround', 12), over('quick-change bars 1-4', 4), over('quick-change bars 2-3', 2)],
+    [over('quick-change bars 5-8', 4), over('quick-change bars 9-12', 4), over('quick-change bars 1-1', 1)],
+  ],
+  turnaround: [
+    [
+      over('quick-change-turnaround', 12),
+      over('twelve-bar-turnaround bars 9-12', 4),
+      over('eight-bar', 8),
+      over('eight-bar-halves bars 7-8', 2),
+    ],
+    [
+      over('twelve-bar-turnaround bars 1-4', 4),
+      over('eight-bar bars 1-4', 4),
+      over('quick-change-turnaround bars 9-11', 3),
+      over('quick-change', 12),
+    ],
+  ],
+  'minor-blues': [[over('minor-twelve-bar bars 9-12', 4)], [over('quick-change', 12)]],
+  'eight-bar': [[over('eight-bar-halves', 8)], [over('sixteen-bar', 16)]],
+  'sixteen-bar': [[over('sixteen-bar bars 9-16', 8)], [over('eight-bar', 8)]],
+  'blue-thirds': [
+    ['"C" 4o . . .', '"C9" 4o . . .', '"bVI7" -3 . . .', '"C7#9" 4o . . .'],
+    ['"Cm7" 4o . . .', '"C7" 5 . . .', '4o . . .'],
+  ],
+  'flat-fifths': [
+    ['"C" 5o . . .', '"Cm7" 5o . . .', '"C13" 5o . . .'],
+    ['"Cm7b5" 5o . . .', '"Cdim7" 5o . . .', '"C7b5" 5o . . .', '"Cmaj7" 5o . . .', '5o . . .'],
+  ],
+};
+
 const quarters = (text: string): string => {
   const lines = text.split('\n');
   return text.includes('slot:') ? text : [...lines.slice(0, -1), 'slot: 1/4', ...lines.slice(-1)].join('\n');
@@ -136,6 +278,31 @@ describe('the catalogue', () => {
   it.each(Object.entries(EXAMPLES))('finds %s where it is, and nowhere else', (id, [takes, at, doesNot]) => {
     expect(found(id, quarters(takes))).toEqual(at);
     expect(found(id, quarters(doesNot))).toEqual([]);
+  });
+
+  const definitions = Object.entries(FROM_DEFINITIONS).flatMap(([id, [takes, doNot]]) => [
+    ...takes.map((text) => [id, text, true] as const),
+    ...doNot.map((text) => [id, text, false] as const),
+  ]);
+  it.each(definitions)('by the definition of %s, %j: %s', (id, text, takes) => {
+    expect(found(id, quarters(text)).length > 0).toBe(takes);
+  });
+
+  it('has more blocks of either kind for every technique but those of one hole and of one position', () => {
+    const one = /-(half-step|whole-step|step-and-a-half)$|^over(blow|draw)-\d|-position$/;
+    const findable = CATALOGUE.filter(({ id, find }) => find !== 'not-in-score' && !one.test(id)).map(({ id }) => id);
+    expect(Object.keys(FROM_DEFINITIONS).sort()).toEqual(findable.sort());
+  });
+
+  it('has a technique for every bend and overbend of every tuning without a slide', () => {
+    const ids = new Set(WRITTEN.map(({ id }) => id));
+    const DEPTHS = ['half-step', 'whole-step', 'step-and-a-half'];
+    for (const tuning of TUNINGS.filter((each) => !('slide' in each))) {
+      for (const { hole, breath, bend, over } of notesOf(present(readHarp('C', tuning), tuning.id))) {
+        if (over) expect(ids, tuning.id).toContain(`over${breath}-${hole}`);
+        if (bend > 0) expect(ids, tuning.id).toContain(`${breath}-${hole}-${DEPTHS[bend - 1]}`);
+      }
+    }
   });
 
   it('names every technique once, by an id', () => {

@@ -105,7 +105,7 @@ const PLANTS: readonly (readonly [word: string, techniques: readonly string[]])[
   ['-9o', ['overdraw-9', 'overdraws', 'high-holes']],
   ['(1 4)[tongue]', ['octave-splits-four-holes', 'octave-splits', 'splits', 'tongue-blocking']],
   ['-(3 7)[tongue]', ['octave-splits-five-holes', 'octave-splits', 'splits', 'tongue-blocking', 'high-holes']],
-  ['-(2 5)[tongue]', ['wide-splits', 'splits', 'tongue-blocking']],
+  ['-(2 5)[tongue]', ['other-splits', 'splits', 'tongue-blocking']],
   ['-(1 2 3)', ['full-chords', 'chords']],
   ['-4[shake 5]', ['shakes']],
   ["-3'[shake 4]", ['bent-shakes', 'shakes', 'draw-3-half-step', 'half-step-bends', 'draw-bends', 'bends']],
