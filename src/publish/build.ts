@@ -5,12 +5,14 @@ import { dirname, join } from 'node:path';
 import type { Plugin } from 'vite';
 import type { Course } from '../course/course.ts';
 import { errorCode } from '../course/files.ts';
+import { LICENCES } from '../site/addresses.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { scoresPath, scoresText } from '../site/scores.ts';
 import { holdSite, type Site } from '../site/site.ts';
 import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
+import { licencesText } from './licences.ts';
 
 /** Builds the site of a course into a folder. Rejects if a page cannot be made; the folder is then incomplete. */
 export async function buildInto(
@@ -48,8 +50,9 @@ export async function buildInto(
   }
 }
 
-/** What is beside the pages: scores and media. */
+/** What is beside the pages: notices, scores and media. */
 async function writeFiles(folder: string, { course, lessons }: Site): Promise<void> {
+  await writeFile(join(folder, LICENCES), licencesText());
   // Several at a time: less waiting for the disk, and not all of them in memory at once.
   for (let from = 0; from < lessons.length; from += BATCH) {
     await Promise.all(

@@ -9,6 +9,7 @@ import { join, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Plugin, ViteDevServer } from 'vite';
 import type { Course } from '../course/course.ts';
+import { LICENCES } from '../site/addresses.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { lessonOfScores, scoresText } from '../site/scores.ts';
 import { holdSite, theSite } from '../site/site.ts';
@@ -17,6 +18,7 @@ import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { answerWithFile, requestPath, typeOf } from './host.ts';
 import { RESOLVED } from './lesson-modules.ts';
+import { licencesText } from './licences.ts';
 
 /**
  * Milliseconds from the report of a change to reading it. Editors save in several steps, and for 50 ms after a change
@@ -130,6 +132,10 @@ function serveFiles(dir: string): Plugin {
 
   async function answer(path: string, request: IncomingMessage, response: ServerResponse): Promise<boolean> {
     if (path.startsWith('media/')) return answerWithFile(dir, path, request, response);
+    if (path === LICENCES) {
+      response.writeHead(200, { 'content-type': typeOf(path) }).end(licencesText());
+      return true;
+    }
     const lesson = path.endsWith('.json') ? lessonOfScores(path, (await theSite()).lessons) : undefined;
     if (!lesson) return false;
     response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(lesson));

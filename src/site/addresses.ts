@@ -27,6 +27,9 @@ export function addressesUnder(base: string): Addresses {
   };
 }
 
+/** The file with the licences of what others made, below the base. */
+export const LICENCES = 'licences.txt';
+
 /** The `id` of a block's figure on its lesson's page. */
 export const blockAnchor = (block: string): string => `block-${block}`;
 

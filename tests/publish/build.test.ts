@@ -70,7 +70,7 @@ describe('a course that is right', () => {
         'lessons/second/index.html',
       ]),
     );
-    expect(names).toEqual(expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt']));
+    expect(names).toEqual(expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt', 'licences.txt']));
     expect(names.filter((file) => /half-done/.test(file))).toEqual([]);
     expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toMatch('Half done');
   });

@@ -9,6 +9,7 @@ export const PAGE = {
   course: '{course}.',
   courseBy: '{course}, by {teacher}.',
   madeWith: 'Made with Reedway.',
+  licences: 'Licences',
 
   light: 'Appearance',
   asDevice: 'match device',
