@@ -17,6 +17,8 @@ export interface ChordTone {
 /** A chord: a root, and the tones above it. */
 export interface Chord {
   readonly root: PitchClass;
+  /** The degree of the song's key that the root's letter is: 7 for B, Bb and B# in C. */
+  readonly step: Degree;
   /** What follows the root in the chord's name: `7`, `m7`, `maj7`, or nothing for a plain triad. */
   readonly suffix: string;
   readonly tones: readonly ChordTone[];

@@ -1,7 +1,7 @@
 /** Roman numerals: steps of the song's key, counted from the major scale of its tonic in either mode (bVI is written out). */
-import { atFifths, fifthsOf, type PitchClass } from '../instrument/pitch.ts';
-import { present, valueAt } from '../values/checked.ts';
-import type { Chord } from './chord.ts';
+import { atFifths, fifthsOf, LETTERS, mod, type PitchClass } from '../instrument/pitch.ts';
+import { itemAt, present, valueAt } from '../values/checked.ts';
+import { type Chord, DEGREES, type Degree } from './chord.ts';
 import type { SongKey } from './key.ts';
 
 /** Fifths from the tonic to each step of its major scale. */
@@ -9,10 +9,14 @@ const STEPS: ReadonlyMap<string, number> = new Map(
   Object.entries({ I: 0, II: 2, III: 4, IV: -1, V: 1, VI: 3, VII: 5 }),
 );
 
+const NUMERALS = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
+
 /** A roman numeral, taken apart. */
 export interface Numeral {
   /** Fifths from the tonic to the chord's root. */
   readonly fifths: number;
+  /** The degree of the major scale it names, whatever its accidental. */
+  readonly step: Degree;
   /** A small numeral: a minor or diminished chord. */
   readonly minor: boolean;
   /** What follows the step. */
@@ -28,8 +32,14 @@ export function readNumeral(text: string): Numeral | undefined {
   if (!match) return undefined;
   const [, sign = '', step = '', suffix = ''] = match;
   const accidental = sign === '' ? 0 : sign === 'b' || sign === '♭' ? -1 : 1;
-  return { fifths: valueAt(STEPS, step.toUpperCase()) + 7 * accidental, minor: step === step.toLowerCase(), suffix };
+  const numeral = step.toUpperCase();
+  const fifths = valueAt(STEPS, numeral) + 7 * accidental;
+  return { fifths, step: itemAt(DEGREES, NUMERALS.indexOf(numeral)), minor: step === step.toLowerCase(), suffix };
 }
+
+/** The degree of a key, counted by letters, that a note is: 3 for E, Eb and E# in C. */
+export const stepBetween = (tonic: PitchClass, { letter }: PitchClass): Degree =>
+  itemAt(DEGREES, mod(LETTERS.indexOf(letter) - LETTERS.indexOf(tonic.letter), 7));
 
 /** A root so many fifths from C, named with at most one sign (Fb to A#). */
 export function rootAt(fifths: number): PitchClass {

@@ -77,11 +77,9 @@ function isSharpFourth(midi: number, chord: Chord, key: SongKey): boolean {
   if (seventhOf(chord) === 11) return true;
   const isDominant = seventhOf(chord) === 10 && chord.tones.some(({ semitones }) => semitones === 4);
   if ((isDominant && key.mode === 'major') || !isInScale(midi, key)) return false;
-  const [note, root] = [degreeInKey(midi, key), degreeInKey(chromaOf(chord.root), key)];
-  return mod(note - root, 7) === 3;
+  return mod(itemAt(FLAT_DEGREES, mod(midi - chromaOf(key.tonic), 12)) - chord.step, 7) === 3;
 }
 
-const degreeInKey = (midi: number, { tonic }: SongKey): number => itemAt(FLAT_DEGREES, mod(midi - chromaOf(tonic), 12));
 const seventhOf = ({ tones }: Chord): number | undefined => tones.find(({ degree }) => degree === 7)?.semitones;
 
 const alteration = (degree: Degree, semitones: number): number => semitones - majorDegree(degree);

@@ -3,7 +3,7 @@ import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
 import { itemAt } from '../values/checked.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
-import { readNumeral, rootAt, writeNumeral } from './numeral.ts';
+import { readNumeral, rootAt, stepBetween, writeNumeral } from './numeral.ts';
 import { minorQuality, readQuality } from './quality.ts';
 
 function readNumeralChord(text: string, key: SongKey): Chord | undefined {
@@ -12,16 +12,17 @@ function readNumeralChord(text: string, key: SongKey): Chord | undefined {
   if (!quality) return undefined;
   return {
     root: rootAt(fifthsOf(key.tonic) + numeral.fifths),
+    step: numeral.step,
     ...quality,
     numeral: writeNumeral(numeral.fifths, quality.suffix),
   };
 }
 
-function readNamedChord(text: string): Chord | undefined {
+function readNamedChord(text: string, key: SongKey): Chord | undefined {
   const match = /^([A-G][b♭#♯]?)(.*)$/.exec(text);
   const root = match && readPitchClass(itemAt(match, 1));
   const quality = root && readQuality(itemAt(match, 2));
-  return root && quality ? { root, ...quality } : undefined;
+  return root && quality ? { root, step: stepBetween(key.tonic, root), ...quality } : undefined;
 }
 
 /** No symbol in use is longer, and a long text must not fill the memory of those that were read. */
@@ -35,7 +36,7 @@ export function readChord(text: string, key: SongKey): Chord | undefined {
   const fifths = fifthsOf(key.tonic);
   const inKey = known.get(fifths) ?? new Map<string, Chord | undefined>();
   known.set(fifths, inKey);
-  if (!inKey.has(text)) inKey.set(text, readNumeralChord(text, key) ?? readNamedChord(text));
+  if (!inKey.has(text)) inKey.set(text, readNumeralChord(text, key) ?? readNamedChord(text, key));
   return inKey.get(text);
 }
 

@@ -1,7 +1,7 @@
 /** A tree read against its context: what the text means, as a score, and everything wrong with it. */
 import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
-import { type ChordChange, symbolsOf } from '../harmony/form.ts';
+import type { ChordChange } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
@@ -20,7 +20,7 @@ import { type Header, readHeader, slotOf } from './header.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
 import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quote-chain.ts';
-import { slotName } from './setting-values.ts';
+import { homeSymbols, slotName } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
 
 /** A block’s score with the problems found in it. */
@@ -69,7 +69,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   checkLengths(bars, head, diagnostics);
   const key = keyOfSong(head.harp, settings.position, [
-    ...symbolsOf(settings.progression?.bars ?? []),
+    ...homeSymbols(settings.progression, context),
     ...bars.flatMap((bar) => bar.chords.map(({ text }) => text)),
   ]);
   const { chords, progression } = harmonise(bars, head, key, diagnostics);

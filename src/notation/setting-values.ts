@@ -1,6 +1,6 @@
 /** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
-import { barsOfForm, FORMS, type Form, readForm } from '../harmony/form.ts';
+import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
 import { readHarp } from '../instrument/harp.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import { readFeel } from '../time/feel.ts';
@@ -157,6 +157,17 @@ function unknownName(
     message: `There is no ${what} “${text}”.`,
     help: near ? `Did you mean “${near}”?` : `There are ${ids.join(', ')}.`,
   };
+}
+
+/**
+ * The chord symbols that decide the mode of a song over a progression, in their order: those of the bars that are played, then
+ * those of the whole form, since bars 9 and 10 of a minor form are in minor as well.
+ */
+export function homeSymbols(progression: Settings['progression'], { forms }: Pick<Tables, 'forms'>): string[] {
+  if (!progression) return [];
+  const form = progression.range && forms.find(({ id }) => id === progression.form);
+  const whole = form && barsOfForm(form);
+  return [...symbolsOf(progression.bars), ...(whole && 'bars' in whole ? symbolsOf(whole.bars) : [])];
 }
 
 /** `1/8`: as `readSetting` reads a slot. */

@@ -49,6 +49,8 @@ describe('settings', () => {
   test('the home chord of a progression decides between major and minor', () => {
     expect(scoreOf('position: 3\nchords: I7\n1 =7').key.mode).toBe('major');
     expect(scoreOf('position: 2\nchords: i7\n1 =7').key.mode).toBe('minor');
+    // Bars 9 and 10 of a minor form have no chord on the tonic.
+    expect(scoreOf('form: minor-twelve-bar bars 9-10\n1 =7 | 1 =7').key.mode).toBe('minor');
   });
 });
 

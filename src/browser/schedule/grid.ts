@@ -29,8 +29,9 @@ export function barGridOf(playback: Playback, bar: PlayedBar, swing: number): Ba
   const own: SwingGrid = {
     beat: quarter,
     share,
+    // A note that is only cut where its chord changes divides no beat.
     even: evenBeats(
-      bar.events.map((event) => offset + event.at),
+      bar.events.filter((event) => !event.tied).map((event) => offset + event.at),
       quarter,
     ),
   };

@@ -1,7 +1,7 @@
 /** `reedway explain`: what notes are on a harp and over the chords of a form. */
 import { plainChord } from '../../harmony/chord.ts';
 import { type Explained, explain } from '../../harmony/explain.ts';
-import { chordsOfBar, symbolsOf } from '../../harmony/form.ts';
+import { chordsOfBar } from '../../harmony/form.ts';
 import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { numeralOf } from '../../harmony/numeral.ts';
 import { roleInWords } from '../../harmony/role.ts';
@@ -12,7 +12,7 @@ import { plainPitch } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../../instrument/temperament.ts';
 import { type NamedNote, readNotes } from '../../notation/notes.ts';
-import { readSetting, SHIPPED_TABLES, type Tables } from '../../notation/setting-values.ts';
+import { homeSymbols, readSetting, SHIPPED_TABLES, type Tables } from '../../notation/setting-values.ts';
 import { DEFAULTS, type Settings } from '../../notation/settings.ts';
 import { ONE } from '../../time/fraction.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
@@ -92,7 +92,7 @@ function ask(typed: readonly string[], options: Input['options'], { tables, ...g
   }
   const { position, progression } = settings;
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
-  const key = keyOfSong(harp, position, symbolsOf(progression?.bars ?? []));
+  const key = keyOfSong(harp, position, homeSymbols(progression, tables));
   const chords = (progression?.bars ?? []).flatMap((bar) => chordsOfBar(bar, key, ONE).map(({ chord }) => chord));
   const pitching = readPitching(options, given.pitching);
   const notes = notesOf(typed.join(' '), harp).map((note) => {

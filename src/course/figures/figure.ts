@@ -4,7 +4,7 @@ import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../../diagnostics/nearest.ts';
 import type { Figure, FormChartFigure, HarpMapFigure, Lit, TabNote } from '../../engrave/figure/figure.ts';
 import type { Chord } from '../../harmony/chord.ts';
-import { chordsOfBar, symbolsOf } from '../../harmony/form.ts';
+import { chordsOfBar } from '../../harmony/form.ts';
 import { distinctChords } from '../../harmony/role-table.ts';
 import { keyOfSong } from '../../harmony/song-key.ts';
 import { type Harp, holeCount } from '../../instrument/harp.ts';
@@ -13,7 +13,7 @@ import { FIGURES, type FigureName } from '../../lesson/component.ts';
 import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import type { ReadContext } from '../../notation/context.ts';
 import { notesOfPhrase } from '../../notation/notes.ts';
-import type { SettingKey } from '../../notation/setting-values.ts';
+import { homeSymbols, type SettingKey } from '../../notation/setting-values.ts';
 import { soundsOf } from '../../score/queries.ts';
 import type { Score } from '../../score/score.ts';
 import { ONE } from '../../time/fraction.ts';
@@ -57,7 +57,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
   // A map that shows the minor home chord is in minor, whatever chords its lesson has.
   const shown = [at('chord'), at('over')].map(attributeText);
-  const key = keyOfSong(harp, position, [...shown, ...symbolsOf(progression?.bars ?? [])]);
+  const key = keyOfSong(harp, position, [...shown, ...homeSymbols(progression, scope.context)]);
   const written = attributeText(at('title')).trim();
   const title = written === '' ? {} : { title: written };
   const placed = { harp, position, key, ...title };

@@ -4,6 +4,7 @@ import { carryOver, positionAt, roundOf, secondsAt } from '../../../src/browser/
 import { tempoOfRound } from '../../../src/browser/schedule/settings.ts';
 import { toNumber } from '../../../src/time/fraction.ts';
 import { barLength, secondsOfWhole } from '../../../src/time/meter.ts';
+import { itemAt } from '../../../src/values/checked.ts';
 import { blockText } from '../../notation/arbitrary.ts';
 import { playbackFrom, SETTINGS } from './some-block.ts';
 
@@ -35,6 +36,20 @@ describe('a round', () => {
       expect(round.seconds).toBeCloseTo(8, 9);
       expect(round.measures[0]?.seconds).toBeCloseTo(1 - swing, 9);
     }
+  });
+
+  test('swings a beat in which only a chord changes, at a third of the bar, under a held note', () => {
+    const music = 'slot: 1/16\n4 =4 5 =9 6';
+    const times = ['', 'chords: I7 IV7 V7\n'].map((chords) => {
+      const round = roundOf(playbackFrom(chords + music), { ...SETTINGS, tempo: 60, swing: 2 / 3 }, 0);
+      return [5, 15].map(
+        (sixteenths) =>
+          itemAt(round.measures, 0).grid.played((round.measures[0]?.grid.length ?? 0) * (sixteenths / 16)) *
+          round.secondsPerTick,
+      );
+    });
+    expect(times[0]).toEqual(times[1]);
+    expect(times[0]?.[0]).toBeCloseTo(1 + 1 / 3, 9);
   });
 
   test('is made of measures end to end', () => {

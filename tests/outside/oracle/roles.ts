@@ -1,0 +1,40 @@
+// What a note is over a chord, and how it is then spelled: chord-scale practice of jazz and blues handbooks (common practice, no
+// source). The song's scale decides between sharp fourth and flat fifth; a dominant chord in a major song has the blues' flat fifth.
+import type { Chord } from './chords.ts';
+import type { Key } from './pitch.ts';
+import { letterOf, mod12, nameAt, nameByKey, pcOf, scaleLetter, signsFor } from './pitch.ts';
+
+const OTHER = ['R', '♭9', '2', '♭3', '3', '4', '', '5', '♭6', '6', '♭7', '7'];
+
+export function roleOf(midi: number, chord: Chord, key: Key): string {
+  const pc = mod12(midi);
+  const half = mod12(pc - pcOf(chord.root));
+  const own = chord.quality.roles.get(half);
+  if (own !== undefined) return own;
+  if (half !== 6) return OTHER[half]!;
+  const has = (tone: number): boolean => chord.tones.includes(tone);
+  if (has(11)) return '♯11';
+  const letter = scaleLetter(key, pc);
+  const fourth = letter !== undefined && (letter - letterOf(key.name) - chord.step + 14) % 7 === 3;
+  const dominant = has(4) && has(10);
+  if (!fourth || (dominant && key.mode === 'major')) return '♭5';
+  return has(10) ? '♯11' : '♯4';
+}
+
+/** Letters above the root: R 0, 2 and 9 one, ♭3 two … A ♯9 is written as ♭3. */
+function lettersAbove(role: string): number {
+  if (role === 'R') return 0;
+  if (role === '♯9') return 2;
+  return (Number(role.replace(/[♭♯]/g, '')) - 1) % 7;
+}
+
+/** The note's name without octave. Without a chord, by the key. */
+export function spell(midi: number, chord: Chord | undefined, key: Key): string {
+  const pc = mod12(midi);
+  if (chord === undefined) return nameByKey(key, pc);
+  const letter = letterOf(chord.root) + lettersAbove(roleOf(midi, chord, key));
+  const signs = Math.abs(signsFor(letter, pc));
+  const own = chord.tones.includes(mod12(pc - pcOf(chord.root)));
+  if (signs > 2 || (signs === 2 && !own)) return nameByKey(key, pc);
+  return nameAt(letter, pc);
+}
