@@ -13,31 +13,45 @@ export interface StaffNote {
 
 /**
  * The staff's notes of every event, by the event's index (a rest has none). An accidental holds for its letter and
- * octave to the end of the bar. A note tied over a bar line takes none, and leaves none behind for the notes after it.
+ * octave to the end of the bar. A note tied over a bar line takes none; where the signature has another form of it, the next
+ * note of its letter and octave shows its own sign, since a reader could take either.
  */
 export function staffNotes(score: Pick<Score, 'bars' | 'key'>): readonly (readonly StaffNote[])[] {
   const byEvent: StaffNote[][] = [];
   let held: readonly StaffNote[] = [];
   for (const bar of score.bars) {
-    const signs = new Map<string, number>();
+    const signs: Signs = new Map();
     for (const event of bar.events) {
-      held = event.kind === 'rest' ? [] : event.tied ? tied(event, held) : attacked(event, score.key, signs);
+      held =
+        event.kind === 'rest'
+          ? []
+          : event.tied
+            ? tied(event, held, score.key, signs)
+            : attacked(event, score.key, signs);
       byEvent[event.index] = [...held];
     }
   }
   return byEvent;
 }
 
-function tied(event: Sound, held: readonly StaffNote[]): StaffNote[] {
-  return event.notes.map(({ pitch }) => ({
-    pitch: held.find((note) => note.pitch.midi === pitch.midi)?.pitch ?? pitch,
-  }));
+/** The accidental in force at each letter and octave of a bar so far; undefined where the next note shows its own. */
+type Signs = Map<string, number | undefined>;
+
+const placeOf = ({ letter, octave }: Pitch): string => letter + octave;
+
+function tied(event: Sound, held: readonly StaffNote[], key: Score['key'], signs: Signs): StaffNote[] {
+  return event.notes.map(({ pitch: own }) => {
+    const pitch = held.find((note) => note.pitch.midi === own.midi)?.pitch ?? own;
+    const place = placeOf(pitch);
+    if (!signs.has(place) && pitch.alter !== signatureAlter(key, pitch.letter)) signs.set(place, undefined);
+    return { pitch };
+  });
 }
 
-function attacked(event: Sound, key: Score['key'], signs: Map<string, number>): StaffNote[] {
+function attacked(event: Sound, key: Score['key'], signs: Signs): StaffNote[] {
   return event.notes.map(({ pitch }) => {
-    const place = pitch.letter + pitch.octave;
-    const sounding = signs.get(place) ?? signatureAlter(key, pitch.letter);
+    const place = placeOf(pitch);
+    const sounding = signs.has(place) ? signs.get(place) : signatureAlter(key, pitch.letter);
     if (sounding === pitch.alter) return { pitch };
     signs.set(place, pitch.alter);
     return { pitch, accidental: pitch.alter };

@@ -686,7 +686,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
   technique({
     id: 'blue-thirds',
     title: 'Blue thirds',
-    about: 'The flat third over a chord that has a major third.',
+    about: 'The flat third over a major or a dominant chord.',
     group: 'harmony',
     assumed: true,
     find: { note: { role: ['b3', '#9'], 'chord-kind': ['major', 'dominant'] } },

@@ -1,7 +1,8 @@
 /**
- * The staff read back against an independent engraver given the same notes.
+ * The staff read back against an independent engraver.
  * Source: Verovio 6.3 (the `verovio` package, its build that reads Humdrum). It is given absolute pitches, a signature and
- * durations, and decides by itself where heads are and which of them need a sign.
+ * durations, and decides by itself where heads are and which of them need a sign. For random blocks it gets them from the oracle
+ * of this folder: no name, key, clef or note value of ours.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
@@ -10,7 +11,11 @@ import type { Pitch } from '../../src/instrument/pitch.ts';
 import type { Score } from '../../src/score/score.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
 import { writtenScore } from '../../src/score/written.ts';
+import { present } from '../../src/values/checked.ts';
 import { glyphsIn, type Head, headsIn, parsed, pictureOf } from '../engrave/pictures.ts';
+import { cases } from '../setup/long.ts';
+import { type Sample, sample } from './oracle/oracle.ts';
+import { fifths } from './oracle/pitch.ts';
 
 interface Toolkit {
   setOptions(options: Record<string, unknown>): void;
@@ -64,16 +69,19 @@ function humdrum(score: Score): string {
 
 function engraved(score: Score): Document {
   expect(engraver.loadData(humdrum(score))).toBe(1);
-  const svg = engraver.renderToSVG(1);
-  // `parsed` names the namespace itself.
-  return parsed(svg.replace(/(<svg [^>]*?)xmlns="[^"]*"/, '$1').replace(/<style[\s\S]*?<\/style>/, ''));
+  return parsedPage(engraver.renderToSVG(1));
 }
+
+/** `parsed` names the namespace itself. */
+const parsedPage = (svg: string): Document =>
+  parsed(svg.replace(/(<svg [^>]*?)xmlns="[^"]*"/, '$1').replace(/<style[\s\S]*?<\/style>/, ''));
 
 type Seen = Omit<Head, 'x'>;
 
 /** Heads with their signs, in the order of the music; places count half spaces down from the top line. */
-function theirs(score: Score): Seen[] {
-  const page = engraved(score);
+const theirs = (score: Score): Seen[] => headsOn(engraved(score));
+
+function headsOn(page: Document): Seen[] {
   const staff = page.querySelector('.staff');
   const lines = [...(staff?.querySelectorAll(':scope > path') ?? [])].map((path) =>
     Number(/M\d+ (\d+)/.exec(path.getAttribute('d') ?? '')?.[1]),
@@ -159,5 +167,122 @@ describe('the engraved staff, against an independent engraver', () => {
     expect(own.map(({ code, y }) => [code, y / 5])).toEqual(
       signs.map((sign) => [sign?.code.toLowerCase(), Math.round(((sign?.y ?? 0) - top) / 90)]),
     );
+  });
+});
+
+/** A fact of the oracle as Humdrum has it: lengths split into values of its own choice, tied. */
+interface KernPiece {
+  readonly recip: string;
+  readonly length: number;
+}
+
+/** Values from a double whole note to a 64th, plain and dotted, longest first. */
+const VALUES: readonly KernPiece[] = [1, 2, 4, 8, 16, 32, 64].flatMap((value) => [
+  { recip: `${value}.`, length: 1.5 / value },
+  { recip: `${value}`, length: 1 / value },
+]);
+
+function split(length: number): KernPiece[] {
+  const pieces: KernPiece[] = [];
+  for (let left = length; left > 1e-9; ) {
+    const value = present(
+      VALUES.find((each) => each.length <= left + 1e-9),
+      `a value within ${left}`,
+    );
+    pieces.push(value);
+    left -= value.length;
+  }
+  return pieces;
+}
+
+/** Whether no time of a block needs a tuplet. */
+const isBinary = ({ bars }: Sample): boolean =>
+  bars.every(({ sounds }) => sounds.every((sound) => [sound.onset, sound.duration].every(([, d]) => 64 % d === 0)));
+
+/**
+ * A block in Humdrum from the oracle's facts alone: its key, its names, its times; in a plain treble clef. With it, for each
+ * written head, whether it is an attack's.
+ */
+function humdrumOfOracle({ key, bars }: Sample): { text: string; attacks: number[][] } {
+  const signs = fifths(key.name) - (key.mode === 'minor' ? 3 : 0);
+  const signature = [...(signs > 0 ? 'fcgdaeb' : 'beadgcf').slice(0, Math.abs(signs))]
+    .map((letter) => letter + (signs > 0 ? '#' : '-'))
+    .join('');
+  const lines = ['**kern', '*clefG2', `*k[${signature}]`];
+  /** Heads in the order written: how many a note has, and 1 if it is an attack. */
+  const attacks: number[][] = [];
+  const all = bars.flatMap(({ sounds }) => sounds);
+  let index = 0;
+  bars.forEach(({ length, sounds }, bar) => {
+    lines.push(`=${bar + 1}`);
+    let at = 0;
+    const rest = (until: number): void => {
+      for (const { recip } of split(until - at)) lines.push(`${recip}r`);
+    };
+    for (const { onset, duration, tied, notes } of sounds) {
+      rest(onset[0] / onset[1]);
+      const goesOn = all[index + 1]?.tied === true;
+      index++;
+      const pieces = split(duration[0] / duration[1]);
+      pieces.forEach(({ recip }, piece) => {
+        const [from, to] = [tied || piece > 0, goesOn || piece < pieces.length - 1];
+        const heads = notes.map(({ midi, letter }) => {
+          const pitch = pitchOfName(letter, midi);
+          return `${to && !from ? '[' : ''}${recip}${kernPitch(pitch)}${from ? (to ? '_' : ']') : ''}`;
+        });
+        lines.push(heads.join(' '));
+        attacks.push([notes.length, from ? 0 : 1]);
+      });
+      at = onset[0] / onset[1] + duration[0] / duration[1];
+    }
+    rest(length[0] / length[1]);
+  });
+  return { text: [...lines, '=', '*-', ''].join('\n'), attacks };
+}
+
+/** A name with the octave that makes it sound as a MIDI number: Cb4 is 59. */
+function pitchOfName(name: string, midi: number): Pitch {
+  const alter = [...name.slice(1)].reduce((sum, sign) => sum + (sign === '#' ? 1 : -1), 0);
+  return { letter: name.charAt(0) as Pitch['letter'], alter, octave: Math.floor((midi - alter) / 12) - 1, midi };
+}
+
+/** The heads of each attack, from the top line down, of heads in the order written. */
+function attackedHeads(heads: readonly Seen[], attacks: readonly number[][], octaves: number): string[] {
+  let next = 0;
+  return attacks.flatMap(([count = 0, attack]) => {
+    const own = heads.slice(next, next + count);
+    next += count;
+    if (!attack) return [];
+    const shownOnes = own.map(({ place, sign }) => `${place - 7 * octaves} ${sign ?? ''}`);
+    return [shownOnes.sort().join(', ')];
+  });
+}
+
+describe('random blocks on the staff, against a second engraver that is given only what the oracle says', () => {
+  const SEEDS = Array.from({ length: cases(400, 6000) }, (_, index) => index + 1);
+  it('agrees where each attacked note is and which sign it takes', () => {
+    let compared = 0;
+    for (const seed of SEEDS) {
+      const asked = sample(seed);
+      const heldOver = asked.bars.some(({ sounds }) => sounds[0]?.tied) && asked.features.includes('ending');
+      if (compared >= cases(30, 500) || !isBinary(asked) || heldOver) continue;
+      compared++;
+      const { text, attacks } = humdrumOfOracle(asked);
+      const { score, heads } = ours(asked.text);
+      const written = writtenScore(score).flatMap(({ notes }, bar) =>
+        notes.flatMap((note) => {
+          const event = score.bars[bar]?.events[note.event];
+          if (note.rest || event?.kind !== 'sound') return [];
+          return [[event.notes.length, note.tiedFromPrevious ? 0 : 1]];
+        }),
+      );
+      expect(engraver.loadData(text)).toBe(1);
+      const drawn = headsOn(parsedPage(engraver.renderToSVG(1)));
+      expect({ seed, heads: attackedHeads(heads, written, clefOf(score).octaves) }).toEqual({
+        seed,
+        heads: attackedHeads(drawn, attacks, 0),
+      });
+    }
+    expect(compared).toBe(cases(30, 500));
   });
 });

@@ -189,12 +189,18 @@ export class Player {
   /** A note that moves into another of the same hole and breath. */
   #glide(): Word[] | undefined {
     const r = this.#r;
+    const before = new Set(this.features);
     const from = this.#note();
-    if (from.kind === 'overbend' || from.kind === 'slide' || this.#s.tuning === 'solo-chromatic') return undefined;
+    // A note that is not written after all leaves no feature.
+    const none = (): undefined => {
+      this.features = before;
+      return undefined;
+    };
+    if (from.kind === 'overbend' || from.kind === 'slide' || this.#s.tuning === 'solo-chromatic') return none();
     const others = this.#s.notes.filter(
       (n) => n.hole === from.hole && n.draw === from.draw && n !== from && (n.kind === 'plain' || n.kind === 'bend'),
     );
-    if (others.length === 0) return undefined;
+    if (others.length === 0) return none();
     const to = r.pick(others);
     this.features.add('glide').add('bend');
     const word = (n: Playable, mark: string): Word => ({

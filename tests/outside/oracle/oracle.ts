@@ -40,7 +40,7 @@ export interface Bar {
 }
 export interface Sample {
   text: string;
-  key: { tonic: number; mode: Mode };
+  key: { tonic: number; mode: Mode; name: string };
   bars: Bar[];
   played: Attack[];
   features: string[];
@@ -332,7 +332,13 @@ export function sample(seed: number): Sample {
   const text = writeBlock(r, { settings, phrases, plan, bars, features });
 
   note(features, s, [...(over ?? []).flat().map((c) => c.symbol), ...written], written.length > 0, key);
-  return { text, key: { tonic: key.tonic, mode: key.mode }, bars: outBars, played, features: [...features].sort() };
+  return {
+    text,
+    key: { tonic: key.tonic, mode: key.mode, name: key.name },
+    bars: outBars,
+    played,
+    features: [...features].sort(),
+  };
 }
 
 /** Features for the statistics. */
