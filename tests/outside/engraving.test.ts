@@ -2,7 +2,7 @@
  * The staff read back against an independent engraver.
  * Source: Verovio 6.3 (the `verovio` package, its build that reads Humdrum). It is given absolute pitches, a signature and
  * durations, and decides by itself where heads are and which of them need a sign. For random blocks it gets them from the oracle
- * of this folder: no name, key, clef or note value of ours.
+ * of this folder: none of our own names, keys, clefs or note values.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';

@@ -1,6 +1,6 @@
 /**
  * Random blocks against what an independent oracle works out from music theory (oracle/: nothing of it is taken from the code
- * that is checked here). It gets no conclusion of ours: it invents the music, writes the text, and says the pitches, times, chords,
+ * that is checked here). It gets none of our own conclusions: it invents the music, writes the text, and says the pitches, times, chords,
  * roles, names, key and order of playing that the text must mean.
  */
 import { describe, expect, it } from 'vitest';
