@@ -92,6 +92,7 @@ test('files of the media folder are there, and only they', async () => {
   const film = await fetch(`${address}media/clip.mp4`);
   expect([film.headers.get('content-type'), await film.text()]).toEqual(['video/mp4', 'film']);
   expect((await fetch(`${address}media/none.mp4`)).status).toBe(404);
+  expect(await (await fetch(`${address}licences.txt`)).text()).toContain('SIL OPEN FONT LICENSE');
   expect(await page('media/..%2fcourse.yaml')).not.toMatch(/^title:/);
 });
 
