@@ -37,8 +37,14 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     const read = readSetting(key, line.value, tables);
     if ('value' in read) settings = { ...settings, ...read.value };
     else {
-      const from = line.valueSpan.from + (read.offset ?? 0);
-      fail(line, { from, to: line.valueSpan.to }, read.message, read.help);
+      const { from, to } = line.valueSpan;
+      const { place } = read;
+      fail(
+        line,
+        place ? { from: from + place.from, to: Math.min(to, from + place.to) } : { from, to },
+        read.message,
+        read.help,
+      );
     }
   }
   const [form, chords] = [tree.header.get('form'), tree.header.get('chords')];

@@ -1,5 +1,6 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, reporter } from '../diagnostics/catalogue.ts';
+import { CHORD_EXAMPLES } from './setting-values.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -110,7 +111,7 @@ export const NOTATION_PROBLEMS = {
   'chord-unknown': error<{ text: string }>({
     about: 'A chord symbol is a roman numeral in the song’s key or a chord name.',
     message: ({ text }) => `“${text}” is not a chord symbol.`,
-    help: () => 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
+    help: () => CHORD_EXAMPLES,
   }),
   'mouth-unknown': error<Near & { text: string }>({
     about: 'There are two embouchures to switch between.',

@@ -1,4 +1,5 @@
 /** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
+import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
 import { readHarp } from '../instrument/harp.ts';
@@ -38,8 +39,8 @@ export type SettingKey = (typeof SETTING_KEYS)[number];
 /** A setting’s value, or what is wrong with it. */
 export type ReadValue =
   | { readonly value: Partial<Settings> }
-  /** `offset` is where in the value the trouble begins, where that is known. */
-  | { readonly message: string; readonly help?: string; readonly offset?: number };
+  /** `place` is the part of the value that is wrong, where that is not all of it. */
+  | { readonly message: string; readonly help?: string; readonly place?: TextSpan };
 
 /** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the fix. */
 export function readSetting(key: SettingKey, text: string, tables: Tables = SHIPPED_TABLES): ReadValue {
@@ -80,6 +81,9 @@ const EXAMPLES: Readonly<Record<SettingKey, string>> = {
   mouth: 'Write lips or tongue.',
 };
 
+/** What to write where a text is not a chord symbol. */
+export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").';
+
 type Reader = (text: string, tables: Tables) => ReadValue | undefined;
 
 const READERS: Readonly<Record<SettingKey, Reader>> = {
@@ -116,7 +120,8 @@ const READERS: Readonly<Record<SettingKey, Reader>> = {
     const read = readForm(text);
     if ('bars' in read) return { value: { progression: { bars: read.bars } } };
     const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is not a chord symbol.`;
-    return { message, help: EXAMPLES.chords, offset: read.offset };
+    const place = { from: read.offset, to: Math.max(read.offset + read.bad.length, read.offset + 1) };
+    return { message, help: read.bad === '' ? EXAMPLES.chords : CHORD_EXAMPLES, place };
   },
   mouth: (text) => (text === 'lips' || text === 'tongue' ? { value: { mouth: text } } : undefined),
 };
