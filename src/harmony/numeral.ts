@@ -58,12 +58,12 @@ export function moveChord(chord: Chord, from: SongKey, to: SongKey): Chord {
   return { ...chord, root: rootAt(fifths) };
 }
 
-/** The numeral of a chord in a key, however it was written: A7 in D is V7. */
+/** The numeral of a chord in a key, however it was written: A7 in D is V7, and the letter of a name stays: Gb7 in C is bV7. */
 export function numeralOf(chord: Chord, key: SongKey): string {
   if (chord.numeral !== undefined) return chord.numeral;
   let fifths = fifthsOf(chord.root) - fifthsOf(key.tonic);
-  while (fifths > 6) fifths -= 12;
-  while (fifths < -5) fifths += 12;
+  while (fifths > 12) fifths -= 12;
+  while (fifths < -8) fifths += 12;
   return writeNumeral(fifths, chord.suffix);
 }
 

@@ -65,6 +65,7 @@ describe('moving a chord', () => {
     ['Bb7', 'bVI7'],
     ['C#dim7', 'viidim7'],
     ['G#7', '#IV7'],
+    ['Ab7', 'bV7'],
   ])('%s in D is %s', (text, numeral) => {
     const chord = readChord(text, key('D'));
     expect(chord && numeralOf(chord, key('D'))).toBe(numeral);

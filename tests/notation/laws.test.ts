@@ -2,17 +2,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { keyNote, readHarp, reed } from '../../src/instrument/harp.ts';
-import { chromaOf } from '../../src/instrument/pitch.ts';
+import { chromaOf, fifthsOf } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { printScore } from '../../src/notation/print.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
-import { isSoundEvent, soundsOf } from '../../src/score/queries.ts';
+import { playOrder } from '../../src/score/playing-order.ts';
+import { isSoundEvent, roleIn, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
-import { add, equals, subtract, ZERO } from '../../src/time/fraction.ts';
+import { add, equals, format, subtract, ZERO } from '../../src/time/fraction.ts';
 import { barLength } from '../../src/time/meter.ts';
-import { present } from '../../src/values/checked.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
 import { blockText, harpText } from './arbitrary.ts';
 import { withoutPlaces } from './without-places.ts';
@@ -135,6 +136,48 @@ describe('law 4: another harp keeps the tab', () => {
           expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
         },
       ),
+      { numRuns: cases(300, 4000) },
+    );
+  });
+});
+
+describe('a quotation', () => {
+  /** What is heard: each sound in the order of playing, with its pitches, roles and length; ties and rests as they are. */
+  const heard = (score: Score): string[] =>
+    playOrder(score).flatMap((index) => {
+      const bar = itemAt(score.bars, index);
+      return bar.events.map((event) => {
+        if (!isSoundEvent(event)) return `${format(event.onset)} rest`;
+        const notes = event.notes.map(
+          (note) => `${note.pitch.midi} ${roleIn(score.key, bar, event, note)?.label ?? ''}`,
+        );
+        return `${format(event.onset)} ${format(event.duration)} ${event.tied} ${notes.join(', ')}`;
+      });
+    });
+  /** Rests side by side are one silence, however they are cut. */
+  const withoutRests = (lines: readonly string[]): string[] => lines.filter((line) => !line.endsWith('rest'));
+
+  test('of a whole block on another harp is the block moved to that harp', () => {
+    fc.assert(
+      fc.property(blockText, harpText, (text, name) => {
+        const quoted = scoreOf(text);
+        // Written out, a bar before the first chord would be played again under the last one.
+        const chords = quoted.bars.map((bar) => bar.chords[0]?.onset.n === 0);
+        fc.pre(chords.every(Boolean) || quoted.bars.every((bar) => bar.chords.length === 0));
+        // A name further from the tonic than any numeral is respelled: B double flat in E is A.
+        const fromTonic = quoted.bars.flatMap((bar) =>
+          bar.chords.map(({ chord }) => fifthsOf(chord.root) - fifthsOf(quoted.key.tonic)),
+        );
+        fc.pre(fromTonic.every((fifths) => fifths >= -8 && fifths <= 12));
+        const tree = parseBlock(text);
+        const header = text.split('\n').filter((line) => /^(meter|pickup|position|slot):/.test(line));
+        const context: ReadContext = { ...ALONE, find: () => ({ tree, context: ALONE }) };
+        const { score } = readBlock([`harp: ${name}`, ...header, '', '<other/block> |]'].join('\n'), context);
+        // A progression decides the mode even where other chords are written over its first ones.
+        fc.pre(score?.key.mode === quoted.key.mode);
+        const moved = moveToHarp(quoted, present(readHarp(name, RICHTER), 'the harp'));
+        expect(withoutRests(heard(present(score, 'the score')))).toEqual(withoutRests(heard(moved)));
+      }),
       { numRuns: cases(300, 4000) },
     );
   });
