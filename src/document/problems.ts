@@ -23,6 +23,12 @@ export const DOCUMENT_PROBLEMS = {
     message: ({ key }) => `The key “${key}” appears twice.`,
     help: () => 'Keep the one you mean.',
   }),
+  'key-reserved': error<{ key: string }>({
+    about:
+      'One name, __proto__, has a meaning of its own in the language this program is written in, so nothing can be called so.',
+    message: ({ key }) => `Nothing can be called “${key}” here.`,
+    help: () => 'Choose another name.',
+  }),
   'key-unknown': error<Near & { key: string; known: readonly string[] }>({
     about: 'An unknown key is usually a misspelled one.',
     message: ({ key }) => `There is no key “${key}” here.`,

@@ -94,6 +94,11 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
       if (!mistake) diagnostics.push(report('key-twice', keySpan, { key }));
       return;
     }
+    // Objects of the program would lose such a key without a word.
+    if (key === '__proto__') {
+      diagnostics.push(report('key-reserved', keySpan, { key }));
+      return;
+    }
     const value = convert(pair.value, stepInto(path, key), keySpan, keySpan);
     record[key] = value;
     const sharp = strayComment(text, node, pair.value);

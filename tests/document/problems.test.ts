@@ -62,6 +62,14 @@ const CASES: readonly ProblemCase[] = [
     ],
   ],
   [
+    'a key that objects of the program cannot hold',
+    yaml('title: One\nseverity:\n  __proto__: warning\nforms:\n  __proto__: I7\n'),
+    [
+      ['course.yaml:3:3-12', 'key-reserved', 'Nothing can be called “__proto__” here.', 'Choose another name.'],
+      ['course.yaml:5:3-12', 'key-reserved', 'Nothing can be called “__proto__” here.', 'Choose another name.'],
+    ],
+  ],
+  [
     'a key given twice',
     frontMatter('title: One\nharp: A\nharp: C'),
     [['lessons/first.mdx:4:1-5', 'key-twice', 'The key “harp” appears twice.', 'Keep the one you mean.']],

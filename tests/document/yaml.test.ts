@@ -92,7 +92,8 @@ describe('YAML', () => {
   });
 
   test('knows no key of JavaScript’s own', () => {
-    const { value } = readYaml('__proto__: x\nconstructor: y\n');
-    expect(Object.keys(value as object)).toEqual(['__proto__', 'constructor']);
+    const { value, diagnostics } = readYaml('__proto__: x\nconstructor: y\n');
+    expect(Object.keys(value as object)).toEqual(['constructor']);
+    expect(diagnostics.map(({ code }) => code)).toEqual(['key-reserved']);
   });
 });

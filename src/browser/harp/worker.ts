@@ -51,7 +51,7 @@ async function draw(job: RedrawJob): Promise<Drawn> {
     import('../../engrave/block.ts'),
     scoresAt(job.scores),
   ]);
-  const found = scores[job.block];
+  const found = Object.hasOwn(scores, job.block) ? scores[job.block] : undefined;
   if (!found) throw new Error(`there is no score of ${job.block}`);
   const { id, score } = found;
   const moved = harp ? moveToHarp(score, onTuning(harp, score.harp.tuning)) : score;
