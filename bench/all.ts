@@ -8,6 +8,7 @@ import { cpus } from 'node:os';
 import { building } from './building.ts';
 import { checking } from './checking.ts';
 import { engraving } from './engraving.ts';
+import { growth } from './growth.ts';
 import { busy, ROOT } from './measure.ts';
 import { pageWeight } from './page.ts';
 import { parsing } from './parsing.ts';
@@ -21,6 +22,7 @@ const SUBJECTS: Readonly<Record<string, () => Promise<Section>>> = {
   path,
   page: pageWeight,
   parsing,
+  growth,
 };
 /** These need a browser, and print for themselves. */
 const IN_BROWSER = ['harp', 'sound'];

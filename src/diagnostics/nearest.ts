@@ -23,6 +23,28 @@ function wordsOf(name: string): string[] {
   });
 }
 
+/** Known names are compared again and again: their words, and these joined. */
+interface Worded {
+  readonly words: readonly string[];
+  readonly plain: string;
+}
+const worded = new Map<string, Worded>();
+const MOST_WORDED = 10_000;
+
+function wordedOf(name: string): Worded {
+  let found = worded.get(name);
+  if (!found) {
+    const words = wordsOf(name);
+    found = { words, plain: words.join('-') };
+    if (worded.size >= MOST_WORDED) worded.clear();
+    worded.set(name, found);
+  }
+  return found;
+}
+
+/** Of longer lists only the first names are compared, so that many unknown names among many known ones stay quick. */
+const MOST_KNOWN = 1000;
+
 /** The numbers a text names, in figures or in words: `6-8`, `second`, `120 bpm`, `92.5`. */
 export const numbersIn = (text: string): number[] =>
   (text.toLowerCase().match(/\d+(?:[.,]\d+)?|[a-z]+/g) ?? []).flatMap(
@@ -43,10 +65,12 @@ export function nearest(written: string, known: Iterable<Known>): string | undef
   // A third of the letters may be wrong; more is another word.
   const limit = Math.max(1, Math.floor(Math.min(plain.length, written.length) / 3)) + 1;
   let best: { readonly meant: string | undefined; readonly score: number } = { meant: undefined, score: 0 };
+  let compared = 0;
   for (const entry of known) {
+    if (compared++ >= MOST_KNOWN) break;
     const [name, meant] = typeof entry === 'string' ? [entry, entry] : entry;
-    const others = wordsOf(name);
-    const distance = editDistance(plain, others.join('-'), limit);
+    const { words: others, plain: other } = wordedOf(name);
+    const distance = editDistance(plain, other, limit);
     const alike = distance < limit && distance < plain.length ? 1 - (2 * distance) / (plain.length + 2) : 0;
     const shared = sharedWords(words, others);
     const score = Math.max(alike, shared);

@@ -51,18 +51,27 @@ export function checkYaml<Schema extends z.ZodType>(
 
 /** Leaves out the keys that have an issue; of a group whose names are the author's only the entries that have one. */
 function withoutWrong(written: object, issues: readonly z.core.$ZodIssue[]): object {
-  const remaining = new Map<string, unknown>(Object.entries(written));
+  const keys = new Set<string>();
+  /** Names of entries, by the key of their group. */
+  const entries = new Map<string, Set<string>>();
   for (const issue of issues) {
     const [name] = issue.path.slice(1).map(String);
     for (const key of topKeys(issue)) {
-      const [whole, group] = [Object.entries(written).find(([one]) => one === key)?.[1], remaining.get(key)];
-      if (name === undefined || !isGroup(whole) || !isGroup(group) || !Object.hasOwn(whole, name))
-        remaining.delete(key);
-      else remaining.set(key, Object.fromEntries(Object.entries(group).filter(([one]) => one !== name)));
+      const group = fieldOf(written, key);
+      if (name === undefined || !isGroup(group) || !Object.hasOwn(group, name)) keys.add(key);
+      else entries.set(key, (entries.get(key) ?? new Set()).add(name));
     }
   }
+  const remaining = Object.entries(written).flatMap(([key, value]: [string, unknown]): [string, unknown][] => {
+    const wrong = entries.get(key);
+    if (keys.has(key)) return [];
+    return [[key, wrong && isGroup(value) ? without(value, wrong) : value]];
+  });
   return Object.fromEntries(remaining);
 }
+
+const without = (group: object, names: ReadonlySet<string>): object =>
+  Object.fromEntries(Object.entries(group).filter(([name]) => !names.has(name)));
 
 const isGroup = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

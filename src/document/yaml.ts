@@ -112,7 +112,8 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
 /** Undefined for what is nested deeper than the reader can follow. The failsafe schema takes every scalar as text. */
 function parse(text: string): Document | undefined {
   try {
-    return parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'error' });
+    // Repeated keys are found below; the library would compare each key with all before it.
+    return parseDocument(text, { schema: 'failsafe', prettyErrors: false, logLevel: 'error', uniqueKeys: false });
   } catch (error) {
     if (error instanceof RangeError) return undefined;
     throw error;

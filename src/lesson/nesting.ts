@@ -1,6 +1,6 @@
 /**
- * What is nested deeper than the reader of MDX can follow: it takes the square of the depth, and far enough down it ends
- * the process. No lesson comes near, so a rough count is enough.
+ * What is nested deeper, or is more, than the reader of MDX can follow: it takes the square of the depth and of the number of
+ * tags and braces, and far enough down it ends the process. No lesson comes near, so a rough count is enough.
  */
 import type { MdastNode } from 'satteri';
 import { lineFrom } from './line.ts';
@@ -9,6 +9,9 @@ import { lineFrom } from './line.ts';
 const DEEPEST = 1000;
 /** Of quotations, lists and whatever else is in one another. */
 const DEEPEST_TREE = 100;
+
+/** Of opening tags, of other opening angle brackets, and of opening braces, in the whole text. */
+const MOST_SIGNS = 10_000;
 
 /** Where a text is nested deeper than a parser can follow. */
 export interface TooDeep {
@@ -20,9 +23,13 @@ export interface TooDeep {
 }
 
 /** Found in the text, before it is parsed. */
-export function tooDeepIn(text: string): TooDeep | undefined {
-  let [brackets, tags] = [0, 0];
-  for (const { 0: sign, index } of text.matchAll(/[()[\]{}]|<\/?[A-Za-z][^<>]{0,1000}>/g)) {
+export function tooDeepIn(source: string): TooDeep | undefined {
+  const text = withoutFenced(source);
+  let [brackets, tags, signs] = [0, 0, 0];
+  for (const { 0: sign, index } of text.matchAll(/[()[\]{}]|<\/?[A-Za-z][^<>]{0,1000}>|</g)) {
+    if (/^[<{](?!\/)/.test(sign) && ++signs > MOST_SIGNS)
+      return { at: index, what: `This is the text’s tag or brace number ${MOST_SIGNS + 1}`, unreadable: true };
+    if (sign === '<') continue;
     if (sign.startsWith('<')) {
       if (!sign.endsWith('/>')) tags = sign.startsWith('</') ? Math.max(0, tags - 1) : tags + 1;
       if (tags > DEEPEST)
@@ -41,6 +48,22 @@ export function tooDeepIn(text: string): TooDeep | undefined {
     if (!isRule) return { at: index, what: IN_ONE_ANOTHER, unreadable: true };
   }
   return undefined;
+}
+
+/** The text with blanks for all lines within fences: what is in a block is no tag, bracket or list. */
+function withoutFenced(text: string): string {
+  let open: string | undefined;
+  return text.replace(/[^\r\n]+/g, (line) => {
+    const fence = /^[ \t>]*(`{3,}|~{3,})([^`]*)$/.exec(line);
+    const [, marks = '', word = ''] = fence ?? [];
+    if (open === undefined) {
+      if (fence) open = marks;
+      return line;
+    }
+    // A fence is closed by as many of the same signs or more, and nothing else on the line.
+    if (fence && marks.startsWith(open) && word.trim() === '') open = undefined;
+    return ' '.repeat(line.length);
+  });
 }
 
 /** Found in the parsed tree. */

@@ -45,6 +45,8 @@ export type ReadValue =
 /** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the fix. */
 export function readSetting(key: SettingKey, text: string, tables: Tables = SHIPPED_TABLES): ReadValue {
   if (text === '') return { message: `The setting “${key}” has no value.`, help: EXAMPLES[key] };
+  if (text.length > (key === 'chords' ? LONGEST_CHORDS : LONGEST_VALUE))
+    return { message: `The value of “${key}” is too long to be one.`, help: EXAMPLES[key] };
   return READERS[key](text, tables) ?? { message: `“${text}” is no ${WHAT[key]}.`, help: mendOf(key, text, tables) };
 }
 
@@ -54,6 +56,10 @@ function mendOf(key: SettingKey, text: string, tables: Tables): string {
   const meant = values.find((value) => value !== text && READERS[key](value, tables));
   return meant === undefined ? EXAMPLES[key] : `Did you mean “${meant}”?`;
 }
+
+/** In characters. A longer value is something pasted by mistake, and is not searched for what it may mean. */
+const LONGEST_VALUE = 200;
+const LONGEST_CHORDS = 20_000;
 
 const WHAT: Readonly<Record<SettingKey, string>> = {
   harp: 'harp',

@@ -3,13 +3,19 @@ import type { Chord } from '../harmony/chord.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { type Role, roleOf } from '../harmony/role.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
+import { itemAt } from '../values/checked.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
 /** The chord that sounds at an onset of a bar, or undefined where none was given. */
 export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | undefined {
-  let sounding: Chord | undefined;
-  for (const change of bar.chords) if (compare(change.onset, onset) <= 0) sounding = change.chord;
-  return sounding;
+  // By halves: a bar of thousands of chords is a mistake, but not one to wait for.
+  let [from, to] = [0, bar.chords.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (compare(itemAt(bar.chords, middle).onset, onset) <= 0) from = middle + 1;
+    else to = middle;
+  }
+  return bar.chords[from - 1]?.chord;
 }
 
 /** What a note does to the chord it sounds over, in a song of a key; undefined without a chord. */

@@ -26,6 +26,18 @@ describe('a lesson is refused', () => {
       1000 * 17,
       'More than 1000 tags are open here at once, which no lesson needs.',
     ],
+    [
+      'elements side by side',
+      '<i /> '.repeat(20_000),
+      10_000 * 6,
+      'This is the text’s tag or brace number 10001, which no lesson needs.',
+    ],
+    [
+      'comments side by side',
+      '{/* */} '.repeat(20_000),
+      10_000 * 8,
+      'This is the text’s tag or brace number 10001, which no lesson needs.',
+    ],
     ['brackets', '['.repeat(10_000), 1000, 'More than 1000 brackets are open here at once, which no lesson needs.'],
   ])('for too many %s', (_, text, at, message) => {
     const [first, ...others] = reported(text);
@@ -44,6 +56,8 @@ describe('a lesson is read, and can be compiled,', () => {
     ['with many elements side by side', '<b>x</b> <i /> '.repeat(3000)],
     ['with many brackets side by side', '[a](b) (c) '.repeat(3000)],
     ['with many items of a list', lines(3000, (index) => `${index}. > a`)],
+    ['with thousands of quotations in a block', `\`\`\`tab\n${'<riff> '.repeat(20_000)}\n\`\`\`\n\n<i />`],
+    ['with brackets in a fence in a quotation', `> ~~~\n> ${'[{('.repeat(5000)}\n> ~~~\n\nText.`],
     ['with signs in a fence', `\`\`\`\n${lines(50, () => '<x> > > [ (')}\n\`\`\``],
   ])('%s', async (_, text) => {
     expect(reported(text)).toEqual([]);

@@ -118,6 +118,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `harp: a${' '.repeat(300)}b\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: `a${' '.repeat(300)}b`,
+        says: 'The value of “harp” is too long to be one.',
+        help: 'Write its key, and low or high where it is: A, Bb, low F, high G.',
+      },
+    ],
+  ],
+  [
     `form: one\nchords: I7\n${EIGHT}`,
     [
       {
