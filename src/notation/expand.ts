@@ -13,7 +13,7 @@ import { add, compare, divide, equals, type Fraction, fraction, multiply, subtra
 import { itemAt } from '../values/checked.ts';
 import type { ReadContext } from './context.ts';
 import { report } from './problems.ts';
-import type { QuoteChain } from './quote-chain.ts';
+import { MOST_LEVELS, type QuoteChain } from './quote-chain.ts';
 import type { BarLine, BlockTree, Item, NoteItem, Syllable } from './tree.ts';
 
 /** Where a thing of the stream was written; `site` is in this block, at the quotation that brought it if one did. */
@@ -186,11 +186,12 @@ export function expandMusic(
     return chromaOf(key.tonic) === chromaOf(otherBlocks.keyOf(tree, context).tonic) ? {} : { otherKey: key };
   }
 
-  /** Steps into a quotation; false, and reported, where it leads back to one being read. */
+  /** Steps into a quotation; false, and reported, where it leads back to one being read, or too deep. */
   function enter(other: BlockTree, phrase: string | undefined, name: string, span: TextSpan): boolean {
-    const cycle = quoteChain.enter(other, phrase, name);
-    if (cycle) diagnostics.push(report('quote-cycle', span, { cycle: cycle.names }));
-    return cycle === undefined;
+    const met = quoteChain.enter(other, phrase, name);
+    if (met === 'too-deep') diagnostics.push(report('quote-too-deep', span, { levels: MOST_LEVELS }));
+    else if (met) diagnostics.push(report('quote-cycle', span, { cycle: met.names }));
+    return met === undefined;
   }
 
   function leave(span: TextSpan, name: string, isBroken: boolean): void {
@@ -198,6 +199,8 @@ export function expandMusic(
     const cycle = quoteChain.cycle;
     // A cycle met further in runs through this block only if it begins at or before it.
     if (isBroken && cycle && cycle.from <= here) diagnostics.push(report('quote-cycle', span, { cycle: cycle.names }));
+    else if (isBroken && quoteChain.wasTooDeep)
+      diagnostics.push(report('quote-too-deep', span, { levels: MOST_LEVELS }));
     else if (isBroken) broken(span, name);
   }
 

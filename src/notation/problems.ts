@@ -170,6 +170,11 @@ export const NOTATION_PROBLEMS = {
     about: 'Quotations form a cycle, so they never end.',
     message: ({ cycle }) => `This quotation is part of a cycle: ${cycle.join(' → ')}.`,
   }),
+  'quote-too-deep': error<{ levels: number }>({
+    about: 'Quotations of quotations go through more blocks and phrases than anybody can follow.',
+    message: ({ levels }) => `This quotation leads through more than ${levels} others.`,
+    help: () => 'Quote the block or phrase that has the music itself.',
+  }),
   'quote-broken': error<{ name: string }>({
     about: 'What is quoted has problems of its own.',
     message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,

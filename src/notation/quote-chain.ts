@@ -4,6 +4,9 @@ import type { BlockTree } from './tree.ts';
 /** More events than this come only from quotations of quotations that multiply. */
 export const MOST_EVENTS = 20_000;
 
+/** Quotations of quotations: more levels than this are a mistake, and thousands would fill the stack. */
+export const MOST_LEVELS = 50;
+
 /** A block that quotes itself, perhaps through others. */
 export interface QuoteCycle {
   /** How deep on the way the cycle begins; 0 is the block one set out from. */
@@ -16,8 +19,10 @@ export interface QuoteChain {
   readonly depth: number;
   /** The last cycle met, if any. */
   readonly cycle: QuoteCycle | undefined;
-  /** Steps into a block or a phrase of it; returns the cycle instead where that is already being read. */
-  enter(tree: BlockTree, phrase: string | undefined, name: string): QuoteCycle | undefined;
+  /** Whether the chain has become too deep since it was last at its beginning. */
+  readonly wasTooDeep: boolean;
+  /** Steps into a block or a phrase of it; returns instead the cycle where that is already being read, or that it is too deep. */
+  enter(tree: BlockTree, phrase: string | undefined, name: string): QuoteCycle | 'too-deep' | undefined;
   leave(): void;
   /** Counts one more event; true once there have been too many. */
   isTooLong(): boolean;
@@ -30,6 +35,7 @@ export function startQuoteChain(tree: BlockTree): QuoteChain {
   ];
   let cycle: QuoteCycle | undefined;
   let events = 0;
+  let wasTooDeep = false;
   return {
     get depth() {
       return stack.length - 1;
@@ -37,8 +43,16 @@ export function startQuoteChain(tree: BlockTree): QuoteChain {
     get cycle() {
       return cycle;
     },
+    get wasTooDeep() {
+      return wasTooDeep;
+    },
     enter(other, phrase, name) {
+      if (stack.length === 1) wasTooDeep = false;
       const from = stack.findIndex((step) => step.tree === other && step.phrase === phrase);
+      if (from === -1 && stack.length > MOST_LEVELS) {
+        wasTooDeep = true;
+        return 'too-deep';
+      }
       if (from === -1) {
         stack.push({ tree: other, phrase, name });
         return undefined;

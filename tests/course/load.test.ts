@@ -84,6 +84,21 @@ describe('a course', () => {
     ]);
   });
 
+  test('reads a chain of a thousand lessons that quote each other, and reports each that leads too deep', () => {
+    const name = (index: number): string => `l${String(index).padStart(4, '0')}`;
+    const lessons = Array.from({ length: 1000 }, (_, index): [string, string] => [
+      `lessons/${name(index)}.mdx`,
+      lesson(tab(`id: a\n${index === 999 ? '4 =7' : `<${name(index + 1)}/a>`}`)),
+    ]);
+    const problems = problemsOf(
+      loadCourse(courseOf({ ...Object.fromEntries(lessons), 'lessons/first.mdx': lesson() })),
+    );
+    const deep = problems.filter(({ code }) => code === 'quote-too-deep');
+    expect(deep).toHaveLength(949);
+    expect(deep[0]).toMatchObject({ file: 'lessons/l0000.mdx', line: 8, column: 1 });
+    expect(problems.filter(({ severity }) => severity === 'error')).toEqual(deep);
+  });
+
   test('says which way a cycle of quotations goes round, at the quotation', () => {
     const dir = courseOf({
       'lessons/a.mdx': lesson(tab('id: one\n<b/two>')),

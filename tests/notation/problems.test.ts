@@ -363,6 +363,22 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     [{ code: 'quote-cycle', at: '<a>', says: 'This quotation is part of a cycle: a → b → a.' }],
   ],
   [
+    `${Array.from({ length: 60 }, (_, i) => `phrase p${i}: ${i === 59 ? '4' : `<p${i + 1}>`}`).join('\n')}\n<p0> .7`,
+    [
+      {
+        code: 'quote-too-deep',
+        at: '<p50>',
+        says: 'This quotation leads through more than 50 others.',
+        help: 'Quote the block or phrase that has the music itself.',
+      },
+      {
+        code: 'bar-too-short',
+        at: '.7',
+        says: 'Bar 1 holds 7 of its 8 slots (4/4 in slots of 1/8).',
+      },
+    ],
+  ],
+  [
     '<riffs/bad>',
     [
       {
