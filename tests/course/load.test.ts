@@ -88,7 +88,7 @@ describe('a course', () => {
     const name = (index: number): string => `l${String(index).padStart(4, '0')}`;
     const lessons = Array.from({ length: 1000 }, (_, index): [string, string] => [
       `lessons/${name(index)}.mdx`,
-      lesson(tab(`id: a\n${index === 999 ? '4 =7' : `<${name(index + 1)}/a>`}`)),
+      lesson(tab(`id: a\n${index === 999 ? '4 =3' : `<${name(index + 1)}/a>`}`)),
     ]);
     const problems = problemsOf(
       loadCourse(courseOf({ ...Object.fromEntries(lessons), 'lessons/first.mdx': lesson() })),
