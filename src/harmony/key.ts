@@ -59,9 +59,13 @@ const SCALES_OF_MODES: Readonly<Record<SongKey['mode'], readonly number[]>> = {
 export const isInScale = (midi: number, { tonic, mode }: SongKey): boolean =>
   SCALES_OF_MODES[mode].includes(mod(midi - chromaOf(tonic), 12));
 
-/** A pitch spelled by the key alone, flat for the blue notes and what is borrowed. */
+/**
+ * A pitch spelled by the key alone, flat for the blue notes and what is borrowed. A flat fifth that would be Cb, Fb or a
+ * double flat is the sharp fourth, as players write it: B in F, E in Bb.
+ */
 export function spellInKey(midi: number, key: SongKey): Pitch {
   const semitones = mod(midi - chromaOf(key.tonic), 12);
   const name = nameAbove(key.tonic, itemAt(FLAT_DEGREES, semitones), semitones);
+  if (semitones === 6 && fifthsOf(name) < -6) return pitchOf(nameAbove(key.tonic, 4, semitones), midi);
   return pitchOf(name, midi);
 }

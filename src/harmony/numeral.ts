@@ -1,5 +1,5 @@
 /** Roman numerals: steps of the song's key, counted from the major scale of its tonic in either mode (bVI is written out). */
-import { atFifths, fifthsOf, LETTERS, mod, type PitchClass } from '../instrument/pitch.ts';
+import { atFifths, fifthsOf, type PitchClass } from '../instrument/pitch.ts';
 import { itemAt, present, valueAt } from '../values/checked.ts';
 import { type Chord, DEGREES, type Degree } from './chord.ts';
 import type { SongKey } from './key.ts';
@@ -37,9 +37,18 @@ export function readNumeral(text: string): Numeral | undefined {
   return { fifths, step: itemAt(DEGREES, NUMERALS.indexOf(numeral)), minor: step === step.toLowerCase(), suffix };
 }
 
-/** The degree of a key, counted by letters, that a note is: 3 for E, Eb and E# in C. */
-export const stepBetween = (tonic: PitchClass, { letter }: PitchClass): Degree =>
-  itemAt(DEGREES, mod(LETTERS.indexOf(letter) - LETTERS.indexOf(tonic.letter), 7));
+/**
+ * Fifths from a tonic to a root, -6 (bV) to 10 (#VI). Further away the root is taken for its enharmonic twin: C# is the
+ * tonic of a song in Db.
+ */
+function fifthsAbove(tonic: PitchClass, root: PitchClass): number {
+  const fifths = fifthsOf(root) - fifthsOf(tonic);
+  return fifths > 10 ? fifths - 12 : fifths < -6 ? fifths + 12 : fifths;
+}
+
+/** The degree of a key that a root is: 3 for E, Eb and E# in C. */
+export const stepBetween = (tonic: PitchClass, root: PitchClass): Degree =>
+  itemAt(DEGREES, NUMERALS.indexOf(splitNumeral(fifthsAbove(tonic, root)).step));
 
 /** A root so many fifths from C, named with at most one sign (Fb to A#). */
 export function rootAt(fifths: number): PitchClass {
@@ -61,17 +70,19 @@ export function moveChord(chord: Chord, from: SongKey, to: SongKey): Chord {
 /** The numeral of a chord in a key, however it was written: A7 in D is V7, and the letter of a name stays: Gb7 in C is bV7. */
 export function numeralOf(chord: Chord, key: SongKey): string {
   if (chord.numeral !== undefined) return chord.numeral;
-  let fifths = fifthsOf(chord.root) - fifthsOf(key.tonic);
-  while (fifths > 12) fifths -= 12;
-  while (fifths < -8) fifths += 12;
-  return writeNumeral(fifths, chord.suffix);
+  return writeNumeral(fifthsAbove(key.tonic, chord.root), chord.suffix);
 }
 
 /** The numeral of a chord so many fifths (-8 to 12) from the tonic: small where its suffix says minor, `ii7` for `m7`. */
 export function writeNumeral(fifths: number, suffix: string): string {
-  const sign = fifths < -1 ? 'b' : fifths > 5 ? '#' : '';
-  const plain = sign === 'b' ? fifths + 7 : sign === '#' ? fifths - 7 : fifths;
-  const step = present([...STEPS].find(([, from]) => from === plain)?.[0], `a numeral ${fifths} fifths from the tonic`);
+  const { sign, step } = splitNumeral(fifths);
   if (/^m(?!aj)/.test(suffix)) return sign + step.toLowerCase() + suffix.slice(1);
   return sign + (suffix.startsWith('dim') ? step.toLowerCase() : step) + suffix;
+}
+
+function splitNumeral(fifths: number): { readonly sign: string; readonly step: string } {
+  const sign = fifths < -1 ? 'b' : fifths > 5 ? '#' : '';
+  const plain = sign === 'b' ? fifths + 7 : sign === '#' ? fifths - 7 : fifths;
+  const step = [...STEPS].find(([, from]) => from === plain)?.[0];
+  return { sign, step: present(step, `a numeral ${fifths} fifths from the tonic`) };
 }

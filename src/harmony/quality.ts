@@ -33,7 +33,7 @@ const TABLE: readonly (readonly [suffix: string, tones: string, spellings: strin
   ['m', '1 b3 5', '{m}'],
   ['dim', '1 b3 b5', '{dim} {m}b5'],
   ['aug', '1 3 #5', '{aug} #5 +5 {maj}#5'],
-  ['5', '1 5', ''],
+  ['5', '1 5', 'no3'],
   ['sus2', '1 2 5', ''],
   ['sus4', '1 4 5', 'sus'],
   ['sus24', '1 2 4 5', 'sus2sus4 sus4sus2'],
@@ -67,10 +67,12 @@ const TABLE: readonly (readonly [suffix: string, tones: string, spellings: strin
   ['maj9', '1 3 5 7 9', '{maj}9 {delta}9'],
   ['m9', '1 b3 5 b7 9', '{m}9'],
   ['m(maj9)', '1 b3 5 7 9', '{m}{maj}9 {m}{delta}9'],
+  ['m9b5', '1 b3 b5 b7 9', '{half}9'],
   ['9#5', '1 3 #5 b7 9', '{aug}9 9{aug}'],
   ['9sus4', '1 4 5 b7 9', '9sus'],
   ['11', '1 5 b7 9 11', ''],
   ['m11', '1 b3 5 b7 9 11', '{m}11'],
+  ['m11b5', '1 b3 b5 b7 9 11', '{half}11'],
   ['13', '1 3 5 b7 9 13', ''],
   ['maj13', '1 3 5 7 9 13', '{maj}13 {delta}13'],
   ['m13', '1 b3 5 b7 9 11 13', '{m}13'],
@@ -95,8 +97,15 @@ function spellingsOf(pattern: string): string[] {
   return match && words ? words.flatMap((word) => spellingsOf(pattern.replace(match[0], word))) : [pattern];
 }
 
-/** Without the signs that only divide: `m(maj7)` and `mmaj7`, `7(b9,#11)` and `7b9#11` are the same. */
-const undivided = (suffix: string): string => suffix.replace(/\(([^()]*)\)/g, '$1').replace(/(?<=\d),(?=[b#+-])/g, '');
+/**
+ * Without the signs that only divide: `m(maj7)` and `mmaj7`, `7(b9,#11)` and `7b9#11` are the same. A plain number in
+ * parentheses is an added tone: `(9)` is `add9`, and no dominant ninth.
+ */
+const undivided = (suffix: string): string =>
+  suffix
+    .replace(/\((9|11|13)\)/g, 'add$1')
+    .replace(/\(([^()]*)\)/g, '$1')
+    .replace(/(?<=\d),(?=[b#+-])/g, '');
 
 /** The qualities of the table, as the guide lists them. */
 export const QUALITIES: readonly (Quality & { readonly spellings: readonly string[] })[] = TABLE.map(
@@ -124,7 +133,7 @@ const canBeAltered = ({ suffix, tones }: Quality): boolean =>
 
 /** What a suffix means (`7`, `min7`, `7(b9)` …), or undefined where it is none that is in use. */
 export function readQuality(text: string): Quality | undefined {
-  const suffix = undivided(text.replaceAll('♭', 'b').replaceAll('♯', '#').replaceAll('º', '°'))
+  const suffix = undivided(text.replaceAll('♭', 'b').replaceAll('♯', '#').replaceAll('º', '°').replaceAll('△', 'Δ'))
     // `7b9sus4` is `7sus4b9`: what is altered is named last.
     .replace(/^(\d+)((?:[b#]\d+)+)sus4?$/, '$1sus4$2');
   const plain = BY_SPELLING.get(suffix);
@@ -191,9 +200,12 @@ function contradicts({ verb, tone }: Alteration, base: Quality, all: readonly Al
   return own.some(({ semitones }) => semitones !== toneOf(String(tone.number)).semitones);
 }
 
-/** The same chord with a minor third, as small numerals ask for it: `7` is `m7`. Undefined where there is none. */
+/**
+ * The same chord with a minor third, as small numerals ask for it: `7` is `m7`. A chord without a third, such as `sus4`, stays
+ * what it is. Undefined where there is none.
+ */
 export function minorQuality(text: string): Quality | undefined {
   const quality = readQuality(text);
-  if (quality?.tones.some(({ degree, semitones }) => degree === 3 && semitones === 3)) return quality;
-  return readQuality(`m${text}`);
+  const third = quality?.tones.find(({ degree }) => degree === 3)?.semitones;
+  return third === 3 ? quality : (readQuality(`m${text}`) ?? (third === undefined ? quality : undefined));
 }

@@ -70,15 +70,21 @@ export function roleOf(midi: number, chord: Chord, key: SongKey): Role {
 
 /**
  * Six half steps above the root are the sharp eleventh of a major seventh chord, and the sharp fourth where the song's
- * scale has that note as a fourth: E over Bb in D minor. Elsewhere they are the flat fifth, as the blues has it over a
- * dominant chord in a major song. Common practice, no source.
+ * scale has that note as a fourth: E over Bb in D minor. Elsewhere they are the flat fifth, as the blues has it over its
+ * IV7. Common practice, no source.
  */
 function isSharpFourth(midi: number, chord: Chord, key: SongKey): boolean {
   if (seventhOf(chord) === 11) return true;
-  const isDominant = seventhOf(chord) === 10 && chord.tones.some(({ semitones }) => semitones === 4);
-  if ((isDominant && key.mode === 'major') || !isInScale(midi, key)) return false;
+  if (isBluesFour(chord, key) || !isInScale(midi, key)) return false;
   return mod(itemAt(FLAT_DEGREES, mod(midi - chromaOf(key.tonic), 12)) - chord.step, 7) === 3;
 }
+
+/** The dominant chord on the fourth step of a major song, over which the seventh step is the blues' flat fifth. */
+const isBluesFour = (chord: Chord, { tonic, mode }: SongKey): boolean =>
+  mode === 'major' &&
+  seventhOf(chord) === 10 &&
+  chord.tones.some(({ semitones }) => semitones === 4) &&
+  mod(chromaOf(chord.root) - chromaOf(tonic), 12) === 5;
 
 const seventhOf = ({ tones }: Chord): number | undefined => tones.find(({ degree }) => degree === 7)?.semitones;
 
@@ -109,11 +115,14 @@ export function roleInWords(role: Role): string {
 
 /**
  * A pitch spelled by what it does: over a chord, by its role (the ♭3 of E is G natural); without one, by the key. The key
- * spells as well where the role's own letter would need three signs, or two for a note that is not of the chord.
+ * spells as well what is of the song's scale and not of the chord (E over Eb7 in C), and where the role's own letter
+ * would need three signs, or two for a note that is not of the chord.
  */
 export function spell(midi: number, chord: Chord | undefined, key: SongKey): Pitch {
   if (!chord) return spellInKey(midi, key);
   const role = roleOf(midi, chord, key);
+  if (!role.tone && isInScale(midi, key) && !(role.semitones === 6 && isBluesFour(chord, key)))
+    return spellInKey(midi, key);
   // A sharp ninth is written as the blues writes it, a flat third: G over E7, not F double sharp.
   const degree = role.degree === 2 && role.alter > 0 ? 3 : role.degree;
   const name: PitchClass = nameAbove(chord.root, degree, role.semitones);

@@ -37,9 +37,11 @@ export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
 
 const OTHER_BLOCKS: OtherBlocks = {
   slotOf: (tree, context) => slotOf(tree, context.defaults, context),
-  keyOf: (tree, context) => {
+  keysOf: (tree, context) => {
     const { harp, settings } = readHeader(tree, context.defaults, context, []);
-    return keyOfSong(harp, settings.position);
+    const written = tree.music.flatMap((item) => (item.kind === 'chord' ? item.text : []));
+    const symbols = [...homeSymbols(settings.progression, context), ...written];
+    return { song: keyOfSong(harp, settings.position, symbols), harp: harp.key };
   },
   scoreOf: (tree, context, quoteChain) => evaluateInChain(tree, context, quoteChain).score,
 };

@@ -1,11 +1,12 @@
 /** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
-import { numeralOf } from '../harmony/numeral.ts';
+import { numeralOf, rootAt } from '../harmony/numeral.ts';
 import { readChord } from '../harmony/symbol.ts';
-import { chromaOf } from '../instrument/pitch.ts';
+import { chromaOf, fifthsOf, mod, type PitchClass } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
 import type { Event, Mouth, QuoteRef, Rest, Score, Sound, Source } from '../score/score.ts';
@@ -45,15 +46,15 @@ interface Scope {
   readonly quotedAt?: TextSpan;
   readonly site?: TextSpan;
   readonly quote?: QuoteRef;
-  /** The key in which another block names its chords, where it is not that of the block being read. */
-  readonly otherKey?: SongKey;
+  /** Turns the chord symbols of another block into this block's. */
+  readonly symbol?: (text: string) => string;
 }
 
 /** What the block being read has to know of others. */
 export interface OtherBlocks {
   readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
-  /** The key of a block as far as its harp and position give it. */
-  readonly keyOf: (tree: BlockTree, context: ReadContext) => SongKey;
+  /** The key of a block as far as its own settings and chords give it, and the key of the harp. */
+  readonly keysOf: (tree: BlockTree, context: ReadContext) => { readonly song: SongKey; readonly harp: PitchClass };
   readonly scoreOf: (tree: BlockTree, context: ReadContext, quoteChain: QuoteChain) => Score | undefined;
 }
 
@@ -109,7 +110,7 @@ export function expandMusic(
         return;
       case 'chord':
         if (!scope.quotedAt || keepsChords)
-          stream.push({ kind: 'chord', source, site, text: symbolFrom(item.text, scope.otherKey) });
+          stream.push({ kind: 'chord', source, site, text: scope.symbol ? scope.symbol(item.text) : item.text });
         return;
       case 'bar': {
         stream.push({ kind: 'bar', source, site, line: item });
@@ -156,7 +157,7 @@ export function expandMusic(
         slot: otherBlocks.slotOf(other, theirs),
         quotedAt: span,
         site,
-        ...otherKey(other, theirs),
+        symbol: (text: string) => symbolFrom(text, other, theirs),
       };
       quotePhrase(item.phrase, inner, span, `${name}:${item.phrase}`, { ...ref, phrase: item.phrase });
     } else if (enter(other, undefined, name, span)) {
@@ -181,9 +182,12 @@ export function expandMusic(
     leave(span, name, mistakes);
   }
 
-  function otherKey(other: BlockTree, theirs: ReadContext): { otherKey?: SongKey } {
-    const key = otherBlocks.keyOf(other, theirs);
-    return chromaOf(key.tonic) === chromaOf(otherBlocks.keyOf(tree, context).tonic) ? {} : { otherKey: key };
+  /** A chord symbol of another block, as the numeral it is in this one once it has moved with the notes, from harp to harp. */
+  function symbolFrom(text: string, other: BlockTree, theirs: ReadContext): string {
+    const [from, to] = [otherBlocks.keysOf(other, theirs), otherBlocks.keysOf(tree, context)];
+    if (chromaOf(from.song.tonic) === chromaOf(to.song.tonic) && chromaOf(from.harp) === chromaOf(to.harp)) return text;
+    const chord = readChord(text, from.song);
+    return chord ? quotedNumeral(chord, from, to) : text;
   }
 
   /** Steps into a quotation; false, and reported, where it leads back to one being read, or too deep. */
@@ -210,6 +214,7 @@ export function expandMusic(
 
   /** A whole block, as it is played: its repeats written out, its parts and lyrics left behind. */
   function quoteScore(score: Score, written: Written): void {
+    const [from, to] = [{ song: score.key, harp: score.harp.key }, otherBlocks.keysOf(tree, context)];
     playOrder(score).forEach((index, position) => {
       if (position > 0) stream.push({ ...written, kind: 'bar', line: { repeatStart: false, repeatEnd: false } });
       const bar = itemAt(score.bars, index);
@@ -219,7 +224,8 @@ export function expandMusic(
       )) {
         if (quoteChain.isTooLong()) return;
         for (const { onset, chord } of chords)
-          if (equals(onset, event.onset)) stream.push({ ...written, kind: 'chord', text: numeralOf(chord, score.key) });
+          if (equals(onset, event.onset))
+            stream.push({ ...written, kind: 'chord', text: quotedNumeral(chord, from, to) });
         if (!isSoundEvent(event)) stream.push({ ...written, kind: 'rest', duration: event.duration });
         else if (event.tied) stream.push({ ...written, kind: 'hold', slots: 1, duration: event.duration });
         else
@@ -230,10 +236,18 @@ export function expandMusic(
   }
 }
 
-/** A chord symbol of another block, so that it means the same step of this block's key: a name as the numeral it is there. */
-function symbolFrom(text: string, otherKey: SongKey | undefined): string {
-  const chord = otherKey && readChord(text, otherKey);
-  return chord ? numeralOf(chord, otherKey) : text;
+type Keys = ReturnType<OtherBlocks['keysOf']>;
+
+/**
+ * A chord of another block as a numeral of this one. It moves as the notes do, by the interval between the harps, so that each
+ * note keeps its role; in the same position that is the numeral it was.
+ */
+function quotedNumeral(chord: Chord, from: Keys, to: Keys): string {
+  const positions = [from, to].map(({ song, harp }) => mod(chromaOf(song.tonic) - chromaOf(harp), 12));
+  if (positions[0] === positions[1]) return numeralOf(chord, from.song);
+  const moved = rootAt(fifthsOf(chord.root) + fifthsOf(to.harp) - fifthsOf(from.harp));
+  const { numeral: _, ...named } = chord;
+  return numeralOf({ ...named, root: moved }, to.song);
 }
 
 /** A rest in pieces, one for each chord that sounds in it. */

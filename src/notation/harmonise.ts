@@ -2,12 +2,13 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
-import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
+import { type ChordChange, chordsOfBar, type FormBar } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { readChord } from '../harmony/symbol.ts';
 import { playOrder } from '../score/playing-order.ts';
 import type { Progression } from '../score/score.ts';
-import { add, compare, equals, subtract, ZERO } from '../time/fraction.ts';
+import { add, compare, equals, type Fraction, subtract, ZERO } from '../time/fraction.ts';
+import { barLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import type { DraftBar, DraftEvent } from './bars.ts';
 import type { Header } from './header.ts';
@@ -24,25 +25,44 @@ export interface Harmony {
 export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey, diagnostics: Diagnostic[]): Harmony {
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
+  const early = chordsBeforeBarLines(bars, key);
   let carried: Chord | undefined;
   let beforeEndings: Chord | undefined;
   const chords = bars.map((bar, index) => {
     // Each ending continues from where the first one began.
-    if (bar.opens === 1) beforeEndings = carried;
+    if (bar.opens === 1) beforeEndings = early[index]?.[0]?.chord ?? carried;
     else if (bar.opens !== undefined) carried = beforeEndings;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
     const base: readonly ChordChange[] = given
-      ? chordsOfBar(given, key, bar.length)
+      ? chordsWithin(given, key, barLength(head.settings.meter), bar.length)
       : carried && !progression
         ? [{ onset: ZERO, chord: carried }]
         : [];
-    const changes = overridden(base, writtenChords(bar, key));
+    const isLast = index === bars.length - 1;
+    const written = writtenChords(bar, key).filter(({ onset }) => isLast || compare(onset, bar.length) < 0);
+    const changes = overridden(base, [...(early[index] ?? []), ...written]);
     carried = changes.at(-1)?.chord ?? carried;
     return changes;
   });
   return { chords, progression };
 }
+
+/** A chord written after the last slot of a bar takes no time there: it is the first of the next bar. */
+const chordsBeforeBarLines = (bars: readonly DraftBar[], key: SongKey): ChordChange[][] =>
+  bars.map((_, index) => {
+    const before = bars[index - 1];
+    const late =
+      before &&
+      writtenChords(before, key)
+        .filter(({ onset }) => compare(onset, before.length) >= 0)
+        .at(-1);
+    return late ? [{ onset: ZERO, chord: late.chord }] : [];
+  });
+
+/** The chords of a bar of a form in a bar that a pickup may have left shorter: it is cut off, not squeezed. */
+export const chordsWithin = (bar: FormBar, key: SongKey, full: Fraction, length: Fraction): readonly ChordChange[] =>
+  chordsOfBar(bar, key, full).filter(({ onset }) => compare(onset, length) < 0);
 
 const writtenChords = (bar: DraftBar, key: SongKey): ChordChange[] =>
   bar.chords.flatMap(({ onset, text }) => {

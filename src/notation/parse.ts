@@ -127,6 +127,7 @@ function* linesOf(text: string): Generator<Line> {
 
 /** Where the comment of a line begins, outside of quotation marks; the line's end where it has none. */
 function commentStart(text: string, from: number, end: number): number {
+  if (OF_WORDS.test(text.slice(from, Math.min(end, from + 40)))) return end;
   let quoted = false;
   for (let i = from; i < end; i++) {
     if (text[i] === '"') quoted = !quoted;
@@ -142,9 +143,12 @@ function unquotedComment(text: string, from: number, end: number): number {
   return end;
 }
 
-/** A `#` at the start of a line, or between spaces: `#IVdim7` is a chord, and `Take #2` a title. */
+/** A `#` at the start of a line, or between spaces with something behind it: `#IVdim7` is a chord, and `F #` a mistake. */
 const isComment = (text: string, at: number, from: number, end: number): boolean =>
-  text[at] === '#' && (at === from || (text[at - 1] === ' ' && (at + 1 === end || text[at + 1] === ' ')));
+  text[at] === '#' && (at === from || (text[at - 1] === ' ' && text[at + 1] === ' ' && at + 1 < end));
+
+/** Lines of words, in which a `#` is text: `part: Verse # 2`. */
+const OF_WORDS = /^[ ]*(?:title|part|words)[ ]*:/i;
 
 function trimmed(text: string, from: number, to: number): { value: string; valueSpan: TextSpan } {
   const raw = text.slice(from, to);

@@ -1,6 +1,6 @@
 /** A score printed as a block: canonical text that reads back as the same score. */
 import { type Chord, plainChord } from '../harmony/chord.ts';
-import { type ChordChange, chordsOfBar } from '../harmony/form.ts';
+import type { ChordChange } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
 import { type Mark, markText } from '../score/mark.ts';
@@ -21,8 +21,9 @@ import {
   toNumber,
   ZERO,
 } from '../time/fraction.ts';
-import { meterName } from '../time/meter.ts';
+import { barLength, meterName } from '../time/meter.ts';
 import { itemAt, lastOf, present } from '../values/checked.ts';
+import { chordsWithin } from './harmonise.ts';
 import { MOST_SHARES } from './scan.ts';
 import { slotName } from './setting-values.ts';
 
@@ -149,7 +150,7 @@ function baseChords(
   carried: Chord | undefined,
 ): readonly ChordChange[] {
   const given = place === undefined ? undefined : score.progression?.bars[place];
-  if (given) return chordsOfBar(given, score.key, bar.length);
+  if (given) return chordsWithin(given, score.key, barLength(score.meter), bar.length);
   return carried && !score.progression ? [{ onset: ZERO, chord: carried }] : [];
 }
 
@@ -200,7 +201,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
     words.push(...printRun(run));
     pieces = remaining;
   }
-  // A chord after the last event takes no time in this bar: the next bar begins with it.
+  // A chord after the last event of the block takes no time, and is kept where it was written.
   for (const { onset, chord } of stated)
     if (compare(onset, bar.length) >= 0) words.push(`"${chord.numeral ?? plainChord(chord)}"`);
   return { text: words.join(' '), mouth, mostShares };

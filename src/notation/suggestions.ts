@@ -8,6 +8,7 @@ export const SUGGESTIONS = {
   harp: (text) => {
     const name = text
       .replace(/\b(?:harp|harmonica|key|of|in|the|major|maj)\b/gi, ' ')
+      .replace(/(?<=\b[A-G])\s+(?=[#♯])/gi, '')
       .replace(/[\s-]*\bflat\b|(?<=[A-Ga-g])flat\b/gi, 'b')
       .replace(/[\s-]*\bsharp\b|(?<=[A-Ga-g])sharp\b/gi, '#');
     const key = /(?<![A-Za-z])[A-G][b#♭♯]?(?![A-Za-z])/i.exec(name.replace(/low|high/gi, ' '))?.[0];

@@ -19,6 +19,7 @@ describe('what follows the root of a chord', () => {
     ['M9', 'maj9'], ['Maj7', 'maj7'], ['Δ', 'maj7'], ['maj6', '6'], ['69', '6/9'], ['m69', 'm6/9'], ['m6/9', 'm6/9'],
     ['+', 'aug'], ['7+', '7#5'], ['+7', '7#5'], ['°', 'dim'], ['o7', 'dim7'], ['ø', 'm7b5'], ['ø7', 'm7b5'],
     ['sus', 'sus4'], ['madd9', 'm(add9)'], ['7(b9)', '7b9'], ['7(b9,#11)', '7b9#11'], ['7#9b5', '7b5#9'], ['7-5', '7b5'],
+    ['(9)', 'add9'], ['7(13)', '7add13'], ['6(9)', '6/9'], ['no3', '5'], ['(no3)', '5'], ['ø9', 'm9b5'], ['△7', 'maj7'],
     ['7♭9', '7b9'], ['min7b5', 'm7b5'], ['7b5b9', '7b5b9'], ['7#4', '7#11'], ['9no5', '9no5'], ['7omit3', '7no3'],
   ])('%s is %s', (written, shown) => {
     expect(readQuality(written)?.suffix).toBe(shown);
@@ -83,8 +84,10 @@ describe('a small numeral', () => {
     expect(minorQuality(written)?.suffix).toBe(shown);
   }); // biome-ignore format: a table
 
-  test('has a third, so it cannot be suspended', () => {
-    expect(minorQuality('sus4')).toBeUndefined();
+  test('says nothing of a chord that has no third', () => {
+    expect(minorQuality('sus4')?.suffix).toBe('sus4');
+    expect(minorQuality('5')?.suffix).toBe('5');
+    expect(minorQuality('Q')).toBeUndefined();
   });
 });
 

@@ -35,8 +35,10 @@ describe('a role', () => {
     ['F', 'D minor', 71, '♯4', 'B4'],
     ['F', 'C major', 71, '♯4', 'B4'],
     ['Fmaj7', 'C major', 71, '♯11', 'B4'],
+    ['Bb7', 'C major', 64, '♯11', 'E4'],
+    ['Db7', 'C major', 67, '♯11', 'G4'],
     ['C', 'G major', 66, '♯4', 'F#4'],
-    // Over a dominant chord of a major song it is the blues' flat fifth, and so it is wherever the scale lacks the note.
+    // Over the IV7 of a major song it is the blues' flat fifth, and so it is wherever the scale lacks the note.
     ['C7', 'G major', 66, '♭5', 'Gb4'],
     ['G7', 'G major', 73, '♭5', 'Db5'],
     ['G', 'G major', 73, '♭5', 'Db5'],
@@ -92,6 +94,22 @@ describe('spelling follows the role', () => {
     expect(plainPitch(spell(69, chord('Ab7'), C))).toBe('A4');
     expect(plainPitch(spell(60, chord('Cdim7'), C))).toBe('C4');
     expect(plainPitch(spell(69, chord('Cdim7'), C))).toBe('Bbb4');
+  });
+  test('what is of the song’s scale and not of the chord keeps its name', () => {
+    const G = songKey({ letter: 'G', alter: 0 }, 'major');
+    const over = (text: string, midi: number, key: typeof C): string =>
+      plainPitch(spell(midi, present(readChord(text, key), text), key));
+    expect(over('#IVdim7', 60, G)).toBe('C4');
+    expect(over('bVI7', 64, C)).toBe('E4');
+    expect(over('bII7', 64, songKey({ letter: 'D', alter: 0 }, 'minor'))).toBe('E4');
+    // What is of the chord is spelled by it, and blue notes by their role.
+    expect(over('bVI7', 66, C)).toBe('Gb4');
+    expect(over('I7', 70, G)).toBe('Bb4');
+  });
+  test('the note between fourth and fifth is written as players write it', () => {
+    const fourth = (letter: 'F' | 'B' | 'G' | 'E', alter: number): string =>
+      plainPitch(spell({ F: 71, B: 64, G: 73, E: 69 }[letter], undefined, songKey({ letter, alter }, 'major')));
+    expect([fourth('F', 0), fourth('B', -1), fourth('E', -1), fourth('G', 0)]).toEqual(['B4', 'E4', 'A4', 'Db5']);
   });
   test('without a chord the key spells, blue notes flat', () => {
     const G = songKey({ letter: 'G', alter: 0 }, 'major');

@@ -58,6 +58,12 @@ describe('moving a chord', () => {
     };
     expect([moved('IV7'), moved('C7'), moved('F#m7'), moved('bVI7')]).toEqual(['Ab7', 'Ab7', 'Dm7', 'Cb7']);
   });
+  test('a sharp name in a flat key is that of its enharmonic twin', () => {
+    const D_FLAT = key('D', -1);
+    expect(
+      ['C#7', 'F#7', 'G#7', 'D#m'].map((text) => numeralOf(present(readChord(text, D_FLAT), text), D_FLAT)),
+    ).toEqual(['I7', 'IV7', 'V7', 'ii']);
+  });
   test.each([
     ['A7', 'V7'],
     ['G7', 'IV7'],

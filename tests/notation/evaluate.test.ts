@@ -130,6 +130,14 @@ describe('chords and roles', () => {
   test('a pickup has no chord of the form', () => {
     expect(shownChords(scoreOf('position: 2\npickup: 1\nchords: I7\n-2 | -2 =7'))).toEqual(['', 'G7']);
   });
+  test('a bar that a pickup leaves shorter is cut off, with its chords where they are in a full bar', () => {
+    expect(shownChords(scoreOf('pickup: 2\nslot: 1/4\nchords: I7 V7\n4 4 | 4 4'))).toEqual(['', 'C7']);
+    expect(shownChords(scoreOf('pickup: 1\nslot: 1/4\nchords: I7 V7\n4 | 4 4 4'))).toEqual(['', 'C7 G7@1/2']);
+  });
+  test('a chord written before a bar line is that of the next bar', () => {
+    expect(shownChords(scoreOf('slot: 1/1\nchords: I7 | I7 | I7\n4 "V7" | 4 | 4'))).toEqual(['C7', 'G7', 'C7']);
+    expect(shownChords(scoreOf('slot: 1/1\n"I7" 4 "V7" | 4'))).toEqual(['C7', 'G7']);
+  });
   test('a note held over the first chord of its bar has a role from there on', () => {
     expect(bars('slot: 1/4\n4 = "I7" =2')).toEqual(['C5 1/2, C5=R~ 1/2']);
   });
@@ -142,6 +150,12 @@ describe('chords and roles', () => {
 describe('comments', () => {
   test('begin with a # at the start of a line or between spaces', () => {
     expect(bars('# a comment\n#another\nslot: 1/1 # and one more\n4 | 5 # up\n')).toEqual(['C5 1', 'E5 1']);
+  });
+  test('are not in titles, parts and lyrics', () => {
+    const score = scoreOf('title: Etude # 3\nslot: 1/2\npart: Verse # 2\n4 5\nwords: one #');
+    expect([score.title, score.bars[0]?.part]).toEqual(['Etude # 3', 'Verse # 2']);
+    expect(score.bars[0]?.events.map((event) => isSoundEvent(event) && event.lyric?.text)).toEqual(['one', '#']);
+    expect(readBlock('harp: F #\n4 =7').diagnostics.map(({ help }) => help)).toEqual(['Did you mean “F#”?']);
   });
   test('do not begin at a sharp or a number', () => {
     const score = scoreOf('title: Take #2\nchords: I7 | #IVdim7 | #iv°7\nslot: 1/1\n4 | 4 | 4');
@@ -227,6 +241,13 @@ describe('quotations', () => {
   });
   test('a whole block brings its chords whatever they are called', () => {
     expect(shownChords(scoreOf('harp: C\nposition: 2\n<riffs/e> |]', among()))).toEqual(['Em7 Am(maj7)@1/2']);
+  });
+  test('the chords of a quotation into another position move with the notes, which keep their roles', () => {
+    // Position 2 on an A harp is E; position 1 on a C harp is C, where the notes lie a minor third higher.
+    const score = scoreOf('harp: C\nposition: 1\n<riffs/c> |]', among());
+    expect(shownChords(score)).toEqual(['G7 C7@1/2 D7@3/4']);
+    expect(score.bars[0]?.chords.map(({ chord }) => chord.numeral)).toEqual(['V7', 'I7', 'II7']);
+    expect(shownChords(scoreOf('harp: A\nposition: 1\n"I7" 4 =3 <riffs/c:answer>', among()))).toEqual(['A7 B7@3/4']);
   });
   test('a quotation may quote in turn', () => {
     expect(bars('position: 2\n<riffs/b> |]', among())).toEqual([

@@ -131,8 +131,13 @@ export function modeOf(symbol: ChordSymbol): Mode | undefined {
 export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): Chord {
   const { quality } = symbol;
   const tones = [...quality.roles.keys()].sort((a, b) => a - b);
-  if (symbol.name !== undefined)
-    return { root: symbol.name, step: (letterOf(symbol.name) - letterOf(key.name) + 7) % 7, quality, tones };
+  if (symbol.name !== undefined) {
+    // More than bV or #VI away from the tonic, a root is meant as its enharmonic twin: C# in Db is the tonic.
+    const away = fifths(symbol.name) - fifths(key.name);
+    const place = away > 10 ? away - 12 : away < -6 ? away + 12 : away;
+    const step = letterOf(nameOnFifths(place));
+    return { root: symbol.name, step, quality, tones };
+  }
   const name = nameAt(letterOf(key.name) + symbol.numeral!.degree, rootPc(symbol, key.tonic));
   let place = fifths(name);
   // Fb is -8, A# is 10. A name with two signs lies outside as well. Twelve fifths on is the enharmonic name.

@@ -85,5 +85,8 @@ export function scaleLetter(key: Key, pc: number): number | undefined {
 /** Spelling by the key alone: 1 b2 2 b3 3 4 b5 5 b6 6 b7 7 above the tonic's letter. */
 export function nameByKey(key: Key, pc: number): string {
   const steps = [0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6];
-  return nameAt(letterOf(key.name) + steps[mod12(pc - key.tonic)]!, pc);
+  const above = mod12(pc - key.tonic);
+  const name = nameAt(letterOf(key.name) + steps[above]!, pc);
+  // Players write B in F, and E in Bb: no Cb, Fb or double flat for the note between fourth and fifth.
+  return above === 6 && fifths(name) < -6 ? nameAt(letterOf(key.name) + 3, pc) : name;
 }

@@ -1,5 +1,6 @@
 // What a note is over a chord, and how it is then spelled: chord-scale practice of jazz and blues handbooks (common practice, no
-// source). The song's scale decides between sharp fourth and flat fifth; a dominant chord in a major song has the blues' flat fifth.
+// source). The song's scale decides between sharp fourth and flat fifth; the IV7 of a major song has the blues' flat fifth. What
+// is of the song's scale and not of the chord keeps the name it has in the key.
 import type { Chord } from './chords.ts';
 import type { Key } from './pitch.ts';
 import { letterOf, mod12, nameAt, nameByKey, pcOf, scaleLetter, signsFor } from './pitch.ts';
@@ -16,10 +17,16 @@ export function roleOf(midi: number, chord: Chord, key: Key): string {
   if (has(11)) return '♯11';
   const letter = scaleLetter(key, pc);
   const fourth = letter !== undefined && (letter - letterOf(key.name) - chord.step + 14) % 7 === 3;
-  const dominant = has(4) && has(10);
-  if (!fourth || (dominant && key.mode === 'major')) return '♭5';
+  if (!fourth || bluesFour(chord, key)) return '♭5';
   return has(10) ? '♯11' : '♯4';
 }
+
+/** The dominant chord on the fourth step of a major song. */
+const bluesFour = (chord: Chord, key: Key): boolean =>
+  key.mode === 'major' &&
+  chord.tones.includes(4) &&
+  chord.tones.includes(10) &&
+  mod12(pcOf(chord.root) - key.tonic) === 5;
 
 /** Letters above the root: R 0, 2 and 9 one, ♭3 two … A ♯9 is written as ♭3. */
 function lettersAbove(role: string): number {
@@ -34,7 +41,9 @@ export function spell(midi: number, chord: Chord | undefined, key: Key): string 
   if (chord === undefined) return nameByKey(key, pc);
   const letter = letterOf(chord.root) + lettersAbove(roleOf(midi, chord, key));
   const signs = Math.abs(signsFor(letter, pc));
-  const own = chord.tones.includes(mod12(pc - pcOf(chord.root)));
+  const half = mod12(pc - pcOf(chord.root));
+  const own = chord.tones.includes(half);
+  if (!own && scaleLetter(key, pc) !== undefined && !(half === 6 && bluesFour(chord, key))) return nameByKey(key, pc);
   if (signs > 2 || (signs === 2 && !own)) return nameByKey(key, pc);
   return nameAt(letter, pc);
 }
