@@ -3,8 +3,8 @@ import { type Chord, plainChord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
+import { formBarsOf } from '../score/form-bars.ts';
 import { type Mark, markText } from '../score/mark.ts';
-import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
@@ -59,7 +59,7 @@ function printIn(score: Score, slot: Fraction): PrintedScore {
   const lines = printHeader({ ...score, slot });
   let mostShares = 0;
   lines.push('');
-  const places = placesOf(score);
+  const places = formBarsOf(score);
   let mouth = score.mouth;
   let carried: Chord | undefined;
   let beforeEndings = { mouth, carried };
@@ -126,20 +126,6 @@ function printFormBar(bar: NonNullable<Score['progression']>['bars'][number]): s
     const change = bar.find(({ at }) => equals(at, fraction(share, shares)));
     return change?.symbol ?? '=';
   }).join(' ');
-}
-
-/** Which bar of the progression each bar is on; see the reader's own account of it. */
-function placesOf(score: Score): (number | undefined)[] {
-  const places: (number | undefined)[] = score.bars.map(() => undefined);
-  const length = score.progression?.bars.length;
-  if (length === undefined) return places;
-  let position = 0;
-  for (const index of playOrder(score)) {
-    if (score.pickup && index === 0) continue;
-    places[index] ??= position % length;
-    position++;
-  }
-  return places;
 }
 
 /** The chords a reader would give a bar that states none. */

@@ -11,6 +11,15 @@ const SORE =
   'Stop when jaw, lips, tongue or neck hurt, and come back another day; drop the jaw rather than force the reed.';
 const DIZZY = 'If you feel light-headed, stop, sit down and breathe normally before you continue.';
 
+/** The named forms of twelve bars. */
+const TWELVE_BARS = [
+  'twelve-bar',
+  'twelve-bar-turnaround',
+  'twelve-bar-plain',
+  'quick-change',
+  'quick-change-turnaround',
+  'minor-twelve-bar',
+];
 /** Neighbouring holes that sound at once. */
 const CHORD = { holes: { least: 2 }, split: false } as const;
 
@@ -627,18 +636,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     title: 'The twelve-bar',
     about: 'Twelve bars in three lines of four, and where its chords change.',
     group: 'harmony',
-    find: {
-      block: {
-        form: [
-          'twelve-bar',
-          'twelve-bar-turnaround',
-          'twelve-bar-plain',
-          'quick-change',
-          'quick-change-turnaround',
-          'minor-twelve-bar',
-        ],
-      },
-    },
+    find: { block: { form: TWELVE_BARS } },
   }),
   technique({
     id: 'quick-change',
@@ -646,7 +644,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     about: 'A twelve-bar that goes to the IV chord in its second bar already.',
     group: 'harmony',
     requires: ['twelve-bar'],
-    find: { block: { form: ['quick-change', 'quick-change-turnaround'], 'form-bar': 2 } },
+    find: { block: { form: TWELVE_BARS, 'form-bar': 2, 'form-bar-step': 'IV' } },
   }),
   technique({
     id: 'turnaround',
@@ -656,8 +654,9 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: {
       any: [
-        { block: { form: ['twelve-bar-turnaround', 'quick-change-turnaround'], 'form-bar': 12 } },
-        { block: { form: ['eight-bar', 'eight-bar-halves'], 'form-bar': 8 } },
+        { block: { form: TWELVE_BARS, 'form-bar': 12, 'form-bar-step': 'V' } },
+        { block: { form: ['eight-bar', 'eight-bar-halves'], 'form-bar': 8, 'form-bar-step': 'V' } },
+        { block: { form: 'sixteen-bar', 'form-bar': 16, 'form-bar-step': 'V' } },
       ],
     },
   }),

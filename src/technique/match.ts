@@ -2,8 +2,9 @@
 import { kindOfChord } from '../harmony/chord.ts';
 import { numeralOf } from '../harmony/numeral.ts';
 import { plainNumeral } from '../harmony/symbol.ts';
+import { formBarsOf } from '../score/form-bars.ts';
 import { chordAt, roleIn } from '../score/queries.ts';
-import type { Note, Progression, Score } from '../score/score.ts';
+import type { Note, Score } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
 import { add } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
@@ -32,18 +33,30 @@ export function blockTest(rule: BlockRule): BlockTest {
   if (tuning) tests.push((score) => tuning.includes(score.harp.tuning.id));
   if (pickup !== undefined) tests.push((score) => (score.pickup !== undefined) === pickup);
   const formBar = rule['form-bar'];
-  if (formBar) tests.push(({ progression }) => barsOfFormPlayed(progression).some((bar) => within(formBar, bar)));
+  const steps = rule['form-bar-step'];
+  if (formBar) tests.push((score) => playsFormBar(score, (bar) => within(formBar, bar), steps));
   if (compound !== undefined) tests.push((score) => isCompound(score.meter) === compound);
   if (repeats !== undefined) tests.push((score) => score.bars.some((bar) => bar.repeatEnd) === repeats);
   return (score) => tests.every((test) => test(score));
 }
 
-/** The bars of its form that a block plays, counted from 1; none without a named form. */
-function barsOfFormPlayed(progression: Progression | undefined): number[] {
-  if (progression?.form === undefined) return [];
+/** Whether a block plays a bar of its named form, counted from 1, perhaps with a chord on one of some steps in it. */
+function playsFormBar(score: Score, wanted: (bar: number) => boolean, steps: readonly string[] | undefined): boolean {
+  const { progression, key } = score;
+  if (progression?.form === undefined) return false;
   const first = progression.range?.[0] ?? 1;
-  return progression.bars.map((_, index) => first + index);
+  return formBarsOf(score).some((place, index) => {
+    if (place === undefined || !wanted(first + place)) return false;
+    const { chords } = itemAt(score.bars, index);
+    return !steps || chords.some(({ chord }) => steps.includes(stepOfNumeral(numeralOf(chord, key))));
+  });
 }
+
+/** `bVI` of `bVI7`, `II` of `ii7`. */
+const stepOfNumeral = (numeral: string): string => {
+  const [, sign = '', step = ''] = /^([b#]?)([IViv]+)/.exec(numeral) ?? [];
+  return sign + step.toUpperCase();
+};
 
 /** What is asked of one hole's note; all of it has to hold for one and the same hole. */
 type HoleTest = (note: Note, stroke: Stroke, playing: Playing) => boolean;

@@ -86,6 +86,9 @@ export const blockSchema = keys({
   'form-bar': rangeSchema
     .optional()
     .describe('a bar of its form that the block plays, counted from 1; of several, any of them'),
+  'form-bar-step': oneOrMore(matching(/^[b#]?(?:VII|VI|V|IV|III|II|I)$/, 'is a step: I, IV, V, bVI'))
+    .optional()
+    .describe('with form-bar: the step of a chord that sounds in that bar, major or minor: IV, V'),
   compound: yesOrNo.optional().describe('whether the beats divide in three, as in 6/8, 9/8 and 12/8'),
   repeats: yesOrNo.optional().describe('whether bars are repeated'),
 });

@@ -234,8 +234,18 @@ const FROM_DEFINITIONS: Readonly<Record<string, readonly [takes: readonly string
     [over('sixteen-bar', 16), over('eight-bar-halves', 8)],
   ],
   'quick-change': [
-    [over('quick-change-turnaround', 12), over('quick-change bars 1-4', 4), over('quick-change bars 2-3', 2)],
-    [over('quick-change bars 5-8', 4), over('quick-change bars 9-12', 4), over('quick-change bars 1-1', 1)],
+    [
+      over('quick-change-turnaround', 12),
+      over('quick-change bars 1-4', 4),
+      over('quick-change bars 2-3', 2),
+      'form: twelve-bar bars 1-4\nslot: 1/1\n4 | "IV7" 4 | 4 | 4',
+    ],
+    [
+      over('quick-change bars 5-8', 4),
+      over('quick-change bars 9-12', 4),
+      over('quick-change bars 1-1', 1),
+      'form: quick-change bars 1-4\nslot: 1/1\n4 | "I7" 4 | 4 | 4',
+    ],
   ],
   turnaround: [
     [
@@ -243,11 +253,13 @@ const FROM_DEFINITIONS: Readonly<Record<string, readonly [takes: readonly string
       over('twelve-bar-turnaround bars 9-12', 4),
       over('eight-bar', 8),
       over('eight-bar-halves bars 7-8', 2),
+      'form: twelve-bar bars 11-12\nslot: 1/2\n4 4 | 4 "V7" 4',
     ],
     [
       over('twelve-bar-turnaround bars 1-4', 4),
       over('eight-bar bars 1-4', 4),
       over('quick-change-turnaround bars 9-11', 3),
+      'form: twelve-bar-turnaround bars 11-12\nslot: 1/1\n4 | "I7" 4',
       over('quick-change', 12),
     ],
   ],
