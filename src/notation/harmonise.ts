@@ -99,7 +99,7 @@ function fitProgression(
   diagnostics: Diagnostic[],
 ): Progression {
   const length = progression.bars.length;
-  const played = playOrder({ bars, pickup: head.pickup }).length - (head.pickup ? 1 : 0);
+  const played = playOrder({ bars, pickup: head.pickup }).filter((index) => !head.pickup || index > 0).length;
   if (played % length === 0 || played < 1) return progression;
   if (!head.ownChords && played < length) {
     const first = progression.range?.[0] ?? 1;

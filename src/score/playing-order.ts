@@ -1,11 +1,13 @@
 /** The order in which the bars of a score are played: repeats and endings written out. */
+import { compare } from '../time/fraction.ts';
 import type { Bar } from './score.ts';
 
-type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'ending'>;
+type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'ending' | 'length'>;
 
 /**
  * Indices into `score.bars`, in playing order. A repeat is played twice, or as often as its endings count.
- * A repeat end without a start goes back to the last repeat's end, or to the first full bar.
+ * A repeat end without a start goes back to the last repeat's end, or to the first full bar; to the pickup, where the bar of
+ * the repeat end is the shorter for it.
  */
 export function playOrder(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
   const { bars } = score;
@@ -21,6 +23,7 @@ export function playOrder(score: { readonly bars: readonly Playable[]; readonly 
       continue;
     }
     for (let pass = 1; pass <= section.passes; pass++) {
+      if (pass > 1 && section.implicit && start === 1 && isShorter(bars[order.at(-1) ?? 0], bars[1])) order.push(0);
       for (let i = section.start; i < section.end; i++) {
         const ending = bars[i]?.ending;
         if (ending === undefined || ending === pass) order.push(i);
@@ -32,8 +35,13 @@ export function playOrder(score: { readonly bars: readonly Playable[]; readonly 
   return order;
 }
 
+const isShorter = (bar: Playable | undefined, other: Playable | undefined): boolean =>
+  bar !== undefined && other !== undefined && compare(bar.length, other.length) < 0;
+
 interface Section {
   readonly start: number;
+  /** Without a repeat sign at its start. */
+  readonly implicit: boolean;
   /** Past the last bar of the last ending. */
   readonly end: number;
   readonly passes: number;
@@ -51,11 +59,12 @@ function sectionFrom(bars: readonly Playable[], index: number, start: number): S
   if (end >= bars.length) return undefined;
   const first = bars[end]?.ending;
   end++;
-  if (first === undefined) return { start: from, end, passes: 2 };
+  const implicit = bars[from]?.repeatStart !== true;
+  if (first === undefined) return { start: from, implicit, end, passes: 2 };
   let last = first;
   for (let next = bars[end]?.ending; next !== undefined && next >= last; next = bars[end]?.ending) {
     last = next;
     end++;
   }
-  return { start: from, end, passes: Math.max(2, last) };
+  return { start: from, implicit, end, passes: Math.max(2, last) };
 }

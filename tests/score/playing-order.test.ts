@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readBlock } from '../../src/notation/read.ts';
 import { playOrder } from '../../src/score/playing-order.ts';
+import { present } from '../../src/values/checked.ts';
 
 /** One bar each; the numbers of the bars, in the order they are played. */
 const order = (music: string): string => {
@@ -23,8 +24,11 @@ describe('the order of playing', () => {
   ])('%s', (music, played) => {
     expect(order(music)).toBe(played);
   });
-  test('a repeat without a beginning leaves the pickup out', () => {
-    const { score } = readBlock('pickup: 1\n4 | 1 1 1 1 1 1 1 1 | 1 1 1 1 1 1 1 :| 1 1 1 1 1 1 1');
-    expect(score && playOrder(score)).toEqual([0, 1, 2, 1, 2, 3]);
+  test('a repeat without a beginning goes back to the pickup where its last bar is the shorter for it', () => {
+    const played = (music: string) => playOrder(present(readBlock(`pickup: 1\nslot: 1/4\n${music}`).score, music));
+    expect(played('4 | 1 1 1 1 | 1 1 1 :| 1 1 1')).toEqual([0, 1, 2, 0, 1, 2, 3]);
+    expect(played('4 | 1 1 1 1 | 1 1 1 1 :| 1 1 1')).toEqual([0, 1, 2, 1, 2, 3]);
+    expect(played('4 | 1 1 1 1 |1 1 1 1 :|2 1 1 1 |]')).toEqual([0, 1, 2, 0, 1, 3]);
+    expect(played('4 |: 1 1 1 1 | 1 1 1 :|')).toEqual([0, 1, 2, 1, 2]);
   });
 });
