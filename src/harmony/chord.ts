@@ -45,10 +45,10 @@ export function kindOfChord({ tones }: Chord): ChordKind {
 }
 
 /** `A7`, `Bbm7`: as an author types it. */
-export const plainChord = (chord: Chord): string => plainName(chord.root) + chord.suffix;
+export const plainChord = (chord: Pick<Chord, 'root' | 'suffix'>): string => plainName(chord.root) + chord.suffix;
 
 /** `A7`, `B♭m7`: as a reader sees it. */
-export const printedChord = (chord: Chord): string =>
+export const printedChord = (chord: Pick<Chord, 'root' | 'suffix'>): string =>
   printedName(chord.root) + chord.suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
 
 /** `♭VI7`, `vii°7`, `iiø7`: the numeral as a reader sees it. */

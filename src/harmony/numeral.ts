@@ -59,7 +59,11 @@ export function rootAt(fifths: number): PitchClass {
 }
 
 /** The same chord in another key: a numeral counts from the new tonic, a name moves by the same interval. */
-export function moveChord(chord: Chord, from: SongKey, to: SongKey): Chord {
+export function moveChord<Named extends Pick<Chord, 'root' | 'numeral'>>(
+  chord: Named,
+  from: SongKey,
+  to: SongKey,
+): Named {
   const numeral = chord.numeral === undefined ? undefined : readNumeral(chord.numeral);
   const fifths = numeral
     ? fifthsOf(to.tonic) + numeral.fifths

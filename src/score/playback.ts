@@ -48,8 +48,8 @@ export interface PlayedBar {
   readonly events: readonly PlayedEvent[];
 }
 
-/** A chord as in `harmony`, but for its tones: half steps above the root. */
-export interface PlayedChord extends Omit<Chord, 'tones'> {
+/** A chord as in `harmony`, as far as it is shown and sounded; its tones are half steps above the root. */
+export interface PlayedChord extends Omit<Chord, 'tones' | 'step'> {
   readonly at: number;
   readonly tones: readonly number[];
 }
@@ -119,10 +119,10 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
       length: inTicks(bar.length),
       ...offset,
       ...(bar.part === undefined ? {} : { part: bar.part }),
-      chords: bar.chords.map(({ onset, chord }) => ({
-        ...chord,
+      chords: bar.chords.map(({ onset, chord: { step: _, tones, ...named } }) => ({
+        ...named,
         at: inTicks(onset),
-        tones: chord.tones.map((tone) => tone.semitones),
+        tones: tones.map((tone) => tone.semitones),
       })),
       events: bar.events.map((event) => eventOf(event, bar)),
     };
@@ -140,10 +140,7 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
   const bars = playback.bars.map(
     (bar): PlayedBar => ({
       ...bar,
-      chords: bar.chords.map((chord) => ({
-        ...chord,
-        root: moveChord({ ...chord, tones: [] }, playback.key, key).root,
-      })),
+      chords: bar.chords.map((chord) => moveChord(chord, playback.key, key)),
       events: bar.events.map(
         (event): PlayedEvent => ({
           ...event,

@@ -16,4 +16,4 @@ export const tempoInWords = (tempo: number): string => playerText('perMinute', {
 
 /** `E7 (I7)`: the chord, and its numeral where it was written as one. */
 export const chordInFull = (chord: PlayedChord): string =>
-  printedChord({ ...chord, tones: [] }) + (chord.numeral === undefined ? '' : ` (${printedNumeral(chord.numeral)})`);
+  printedChord(chord) + (chord.numeral === undefined ? '' : ` (${printedNumeral(chord.numeral)})`);
