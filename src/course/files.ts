@@ -1,6 +1,16 @@
 /** The files of a course as something can list and read them: a folder on the disk, or a table in memory. */
-import { closeSync, fstatSync, openSync, readdirSync, readFileSync, readSync, realpathSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import {
+  closeSync,
+  type Dirent,
+  fstatSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  readSync,
+  realpathSync,
+  statSync,
+} from 'node:fs';
+import { join, relative, sep } from 'node:path';
 import type { Bytes } from './clips/recording.ts';
 
 /** Paths are relative to the course folder, with forward slashes. */
@@ -8,11 +18,16 @@ export interface Files {
   /** Absolute path of the course folder. */
   readonly dir: string;
   kind(): 'folder' | 'file' | 'missing' | { readonly error: unknown };
-  /** The bytes of a file. Throws what `node:fs` throws. */
+  /** How many bytes a file has. Throws what `node:fs` throws, and for what is no regular file. */
+  size(file: string): number;
+  /** The bytes of a file. Throws as `size` does. */
   read(file: string): Buffer;
   /** What a reader of parts finds in a file; undefined where the file cannot be read or ends too early for it. */
   measure<Result>(file: string, reader: (bytes: Bytes) => Result): Result | undefined;
-  /** The files below a folder of the course, in order, without hidden ones. What cannot be read is reported to `failed`. */
+  /**
+   * The files below a folder of the course, in order, without hidden ones. What cannot be read, lies outside of the course or has
+   * a name that cannot be shown is reported to `failed`.
+   */
   list(folder: string, failed: (file: string, error: unknown) => void): string[];
 }
 
@@ -26,7 +41,11 @@ export const filesOnDisk = (dir: string): Files => ({
       return errorCode(error) === 'ENOENT' ? 'missing' : { error };
     }
   },
-  read: (file) => readFileSync(join(dir, file)),
+  size: (file) => sizeOf(join(dir, file)),
+  read(file) {
+    sizeOf(join(dir, file));
+    return readFileSync(join(dir, file));
+  },
   measure(file, reader) {
     try {
       const open = openSync(join(dir, file), 'r');
@@ -54,12 +73,19 @@ export const filesOnDisk = (dir: string): Files => ({
         const real = realpathSync(join(dir, folder));
         if (seen.has(real)) continue;
         seen.add(real);
-        for (const entry of readdirSync(real, { withFileTypes: true })) {
-          if (entry.name.startsWith('.')) continue;
-          const name = `${folder}/${entry.name}`;
-          const target = entry.isSymbolicLink() ? targetOf(join(dir, name), (error) => failed(name, error)) : entry;
-          if (target?.isDirectory()) waiting.push(name);
-          else if (target) found.push(name);
+        for (const entry of readdirSync(real, { withFileTypes: true, encoding: 'buffer' })) {
+          const written = entry.name.toString('utf8');
+          if (written.startsWith('.')) continue;
+          const name = `${folder}/${written.replace(CONTROL, '\u{FFFD}')}`;
+          try {
+            checkName(entry.name, written);
+            const target = entry.isSymbolicLink() ? targetOf(join(dir, name), dir) : entry;
+            if (target.isDirectory()) waiting.push(name);
+            else if (target.isFile()) found.push(name);
+            else throw new Error(NOT_A_FILE);
+          } catch (error) {
+            failed(name, error);
+          }
         }
       } catch (error) {
         if (errorCode(error) !== 'ENOENT' || folder !== top) failed(folder, error);
@@ -69,14 +95,31 @@ export const filesOnDisk = (dir: string): Files => ({
   },
 });
 
-/** What a link leads to; undefined where it leads nowhere, which is reported. */
-function targetOf(link: string, failed: (error: unknown) => void): { isDirectory(): boolean } | undefined {
-  try {
-    return statSync(link);
-  } catch (error) {
-    failed(error);
-    return undefined;
-  }
+const NOT_A_FILE = 'it is neither a file nor a folder';
+
+/** The size of a file. Reading a pipe or a device would never end, so what is no regular file throws. */
+function sizeOf(path: string): number {
+  const found = statSync(path);
+  if (!found.isFile() && !found.isDirectory()) throw new Error(NOT_A_FILE);
+  return found.size;
+}
+
+/** Characters that a terminal obeys instead of showing them. */
+const CONTROL = /[\p{Cc}\u200E\u200F\u202A-\u202E\u2066-\u2069]/gu;
+
+/** Throws for a name that cannot be part of an address or of a message. */
+function checkName(bytes: Buffer, name: string): void {
+  if (!Buffer.from(name).equals(bytes)) throw new Error('its name is not UTF-8 text');
+  if (name.search(CONTROL) >= 0) throw new Error('its name has a control character');
+}
+
+/** What a link leads to. Throws where it leads nowhere, or out of the course, which would publish what is not part of it. */
+function targetOf(link: string, dir: string): Pick<Dirent, 'isDirectory' | 'isFile'> {
+  const target = statSync(link);
+  const inside = relative(realpathSync(dir), realpathSync(link));
+  if (inside === '..' || inside.startsWith(`..${sep}`))
+    throw new Error('it is a link to something outside of the course');
+  return target;
 }
 
 /** The code of an error of `node:fs`, such as `ENOENT`. */

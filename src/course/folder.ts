@@ -83,12 +83,11 @@ export function readFolder(files: Files): CourseFolder {
   /** The text of a file, or undefined if there is none or it cannot be read (which is then a problem). */
   function read(file: string): TextFile | undefined {
     try {
-      const bytes = files.read(file);
-      if (bytes.length > LONGEST_FILE) {
+      if (files.size(file) > LONGEST_FILE) {
         say(file, report('file-too-long', START, { limit: `${LONGEST_FILE / MEGABYTE} megabytes` }));
         return undefined;
       }
-      const { text, diagnostics } = decode(bytes);
+      const { text, diagnostics } = decode(files.read(file));
       if (diagnostics.length > 0) {
         const placed = placeOf(text);
         for (const diagnostic of diagnostics) say(file, diagnostic, placed);

@@ -1,9 +1,12 @@
 /** What a course asks of its files is answered alike by a disk and by a table in memory. */
+import { execFileSync } from 'node:child_process';
+import { symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { errorCode, type Files, filesOnDisk } from '../../src/course/files.ts';
-import { loadFrom } from '../../src/course/load.ts';
+import { loadCourse, loadFrom } from '../../src/course/load.ts';
 import { type FileTable, filesInMemory } from './files-in-memory.ts';
-import { folderOf, lesson } from './some-course.ts';
+import { courseOf, folderOf, lesson } from './some-course.ts';
 
 const TABLE: FileTable = {
   'course.yaml': 'title: A course\n',
@@ -65,4 +68,45 @@ test('a course is the same from both', () => {
   expect(memory?.lessons.map(({ id, source }) => [id, source])).toEqual(
     disk?.lessons.map(({ id, source }) => [id, source]),
   );
+});
+
+describe('on a disk', () => {
+  const reasonsIn = (dir: string): string[] =>
+    loadCourse(dir)
+      .problems.filter(({ code }) => code === 'file-unreadable')
+      .map(({ file, message }) => `${file}: ${message}`);
+
+  test('a pipe is refused, not waited for', () => {
+    const dir = courseOf();
+    execFileSync('mkfifo', [join(dir, 'lessons/pipe.mdx'), join(dir, 'techniques.yaml')]);
+    expect(reasonsIn(dir)).toEqual([
+      'lessons/pipe.mdx: This cannot be read: it is neither a file nor a folder.',
+      'techniques.yaml: This cannot be read: it is neither a file nor a folder.',
+    ]);
+  });
+
+  test('a link out of the course is refused, and one within it is followed', () => {
+    const dir = courseOf({ 'media/own.txt': 'own' });
+    symlinkSync(courseOf(), join(dir, 'media/folder'));
+    symlinkSync(join(courseOf(), 'course.yaml'), join(dir, 'media/file.yaml'));
+    symlinkSync(join(dir, 'media/own.txt'), join(dir, 'media/link.txt'));
+    expect(reasonsIn(dir)).toEqual([
+      'media/file.yaml: This cannot be read: it is a link to something outside of the course.',
+      'media/folder: This cannot be read: it is a link to something outside of the course.',
+    ]);
+    expect(loadCourse(dir).media).toEqual(['media/link.txt', 'media/own.txt']);
+  });
+
+  test('a name that cannot be shown is reported, without the characters a terminal would obey', () => {
+    const dir = courseOf();
+    writeFileSync(join(dir, 'lessons', 'red\u{1b}[31m.mdx'), lesson());
+    writeFileSync(
+      Buffer.concat([Buffer.from(join(dir, 'lessons/caf')), Buffer.from([0xe9]), Buffer.from('.mdx')]),
+      lesson(),
+    );
+    expect(reasonsIn(dir)).toEqual([
+      'lessons/caf\u{FFFD}.mdx: This cannot be read: its name is not UTF-8 text.',
+      'lessons/red\u{FFFD}[31m.mdx: This cannot be read: its name has a control character.',
+    ]);
+  });
 });
