@@ -120,7 +120,7 @@ export const COURSE_PROBLEMS = {
     message: ({ path }) => `“${path}” is not in the media folder, so it would not be published.`,
     help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
   }),
-  'media-remote': warning<{ host: string }>({
+  'media-remote': error<{ host: string }>({
     about: 'The other site learns of every student who opens the page, and the picture is gone when that site is.',
     message: ({ host }) => `The page would fetch this from ${host} whenever it is opened.`,
     help: () => 'Put a copy into the media folder, if its licence allows it.',

@@ -3,12 +3,13 @@ import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { ADDRESS_ATTRIBUTES, COMPONENTS, REFUSED_ELEMENTS } from './component.ts';
+import { ADDRESS_ATTRIBUTES, COMPONENTS } from './component.ts';
+import { ELEMENTS } from './element.ts';
 import { oneLine } from './line.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
 import { type AttributeSpan, attributesAt } from './tag.ts';
-import { readValue, type Value, type ValueParts } from './value.ts';
+import { type AttributeValue, readValue, type Value, type ValueParts } from './value.ts';
 
 /** A component as it is in a lesson. */
 export interface ComponentText {
@@ -55,6 +56,21 @@ export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | '
 
 const report = reporter(LESSON_PROBLEMS);
 
+/** Attributes whose file a browser fetches for itself. */
+const FETCHED: ReadonlySet<string> = new Set(['src', 'poster']);
+
+/** A name that is neither that of a component nor that of an element a lesson may hold. */
+function unknownName(name: string, span: TextSpan): Diagnostic {
+  if (name === 'script') return report('script-in-lesson', span, { name: `<${name}>` });
+  const components = [...COMPONENTS.keys()];
+  const plain = name.replaceAll('-', '').toLowerCase();
+  // A component's name in small letters is taken for an element of HTML.
+  const isElement = /^[a-z][a-z0-9-]*$/.test(name) && !components.some((one) => one.toLowerCase() === plain);
+  return isElement
+    ? report('element-unknown', span, { name, nearest: nearest(name, ELEMENTS.keys()) })
+    : report('component-unknown', span, { name, nearest: nearest(name, components), known: components });
+}
+
 /** Reads the component that is at `span`. */
 export function readComponent(
   source: string,
@@ -68,14 +84,8 @@ export function readComponent(
   const nameAt = source.indexOf(name, span.from);
   const nameSpan: TextSpan = { from: nameAt, to: nameAt + name.length };
   const takes = COMPONENTS.get(name);
-  const known = [...COMPONENTS.keys()];
-  // A component's name in small letters would be taken for an HTML element that shows nothing.
-  const isElement =
-    /^[a-z][a-z0-9-]*$/.test(name) && !known.some((one) => one.toLowerCase() === name.replaceAll('-', ''));
-  if (REFUSED_ELEMENTS.has(name)) diagnostics.push(report('script-in-lesson', nameSpan, { name: `<${name}>` }));
-  else if (!takes && !isElement) {
-    diagnostics.push(report('component-unknown', nameSpan, { name, nearest: nearest(name, known), known }));
-  }
+  const elementTakes = ELEMENTS.get(name);
+  if (!takes && !elementTakes) diagnostics.push(unknownName(name, nameSpan));
 
   const spans = attributesAt(source, span.from);
   // Where the place of an attribute is not found, the problem points at the whole tag.
@@ -103,7 +113,7 @@ export function readComponent(
   function readAttribute(
     element: string,
     key: string,
-    text: string | { readonly value: string } | null | undefined,
+    text: AttributeValue,
     { nameSpan: keySpan, valueSpan }: AttributeSpan,
   ): WrittenAttribute {
     const keys = takes && Object.keys(takes);
@@ -112,21 +122,22 @@ export function readComponent(
       diagnostics.push(report('component-key', keySpan, facts));
     }
     if (/^on[a-z]/i.test(key)) diagnostics.push(report('script-in-lesson', keySpan, { name: key }));
+    else if (elementTakes && !elementTakes.has(key)) {
+      const facts = { element, key, nearest: nearest(key, elementTakes), known: [...elementTakes] };
+      diagnostics.push(report('element-attribute', keySpan, facts));
+    }
     const { value, ...given } = givenValue(text, valueSpan);
     // An empty attribute of a component is reported with the component.
-    const names = typeof value === 'string' && (isElement || value.trim() !== '');
+    const names = typeof value === 'string' && (!takes || value.trim() !== '');
     if (names && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
-      references.push({ url: value, span: valueSpan, use: element === 'a' ? 'link' : isElement ? 'embed' : 'play' });
+      references.push({ url: value, span: valueSpan, use: takes ? 'play' : FETCHED.has(key) ? 'embed' : 'link' });
     }
     const verbatim = source.slice(valueSpan.from, valueSpan.to) === value;
     return { name: key, value, verbatim, nameSpan: keySpan, valueSpan, ...given };
   }
 
   /** `true` where none is given, and where what is given would have to be computed. */
-  function givenValue(
-    text: string | { readonly value: string } | null | undefined,
-    span: TextSpan,
-  ): Pick<WrittenAttribute, 'value' | 'parts' | 'unread'> {
+  function givenValue(text: AttributeValue, span: TextSpan): Pick<WrittenAttribute, 'value' | 'parts' | 'unread'> {
     if (typeof text === 'string') return { value: text };
     if (!text) return { value: true };
     const read = readValue(text.value);

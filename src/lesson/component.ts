@@ -1,4 +1,4 @@
-/** What an author may write in a lesson between < and >: the components there are, and which elements of HTML are refused. */
+/** The components an author may write in a lesson, with their attributes. Elements of HTML are in element.ts. */
 
 const PLACE = { harp: 'optional', tuning: 'optional', position: 'optional', title: 'optional' } as const;
 const PROGRESSION = { form: 'optional', chords: 'optional' } as const;
@@ -51,17 +51,5 @@ export const isFigure = <C extends Named>(component: C): component is C & { read
 /** Whether a component is a clip. */
 export const isClip = ({ name }: Named): boolean => name === 'Clip';
 
-/** Elements that would run or fetch something of their own. */
-export const REFUSED_ELEMENTS: ReadonlySet<string> = new Set([
-  'script',
-  'iframe',
-  'object',
-  'embed',
-  'style',
-  'base',
-  'link',
-  'meta',
-]);
-
-/** Attributes that name a file or an address. */
-export const ADDRESS_ATTRIBUTES: ReadonlySet<string> = new Set(['src', 'href', 'poster', 'captions']);
+/** Attributes of components and elements that name a file or an address. */
+export const ADDRESS_ATTRIBUTES: ReadonlySet<string> = new Set(['src', 'href', 'poster', 'cite', 'captions']);

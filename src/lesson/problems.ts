@@ -60,6 +60,21 @@ export const LESSON_PROBLEMS = {
     about: 'A component lacks an attribute it cannot do without.',
     message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,
   }),
+  'element-unknown': error<Near & { name: string }>({
+    about:
+      'A lesson may hold the elements of HTML that are for text, tables and media. The guide to a course lists them.',
+    message: ({ name }) => `A lesson cannot hold the element <${name}>.`,
+    help: (facts) =>
+      facts.nearest === undefined
+        ? 'Write it in Markdown, or link to the page that has it. For the sign itself write \\< .'
+        : `Did you mean “<${facts.nearest}>”?`,
+  }),
+  'element-attribute': error<Near & { element: string; key: string; known: readonly string[] }>({
+    about:
+      'Of the attributes of HTML a lesson may use those that say what a text is. The look is that of the site, and its scripts use ids and classes.',
+    message: ({ element, key }) => `In a lesson <${element}> has no attribute “${key}”.`,
+    help: (facts) => didYouMean(facts) ?? 'Remove it.',
+  }),
   'script-in-lesson': error<{ name: string }>({
     about: 'A lesson cannot contain scripts.',
     message: ({ name }) => `“${name}” would run a script on the page, and a lesson cannot have scripts.`,

@@ -14,6 +14,15 @@ export type ValueParts = ReadonlyMap<string, TextSpan>;
 /** A value and its parts, or that the text is none. */
 export type ValueRead = { readonly value: Value; readonly parts: ValueParts } | { readonly bad: true };
 
+/** An attribute's value as the reader of MDX gives it: a text, what is in its braces, or nothing. */
+export type AttributeValue = string | { readonly value: string } | null | undefined;
+
+/** The text that an attribute gives, in quotation marks or in braces. */
+export function attributeValueText(given: AttributeValue): string | undefined {
+  const read = typeof given === 'string' ? { value: given } : given ? readValue(given.value) : undefined;
+  return read && 'value' in read && typeof read.value === 'string' ? read.value : undefined;
+}
+
 /** The value written in braces (undefined for a mere comment), or `bad` where it would have to be computed. */
 export function readValue(text: string): ValueRead {
   try {

@@ -18,6 +18,7 @@ import type {
 import type { Lesson } from '../course/course.ts';
 import type { SourceRange } from '../diagnostics/place.ts';
 import { ADDRESS_ATTRIBUTES, isClip, isFigure } from '../lesson/component.ts';
+import { attributeValueText } from '../lesson/value.ts';
 import { addressOf } from '../site/links.ts';
 import { lessonIn, type Site, theSite } from '../site/site.ts';
 
@@ -108,9 +109,10 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
       return;
     }
     for (const attribute of node.attributes) {
-      if (attribute.type !== 'mdxJsxAttribute' || typeof attribute.value !== 'string') continue;
+      if (attribute.type !== 'mdxJsxAttribute' || !ADDRESS_ATTRIBUTES.has(attribute.name)) continue;
       const { name: key, value } = attribute;
-      if (ADDRESS_ATTRIBUTES.has(key)) compiled.readdress(value, (address) => context.setProperty(node, key, address));
+      const written = attributeValueText(value);
+      if (written !== undefined) compiled.readdress(written, (address) => context.setProperty(node, key, address));
     }
   }
 };

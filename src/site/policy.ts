@@ -1,7 +1,8 @@
 /**
  * What a page of the site may load: its own files, and nothing inline but the few lines that choose the light before
- * anything is painted, named by their digest. A course's pictures and recordings may be elsewhere, and a page of
- * another site is framed only after a click (the framing page says where it leads).
+ * anything is painted, named by their digest. Nothing is asked of another site before a
+ * click: a recording there is fetched when it is played, and a page of another site is framed when it is opened (the page says before
+ * where it leads).
  */
 import { createHash } from 'node:crypto';
 
@@ -17,7 +18,7 @@ export const POLICY = [
   `script-src 'self' ${digest(LIGHT_SCRIPT)}`,
   "worker-src 'self'",
   "style-src 'self'",
-  "img-src 'self' data: https:",
+  "img-src 'self' data:",
   "media-src 'self' blob: https:",
   "font-src 'self'",
   "connect-src 'self'",

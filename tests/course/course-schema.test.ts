@@ -198,7 +198,7 @@ describe('course.yaml', () => {
         '  - {id: one, title: One, summary: The first.}',
         'severity:',
         '  fence-word: error',
-        '  media-remote: off',
+        '  picture-alt: off',
         'forms:',
         '  vamp: I7 | IV7 = I7 =',
         'tunings:',
@@ -213,7 +213,7 @@ describe('course.yaml', () => {
       stages: [{ id: 'one', title: 'One', summary: 'The first.' }],
       severity: new Map([
         ['fence-word', 'error'],
-        ['media-remote', 'off'],
+        ['picture-alt', 'off'],
       ]),
       forms: [{ id: 'vamp', title: 'Vamp' }],
       tunings: [{ id: 'spare', title: 'Spare', blow: [0, 4, 7, 12], valves: true }],

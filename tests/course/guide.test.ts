@@ -11,6 +11,7 @@ import { SITE_PAGES } from '../../src/course/link.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { showProblem } from '../../src/diagnostics/place.ts';
 import { COMPONENTS } from '../../src/lesson/component.ts';
+import { ELEMENTS } from '../../src/lesson/element.ts';
 import { SHIPPED_TABLES } from '../../src/notation/setting-values.ts';
 import { present } from '../../src/values/checked.ts';
 import { folderOf } from './some-course.ts';
@@ -130,6 +131,11 @@ describe('the guide to a course', () => {
         if (other === 'none') expect((read as unknown as Record<string, unknown>)[key] ?? [], key).toSatisfy(isNothing);
       }
     }
+  });
+
+  test('names every element of HTML that a lesson may hold', () => {
+    const [, , listed = ''] = sectionOf('Elements of HTML').split('\n\n');
+    expect(namesIn(listed)).toEqual([...ELEMENTS.keys()]);
   });
 
   test('names every file and folder, page and component', () => {

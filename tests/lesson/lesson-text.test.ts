@@ -62,9 +62,8 @@ describe('a lesson', () => {
     'Nothing but text with a < b, a > b and 2 }.',
     '{/* a comment */}\n\nText {"{"} and {`a`} and {-1}.\n',
     '<RoleTable notes={["-3", "-3\'"]} form="twelve-bar" />',
-    '<div className="x">*text*</div>',
+    '<div lang="de">*text*</div>',
     '<>text</>',
-    '<my-own-tag />',
     '`import x from "y"`',
     '```js\nimport x from "y"\n```',
   ])('may hold %j', (text) => {
@@ -81,7 +80,9 @@ describe('a lesson', () => {
     ['<HarpMap {...x} />', 'lesson-expression {...x}'],
     ['<Harp.Map />', 'component-unknown Harp.Map'],
     ['<script>x</script>', 'script-in-lesson script'],
-    ['<style>x</style>', 'script-in-lesson style'],
+    ['<style>x</style>', 'element-unknown style'],
+    ['<my-own-tag />', 'element-unknown my-own-tag'],
+    ['<div class="x">text</div>', 'element-attribute class'],
   ])('may not hold %j', (text, wanted) => {
     expect(reported(text)).toEqual([wanted]);
   });

@@ -116,6 +116,37 @@ const CASES: readonly ProblemCase[] = [
     [['lessons/first.mdx:5:2-12', 'component-key-missing', '<BendLadder> needs the attribute “hole”.']],
   ],
   [
+    'an element that a lesson cannot hold',
+    first('<deatils>x</deatils>\n\nSee <iframe title="x"></iframe>\n'),
+    [
+      [
+        'lessons/first.mdx:5:2-9',
+        'element-unknown',
+        'A lesson cannot hold the element <deatils>.',
+        'Did you mean “<details>”?',
+      ],
+      [
+        'lessons/first.mdx:7:6-12',
+        'element-unknown',
+        'A lesson cannot hold the element <iframe>.',
+        'Write it in Markdown, or link to the page that has it. For the sign itself write \\< .',
+      ],
+    ],
+  ],
+  [
+    'attributes of elements that a lesson cannot use',
+    first('<p style="color:red">x</p>\n\n<a HREF="first">x</a>\n'),
+    [
+      ['lessons/first.mdx:5:4-9', 'element-attribute', 'In a lesson <p> has no attribute “style”.', 'Remove it.'],
+      [
+        'lessons/first.mdx:7:4-8',
+        'element-attribute',
+        'In a lesson <a> has no attribute “HREF”.',
+        'Did you mean “href”?',
+      ],
+    ],
+  ],
+  [
     'a script',
     first('<b onclick="go()">x</b>\n'),
     [
