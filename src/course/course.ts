@@ -44,6 +44,8 @@ export interface Course {
   readonly byId: ReadonlyMap<string, Lesson>;
   /** Files of the media folder, relative to the course folder (`media/harp.svg`), in order. */
   readonly media: readonly string[];
+  /** Files of the public folder, relative to the course folder (`public/favicon.ico`), in order. */
+  readonly publicFiles: readonly string[];
   /** Everything wrong, in file and line order. A course with an error among them is not published. */
   readonly problems: readonly Problem[];
   /** The text of every file that was read, by its path relative to the course folder: what problems point into. */

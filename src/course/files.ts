@@ -10,7 +10,7 @@ import {
   realpathSync,
   statSync,
 } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { isAbsolute, join, relative, sep } from 'node:path';
 import type { Bytes } from './clips/recording.ts';
 
 /** Paths are relative to the course folder, with forward slashes. */
@@ -25,10 +25,10 @@ export interface Files {
   /** What a reader of parts finds in a file; undefined where the file cannot be read or ends too early for it. */
   measure<Result>(file: string, reader: (bytes: Bytes) => Result): Result | undefined;
   /**
-   * The files below a folder of the course, in order, without hidden ones. What cannot be read, lies outside of the course or has
+   * The files below a folder of the course, in order, without hidden ones unless they are asked for. What cannot be read, lies outside of the course or has
    * a name that cannot be shown is reported to `failed`.
    */
-  list(folder: string, failed: (file: string, error: unknown) => void): string[];
+  list(folder: string, failed: (file: string, error: unknown) => void, hidden?: 'hidden'): string[];
 }
 
 /** The files of a course folder on disk. */
@@ -63,7 +63,7 @@ export const filesOnDisk = (dir: string): Files => ({
       return undefined;
     }
   },
-  list(top, failed) {
+  list(top, failed, hidden) {
     const found: string[] = [];
     const waiting = [top];
     const seen = new Set<string>();
@@ -75,7 +75,7 @@ export const filesOnDisk = (dir: string): Files => ({
         seen.add(real);
         for (const entry of readdirSync(real, { withFileTypes: true, encoding: 'buffer' })) {
           const written = entry.name.toString('utf8');
-          if (written.startsWith('.')) continue;
+          if (written.startsWith('.') && !hidden) continue;
           const name = `${folder}/${written.replace(CONTROL, '\u{FFFD}')}`;
           try {
             checkName(entry.name, written);
@@ -116,10 +116,15 @@ function checkName(bytes: Buffer, name: string): void {
 /** What a link leads to. Throws where it leads nowhere, or out of the course, which would publish what is not part of it. */
 function targetOf(link: string, dir: string): Pick<Dirent, 'isDirectory' | 'isFile'> {
   const target = statSync(link);
-  const inside = relative(realpathSync(dir), realpathSync(link));
-  if (inside === '..' || inside.startsWith(`..${sep}`))
+  if (!isWithin(realpathSync(dir), realpathSync(link)))
     throw new Error('it is a link to something outside of the course');
   return target;
+}
+
+/** Whether a path is a folder or below it. Both are absolute, without links. */
+export function isWithin(folder: string, path: string): boolean {
+  const inside = relative(folder, path);
+  return inside !== '..' && !inside.startsWith(`..${sep}`) && !isAbsolute(inside);
 }
 
 /** The code of an error of `node:fs`, such as `ENOENT`. */

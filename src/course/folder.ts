@@ -15,6 +15,10 @@ export const TECHNIQUES_FILE = 'techniques.yaml';
 export const LESSONS = 'lessons';
 /** The folder of pictures and recordings, published as it is. */
 export const MEDIA = 'media';
+/** The folder of files for the top of the site; optional. */
+export const PUBLIC = 'public';
+/** The folders of a course, each an author's own. */
+export const COURSE_FOLDERS: readonly string[] = [LESSONS, MEDIA, PUBLIC];
 
 /** A file an author wrote, as text. */
 export interface TextFile {
@@ -34,6 +38,8 @@ export interface CourseFolder {
   readonly lessons: readonly TextFile[];
   /** `media/harp.svg` and so on, in order. */
   readonly media: readonly string[];
+  /** `public/favicon.ico` and so on, in order. */
+  readonly publicFiles: readonly string[];
   readonly problems: readonly Problem[];
   /** A text file by its path below the course; undefined where it cannot be read. */
   textOf(path: string): ReturnType<typeof decode> | undefined;
@@ -63,7 +69,17 @@ export function readFolder(files: Files): CourseFolder {
     if (kind === 'missing') say('.', report('course-missing', START, { dir }));
     else if (kind === 'file') say('.', report('course-not-folder', START, { dir }));
     else unreadable('.', kind.error);
-    return { dir, courseFile: undefined, techniques: undefined, lessons: [], media: [], problems, textOf, lengthOf };
+    return {
+      dir,
+      courseFile: undefined,
+      techniques: undefined,
+      lessons: [],
+      media: [],
+      publicFiles: [],
+      problems,
+      textOf,
+      lengthOf,
+    };
   }
   const courseFile = read(COURSE_FILE);
   if (!courseFile && problems.length === 0) say(COURSE_FILE, report('course-file-missing', START, {}));
@@ -78,7 +94,9 @@ export function readFolder(files: Files): CourseFolder {
     say(LESSONS, report('no-lessons', START, {}));
   }
   const media = files.list(MEDIA, unreadable);
-  return { dir, courseFile, techniques, lessons, media, problems, textOf, lengthOf };
+  // A server may need hidden ones, such as .well-known.
+  const publicFiles = files.list(PUBLIC, unreadable, 'hidden');
+  return { dir, courseFile, techniques, lessons, media, publicFiles, problems, textOf, lengthOf };
 
   /** The text of a file, or undefined if there is none or it cannot be read (which is then a problem). */
   function read(file: string): TextFile | undefined {

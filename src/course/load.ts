@@ -82,6 +82,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
     lessons,
     byId,
     media: folder.media,
+    publicFiles: folder.publicFiles,
     sources: new Map(
       [folder.courseFile, folder.techniques, ...folder.lessons].flatMap((one) => (one ? [[one.file, one.text]] : [])),
     ),

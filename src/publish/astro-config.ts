@@ -14,8 +14,6 @@ export interface SiteSettings {
   readonly origin: URL | undefined;
   /** A folder of its own for what Astro and Vite keep between runs. */
   readonly cacheDir: string;
-  /** Files copied to the site as they are, or undefined for none. */
-  readonly publicDir: string | undefined;
   /** What a dev server needs besides. */
   readonly plugins?: readonly PluginOption[];
 }
@@ -29,13 +27,14 @@ export const siteConfig = (settings: SiteSettings): AstroInlineConfig => ({
 });
 
 /** Astro's configuration for a build or the authoring server. */
-export function astroConfig({ base, origin, cacheDir, publicDir, plugins = [] }: SiteSettings): AstroUserConfig {
+export function astroConfig({ base, origin, cacheDir, plugins = [] }: SiteSettings): AstroUserConfig {
   return {
     srcDir: './src/site',
     base,
     ...(origin ? { site: origin.href } : {}),
     cacheDir,
-    publicDir: publicDir ?? './src/site/no-public',
+    // There is none: files of a course are copied and served by us, who know which belong to it.
+    publicDir: './src/site/no-public',
     trailingSlash: 'always',
     compressHTML: true,
     // A page names its scripts and styles; the policy it carries (policy.ts) allows nothing inline.

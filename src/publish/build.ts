@@ -1,10 +1,10 @@
 /** Builds the site of a course that was checked, into a folder that is claimed for it. */
-import { existsSync } from 'node:fs';
 import { cp, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Plugin } from 'vite';
 import type { Course } from '../course/course.ts';
 import { errorCode } from '../course/files.ts';
+import { PUBLIC } from '../course/folder.ts';
 import { LICENCES } from '../site/addresses.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { scoresPath, scoresText } from '../site/scores.ts';
@@ -32,12 +32,10 @@ export async function buildInto(
   const beside = once(() => writeFiles(folder, site));
   try {
     process.chdir(work);
-    const publicDir = join(course.dir, 'public');
     await build({
       ...siteConfig({
         ...options,
         cacheDir: work,
-        publicDir: existsSync(publicDir) ? publicDir : undefined,
         plugins: [whileBundling(beside.start)],
       }),
       outDir: folder,
@@ -50,7 +48,7 @@ export async function buildInto(
   }
 }
 
-/** What is beside the pages: notices, scores and media. */
+/** What is beside the pages: notices, scores, media and public files. */
 async function writeFiles(folder: string, { course, lessons }: Site): Promise<void> {
   await writeFile(join(folder, LICENCES), licencesText());
   // Several at a time: less waiting for the disk, and not all of them in memory at once.
@@ -63,8 +61,13 @@ async function writeFiles(folder: string, { course, lessons }: Site): Promise<vo
       }),
     );
   }
-  for (const file of course.media) await cp(join(course.dir, file), join(folder, file), { dereference: true });
+  for (const file of course.media) await copy(join(course.dir, file), join(folder, file));
+  for (const file of course.publicFiles)
+    await copy(join(course.dir, file), join(folder, file.slice(`${PUBLIC}/`.length)));
 }
+
+/** Copies a file of the course, without putting it over a page of the site. */
+const copy = (from: string, to: string): Promise<void> => cp(from, to, { dereference: true, force: false });
 
 const BATCH = 16;
 

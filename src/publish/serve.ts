@@ -4,21 +4,18 @@
  */
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
-import type { IncomingMessage, ServerResponse } from 'node:http';
 import { join, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Plugin, ViteDevServer } from 'vite';
 import type { Course } from '../course/course.ts';
-import { LICENCES } from '../site/addresses.ts';
+import { COURSE_FILE, COURSE_FOLDERS, TECHNIQUES_FILE } from '../course/folder.ts';
 import type { Engraver } from '../site/engraver.ts';
-import { lessonOfScores, scoresText } from '../site/scores.ts';
-import { holdSite, theSite } from '../site/site.ts';
+import { holdSite } from '../site/site.ts';
 import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
-import { answerWithFile, requestPath, typeOf } from './host.ts';
 import { RESOLVED } from './lesson-modules.ts';
-import { licencesText } from './licences.ts';
+import { courseRequests } from './requests.ts';
 
 /**
  * Milliseconds from the report of a change to reading it. Editors save in several steps, and for 50 ms after a change
@@ -55,13 +52,11 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
   await latest;
 
   const { dev } = await import('astro');
-  const publicDir = join(dir, 'public');
   const server = await dev({
     ...siteConfig({
       ...options,
       cacheDir,
-      publicDir: existsSync(publicDir) ? publicDir : undefined,
-      plugins: [watchCourse(dir, reread), serveFiles(dir)],
+      plugins: [watchCourse(dir, reread), courseRequests(dir)],
     }),
     server: { port },
   });
@@ -88,23 +83,45 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
   }
 }
 
+/** Milliseconds from one look for a folder that is away to the next. */
+const AWAY = 100;
+
 const filesOf = ({ lessons }: Course): string => lessons.map(({ file }) => file).join('\n');
 
 /** What a course is made of, by the first step of a path below it. */
-const PARTS: ReadonlySet<string> = new Set(['course.yaml', 'techniques.yaml', 'lessons', 'media', 'public']);
+const PARTS: ReadonlySet<string> = new Set([COURSE_FILE, TECHNIQUES_FILE, ...COURSE_FOLDERS]);
 
 function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
   return {
     name: 'reedway-watch',
     configureServer(server) {
-      for (const part of PARTS) server.watcher.add(join(dir, part));
+      const parts = new Set([...PARTS].map((part) => join(dir, part)));
       let reading: Promise<void> | undefined;
       let again = false;
-      server.watcher.on('all', (_event, path) => {
-        if (!PARTS.has(relative(dir, path).split(sep)[0] ?? '')) return;
+      let isAway = false;
+      watch();
+      server.watcher.on('all', (event, path) => {
+        if (event === 'unlinkDir' && (path === dir || parts.has(path)) && !isAway) untilBack(path);
+        if (PARTS.has(relative(dir, path).split(sep)[0] ?? '')) changed();
+      });
+
+      function watch(): void {
+        for (const part of parts) server.watcher.add(part);
+      }
+
+      /** The watcher forgets a folder that goes away, also where it is back the next moment. */
+      async function untilBack(folder: string): Promise<void> {
+        isAway = true;
+        while (!existsSync(folder)) await sleep(AWAY, undefined, { ref: false });
+        isAway = false;
+        watch();
+        changed();
+      }
+
+      function changed(): void {
         if (reading) again = true;
         else reading = follow();
-      });
+      }
 
       async function follow(): Promise<void> {
         do {
@@ -116,31 +133,6 @@ function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
       }
     },
   };
-}
-
-/** What a build writes beside the pages: media from where they lie, and scores as they are now. */
-function serveFiles(dir: string): Plugin {
-  return {
-    name: 'reedway-files',
-    configureServer(server) {
-      server.middlewares.use((request, response, next) => {
-        const path = requestPath(request.url ?? '/')?.slice(1) ?? '';
-        answer(path, request, response).then((answered) => answered || next(), next);
-      });
-    },
-  };
-
-  async function answer(path: string, request: IncomingMessage, response: ServerResponse): Promise<boolean> {
-    if (path.startsWith('media/')) return answerWithFile(dir, path, request, response);
-    if (path === LICENCES) {
-      response.writeHead(200, { 'content-type': typeOf(path) }).end(licencesText());
-      return true;
-    }
-    const lesson = path.endsWith('.json') ? lessonOfScores(path, (await theSite()).lessons) : undefined;
-    if (!lesson) return false;
-    response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(lesson));
-    return true;
-  }
 }
 
 /** The list of lessons is a module of its own making; the server has to make it again. */

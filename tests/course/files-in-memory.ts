@@ -36,10 +36,10 @@ export function filesInMemory(table: FileTable, dir = '/a-course'): Files {
         return undefined;
       }
     },
-    list(folder, failed) {
+    list(folder, failed, all) {
       if (contents.has(folder)) failed(folder, failure('ENOTDIR'));
       const hidden = (path: string): boolean => path.split('/').some((name) => name.startsWith('.'));
-      return [...contents.keys()].filter((path) => path.startsWith(`${folder}/`) && !hidden(path)).sort();
+      return [...contents.keys()].filter((path) => path.startsWith(`${folder}/`) && (all || !hidden(path))).sort();
     },
   };
 }

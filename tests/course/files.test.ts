@@ -16,6 +16,7 @@ const TABLE: FileTable = {
   'lessons/.git/x.mdx': 'x',
   'lessons/notes.txt': 'x',
   'media/bytes.bin': Uint8Array.from([0, 255, 1, 2]),
+  'public/.well-known/security.txt': 'Contact: mailto:someone@example.org\n',
   techniques: 'no folder',
 };
 const KINDS: readonly (readonly [string, (table: FileTable) => Files])[] = [
@@ -47,6 +48,12 @@ describe.each(KINDS)('files in %s', (_, filesOf) => {
       'lessons/notes.txt',
     ]);
     expect(files.list('gone', (file) => failed.push(file))).toEqual([]);
+    expect(failed).toEqual([]);
+  });
+  test('are listed with hidden ones where a server may need them', () => {
+    const failed: string[] = [];
+    expect(files.list('public', (file) => failed.push(file), 'hidden')).toEqual(['public/.well-known/security.txt']);
+    expect(files.list('public', (file) => failed.push(file))).toEqual([]);
     expect(failed).toEqual([]);
   });
   test('are reported where a file is in a folder’s place', () => {

@@ -1,5 +1,5 @@
 /** Builds that make no site: what is wrong with the course or with what was typed, and what they leave as it was. */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { typed } from '../command/some-terminal.ts';
@@ -61,6 +61,21 @@ describe('what was typed', () => {
     expect(ran.code).toBe(2);
     expect(ran.err).toMatch(message);
   });
+
+  test.each(['media', 'media/site', 'public', 'public/deep/site', 'lessons/site', 'link/site'])(
+    '--out %s would publish old sites in new ones, and is refused',
+    async (out) => {
+      const dir = courseOf({ 'media/harp.svg': '<svg/>' });
+      symlinkSync(join(dir, 'media'), join(dir, 'link'));
+      const ran = await typed(['build', '.', '--out', out], dir);
+      expect([ran.code, ran.out]).toEqual([1, '']);
+      expect(ran.err).toMatch(
+        /is in .*(?:media|public|lessons), whose files belong to the course\.\nName a folder outside/,
+      );
+      expect(readdirSync(join(dir, 'media'))).toEqual(['harp.svg']);
+      expect(existsSync(join(dir, 'public'))).toBe(false);
+    },
+  );
 
   test('a folder of somebody else’s is refused and stays as it is', async () => {
     const dir = courseOf();

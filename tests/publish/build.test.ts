@@ -6,7 +6,7 @@ import { loadCourse } from '../../src/course/load.ts';
 import { buildInto } from '../../src/publish/build.ts';
 import { engraverWith } from '../../src/publish/engraving/engrave.ts';
 import { NO_RECORD_STORE } from '../../src/publish/engraving/record-store.ts';
-import { MANIFEST } from '../../src/publish/output-folder.ts';
+import { MANIFEST } from '../../src/publish/output/manifest.ts';
 import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
 import { filesBelow, reedway } from './some-site.ts';
 
@@ -32,6 +32,8 @@ const FILES = {
   'lessons/half-done.mdx': lesson('Not yet.\n', 'title: Half done\nrequires: second\ndraft: true'),
   'media/harp.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
   'public/robots.txt': 'User-agent: *\n',
+  'public/.well-known/security.txt': 'Contact: mailto:someone@example.org\n',
+  'public/lessons/first/index.html': 'no lesson',
 };
 
 describe('a course that is right', () => {
@@ -70,7 +72,9 @@ describe('a course that is right', () => {
         'lessons/second/index.html',
       ]),
     );
-    expect(names).toEqual(expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt', 'licences.txt']));
+    expect(names).toEqual(
+      expect.arrayContaining([MANIFEST, 'media/harp.svg', 'robots.txt', '.well-known/security.txt', 'licences.txt']),
+    );
     expect(names.filter((file) => /half-done/.test(file))).toEqual([]);
     expect(readFileSync(join(site, 'index.html'), 'utf8')).not.toMatch('Half done');
   });

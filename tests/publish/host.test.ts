@@ -1,11 +1,13 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fileIn, type Hosted, host } from '../../src/publish/host.ts';
+import { type Hosted, host } from '../../src/publish/host.ts';
+import { writeManifest } from '../../src/publish/output/manifest.ts';
 
 let folder: string;
+let secrets: string;
 let hosted: Hosted;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'reedway-host-'));
@@ -15,11 +17,17 @@ beforeAll(async () => {
   writeFileSync(join(folder, '.reedway-site'), 'a list');
   writeFileSync(join(folder, 'lessons/first/index.html'), 'the first lesson');
   writeFileSync(join(folder, 'clip.mp4'), '0123456789');
+  writeFileSync(join(folder, 'note.txt'), 'a text');
+  writeFileSync(join(folder, 'lessons/.hidden'), 'hidden');
+  secrets = mkdtempSync(join(tmpdir(), 'reedway-secrets-'));
+  writeFileSync(join(secrets, 'secret'), 'a secret');
+  symlinkSync(secrets, join(folder, 'out'));
+  symlinkSync(join(secrets, 'secret'), join(folder, 'secret.txt'));
   hosted = await host(folder, '/course', 0);
 });
 afterAll(() => {
   hosted.server.close();
-  rmSync(folder, { recursive: true, force: true });
+  for (const made of [folder, secrets]) rmSync(made, { recursive: true, force: true });
 });
 
 const ask = (path: string, init: RequestInit = {}): Promise<Response> =>
@@ -60,6 +68,7 @@ describe('parts of a file', () => {
 
   test('past its end are refused, and in forms we do not know are the whole of it', async () => {
     expect((await ask('/course/clip.mp4', { headers: { range: 'bytes=10-' } })).status).toBe(416);
+    expect((await ask('/course/clip.mp4', { headers: { 'if-match': '"another"' } })).status).toBe(412);
     expect((await ask('/course/clip.mp4', { headers: { range: 'bytes=0-1,4-5' } })).status).toBe(200);
   });
 });
@@ -71,23 +80,104 @@ test('a question for the head gets no body, and other methods are refused', asyn
   expect((await ask('/course/', { method: 'POST' })).status).toBe(405);
 });
 
-describe('no path leads out of the folder', () => {
-  test.each(['../secret', 'a/../../secret', '..\\secret', 'a/\0', '.git/config', 'a/.hidden'])('%j', (path) => {
-    expect(fileIn('/srv/site', path)).toBeUndefined();
+/** What is sent back to a request that no browser would make. */
+const raw = (lines: string): Promise<string> =>
+  new Promise((resolve) => {
+    const socket = connect(hosted.port, 'localhost', () => socket.write(`${lines}\r\n\r\n`));
+    let text = '';
+    socket.on('data', (data) => {
+      text += data;
+    });
+    socket.on('close', () => resolve(text));
   });
 
-  test('not even one that no browser would send', async () => {
-    const answer = await new Promise<string>((resolve) => {
-      const socket = connect(hosted.port, 'localhost', () =>
-        socket.write('GET /course/../../../etc/passwd HTTP/1.0\r\n\r\n'),
-      );
-      let text = '';
-      socket.on('data', (data) => {
-        text += data;
-      });
-      socket.on('close', () => resolve(text));
-    });
-    expect(answer).toMatch(/^HTTP\/1\.1 404/);
+describe('no path leads out of the folder', () => {
+  test.each([
+    '../secret',
+    '%2e%2e/secret',
+    '..%2fsecret',
+    '..%5csecret',
+    'lessons/../../secret',
+    'lessons/%2e%2e/%2e%2e/secret',
+    '../../../../../../../../etc/passwd',
+    '/etc/passwd',
+    '%2fetc%2fpasswd',
+    'index.html%00.txt',
+    '.reedway-site',
+    'lessons/.hidden',
+    'out/secret',
+    'secret.txt',
+    '%',
+    '%ff',
+  ])('%s', async (path) => {
+    const answer = await raw(`GET /course/${path} HTTP/1.0`);
+    expect(answer).toMatch(/^HTTP\/1\.1 404 /);
+    expect(answer).toMatch('no such page');
+  });
+});
+
+test('only a page that knows it as this machine is answered', async () => {
+  const status = async (name: string) =>
+    /^HTTP\/1\.1 (\d+)/.exec(await raw(`GET /course/ HTTP/1.0\r\nHost: ${name}`))?.[1];
+  for (const name of ['localhost', `localhost:${hosted.port}`, '127.0.0.1:1', '[::1]:80', 'reedway.localhost'])
+    expect(await status(name), name).toBe('200');
+  for (const name of ['example.org', 'localhost.example.org', '127.0.0.1.example.org', 'evil', '192.168.0.1', ''])
+    expect(await status(name), name).toBe('421');
+});
+
+describe('a file that the reader has already', () => {
+  test.each([
+    ['if-none-match', 'etag'],
+    ['if-modified-since', 'last-modified'],
+  ])('is not sent again: %s', async (condition, header) => {
+    const first = await ask('/course/clip.mp4');
+    const known = first.headers.get(header) ?? '';
+    expect(known).not.toBe('');
+    // As a browser asks: Node's own fetch adds that it wants the whole file all the same.
+    const again = await raw(`GET /course/clip.mp4 HTTP/1.0\r\n${condition}: ${known}`);
+    expect(again).toMatch(/^HTTP\/1\.1 304 /);
+    expect(again).toMatch(/\r\n\r\n$/);
+  });
+
+  test('is sent when it has changed, whole where only a part was asked for', async () => {
+    const before = (await ask('/course/note.txt')).headers.get('etag') ?? '';
+    writeFileSync(join(folder, 'note.txt'), 'another text');
+    const conditional = await raw(`GET /course/note.txt HTTP/1.0\r\nif-none-match: ${before}`);
+    expect(conditional).toMatch(/^HTTP\/1\.1 200 [\s\S]*\r\nanother text$/);
+    const part = await ask('/course/note.txt', { headers: { range: 'bytes=0-2', 'if-range': before } });
+    expect([part.status, await part.text()]).toEqual([200, 'another text']);
+  });
+});
+
+describe('a build that puts a new site in place of the one that is served', () => {
+  test('is seen, also where it was killed half way', async () => {
+    rmSync(`${folder}-site`, { recursive: true, force: true });
+    const site = join(`${folder}-site`, 'dist');
+    mkdirSync(site, { recursive: true });
+    writeFileSync(join(site, 'index.html'), 'old');
+    await writeManifest(site, '/');
+    const { server, address } = await host(site, '/', 0);
+    try {
+      const text = async () => (await fetch(address)).text();
+      expect(await text()).toBe('old');
+      // As after the first of two renames.
+      renameSync(site, join(`${folder}-site`, '.dist.last'));
+      mkdirSync(join(`${folder}-site`, '.dist.next'));
+      writeFileSync(join(`${folder}-site`, '.dist.next/index.html'), 'new');
+      await writeManifest(join(`${folder}-site`, '.dist.next'), '/');
+      writeFileSync(join(`${folder}-site`, '.dist.journal'), '');
+      expect(await text()).toBe('new');
+      expect(readdirSync(`${folder}-site`)).toEqual(['dist']);
+    } finally {
+      server.close();
+      rmSync(`${folder}-site`, { recursive: true, force: true });
+    }
+  });
+
+  test('and a site that is gone for good is a page that is not there', async () => {
+    const { server, address } = await host(join(folder, 'nowhere'), '/', 0);
+    expect((await fetch(address)).status).toBe(404);
+    server.close();
   });
 });
 

@@ -1,4 +1,5 @@
-import { rmSync } from 'node:fs';
+import { renameSync, rmSync } from 'node:fs';
+import { request } from 'node:http';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { courseOf, lesson, write } from '../course/some-course.ts';
@@ -16,6 +17,8 @@ beforeAll(async () => {
     'lessons/first.mdx': FIRST,
     'lessons/second.mdx': SECOND,
     'media/clip.mp4': 'film',
+    'public/robots.txt': 'User-agent: *\n',
+    'public/index.html': 'no home page',
   });
   ({ address } = await started(['serve', dir, '--port', '4170']));
 });
@@ -94,6 +97,70 @@ test('files of the media folder are there, and only they', async () => {
   expect((await fetch(`${address}media/none.mp4`)).status).toBe(404);
   expect(await (await fetch(`${address}licences.txt`)).text()).toContain('SIL OPEN FONT LICENSE');
   expect(await page('media/..%2fcourse.yaml')).not.toMatch(/^title:/);
+  expect(await page('robots.txt')).toBe('User-agent: *\n');
+  expect(await page('')).toMatch('The old name');
+});
+
+describe('a request', () => {
+  const raw = (path: string, headers: Record<string, string> = {}, method = 'GET') =>
+    new Promise<{ status: number | undefined; location: string | undefined; body: string }>((resolve, reject) => {
+      request(`${address}`, { path, headers, method }, (response) => {
+        let body = '';
+        response.on('data', (data) => {
+          body += data;
+        });
+        response.on('end', () => resolve({ status: response.statusCode, location: response.headers.location, body }));
+      })
+        .on('error', reject)
+        .end();
+    });
+
+  test.each([
+    '/%',
+    '/%ff',
+    '/__open-in-editor?file=/etc/passwd',
+    '/__open-in-editor',
+    '/_image?href=https://example.org/x.png',
+    '/__vite_ping',
+    '/package.json',
+    '/tests/publish/serve.test.ts',
+    '/.env',
+    '//example.org/path',
+    '/nowhere',
+    '/lessons/nowhere/',
+    '/lessons/nowhere',
+    '/course.yaml',
+    '/media/..%2fcourse.yaml',
+  ])('for %s, which is no page, is answered with the page that says so', async (path) => {
+    const { status, body } = await raw(path);
+    expect(status).toBe(404);
+    expect(body).not.toMatch(/^title:|"version"|^root:/m);
+  });
+
+  test.each([
+    ['/@fs/etc/passwd', 403],
+    ['/@fs/etc/passwd?raw', 403],
+  ])('for a file outside of the program, %s, is refused', async (path, status) => {
+    expect((await raw(path)).status).toBe(status);
+  });
+
+  test.each([
+    ['/lessons/first', '/lessons/first/'],
+    ['/path?from=here', '/path/?from=here'],
+    ['/harps', '/harps/'],
+  ])('for the page %s without its slash leads to the page', async (path, location) => {
+    const answer = await raw(path);
+    expect([answer.status, answer.location]).toEqual([301, location]);
+    expect((await raw(location)).status).toBe(200);
+  });
+
+  test('from a page of another site that has its name lead here is refused', async () => {
+    expect((await raw('/', { host: 'example.org' })).status).toBe(421);
+  });
+
+  test('that would change something is refused', async () => {
+    expect((await raw('/', {}, 'POST')).status).toBe(405);
+  });
 });
 
 test('the scores of a lesson are there as they are now', async () => {
@@ -104,6 +171,24 @@ test('the scores of a lesson are there as they are now', async () => {
   await pageWith('lessons/first/', /blow 6, one beat/);
   expect(await scores()).toBe(6);
   expect((await fetch(`${address}scores/none.json`)).status).toBe(404);
+});
+
+test('a course folder that was away for a moment is followed when it is back', async () => {
+  for (const away of [20, 700]) {
+    renameSync(dir, `${dir}-away`);
+    await sleep(away);
+    if (away > 500) await pageWith('', /course-missing/);
+    renameSync(`${dir}-away`, dir);
+    await pageWith('', /course-missing/, false);
+    expect(await page('lessons/first/')).toMatch('Some words.');
+    write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Back after ${away}.`));
+    await pageWith('lessons/first/', new RegExp(`Back after ${away}`));
+    write(dir, 'course.yaml', `title: Back after ${away}\n`);
+    await pageWith('lessons/first/', new RegExp(`Back after ${away}`));
+    write(dir, 'lessons/first.mdx', FIRST);
+    write(dir, 'course.yaml', COURSE);
+    await pageWith('lessons/first/', /Back after/, false);
+  }
 });
 
 describe('what is wrong is shown on the page, and gone when it is fixed', () => {

@@ -1,11 +1,12 @@
 /** `reedway build`: a course becomes a site, whole or not at all. */
-import { relative, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
 import { type Course, isPublishable } from '../../course/course.ts';
 import { errorCode } from '../../course/files.ts';
+import { COURSE_FOLDERS } from '../../course/folder.ts';
 import { fieldOf } from '../../document/unknown.ts';
 import type { RecordStore } from '../../publish/engraving/record-store.ts';
-import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output-folder.ts';
+import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output/claim.ts';
 import { normalBase } from '../../site/addresses.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { COURSE_ARGUMENT, closing, courseFolder, problemReport, readCourse } from '../course/check.ts';
@@ -59,7 +60,10 @@ async function build(
     terminal.err(`${closing(course)} Nothing was built.\n`);
     return 1;
   }
-  const claim = await claimOutput(resolve(terminal.cwd, textOption(options, 'out') ?? OUT));
+  const claim = await claimOutput(
+    resolve(terminal.cwd, textOption(options, 'out') ?? OUT),
+    COURSE_FOLDERS.map((part) => join(course.dir, part)),
+  );
   if (isRefusal(claim)) return refused(claim, terminal);
   const stopped = stopOn(claim);
   try {

@@ -2,7 +2,8 @@
 import { relative, resolve } from 'node:path';
 import { errorCode } from '../../course/files.ts';
 import { host } from '../../publish/host.ts';
-import { readManifest } from '../../publish/output-folder.ts';
+import { readManifest } from '../../publish/output/manifest.ts';
+import { recoverOutput } from '../../publish/output/swap.ts';
 import type { Command } from '../command.ts';
 import { OUT } from './build.ts';
 import { PORT, readPort } from './port.ts';
@@ -21,6 +22,7 @@ export const command: Command = {
   async run({ arguments: [dir = OUT], options }, terminal) {
     const folder = resolve(terminal.cwd, dir);
     const port = readPort(options['port']);
+    await recoverOutput(folder).catch(() => undefined);
     const manifest = await readManifest(folder);
     if (!manifest) {
       terminal.err(

@@ -11,7 +11,8 @@ import {
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { type Claim, claimOutput, isRefusal, MANIFEST, readManifest } from '../../src/publish/output-folder.ts';
+import { type Claim, claimOutput, isRefusal } from '../../../src/publish/output/claim.ts';
+import { MANIFEST, readManifest } from '../../../src/publish/output/manifest.ts';
 
 let root: string;
 beforeEach(() => {

@@ -1,0 +1,79 @@
+/**
+ * What the authoring server answers: files of the course, pages of the site and the code of pages. The bundler's server could do
+ * more, such as opening any file in the author's editor, and any page in the author's browser could ask for it. So every other
+ * request gets the page that says that nothing is there.
+ */
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { join } from 'node:path';
+import type { Connect, Plugin } from 'vite';
+import { LESSONS, MEDIA, PUBLIC } from '../course/folder.ts';
+import { SITE_PAGES } from '../course/link.ts';
+import { LICENCES } from '../site/addresses.ts';
+import { lessonOfScores, scoresText } from '../site/scores.ts';
+import { theSite } from '../site/site.ts';
+import { licencesText } from './licences.ts';
+import { answerWithFile, isRefused, requestPath, typeOf } from './static-files.ts';
+
+/** Where the bundler's server has what pages load: itself, packages and our own code. */
+const CODE: readonly string[] = ['@vite', '@id', '@fs', 'src', 'components', 'node_modules'];
+const PAGES: readonly string[] = [...SITE_PAGES, LESSONS];
+
+/** An address that no page has. */
+const NOWHERE = '/no-such-page/';
+
+/** Answers for the course in a folder, before any of the bundler's own. */
+export const courseRequests = (dir: string): Plugin => ({
+  name: 'reedway-requests',
+  configureServer({ middlewares, httpServer }) {
+    const handle: Connect.NextHandleFunction = (request, response, next) => {
+      answer(dir, request, response).then((answered) => answered || next(), next);
+    };
+    // Astro puts its own handlers before all others, after every plugin has had its turn.
+    httpServer?.once('listening', () => middlewares.stack.unshift({ route: '', handle }));
+  },
+});
+
+/** Whether the request was answered; if not, it is for the bundler's server. */
+async function answer(dir: string, request: IncomingMessage, response: ServerResponse): Promise<boolean> {
+  if (isRefused(request, response)) return true;
+  const url = request.url ?? '/';
+  const path = requestPath(url)?.slice(1);
+  if (path !== undefined && (await answerWithCourse(dir, path, request, response))) return true;
+  const [first = '', ...below] = path?.split('/') ?? [];
+  if (path === undefined || ![...CODE, ...PAGES].includes(first)) request.url = NOWHERE;
+  else if (path !== '' && !path.endsWith('/') && (await isPage(first, below.join('/')))) {
+    response.writeHead(301, { location: `/${encodeURI(path)}/${url.slice(url.search(/[?#]|$/))}` }).end();
+    return true;
+  }
+  return false;
+}
+
+/** What a build writes beside the pages: media and public files from where they are, and scores as they are now. */
+async function answerWithCourse(
+  dir: string,
+  path: string,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<boolean> {
+  const file = async (folder: string, below: string): Promise<boolean> =>
+    (await answerWithFile(join(dir, folder), below, request, response)) === 'sent';
+  // A page has a slash at its end, and is not replaced by a file.
+  if (path === '' || path.endsWith('/')) return false;
+  if (path.startsWith(`${MEDIA}/`) && (await file(MEDIA, path.slice(`${MEDIA}/`.length)))) return true;
+  if (await file(PUBLIC, path)) return true;
+  if (path === LICENCES) {
+    response.writeHead(200, { 'content-type': typeOf(path) }).end(licencesText());
+    return true;
+  }
+  const lesson = path.endsWith('.json') ? lessonOfScores(path, (await theSite()).lessons) : undefined;
+  if (!lesson) return false;
+  response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(lesson));
+  return true;
+}
+
+/** Whether a path without its last slash is that of a page. A lesson may have a dot in its name; other names with one are files. */
+async function isPage(first: string, below: string): Promise<boolean> {
+  if (!PAGES.includes(first)) return false;
+  if (first !== LESSONS) return !below.includes('.');
+  return (await theSite()).lessons.some(({ id }) => id === below);
+}
