@@ -29,11 +29,17 @@ export const reporter =
     return {
       code,
       severity: kind.severity,
-      message: kind.message(facts),
+      message: readable(kind.message(facts)),
       span,
-      ...(help === undefined ? {} : { help }),
+      ...(help === undefined ? {} : { help: readable(help) }),
     };
   };
+
+/** A sentence that a person can read, whatever it repeats from a file: words and sentences without end are cut short. */
+const readable = (sentence: string): string => {
+  const cut = sentence.replace(/\S{200,}/gu, (word) => `${word.slice(0, 120)}…${word.slice(-20)}`);
+  return cut.length > 2000 ? `${cut.slice(0, 2000)}…` : cut;
+};
 
 const kindOf =
   (severity: Severity) =>

@@ -108,17 +108,20 @@ export function showProblem(problem: Problem, source: string | readonly string[]
 /** The lines of a text, whatever ends them. */
 export const linesOf = (source: string): readonly string[] => source.split(/\r\n|\r|\n/);
 
-/** How much of a long line is shown on either side of the caret. */
+/** How much of a long line is shown on either side of what is meant, in characters. */
 const REACH = 60;
+/** How much is shown of what is meant, from its start. */
+const LONGEST = 120;
 
 function frameOf(text: string, line: number, column: number, endColumn: number): string[] {
   const margin = `${line}`.padStart(5);
   // Tabs and control characters would push the caret off what it points at.
   const printable = text.replace(/\p{Cc}/gu, ' ');
   const from = Math.max(0, column - 1 - REACH);
-  const to = Math.min(printable.length, Math.max(endColumn - 1, column) + REACH);
+  const last = Math.min(Math.max(endColumn - 1, column), column - 1 + LONGEST);
+  const to = Math.min(printable.length, last + (last < endColumn - 1 ? 0 : REACH));
   const cut = `${from > 0 ? '…' : ''}${printable.slice(from, to)}${to < printable.length ? '…' : ''}`;
   const indent = ' '.repeat(column - 1 - from + (from > 0 ? 1 : 0));
-  const carets = '^'.repeat(Math.max(1, Math.min(endColumn - column, to - column + 1)));
+  const carets = '^'.repeat(Math.max(1, Math.min(endColumn - column, last - column + 1)));
   return [`${margin} | ${cut}`, `${' '.repeat(margin.length)} | ${indent}${carets}`];
 }

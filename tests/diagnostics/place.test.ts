@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { error, reporter } from '../../src/diagnostics/catalogue.ts';
 import { nearest } from '../../src/diagnostics/nearest.ts';
 import { locate, type Placed, placeOf, pointAt, showProblem } from '../../src/diagnostics/place.ts';
 
@@ -49,6 +51,29 @@ describe('a problem shown', () => {
     const lines = shown(`${'a'.repeat(500)}X${'b'.repeat(500)}`, 500, 501).split('\n');
     expect(lines[1]?.length).toBeLessThan(140);
     expect(lines[1]?.[lines[2]?.indexOf('^') ?? 0]).toBe('X');
+  });
+  test('is never wider than a screen can show, and its marks begin at what is meant', () => {
+    fc.assert(
+      fc.property(fc.nat(30_000), fc.nat(30_000), fc.nat(30_000), (before, meant, after) => {
+        const text = `${'a'.repeat(before)}X${'x'.repeat(meant)}${'b'.repeat(after)}`;
+        const [, line = '', marks = ''] = shown(text, before, before + 1 + meant).split('\n');
+        expect(Math.max(line.length, marks.length)).toBeLessThan(260);
+        expect(line[marks.indexOf('^')]).toBe('X');
+        expect(marks.match(/\^+/)?.[0].length).toBe(Math.min(meant + 1, 120));
+        expect(line.includes('b')).toBe(after > 0 && meant < 120);
+      }),
+    );
+  });
+  test('repeats no text of any length from a file', () => {
+    const report = reporter({
+      'link-unknown': error<{ url: string }>({ about: '', message: ({ url }) => `No “${url}” here.` }),
+    });
+    const { message } = report('link-unknown', { from: 0, to: 1 }, { url: 'z'.repeat(8000) });
+    expect(message).toMatch(/^No “z{100,}…z+” here\.$/);
+    expect(message.length).toBeLessThan(200);
+    expect(report('link-unknown', { from: 0, to: 1 }, { url: 'of words '.repeat(8000) }).message.length).toBeLessThan(
+      2100,
+    );
   });
   test('does without a file that could not be read', () => {
     const problem = {

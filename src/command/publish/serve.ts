@@ -1,11 +1,13 @@
 /** `reedway serve`: the author's loop. */
+import { resolve } from 'node:path';
 import { loadCourse } from '../../course/load.ts';
 import { openCourseCache } from '../../publish/engraving/course-cache.ts';
 import { engraverWith } from '../../publish/engraving/engrave.ts';
-
+import { recoverOutput } from '../../publish/output/swap.ts';
 import { serve } from '../../publish/serve.ts';
 import type { Command } from '../command.ts';
 import { COURSE_ARGUMENT, closing, courseFolder, problemReport } from '../course/check.ts';
+import { OUT } from './build.ts';
 import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
 
@@ -23,6 +25,8 @@ export const command: Command = {
   async run({ arguments: [typed], options }, terminal) {
     const port = readPort(options['port']);
     const dir = courseFolder(typed, terminal);
+    // A build that was killed may have left no site where host looks for it.
+    await recoverOutput(resolve(terminal.cwd, OUT)).catch(() => undefined);
     const cache = openCourseCache(dir);
     let last = '';
     try {
