@@ -118,7 +118,10 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   function start(): void {
     const awake = wakeSound();
     message.replaceChildren();
-    if (!awake) return;
+    if (!awake) {
+      message.textContent = playerText('noSound');
+      return;
+    }
     startSounding(transport.pause);
     if (isLargeTypeOpen()) largeType.open(true);
     transport.play();

@@ -1,7 +1,8 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
 import { progressText } from '../texts/progress.ts';
 import { progressHere } from './own-progress.ts';
-import { type Progress, readRecord, sameProgress, writeRecord } from './record.ts';
+import { fetchPathLessons } from './path-lessons.ts';
+import { type Progress, partOf, readRecord, sameProgress, sizeOf, writeRecord } from './record.ts';
 
 customElements.define(
   'progress-file',
@@ -24,7 +25,7 @@ customElements.define(
         const text = await file.text().catch(() => '');
         // So that the same file can be chosen again.
         input.value = '';
-        say(this.load(text));
+        say(await this.load(text));
       });
       const show = () => this.tellTroubles();
       store.onChange(show);
@@ -32,21 +33,26 @@ customElements.define(
     }
 
     /** Takes a file's marks over, and says what became of it. */
-    private load(text: string): string {
+    private async load(text: string): Promise<string> {
       const store = progressHere();
       const reading = readRecord(text);
       if (reading.kind === 'version') {
         return progressText('otherVersion', { version: reading.version });
       }
-      const { progress } = reading;
-      if (progress.lessons.size + progress.blocks.size === 0 && reading.kind === 'damaged') {
+      if (sizeOf(reading.progress) === 0 && reading.kind === 'damaged') {
         return progressText('noRecord');
       }
+      // Where the site cannot be reached, it is not known what the course has, and everything is taken.
+      const course = await fetchPathLessons();
+      const { part: ofCourse, left } =
+        course.length > 0
+          ? partOf(reading.progress, new Set(course.map(({ id }) => id)))
+          : { part: reading.progress, left: 0 };
       const before = store.progress();
-      store.add(progress);
+      store.add(ofCourse);
       const after = store.progress();
       const lessons = count(after) - count(before);
-      const part = reading.kind === 'damaged' ? progressText('partDamaged') : '';
+      const part = `${reading.kind === 'damaged' ? progressText('partDamaged') : ''}${left > 0 ? progressText('notOfCourse', { count: left }) : ''}`;
       if (sameProgress(before, after)) return progressText('nothingNew', { part });
       return lessons > 0 ? progressText('loaded', { count: lessons, part }) : progressText('loadedBlocks', { part });
     }
@@ -57,9 +63,8 @@ customElements.define(
       const box = this.querySelector('.troubles');
       if (!box) return;
       box.replaceChildren();
-      if (!store.keeps()) {
-        box.append(paragraph(progressText('keepsNothing')));
-      }
+      const trouble = store.trouble();
+      if (trouble !== undefined) box.append(paragraph(progressText(trouble === 'full' ? 'full' : 'keepsNothing')));
       for (const { key, text } of store.asides()) {
         const line = paragraph(progressText('putAside'));
         line.append(

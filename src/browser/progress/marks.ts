@@ -2,6 +2,7 @@
  * The checkboxes by which a student marks things done: `<block-mark>` under a block, `<lesson-mark>` at the end of a
  * lesson.
  */
+import { progressText } from '../texts/progress.ts';
 import { progressHere } from './own-progress.ts';
 import { isDone, type ProgressKind } from './record.ts';
 
@@ -17,7 +18,15 @@ abstract class MarkElement extends HTMLElement {
     const show = () => {
       box.checked = isDone(store.progress(), this.kind, key);
     };
-    box.addEventListener('change', () => store.mark(this.kind, key, box.checked));
+    const report = document.createElement('p');
+    report.setAttribute('role', 'status');
+    this.append(report);
+    box.addEventListener('change', () => {
+      store.mark(this.kind, key, box.checked);
+      const trouble = store.trouble();
+      report.textContent =
+        trouble === undefined ? '' : progressText(trouble === 'full' ? 'notKeptFull' : 'notKeptBlocked');
+    });
     store.onChange(show);
     show();
   }

@@ -1,8 +1,8 @@
 /** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
 import { progressText } from '../texts/progress.ts';
-import { type LessonAndNeeds, nextLesson, stateOf } from './next-lesson.ts';
+import { type LessonAndNeeds, type LessonState, nextLesson, stateOf } from './next-lesson.ts';
 import { progressHere } from './own-progress.ts';
-import { isDone } from './record.ts';
+import { isDone, type Progress } from './record.ts';
 
 interface ListedLesson extends LessonAndNeeds {
   readonly item: HTMLElement;
@@ -31,6 +31,7 @@ customElements.define(
       const dependencies = [...document.querySelectorAll<SVGElement>('.path-map .dependency[data-from]')];
       const show = () => {
         const progress = store.progress();
+        const blocks = blocksDone(progress);
         const next = nextLesson(lessons, progress);
         for (const lesson of lessons) {
           const state = stateOf(lesson, progress);
@@ -45,7 +46,7 @@ customElements.define(
             progressText('lessonOnMap', { lesson: names.get(lesson.id) ?? '', state: words.toLowerCase() }),
           );
           const label = lesson.item.querySelector('.state');
-          if (label) label.textContent = words + blocksDone(lesson, progress);
+          if (label) label.textContent = words + blocksInWords(lesson, state, blocks.get(lesson.id));
         }
         for (const dependency of dependencies)
           dependency.classList.toggle('walked', isDone(progress, 'lessons', dependency.dataset['from'] ?? ''));
@@ -86,9 +87,18 @@ function openPart(next: Element | null): void {
   for (const other of document.querySelectorAll<HTMLDetailsElement>('details.path-part')) other.open = other === part;
 }
 
+/** How many blocks are done of each lesson where any are. */
+function blocksDone({ blocks }: Progress): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const [key, { done }] of blocks) {
+    const lesson = key.slice(0, Math.max(0, key.lastIndexOf('/')));
+    if (done) counts.set(lesson, (counts.get(lesson) ?? 0) + 1);
+  }
+  return counts;
+}
+
 /** `, 2 of 5 blocks`, where a lesson is begun and not done. */
-function blocksDone({ id, item }: ListedLesson, progress: Parameters<typeof isDone>[0]): string {
-  if (isDone(progress, 'lessons', id)) return '';
-  const count = [...progress.blocks].filter(([key, { done }]) => done && key.startsWith(`${id}/`)).length;
-  return count === 0 ? '' : progressText('blocksDone', { count, blocks: item.dataset['blocks'] ?? '' });
+function blocksInWords({ item }: ListedLesson, state: LessonState, count: number | undefined): string {
+  if (state === 'done' || count === undefined) return '';
+  return progressText('blocksDone', { count, blocks: item.dataset['blocks'] ?? '' });
 }

@@ -6,7 +6,10 @@
 /** Whether something is done, and when that was last set. */
 export interface DoneMark {
   readonly done: boolean;
-  /** Milliseconds since 1970. Taking a mark back is kept too, so that an older record cannot bring it back. */
+  /**
+   * Milliseconds since 1970, or 0 where it is not known. Taking a mark back is kept too, so that an older record cannot bring it
+   * back.
+   */
   readonly at: number;
 }
 
@@ -53,6 +56,9 @@ const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
 const isCount = (value: unknown): value is number =>
   typeof value === 'number' && Number.isSafeInteger(value) && value >= 0;
 
+/** The last moment that a clock can show (ECMAScript, “Time Values and Time Range”). */
+const LAST_MOMENT = 8.64e15;
+
 /** The marks that are valid, and whether all of them were. */
 function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, DoneMark>; readonly whole: boolean } {
   const marks = new Map<string, DoneMark>();
@@ -60,7 +66,8 @@ function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, DoneMa
   let whole = true;
   for (const [key, mark] of Object.entries(value)) {
     if (isRecord(mark) && typeof mark['done'] === 'boolean' && isCount(mark['at'])) {
-      marks.set(key, { done: mark['done'], at: mark['at'] });
+      // A time that no clock shows would outlast every later mark.
+      marks.set(key, { done: mark['done'], at: mark['at'] > LAST_MOMENT ? 0 : mark['at'] });
     } else whole = false;
   }
   return { marks, whole };
@@ -89,6 +96,21 @@ function mergeMarks(a: ReadonlyMap<string, DoneMark>, b: ReadonlyMap<string, Don
 /** Whether a lesson or a block is marked as done. */
 export const isDone = (progress: Progress, kind: ProgressKind, key: string): boolean =>
   progress[kind].get(key)?.done === true;
+
+/** The part of a record that is about these lessons, and how many of its marks are about others. */
+export function partOf(
+  progress: Progress,
+  lessons: ReadonlySet<string>,
+): { readonly part: Progress; readonly left: number } {
+  const keep = (kind: ProgressKind, lessonOf: (key: string) => string) =>
+    new Map([...progress[kind]].filter(([key]) => lessons.has(lessonOf(key))));
+  // A lesson may be in a folder, a block never is.
+  const part = { lessons: keep('lessons', (key) => key), blocks: keep('blocks', (key) => key.replace(/\/[^/]*$/, '')) };
+  return { part, left: sizeOf(progress) - sizeOf(part) };
+}
+
+/** How many marks a record has. */
+export const sizeOf = ({ lessons, blocks }: Progress): number => lessons.size + blocks.size;
 
 /** Whether two records mark the same things at the same times. */
 export function sameProgress(a: Progress, b: Progress): boolean {

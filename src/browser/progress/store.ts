@@ -22,13 +22,16 @@ export interface Store {
   /** Records that could not be read. */
   asides(): readonly Aside[];
   removeAside(key: string): void;
-  /** False where this browser keeps nothing, or has no room: progress then lasts as long as the page. */
-  keeps(): boolean;
+  /** Why this browser does not keep what was marked, where it does not: progress then lasts as long as the page. */
+  trouble(): StorageTrouble | undefined;
   /** Reads again what is kept: another tab may have written. */
   refresh(): void;
   /** Called after every change, on this page or another. */
   onChange(call: () => void): void;
 }
+
+/** The browser is set to keep nothing, or has no room left. */
+export type StorageTrouble = 'blocked' | 'full';
 
 /** Parts of the browser's storage, and its clock. */
 export interface Surroundings {
@@ -43,24 +46,26 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
   const asideKey = `${key}:aside:`;
   const calls: (() => void)[] = [];
   let known = NOTHING;
-  let keeps = storage !== undefined;
+  let trouble: StorageTrouble | undefined = storage ? undefined : 'blocked';
 
   function kept(): string | null {
     try {
       return storage?.getItem(key) ?? null;
     } catch {
-      keeps = false;
+      trouble = 'blocked';
       return null;
     }
   }
 
   /** Writes; false where it did not work. */
   function put(at: string, text: string): boolean {
+    if (!storage) return false;
     try {
-      storage?.setItem(at, text);
+      storage.setItem(at, text);
+      trouble = undefined;
       return true;
-    } catch {
-      keeps = false;
+    } catch (error) {
+      trouble = error instanceof Error && error.name === 'SecurityError' ? 'blocked' : 'full';
       return false;
     }
   }
@@ -94,7 +99,7 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
         if (at && typeof text === 'string') found.push({ key: at, text });
       }
     } catch {
-      keeps = false;
+      trouble = 'blocked';
     }
     return found.sort((a, b) => (a.key < b.key ? -1 : 1));
   }
@@ -113,7 +118,7 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
       if (at.startsWith(asideKey)) storage?.removeItem(at);
       for (const call of calls) call();
     },
-    keeps: () => keeps,
+    trouble: () => trouble,
     refresh: () => change(NOTHING),
     onChange: (call) => {
       calls.push(call);

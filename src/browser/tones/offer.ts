@@ -31,10 +31,24 @@ let letGo: Promise<() => void> | undefined;
 
 function press(event: Event): void {
   const place = elementAt(event)?.closest<HTMLElement>('[data-frequency]');
-  const context = place && wakeSound();
-  if (!place || !context) return;
+  if (!place) return;
+  const context = wakeSound();
+  reportSound(place.closest('.figure'), context !== undefined);
+  if (!context) return;
   const { frequency, tab = '' } = place.dataset;
   letGo = import('./tone.ts').then((tones) => tones.startTone(context, { tab, hertz: Number(frequency) }));
+}
+
+/** Says below a figure that its notes cannot sound, and no longer says so once they can. */
+function reportSound(figure: Element | null, sounds: boolean): void {
+  let report = figure?.querySelector(':scope > .no-sound');
+  if (sounds) report?.remove();
+  if (sounds || report || !figure) return;
+  report = document.createElement('p');
+  report.className = 'no-sound';
+  report.setAttribute('role', 'alert');
+  report.textContent = toneText('noSound');
+  figure.append(report);
 }
 
 function release(): void {

@@ -50,7 +50,7 @@ export async function filesOf(folder: string): Promise<string[]> {
     .sort();
 }
 
-/** The files of a site that its build did not put there. Empty for a folder that holds no site of ours. */
+/** The files of a site that its build did not put there. Empty for a folder that has no manifest. */
 export async function foreignFiles(folder: string): Promise<string[]> {
   const manifest = await readManifest(folder);
   if (!manifest) return [];

@@ -1,6 +1,6 @@
 /**
  * Puts a finished site in the place of the one before it. No system call that Node offers exchanges two folders, so two renames do
- * it, with a journal beside them: a file that is there from before the first rename until after the second. Whoever finds it later
+ * it, with a journal beside them: a file that is there from before the first rename until after the second. Anyone who finds it later
  * knows that the new site is complete and takes the steps that are left.
  */
 import { existsSync } from 'node:fs';

@@ -21,7 +21,7 @@ export const PLAYER = {
   loopOf: 'Loop: {bars}.',
   wholeBlockSaid: 'The whole block.',
   noSound:
-    'This browser cannot play blocks: it has no Web Audio. You can still read the block; another browser on this device may play it.',
+    'This browser cannot play sound here: Web Audio is missing or did not start. Close other pages that play sound and try again, or use another browser. You can still read the block.',
   notNow: 'The browser is blocking sound on this page.',
   letItSound: 'Play anyway',
 

@@ -23,6 +23,15 @@ export const PROGRESS = {
   loadedBlocks: 'Loaded. No more lessons are done than before.{part}',
   keepsNothing:
     'This browser does not store anything for this site: what you mark is lost when you close the page. Save it to a file.',
+  full: 'This browser has no room left for this site, so what you mark now is lost when you close the page. Save it to a file, or free some space and mark it again.',
+  notKeptBlocked:
+    'Not stored: this browser stores nothing for this site, so the tick is lost when you leave the page. Allow the site to store data.',
+  notKeptFull:
+    'Not stored: this browser has no room left, so the tick is lost when you leave the page. Free some space, then tick it again.',
+  notOfCourse: {
+    one: ' {count} mark is for something that this course does not have, and was left out.',
+    other: ' {count} marks are for something that this course does not have, and were left out.',
+  },
   putAside: 'Some progress stored in this browser could not be read. A copy has been kept; nothing was deleted. ',
   saveAside: 'Save the copy to a file',
   deleteAside: 'Delete the copy',

@@ -5,6 +5,7 @@ import {
   merge,
   NOTHING,
   type Progress,
+  partOf,
   readRecord,
   sameProgress,
   writeRecord,
@@ -66,6 +67,38 @@ describe('a record of progress', () => {
     ]) {
       expect(readRecord(text).kind, text).toBe('damaged');
     }
+  });
+
+  it('has no time that would outlast every later mark', () => {
+    for (const [at, read] of [
+      [Number.MAX_SAFE_INTEGER, 0],
+      [8.64e15 + 1, 0],
+      [8.64e15, 8.64e15],
+      [1.7e12, 1.7e12],
+    ]) {
+      const reading = readRecord(`{"version":1,"lessons":{"a":{"done":true,"at":${at}}},"blocks":{}}`);
+      expect([reading.kind, reading.progress.lessons.get('a')?.at]).toEqual(['sound', read]);
+    }
+    for (const at of ['1e300', '9007199254740993', '-1', '0.5', 'null'])
+      expect(readRecord(`{"version":1,"lessons":{"a":{"done":true,"at":${at}}},"blocks":{}}`).kind, at).toBe('damaged');
+  });
+
+  it('is cut to what a course has, with the number of other marks', () => {
+    const mark: DoneMark = { done: true, at: 1 };
+    const others = Array.from({ length: 200_000 }, (_, index): [string, DoneMark] => [`other-${index}`, mark]);
+    const all: Progress = {
+      lessons: new Map([['blues/riffs', mark], ['a', mark], ['blues', mark], ...others]),
+      blocks: new Map([
+        ['blues/riffs/0', mark],
+        ['a/call', mark],
+        ['riffs/0', mark],
+        ['a', mark],
+      ]),
+    };
+    const { part, left } = partOf(all, new Set(['blues/riffs', 'a']));
+    expect([...part.lessons.keys()]).toEqual(['blues/riffs', 'a']);
+    expect([...part.blocks.keys()]).toEqual(['blues/riffs/0', 'a/call', 'a']);
+    expect(left).toBe(200_002);
   });
 
   it('of another version is distinguished from a damaged one', () => {

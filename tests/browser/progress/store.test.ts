@@ -100,7 +100,7 @@ describe('progress in the browser', () => {
     const store = tab();
     store.mark('lessons', 'a', true);
     expect(lessons(store)).toEqual(['a']);
-    expect(store.keeps()).toBe(false);
+    expect(store.trouble()).toBe('full');
     expect(items.get(KEY)).toBe('damaged');
   });
 
@@ -108,8 +108,36 @@ describe('progress in the browser', () => {
     const store = openStore('/', { storage: undefined, now: () => 1 });
     store.mark('lessons', 'a', true);
     expect(lessons(store)).toEqual(['a']);
-    expect(store.keeps()).toBe(false);
+    expect(store.trouble()).toBe('blocked');
   });
+
+  it('says when there is no room, and no longer once there is, and then keeps what was marked before', () => {
+    const { state, tab } = browser();
+    const store = tab();
+    expect(store.trouble()).toBeUndefined();
+    state.full = true;
+    store.mark('lessons', 'a', true);
+    expect(store.trouble()).toBe('full');
+    expect(lessons(tab())).toEqual([]);
+    state.full = false;
+    store.mark('lessons', 'b', true);
+    expect(store.trouble()).toBeUndefined();
+    expect(lessons(tab())).toEqual(['a', 'b']);
+  });
+
+  it.each([Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER - 1, 8.64e15 + 1, 8.64e15])(
+    'can be changed though its time is at the limit of what is read: %d',
+    (at) => {
+      const { items, tab } = browser({ [KEY]: `{"version":1,"lessons":{"a":{"done":true,"at":${at}}},"blocks":{}}` });
+      expect(lessons(tab())).toEqual(['a']);
+      for (const done of [false, true, false]) {
+        tab().mark('lessons', 'a', done);
+        expect(lessons(tab())).toEqual(done ? ['a'] : []);
+      }
+      expect(tab().asides()).toEqual([]);
+      expect([...items.keys()]).toEqual([KEY]);
+    },
+  );
 
   it('takes over from a file what was said later there, and nothing older', () => {
     const { tab } = browser();
