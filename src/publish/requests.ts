@@ -10,13 +10,15 @@ import { LESSONS, MEDIA, PUBLIC } from '../course/folder.ts';
 import { SITE_PAGES } from '../course/link.ts';
 import { LICENCES } from '../site/addresses.ts';
 import { lessonOfScores, scoresText } from '../site/scores.ts';
-import { theSite } from '../site/site.ts';
+import { theSite, withSite } from '../site/site.ts';
 import { licencesText } from './licences.ts';
 import { answerWithFile, isRefused, requestPath, typeOf } from './static-files.ts';
 
 /** Where the bundler's server has what pages load: itself, packages and our own code. */
 const CODE: readonly string[] = ['@vite', '@id', '@fs', 'src', 'components', 'node_modules'];
 const PAGES: readonly string[] = [...SITE_PAGES, LESSONS];
+
+const isCode = (url: string): boolean => CODE.includes(url.split('/')[1] ?? '');
 
 /** An address that no page has. */
 const NOWHERE = '/no-such-page/';
@@ -26,7 +28,13 @@ export const courseRequests = (dir: string): Plugin => ({
   name: 'reedway-requests',
   configureServer({ middlewares, httpServer }) {
     const handle: Connect.NextHandleFunction = (request, response, next) => {
-      answer(dir, request, response).then((answered) => answered || next(), next);
+      answer(dir, request, response)
+        .then(async (answered) => {
+          if (answered) return;
+          if (isCode(request.url ?? '/')) next();
+          else withSite(await theSite(), next);
+        })
+        .catch(next);
     };
     // Astro puts its own handlers before all others, after every plugin has had its turn.
     httpServer?.once('listening', () => middlewares.stack.unshift({ route: '', handle }));

@@ -2,6 +2,7 @@
  * What pages are made from. Astro runs pages from bundled copies of their modules, so the one value they all share is
  * held by the process, not by a module: the command that starts Astro puts it there, and loads the course only once.
  */
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { realpathSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import type { Course, Lesson } from '../course/course.ts';
@@ -27,21 +28,36 @@ export interface Site {
 }
 
 const KEY = Symbol.for('reedway.site');
-const held = globalThis as { [KEY]?: Promise<Site> };
+const PAGE = Symbol.for('reedway.site-of-page');
+const held = globalThis as { [KEY]?: Promise<Site>; [PAGE]?: AsyncLocalStorage<Site> };
+held[PAGE] ??= new AsyncLocalStorage();
+const ofPage = held[PAGE];
 
 /** Makes a site the one that pages are made from. */
 export function holdSite(site: Promise<Site>): void {
   held[KEY] = site;
 }
 
-/** The site as it is now; while its author's change is being read, the site after that change. */
+/** Makes a page, all of it from this site, even if its author changes the course in the meantime. */
+export const withSite = <T>(site: Site, makePage: () => T): T => ofPage.run(site, makePage);
+
+/** Milliseconds that a page waits for an author who saves again and again. */
+const LONGEST_WAIT = 2000;
+
+/** The site of the page that is being made, or else the site as it is now: while a change is being read, the site after that change. */
 export async function theSite(): Promise<Site> {
-  const site = held[KEY];
-  if (site === undefined)
-    throw new Error('A page was asked for before a course was loaded. Start with `reedway build` or `reedway serve`.');
-  // Another change may have come in while this one was being read.
-  const value = await site;
-  return held[KEY] === site ? value : theSite();
+  const own = ofPage.getStore();
+  if (own) return own;
+  for (const end = Date.now() + LONGEST_WAIT; ; ) {
+    const site = held[KEY];
+    if (site === undefined)
+      throw new Error(
+        'A page was asked for before a course was loaded. Start with `reedway build` or `reedway serve`.',
+      );
+    const value = await site;
+    // Another change may have come in while this one was being read.
+    if (held[KEY] === site || Date.now() > end) return value;
+  }
 }
 
 /** The lesson a file holds. A compiler may name a file by where its symbolic links lead. */
