@@ -55,7 +55,7 @@ describe('a browser that makes no sound', () => {
       },
     });
     await hear();
-    expect(await block.getByRole('alert').textContent()).toContain('no Web Audio');
+    expect(await block.getByRole('alert').textContent()).toContain('Web Audio is missing');
     expect(await page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('alert');
     expect(await block.locator('.tile').first().isVisible()).toBe(true);
   });
