@@ -77,9 +77,13 @@ export const isReadable = (source: string): boolean => readMarkdown(source, plac
 function syntaxProblem(message: string, source: string, placed: Placed): Diagnostic {
   const [, line = '1', column = '1', reason = message] =
     /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s.exec(message) ?? [];
-  const from = Math.min(source.length, (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1);
+  // The reader may count on to the place behind the last character.
+  const from = Math.min(
+    Math.max(0, source.length - 1),
+    (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1,
+  );
   const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
-  const span = { from, to: from + (tag?.length ?? 1) };
+  const span = { from, to: Math.min(source.length, from + (tag?.length ?? 1)) };
   const mistake = MISTAKES.find(([pattern]) => pattern.test(reason));
   const name = /`<\/?([^>`]*)>`/.exec(reason)?.[1] ?? '';
   const [what, fix] = mistake

@@ -123,6 +123,13 @@ describe('a lesson', () => {
     },
   );
 
+  test('that ends inside braces is reported at a character it has', () => {
+    for (const text of ['{[a](}', 'Words.\n\n{[a](}'])
+      expect(readLessonText(text).diagnostics.map(({ code, span }) => [code, span])).toEqual([
+        ['mdx-syntax', { from: text.length - 1, to: text.length }],
+      ]);
+  });
+
   test('never throws, whatever its bytes are', () => {
     const piece = fc.constantFrom(
       '---\n', 'title: A\n', '\n', '```tab\n', '```', '4 -3\' ', '> ', '- ', '<Clip ', '<HarpMap>', '</HarpMap>', '/>', '{', '}', '"', "'",

@@ -191,33 +191,36 @@ test('a course folder that was away for a moment is followed when it is back', a
   }
 });
 
-test('pages are whole, and soon there, while their author saves again and again', async () => {
-  let saving = true;
-  const saves = (async () => {
-    for (let save = 1; save <= 60; save++) {
-      write(
-        dir,
-        'lessons/first.mdx',
-        FIRST.replace('Some words.', `Save ${save}.${save % 7 ? '' : '\n\n```tab\n11\n```\n'}`),
-      );
-      await sleep(40);
+/** The watcher tells of no second change within 50 ms of a first: many saves make it likely that the last is such a one. */
+test('pages are whole, and soon there, while their author saves again and again, and then show the last save', async () => {
+  for (const round of [1, 2, 3]) {
+    let saving = true;
+    const saves = (async () => {
+      for (let save = 1; save <= 60; save++) {
+        write(
+          dir,
+          'lessons/first.mdx',
+          FIRST.replace('Some words.', `Save ${round}.${save}.${save % 7 ? '' : '\n\n```tab\n11\n```\n'}`),
+        );
+        await sleep(40);
+      }
+      saving = false;
+    })();
+    let pages = 0;
+    while (saving) {
+      for (const path of ['lessons/first/', 'lessons/second/', 'path/', '']) {
+        const asked = Date.now();
+        expect(await page(path), path).toMatch(/<\/html>/);
+        expect(Date.now() - asked).toBeLessThan(10_000);
+        pages++;
+      }
     }
-    saving = false;
-  })();
-  let pages = 0;
-  while (saving) {
-    for (const path of ['lessons/first/', 'lessons/second/', 'path/', '']) {
-      const asked = Date.now();
-      expect(await page(path), path).toMatch(/<\/html>/);
-      expect(Date.now() - asked).toBeLessThan(10_000);
-      pages++;
-    }
+    await saves;
+    expect(pages).toBeGreaterThan(3);
+    await pageWith('lessons/first/', new RegExp(`Save ${round}\\.60\\.`));
   }
-  await saves;
-  expect(pages).toBeGreaterThan(3);
-  await pageWith('lessons/first/', /Save 60\./);
   write(dir, 'lessons/first.mdx', FIRST);
-  await pageWith('lessons/first/', /Save 60\./, false);
+  await pageWith('lessons/first/', /Save/, false);
 });
 
 describe('what is wrong is shown on the page, and gone when it is fixed', () => {
