@@ -90,7 +90,7 @@ describe('a lesson', () => {
   test.each([
     ['x <3 y', 'mdx-syntax <3', 'A < begins a component here, and what follows is none.'],
     ['a {b', 'mdx-syntax {', 'The brace that begins here is not closed.'],
-    ['Text {...x}', 'mdx-syntax ', 'What is in these braces is no value.'],
+    ['Text {...x}', 'mdx-syntax }', 'What is in these braces is no value.'],
     ['{1 +}', 'mdx-syntax }', 'What is in these braces is no value.'],
     ['<!-- x -->', 'mdx-syntax <', 'A comment is written in another way in MDX.'],
     ['text\n\n</Clip>', 'mdx-syntax </Clip>', 'Nothing is open here that </Clip> could close.'],
