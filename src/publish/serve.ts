@@ -88,7 +88,7 @@ type Forget = (modules: readonly string[]) => void;
 
 /**
  * The modules that were made from an earlier reading of the course. The bundler looks out for changes itself, but by
- * the same watcher: it may compile a lesson right after the first of two changes and never be told of the second.
+ * the same watcher: it may compile a lesson right after the first of two changes and miss the second.
  */
 function outdated(before: Course, now: Course): string[] {
   const sources = new Map(before.lessons.map(({ file, source }) => [file, source]));
