@@ -2,7 +2,7 @@
 import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { type Placed, placeOf } from '../diagnostics/place.ts';
+import type { Placed } from '../diagnostics/place.ts';
 import { itemAt } from '../values/checked.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
@@ -69,9 +69,6 @@ const NOTHING: MdastNode = { type: 'root', children: [] };
 const tooDeep = ({ at, what }: TooDeep): Diagnostic =>
   report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, fix: TOO_DEEP });
 const TOO_DEEP = 'Remove what does not belong here.';
-
-/** Whether the MDX reader accepts this without failing. */
-export const isReadable = (source: string): boolean => readMarkdown(source, placeOf(source)).diagnostics.length === 0;
 
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */
 function syntaxProblem(message: string, source: string, placed: Placed): Diagnostic {

@@ -8,7 +8,7 @@ import { demand } from './target.ts';
 /** A course that is right, which random files are added to. */
 export const DEFAULT_FILES: FileTable = {
   'course.yaml': 'title: A course\nstages:\n  - id: one\n    title: One\n',
-  'lessons/first.mdx': '---\ntitle: First\n---\n\n```tab\nid: x\n4 -4 5 -5\n```\n',
+  'lessons/first.mdx': '---\ntitle: First\n---\n\n```tab\nid: x\nslot: 1/4\n4 -4 5 -5\n```\n',
   'media/a.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
   'media/a.mp3': 'sound',
 };

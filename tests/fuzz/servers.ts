@@ -86,7 +86,7 @@ function answerTo(port: number, { method, path: target, version, headers }: Case
 }
 
 const STATUSES = new Set([
-  101, 200, 204, 206, 301, 302, 304, 400, 403, 404, 405, 408, 412, 413, 414, 416, 417, 421, 426, 431, 501, 505,
+  100, 101, 200, 204, 206, 301, 302, 304, 400, 403, 404, 405, 408, 412, 413, 414, 416, 417, 421, 426, 431, 501, 505,
 ]);
 
 function server(name: string, start: (root: string, dir: string) => Promise<Running>): Target<Case> {

@@ -2,7 +2,7 @@
 import { mdxToJs } from 'satteri';
 import { describe, expect, test } from 'vitest';
 import { placeOf } from '../../src/diagnostics/place.ts';
-import { isReadable, readMarkdown } from '../../src/lesson/markdown.ts';
+import { readMarkdown } from '../../src/lesson/markdown.ts';
 
 const reported = (text: string) =>
   readMarkdown(text, placeOf(text)).diagnostics.map(({ message, span }) => [span.from, message]);
@@ -44,7 +44,6 @@ describe('a lesson is refused', () => {
     expect(others).toEqual([]);
     expect(first?.[1]).toBe(message);
     if (at !== undefined) expect(first?.[0]).toBe(at);
-    expect(isReadable(text)).toBe(false);
   });
 });
 

@@ -117,6 +117,9 @@ describe('a request', () => {
 
   test.each([
     '/%',
+    '//%252e%252e/',
+    '/lessons//first/',
+    '/lessons/%252e/first/',
     '/%ff',
     '/__open-in-editor?file=/etc/passwd',
     '/__open-in-editor',
@@ -221,6 +224,26 @@ test('pages are whole, and soon there, while their author saves again and again,
   }
   write(dir, 'lessons/first.mdx', FIRST);
   await pageWith('lessons/first/', /Save/, false);
+});
+
+test.each([
+  '<script>{`planted`}</script>',
+  '<img src="media/clip.mp4" alt="" onerror="planted" />',
+  '<Fragment set:html="<script>planted</script>" />',
+  "{globalThis.planted = 'planted'}",
+  'export const planted = process.exit()',
+  '<iframe src="https://example.org/planted" />',
+  '[a](javascript:planted)',
+  '[a](java&#x09;script:planted)',
+  '![a](https://example.org/planted.png)',
+  '<HarpMap onclick="planted" />',
+])('a lesson is not shown that holds a program or loads from another site: %s', async (attack) => {
+  write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Other words.\n\n${attack}\n`));
+  const shown = (await pageWith('lessons/first/', /<pre data-code=/)).replace(/<pre data-code=.*?<\/pre>/gs, '');
+  expect(shown).not.toMatch('planted');
+  expect(shown).not.toMatch('Other words.');
+  write(dir, 'lessons/first.mdx', FIRST);
+  await pageWith('lessons/first/', /Some words\./);
 });
 
 describe('what is wrong is shown on the page, and gone when it is fixed', () => {
