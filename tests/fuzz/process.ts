@@ -1,4 +1,4 @@
-/** A course and a command of ours that runs on it, for fuzzers that ask a server. */
+/** A course and a command of the project that runs on it, for fuzzers that ask a server. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -54,7 +54,7 @@ const act: fc.Arbitrary<Act> = fc.oneof(
   fc.record({ do: fc.constantFrom('full', 'blocked', 'room again', 'clear', 'refresh', 'reopen') }),
 );
 
-/** A browser's storage that fails when it is told to. */
+/** A browser's storage that fails on demand. */
 function storageOf(kept: Readonly<Record<string, string>>): {
   readonly map: Map<string, string>;
   readonly storage: Surroundings['storage'];

@@ -1,4 +1,4 @@
-/** Tries cases of a target in a thread of its own: a case that never ends can be told from outside. */
+/** Tries cases of a target in a thread of its own, so that a case that never ends can be seen from outside. */
 import { parentPort, workerData } from 'node:worker_threads';
 import fc from 'fast-check';
 import { present } from '../../src/values/checked.ts';
