@@ -8,6 +8,14 @@ import { type PoolOptions, type PoolWorker, ThreadsPoolWorker } from 'vitest/nod
 type Listener = Parameters<PoolWorker['on']>[1];
 
 let kept: ThreadsPoolWorker | undefined;
+/** How long the first run took, that of all tests without a mutant, in milliseconds. */
+let whole: number | undefined;
+
+/** A mutant that loops for ever ends here, in the time of all tests and a half, and before Stryker starts a new process for it. */
+const limit = (): number => 1000 + 1.5 * (whole ?? Number.POSITIVE_INFINITY);
+
+/** What is reported of such a mutant. */
+export const ENDLESS = 'The tests do not end';
 
 export const KEPT = 'kept';
 
@@ -18,6 +26,20 @@ export function keptThread(options: PoolOptions): PoolWorker {
   const listeners: [event: string, listener: Listener][] = [];
   let config: object = {};
   let wasAsked = false;
+  let timer: NodeJS.Timeout | undefined;
+  let from = 0;
+
+  function begin(): void {
+    from = performance.now();
+    if (whole === undefined) return;
+    timer = setTimeout(() => {
+      for (const [event, listener] of listeners) if (event === 'error') listener(new Error(ENDLESS));
+    }, limit());
+  }
+  function end(): void {
+    clearTimeout(timer);
+    whole ??= performance.now() - from;
+  }
 
   function answer(type: string): void {
     for (const [event, listener] of listeners)
@@ -32,20 +54,26 @@ export function keptThread(options: PoolOptions): PoolWorker {
     off(event, listener) {
       thread.off(event, listener);
     },
-    deserialize: (data) => data,
+    deserialize(data) {
+      if (typeof data === 'object' && data !== null && 'type' in data && data.type === 'testfileFinished') end();
+      return data;
+    },
     send(message) {
       const { type } = message;
       if (type === 'start') config = { config: message.context.config };
       if (type === 'stop') wasAsked = true;
       if (type === 'start' && !isNew) answer('started');
       else if (type === 'stop') answer('stopped');
-      else if (type === 'run') thread.send({ ...message, context: { ...message.context, ...config } });
-      else thread.send(message);
+      else if (type === 'run') {
+        begin();
+        thread.send({ ...message, context: { ...message.context, ...config } });
+      } else thread.send(message);
     },
     async start() {
       if (isNew) await thread.start();
     },
     async stop() {
+      clearTimeout(timer);
       for (const [event, listener] of listeners) thread.off(event, listener);
       if (wasAsked) return;
       // Not asked but made to stop: it may be busy for ever.

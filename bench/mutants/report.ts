@@ -5,6 +5,7 @@ import { valueAt } from '../../src/values/checked.ts';
 import { ROOT } from '../measure.ts';
 import { ACCEPTED, type Accepted } from './accepted.ts';
 import { type Choice, originalOf, placeOf } from './choose.ts';
+import { ENDLESS } from './kept-thread.ts';
 
 export interface Run {
   readonly module: string;
@@ -22,13 +23,11 @@ export const isLiving = (result: MutantResult | undefined): boolean =>
 export function report({ module, choice, results, again, minutes, workers }: Run): void {
   const counted = Map.groupBy(results, ({ status }) => status);
   const many = (status: MutantResult['status']): number => counted.get(status)?.length ?? 0;
+  const endless = results.filter(({ statusReason }) => statusReason?.includes(ENDLESS)).length;
   // A test file that does not load fails as a test does.
-  const [killed, timeout, survived, uncovered] = [
-    many('Killed') + many('RuntimeError'),
-    many('Timeout'),
-    many('Survived'),
-    many('NoCoverage'),
-  ];
+  const killed = many('Killed') + many('RuntimeError') - endless;
+  const timeout = many('Timeout') + endless;
+  const [survived, uncovered] = [many('Survived'), many('NoCoverage')];
   const living = results
     .filter(isLiving)
     .map((result) => shown(result, choice.texts))
