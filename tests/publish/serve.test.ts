@@ -3,6 +3,7 @@ import { request } from 'node:http';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { courseOf, lesson, write } from '../course/some-course.ts';
+import { NOT_LOCALHOST } from './not-localhost.ts';
 import { started } from './some-site.ts';
 
 const FIRST = lesson('Some words.\n\n```tab\nslot: 1/4\n-2 -3 -4 5\n```\n', 'title: First');
@@ -41,6 +42,12 @@ async function pageWith(path: string, wanted: RegExp, there = true): Promise<str
     `${path} ${there ? 'never had' : 'kept'} ${wanted}:\n${text.replace(/<svg.*?<\/svg>/gs, '').slice(0, 4000)}`,
   );
 }
+
+test('no other machine can reach the pages', async () => {
+  const { hostname, port } = new URL(address);
+  expect(hostname).toBe('localhost');
+  await expect(fetch(`http://${NOT_LOCALHOST}:${port}/`)).rejects.toThrow();
+});
 
 describe('a change is seen', () => {
   test('of the words of a lesson', async () => {
