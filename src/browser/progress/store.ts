@@ -120,6 +120,8 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
   return {
     progress: () => known,
     mark(kind, id, done) {
+      // Another tab may have set it since this one last looked, perhaps by a clock ahead of this one's.
+      change(NOTHING);
       // Later than everything known, even where a clock was set back.
       const at = Math.max(now(), (known[kind].get(id)?.at ?? 0) + 1);
       change({ ...NOTHING, [kind]: new Map([[id, { done, at }]]) });

@@ -177,4 +177,15 @@ describe('progress in the browser', () => {
     store.mark('lessons', 'a', false);
     expect(lessons(tab())).toEqual([]);
   });
+
+  it('sets a mark over one that another tab took from a clock ahead', () => {
+    const { tab } = browser();
+    const [one, other] = [tab(), tab()];
+    one.add({ ...NOTHING, lessons: new Map([['a', { done: true, at: 9_000_000 }]]) });
+    other.mark('lessons', 'a', false);
+    for (const store of [one, other, tab()]) {
+      store.refresh();
+      expect(lessons(store)).toEqual([]);
+    }
+  });
 });
