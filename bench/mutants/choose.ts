@@ -25,6 +25,8 @@ export interface Choice {
   /** How many are left out, by the reason. */
   readonly leftOut: ReadonlyMap<string, number>;
   readonly chosen: readonly Mutant[];
+  /** What the files contained when the mutants were made. */
+  readonly texts: ReadonlyMap<string, string>;
   /** Whether none was passed over for the sample. */
   readonly whole: boolean;
 }
@@ -60,7 +62,13 @@ export async function choose(
     return reason === undefined;
   });
   const whole = worthwhile.length <= sample;
-  return { total: mutants.length, leftOut, chosen: whole ? worthwhile : seeded(seed).some(worthwhile, sample), whole };
+  return {
+    total: mutants.length,
+    leftOut,
+    chosen: whole ? worthwhile : seeded(seed).some(worthwhile, sample),
+    whole,
+    texts,
+  };
 }
 
 /** The same for a mutant wherever it is met: before the run, in the processes that check it, and in the results. */

@@ -1,10 +1,11 @@
 /** What a run of mutants found, as lines a person reads. */
-import { readFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import type { MutantResult } from '@stryker-mutator/api/core';
+import { valueAt } from '../../src/values/checked.ts';
 import { ROOT } from '../measure.ts';
 import { ACCEPTED, type Accepted } from './accepted.ts';
 import { type Choice, originalOf, placeOf } from './choose.ts';
+import { ENDLESS } from './kept-thread.ts';
 
 export interface Run {
   readonly module: string;
@@ -22,16 +23,14 @@ export const isLiving = (result: MutantResult | undefined): boolean =>
 export function report({ module, choice, results, again, minutes, workers }: Run): void {
   const counted = Map.groupBy(results, ({ status }) => status);
   const many = (status: MutantResult['status']): number => counted.get(status)?.length ?? 0;
+  const endless = results.filter(({ statusReason }) => statusReason?.includes(ENDLESS)).length;
   // A test file that does not load fails as a test does.
-  const [killed, timeout, survived, uncovered] = [
-    many('Killed') + many('RuntimeError'),
-    many('Timeout'),
-    many('Survived'),
-    many('NoCoverage'),
-  ];
+  const killed = many('Killed') + many('RuntimeError') - endless;
+  const timeout = many('Timeout') + endless;
+  const [survived, uncovered] = [many('Survived'), many('NoCoverage')];
   const living = results
     .filter(isLiving)
-    .map(shown)
+    .map((result) => shown(result, choice.texts))
     .sort((a, b) => a.place.localeCompare(b.place, 'en', { numeric: true }));
   const accepted = living.map((one) => ({ ...one, entry: ACCEPTED.find((entry) => fits(entry, one)) }));
   const tested = killed + timeout + survived + uncovered;
@@ -76,8 +75,8 @@ interface Shown {
   readonly line: string;
 }
 
-function shown(mutant: MutantResult): Shown {
-  const text = readFileSync(mutant.fileName, 'utf8');
+function shown(mutant: MutantResult, texts: Choice['texts']): Shown {
+  const text = valueAt(texts, mutant.fileName);
   return {
     mutant,
     place: placeOf(mutant),
@@ -94,7 +93,7 @@ const fits = (entry: Accepted, { mutant, original, line }: Shown): boolean =>
 
 /** Entries of this module that fit nothing that lived, except in a sample that has no mutant of theirs. */
 function staleIn(module: string, choice: Choice, results: readonly MutantResult[]): readonly Accepted[] {
-  const all = results.map(shown);
+  const all = results.map((result) => shown(result, choice.texts));
   return ACCEPTED.filter(({ file }) => file === module || file.startsWith(`${module}/`)).filter((entry) => {
     const met = all.filter((one) => fits(entry, one));
     if (met.length === 0) return choice.whole;
