@@ -35,4 +35,9 @@ export const ACCEPTED: readonly Accepted[] = [
     'room[row] ?? bound',
     'room[row] && bound',
   ]),
+  ...accept('technique/detect.ts', 'Of a single rule without repeats no match comes twice: it saves time.', [
+    'finders.length === 1',
+    'false',
+  ]),
+  ...accept('technique/match.ts', 'Every numeral begins with a step.', ["''", '"Stryker was here!"', "sign = ''"]),
 ];
