@@ -1,7 +1,7 @@
 /**
  * A thread for tests that is kept from one mutant to the next, since starting one takes longer than most modules’ tests. Vitest
  * ends its thread after every run: this one only says that it has, and tells the thread the settings of the next run. What
- * the thread has loaded of the project is loaded anew for each mutant (seeded.ts).
+ * the thread has loaded of the project is loaded again for each mutant (seeded.ts).
  */
 import { type PoolOptions, type PoolWorker, ThreadsPoolWorker } from 'vitest/node';
 

@@ -91,7 +91,7 @@ describe('a map', () => {
     expect(height).toBe(2 * BAND + 3 * ROW);
   });
 
-  it('is arranged by whoever knows the answer from before', () => {
+  it('is arranged by anyone who knows the answer from before', () => {
     const path = curriculum({ a: {}, b: { requires: ['a'] } });
     let asked: unknown;
     const map = mapOf(path, path.order, (...given) => {

@@ -93,7 +93,7 @@ describe('the techniques of a course', () => {
     });
   });
 
-  it('that may be meant to change one that ships are told so', () => {
+  it('that may be meant to change one that ships are reported as that', () => {
     const help = (id: string) => {
       const [fault] = gathered({ techniques: [{ ...train, id, title: undefined }] }).faults;
       return fault && TECHNIQUE_PROBLEMS[fault.code].help?.(fault.facts as never);
