@@ -25,4 +25,19 @@ const accept = (
 
 export const ACCEPTED: readonly Accepted[] = [
   ...accept('time/fraction.ts', 'Zero is refused above.', ['d < 0', 'd <= 0', 'gcd(n, d)']),
+  ...accept(
+    'curriculum/check-dependencies.ts',
+    'No stage has either name, and one that has a number is there.',
+    ["''", '"Stryker was here!"', 'frontMatter.stage'],
+    ["''", '"Stryker was here!"', '?.title'],
+  ),
+  ...accept('curriculum/layers.ts', 'A row that has no room yet has all of it, and is not above 0 either way.', [
+    'room[row] ?? bound',
+    'room[row] && bound',
+  ]),
+  ...accept('technique/detect.ts', 'Of a single rule without repeats no match comes twice: it saves time.', [
+    'finders.length === 1',
+    'false',
+  ]),
+  ...accept('technique/match.ts', 'Every numeral begins with a step.', ["''", '"Stryker was here!"', "sign = ''"]),
 ];

@@ -132,7 +132,7 @@ function endsOf(steps: readonly Pair[], { boxes, lines }: MapLayout): Ends[] {
     steps.forEach(([before, place], index) => {
       const box = side === 'start' ? before : place;
       const other = itemAt(boxes, side === 'start' ? place : before);
-      const towards = lines[index]?.at(side === 'start' ? 0 : -1)?.x ?? other;
+      const towards = itemAt(lines, index).at(side === 'start' ? 0 : -1)?.x ?? other;
       const list = byBox.get(box) ?? [];
       if (list.length === 0) byBox.set(box, list);
       list.push({ index, towards });

@@ -3,6 +3,7 @@
  * depends on the player, the harp and the loudness more than on the notes.
  */
 import type { Breath } from '../instrument/harp.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 import { type Playing, restBetween, type Stroke } from './strokes.ts';
 
 /**
@@ -57,7 +58,8 @@ export const tooLong = ({
 export function breathOf(playing: Playing): BreathUse {
   const { strokes } = playing;
   let turns = 0;
-  for (let i = 1; i < strokes.length; i++) if (strokes[i]?.sound.breath !== strokes[i - 1]?.sound.breath) turns++;
+  for (let i = 1; i < strokes.length; i++)
+    if (itemAt(strokes, i).sound.breath !== itemAt(strokes, i - 1).sound.breath) turns++;
   return {
     longest: furthest(playing, oneWay, COMFORT.oneWay),
     fullest: furthest(playing, balance, COMFORT.mixed),
@@ -86,14 +88,15 @@ function furthest({ strokes, whole }: Playing, change: Change, comfort: number):
       start = stroke;
       tooLongAt = undefined;
     }
-    if (Math.abs(air) > comfort) tooLongAt ??= stroke.parts.at(-1)?.sound.index;
+    const end = lastOf(stroke.parts).sound.index;
+    if (Math.abs(air) > comfort) tooLongAt ??= end;
     if (!best || Math.abs(air) > best.litres) {
       best = {
         breath: air > 0 ? 'draw' : 'blow',
         litres: Math.abs(air),
         seconds: (stroke.start + stroke.length - start.start) * whole,
         from: start.sound.index,
-        to: stroke.parts.at(-1)?.sound.index ?? stroke.sound.index,
+        to: end,
         ...(tooLongAt === undefined ? {} : { tooLongAt }),
       };
     }

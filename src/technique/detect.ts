@@ -106,7 +106,7 @@ function runs(playing: Playing, fits: NoteTest, goesOn: PairTest, least: number,
 }
 
 const turnsIn = (run: readonly Stroke[]): number =>
-  run.filter(({ sound }, index) => index > 0 && sound.breath !== run[index - 1]?.sound.breath).length;
+  run.filter(({ sound }, index) => index > 0 && sound.breath !== itemAt(run, index - 1).sound.breath).length;
 
 const NO_EVENTS: number[] = [];
 const matchOf = (strokes: readonly Stroke[], at: Stroke): Match => ({

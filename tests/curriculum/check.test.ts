@@ -331,6 +331,25 @@ describe('what is said of', () => {
     expect(message(twice, 'taught-twice')).toContain('is taught for the first time here, and in “bend” as well.');
   });
 
+  it('a technique taught by three lessons is about those alone that none comes before', () => {
+    const teach = (...requires: string[]) => ({ requires, teaches: ['slaps'], blocks: ['slot: 1/1\n4[tongue slap]'] });
+    const codes = (course: WrittenCourse) => problems(course).filter((one) => one.endsWith('taught-twice'));
+    expect(codes({ a: {}, b: teach('a'), c: teach('b'), d: teach('c') })).toEqual([]);
+    expect(codes({ a: {}, b: teach('a'), c: teach('b'), d: teach('a') })).toEqual(['d teaches/0 taught-twice']);
+    expect(codes({ a: {}, b: teach('a'), c: teach('a'), d: teach('b', 'c') })).toEqual(['c teaches/0 taught-twice']);
+  });
+
+  it('what is taught by a wider or narrower name is enough for what builds on it', () => {
+    const course = (first: string, block: string) =>
+      problems({
+        a: { teaches: [first], blocks: [block] },
+        b: { requires: ['a'], teaches: ['bend-releases'], blocks: ["slot: 1/2\n-4'> -4"] },
+        c: { requires: ['b'], teaches: ['bends'], blocks: ["slot: 1/2\n-4' -4"] },
+      });
+    expect(course('draw-4-half-step', "slot: 1/2\n-4' 4")).not.toContain('b teaches/0 taught-too-early');
+    expect(course('shuffle', 'feel: shuffle\nslot: 1/1\n4')).toContain('b teaches/0 taught-too-early');
+  });
+
   it('a technique taught too early names what it builds on and who teaches that', () => {
     const early = {
       a: { teaches: ['slaps'], blocks: ['slot: 1/1\n4[tongue slap]'] },

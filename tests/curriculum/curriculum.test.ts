@@ -54,6 +54,20 @@ describe('the path', () => {
     expect([...path.steps.values()].map(({ opens }) => opens)).toEqual([['b'], ['c'], ['d'], []]);
   });
 
+  it('knows who teaches each technique, in its own order', () => {
+    const path = curriculum({
+      b: { order: 2, teaches: ['shuffle', 'draw-bends'] },
+      a: { order: 1, teaches: ['shuffle', 'shuffle'] },
+    });
+    expect(Object.fromEntries(path.teachers)).toEqual({ shuffle: ['a', 'b'], 'draw-bends': ['b'] });
+  });
+
+  it('has no step of a lesson that is not on it', () => {
+    const path = curriculum({ a: {} });
+    expect(stepOf(path, 'a').lesson.id).toBe('a');
+    expect(() => stepOf(path, 'b')).toThrow(RangeError);
+  });
+
   it('is there even where lessons go round in a cycle, and leaves nobody out', () => {
     const path = curriculum({
       a: { requires: ['c'] },

@@ -153,7 +153,7 @@ describe('a file of another shape', () => {
     expect(reported('only words\n')).toEqual([`value-wrong “only words”: This file ${words}`]);
     expect(check('- a\n- b\n').value).toEqual({ title: 'Untitled' });
   });
-  test('that only lacks the space behind a colon is reported so', () => {
+  test('that only lacks the space behind a colon is reported as that', () => {
     const [message] = reported('title:A course\n');
     expect(message).toContain('Write a space behind the colon: title: …');
     expect(reported('a word, title:A\n')[0]).not.toContain('colon: title');

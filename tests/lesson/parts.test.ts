@@ -39,7 +39,7 @@ describe('front matter', () => {
     ['---', 'front-matter-unclosed'],
   ])('of %j is none', (source, code) => expect(read(source)).toEqual({ value: {}, written: false, codes: [code] }));
 
-  test('that begins too late is reported so, and other text is not', () => {
+  test('that begins too late is reported as that, and other text is not', () => {
     const message = (source: string) => readFrontMatter(source).diagnostics[0]?.message;
     expect(message('\n---\ntitle: A\n---\n')).not.toBe(message('Text.\n'));
     expect(message('  \n --- \ntitle: A\n')).toBe(message('\n---\ntitle: A\n---\n'));

@@ -58,7 +58,7 @@ describe('the breath of a block', () => {
     expect(breath('(4 5) (4 5) . (4 5)').longest?.litres).toBeCloseTo(0.7);
   });
 
-  it('begins a stretch again where what was in the lungs is outweighed', () => {
+  it('begins another stretch where what was in the lungs is outweighed', () => {
     expect(breath('-4 4 -4 -4').fullest).toMatchObject({ breath: 'draw', from: 2, to: 3, seconds: 2 });
     expect(breath('-4 -4 4 -4').fullest).toMatchObject({ breath: 'draw', from: 0, to: 1 });
     expect(breath('4 -4 -4 -4').fullest).toMatchObject({ breath: 'draw', from: 2 });

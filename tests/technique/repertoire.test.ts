@@ -82,6 +82,26 @@ describe('the techniques of a course', () => {
     ]);
   });
 
+  it.each(['title', 'about', 'group', 'find'])('that are new and have no %s are known by their name alone', (key) => {
+    const { [key as 'title']: _, ...rest } = train;
+    expect(reported({ techniques: [rest] })).toEqual([
+      `techniques/0/id: The technique “train” is new, and has no ${key}.`,
+    ]);
+    expect(gathered({ techniques: [rest] }).repertoire.byId.get('train')).toEqual({
+      ...{ id: 'train', title: 'train', about: 'train', group: 'tone' },
+      ...{ requires: [], kindOf: [], cautions: [], assumed: true, find: 'not-in-score' },
+    });
+  });
+
+  it('that may be meant to change one that ships are reported as that', () => {
+    const help = (id: string) => {
+      const [fault] = gathered({ techniques: [{ ...train, id, title: undefined }] }).faults;
+      return fault && TECHNIQUE_PROBLEMS[fault.code].help?.(fault.facts as never);
+    };
+    expect(help('shufle')).toContain('its id may be “shuffle”');
+    expect(help('quite-another-thing')).toBe('Write a line title: …');
+  });
+
   it('keep what is sound of one with an unknown name', () => {
     const { repertoire } = gathered({ techniques: [{ ...train, requires: ['chords', 'nothing'] }] });
     expect(repertoire.byId.get('train')?.requires).toEqual(['chords']);
@@ -128,6 +148,13 @@ describe('the file of techniques', () => {
     expect(of('never')).toEqual(['techniques/0/find: is a rule, or the word not-in-score']);
     expect(of({ any: [] })).toEqual(['techniques/0/find/any: is an empty list']);
     expect(of({ note: { holes: '1' }, any: [] })).not.toEqual([]);
+  });
+
+  it('takes no id but small letters, digits and single hyphens', () => {
+    const of = (id: string) => complaints({ techniques: [{ ...train, id }] });
+    for (const id of ['train', 'the-2-trains', '7']) expect(of(id)).toEqual([]);
+    for (const id of ['Train', 'a--b', '-a', 'a-', 'a b', 'a_b', 'ä'])
+      expect(of(id), id).toEqual(['techniques/0/id: is an id: small letters, digits and single hyphens']);
   });
 
   it('names the neighbours of an unknown key', () => {

@@ -19,6 +19,7 @@ function found(find: Find, text: string): string[] {
 const NOTE: readonly Case[] = [
   ['the breath', { note: { breath: 'draw' } }, 'slot: 1/4\n4 -4 5 -5', ['-4', '-5']],
   ['the lips', { note: { mouth: 'lips' } }, 'slot: 1/2\n4[tongue] 4', ['4']],
+  ['a range of holes', { note: { hole: '9-10' } }, 'slot: 1/4\n8 9 10 .', ['9', '10']],
   ['the slide pressed', { note: { slide: true } }, 'tuning: solo-chromatic\nslot: 1/2\n4* 4', ['4*']],
   ['the slide let go', { note: { slide: false } }, 'tuning: solo-chromatic\nslot: 1/2\n4* 4', ['4']],
   ['a note with an attack', { note: { attacked: true } }, "slot: 1/4\n-3> -3' -3 .", ['-3', '-3']],
@@ -84,6 +85,7 @@ const BETWEEN: readonly Case[] = [
   ['the pitch down', { between: { pitch: 'down' } }, 'slot: 1/4\n4 5 4 4', ['5 4']],
   ['the pitch kept', { between: { pitch: 'same' } }, 'slot: 1/4\n4 5 4 4', ['4 4']],
   ['the pitch kept on another hole', { between: { pitch: 'same' } }, 'slot: 1/2\n-2 3', ['-2 3']],
+  ['no jump where only one edge moves', { between: { jump: 0 } }, 'slot: 1/2\n4 (4 5 6)', ['4 (4 5 6)']],
   ['a jump down', { between: { jump: 3 } }, 'slot: 1/4\n4 7 4 5', ['4 7', '7 4']],
   ['a glide', { between: { glide: true } }, "slot: 1/4\n-3> -3' -3 .", ["-3 -3'"]],
   ['no glide', { between: { glide: false } }, "slot: 1/4\n-3> -3' -3 .", ["-3' -3"]],

@@ -125,6 +125,36 @@ clips:
   });
 });
 
+describe('a recording elsewhere is', () => {
+  test.each([
+    ...['mp4', 'm4v', 'webm', 'ogv', 'MP4'].map((end) => [end, 'video']),
+    ...['mp3', 'm4a', 'ogg', 'oga', 'opus', 'wav', 'flac', 'Mp3'].map((end) => [end, 'audio']),
+    ...['mp', 'avi', 'mp4x', 'html'].map((end) => [end, 'page']),
+  ])('.%s: a %s', (end, kind) => expect(sound(`<Clip src="https://example.org/a.b.${end}" />`)?.kind).toBe(kind));
+  test('a page where its path has no end', () => {
+    expect(sound('<Clip src="https://example.org/mp4" />')?.kind).toBe('page');
+    expect(sound('<Clip src="https://example.org/a.mp4/b" />')?.kind).toBe('page');
+  });
+});
+
+describe('a cue', () => {
+  const cues = (list: string) => sound(`<Clip src="media/head.mp3" cues={${list}} />`)?.cues;
+  // Two endings are both bar 3, so the six bars are counted from 0 to 4.
+  test('is of all bars where it names none', () => {
+    expect(cues('[{ at: 1 }]')).toEqual([{ at: 1, block: 'head', first: 0, last: 5 }]);
+  });
+  test('names bars as they are counted, one or from one to another', () => {
+    const bars = (written: string) => cues(`[{ at: 1, bars: '${written}' }]`)?.map(({ first, last }) => [first, last]);
+    expect(['2', '1-2', '1 – 2', ' 2-2 ', '3'].map(bars)).toEqual([[[2, 2]], [[1, 2]], [[1, 2]], [[2, 2]], [[3, 4]]]);
+  });
+  test('may end, and those of one clip are in order of time', () => {
+    expect(cues("[{ at: 9 }, { at: '0:02', until: 3.5 }]")).toEqual([
+      { at: 2, until: 3.5, block: 'head', first: 0, last: 5 },
+      { at: 9, block: 'head', first: 0, last: 5 },
+    ]);
+  });
+});
+
 describe('a clip with a mistake is reported at its place', () => {
   const CUE = (cue: string): string => `<Clip src="media/head.mp3" cues={[${cue}]} />`;
   const FRONT = (cue: string): string => `\nclips:\n  slowly:\n    src: media/head.mp3\n    cues:\n      - ${cue}`;
@@ -217,6 +247,8 @@ describe('a time of a clip', () => {
   });
 
   test('is shown as players show it', () => {
-    expect([0, 7.5, 102, 3723].map(timeInWords)).toEqual(['0:00', '0:07', '1:42', '1:02:03']);
+    expect([0, 7.5, 59.9, 60, 102, 3599, 3600, 3723].map(timeInWords)).toEqual([
+      ...['0:00', '0:07', '0:59', '1:00', '1:42', '59:59', '1:00:00', '1:02:03'],
+    ]);
   });
 });

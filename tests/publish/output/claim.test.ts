@@ -11,7 +11,7 @@ import {
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { type Claim, claimOutput, isRefusal } from '../../../src/publish/output/claim.ts';
+import { type Claim, claimOutput, isRefusal, unusable } from '../../../src/publish/output/claim.ts';
 import { MANIFEST, readManifest } from '../../../src/publish/output/manifest.ts';
 
 let root: string;
@@ -151,4 +151,52 @@ describe('a folder that is not for us', () => {
     await first.release();
     await publish(join(root, 'site'), 'later');
   });
+});
+
+describe('what a disk error means', () => {
+  test.each([
+    ['ENOSPC', 'the disk is full'],
+    ['EDQUOT', 'your share of the disk is used up'],
+    ['EROFS', 'the disk is read-only'],
+    ['EACCES', 'you may not write there'],
+    ['EPERM', 'you may not write there'],
+    ['ENOTDIR', 'part of the path is a file, not a folder'],
+    ['EEXIST', 'part of the path is a file, not a folder'],
+    ['EBUSY', 'another program has it open'],
+    ['EXDEV', 'it is the root of a disk of its own; build to a folder inside it'],
+    ['ENAMETOOLONG', 'the name is too long'],
+    ['EODD', 'the words of the system'],
+  ])('%s', (code, reason) => {
+    const error = Object.assign(new Error('the words of the system'), { code });
+    expect(unusable('/a/site', error)).toEqual({ refused: `/a/site cannot be written: ${reason}.` });
+  });
+  test('is known by its code alone as well, and comes with what helps', () => {
+    expect(unusable('/a', 'ENOSPC', 'Make room.')).toEqual({
+      refused: '/a cannot be written: the disk is full.',
+      help: 'Make room.',
+    });
+    expect(unusable('/a', 'odd').refused).toBe('/a cannot be written: odd.');
+  });
+});
+
+test('of many strange files a few are named', async () => {
+  const site = join(root, 'site');
+  await publish(site, 'one');
+  for (const name of ['a', 'b', 'c']) writeFileSync(join(site, name), '');
+  expect(await refusal(site)).toContain('(a, b, c)');
+  writeFileSync(join(site, 'd'), '');
+  expect(await refusal(site)).toContain('(a, b, c, and 1 more)');
+});
+
+test('a folder inside of one that belongs to the course is refused, and one beside it is not', async () => {
+  const media = join(root, 'media');
+  mkdirSync(media);
+  const inside = await claimOutput(join(media, 'site'), [media]);
+  expect(isRefusal(inside) && inside.refused).toContain('whose files belong to the course');
+  const itself = await claimOutput(media, [media]);
+  expect(isRefusal(itself)).toBe(true);
+  const beside = await claimOutput(join(root, 'media-site'), [media]);
+  expect(isRefusal(beside)).toBe(false);
+  if (!isRefusal(beside)) await beside.release();
+  expect(readdirSync(root)).toEqual(['media']);
 });
