@@ -76,10 +76,19 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
     if (text === null) return { progress: NOTHING, safe: true };
     const reading = readRecord(text);
     if (reading.kind === 'sound') return { progress: reading.progress, safe: true };
-    const safe = asides().some((aside) => aside.text === text) || put(`${asideKey}${now()}`, text);
+    const aside = asides();
+    const safe = aside.some((one) => one.text === text) || put(freeKey(aside), text);
     // Reported once: from now on the store has the readable part.
     if (safe) put(key, writeRecord(reading.progress));
     return { progress: reading.progress, safe };
+  }
+
+  /** A key that no other record is put aside under, even within one millisecond or after a clock was set back. */
+  function freeKey(aside: readonly Aside[]): string {
+    const taken = new Set(aside.map((one) => one.key));
+    let at = now();
+    while (taken.has(`${asideKey}${at}`)) at++;
+    return `${asideKey}${at}`;
   }
 
   function change(added: Progress): void {
@@ -108,6 +117,8 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
   return {
     progress: () => known,
     mark(kind, id, done) {
+      // Another tab may have set it since this one last looked, perhaps by a clock ahead of this one.
+      change(NOTHING);
       // Later than everything known, even where a clock was set back.
       const at = Math.max(now(), (known[kind].get(id)?.at ?? 0) + 1);
       change({ ...NOTHING, [kind]: new Map([[id, { done, at }]]) });

@@ -1,0 +1,12 @@
+/** All targets of the fuzzer. */
+import { blocks } from './blocks/blocks.ts';
+import { storage } from './storage/storage.ts';
+import type { AnyTarget } from './target.ts';
+
+export const TARGETS: readonly AnyTarget[] = [blocks, storage];
+
+export function targetOf(name: string): AnyTarget {
+  const target = TARGETS.find((one) => one.name === name);
+  if (!target) throw new RangeError(`there is no target ${name}`);
+  return target;
+}
