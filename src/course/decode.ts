@@ -25,7 +25,7 @@ export function decode(bytes: Buffer): { readonly text: string; readonly diagnos
   return { text, diagnostics };
 }
 
-/** The offset in the decoded text of the first replacement character that did not be in the bytes. */
+/** The offset in the decoded text of the first replacement character that was not in the bytes. */
 function firstBadByte(bytes: Buffer, decoded: string): number {
   let byte = 0;
   let at = 0;

@@ -73,8 +73,8 @@ const broken = (diagnostic: Diagnostic): Resolved => ({ target: BROKEN, diagnost
 export function resolve(reference: Reference, from: LessonPlaces, places: Places): Resolved {
   const { span, use } = reference;
   const url = reference.url.trim();
-  const scheme = /^(?:([a-z][a-z0-9+.-]*):|\/\/)/i.exec(url);
-  if (scheme) return outside(scheme[1]?.toLowerCase() ?? 'https', reference);
+  const scheme = schemeOf(url);
+  if (scheme !== undefined) return outside(scheme, reference);
   const [, written = '', , hash] = /^([^?#]*)(\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
   const path = decoded(written);
   const fragment = hash === undefined || hash === '' ? undefined : decoded(hash);
@@ -103,6 +103,19 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
       nearest: isPage ? `/${bare}` : nearest(unended ?? bare, places.lessons.keys()),
     }),
   );
+}
+
+/** The scheme of a whole address, in small letters; what begins with two slashes is an address of the web. */
+function schemeOf(url: string): string | undefined {
+  const scheme = /^(?:([a-z][a-z0-9+.-]*):|\/\/)/i.exec(url);
+  return scheme ? (scheme[1]?.toLowerCase() ?? 'https') : undefined;
+}
+
+/** Whether a page may have a reference though it leads nowhere: it runs no code, and loads nothing of another site by itself. */
+export function isSafeReference(reference: Reference): boolean {
+  // A browser reads an address without such characters.
+  const scheme = schemeOf(reference.url.replace(/[\s\p{Cc}]/gu, ''));
+  return scheme === undefined || outside(scheme, reference).diagnostics.length === 0;
 }
 
 function outside(scheme: string, { span, use, url }: Reference): Resolved {

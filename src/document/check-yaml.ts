@@ -38,7 +38,9 @@ export function checkYaml<Schema extends z.ZodType>(
   while (!result.success) {
     const found = result.error.issues.flatMap(topKeys);
     for (const key of found) wrong.add(key);
-    issues.push(...result.error.issues);
+    // What was left out may be missed then, which is the same mistake.
+    const known = new Set(issues.map(({ path }) => pathOf(path)));
+    issues.push(...result.error.issues.filter(({ path }) => path.length === 0 || !known.has(pathOf(path))));
     remaining = found.length === 0 ? {} : withoutWrong(remaining, result.error.issues);
     result = schema.safeParse({ ...fallback, ...remaining });
   }

@@ -43,7 +43,8 @@ const report = reporter(DOCUMENT_PROBLEMS);
 
 /** Reads the YAML that is from `from` to `to` in a file's text. Spans count from the start of the file. */
 export function readYaml(source: string, from = 0, to = source.length): YamlRead {
-  const text = source.slice(from, to);
+  // The library takes a carriage return alone for a character of its line.
+  const text = source.slice(from, to).replace(/\r(?!\n)/g, '\n');
   const shift = (start: number, end: number): TextSpan => ({ from: from + start, to: from + Math.max(start, end) });
   const diagnostics: Diagnostic[] = [];
   const spans = new Map<string, YamlSpans>();

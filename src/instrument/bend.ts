@@ -48,7 +48,7 @@ export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {
   if (!Number.isInteger(note.hole) || note.hole < 1 || note.hole > holeCount(harp)) return { fault: 'no-hole' };
   const { slide } = harp.tuning;
   if (note.slide && slide === undefined) return { fault: 'no-slide' };
-  const raised = note.slide && slide !== undefined ? slide : 0;
+  const raised = note.slide ? (slide ?? 0) : 0;
   const own = reed(harp, note.hole, breath) + raised;
   const bends = bendsOfHole(harp, note.hole);
   if (note.over) {

@@ -67,24 +67,22 @@ export function pitchOf(name: PitchClass, midi: number): Pitch {
 export function nameAbove(root: PitchClass, degree: number, semitones: number): PitchClass {
   const index = LETTERS.indexOf(root.letter) + degree - 1;
   const letter = itemAt(LETTERS, mod(index, 7));
-  const natural = SEMITONES[letter] - SEMITONES[root.letter] + (index >= 7 ? 12 : 0);
-  let alter = root.alter + semitones - natural;
-  alter = mod(alter + 6, 12) - 6;
-  return { letter, alter };
+  const natural = SEMITONES[letter] - SEMITONES[root.letter];
+  // Whichever octave the letter is taken from, the nearest is meant.
+  return { letter, alter: mod(root.alter + semitones - natural + 6, 12) - 6 };
 }
 
 /** The degrees whose letters name the twelve half steps above a key note: a flat for what lies outside its major scale. */
 export const FLAT_DEGREES = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
 
-const PLAIN_SIGNS = ['bb', 'b', '', '#', '##'];
-const PRINTED_SIGNS = ['𝄫', '♭', '', '♯', '𝄪'];
-const signs = (alter: number, table: readonly string[], flat: string, sharp: string): string =>
-  table[alter + 2] ?? (alter < 0 ? flat.repeat(-alter) : sharp.repeat(alter));
+const signs = (alter: number, flat: string, sharp: string): string =>
+  alter < 0 ? flat.repeat(-alter) : sharp.repeat(alter);
 
 /** `Bb`, `F#`: as an author types it. */
-export const plainName = (p: PitchClass): string => p.letter + signs(p.alter, PLAIN_SIGNS, 'b', '#');
+export const plainName = (p: PitchClass): string => p.letter + signs(p.alter, 'b', '#');
 /** `B♭`, `F♯`: as a reader sees it. */
-export const printedName = (p: PitchClass): string => p.letter + signs(p.alter, PRINTED_SIGNS, '♭', '♯');
+export const printedName = (p: PitchClass): string =>
+  p.letter + signs(p.alter, '♭', '♯').replace('♭♭', '𝄫').replace('♯♯', '𝄪');
 /** `Bb4`. */
 export const plainPitch = (p: Pitch): string => plainName(p) + p.octave;
 /** `B♭4`. */
@@ -94,10 +92,11 @@ export const printedPitch = (p: Pitch): string => printedName(p) + p.octave;
 export function readPitchClass(text: string): PitchClass | undefined {
   const match = /^([A-Ga-g])(b|♭|#|♯)?$/.exec(text);
   if (!match) return undefined;
-  const [, name = '', sign] = match;
+  const name = itemAt(match, 1).toUpperCase();
+  const sign = match[2];
   return {
     letter: present(
-      LETTERS.find((letter) => letter === name.toUpperCase()),
+      LETTERS.find((letter) => letter === name),
       name,
     ),
     alter: sign === undefined ? 0 : sign === 'b' || sign === '♭' ? -1 : 1,

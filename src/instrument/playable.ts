@@ -42,11 +42,11 @@ export function notesOfHole(harp: Harp, hole: number): readonly Playable[] {
 export const notesOf = (harp: Harp): readonly Playable[] =>
   Array.from({ length: holeCount(harp) }, (_, index) => notesOfHole(harp, index + 1)).flat();
 
-/** Every place of a pitch on the harp: the easiest means first, then by hole. */
+/** Every place of a pitch on the harp: the easiest means first, then the shallowest bend, then the lowest hole. */
 export const placesOfPitch = (harp: Harp, midi: number): readonly Playable[] =>
   notesOf(harp)
     .filter((note) => note.midi === midi)
-    .sort((a, b) => MEANS.indexOf(meansOf(a)) - MEANS.indexOf(meansOf(b)) || a.bend - b.bend || a.hole - b.hole);
+    .sort((a, b) => MEANS.indexOf(meansOf(a)) - MEANS.indexOf(meansOf(b)) || a.bend - b.bend);
 
 /** The note as a player types it: `4`, `-3'`, `6o`, `-4*`. */
 export const tabOf = (note: HoleNote & { readonly breath: Breath }): string => sign(note.breath) + holeText(note);

@@ -63,8 +63,8 @@ export interface Step {
 }
 
 /** The steps of a scale from its tonic up. */
-export function stepsOf(scale: Scale): readonly Step[] {
-  return scale.degrees.split(' ').map((text) => {
+export function stepsOf({ degrees }: Pick<Scale, 'degrees'>): readonly Step[] {
+  return degrees.split(' ').map((text) => {
     const degree = Number(text.at(-1));
     const alter = text.startsWith('b') ? -1 : text.startsWith('#') ? 1 : 0;
     const semitones = mod(majorDegree(degree) + alter, 12);
@@ -73,15 +73,11 @@ export function stepsOf(scale: Scale): readonly Step[] {
 }
 
 /** The twelve degrees of a key, flat for what lies outside the major scale. */
-export const CHROMATIC_STEPS: readonly Step[] = stepsOf({
-  id: 'chromatic',
-  title: 'Chromatic',
-  degrees: '1 b2 2 b3 3 4 b5 5 b6 6 b7 7',
-});
+export const CHROMATIC_STEPS: readonly Step[] = stepsOf({ degrees: '1 b2 2 b3 3 4 b5 5 b6 6 b7 7' });
 
 /**
  * The names of a scale's notes. A tonic with two usual names takes the other one (Gb becomes F#) where that saves a double
- * sign; a double sign that is left is written as players do: the flat fifth of Eb is A, not B double flat.
+ * sign; a double flat that is left is written as players do: the flat fifth of Eb is A, not B double flat.
  */
 export function scaleNoteNames(tonic: PitchClass, steps: readonly Step[]): readonly PitchClass[] {
   const spelled = (from: PitchClass) => steps.map(({ degree, semitones }) => nameAbove(from, degree, semitones));
@@ -91,16 +87,12 @@ export function scaleNoteNames(tonic: PitchClass, steps: readonly Step[]): reado
   const fifths = fifthsOf(tonic);
   const otherFifths = fifths > 0 ? fifths - 12 : fifths + 12;
   const other = Math.abs(otherFifths) <= MOST_SIGNS ? spelled(atFifths(otherFifths)) : given;
-  return (other.some(isDouble) ? given : other).map((name) => (isDouble(name) ? simpler(name) : name));
+  // A tonic with double sharps above it always has another name: what is left is flat.
+  return other.map((name) => (isDouble(name) ? atFifths(fifthsOf(name) + 12) : name));
 }
 
 /** No key signature has more. */
 const MOST_SIGNS = 7;
-
-const simpler = (name: PitchClass): PitchClass => {
-  const fifths = fifthsOf(name);
-  return atFifths(fifths > 0 ? fifths - 12 : fifths + 12);
-};
 
 /** A note of a scale at one height on a harp. */
 export interface LaidNote {

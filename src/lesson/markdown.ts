@@ -2,7 +2,7 @@
 import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { type Placed, placeOf } from '../diagnostics/place.ts';
+import type { Placed } from '../diagnostics/place.ts';
 import { itemAt } from '../values/checked.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
@@ -70,16 +70,17 @@ const tooDeep = ({ at, what }: TooDeep): Diagnostic =>
   report('mdx-syntax', { from: at, to: at + 1 }, { what: `${what}, which no lesson needs.`, fix: TOO_DEEP });
 const TOO_DEEP = 'Remove what does not belong here.';
 
-/** Whether the MDX reader accepts this without failing. */
-export const isReadable = (source: string): boolean => readMarkdown(source, placeOf(source)).diagnostics.length === 0;
-
 /** The MDX reader says `line:column: what is wrong (its rule)` and nothing else. */
 function syntaxProblem(message: string, source: string, placed: Placed): Diagnostic {
   const [, line = '1', column = '1', reason = message] =
     /^(\d+):(\d+): (.*?)(?: \([\w-]+:[\w-]+\))?$/s.exec(message) ?? [];
-  const from = Math.min(source.length, (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1);
+  // The reader may count on to the place behind the last character.
+  const from = Math.min(
+    Math.max(0, source.length - 1),
+    (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1,
+  );
   const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
-  const span = { from, to: from + (tag?.length ?? 1) };
+  const span = { from, to: Math.min(source.length, from + (tag?.length ?? 1)) };
   const mistake = MISTAKES.find(([pattern]) => pattern.test(reason));
   const name = /`<\/?([^>`]*)>`/.exec(reason)?.[1] ?? '';
   const [what, fix] = mistake

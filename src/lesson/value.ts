@@ -27,9 +27,9 @@ export function attributeValueText(given: AttributeValue): string | undefined {
 export function readValue(text: string): ValueRead {
   try {
     // In brackets a lone comment gives an empty list; the line break ends a comment that runs to the line's end.
-    const [statement] = parse(`[${text}\n]`, { ecmaVersion: 2024 }).body;
+    const [statement, ...others] = parse(`[${text}\n]`, { ecmaVersion: 2024 }).body;
     const list = statement?.type === 'ExpressionStatement' ? statement.expression : undefined;
-    if (list?.type !== 'ArrayExpression' || list.elements.length > 1) return { bad: true };
+    if (others.length > 0 || list?.type !== 'ArrayExpression' || list.elements.length > 1) return { bad: true };
     const parts = new Map<string, TextSpan>();
     const place: Place = (path, { start, end }) => {
       // A bracket was put before the text.

@@ -6,13 +6,25 @@
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import { isPublishable } from '../course/course.ts';
-import { isReadable, readableText } from '../lesson/markdown.ts';
+import { isSafeReference } from '../course/link.ts';
+import { readLessonText } from '../lesson/lesson-text.ts';
+import { readableText } from '../lesson/markdown.ts';
 import { lessonIn, theSite } from '../site/site.ts';
 
 /** The name under which a page imports the lessons. */
 export const LESSON_MODULES = 'reedway:lessons';
 /** The same as Vite names a virtual module inside. */
 export const RESOLVED = `\0${LESSON_MODULES}`;
+
+/** Errors of a lesson's text that change nothing but what is shown of it. */
+const HARMLESS: ReadonlySet<string> = new Set(['fence-unclosed', 'fence-settings']);
+
+/** Whether a lesson can be read, holds no program, and asks no other site for anything before a click. */
+function isOnlyText(text: string): boolean {
+  const { diagnostics, references } = readLessonText(text);
+  const wrong = diagnostics.filter(({ code, severity }) => severity === 'error' && !HARMLESS.has(code));
+  return wrong.length === 0 && references.every(isSafeReference);
+}
 
 /** A Vite plugin that offers the course's lessons as the module `reedway:lessons`. */
 export const lessonModules = (): Plugin => ({
@@ -21,13 +33,13 @@ export const lessonModules = (): Plugin => ({
   transform: {
     order: 'pre',
     filter: { id: /\.mdx$/ },
-    // The check reports what is wrong. A lesson nested too deep would end the process that compiles it, so none gets
-    // there that cannot be read.
+    // The check reports what is wrong. While an author is at work their lessons have errors: one that cannot be read
+    // could end the process that compiles it, and one that holds a program would run it, here or in the author's browser.
     async handler(text, id) {
       const { course } = await theSite();
       const lesson = lessonIn(course, id);
       const isChecked = lesson?.source === text && isPublishable(course);
-      if (!isChecked && !isReadable(text)) throw new Error(`${id} cannot be read as a lesson.`);
+      if (!isChecked && !isOnlyText(text)) throw new Error(`${id} cannot be shown as a lesson.`);
       return readableText(text);
     },
   },

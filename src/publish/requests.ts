@@ -20,6 +20,9 @@ const PAGES: readonly string[] = [...SITE_PAGES, LESSONS];
 
 const isCode = (url: string): boolean => CODE.includes(url.split('/')[1] ?? '');
 
+/** Whether a path has an empty step, or one that the bundler's server would decode or resolve once more. */
+const isOdd = (path: string): boolean => /^\/|\/\/|%|(?:^|\/)\.{1,2}(?:\/|$)/.test(path);
+
 /** An address that no page has. */
 const NOWHERE = '/no-such-page/';
 
@@ -48,7 +51,7 @@ async function answer(dir: string, request: IncomingMessage, response: ServerRes
   const path = requestPath(url)?.slice(1);
   if (path !== undefined && (await answerWithCourse(dir, path, request, response))) return true;
   const [first = '', ...below] = path?.split('/') ?? [];
-  if (path === undefined || ![...CODE, ...PAGES].includes(first)) request.url = NOWHERE;
+  if (path === undefined || isOdd(path) || ![...CODE, ...PAGES].includes(first)) request.url = NOWHERE;
   else if (path !== '' && !path.endsWith('/') && (await isPage(first, below.join('/')))) {
     response.writeHead(301, { location: `/${encodeURI(path)}/${url.slice(url.search(/[?#]|$/))}` }).end();
     return true;

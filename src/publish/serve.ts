@@ -2,7 +2,7 @@
  * The author's loop: Astro's dev server over a course that is read again at every change. A page asked for while a change
  * is being read waits for it, so no page ever shows half of one; what is wrong is shown on the pages.
  */
-import { existsSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -63,23 +63,46 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
   const { address } = server;
   return { address: `http://localhost:${address.port}/`, stop: () => server.stop() };
 
-  function readCourse(previous: Promise<Course> | undefined): Promise<Course> {
+  function readCourse(previous: Promise<Course> | undefined, forget?: Forget): Promise<Course> {
     const course = (async () => {
       const before = await previous;
       if (before) await sleep(SETTLED);
-      return read(before);
+      const now = read(before);
+      // Before any page can be made from what was read.
+      if (before) forget?.(outdated(before, now));
+      return now;
     })();
     holdSite(course.then((value) => siteOf(value, engraver, options)));
     course.then(onRead);
     return course;
   }
 
-  /** Whether the list of lessons has changed. */
-  async function reread(): Promise<boolean> {
-    const before = await latest;
-    latest = readCourse(latest);
-    const after = await latest;
-    return filesOf(before) !== filesOf(after);
+  async function reread(forget: Forget): Promise<void> {
+    latest = readCourse(latest, forget);
+    await latest;
+  }
+}
+
+/** Has the bundler's server make these modules again. A file's has its path as a name. */
+type Forget = (modules: readonly string[]) => void;
+
+/**
+ * The modules that were made from an earlier reading of the course. The bundler looks out for changes itself, but by
+ * the same watcher: it may compile a lesson right after the first of two changes and miss the second.
+ */
+function outdated(before: Course, now: Course): string[] {
+  const sources = new Map(before.lessons.map(({ file, source }) => [file, source]));
+  const changed = now.lessons.filter(({ file, source }) => sources.has(file) && sources.get(file) !== source);
+  const files = changed.map(({ file }) => realPath(join(now.dir, file)));
+  return filesOf(before) === filesOf(now) ? files : [RESOLVED, ...files];
+}
+
+/** The path as the bundler names it; a file that was removed again keeps its own. */
+function realPath(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return path;
   }
 }
 
@@ -91,7 +114,7 @@ const filesOf = ({ lessons }: Course): string => lessons.map(({ file }) => file)
 /** What a course is made of, by the first step of a path below it. */
 const PARTS: ReadonlySet<string> = new Set([COURSE_FILE, TECHNIQUES_FILE, ...COURSE_FOLDERS]);
 
-function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
+function watchCourse(dir: string, reread: (forget: Forget) => Promise<void>): Plugin {
   return {
     name: 'reedway-watch',
     configureServer(server) {
@@ -126,7 +149,7 @@ function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
       async function follow(): Promise<void> {
         do {
           again = false;
-          if (await reread()) forgetLessons(server);
+          await reread((modules) => forgetModules(server, modules));
         } while (again);
         reading = undefined;
         server.ws.send({ type: 'full-reload' });
@@ -135,11 +158,10 @@ function watchCourse(dir: string, reread: () => Promise<boolean>): Plugin {
   };
 }
 
-/** The list of lessons is a module of its own making; the server has to make it again. */
-function forgetLessons(server: ViteDevServer): void {
-  for (const environment of Object.values(server.environments)) {
-    const module = environment.moduleGraph.getModuleById(RESOLVED);
-    if (module) environment.moduleGraph.invalidateModule(module);
-    if (module) environment.hot.send({ type: 'full-reload', path: '*' });
+function forgetModules(server: ViteDevServer, names: readonly string[]): void {
+  for (const { moduleGraph, hot } of Object.values(server.environments)) {
+    const modules = names.flatMap((name) => [...(moduleGraph.getModulesByFile(name) ?? [])]);
+    for (const module of modules) moduleGraph.invalidateModule(module);
+    if (modules.length > 0) hot.send({ type: 'full-reload', path: '*' });
   }
 }

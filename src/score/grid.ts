@@ -3,12 +3,11 @@ import { add, type Fraction, fraction, lcm } from '../time/fraction.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 
-/** The strongest points within a stretch: their level, the first and the last of them, and how many they are. */
+/** The strongest points within a stretch: their level, and the first and the last of them, which may be one point. */
 export interface Strongest {
   readonly level: number;
   readonly first: number;
   readonly last: number;
-  readonly count: number;
 }
 
 interface Timed {
@@ -90,6 +89,8 @@ function strongGroup(count: number): number | undefined {
   return count >= 4 && count % 2 === 0 ? count / 2 : undefined;
 }
 
+const isOne = ({ first, last }: Strongest): boolean => first === last;
+
 /** What is left of a whole number when all its factors of two are divided out. */
 export function oddPart(n: number): number {
   let odd = n;
@@ -148,8 +149,8 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
     for (const at of beats) {
       if (at <= from || at >= to) continue;
       const own = level(at);
-      if (!best || own < best.level) best = { level: own, first: at, last: at, count: 1 };
-      else if (own === best.level) best = { ...best, last: at, count: best.count + 1 };
+      if (!best || own < best.level) best = { level: own, first: at, last: at };
+      else if (own === best.level) best = { ...best, last: at };
     }
     if (best) return best;
     const start = beatAround(from).from;
@@ -157,7 +158,7 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
     for (let own = BEAT + 1; step >= finest; own++) {
       const first = start + (Math.floor((from - start) / step) + 1) * step;
       const last = start + (Math.ceil((to - start) / step) - 1) * step;
-      if (first < to) return { level: own, first, last, count: (last - first) / step + 1 };
+      if (first < to) return { level: own, first, last };
       step /= 2;
     }
     return undefined;
@@ -193,7 +194,7 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
     const finish = level(to);
     // Beats of three or of uneven length are never left or reached half way by a note that crosses one.
     if (!binary && inner.level <= BEAT && Math.max(start, finish) > BEAT) return false;
-    return start <= inner.level || (inner.count === 1 && Math.max(start, finish) - inner.level <= 1);
+    return start <= inner.level || (isOne(inner) && Math.max(start, finish) - inner.level <= 1);
   }
 
   /** Whether one rest may stand for a stretch: a half bar, a beat, or an even part of a beat; dots only for beats of three. */
@@ -203,7 +204,7 @@ export function gridOf(meter: Meter, events: readonly Timed[], late?: Fraction):
     const inner = strongest(from, to);
     if (!inner) return true;
     if (inner.level <= BEAT) {
-      const within = Math.max(level(from), level(to)) < inner.level && inner.count === 1;
+      const within = Math.max(level(from), level(to)) < inner.level && isOne(inner);
       return within && (value.dots === 0 || !binary);
     }
     const beat = beatAround(from);

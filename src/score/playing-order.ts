@@ -17,7 +17,6 @@ export function playOrder(score: { readonly bars: readonly Playable[]; readonly 
   while (index < bars.length) {
     const section = sectionFrom(bars, index, start);
     if (!section) {
-      if (bars[index]?.repeatStart) start = index;
       order.push(index);
       index++;
       continue;

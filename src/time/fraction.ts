@@ -22,7 +22,7 @@ export function fraction(n: number, d = 1): Fraction {
   if (d === 0 || !Number.isSafeInteger(n) || !Number.isSafeInteger(d))
     throw new RangeError(`not a fraction: ${n}/${d}`);
   if (n === 0) return ZERO;
-  const g = gcd(n, d) * (d < 0 ? -1 : 1);
+  const g = d < 0 ? -gcd(n, d) : gcd(n, d);
   return reduced(n / g, d / g);
 }
 

@@ -49,7 +49,7 @@ export function evenBeats(onsets: Iterable<number>, beat: number): ReadonlySet<n
 /** Whether `within / beat` has a power of two below its line. */
 function isBinary(within: number, beat: number): boolean {
   let remainder = within;
-  for (let step = beat; remainder > 0 && step % 2 === 0; ) {
+  for (let step = beat; step % 2 === 0; ) {
     step /= 2;
     remainder %= step;
   }

@@ -274,3 +274,93 @@ describe('the checks of a path', () => {
     for (const { about } of Object.values(PATH_PROBLEMS)) expect(about).toMatch(/\.$/);
   });
 });
+
+describe('what is said of', () => {
+  it('a stage that contradicts the ties names both stages', () => {
+    const course = { ...SOUND, bend: { ...SOUND['bend'], stage: 'end' } };
+    expect(message(course, 'stage-contradicts')).toContain(
+      '“both” is in the stage “Stage middle”, and needs “bend” of the later stage “Stage end”.',
+    );
+    // Once for two lessons, although one requires and quotes the other.
+    expect(problems({ ...course, both: { ...SOUND['both'], quotes: ['bend/0'] } })).toEqual([
+      'both requires/0 stage-contradicts',
+    ]);
+    // A lesson of no stage, or of an unknown one, contradicts nothing.
+    expect(problems({ ...SOUND, bend: { ...SOUND['bend'], stage: 'nowhere' } })).toEqual([]);
+  });
+
+  it('an order names the lesson with the highest one that it needs', () => {
+    const course: WrittenCourse = {
+      a: { order: 5 },
+      b: { order: 7 },
+      c: { requires: ['a', 'b'] },
+      d: { requires: ['c'], order: 6 },
+    };
+    expect(message(course, 'order-contradicts')).toBe(
+      'warning: “d” is to come before “b” (order 6 and 7), and needs it. Give it an order above 7, or none.',
+    );
+    expect(problems({ ...course, d: { requires: ['c'], order: 7 } })).not.toContain('d order order-contradicts');
+  });
+
+  it('a requirement that is implied names the lesson that has it already', () => {
+    const course = { ...SOUND, both: { ...SOUND['both'], requires: ['first', 'shuffle', 'bend'] } };
+    expect(message(course, 'requirement-implied')).toBe(
+      'hint: “first” is required by “shuffle” already, which this lesson builds on. Remove this entry.',
+    );
+  });
+
+  it('an entry that comes twice names its list', () => {
+    expect(
+      message({ ...SOUND, both: { ...SOUND['both'], requires: ['bend', 'shuffle', 'bend'] } }, 'named-twice'),
+    ).toContain('“bend” is in requires twice.');
+    const twice = { ...SOUND, bend: { ...SOUND['bend'], teaches: ['draw-4-half-step', 'draw-4-half-step'] } };
+    expect(problems(twice)).toEqual(['bend teaches/1 named-twice']);
+    expect(message(twice, 'named-twice')).toContain('“draw-4-half-step” is in teaches twice.');
+  });
+
+  it('a lesson that nothing leads to names the one the course begins with', () => {
+    expect(message({ ...SOUND, alone: { stage: 'middle', blocks: [OPEN] } }, 'lesson-unreached')).toContain('“first”');
+    expect(problems({ a: {}, b: {}, c: {} })).toEqual([]);
+  });
+
+  it('a technique taught twice names the lesson that comes first', () => {
+    const twice = {
+      ...SOUND,
+      shuffle: { ...SOUND['shuffle'], teaches: ['shuffle', 'draw-4-half-step'], blocks: [`feel: shuffle\n${BENT}`] },
+    };
+    expect(message(twice, 'taught-twice')).toContain('is taught for the first time here, and in “bend” as well.');
+  });
+
+  it('a technique taught too early names what it builds on and who teaches that', () => {
+    const early = {
+      a: { teaches: ['slaps'], blocks: ['slot: 1/1\n4[tongue slap]'] },
+      b: { requires: ['a'], teaches: ['tongue-blocking'], blocks: ['slot: 1/1\n4[tongue]'] },
+    };
+    expect(message(early, 'taught-too-early')).toBe(
+      'warning: “Slaps” (slaps) builds on “Tongue blocking” (tongue-blocking), which no lesson on the way teaches: “b” does. Require “b” here, or change the order.',
+    );
+    // Nobody teaches it: then it is not the order that is wrong.
+    expect(problems({ a: early.a })).not.toContain('a teaches/0 taught-too-early');
+  });
+
+  it('a long breath says which way, how long and how much', () => {
+    const bars = (bar: string, count: number) => `tempo: 60\nslot: 1/4\n${Array(count).fill(bar).join(' | ')}`;
+    const said = (block: string) => message({ a: { blocks: [block] } }, 'long-breath');
+    expect(said(bars('-4 -4 -5 -5', 3))).toContain(
+      'Here the draw continues for too long to be comfortable: about 12 seconds without a turn, roughly 2.4 litres of air.',
+    );
+    expect(said(bars('-4 -4 -4 4', 10))).toContain('Here there is far more draw than blow: over about');
+    expect(said(bars('4 4 4 -4', 10))).toContain('far more blow than draw');
+  });
+
+  it('a jump in difficulty gives both levels and the main reason', () => {
+    const hard = `slot: 1/16\ntempo: 120\n-4' 4 -4' 6 -4' 4 -4' 6 -4' 4 -4' 6 -4' 4 -4' 6`;
+    const course = { a: { blocks: [OPEN] }, b: { requires: ['a'] }, c: { requires: ['b'], blocks: [hard] } };
+    expect(message(course, 'difficulty-jump')).toMatch(
+      /comes out at \d(?:\.\d)? of 10, and nothing on the way to this lesson is harder than 0\.1\. Up to 8 notes a second, in bar 1\./,
+    );
+    // Nothing leads to it that could be compared, or something as hard does.
+    expect(problems({ c: { blocks: [hard] } })).toEqual([]);
+    expect(problems({ ...course, b: { requires: ['a'], blocks: [hard] } })).toEqual(['b 0 difficulty-jump']);
+  });
+});

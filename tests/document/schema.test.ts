@@ -1,7 +1,18 @@
 /** The schema kit: what each kind of value takes, and what is said of one it does not take. */
 import { describe, expect, test } from 'vitest';
 import type { z } from 'zod';
-import { groups, keys, list, namedValues, number, oneOrMore, text, word, yesOrNo } from '../../src/document/schema.ts';
+import {
+  groups,
+  isId,
+  keys,
+  list,
+  namedValues,
+  number,
+  oneOrMore,
+  text,
+  word,
+  yesOrNo,
+} from '../../src/document/schema.ts';
 import { courseInMemory } from '../course/files-in-memory.ts';
 import { lesson } from '../course/some-course.ts';
 
@@ -65,8 +76,9 @@ describe('a list', () => {
     expect(read(list(number(1, 3)), ['1', '9'])).toEqual(['1: is a whole number from 1 to 3, not “9”']));
 });
 
+const stage = { id: text, title: text };
+
 describe('groups of keys', () => {
-  const stage = { id: text, title: text };
   test('have no other keys', () => expect(read(keys(stage), { id: 'a', title: 'A', tilte: 'B' })).toHaveLength(1));
   test('get one message about the right shape, however much is in the wrong one', () => {
     expect(read(groups(stage), { first: 'The first', second: 'The second' })).toEqual([
@@ -79,6 +91,51 @@ describe('groups of keys', () => {
       'no name: is no name: it is made of letters, digits and hyphens',
     ]);
   });
+});
+
+describe('groups of the wrong shape are written for the author in the right one:', () => {
+  const help = (value: unknown): unknown => {
+    const result = groups({ id: text, title: text }).safeParse(value);
+    const [issue] = result.success ? [] : result.error.issues;
+    return issue?.code === 'custom' ? [issue.path, issue.params?.['each'], issue.params?.['help']] : issue;
+  };
+  test.each([
+    [{ first: 'One' }, [], 'Write “- id: first”, and “title: One” in a line below it.'],
+    [{ first: ['One'] }, [], 'Write “- id: first”, and “title: …” in a line below it.'],
+    [['first', 'second'], [0], 'Write “- id: first”, and “title: …” in a line below it.'],
+    [[['first', 'One']], [0], 'Write “- id: first”, and “title: One” in a line below it.'],
+    [[{ id: 'a', title: 'A' }, 'second'], [1], 'Write “- id: second”, and “title: …” in a line below it.'],
+    [[null], [0], 'Write “- id: …”, and “title: …” in a line below it.'],
+    ['first', [], 'Write “- id: first”, and “title: …” in a line below it.'],
+  ])('%j', (value, path, words) => expect(help(value)).toEqual([path, true, words]));
+  test('a group with a key that is nearly right is of the right shape', () => {
+    expect(read(groups(stage), [{ id: 'a', titel: 'A' }])).not.toContainEqual(expect.stringContaining('lines'));
+    // Too short a key may be near by chance.
+    expect(read(groups({ id: text, of: text }), [{ in: 'a' }])).toEqual([
+      '0: is a group of “key: value” lines with id, of',
+    ]);
+  });
+  test('only a few keys are named', () => {
+    const shape = (count: number) => Object.fromEntries(Array.from({ length: count }, (_, at) => [`key${at}`, text]));
+    expect(read(keys(shape(6)), 'x')).toEqual([
+      ': is a group of “key: value” lines with key0, key1, key2, key3, key4, key5',
+    ]);
+    expect(read(keys(shape(7)), 'x')).toEqual([': is a group of “key: value” lines']);
+  });
+});
+
+describe('a name of the author’s own', () => {
+  test.each(['a', '1st', 'ä-b_c', 'Ж'])('may be %s', (name) => expect(isId(name)).toBe(true));
+  test.each(['', '-a', '_a', 'a b', 'a.b', '~', 'a/'])('may not be %j', (name) => expect(isId(name)).toBe(false));
+  test('is not that of one there is', () => {
+    const values = namedValues(text, [{ id: 'riff' }, { id: 'lick' }]);
+    expect(read(values, { lick: 'a', turn: 'b' })).toEqual(['lick: is the name of one that is there already']);
+    expect(read(namedValues(text), undefined)).toEqual({});
+  });
+});
+
+test('yes and no are whole words', () => {
+  for (const word of ['yes!', 'oh yes', 'not', 'untrue', 'falsely']) expect(read(yesOrNo, word)).toHaveLength(1);
 });
 
 describe('the files of a course have one kit', () => {

@@ -73,6 +73,12 @@ describe('YAML', () => {
     ]);
   });
 
+  test.each(['\n', '\r\n', '\r'])('takes %j for the end of a line', (end) => {
+    const { value, diagnostics } = readYaml(`a: 1${end}b:${end}  - 2${end}`);
+    expect(diagnostics).toEqual([]);
+    expect({ ...(value as object) }).toEqual({ a: '1', b: ['2'] });
+  });
+
   test('takes the first of a repeated key', () => {
     const { value, diagnostics } = readYaml('a: 1\nb: 2\na: 3\n');
     expect({ ...(value as object) }).toEqual({ a: '1', b: '2' });

@@ -91,7 +91,8 @@ process.on('message', async (asked: Asked) => {
   for (const answer of answers) send(answer);
 });
 process.on('disconnect', async () => {
-  await target.end?.();
+  await target.stop?.();
   process.exit();
 });
+await target.start?.();
 send({ kind: 'ready' });

@@ -34,6 +34,8 @@ const names = TARGETS.map(({ name }) => name).join(', ');
 if (unknown.length > 0) refuse(`There is no target ${unknown.join(', ')}. There are ${names}.`);
 const wanted = TARGETS.filter(({ name }) => values.only.length === 0 || values.only.includes(name));
 
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => process.exit(1));
+
 const seed = Math.trunc(numberOf('seed') ?? Date.now() % 1e9);
 const seconds = (60 * (numberOf('minutes') ?? 10)) / wanted.length;
 const cases = numberOf('cases') ?? Number.POSITIVE_INFINITY;

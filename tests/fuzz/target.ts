@@ -13,8 +13,9 @@ export interface Target<Case> {
   readonly batch: number;
   /** Whether `npm test` can check its reproducers: quickly, and without a folder or a process of its own. */
   readonly pure: boolean;
-  /** Ends what the checks have started. */
-  readonly end?: () => void | Promise<void>;
+  /** Starts what all cases need, such as a server. */
+  readonly start?: () => Promise<void>;
+  readonly stop?: () => Promise<void>;
 }
 
 /** A target without the type of its cases, which only it knows. */
@@ -38,6 +39,11 @@ export function must(holds: boolean, rule: string, detail: () => unknown = () =>
   if (holds) return;
   const shown = detail();
   throw new BrokenRule(rule, typeof shown === 'string' ? shown : JSON.stringify(shown));
+}
+
+/** Throws where a rule does not hold. What is before a colon is the rule, and what is behind it the case's own. */
+export function demand(holds: boolean, what: string): asserts holds {
+  if (!holds) throw new BrokenRule((what.split(':')[0] ?? '').replace(/\d+/g, '…'), what);
 }
 
 /** Which finding an error belongs to: the rule that is broken, or where in the program something was thrown. */

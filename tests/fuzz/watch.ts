@@ -7,6 +7,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { present } from '../../src/values/checked.ts';
 import type { Answer, Asked } from './child.ts';
 
 const CHILD = fileURLToPath(new URL('child.ts', import.meta.url));
@@ -34,7 +35,20 @@ export async function startChild(target: string, limit: number): Promise<Watched
   const folder = mkdtempSync(join(tmpdir(), 'reedway-fuzz-'));
   const journal = join(folder, 'case');
   writeFileSync(journal, '');
-  const child = fork(CHILD, [target, journal], { stdio: ['ignore', 'ignore', 'pipe', 'ipc'], serialization: 'json' });
+  const child = fork(CHILD, [target, journal], {
+    stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
+    serialization: 'json',
+    // A group of its own, so that a server that the child started ends with it.
+    detached: true,
+  });
+  const end = (): void => {
+    try {
+      process.kill(-present(child.pid, 'a process'), 'SIGKILL');
+    } catch {
+      // It has ended already.
+    }
+  };
+  process.once('exit', end);
   let errors = '';
   child.stderr?.setEncoding('utf8').on('data', (piece: string) => {
     errors = (errors + piece).slice(-4000);
@@ -43,6 +57,7 @@ export async function startChild(target: string, limit: number): Promise<Watched
     child.once('message', () => resolve());
     child.once('exit', () => reject(new Error(`The process for ${target} did not start.\n${errors}`)));
   });
+  child.once('exit', () => process.off('exit', end));
   child.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   return {
     ask: (asked) =>
@@ -50,7 +65,7 @@ export async function startChild(target: string, limit: number): Promise<Watched
         const answers: Answer[] = [];
         const lose = (kind: Lost['kind'], detail: string): void => {
           finish({ kind, detail, ...caseIn(journal) });
-          child.kill('SIGKILL');
+          end();
         };
         const watch = setInterval(watcher(child, journal, limit, lose), LOOK_EVERY);
         const onMessage = (answer: Answer): void => {

@@ -7,9 +7,11 @@ import {
   LETTERS,
   nameAbove,
   pitchNamed,
+  pitchOf,
   plainName,
   plainPitch,
   printedName,
+  printedPitch,
   readPitchClass,
 } from '../../src/instrument/pitch.ts';
 
@@ -20,8 +22,16 @@ describe('a pitch name', () => {
     expect(['Bb', 'B♭', 'f#', 'C'].map((text) => plainName(readPitchClass(text) ?? { letter: 'A', alter: 9 }))).toEqual(
       ['Bb', 'Bb', 'F#', 'C'],
     );
-    expect(printedName({ letter: 'E', alter: -1 })).toBe('E♭');
-    expect(['H', 'Bbb', '', 'C4'].map(readPitchClass)).toEqual([undefined, undefined, undefined, undefined]);
+    expect(['H', 'Bbb', '', 'C4', '-B'].filter(readPitchClass)).toEqual([]);
+  });
+  test('has its signs as they are typed and as they are printed, doubled ones too', () => {
+    const all = [-2, -1, 0, 1, 2].map((alter) => ({ letter: 'E', alter }) as const);
+    expect(all.map(plainName)).toEqual(['Ebb', 'Eb', 'E', 'E#', 'E##']);
+    expect(all.map(printedName)).toEqual(['E𝄫', 'E♭', 'E', 'E♯', 'E𝄪']);
+    expect(printedPitch(pitchOf({ letter: 'E', alter: -1 }, 63))).toBe('E♭4');
+  });
+  test('is given to no number that sounds otherwise', () => {
+    expect(() => pitchOf({ letter: 'E', alter: -1 }, 64)).toThrow('64 is not a Eb');
   });
   test('has its place on the line of fifths, and comes back from it', () => {
     fc.assert(

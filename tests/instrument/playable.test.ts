@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sounding } from '../../src/instrument/bend.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
-import { inWords, MEANS, meansOf, notesOf, notesOfHole, placesOfPitch, tabOf } from '../../src/instrument/playable.ts';
+import {
+  inWords,
+  MEANS,
+  meansOf,
+  notesOf,
+  notesOfHole,
+  placesOfPitch,
+  tabOf,
+  tabOfNotes,
+} from '../../src/instrument/playable.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
 import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
@@ -45,6 +54,16 @@ describe('the places of a pitch', () => {
     expect(placesOfPitch(C, 40)).toEqual([]);
   });
 
+  it('are reeds before the slide, and shallow bends before deep ones', () => {
+    const solo = present(
+      TUNINGS.find(({ id }) => id === 'solo-chromatic'),
+      'the tuning',
+    );
+    expect(placesOfPitch({ ...C, tuning: solo }, 65).map(tabOf)).toEqual(['-2', '2*']);
+    const own = { id: 'own', title: 'Own', blow: [0, 0], draw: [5, 4] };
+    expect(placesOfPitch({ ...C, tuning: own }, 63).map(tabOf)).toEqual(["-2'", "-1''"]);
+  });
+
   it('are in order of means on any harp', () => {
     fc.assert(
       fc.property(someHarp(), fc.integer({ min: 40, max: 110 }), (harp, midi) => {
@@ -64,4 +83,11 @@ it.each([
   [{ breath: 'blow', hole: 4, bend: 0, over: false, slide: true }, 'blow 4, slide pressed'],
 ] as const)('reads %j aloud as “%s”', (note, words) => {
   expect(inWords(note)).toBe(words);
+});
+
+it('writes the notes of one breath side by side, and a single one alone', () => {
+  const note = { bend: 0, over: false, slide: false };
+  const notes = [1, 2, 3].map((hole) => ({ ...note, hole }));
+  expect([tabOfNotes(notes, 'draw'), tabOfNotes(notes, 'blow')]).toEqual(['-(1 2 3)', '(1 2 3)']);
+  expect(tabOfNotes([{ ...note, hole: 3, bend: 1 }], 'draw')).toBe("-3'");
 });

@@ -3,7 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { type Harp, readHarp } from '../../src/instrument/harp.ts';
 import { plainName } from '../../src/instrument/pitch.ts';
 import { tabOf } from '../../src/instrument/playable.ts';
-import { POSITIONS, positionFor, positionInWords, positionName, positionOn } from '../../src/instrument/position.ts';
+import {
+  namedTonic,
+  ordinal,
+  POSITIONS,
+  positionFor,
+  positionInWords,
+  positionName,
+  positionOn,
+} from '../../src/instrument/position.ts';
 import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
 import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
@@ -39,6 +47,26 @@ describe('a position', () => {
     expect(modes('solo-chromatic', 3)).toEqual(['dorian']);
   });
 
+  it('has the church mode of its reeds, and its tonic is named after it', () => {
+    const modes = POSITIONS.map((number) =>
+      positionOn(on('richter'), number)
+        .modes.map(({ id }) => id)
+        .join(' '),
+    );
+    expect(modes.slice(0, 6)).toEqual(['ionian', 'mixolydian', 'dorian', 'aeolian', 'phrygian', 'locrian']);
+    expect(modes.slice(6)).toEqual(['', '', '', '', '', 'lydian']);
+    const A: Harp = { ...on('richter'), key: { letter: 'A', alter: 0 } };
+    expect([positionOn(A, 5).tonic, namedTonic(positionOn(A, 5))].map(plainName)).toEqual(['Db', 'C#']);
+    expect(plainName(namedTonic(positionOn(A, 8)))).toBe('Bb');
+  });
+
+  it('has its tonic on plain reeds, and not where it is bent', () => {
+    const tonics = (number: number) => positionOn(on('richter'), number).tonicPlaces.map(tabOf);
+    expect(tonics(2)).toEqual(['-2', '3', '6', '9']);
+    expect(tonics(12)).toEqual(['-5', '-9']);
+    expect(tonics(7)).toEqual([]);
+  });
+
   it('is found again from its tonic, on any harp', () => {
     fc.assert(
       fc.property(someHarp(), fc.constantFrom(...POSITIONS), (harp, number) => {
@@ -62,6 +90,10 @@ describe('a position', () => {
 
 it('names the three positions that have names, and all of them in words', () => {
   expect([1, 2, 3, 4].map(positionName)).toEqual(['straight', 'cross', 'slant', undefined]);
-  expect(POSITIONS.map(positionInWords)[11]).toBe('twelfth position');
+  expect(POSITIONS.map(ordinal).join(' ')).toBe(
+    'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth',
+  );
+  expect(ordinal(13)).toBe('13th');
+  expect(positionInWords(12)).toBe('twelfth position');
   expect(plainName(positionOn(on('richter'), 12).tonic)).toBe('F');
 });

@@ -56,6 +56,8 @@ describe('a tuning by its reeds', () => {
     expect(rowsOf({ slide: true })).toMatchObject({ slide: 1, valves: true });
     expect(rowsOf({ slide: true, valves: false })).not.toHaveProperty('valves');
     expect(rowsOf({})).not.toHaveProperty('slide');
+    expect(rowsOf({})).not.toHaveProperty('valves');
+    expect(rowsOf({ valves: true })).toMatchObject({ valves: true });
   });
 
   it('reports every mistake with its field and its word', () => {
@@ -68,12 +70,37 @@ describe('a tuning by its reeds', () => {
   });
 
   it('does not replace a tuning that is there', () => {
-    expect(faultsOf({ id: 'richter' })[0]?.message).toBe('The tuning richter is already there.');
+    expect(faultsOf({ id: 'richter' })).toEqual([
+      expect.objectContaining({ field: 'id', message: 'The tuning richter is already there.' }),
+    ]);
+  });
+
+  it('has an id of small letters, digits and hyphens, which is its title too where it has none', () => {
+    expect(rowsOf({ id: 'my-2nd-tuning' })).toMatchObject({ id: 'my-2nd-tuning', title: 'my-2nd-tuning' });
+    expect(rowsOf({ title: 'My second' }).title).toBe('My second');
+    for (const id of ['', 'my tuning', 'tuning-', '-tuning', 'My', 'my--tuning'])
+      expect(faultsOf({ id })).toHaveLength(1);
+  });
+
+  it('takes notes apart at spaces and commas, and nothing else for a note', () => {
+    expect(rowsOf({ blow: ' C, E G,C  E G C E G C ' }).blow).toEqual(RICHTER.blow);
+    for (const word of ['4C', 'C45', 'C4x']) expect(faultsOf({ blow: `${word} E G C E G C E G C` })).toHaveLength(1);
   });
 
   it('wants a pair of reeds a hole, a harp of a size, and reeds that fit in one hole', () => {
-    expect(faultsOf({ draw: 'D G B' })[0]?.message).toBe('There are 10 blow reeds and 3 draw reeds.');
-    expect(faultsOf({ blow: 'C E', draw: 'D G' })[0]?.message).toBe('A harp has 4 to 16 holes, and this one 2.');
+    expect(faultsOf({ draw: 'D G B' })[0]).toMatchObject({
+      field: 'draw',
+      message: 'There are 10 blow reeds and 3 draw reeds.',
+    });
+    expect(faultsOf({ blow: 'C E', draw: 'D G' })[0]).toMatchObject({
+      field: 'blow',
+      message: 'A harp has 4 to 16 holes, and this one 2.',
+    });
+    const holes = (count: number) => ({ blow: Array(count).fill('C'), draw: Array(count).fill('D') });
+    expect([4, 16].flatMap((count) => faultsOf(holes(count)))).toEqual([]);
+    expect([3, 17].flatMap((count) => faultsOf(holes(count)))).toHaveLength(2);
+    expect(faultsOf({ blow: 'C4 E4 G4 C5', draw: 'C5 E4 G4 C5' })).toEqual([]);
+    expect(faultsOf({ blow: 'C4 E4 G4 C5', draw: 'C#5 E4 G4 C5' })[0]?.word).toBe(0);
     const wide = faultsOf({ blow: 'C4 E4 G4 C5', draw: 'D4 G4 B4 D7' });
     expect(wide).toEqual([expect.objectContaining({ field: 'draw', word: 3 })]);
     expect(wide[0]?.message).toBe('The reeds of hole 4 would be more than an octave apart: blow C5, draw D7.');

@@ -47,7 +47,39 @@ describe('the names of a scale', () => {
   });
 });
 
+describe('the names of a scale with many signs', () => {
+  it.each([
+    ['Db', 'ionian', 'Db Eb F Gb Ab Bb C'],
+    ['C#', 'ionian', 'C# D# E# F# G# A# B#'],
+    ['C#', 'lydian', 'Db Eb F G Ab Bb C'],
+    ['Db', 'aeolian', 'C# D# E F# G# A B'],
+    ['Cb', 'dorian', 'B C# D E F# G# A'],
+  ])('%s %s is %s', (tonic, id, names) => {
+    const scale = present(scaleOf(id), id);
+    expect(scaleNoteNames(key(tonic), stepsOf(scale)).map(plainName).join(' ')).toBe(names);
+  });
+
+  it('have steps with the signs a reader sees', () => {
+    expect(stepsOf(present(scaleOf('lydian'), 'lydian')).map(({ label }) => label)).toContain('♯4');
+    expect(stepsOf(present(scaleOf('blues'), 'blues')).map(({ label }) => label)).toContain('♭5');
+  });
+});
+
 describe('a scale laid out on a harp', () => {
+  const heights = (tonic: string) =>
+    layOut(C, key(tonic), stepsOf(present(scaleOf('ionian'), 'the scale'))).map(({ pitch }) => plainPitch(pitch));
+
+  it('goes from the lowest reed to the highest, and not on to an overbend', () => {
+    expect([heights('C')[0], heights('C').at(-1)]).toEqual(['C4', 'C7']);
+    expect(heights('Db').at(-1)).toBe('C7');
+  });
+
+  it('misses what no reed, bend or overbend gives', () => {
+    const valved = { ...C, tuning: { ...RICHTER, valves: true } };
+    const laid = layOut(valved, key('C'), stepsOf({ degrees: '1 b2' }));
+    expect(missingOf(laid).map(({ pitch }) => plainPitch(pitch))).toEqual(['Db4', 'Db5', 'Db6']);
+  });
+
   it('names the notes the harp lacks, with the overbend that would give them', () => {
     const laid = layOut(C, key('C'), stepsOf(present(scaleOf('blues'), 'the scale')));
     const missing = missingOf(laid).map(({ pitch, places }) =>

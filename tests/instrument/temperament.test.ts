@@ -12,13 +12,47 @@ import {
   ratioToKey,
   TEMPERAMENTS,
 } from '../../src/instrument/temperament.ts';
-import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
+import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
 import { present } from '../../src/values/checked.ts';
 import { someHarp } from './some-harp.ts';
 
 const [, compromise, just] = TEMPERAMENTS;
 
+const tuningOf = (id: string): Tuning =>
+  present(
+    TUNINGS.find((row) => row.id === id),
+    id,
+  );
+
+describe('the chord of a breath', () => {
+  it('is on the key note or its fifth where the breath has them, else on its lowest reed', () => {
+    const chords = (tuning: Tuning) => [chordRoot(tuning, 'blow'), chordRoot(tuning, 'draw')];
+    expect(chords(RICHTER)).toEqual([0, 7]);
+    expect(chords(tuningOf('solo-chromatic'))).toEqual([0, 2]);
+    expect(chords({ ...RICHTER, blow: [4, 7, 11], draw: [17, 21, 24] })).toEqual([4, 5]);
+  });
+
+  it('has a seventh of 7/4 over a major third, and of 9/5 over a minor one alone', () => {
+    expect(ratioToChord(RICHTER, 'draw', 17)).toEqual([7, 4]);
+    expect(ratioToChord(tuningOf('natural-minor'), 'draw', 17)).toEqual([9, 5]);
+    expect(ratioToChord(tuningOf('natural-minor'), 'blow', 10)).toEqual([9, 5]);
+    expect(ratioToChord({ ...RICHTER, blow: [0, 3, 4, 7] }, 'blow', 10)).toEqual([7, 4]);
+    expect(ratioToChord(tuningOf('natural-minor'), 'draw', 10)).toEqual([6, 5]);
+  });
+
+  it('is tuned to the key note by pure fifths: draw 5 of a Richter harp is 21/16, a fourth above is 4/3', () => {
+    expect(ratioToKey(RICHTER, 'draw', 17)).toEqual([21, 16]);
+    expect(ratioToKey({ ...RICHTER, draw: [5, 9, 12] }, 'draw', 5)).toEqual([4, 3]);
+    expect(ratioToKey({ ...RICHTER, draw: [10, 14, 17] }, 'draw', 10)).toEqual([16, 9]);
+  });
+});
+
 describe('frequencies', () => {
+  it('double every octave from A4 at 440 hertz, or at the concert pitch', () => {
+    expect([57, 69, 81].map((midi) => frequencyOfMidi(midi))).toEqual([220, 440, 880]);
+    expect(frequencyOfMidi(69, 442)).toBe(442);
+  });
+
   it('are those of equal temperament where nothing is said, on any harp', () => {
     fc.assert(
       fc.property(someHarp(), (harp) => {

@@ -90,7 +90,7 @@ describe('a lesson', () => {
   test.each([
     ['x <3 y', 'mdx-syntax <3', 'A < begins a component here, and what follows is none.'],
     ['a {b', 'mdx-syntax {', 'The brace that begins here is not closed.'],
-    ['Text {...x}', 'mdx-syntax ', 'What is in these braces is no value.'],
+    ['Text {...x}', 'mdx-syntax }', 'What is in these braces is no value.'],
     ['{1 +}', 'mdx-syntax }', 'What is in these braces is no value.'],
     ['<!-- x -->', 'mdx-syntax <', 'A comment is written in another way in MDX.'],
     ['text\n\n</Clip>', 'mdx-syntax </Clip>', 'Nothing is open here that </Clip> could close.'],
@@ -122,6 +122,13 @@ describe('a lesson', () => {
       expect(diagnostics.map(({ code }) => code)).toEqual(['lesson-code']);
     },
   );
+
+  test('that ends inside braces is reported at a character it has', () => {
+    for (const text of ['{[a](}', 'Words.\n\n{[a](}'])
+      expect(readLessonText(text).diagnostics.map(({ code, span }) => [code, span])).toEqual([
+        ['mdx-syntax', { from: text.length - 1, to: text.length }],
+      ]);
+  });
 
   test('never throws, whatever its bytes are', () => {
     const piece = fc.constantFrom(

@@ -2,7 +2,8 @@
 import { mdxToJs } from 'satteri';
 import { describe, expect, test } from 'vitest';
 import { placeOf } from '../../src/diagnostics/place.ts';
-import { isReadable, readMarkdown } from '../../src/lesson/markdown.ts';
+import { readMarkdown } from '../../src/lesson/markdown.ts';
+import { tooDeepIn } from '../../src/lesson/nesting.ts';
 
 const reported = (text: string) =>
   readMarkdown(text, placeOf(text)).diagnostics.map(({ message, span }) => [span.from, message]);
@@ -44,7 +45,47 @@ describe('a lesson is refused', () => {
     expect(others).toEqual([]);
     expect(first?.[1]).toBe(message);
     if (at !== undefined) expect(first?.[0]).toBe(at);
-    expect(isReadable(text)).toBe(false);
+  });
+});
+
+describe('a lesson is read up to the limit, and not one step further:', () => {
+  const reads = (text: string): boolean => reported(text).length === 0;
+  test.each([
+    ['brackets', (count: number) => `${'('.repeat(count)}a${')'.repeat(count)}`, 1000],
+    ['quotations', (count: number) => `${'> '.repeat(count)}a`, 100],
+    ['lists', (count: number) => `${'- '.repeat(count)}a`, 100],
+  ])('%s in one another', (_, text, most) => {
+    expect(tooDeepIn(text(most))).toBeUndefined();
+    expect(tooDeepIn(text(most + 1))).toMatchObject({ what: expect.stringContaining(`${most}`) });
+  });
+  test('tags side by side', () => {
+    expect(tooDeepIn('<i /> '.repeat(10_000))).toBeUndefined();
+    expect(tooDeepIn('<i /> '.repeat(10_001))).toMatchObject({ at: 60_000, unreadable: true });
+    expect(tooDeepIn('</i> '.repeat(10_001))).toBeUndefined();
+  });
+  test('tags in one another, of which closed ones do not count', () => {
+    expect(tooDeepIn(`${'<b>'.repeat(1000)}${'</b>'.repeat(1000)}`)).toBeUndefined();
+    expect(tooDeepIn('<b>'.repeat(1001))).toMatchObject({ at: 3000, unreadable: true });
+    expect(tooDeepIn('<b></b>'.repeat(1001))).toBeUndefined();
+    expect(tooDeepIn(`${'</b>'.repeat(10)}${'<b>'.repeat(1001)}`)).toMatchObject({ at: 3040 });
+  });
+  test('brackets, of which closed ones do not count', () => {
+    expect(tooDeepIn('()[]'.repeat(1001))).toBeUndefined();
+    expect(tooDeepIn(`${')'.repeat(10)}${'['.repeat(1001)}`)).toMatchObject({ at: 1010, unreadable: false });
+  });
+  test('a rule of more than a hundred signs', () => {
+    expect(reads(`${'- '.repeat(101)}-`)).toBe(true);
+    expect(tooDeepIn(`${'- '.repeat(101)}*`)).toBeDefined();
+    expect(tooDeepIn(`${'+ '.repeat(101)}`)).toBeDefined();
+  });
+  test('what is in a fence, which only a fence as long closes', () => {
+    const signs = '('.repeat(1001);
+    expect(tooDeepIn(`\`\`\`\n${signs}\n\`\`\`\n`)).toBeUndefined();
+    expect(tooDeepIn(`\`\`\`\`\n\`\`\`\n${signs}\n\`\`\`\`\n`)).toBeUndefined();
+    expect(tooDeepIn(`\`\`\`\n\`\`\` x\n${signs}\n`)).toBeUndefined();
+    expect(tooDeepIn(`\`\`\`\n\`\`\` \n${signs}\n`)).toBeDefined();
+    expect(tooDeepIn(`\`\`\`\n~~~\n${signs}\n`)).toBeUndefined();
+    expect(tooDeepIn(`\`\`\` a\`b\n${signs}\n`)).toBeDefined();
   });
 });
 

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Hosted, host } from '../../src/publish/host.ts';
 import { writeManifest } from '../../src/publish/output/manifest.ts';
+import { NOT_LOCALHOST } from './not-localhost.ts';
 
 let folder: string;
 let secrets: string;
@@ -123,6 +124,12 @@ test('only a page that knows it as this machine is answered', async () => {
     expect(await status(name), name).toBe('200');
   for (const name of ['example.org', 'localhost.example.org', '127.0.0.1.example.org', 'evil', '192.168.0.1', ''])
     expect(await status(name), name).toBe('421');
+});
+
+test('no other machine can reach it', async () => {
+  const bound = hosted.server.address();
+  expect(typeof bound === 'object' && bound?.address).toMatch(/^(?:127\.0\.0\.1|::1)$/);
+  await expect(fetch(`http://${NOT_LOCALHOST}:${hosted.port}/course/`)).rejects.toThrow();
 });
 
 describe('a file that the reader has already', () => {

@@ -44,6 +44,30 @@ describe('the breath of a block', () => {
     expect(tooLong(breath(Array(10).fill('-4 -4 4 4').join(' | ')))).toBeUndefined();
   });
 
+  it('points at the first event too long, and none where it is not', () => {
+    expect(breath('-4 -4 -4 -4').longest).toEqual({ breath: 'draw', seconds: 4, from: 0, to: 3, litres: 0.8 });
+    // A tenth second at a fifth of a litre makes two litres, which is not too much yet.
+    expect(tooLong(breath('-4 -4 -4 -4 | -4 -4 -4 -4 | -4 -4 4 .'))).toBeUndefined();
+    expect(breath('-4 -4 -4 -4 | -4 -4 -4 -4 | -4 -4 -4 -4').longest?.tooLongAt).toBe(10);
+    expect(breath('4 4 4 4 | 4 4 4 4 | 4 4 4 4').longest).toMatchObject({ breath: 'blow', tooLongAt: 10, from: 0 });
+  });
+
+  it('gives relief for a litre a second of rest', () => {
+    expect(breath('-4 -4 -4 -4 | {-4 .} -4 -4 -4').longest?.litres).toBeCloseTo(1);
+    expect(breath('(4 5) (4 5) . (4 5)').longest).toMatchObject({ from: 0, to: 1, seconds: 2 });
+    expect(breath('(4 5) (4 5) . (4 5)').longest?.litres).toBeCloseTo(0.7);
+  });
+
+  it('begins a stretch again where what was in the lungs is outweighed', () => {
+    expect(breath('-4 4 -4 -4').fullest).toMatchObject({ breath: 'draw', from: 2, to: 3, seconds: 2 });
+    expect(breath('-4 -4 4 -4').fullest).toMatchObject({ breath: 'draw', from: 0, to: 1 });
+    expect(breath('4 -4 -4 -4').fullest).toMatchObject({ breath: 'draw', from: 2 });
+  });
+
+  it('ends with the last part of a note that is held', () => {
+    expect(breath('-4 -4 -4 -4 | = = = =').longest).toMatchObject({ from: 0, to: 4, seconds: 8 });
+  });
+
   it('has no stretch in a block of rests', () => {
     expect(breath('. . . .')).toEqual({ longest: undefined, fullest: undefined, turns: 0 });
   });

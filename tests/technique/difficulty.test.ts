@@ -64,3 +64,100 @@ describe('the difficulty of a block', () => {
     expect(level("slot: 1/4\n|: -4' 4 5 -4 :|")).toBeCloseTo(level("slot: 1/4\n-4' 4 5 -4 | -4' 4 5 -4"), 5);
   });
 });
+
+describe('each part of the difficulty', () => {
+  const slow = (text: string): string => `tempo: 60\nslot: 1/4\n${text}`;
+
+  it('pace is nothing at a note a second, and the most at six', () => {
+    expect(part(slow('4 5 6 5'), 'pace')).toBeUndefined();
+    expect(part('tempo: 120\nslot: 1/4\n4 5 6 5', 'pace')).toMatchObject({
+      points: 0.5,
+      words: 'Up to 2 notes a second, in bar 1.',
+    });
+    expect(part('tempo: 180\nslot: 1/8\n4 5 6 5 4 5 6 5', 'pace')?.points).toBe(2.5);
+    expect(part('tempo: 360\nslot: 1/8\n4 5 6 5 4 5 6 5', 'pace')?.points).toBe(2.5);
+  });
+
+  it('pace is that of the busiest bar, as numbered in the block, and not of a pickup', () => {
+    expect(part('tempo: 120\nslot: 1/4\n4 = 5 = | 4 5 6 5 | 4 = = =', 'pace')?.words).toBe(
+      'Up to 2 notes a second, in bar 2.',
+    );
+    expect(part('tempo: 120\npickup: 1\nslot: 1/4\n4 | 4 = 5 = | 4 5 6 =', 'pace')?.words).toBe(
+      'Up to 1.5 notes a second, in bar 2.',
+    );
+    expect(part('tempo: 120\nslot: 1/4\n4 5 4 = | = = = =', 'pace')?.words).toBe('Up to 1.5 notes a second, in bar 1.');
+  });
+
+  it.each([
+    ["-3' = = =", 2.8, 'One bent note, the hardest draw 3 bent a half step, struck from nothing.'],
+    ["-3 -3' . .", 1.4, 'One bent note, the hardest draw 3 bent a half step, from its own hole.'],
+    ["-3 . -3' -4", 1.4, 'One bent note, the hardest draw 3 bent a half step, struck from nothing.'],
+    ["3 -3' . -4", 1.4, 'One bent note, the hardest draw 3 bent a half step, struck from another hole.'],
+    ["-3> -3' . .", 1.3, 'One bent note, the hardest draw 3 bent a half step, glided into.'],
+    ["-3' -3'' -3''' .", 3, '3 bent notes, the hardest draw 3 bent a step and a half, from its own hole.'],
+    ["8' 8 8 8", 1.8, 'One bent note, the hardest blow 8 bent a half step, struck from nothing.'],
+    ['4 4 4 6o', 3, 'One bent note, the hardest overblow 6, struck from another hole.'],
+    ['-9o -4 -4 -4', 3, 'One bent note, the hardest overdraw 9, struck from nothing.'],
+    ["-4 -4 -4 -(2'' 3')", 1.8, 'One bent note, the hardest draw 2 bent a whole step, struck from another hole.'],
+  ])('bends: %s', (text, points, words) => expect(part(slow(text), 'bends')).toMatchObject({ points, words }));
+
+  it('bends of no note are no part', () => expect(part(slow('4 -4 5 -5'), 'bends')).toBeUndefined());
+
+  it('turns of the breath count by the second', () => {
+    expect(part(slow('4 -4 4 -4'), 'turns')).toMatchObject({ points: 0.4, words: 'The breath turns round 3 times.' });
+    expect(part(slow('4 -4 . .'), 'turns')).toMatchObject({ points: 0.1, words: 'The breath turns round one time.' });
+    expect(part(slow('4 5 . .'), 'turns')).toBeUndefined();
+  });
+
+  it('jumps count the holes passed over, and point at the widest', () => {
+    expect(part(slow('4 6 . .'), 'jumps')).toMatchObject({
+      points: 0.5,
+      words: 'One jump, the widest of 2 holes.',
+      at: 1,
+    });
+    expect(part(slow('4 6 3 6'), 'jumps')).toMatchObject({
+      points: 1,
+      words: '3 jumps, the widest of 3 holes.',
+      at: 2,
+    });
+    expect(part(slow('4 5 4 5'), 'jumps')).toBeUndefined();
+  });
+
+  it('the embouchure counts its switches, those within a beat twice', () => {
+    expect(part(`mouth: tongue\n${slow('4 5 6 5')}`, 'mouth')).toMatchObject({
+      points: 0.2,
+      words: 'The tongue stays on the harp.',
+    });
+    expect(part(slow('4 5[tongue] 6[tongue] 5[tongue]'), 'mouth')).toMatchObject({
+      points: 0.3,
+      words: 'The embouchure is switched one time.',
+      at: 1,
+    });
+    expect(part('tempo: 60\nslot: 1/8\n4 5[tongue] 6 = = 5 5[tongue] =', 'mouth')).toMatchObject({
+      points: 0.8,
+      words: 'The embouchure is switched 3 times, each within a beat.',
+      at: 1,
+    });
+    expect(part('tempo: 60\nslot: 1/8\n4 5[tongue] = = 6 = = =', 'mouth')?.words).toBe(
+      'The embouchure is switched 2 times, 1 within a beat.',
+    );
+    expect(part(slow('4 5 6 5'), 'mouth')).toBeUndefined();
+  });
+
+  it('breath counts the air of the longest stretch, and points at its beginning', () => {
+    expect(part(slow('4 -4 -4 -4 | -4 -4 -4 -4 | -4 4 . .'), 'breath')).toMatchObject({
+      points: 0.3,
+      words: 'Up to 8 seconds on the draw without a turn: very roughly 1.6 litres of air.',
+      at: 1,
+    });
+  });
+
+  it('marks count each kind once', () => {
+    expect(part(slow('4[dip] 5[fall] 6[dip] .'), 'marks')).toMatchObject({
+      points: 0.4,
+      words: 'Marks to play: dip, fall.',
+    });
+    expect(part(slow('4[dip] 5[fall] 6[vibrato] 5[accent]'), 'marks')?.points).toBe(0.7);
+    expect(part(slow('4 5 6 5'), 'marks')).toBeUndefined();
+  });
+});

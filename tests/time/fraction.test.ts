@@ -1,6 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { add, compare, divide, equals, format, fraction, multiply, subtract } from '../../src/time/fraction.ts';
+import {
+  add,
+  compare,
+  divide,
+  equals,
+  format,
+  fraction,
+  gcd,
+  lcm,
+  minimum,
+  multiply,
+  ONE,
+  subtract,
+  ZERO,
+} from '../../src/time/fraction.ts';
 
 const some = fc
   .tuple(fc.integer({ min: -500, max: 500 }), fc.integer({ min: 1, max: 96 }))
@@ -10,6 +24,15 @@ describe('a fraction', () => {
   test('is reduced, with its sign above the line', () => {
     expect(fraction(6, -8)).toEqual({ n: -3, d: 4 });
     expect(fraction(0, 5)).toEqual({ n: 0, d: 1 });
+    expect(fraction(0, -5)).toEqual({ n: 0, d: 1 });
+  });
+  test('of small parts is one value, however it is come by', () => {
+    expect(fraction(6, 16)).toBe(fraction(3, 8));
+    expect(subtract(fraction(3, 4), fraction(1, 2))).toBe(fraction(1, 4));
+    expect(fraction(1, 4)).not.toBe(fraction(1, 3));
+  });
+  test('has names for the start of a bar and for a whole note', () => {
+    expect([ZERO, ONE].map(format)).toEqual(['0', '1']);
   });
   test('prints as musicians write lengths', () => {
     expect([fraction(3, 8), fraction(4, 2)].map(format)).toEqual(['3/8', '2']);
@@ -34,7 +57,13 @@ describe('a fraction', () => {
       fc.property(some, some, (a, b) => {
         expect(Math.sign(compare(a, b))).toBe(Math.sign(a.n / a.d - b.n / b.d));
         expect(equals(a, b)).toBe(compare(a, b) === 0);
+        expect(minimum(a, b)).toEqual(a.n / a.d < b.n / b.d ? a : b);
       }),
     );
   });
+});
+
+test('common divisors and multiples are never negative', () => {
+  expect([gcd(12, -18), gcd(-12, 18), gcd(0, -5), gcd(0, 0)]).toEqual([6, 6, 5, 0]);
+  expect(lcm(4, 6)).toBe(12);
 });

@@ -15,10 +15,18 @@ describe('the swing grid', () => {
   test('leaves straight beats where they are written', () => {
     const grid = { beat: BEAT, share: shareOf(STRAIGHT), even: evenBeats([0, 6, 12], BEAT) };
     expect([0, 6, 12, 18].map((place) => playedTime(grid, place))).toEqual([0, 6, 12, 18]);
+    const places = Array.from({ length: 4 * 28 }, (_, place) => place);
+    const exact = { beat: 28, share: shareOf(STRAIGHT), even: evenBeats([], 28) };
+    expect(places.map((place) => playedTime(exact, place))).toEqual(places);
   });
 
   test('plays a written triplet as written, and still swings the beats beside it', () => {
     expect(playedAll([0, 8, 16, 24, 36])).toEqual([0, 8, 16, 24, 40]);
+  });
+
+  test('swings a later beat that has an onset on its half, whatever else it is divided in', () => {
+    expect(evenBeats([24, 32, 36, 40], BEAT)).toEqual(new Set());
+    expect(playedTime(shuffle([24, 32, 36, 40]), 36)).toBe(40);
   });
 
   test('plays a triplet over two beats as written', () => {

@@ -66,8 +66,8 @@ function readMarks(value: unknown): { readonly marks: ReadonlyMap<string, DoneMa
   let whole = true;
   for (const [key, mark] of Object.entries(value)) {
     if (isRecord(mark) && typeof mark['done'] === 'boolean' && isCount(mark['at'])) {
-      // A time that no clock shows would outlast every later mark.
-      marks.set(key, { done: mark['done'], at: mark['at'] > LAST_MOMENT ? 0 : mark['at'] });
+      // No later mark could replace one at the last moment or after it.
+      marks.set(key, { done: mark['done'], at: mark['at'] >= LAST_MOMENT ? 0 : mark['at'] });
     } else whole = false;
   }
   return { marks, whole };

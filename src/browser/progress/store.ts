@@ -50,7 +50,10 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
 
   function kept(): string | null {
     try {
-      return storage?.getItem(key) ?? null;
+      const text = storage?.getItem(key) ?? null;
+      // What was blocked before is open again.
+      if (storage && trouble === 'blocked') trouble = undefined;
+      return text;
     } catch {
       trouble = 'blocked';
       return null;
@@ -76,19 +79,19 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
     if (text === null) return { progress: NOTHING, safe: true };
     const reading = readRecord(text);
     if (reading.kind === 'sound') return { progress: reading.progress, safe: true };
-    const aside = asides();
-    const safe = aside.some((one) => one.text === text) || put(freeKey(aside), text);
+    const safe = asides().some((aside) => aside.text === text) || put(freeAsideKey(), text);
     // Reported once: from now on the store has the readable part.
     if (safe) put(key, writeRecord(reading.progress));
     return { progress: reading.progress, safe };
   }
 
-  /** A key that no other record is put aside under, even within one millisecond or after a clock was set back. */
-  function freeKey(aside: readonly Aside[]): string {
-    const taken = new Set(aside.map((one) => one.key));
-    let at = now();
-    while (taken.has(`${asideKey}${at}`)) at++;
-    return `${asideKey}${at}`;
+  /** By the time, and unlike every other: two records may be put aside within a millisecond. */
+  function freeAsideKey(): string {
+    const taken = new Set(asides().map((aside) => aside.key));
+    const first = `${asideKey}${now()}`;
+    let free = first;
+    for (let number = 2; taken.has(free); number++) free = `${first}-${number}`;
+    return free;
   }
 
   function change(added: Progress): void {

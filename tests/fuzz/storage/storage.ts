@@ -17,7 +17,7 @@ import { itemAt } from '../../../src/values/checked.ts';
 import { must, type Target } from '../target.ts';
 import { KEY, type Step, type StorageCase, storageCase, TABS } from './arbitrary.ts';
 
-/** The last moment a clock can show: marks set later count as set at no known time. */
+/** The last moment a clock can show: marks set then or later count as set at no known time. */
 const LAST_MOMENT = 8.64e15;
 
 /** The valid marks of a record, read without the module that is tested. */
@@ -40,7 +40,7 @@ function validMarks(text: string): { readonly kind: ProgressKind; readonly id: s
       const mark = field(all, id);
       const [done, at] = [field(mark, 'done'), field(mark, 'at')];
       if (typeof done !== 'boolean' || typeof at !== 'number' || !Number.isSafeInteger(at) || at < 0) return [];
-      return [{ kind, id, mark: { done, at: at > LAST_MOMENT ? 0 : at } }];
+      return [{ kind, id, mark: { done, at: at >= LAST_MOMENT ? 0 : at } }];
     });
   });
 }
@@ -149,6 +149,10 @@ function check({ items: kept, steps }: StorageCase): void {
       }
       case 'refresh':
         itemAt(tabs, step.tab).refresh();
+        must(
+          state.room !== 'enough' || itemAt(tabs, step.tab).trouble() !== 'blocked',
+          'trouble that is over is reported no longer',
+        );
         return;
       case 'open':
         tabs[step.tab] = tab();

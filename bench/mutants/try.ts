@@ -1,0 +1,54 @@
+/** Tries mutants: runs Stryker for those that are chosen, with some test files. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
+import type { MutantResult } from '@stryker-mutator/api/core';
+import { Stryker } from '@stryker-mutator/core';
+import { ROOT } from '../measure.ts';
+import { keyOf, type Mutant } from './choose.ts';
+import { CHOSEN_FILE } from './chosen.ts';
+
+export interface Settings {
+  /** The files the mutants are of. */
+  readonly sources: readonly string[];
+  readonly tests: readonly string[];
+  /** Processes at a time. */
+  readonly workers: number;
+}
+
+export async function tryAll(
+  mutants: readonly Mutant[],
+  { sources, tests, workers }: Settings,
+): Promise<readonly MutantResult[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'reedway-mutants-'));
+  const chosen = mutants.map(keyOf);
+  writeFileSync(join(folder, 'chosen.json'), JSON.stringify(chosen));
+  // The processes that check and run mutants are started with this environment.
+  Object.assign(process.env, {
+    [CHOSEN_FILE]: join(folder, 'chosen.json'),
+    REEDWAY_TESTS: 'mutants',
+    REEDWAY_MUTANTS_TESTS: JSON.stringify(tests),
+    ASTRO_TELEMETRY_DISABLED: '1',
+  });
+  try {
+    const results = await new Stryker({
+      configFile: 'bench/mutants/stryker.json',
+      mutate: sources.map((source) => relative(ROOT, source)),
+      concurrency: workers,
+    }).runMutationTest();
+    const wanted = new Set(chosen);
+    return results.map(fromZero).filter((mutant) => wanted.has(keyOf(mutant)));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+    rmSync(join(ROOT, '.mutants'), { recursive: true, force: true });
+  }
+}
+
+/** Results count lines and columns from 1, and mutants from 0. */
+const fromZero = (result: MutantResult): MutantResult => ({
+  ...result,
+  location: {
+    start: { line: result.location.start.line - 1, column: result.location.start.column - 1 },
+    end: { line: result.location.end.line - 1, column: result.location.end.column - 1 },
+  },
+});

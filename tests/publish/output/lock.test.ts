@@ -1,0 +1,69 @@
+import { existsSync, mkdtempSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { hostname } from 'node:os';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, inject, test } from 'vitest';
+import { releaseLock, takeLock } from '../../../src/publish/output/lock.ts';
+
+let lock: string;
+beforeEach(() => {
+  lock = join(mkdtempSync(join(inject('scratch'), 'lock-')), '.dist.lock');
+});
+
+/** No process has a number as high as this. */
+const GONE = 2 ** 30;
+const leave = (holder: object): void => writeFileSync(lock, JSON.stringify(holder));
+
+describe('a lock', () => {
+  test('is taken, names its holder, and is given back', async () => {
+    expect(await takeLock(lock)).toBeUndefined();
+    expect(JSON.parse(readFileSync(lock, 'utf8'))).toEqual({ pid: process.pid, host: hostname() });
+    await releaseLock(lock);
+    expect(existsSync(lock)).toBe(false);
+    expect(await takeLock(lock)).toBeUndefined();
+    await releaseLock(lock);
+    await releaseLock(lock);
+  });
+
+  test('is not taken twice, by this process or another that runs', async () => {
+    await takeLock(lock);
+    expect(await takeLock(lock)).toBe(process.pid);
+    await releaseLock(lock);
+    leave({ pid: process.ppid, host: hostname() });
+    expect(await takeLock(lock)).toBe(process.ppid);
+    expect(existsSync(lock)).toBe(true);
+  });
+
+  test('of a process that is gone is taken over', async () => {
+    leave({ pid: GONE, host: hostname() });
+    expect(await takeLock(lock)).toBeUndefined();
+    await releaseLock(lock);
+  });
+
+  test('of a process on another machine stays, because that cannot be asked', async () => {
+    leave({ pid: GONE, host: `${hostname()}-other` });
+    expect(await takeLock(lock)).toBe(GONE);
+    leave({ pid: process.pid, host: `${hostname()}-other` });
+    expect(await takeLock(lock)).toBe(process.pid);
+  });
+
+  test('with our own number that we do not hold was left by a crash, as in a container', async () => {
+    leave({ pid: process.pid, host: hostname() });
+    expect(await takeLock(lock)).toBeUndefined();
+    await releaseLock(lock);
+  });
+
+  test.each(['', 'words', '{}', '{"pid":"1","host":"a"}', '{"pid":1}'])(
+    'that says %j for long is taken over',
+    async (text) => {
+      writeFileSync(lock, text);
+      const before = Date.now() / 1000 - 10;
+      utimesSync(lock, before, before);
+      expect(await takeLock(lock)).toBeUndefined();
+      await releaseLock(lock);
+    },
+  );
+
+  test('cannot be taken where no file can be made', async () => {
+    await expect(takeLock(join(lock, 'below', 'nothing'))).rejects.toThrow(/ENOENT/);
+  });
+});
