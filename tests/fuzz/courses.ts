@@ -56,8 +56,9 @@ const files: fc.Arbitrary<Readonly<Record<string, string>>> = fc
 
 export const courses: Target<FileTable> = {
   name: 'courses',
-  patience: 60,
-  batch: 200,
+  limit: 5,
+  pure: true,
+  batch: 100,
   cases: files,
   check(table) {
     courseOfFiles({ ...DEFAULT_FILES, ...table });

@@ -5,8 +5,9 @@ import type { Target } from './target.ts';
 
 export const lessons: Target<string> = {
   name: 'lessons',
-  patience: 60,
-  batch: 200,
+  limit: 5,
+  pure: true,
+  batch: 100,
   cases: lessonFile,
   check(text) {
     courseOfFiles({ ...DEFAULT_FILES, 'lessons/lesson.mdx': text });

@@ -52,14 +52,15 @@ function checkPage(html: string): void {
 
 export const pages: Target<string> = {
   name: 'pages',
-  patience: 120,
-  batch: 50,
+  limit: 20,
+  batch: 20,
+  pure: false,
   cases: lessonFile,
   async start() {
     const { root, dir } = someCourse();
     folder = dir;
     writeFileSync(join(dir, 'lessons/lesson.mdx'), '---\ntitle: A lesson\n---\n');
-    running = await started(['serve', dir, '--port', '4630'], root);
+    running = await started(['serve', dir], root);
   },
   async stop() {
     running?.stop();

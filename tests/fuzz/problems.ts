@@ -1,25 +1,73 @@
-/** What must be true of every problem that is reported, whatever was read. */
-import { ALL_PROBLEMS } from '../../src/course/catalogue.ts';
-import { demand } from './target.ts';
+/** What holds for every problem that is reported, whatever the text. */
+import type { Catalogue } from '../../src/diagnostics/catalogue.ts';
+import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
+import { locate, type Problem, placeOf, showProblem } from '../../src/diagnostics/place.ts';
+import { must } from './target.ts';
 
-interface Reported {
-  readonly code: string;
-  readonly message: string;
-  readonly help?: string | undefined;
-  readonly span: { readonly from: number; readonly to: number };
+const BAD_VALUE = /undefined|NaN|\[object|Infinity|function|=>/;
+
+/** A message says something: no value that the program itself did not have. What the author wrote may be repeated. */
+export function checkWords({ code, message, help }: Pick<Problem, 'code' | 'message' | 'help'>, text: string): void {
+  const bad = BAD_VALUE.exec(`${message} ${help ?? ''}`)?.[0];
+  must(
+    bad === undefined || text.includes(bad),
+    'a message has no mistake of the program in it',
+    () => `${code}: ${message} ${help}`,
+  );
+  must(message.trim().length > 3, 'a problem has a message', () => code);
 }
 
-/** Its place is in the text, its code is in the catalogue, and its words are whole. */
-export function checkProblems(problems: readonly Reported[], source: string): void {
-  for (const { code, message, help = '', span } of problems) {
-    demand(Object.hasOwn(ALL_PROBLEMS, code), `the code ${code} is in no catalogue`);
-    demand(
-      0 <= span.from && span.from <= span.to && span.to <= source.length,
-      `${code} is at ${span.from} to ${span.to} of ${source.length} characters`,
-    );
-    demand(!/undefined|NaN|\[object|\bnull\b/.test(unquoted(message + help)), `${code} says: ${message} ${help}`);
+/** The code is in the catalogue, and the severity is the one it has there. */
+export function checkCode({ code, severity }: Pick<Problem, 'code' | 'severity'>, catalogue: Catalogue): void {
+  must(Object.hasOwn(catalogue, code), 'the code of a problem is in a catalogue', () => code);
+  must(
+    catalogue[code]?.severity === severity,
+    'a problem is as severe as its catalogue says',
+    () => `${code}: ${severity}`,
+  );
+}
+
+/** Every diagnostic of a text: its code, its words, its span in the text, and the line and column made of it. */
+export function checkDiagnostics(text: string, diagnostics: readonly Diagnostic[], catalogue: Catalogue): void {
+  const placed = placeOf(text);
+  const lines = text.split(/\r\n|\r|\n/);
+  for (const diagnostic of diagnostics) {
+    const { span, code } = diagnostic;
+    const shown = (): string => `${code} ${span.from}–${span.to} of ${text.length}`;
+    checkCode(diagnostic, catalogue);
+    checkWords(diagnostic, text);
+    must(Number.isInteger(span.from) && Number.isInteger(span.to), 'a span is of whole numbers', shown);
+    must(span.from >= 0 && span.from <= span.to, 'a span begins in the text and before its end', shown);
+    must(span.to <= text.length, 'a span ends in the text', shown);
+    const problem = locate(diagnostic, 'block', placed);
+    must(offsetOf(text, problem.line, problem.column) === span.from, 'line and column are those of the offset', () => [
+      shown(),
+      problem,
+    ]);
+    must(offsetOf(text, problem.endLine, problem.endColumn) === span.to, 'the end is where its offset is', () => [
+      shown(),
+      problem,
+    ]);
+    checkFrame(problem, lines);
   }
 }
 
-/** A message without what it quotes of the text, which may say anything. */
-const unquoted = (message: string): string => message.replace(/“[^”]*”/gs, '');
+/** The offset of a line and a column, worked out by stepping through the text. */
+function offsetOf(text: string, line: number, column: number): number {
+  let at = 0;
+  for (let number = 1; number < line; number++) {
+    while (at < text.length && text[at] !== '\n' && text[at] !== '\r') at++;
+    at += text[at] === '\r' && text[at + 1] === '\n' ? 2 : 1;
+  }
+  return at + column - 1;
+}
+
+/** The problem as it is printed has the line it is about, and a caret under it. */
+export function checkFrame(problem: Problem, lines: readonly string[]): void {
+  const shown = showProblem(problem, lines).split('\n');
+  must(
+    shown.some((line) => /^ +\| *\^+$/.test(line)),
+    'a printed problem has a caret',
+    () => shown.join('\n'),
+  );
+}

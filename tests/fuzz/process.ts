@@ -1,6 +1,7 @@
 /** A course and a command of the project that runs on it, for fuzzers that ask a server. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -36,9 +37,25 @@ export function ran(line: readonly string[]): Promise<number | null> {
   return new Promise((resolve) => child.on('close', resolve));
 }
 
+/** A port that nothing listens on. */
+function freePort(): Promise<number> {
+  const probe = createServer();
+  return new Promise((resolve, reject) => {
+    probe.on('error', reject);
+    probe.listen(0, 'localhost', () => {
+      const address = probe.address();
+      probe.close(() =>
+        typeof address === 'object' && address ? resolve(address.port) : reject(new Error('no port')),
+      );
+    });
+  });
+}
+
 /** Starts a server, and waits for the address that it prints. */
-export function started(line: readonly string[], root: string): Promise<Running> {
-  const child = spawn(process.execPath, [ENTRY, ...line], { stdio: ['ignore', 'pipe', 'pipe'] });
+export async function started(line: readonly string[], root: string): Promise<Running> {
+  const child = spawn(process.execPath, [ENTRY, ...line, '--port', `${await freePort()}`], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
   return new Promise((resolve, reject) => {
     child.stdout.on('data', (data) => {
       const port = /http:\/\/[^:]+:(\d+)/.exec(String(data))?.[1];

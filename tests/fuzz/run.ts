@@ -1,93 +1,110 @@
-/**
- * Fuzzers: random cases until the time is up.
- *
- *     npm run fuzz -- [--minutes N] [--seed S] [--only NAME]
- *
- * A case that fails is made as short as it can be, and kept in `reproducers`, where a test tries it from then on. The same seed
- * tries the same cases. The targets share the time evenly; exit code 1 where a case failed or hung.
- */
-import { createHash } from 'node:crypto';
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { parseArgs } from 'node:util';
-import { Worker } from 'node:worker_threads';
+/** One target for a while: seed after seed, each finding once, shrunk and kept. */
 import fc from 'fast-check';
-import { present } from '../../src/values/checked.ts';
-import { TARGETS, type Target } from './target.ts';
-import type { Job, Report } from './worker.ts';
+import { keepReproducer } from './reproducers.ts';
+import type { AnyTarget } from './target.ts';
+import { type Lost, startChild, type WatchedChild } from './watch.ts';
 
-const REPRODUCERS = fileURLToPath(new URL('reproducers', import.meta.url));
-
-const { values } = parseArgs({
-  options: {
-    minutes: { type: 'string', default: '1' },
-    seed: { type: 'string', default: `${Date.now() % 1_000_000_000}` },
-    only: { type: 'string' },
-  },
-});
-const [minutes, seed] = [Number(values.minutes), Number(values.seed)];
-const names = Object.keys(TARGETS).filter((name) => values.only === undefined || values.only === name);
-if (!(minutes > 0) || !Number.isSafeInteger(seed) || names.length === 0) {
-  console.error(`Use: npm run fuzz -- [--minutes N] [--seed S] [--only ${Object.keys(TARGETS).join('|')}]`);
-  process.exit(2);
+export interface RunSettings {
+  readonly seconds: number;
+  /** The most cases to try. */
+  readonly cases: number;
+  readonly seed: number;
+  readonly say: (line: string) => void;
 }
 
-let failures = 0;
-for (const name of names) {
-  const target = await present(TARGETS[name], name)();
-  console.log(`${name}: seed ${seed}`);
-  const from = performance.now();
-  const tried = await fuzz(target, Date.now() + (minutes * 60_000) / names.length);
-  const seconds = (performance.now() - from) / 1000;
-  console.log(`${name}: ${tried} cases in ${seconds.toFixed(0)} s, ${Math.round(tried / seconds)} a second`);
+export interface RunResult {
+  readonly target: string;
+  readonly cases: number;
+  readonly seconds: number;
+  /** Processor seconds of the seeds that were done. */
+  readonly cpu: number;
+  /** The files of what was found. */
+  readonly found: readonly string[];
 }
-process.exitCode = failures > 0 ? 1 : 0;
 
-/** Runs a target in a thread; the number of cases it tried. */
-function fuzz(target: Target, end: number): Promise<number> {
-  const begun = new SharedArrayBuffer(12);
-  const counter = new Int32Array(begun);
-  const workerData: Job = { target: target.name, seed, end, begun };
-  const worker = new Worker(new URL('worker.ts', import.meta.url), { workerData });
-  return new Promise((resolve) => {
-    let [last, since] = [-1, Date.now()];
-    const watch = setInterval(() => {
-      const now = Atomics.load(counter, 2);
-      if (now !== last) [last, since] = [now, Date.now()];
-      else if (now > 0 && Date.now() - since > target.patience * 1000) hung();
-    }, 1000);
-    const finish = (): void => {
-      clearInterval(watch);
-      void worker.terminate();
-      resolve(Atomics.load(counter, 2));
-    };
-    function hung(): void {
-      // The same seed makes the same cases again. What hung while it was made shorter is left as long as it was.
-      const [place, batchSeed] = [Atomics.load(counter, 0), Atomics.load(counter, 1)];
-      const cases = fc.sample(target.cases, { seed: batchSeed, numRuns: Math.min(place, target.batch) });
-      keep(target, batchSeed, cases.at(-1), `did not end within ${target.patience} s`);
-      finish();
+/** A case that is this many times over its limit hangs. */
+const HANG = 8;
+/** What shrinking a case may take that ends its process, in milliseconds: each try starts a process. */
+const SHRINKING = 180_000;
+const SAY_EVERY = 30;
+
+export async function run(target: AnyTarget, settings: RunSettings): Promise<RunResult> {
+  const { say } = settings;
+  const start = performance.now();
+  const elapsed = (): number => (performance.now() - start) / 1000;
+  const known = new Map<string, number>();
+  const found: string[] = [];
+  let child: WatchedChild | undefined;
+  let cases = 0;
+  let cpu = 0;
+  let said = 0;
+
+  function keep(finding: string, message: string, value: unknown, seed: number): void {
+    known.set(finding, 0);
+    const file = keepReproducer({ target: target.name, finding, value });
+    found.push(file);
+    say(`\n${target.name}, after ${cases} cases and ${elapsed().toFixed(0)} s: ${finding}\n${indented(message)}`);
+    say(`  kept as tests/fuzz/reproducers/${file}`);
+    say(`  again: npm run fuzz -- --only ${target.name} --seed ${seed} --cases ${target.batch}\n`);
+  }
+
+  for (let seed = settings.seed; elapsed() < settings.seconds && cases < settings.cases; seed++) {
+    child ??= await startChild(target.name, target.limit * HANG);
+    const { answers, lost } = await child.ask({ seed, count: target.batch, known: [...known.keys()] });
+    for (const answer of answers) {
+      if (answer.kind === 'found') keep(answer.finding, answer.message, answer.value, seed);
+      if (answer.kind !== 'done') continue;
+      cases += answer.cases;
+      cpu += answer.cpu;
+      for (const [finding, times] of Object.entries(answer.repeats)) {
+        known.set(finding, (known.get(finding) ?? 0) + times);
+      }
     }
-    worker.on('message', (report: Report) => {
-      if (report.kind === 'failure') keep(target, report.seed, report.value, report.message);
-      else if (report.kind === 'end') finish();
-    });
-    worker.on('error', (error) => {
-      keep(target, Atomics.load(counter, 1), undefined, `the thread ended: ${error.stack}`);
-      finish();
-    });
-  });
+    if (lost) {
+      child = undefined;
+      cases += lost.place + 1;
+      // A hang is named by its target alone: what hangs where is for a person to see.
+      if (!known.has(lost.kind)) {
+        const { value, detail } = await shrinkLost(target, lost, seed);
+        keep(lost.kind, detail, value, seed);
+      }
+    }
+    if (elapsed() - said > SAY_EVERY) {
+      said = elapsed();
+      say(`${target.name}: ${cases} cases, ${(cases / said).toFixed(1)} a second`);
+    }
+  }
+  child?.stop();
+  for (const [finding, times] of known) if (times > 0) say(`${target.name}: ${times} times more: ${finding}`);
+  return { target: target.name, cases, seconds: elapsed(), cpu, found };
 }
 
-function keep({ name }: Target, batchSeed: number, value: unknown, message: string): void {
-  failures++;
-  console.error(`${name}: seed ${batchSeed} fails: ${message}`);
-  if (value === undefined) return;
-  const text = `${JSON.stringify(value, null, 2)}\n`;
-  const folder = join(REPRODUCERS, name);
-  const file = join(folder, `${createHash('sha256').update(text).digest('hex').slice(0, 12)}.json`);
-  mkdirSync(folder, { recursive: true });
-  writeFileSync(file, text);
-  console.error(`${name}: ${JSON.stringify(value)}\nkept in ${file}`);
+/** Makes a case smaller that hangs or crashes, with a process for each try. */
+async function shrinkLost(target: AnyTarget, lost: Lost, seed: number): Promise<Pick<Lost, 'value' | 'detail'>> {
+  let best: Pick<Lost, 'value' | 'detail'> = lost;
+  let child: WatchedChild | undefined;
+  const property = fc.asyncProperty(target.cases, async (value) => {
+    child ??= await startChild(target.name, target.limit * HANG);
+    const { lost: again } = await child.ask({ one: value });
+    if (!again) return;
+    child = undefined;
+    if (again.kind !== lost.kind) return;
+    best = { value, detail: again.detail };
+    throw new Error(again.detail);
+  });
+  await fc.check(property, {
+    seed,
+    path: `${lost.place}`,
+    numRuns: 1,
+    interruptAfterTimeLimit: SHRINKING,
+  });
+  child?.stop();
+  return best;
 }
+
+const indented = (text: string): string =>
+  text
+    .split('\n')
+    .slice(0, 14)
+    .map((line) => `  ${line.slice(0, 300)}`)
+    .join('\n');

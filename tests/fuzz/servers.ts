@@ -93,8 +93,9 @@ function server(name: string, start: (root: string, dir: string) => Promise<Runn
   let running: Running | undefined;
   return {
     name,
-    patience: 60,
-    batch: 200,
+    limit: 20,
+    batch: 100,
+    pure: false,
     cases,
     async start() {
       const { root, dir } = someCourse();
@@ -129,7 +130,7 @@ export const host = server('host', async (root, dir) => {
   const site = join(root, 'site');
   const code = await ran(['build', dir, '--out', site]);
   if (code !== 0) throw new Error(`the build ended with ${code}`);
-  return started(['host', site, '--port', '4610'], root);
+  return started(['host', site], root);
 });
 
-export const serve = server('serve', (root, dir) => started(['serve', dir, '--port', '4620'], root));
+export const serve = server('serve', (root, dir) => started(['serve', dir], root));

@@ -80,6 +80,20 @@ describe('progress in the browser', () => {
     expect([...items.keys()]).toEqual([KEY]);
   });
 
+  it('puts aside a second damaged record of the same moment beside the first', () => {
+    const { items, state, tab } = browser({ [KEY]: 'one' });
+    const store = tab();
+    state.clock = 1000;
+    items.set(KEY, 'two');
+    store.refresh();
+    expect(
+      store
+        .asides()
+        .map(({ text }) => text)
+        .sort(),
+    ).toEqual(['one', 'two']);
+  });
+
   it('puts a record of another version aside, whatever is in it', () => {
     for (const other of ['{"version":7,"done":["a"]}', '{"version":0}', 'not JSON at all', '']) {
       const { tab } = browser({ [KEY]: other });
