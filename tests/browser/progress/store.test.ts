@@ -202,4 +202,78 @@ describe('progress in the browser', () => {
       expect(lessons(store)).toEqual([]);
     }
   });
+
+  describe('that the browser refuses', () => {
+    const refusing = (name: string, parts: Partial<NonNullable<Surroundings['storage']>>): Store => {
+      const refuse = (): never => {
+        throw Object.assign(new Error('refused'), { name });
+      };
+      const nothing = { length: 0, key: () => null, getItem: () => null, setItem: refuse, removeItem: () => {} };
+      return openStore('/', { storage: { ...nothing, ...parts }, now: () => 1 });
+    };
+    const never = (): never => {
+      throw new Error('blocked');
+    };
+    it('to read lasts as long as the page', () => {
+      const store = refusing('Error', { getItem: never, setItem: () => {} });
+      expect(store.trouble()).toBe('blocked');
+      store.refresh();
+      expect(store.trouble()).toBe('blocked');
+      store.mark('lessons', 'a', true);
+      expect(lessons(store)).toEqual(['a']);
+    });
+    it('to list has nothing put aside', () => {
+      const store = refusing('Error', { key: never, length: 1 });
+      expect(store.asides()).toEqual([]);
+      expect(store.trouble()).toBe('blocked');
+    });
+    it('to write is blocked by its settings, or full', () => {
+      for (const [name, trouble] of [
+        ['SecurityError', 'blocked'],
+        ['QuotaExceededError', 'full'],
+      ] as const) {
+        const store = refusing(name, {});
+        expect(store.trouble()).toBeUndefined();
+        store.mark('lessons', 'a', true);
+        expect(store.trouble(), name).toBe(trouble);
+        expect(lessons(store)).toEqual(['a']);
+      }
+    });
+  });
+
+  it('is written as its sound part once the damaged record is put aside, and nothing is put aside twice', () => {
+    const damaged = '{"version":1,"lessons":{"a":{"done":true,"at":1},"b":7},"blocks":{}}';
+    const { items, tab } = browser({ [KEY]: damaged, [`${KEY}:aside:5`]: damaged });
+    const store = tab();
+    expect(store.asides()).toEqual([{ key: `${KEY}:aside:5`, text: damaged }]);
+    expect(items.get(KEY)).toBe('{"version":1,"lessons":{"a":{"done":true,"at":1}},"blocks":{}}');
+    items.set(KEY, 'another');
+    store.refresh();
+    expect(store.asides().map(({ text }) => text)).toEqual(['another', damaged]);
+  });
+
+  it('is written only where something has changed, and nothing is announced where it has not', () => {
+    const { items, tab } = browser();
+    const store = tab();
+    expect([...items.keys()]).toEqual([]);
+    let calls = 0;
+    store.onChange(() => calls++);
+    store.mark('blocks', 'a/0', true);
+    store.refresh();
+    store.add(NOTHING);
+    expect(calls).toBe(1);
+    expect([...items.keys()]).toEqual([KEY]);
+  });
+
+  it('has nothing removed but what was put aside, and says when that is', () => {
+    const { items, tab } = browser({ [`${KEY}:aside:5`]: 'odd', another: 'kept' });
+    const store = tab();
+    let calls = 0;
+    store.onChange(() => calls++);
+    store.removeAside('another');
+    expect(items.get('another')).toBe('kept');
+    store.removeAside(`${KEY}:aside:5`);
+    expect([...items.keys()]).toEqual(['another']);
+    expect(calls).toBe(2);
+  });
 });

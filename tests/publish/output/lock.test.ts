@@ -1,6 +1,7 @@
 import { existsSync, mkdtempSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, describe, expect, inject, test } from 'vitest';
 import { releaseLock, takeLock } from '../../../src/publish/output/lock.ts';
 
@@ -62,6 +63,22 @@ describe('a lock', () => {
       await releaseLock(lock);
     },
   );
+
+  test('that was made a moment ago and is still empty is waited for', async () => {
+    writeFileSync(lock, '');
+    const taking = takeLock(lock);
+    await sleep(20);
+    leave({ pid: process.ppid, host: hostname() });
+    expect(await taking).toBe(process.ppid);
+  });
+
+  test('that was given back is no longer ours', async () => {
+    await takeLock(lock);
+    await releaseLock(lock);
+    leave({ pid: process.pid, host: hostname() });
+    expect(await takeLock(lock)).toBeUndefined();
+    await releaseLock(lock);
+  });
 
   test('cannot be taken where no file can be made', async () => {
     await expect(takeLock(join(lock, 'below', 'nothing'))).rejects.toThrow(/ENOENT/);
