@@ -9,6 +9,7 @@ import { building } from './building.ts';
 import { checking } from './checking.ts';
 import { engraving } from './engraving.ts';
 import { growth } from './growth.ts';
+import { interchange } from './interchange.ts';
 import { busy, ROOT } from './measure.ts';
 import { pageWeight } from './page.ts';
 import { parsing } from './parsing.ts';
@@ -23,6 +24,7 @@ const SUBJECTS: Readonly<Record<string, () => Promise<Section>>> = {
   page: pageWeight,
   parsing,
   growth,
+  interchange,
 };
 /** These need a browser, and print for themselves. */
 const IN_BROWSER = ['harp', 'sound'];

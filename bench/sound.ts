@@ -8,9 +8,9 @@
  * drawn. All are measured by turns, three times each, so that what else the machine does at one moment does not decide.
  */
 import { readdirSync, readFileSync } from 'node:fs';
-import { playbackFrom, SETTINGS } from '../tests/browser/schedule/some-block.ts';
 import { bundle, openBrowser, serve } from '../tests/browser/sound/browser-sound.ts';
 import { lessonPage } from '../tests/browser/sound/lesson-page.ts';
+import { playbackFrom, SETTINGS } from '../tests/schedule/some-block.ts';
 
 const SECONDS = Number(process.argv[2] ?? 15);
 const TURNS = 3;

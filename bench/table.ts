@@ -28,6 +28,14 @@ export const atMost = (what: string, value: number, limit: number, shown: (value
   met: value <= limit,
 });
 
+/** A number that should not be below a limit. */
+export const atLeast = (what: string, value: number, limit: number, shown: (value: number) => string): Row => ({
+  what,
+  value: shown(value),
+  aim: `at least ${shown(limit)}`,
+  met: value >= limit,
+});
+
 export const ratio = (value: number): string => value.toFixed(value < 1 ? 3 : 2);
 export const seconds = (value: number): string =>
   value < 0.001

@@ -3,7 +3,7 @@
  *
  *     npm run mutants -- MODULE [--sample N] [--seed S] [--own] [--workers N]
  *
- * MODULE is a folder or a file of src: `harmony`, `browser/schedule`, `score/grid.ts`. A module’s own tests are asked first, and
+ * MODULE is a folder or a file of src: `harmony`, `schedule`, `score/grid.ts`. A module’s own tests are asked first, and
  * about what they do not notice the tests elsewhere that import it; `--own` leaves those out. Without `--workers` there are two,
  * or one where the machine is busy.
  */

@@ -2,14 +2,15 @@
  * Plays a block against the audio clock, scheduling a second ahead, so that a page that is busy for half a second
  * leaves no gap. What is scheduled can be called off, and a change of anything continues from the place in the music.
  */
+
+import { countInTo } from '../schedule/count-in.ts';
+import type { Cue } from '../schedule/cue.ts';
+import { type Moment, momentAt, type Plan, roundPlan } from '../schedule/plan.ts';
+import { remainingOf } from '../schedule/remaining.ts';
+import { carryOver, type PlayPosition, positionAt, roundOf, START, secondsAt } from '../schedule/round.ts';
+import { type PlaySettings, restartsRounds, sameRound } from '../schedule/settings.ts';
 import type { Playback } from '../score/playback.ts';
 import { itemAt } from '../values/checked.ts';
-import { countInTo } from './schedule/count-in.ts';
-import type { Cue } from './schedule/cue.ts';
-import { type Moment, momentAt, type Plan, roundPlan } from './schedule/plan.ts';
-import { remainingOf } from './schedule/remaining.ts';
-import { carryOver, type PlayPosition, positionAt, roundOf, START, secondsAt } from './schedule/round.ts';
-import { type PlaySettings, restartsRounds, sameRound } from './schedule/settings.ts';
 
 /** An audio output, on a clock in seconds. */
 export interface AudioOutput {

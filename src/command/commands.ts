@@ -34,6 +34,11 @@ export const COMMANDS: readonly CommandRow[] = [
     load: () => import('./block/explain.ts'),
   },
   {
+    name: 'export',
+    summary: 'Write blocks as files for other programs',
+    load: () => import('./export/export.ts'),
+  },
+  {
     name: 'path',
     summary: 'Print the lessons of a course in order, with their dependencies',
     load: () => import('./course/path.ts'),

@@ -140,8 +140,11 @@ const REASONS: ReadonlyMap<string, string> = new Map([
   ['ENOENT', 'it is a link to something that is not there'],
   ['EMFILE', 'too many files are open'],
   ['EIO', 'the disk reports an error'],
+  ['ENOSPC', 'the disk is full'],
+  ['EROFS', 'the disk is read-only'],
+  ['ENAMETOOLONG', 'its name is too long'],
 ]);
 
-/** Why a file cannot be read, in words that end a sentence. */
+/** Why a file cannot be read or written, in words that end a sentence. */
 export const reasonOf = (error: unknown): string =>
   REASONS.get(errorCode(error) ?? '') ?? (error instanceof Error ? error.message : String(error));

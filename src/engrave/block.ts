@@ -3,9 +3,9 @@ import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { clefOf } from './clef.ts';
 import type { Column, Segment } from './columns.ts';
-import { layoutOf } from './layout.ts';
+import { type Layout, layoutOf } from './layout.ts';
 import { escapeText } from './markup.ts';
-import { drawRowHead } from './row-head.ts';
+import { drawRowHead, type RowHead } from './row-head.ts';
 import { COLUMNS, rowStarts } from './rows.ts';
 import { measureBars } from './segments.ts';
 import { place } from './spacing.ts';
@@ -17,7 +17,7 @@ export { glyphSheet } from './sheet.ts';
 import { itemAt } from '../values/checked.ts';
 import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
 import { blockName, blockWords } from './text-alternative.ts';
-import { drawTile } from './tile.ts';
+import { drawTile, type Tile } from './tile.ts';
 import { TILE_WIDTHS, tileSizeFor } from './tile-width.ts';
 
 /**
@@ -43,8 +43,21 @@ export interface EngravedBlock {
   readonly glyphs: readonly string[];
 }
 
-/** Engraves a score as HTML: a grid of SVG tiles and the text alternative. `id` begins all ids in it. */
-export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOptions): EngravedBlock {
+/** A block as drawn, before it is put on a page or into a file. */
+export interface DrawnBlock {
+  /** Index into {@link TILE_WIDTHS}. */
+  readonly size: number;
+  readonly layout: Layout;
+  readonly rowHead: RowHead;
+  readonly tiles: readonly Tile[];
+  /** For each number of tiles in a row of {@link COLUMNS}, the tiles that begin one. */
+  readonly rowStarts: readonly ReadonlySet<number>[];
+  /** What the page's sheet must hold for it (sheet.ts). */
+  readonly glyphs: readonly string[];
+}
+
+/** Draws the tiles of a score and the head of its rows. */
+export function drawBlock(score: Score, { id, cache = new Map() }: EngraveOptions): DrawnBlock {
   const clef = clefOf(score);
   const bars = measureBars(score);
   const size = tileSizeFor(Math.max(0, ...bars.map((bar) => bar.least)));
@@ -70,20 +83,33 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     clef,
   );
   const rowHead = drawRowHead(score.key, clef, layout);
-  const glyphs = new Set(rowHead.glyphs);
-
   const rows = segments.map((segment, index) => ({
     part: index > 0 && segment.opens && segment.bar.part !== undefined,
     pickup: segment.bar.index === 0 && score.pickup !== undefined && segment.closes,
     more: restOfBar(segments, index),
   }));
-  const starts = COLUMNS.map((columns) => rowStarts(rows, columns));
-  const view = `0 ${layout.top} ${rowHead.width} ${layout.bottom - layout.top}`;
   const tiles = parts.map((part, index) => {
     const neighbours = { before: lastOf(segments[index - 1]), after: segments[index + 1]?.columns[0] };
-    const tile = drawTile(part, neighbours, { score, layout, width, id });
-    for (const glyph of tile.glyphs) glyphs.add(glyph);
-    const shown = COLUMNS.filter((_, at) => starts[at]?.has(index)).map((columns) => ` l${columns}`);
+    return drawTile(part, neighbours, { score, layout, width, id });
+  });
+  return {
+    size,
+    layout,
+    rowHead,
+    tiles,
+    rowStarts: COLUMNS.map((columns) => rowStarts(rows, columns)),
+    glyphs: [...new Set([...rowHead.glyphs, ...tiles.flatMap(({ glyphs }) => glyphs)])].sort(),
+  };
+}
+
+/** Engraves a score as HTML: a grid of SVG tiles and the text alternative. `id` begins all ids in it. */
+export function engraveBlock(score: Score, options: EngraveOptions): EngravedBlock {
+  const { id } = options;
+  const drawn = drawBlock(score, options);
+  const { size, layout, rowHead, glyphs } = drawn;
+  const view = `0 ${layout.top} ${rowHead.width} ${layout.bottom - layout.top}`;
+  const tiles = drawn.tiles.map((tile, index) => {
+    const shown = COLUMNS.filter((_, at) => drawn.rowStarts[at]?.has(index)).map((columns) => ` l${columns}`);
     return `<svg class="row-head${shown.join('')}" viewBox="${view}"><use href="#${id}-row-head"/></svg>${tile.markup}`;
   });
 
@@ -93,7 +119,7 @@ export function engraveBlock(score: Score, { id, cache = new Map() }: EngraveOpt
     `<svg class="sheet" width="0" height="0"><defs><g id="${id}-row-head">${rowHead.markup}</g></defs></svg>` +
     `${tiles.join('')}</div>` +
     `${blockWords(score)}</div>`;
-  return { html, glyphs: [...glyphs].sort() };
+  return { html, glyphs };
 }
 
 function placeSegment(segment: Segment, width: number): number[] {

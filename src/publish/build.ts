@@ -57,7 +57,7 @@ async function writeFiles(folder: string, { course, lessons }: Site): Promise<vo
       lessons.slice(from, from + BATCH).map(async (lesson) => {
         const file = join(folder, scoresPath(lesson));
         await mkdir(dirname(file), { recursive: true });
-        await writeFile(file, scoresText(lesson));
+        await writeFile(file, scoresText(course, lesson));
       }),
     );
   }

@@ -76,9 +76,10 @@ async function answerWithCourse(
     response.writeHead(200, { 'content-type': typeOf(path) }).end(licencesText());
     return true;
   }
-  const lesson = path.endsWith('.json') ? lessonOfScores(path, (await theSite()).lessons) : undefined;
+  const { course, lessons } = await theSite();
+  const lesson = path.endsWith('.json') ? lessonOfScores(path, lessons) : undefined;
   if (!lesson) return false;
-  response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(lesson));
+  response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(course, lesson));
   return true;
 }
 

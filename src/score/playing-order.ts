@@ -34,6 +34,16 @@ export function playOrder(score: { readonly bars: readonly Playable[]; readonly 
   return order;
 }
 
+/** Indices of the bars that repeats go back to, with and without a repeat sign at their start. */
+export function repeatStarts(score: {
+  readonly bars: readonly Playable[];
+  readonly pickup?: unknown;
+}): ReadonlySet<number> {
+  const order = playOrder(score);
+  // Playing goes back only where a section begins again.
+  return new Set(order.filter((bar, place) => place > 0 && bar <= (order[place - 1] ?? 0)));
+}
+
 const isShorter = (bar: Playable | undefined, other: Playable | undefined): boolean =>
   bar !== undefined && other !== undefined && compare(bar.length, other.length) < 0;
 

@@ -1,7 +1,8 @@
-/** A lesson's scores as a file of the site, fetched only by a student who plays another harp than the one it is written for. */
-import type { Scores } from '../browser/harp/worker.ts';
-import type { Lesson } from '../course/course.ts';
+/** A lesson's scores as a file of the site, fetched only where a student plays another harp than the one it is written for, or saves a block. */
+import type { Scores } from '../browser/harp/scores.ts';
+import type { Course, Lesson } from '../course/course.ts';
 import { blockParts } from './addresses.ts';
+import { creditsOf } from './credits.ts';
 
 const FOLDER = 'scores/';
 
@@ -13,9 +14,12 @@ export const lessonOfScores = (path: string, lessons: readonly Lesson[]): Lesson
   path.startsWith(FOLDER) ? lessons.find((lesson) => scoresPath(lesson) === path) : undefined;
 
 /** The JSON of a lesson's scores, by block id; blocks with errors are left out. */
-export function scoresText({ blocks }: Lesson): string {
+export function scoresText(course: Course, lesson: Lesson): string {
   const scores: Scores = Object.fromEntries(
-    blocks.flatMap(({ id, score }) => (score ? [[id, { id: blockParts(id), score }]] : [])),
+    lesson.blocks.flatMap((block) => {
+      const { id, score } = block;
+      return score ? [[id, { id: blockParts(id), score, credits: creditsOf(course, lesson, block) }]] : [];
+    }),
   );
   return JSON.stringify(scores);
 }

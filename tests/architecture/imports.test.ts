@@ -8,14 +8,18 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 
 /** In order: a module may import from itself and from those before it in this list. */
 const MODULES = [
-  'values', 'diagnostics', 'texts', 'document', 'time', 'instrument', 'harmony', 'score', 'notation', 'technique', 'curriculum', 'engrave',
+  'values', 'diagnostics', 'texts', 'document', 'time', 'instrument', 'harmony', 'score', 'schedule', 'notation', 'technique', 'curriculum', 'engrave',
   'interchange', 'lesson', 'course', 'site', 'publish', 'command',
 ]; // biome-ignore format: one line to read
 /** Only these may touch files and the machine. */
 const READS_FILES = new Set(['lesson', 'course', 'site', 'publish', 'command']);
 /** Only these may import Astro or Vite. */
 const USES_ASTRO = new Set(['site', 'publish']);
-const BROWSER_MAY = new Set(['texts', 'values', 'time', 'instrument', 'harmony', 'score', 'browser']);
+const BROWSER_MAY = new Set(['texts', 'values', 'time', 'instrument', 'harmony', 'score', 'schedule', 'browser']);
+
+/** The menu of files is on every page with a block; what makes the files is loaded when it is opened. */
+const SAVE_MENU = 'src/browser/save/element.ts';
+const isSaving = (file: string): boolean => file.startsWith('src/browser/save/');
 
 interface Import {
   readonly from: string;
@@ -81,9 +85,16 @@ describe('the modules', () => {
   test('send the browser only what is small and pure, and the engraver only when asked', () => {
     const wrong = imports.filter(({ from, to, dynamic, types }) => {
       if (!from.startsWith('src/browser/') || !inSource(to) || BROWSER_MAY.has(moduleOf(to))) return false;
+      if (moduleOf(to) === 'interchange') return !types && !isSaving(from);
+      // A picture for a file is put together from what is drawn already.
+      if (isSaving(from) && /^src\/engrave\/(?:picture\/|block\.css)/.test(to)) return false;
       return !(moduleOf(to) === 'engrave' && (dynamic || types));
     });
     expect(wrong).toEqual([]);
+    const early = imports.filter(
+      ({ from, to, dynamic, types }) => isSaving(to) && (!isSaving(from) || from === SAVE_MENU) && !dynamic && !types,
+    );
+    expect(early.filter(({ to }) => to !== SAVE_MENU)).toEqual([]);
     const heavy = imports.filter(({ from, to }) => from.startsWith('src/browser/') && to === 'src/harmony/symbol.ts');
     expect(heavy).toEqual([]);
   });

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Cue } from '../../src/browser/schedule/cue.ts';
 import { createTransport, type PlayState } from '../../src/browser/transport.ts';
+import type { Cue } from '../../src/schedule/cue.ts';
+import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { cases } from '../setup/long.ts';
-import { playbackFrom, SETTINGS } from './schedule/some-block.ts';
 
 interface Heard {
   readonly cue: Cue;

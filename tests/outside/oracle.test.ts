@@ -4,11 +4,11 @@
  * roles, names, key and order of playing that the text must mean.
  */
 import { describe, expect, it } from 'vitest';
-import { roundOf } from '../../src/browser/schedule/round.ts';
-import { tuneOf } from '../../src/browser/schedule/tune.ts';
 import { chromaOf, plainName } from '../../src/instrument/pitch.ts';
 import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
+import { roundOf } from '../../src/schedule/round.ts';
+import { tuneOf } from '../../src/schedule/tune.ts';
 import { playbackOf } from '../../src/score/playback.ts';
 import { isSoundEvent, roleIn } from '../../src/score/queries.ts';
 import type { Bar, Score, Sound } from '../../src/score/score.ts';

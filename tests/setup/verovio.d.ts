@@ -1,4 +1,8 @@
 /** As much of Verovio as the tests use; the package has no types of its own. */
+declare module 'verovio/wasm' {
+  export default function load(): Promise<unknown>;
+}
+
 declare module 'verovio/wasm-hum' {
   const load: () => Promise<unknown>;
   export default load;

@@ -69,7 +69,7 @@ class HarpChoice extends HTMLElement {
     try {
       const { redraw } = await import('./redraw.ts');
       if (mine !== this.latest) return;
-      const done = await redraw(chosen, this.dataset['scores'] ?? '');
+      const done = await redraw(chosen);
       if (done) this.say(this.outcome(chosen));
     } catch {
       if (mine !== this.latest) return;

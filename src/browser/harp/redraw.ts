@@ -5,6 +5,7 @@
 import type { Figure } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
 import { type Chosen, differs } from './chosen.ts';
+import { scoresAddress } from './scores.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
 
 /** Dispatched on a figure that was set again; `detail` is the markup, as the engraver gave it. */
@@ -27,9 +28,9 @@ let worker: Worker | undefined;
 let latest = 0;
 
 /** Resolves to whether the page now is as chosen; false where a later choice has overtaken this one. */
-export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
+export async function redraw(chosen: Chosen): Promise<boolean> {
   const mine = ++latest;
-  places ??= findPlaces(scores);
+  places ??= findPlaces();
   if (!differs(chosen)) {
     for (const place of places) put(place, place.written, '');
     return true;
@@ -47,14 +48,13 @@ export async function redraw(chosen: Chosen, scores: string): Promise<boolean> {
   return true;
 }
 
-function findPlaces(scores: string): Place[] {
+function findPlaces(): Place[] {
   const blocks = [...document.querySelectorAll<HTMLElement>('figure[data-block]')].flatMap((figure): Place[] => {
     const { lesson = '', block = '', idPrefix } = figure.dataset;
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
-    const address = `${scores}${lesson.split('/').map(encodeURIComponent).join('/')}.json`;
     const job = ({ harp }: Chosen): RedrawJob => ({
       kind: 'block',
-      scores: new URL(address, location.href).href,
+      scores: scoresAddress(lesson),
       block,
       parts: idPrefix,
       harp,

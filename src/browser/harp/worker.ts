@@ -2,8 +2,8 @@
 import type { Figure } from '../../engrave/figure/figure.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import { moveToHarp } from '../../score/move.ts';
-import type { Score } from '../../score/score.ts';
 import { type ChosenHarp, onTuning } from './chosen.ts';
+import { scoresAt } from './scores.ts';
 
 /** What the worker is asked to draw, for the chosen harp or (undefined) for the harp of the lesson. */
 export type RedrawJob = { readonly harp: ChosenHarp | undefined } & (
@@ -22,19 +22,6 @@ export interface Drawn {
   readonly html: string;
   /** The outlines the markup draws. */
   readonly sheet?: string;
-}
-
-/** A lesson's scores as its page has them: by the name of their block, with the name the engraver gives its parts. */
-export type Scores = Readonly<Record<string, { readonly id: string; readonly score: Score }>>;
-
-const fetched = new Map<string, Promise<Scores>>();
-
-/** A failed fetch is not remembered: the next choice tries again. */
-function scoresAt(address: string): Promise<Scores> {
-  const scores = fetched.get(address) ?? fetch(address).then((response) => response.json() as Promise<Scores>);
-  fetched.set(address, scores);
-  scores.catch(() => fetched.delete(address));
-  return scores;
 }
 
 async function draw(job: RedrawJob): Promise<Drawn> {

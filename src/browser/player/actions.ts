@@ -1,6 +1,7 @@
 /** What the controls of a block's player are wired to. */
+
+import type { BarRange, PlaySettings } from '../../schedule/settings.ts';
 import type { Playback } from '../../score/playback.ts';
-import type { BarRange, PlaySettings } from '../schedule/settings.ts';
 import type { PageMix } from './page-mix.ts';
 
 /** What the controls of one block’s player can do. */

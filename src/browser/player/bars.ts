@@ -1,7 +1,8 @@
 /** Which bars to play, chosen by their names; the tiles of the block offer the same. */
+
+import type { BarRange } from '../../schedule/settings.ts';
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
-import type { BarRange } from '../schedule/settings.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
 import { button, choice, labelled, make } from './dom.ts';

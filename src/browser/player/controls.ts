@@ -1,5 +1,5 @@
 /** The controls of a block's player: all of them buttons, sliders and fields with names. */
-import type { BarRange } from '../schedule/settings.ts';
+import type { BarRange } from '../../schedule/settings.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayState } from '../transport.ts';
 import type { PlayerActions } from './actions.ts';

@@ -1,12 +1,12 @@
 /** The player of one block, made when it is first asked to sound. */
+
+import { type PlaySettings, writtenSettings } from '../../schedule/settings.ts';
 import { barInWords, barsInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';
-import { shareOf } from '../../time/swing.ts';
 import { itemAt } from '../../values/checked.ts';
 import { audioOutputOf } from '../audio-output.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
-import type { PlaySettings } from '../schedule/settings.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { playerText } from '../texts/player.ts';
 import { createTransport, type PlayState, type Showing, TICK } from '../transport.ts';
@@ -41,14 +41,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
 
   let playback = onChosenHarp(written);
   let pitches = pitchesOf(playback, readChosen());
-  let settings: PlaySettings = {
-    tempo: written.tempo,
-    swing: shareOf(written.feel),
-    loop: false,
-    countIn: true,
-    trade: false,
-    seed: seedOf(written),
-  };
+  let settings: PlaySettings = { ...writtenSettings(written), countIn: true };
 
   const now = (): number => context.currentTime;
   const heardNow = (): number => audibleTimeOf(context);
@@ -212,7 +205,3 @@ function onChosenHarp(playback: Playback): Playback {
   const { harp } = readChosen();
   return harp ? playbackOn(playback, onTuning(harp, playback.harp.tuning)) : playback;
 }
-
-/** Two blocks of a page are not accompanied alike, and each is accompanied alike every day. */
-const seedOf = ({ bars }: Playback): number =>
-  bars.reduce((sum, bar) => (sum * 31 + bar.events.length + (bar.events[0]?.notes?.[0]?.midi ?? 0)) % 9973, 7);

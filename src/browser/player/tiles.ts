@@ -3,11 +3,12 @@
  * another bar extends the choice to it, one inside the choice narrows it to that bar, and one on the only chosen bar
  * clears it. A drag chooses what it passes; arrow keys move, and with the shift key extend.
  */
+
+import type { BarRange } from '../../schedule/settings.ts';
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import { itemAt } from '../../values/checked.ts';
 import { elementAt } from '../query.ts';
-import type { BarRange } from '../schedule/settings.ts';
 import { playerText } from '../texts/player.ts';
 import { make } from './dom.ts';
 import { watchTiles } from './watch-tiles.ts';

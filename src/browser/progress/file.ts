@@ -1,4 +1,5 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
+import { offerFile } from '../offer-file.ts';
 import { progressText } from '../texts/progress.ts';
 import { progressHere } from './own-progress.ts';
 import { fetchPathLessons } from './path-lessons.ts';
@@ -16,7 +17,8 @@ customElements.define(
         if (said) said.textContent = text;
       };
       this.querySelector('button[name=save]')?.addEventListener('click', () => {
-        download(`progress-${slug(course)}.json`, writeRecord(store.progress(), course));
+        const record = new Blob([writeRecord(store.progress(), course)], { type: 'application/json' });
+        offerFile(`progress-${slug(course)}.json`, record);
       });
       this.querySelector('button[name=load]')?.addEventListener('click', () => input?.click());
       input?.addEventListener('change', async () => {
@@ -68,7 +70,9 @@ customElements.define(
       for (const { key, text } of store.asides()) {
         const line = paragraph(progressText('putAside'));
         line.append(
-          button(progressText('saveAside'), () => download('progress-put-aside.txt', text)),
+          button(progressText('saveAside'), () =>
+            offerFile('progress-put-aside.txt', new Blob([text], { type: 'text/plain' })),
+          ),
           ' ',
           button(progressText('deleteAside'), () => store.removeAside(key)),
         );
@@ -86,14 +90,6 @@ const slug = (title: string): string =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-|-$/g, '') || 'course';
-
-function download(name: string, text: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
 
 function paragraph(text: string): HTMLParagraphElement {
   const element = document.createElement('p');

@@ -1,5 +1,5 @@
 /** The band's voices: a plucked bass, soft keys, and the drums. */
-import type { BassCue, ChordCue, HitCue } from '../schedule/cue.ts';
+import type { BassCue, ChordCue, HitCue } from '../../schedule/cue.ts';
 import { gainOf, type MixingDesk } from './mixing-desk.ts';
 import type { Pitches } from './reed.ts';
 import { type Voice, voiceOf } from './voice.ts';

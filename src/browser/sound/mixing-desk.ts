@@ -1,6 +1,7 @@
 /** The mixing desk: a channel for every part, a gate that opens and shuts without a click, and a limit that is never passed. */
+
+import type { Piece } from '../../schedule/cue.ts';
 import { recordOf } from '../../values/checked.ts';
-import type { Piece } from '../schedule/cue.ts';
 import { noiseBuffer, percussion } from './percussion.ts';
 import { BASS, DRONE, KEYS, OVERBENT, REED, waveOf } from './waves.ts';
 

@@ -1,7 +1,8 @@
 /** Drums and clicks, computed once for a context: each a short buffer. */
+
+import { chance } from '../../schedule/band/chance.ts';
+import { PIECES, type Piece } from '../../schedule/cue.ts';
 import { recordOf } from '../../values/checked.ts';
-import { chance } from '../schedule/band/chance.ts';
-import { PIECES, type Piece } from '../schedule/cue.ts';
 
 /** Seconds, and the sample at a time, from noise that is even (`noise`) or has its low end taken off (`hiss`). */
 interface Recipe {

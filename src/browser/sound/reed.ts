@@ -1,9 +1,9 @@
 /** The reed voice: one breath's line, with its bends, marks and chords. */
 import type { Breath } from '../../instrument/harp.ts';
+import type { LineCue, LinePart } from '../../schedule/cue.ts';
 import { MARKS, type MarkSound, soundOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
 import { itemAt, present } from '../../values/checked.ts';
-import type { LineCue, LinePart } from '../schedule/cue.ts';
 import { gainOf, type MixingDesk } from './mixing-desk.ts';
 import { type Voice, voiceOf } from './voice.ts';
 

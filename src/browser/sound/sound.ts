@@ -1,5 +1,5 @@
 /** Turns a cue into sound. */
-import type { Cue } from '../schedule/cue.ts';
+import type { Cue } from '../../schedule/cue.ts';
 import { soundBass, soundChord, soundHit } from './band.ts';
 import type { MixingDesk } from './mixing-desk.ts';
 import { type Pitches, soundLine } from './reed.ts';

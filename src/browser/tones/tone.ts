@@ -1,7 +1,7 @@
 /** A single note of a map or a ladder, sounding while it is pressed. */
 import { frequencyOfMidi } from '../../instrument/temperament.ts';
+import type { LineCue, LinePart } from '../../schedule/cue.ts';
 import { pageMixOn } from '../player/page-mix.ts';
-import type { LineCue, LinePart } from '../schedule/cue.ts';
 import { gainOf } from '../sound/mixing-desk.ts';
 import { soundLine } from '../sound/reed.ts';
 

@@ -1,6 +1,8 @@
 /** What is with a block on its page. */
 export const BLOCK = {
   hear: 'Hear it',
+  save: 'Save as a file',
+  saveNotLoaded: 'The list of files could not be loaded. Check the connection and open it again.',
   titled: ': {title}',
   inClip: 'In the clip: {cues}',
   inClipTitled: 'In “{title}”: {cues}',

@@ -5,6 +5,8 @@ export const SETTINGS = {
   low: 'low',
   high: 'high',
   namedPosition: '{position} ({name} harp)',
+  // What a file of a block without a title is called.
+  blockOfLesson: '{lesson}, block {number}',
 
   // Tempo.
   from: '{least} to {most}',

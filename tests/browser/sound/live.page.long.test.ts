@@ -1,7 +1,7 @@
 /** The sound as it is played in real time, recorded on the audio thread while the page is busy. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { itemAt, lastOf } from '../../../src/values/checked.ts';
-import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
+import { playbackFrom, SETTINGS } from '../../schedule/some-block.ts';
 import { onsetsOf, peakAbove } from './aubio.ts';
 import { openSound, type SoundPage, writeWav } from './browser-sound.ts';
 

@@ -1,7 +1,7 @@
 /** What marks, glides and temperaments do to the sound, measured: each can be distinguished from a plain note. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { MARK_NAMES, markText, takesHole } from '../../../src/score/mark.ts';
-import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
+import { playbackFrom, SETTINGS } from '../../schedule/some-block.ts';
 import { median, peakAbove, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './browser-sound.ts';
 

@@ -1,8 +1,8 @@
 /** What is heard beside what, and that no hand on the desk clicks; measured by sox. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
+import { playbackFrom, SETTINGS } from '../../schedule/some-block.ts';
 import { alsoLong, LONG } from '../../setup/long.ts';
-import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { loudnessOf, peakAbove, peakOf } from './aubio.ts';
 import { LEAD_IN, openSound, type SoundPage, writeWav } from './browser-sound.ts';
 import type { Act } from './page.ts';

@@ -1,14 +1,14 @@
 /** The sound as it is rendered, measured by aubio and sox. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
 import type { SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { readHarp } from '../../../src/instrument/harp.ts';
 import { notesOf, tabOf } from '../../../src/instrument/playable.ts';
 import { RICHTER } from '../../../src/instrument/tuning.ts';
+import type { PlaySettings } from '../../../src/schedule/settings.ts';
 import type { Playback } from '../../../src/score/playback.ts';
 import { itemAt } from '../../../src/values/checked.ts';
+import { playbackFrom, SETTINGS } from '../../schedule/some-block.ts';
 import { alsoLong, cases, LONG } from '../../setup/long.ts';
-import { playbackFrom, SETTINGS } from '../schedule/some-block.ts';
 import { delayOf, median, onsetsOf, peakAbove, peakOf, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './browser-sound.ts';
 

@@ -2,18 +2,16 @@
 import { audioOutputOf } from '../../../src/browser/audio-output.ts';
 import { wakeSound } from '../../../src/browser/player/context.ts';
 import { pageMixOn } from '../../../src/browser/player/page-mix.ts';
-import { roundPlan } from '../../../src/browser/schedule/plan.ts';
-import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
 import { createMixingDesk, SOUND_PARTS, type SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
+import { offlineContext, soundOffline } from '../../../src/browser/sound/offline.ts';
 import { pitchesOf } from '../../../src/browser/sound/pitches.ts';
-import { sound } from '../../../src/browser/sound/sound.ts';
 import { startTone, type Tone } from '../../../src/browser/tones/tone.ts';
 import { createTransport, type Music } from '../../../src/browser/transport.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
+import { roundPlan } from '../../../src/schedule/plan.ts';
+import type { PlaySettings } from '../../../src/schedule/settings.ts';
 import type { Playback } from '../../../src/score/playback.ts';
-import { itemAt } from '../../../src/values/checked.ts';
 
-const RATE = 48000;
 /** Silence before the first round, so that a first onset can be distinguished from the start of the file. */
 export const LEAD_IN = 0.25;
 
@@ -42,7 +40,7 @@ export type Act = { readonly at: number } & (
 async function render({ playback, settings, rounds, parts, usual, justness = 0, acts = [] }: Render): Promise<string> {
   const plans = Array.from({ length: rounds }, (_, round) => roundPlan(playback, settings, round));
   const seconds = LEAD_IN + plans.reduce((sum, plan) => sum + plan.round.seconds, 0) + 0.5;
-  const context = new OfflineAudioContext(1, Math.ceil(seconds * RATE), RATE);
+  const context = offlineContext(seconds);
   // The desk asks of its context nothing that an offline one has not.
   const desk = pageMixOn(context as unknown as AudioContext);
   const { mixingDesk, mix } = desk;
@@ -55,21 +53,7 @@ async function render({ playback, settings, rounds, parts, usual, justness = 0, 
     start += plan.round.seconds;
     return plan.cues.map((cue) => ({ cue, at: from + cue.at }));
   });
-  let given = 0;
-  // As in real time, a little is scheduled at a time: thousands of voices waiting at once would cost minutes.
-  const give = (until: number): void => {
-    for (; given < cues.length && (cues[given]?.at ?? 0) < until; given++) {
-      const { cue, at } = itemAt(cues, given);
-      sound(mixingDesk, cue, at, pitches);
-    }
-  };
-  give(2);
-  for (let second = 1; second < seconds; second++) {
-    void context.suspend(second).then(() => {
-      give(second + 2);
-      void context.resume();
-    });
-  }
+  soundOffline(context, mixingDesk, cues, pitches);
   let letGo: (() => void) | undefined;
   for (const act of acts) {
     void context.suspend(act.at).then(() => {

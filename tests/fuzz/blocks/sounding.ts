@@ -1,10 +1,11 @@
 /** What holds for a score as it is drawn, analysed and played. */
-import { countInTo } from '../../../src/browser/schedule/count-in.ts';
-import { momentAt, type Plan, roundPlan } from '../../../src/browser/schedule/plan.ts';
-import { remainingOf } from '../../../src/browser/schedule/remaining.ts';
-import { carryOver, positionAt, secondsAt } from '../../../src/browser/schedule/round.ts';
-import type { PlaySettings } from '../../../src/browser/schedule/settings.ts';
+
 import { engraveBlock, glyphSheet } from '../../../src/engrave/block.ts';
+import { countInTo } from '../../../src/schedule/count-in.ts';
+import { momentAt, type Plan, roundPlan } from '../../../src/schedule/plan.ts';
+import { remainingOf } from '../../../src/schedule/remaining.ts';
+import { carryOver, positionAt, secondsAt } from '../../../src/schedule/round.ts';
+import type { PlaySettings } from '../../../src/schedule/settings.ts';
 import { type Playback, playbackOf } from '../../../src/score/playback.ts';
 import type { Score } from '../../../src/score/score.ts';
 import { detector } from '../../../src/technique/detect.ts';

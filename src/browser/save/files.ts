@@ -1,0 +1,41 @@
+/** Makes the file of a block for the harp the student chose. */
+import { type FormatName, formatOf, type Players } from '../../interchange/formats.ts';
+import { isWritten, writerOf } from '../../interchange/writers.ts';
+import { moveToHarp } from '../../score/move.ts';
+import { playbackOf } from '../../score/playback.ts';
+import { onTuning, readChosen } from '../harp/chosen.ts';
+import { scoresAddress, scoresAt } from '../harp/scores.ts';
+
+/** A block of the page. */
+export interface SavedBlock {
+  readonly figure: HTMLElement;
+  readonly lesson: string;
+  readonly block: string;
+}
+
+/** The file. Rejects where something cannot be fetched, or the browser cannot make the picture or the sound. */
+export async function fileOf(
+  { figure, lesson, block }: SavedBlock,
+  format: FormatName,
+  players: Players,
+): Promise<Blob> {
+  const { mediaType } = formatOf(format);
+  const scores = await scoresAt(scoresAddress(lesson));
+  const found = Object.hasOwn(scores, block) ? scores[block] : undefined;
+  if (!found) throw new Error(`there is no score of ${block}`);
+  const { credits } = found;
+  if (format === 'svg' || format === 'png') {
+    const { pictureOfPage, pngOf } = await import('./picture.ts');
+    const svg = pictureOfPage(figure, credits.title);
+    return format === 'png' ? pngOf(svg) : new Blob([svg], { type: mediaType });
+  }
+  const { harp, concertA, temperament } = readChosen();
+  const score = harp ? moveToHarp(found.score, onTuning(harp, found.score.harp.tuning)) : found.score;
+  if (isWritten(format)) {
+    const write = await writerOf(format);
+    return new Blob([write(score, credits, players)], { type: mediaType });
+  }
+  const { recordingOf } = await import('./recording.ts');
+  const sound = await recordingOf({ playback: playbackOf(score), players, pitching: { concertA, temperament } });
+  return new Blob([sound], { type: mediaType });
+}

@@ -1,0 +1,217 @@
+/**
+ * A score as a tune of ABC 2.1 (“The abc music standard 2.1”, 2011). ABC has no sign for a hole, a breath or the bend of a
+ * reed: the tab is the first line of text under the notes, and the words are the second.
+ */
+import { plainChord } from '../../harmony/chord.ts';
+import { plainName } from '../../instrument/pitch.ts';
+import { tabOfNotes } from '../../instrument/playable.ts';
+import { repeatStarts } from '../../score/playing-order.ts';
+import { isSoundEvent } from '../../score/queries.ts';
+import type { Bar, Event, Score } from '../../score/score.ts';
+import { type StaffNote, staffNotes } from '../../score/spelling.ts';
+import { endOf, type WrittenBar, type WrittenNote, writtenScore } from '../../score/written.ts';
+import { feelName } from '../../time/feel.ts';
+import { compare, divide, type Fraction, format, fraction, multiply, subtract } from '../../time/fraction.ts';
+import { meterName, tempoNote } from '../../time/meter.ts';
+import { itemAt } from '../../values/checked.ts';
+import { type Credits, partName, sourceOf } from '../credits.ts';
+import { type Slur, slursOf } from '../slurs.ts';
+import { type SungText, syllablesOf } from '../syllables.ts';
+import { decoration, lengthText, type PitchWriter, pitchWriter, UNIT } from './note.ts';
+import { fieldText, lyricText, quotedText } from './text.ts';
+
+const BARS_IN_LINE = 4;
+
+/** The score as a file of one tune. */
+export function abcOf(score: Score, credits: Credits): string {
+  return `%abc-2.1\n${[...head(score, credits), ...body(score)].join('\n')}\n`;
+}
+
+function head({ key, meter, tempo, feel, ...score }: Score, credits: Credits): string[] {
+  const beat = format(tempoNote(meter));
+  const feelText = feel.name === 'straight' ? '' : ` "${feelName(feel)}"`;
+  const field = (name: string, text: string | undefined): string[] => {
+    const value = fieldText(text ?? '');
+    return value === '' ? [] : [`${name}:${value}`];
+  };
+  return [
+    'X:1',
+    ...field('T', credits.title),
+    ...field('S', sourceOf(credits)),
+    ...field('N', partName(score)),
+    ...field('Z', credits.licence),
+    `M:${meterName(meter)}`,
+    `L:${format(UNIT)}`,
+    `Q:${beat}=${tempo}${feelText}`,
+    // The last field of a head.
+    `K:${plainName(key.tonic)}${key.mode === 'minor' ? 'm' : ''} clef=treble`,
+  ];
+}
+
+/** What of the whole score a bar needs. */
+interface Context {
+  readonly score: Score;
+  readonly repeated: ReadonlySet<number>;
+  readonly slurs: ReadonlyMap<Event, Slur>;
+  readonly syllables: ReadonlyMap<Event, SungText>;
+  readonly staff: readonly (readonly StaffNote[])[];
+}
+
+/** A chord symbol, and where in its bar it is. */
+interface NamedChord {
+  readonly onset: Fraction;
+  readonly name: string;
+}
+
+/** A bar as music, and under each of its notes the tab and the words. */
+interface Line {
+  readonly music: string;
+  readonly tab: string;
+  readonly words: string;
+}
+
+function body(score: Score): string[] {
+  const events = score.bars.flatMap((bar) => bar.events);
+  const context: Context = {
+    score,
+    repeated: repeatStarts(score),
+    slurs: slursOf(events),
+    syllables: syllablesOf(events.filter(isSoundEvent)),
+    staff: staffNotes(score),
+  };
+  const written = writtenScore(score);
+  const bars = score.bars.map((bar, index) => barLine(bar, itemAt(written, index), context));
+  const lines: string[] = [];
+  for (let first = 0; first < bars.length; first += BARS_IN_LINE) {
+    const line = bars.slice(first, first + BARS_IN_LINE);
+    lines.push(line.map(({ music }) => music).join(' '));
+    const sung = line.some(({ words }) => /[^*_ ]/.test(words));
+    const under = [line.map(({ tab }) => tab), ...(sung ? [line.map(({ words }) => words)] : [])];
+    // A line of rests and held notes has nothing under it.
+    if (line.some(({ tab }) => /[^* ]/.test(tab))) lines.push(...under.map((texts) => `w: ${texts.join('|')}`));
+  }
+  return lines;
+}
+
+function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
+  const { key } = context.score;
+  const pitches = pitchWriter(key);
+  const tab: string[] = [];
+  const words: string[] = [];
+  const music: string[] = [opening(bar, context)];
+  const chords = [...bar.chords];
+  const chordsBefore = (end: Fraction): readonly NamedChord[] => {
+    const found: NamedChord[] = [];
+    while (chords[0] && compare(chords[0].onset, end) < 0) {
+      const { onset, chord } = itemAt(chords, 0);
+      // What follows a slash would be a bass note.
+      found.push({ onset, name: `"${quotedText(plainChord(chord).replace('/', ''))}"` });
+      chords.shift();
+    }
+    return found;
+  };
+  written.notes.forEach((note, index) => {
+    const event = itemAt(bar.events, note.event);
+    const before = written.notes[index - 1];
+    const group = groupOpening(written, index);
+    // Between the beams of two groups a space.
+    if (index > 0 && (note.beam === undefined || note.beam !== before?.beam)) music.push(' ');
+    music.push(group);
+    const named = chordsBefore(endOf(note));
+    if (event.kind === 'rest') {
+      music.push(restText(note, written, named));
+      return;
+    }
+    const attack = before?.event !== note.event;
+    const last = written.notes[index + 1]?.event !== note.event;
+    const slur = context.slurs.get(event);
+    music.push(
+      ...named.map(({ name }) => name),
+      ...(attack && !event.tied ? event.marks.map(decoration) : []),
+      last && slur?.starts ? '(' : '',
+      notesText(context.staff[event.index] ?? [], pitches),
+      lengthText(writtenLength(note, written)),
+      note.tiedToNext ? '-' : '',
+      attack && slur?.stops ? ')' : '',
+    );
+    const isAttack = attack && !event.tied;
+    tab.push(isAttack ? lyricText(tabOfNotes(event.notes, event.breath)) : '*');
+    words.push(attack ? wordsOf(context.syllables.get(event)) : '*');
+  });
+  if (written.notes.length === 0) {
+    const name = chordsBefore(bar.length).map((chord) => chord.name);
+    music.push(`${name.join('')}z${lengthText(bar.length)}`);
+  }
+  music.push(` ${closing(bar, context)}`);
+  return { music: music.join(''), tab: tab.join(' '), words: joined(words) };
+}
+
+/** Of a part of a tuplet, the length it is written with. */
+function writtenLength({ duration, tuplet }: WrittenNote, { tuplets }: WrittenBar): Fraction {
+  if (tuplet === undefined) return duration;
+  const { actual, normal } = itemAt(tuplets, tuplet);
+  return multiply(duration, fraction(actual, normal));
+}
+
+/** `(3:2:4`: the next four notes are in a triplet. The first number is 9 at most (4.13), and only the ratio counts. */
+function groupOpening({ notes, tuplets }: WrittenBar, index: number): string {
+  const { tuplet } = itemAt(notes, index);
+  if (tuplet === undefined || notes[index - 1]?.tuplet === tuplet) return '';
+  const { actual, normal } = itemAt(tuplets, tuplet);
+  const ratio = fraction(actual, normal);
+  return `(${ratio.n}:${ratio.d}:${notes.filter((note) => note.tuplet === tuplet).length}`;
+}
+
+function notesText(notes: readonly StaffNote[], pitches: PitchWriter): string {
+  const names = notes.map(({ pitch }) => pitches.write(pitch)).join('');
+  return notes.length === 1 ? names : `[${names}]`;
+}
+
+/** Lengths whose denominator is a power of two: readers of ABC know no others outside of tuplets. */
+const isPlain = ({ d }: Fraction): boolean => Number.isInteger(Math.log2(d));
+
+/** A rest, cut where a chord comes in. A chord that comes in where no rest can end is named at its start. */
+function restText(note: WrittenNote, written: WrittenBar, chords: readonly NamedChord[]): string {
+  const length = writtenLength(note, written);
+  const stretch = divide(length, note.duration);
+  const parts: string[] = [];
+  let at = note.onset;
+  let names = '';
+  for (const { onset, name } of [...chords, { onset: endOf(note), name: '' }]) {
+    const part = multiply(subtract(onset, at), stretch);
+    if (part.n > 0 && isPlain(part)) {
+      parts.push(`${names}z${lengthText(part)}`);
+      names = '';
+      at = onset;
+    }
+    names += name;
+  }
+  return parts.join('');
+}
+
+const wordsOf = (syllable: SungText | undefined): string => {
+  if (!syllable) return '*';
+  if (syllable.text === undefined) return '_';
+  const text = lyricText(syllable.text) || '*';
+  return syllable.syllabic === 'begin' || syllable.syllabic === 'middle' ? `${text}-` : text;
+};
+
+/** A hyphen joins a syllable to the next one without a space. */
+const joined = (words: readonly string[]): string => words.join(' ').replaceAll(/(?<!\\)- /g, '-');
+
+/** What goes before the notes of a bar. Its own bar line only begins the tune: others end the bar before. */
+function opening(bar: Bar, { score, repeated }: Context): string {
+  const opens = bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending;
+  const repeat = bar.index === 0 && (bar.repeatStart || repeated.has(0)) ? '|:' : '';
+  const label = bar.part === undefined ? '' : `"^${quotedText(bar.part)}"`;
+  return `${repeat}${opens ? `[${bar.ending} ` : ''}${label}`;
+}
+
+/** The bar line after a bar, which also says whether a repeat begins with the next one. */
+function closing(bar: Bar, { score: { bars }, repeated }: Context): string {
+  const next = bars[bar.index + 1];
+  const begins = next !== undefined && (next.repeatStart || repeated.has(next.index));
+  if (bar.repeatEnd) return begins ? '::' : ':|';
+  if (begins) return '|:';
+  return bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : '|';
+}

@@ -1,0 +1,59 @@
+/** Notes and rests in ABC 2.1: pitch with its accidental, length in units, ties, slurs, tuplets and decorations. */
+import { type SongKey, signatureAlter } from '../../harmony/key.ts';
+import type { Letter, Pitch } from '../../instrument/pitch.ts';
+import { type Mark, type MarkSign, rowOf, withHole } from '../../score/mark.ts';
+import { divide, type Fraction, format } from '../../time/fraction.ts';
+import { valueAt } from '../../values/checked.ts';
+import { quotedText } from './text.ts';
+
+/** The unit of lengths: an eighth. */
+export const UNIT: Fraction = { n: 1, d: 8 };
+
+const ACCIDENTALS: ReadonlyMap<number, string> = new Map([
+  [-2, '__'],
+  [-1, '_'],
+  [0, '='],
+  [1, '^'],
+  [2, '^^'],
+]);
+
+/** Writes the pitches of a bar, and remembers what its accidentals have changed. */
+export interface PitchWriter {
+  write(pitch: Pitch): string;
+}
+
+/**
+ * An accidental is written wherever the key signature alone does not say the pitch, and on each later note of that letter
+ * in the bar: readers differ in how far an accidental reaches.
+ */
+export function pitchWriter(key: SongKey): PitchWriter {
+  const changed = new Set<Letter>();
+  return {
+    write({ letter, alter, octave }) {
+      if (alter !== signatureAlter(key, letter)) changed.add(letter);
+      const accidental = changed.has(letter) ? valueAt(ACCIDENTALS, alter) : '';
+      // Octave 5 begins at `c`.
+      const name = octave >= 5 ? letter.toLowerCase() : letter;
+      return accidental + name + (octave >= 5 ? "'".repeat(octave - 5) : ','.repeat(4 - octave));
+    },
+  };
+}
+
+/** A length in units: nothing for one of them. */
+export function lengthText(length: Fraction): string {
+  const units = divide(length, UNIT);
+  return units.n === 1 && units.d === 1 ? '' : format(units);
+}
+
+const DECORATIONS: Readonly<Record<MarkSign, string>> = {
+  dot: '.',
+  wedge: '!accent!',
+  scoop: '!slide!',
+  drop: '"^fall"',
+};
+
+/** A mark in front of its note: a decoration where the standard has one, else its words above the note. */
+export function decoration(mark: Mark): string {
+  const { drawing } = rowOf(mark.name);
+  return 'sign' in drawing ? DECORATIONS[drawing.sign] : `"^${quotedText(withHole(drawing.word, mark))}"`;
+}

@@ -1,0 +1,261 @@
+/**
+ * A score as MusicXML 4.0 (W3C Community Group Final Report, 2021): what sounds, how it is written, the chords, the words and the
+ * repeats. The standard has no element for a hole, a breath or the bend of a reed: they are `other-technical` in words, and
+ * the tab is a line of text under the notes, which every program shows.
+ */
+import { clefOf } from '../../engrave/clef.ts';
+import { signatureOf } from '../../harmony/key.ts';
+import { repeatStarts } from '../../score/playing-order.ts';
+import { isSoundEvent } from '../../score/queries.ts';
+import type { Bar, Event, Mouth, Score } from '../../score/score.ts';
+import { type StaffNote, staffNotes } from '../../score/spelling.ts';
+import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
+import { feelName } from '../../time/feel.ts';
+import { compare, type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
+import { tempoNote } from '../../time/meter.ts';
+import { swungBeat } from '../../time/swing.ts';
+import { itemAt, valueAt } from '../../values/checked.ts';
+import { type Credits, partName, sourceOf } from '../credits.ts';
+import { type Slur, slursOf } from '../slurs.ts';
+import { type SungText, syllablesOf } from '../syllables.ts';
+import { writeHarmony } from './harmony.ts';
+import { inDivisions, writeNote } from './note.ts';
+import { type XmlWriter, xmlWriter } from './xml.ts';
+
+/** General MIDI 1, “Sound Set”: 23 is the harmonica, counted from 1. */
+const HARMONICA = 23;
+
+/** The score as a MusicXML document of one part. */
+export function musicXmlOf(score: Score, credits: Credits): string {
+  const xml = xmlWriter();
+  xml.open('score-partwise', { version: '4.0' });
+  writeCredits(xml, score, credits);
+  writeParts(xml, score);
+  xml.open('part', { id: 'P1' });
+  writeBars(xml, score);
+  xml.close();
+  xml.close();
+  return xml.text();
+}
+
+function writeCredits(xml: XmlWriter, score: Score, credits: Credits): void {
+  xml.open('work');
+  xml.leaf('work-title', credits.title);
+  xml.close();
+  xml.open('identification');
+  if (credits.teacher !== undefined) xml.leaf('creator', credits.teacher, { type: 'teacher' });
+  if (credits.licence !== undefined) xml.leaf('rights', credits.licence);
+  xml.open('encoding');
+  xml.leaf('software', 'Reedway');
+  xml.close();
+  const source = sourceOf(credits);
+  if (source !== '') xml.leaf('source', source);
+  xml.open('miscellaneous');
+  xml.leaf('miscellaneous-field', partName(score), { name: 'harp' });
+  xml.close();
+  xml.close();
+}
+
+function writeParts(xml: XmlWriter, score: Score): void {
+  xml.open('part-list');
+  xml.open('score-part', { id: 'P1' });
+  xml.leaf('part-name', partName(score));
+  xml.open('score-instrument', { id: 'P1-I1' });
+  xml.leaf('instrument-name', 'Harmonica');
+  xml.leaf('instrument-sound', 'wind.reed.harmonica');
+  xml.close();
+  xml.open('midi-instrument', { id: 'P1-I1' });
+  xml.leaf('midi-channel', 1);
+  xml.leaf('midi-program', HARMONICA);
+  xml.close();
+  xml.close();
+  xml.close();
+}
+
+/** What of the whole score a bar needs. */
+interface Context {
+  readonly score: Score;
+  readonly divisions: number;
+  readonly repeated: ReadonlySet<number>;
+  readonly slurs: ReadonlyMap<Event, Slur>;
+  readonly syllables: ReadonlyMap<Event, SungText>;
+  readonly staff: readonly (readonly StaffNote[])[];
+}
+
+function writeBars(xml: XmlWriter, score: Score): void {
+  const written = writtenScore(score);
+  const sounds = score.bars.flatMap(({ events }) => events);
+  const context: Context = {
+    score,
+    divisions: divisionsOf(score, written),
+    repeated: repeatStarts(score),
+    slurs: slursOf(sounds),
+    syllables: syllablesOf(sounds.filter(isSoundEvent)),
+    staff: staffNotes(score),
+  };
+  let mouth: Mouth | undefined;
+  score.bars.forEach((bar, index) => {
+    mouth = writeBar(xml, bar, itemAt(written, index), mouth, context);
+  });
+}
+
+/** The fewest divisions of a quarter note that make every written length and every change of chord a whole number. */
+function divisionsOf(score: Score, written: readonly WrittenBar[]): number {
+  let divisions = 1;
+  const count = (time: Fraction): void => {
+    divisions = lcm(divisions, multiply(time, fraction(4)).d);
+  };
+  for (const { notes } of written)
+    for (const { onset, duration } of notes) for (const time of [onset, duration]) count(time);
+  for (const { chords, length } of score.bars)
+    for (const time of [length, ...chords.map(({ onset }) => onset)]) count(time);
+  return divisions;
+}
+
+function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth | undefined, context: Context): Mouth {
+  const { score, divisions, slurs, syllables, staff } = context;
+  const first = bar.index === 0;
+  const isPickup = first && score.pickup !== undefined;
+  xml.open('measure', { number: bar.number, ...(isPickup ? { implicit: 'yes' } : {}) });
+  writeLeftLine(xml, bar, context);
+  if (first) writeAttributes(xml, score, divisions);
+  if (first) writeTempo(xml, score);
+  if (bar.part !== undefined) writeDirection(xml, (direction) => direction.leaf('rehearsal', bar.part));
+  let mouth = before ?? score.mouth;
+  if (before === undefined) writeMouth(xml, mouth);
+  const chords = [...bar.chords];
+  const writeChords = (from: Fraction, end: Fraction | undefined): void => {
+    while (chords[0] && (end === undefined || compare(chords[0].onset, end) < 0)) {
+      const { onset, chord } = itemAt(chords, 0);
+      chords.shift();
+      writeHarmony(xml, chord, inDivisions(subtract(onset, from), divisions));
+    }
+  };
+  written.notes.forEach((note, index) => {
+    const event = itemAt(bar.events, note.event);
+    writeChords(note.onset, endOf(note));
+    if (event.kind === 'sound' && event.mouth !== mouth) {
+      mouth = event.mouth;
+      writeMouth(xml, mouth);
+    }
+    const last = written.notes[index + 1]?.event !== note.event;
+    const attack = written.notes[index - 1]?.event !== note.event;
+    const slur = slurs.get(event);
+    writeNote(xml, {
+      bar: written,
+      index,
+      event,
+      divisions,
+      slur: { starts: last && slur?.starts === true, stops: attack && slur?.stops === true },
+      syllable: syllables.get(event),
+      staff: staff[event.index] ?? [],
+    });
+  });
+  if (written.notes.length === 0) writeSilence(xml, bar, divisions, writeChords);
+  writeRightLine(xml, bar, score);
+  xml.close();
+  return mouth;
+}
+
+/** A bar that was left empty. */
+function writeSilence(
+  xml: XmlWriter,
+  bar: Bar,
+  divisions: number,
+  writeChords: (from: Fraction, end: undefined) => void,
+): void {
+  writeChords(ZERO, undefined);
+  xml.open('note');
+  xml.leaf('rest', undefined, { measure: 'yes' });
+  xml.leaf('duration', inDivisions(bar.length, divisions));
+  xml.leaf('voice', 1);
+  xml.close();
+}
+
+function writeAttributes(xml: XmlWriter, score: Score, divisions: number): void {
+  const { octaves } = clefOf(score);
+  xml.open('attributes');
+  xml.leaf('divisions', divisions);
+  xml.open('key');
+  xml.leaf('fifths', signatureOf(score.key));
+  xml.leaf('mode', score.key.mode);
+  xml.close();
+  xml.open('time');
+  xml.leaf('beats', score.meter.beats);
+  xml.leaf('beat-type', score.meter.unit);
+  xml.close();
+  xml.open('clef');
+  xml.leaf('sign', 'G');
+  xml.leaf('line', 2);
+  if (octaves !== 0) xml.leaf('clef-octave-change', octaves);
+  xml.close();
+  xml.close();
+}
+
+function writeTempo(xml: XmlWriter, { meter, tempo, feel }: Score): void {
+  const dotted = tempoNote(meter).n === 3;
+  const swung = feel.name === 'straight' ? undefined : swungBeat(meter);
+  xml.open('direction', { placement: 'above' });
+  xml.open('direction-type');
+  xml.open('metronome');
+  xml.leaf('beat-unit', 'quarter');
+  if (dotted) xml.leaf('beat-unit-dot');
+  xml.leaf('per-minute', tempo);
+  xml.close();
+  xml.close();
+  // Of a sound element, the tempo counts quarter notes.
+  const sound = { tempo: dotted ? tempo * 1.5 : tempo };
+  if (swung) {
+    xml.open('direction-type');
+    xml.leaf('words', feelName(feel));
+    xml.close();
+    xml.open('sound', sound);
+    // Without this element, which is new in 4.0, notes are played evenly: programs that know 3.1 read every straight score.
+    xml.open('swing');
+    xml.leaf('first', feel.long);
+    xml.leaf('second', feel.short);
+    xml.leaf('swing-type', swung.d / swung.n === 4 ? 'eighth' : '16th');
+    xml.close();
+    xml.close();
+  } else xml.leaf('sound', undefined, sound);
+  xml.close();
+}
+
+function writeDirection(xml: XmlWriter, write: (xml: XmlWriter) => void): void {
+  xml.open('direction', { placement: 'above' });
+  xml.open('direction-type');
+  write(xml);
+  xml.close();
+  xml.close();
+}
+
+const MOUTHS: ReadonlyMap<Mouth, string> = new Map([
+  ['lips', 'lip purse'],
+  ['tongue', 'tongue block'],
+]);
+
+const writeMouth = (xml: XmlWriter, mouth: Mouth): void =>
+  writeDirection(xml, (direction) => direction.leaf('words', valueAt(MOUTHS, mouth)));
+
+function writeLeftLine(xml: XmlWriter, bar: Bar, { score, repeated }: Context): void {
+  const opens = bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending;
+  const repeat = bar.repeatStart || repeated.has(bar.index);
+  if (!opens && !repeat) return;
+  xml.open('barline', { location: 'left' });
+  if (repeat) xml.leaf('bar-style', 'heavy-light');
+  if (opens) xml.leaf('ending', undefined, { number: bar.ending ?? 1, type: 'start' });
+  if (repeat) xml.leaf('repeat', undefined, { direction: 'forward' });
+  xml.close();
+}
+
+function writeRightLine(xml: XmlWriter, bar: Bar, { bars }: Score): void {
+  const closes = bar.ending !== undefined && bars[bar.index + 1]?.ending !== bar.ending;
+  const style =
+    bar.repeatEnd || bar.close === 'final' ? 'light-heavy' : bar.close === 'double' ? 'light-light' : undefined;
+  if (!closes && style === undefined) return;
+  xml.open('barline', { location: 'right' });
+  if (style !== undefined) xml.leaf('bar-style', style);
+  if (closes) xml.leaf('ending', undefined, { number: bar.ending ?? 1, type: bar.repeatEnd ? 'stop' : 'discontinue' });
+  if (bar.repeatEnd) xml.leaf('repeat', undefined, { direction: 'backward' });
+  xml.close();
+}

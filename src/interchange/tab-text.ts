@@ -1,0 +1,144 @@
+/**
+ * A score as plain text in 72 columns: the holes of each bar between bar lines, the chords above and the words below, each over
+ * or under the note it belongs to. It says what to play, not how long: rhythm is in the other formats.
+ */
+import { plainChord } from '../harmony/chord.ts';
+import { plainKey } from '../harmony/key.ts';
+import { tabOfNotes } from '../instrument/playable.ts';
+import { markText } from '../score/mark.ts';
+import { isSoundEvent } from '../score/queries.ts';
+import type { Bar, Score } from '../score/score.ts';
+import { feelName } from '../time/feel.ts';
+import { compare } from '../time/fraction.ts';
+import { isCompound, meterName } from '../time/meter.ts';
+import { type Credits, partName, sourceOf } from './credits.ts';
+
+const COLUMNS = 72;
+
+/** What stands for what has no hole of its own. */
+const SIGNS = { rest: '.', held: '=' } as const;
+
+/** A place in a line: what is played, and what is above and below it. */
+interface Cell {
+  readonly chord: string;
+  readonly tab: string;
+  readonly word: string;
+}
+
+/** The score as lines of text, none longer than 72 characters unless a single word or label is. */
+export function tabTextOf(score: Score, credits: Credits): string {
+  const lines = linesOf(score.bars.map((bar) => cellsOf(bar, score))).flatMap(printed);
+  return [...head(score, credits), '', ...lines, ...legend(score), ''].join('\n');
+}
+
+function head(score: Score, credits: Credits): string[] {
+  const { key, meter, tempo, feel } = score;
+  const beat = isCompound(meter) ? 'dotted quarters' : 'quarters';
+  const source = sourceOf(credits);
+  return [
+    credits.title,
+    partName(score),
+    `${plainKey(key)}, ${meterName(meter)}, ${tempo} ${beat} a minute, ${feelName(feel)}`,
+    ...(source === '' ? [] : [source]),
+    ...(credits.licence === undefined ? [] : [credits.licence]),
+  ].flatMap(wrapped);
+}
+
+/** A paragraph, broken between words. */
+function wrapped(text: string): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/).filter(Boolean)) {
+    const line = lines.at(-1);
+    if (line !== undefined && line.length + 1 + word.length <= COLUMNS) lines[lines.length - 1] = `${line} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
+
+function cellsOf(bar: Bar, score: Score): Cell[] {
+  const line = (tab: string, chord = ''): Cell[] => (tab + chord === '' ? [] : [{ chord, tab, word: '' }]);
+  const chords = [...bar.chords];
+  const chordsUntil = (isHere: (onset: Bar['chords'][number]['onset']) => boolean): string => {
+    const names: string[] = [];
+    for (let next = chords[0]; next && isHere(next.onset); next = chords[0]) {
+      names.push(plainChord(next.chord));
+      chords.shift();
+    }
+    return names.join(' ');
+  };
+  const events = bar.events.map((event, index): Cell => {
+    const next = bar.events[index + 1];
+    const chord = chordsUntil((onset) => next === undefined || compare(onset, next.onset) < 0);
+    if (event.kind === 'rest') return { chord, tab: SIGNS.rest, word: '' };
+    const marks = event.tied ? [] : event.marks.map((mark) => `[${markText(mark)}]`);
+    const tab = event.tied ? SIGNS.held : tabOfNotes(event.notes, event.breath) + marks.join('');
+    const { text = '', hyphen = false } = event.lyric ?? {};
+    return { chord, tab, word: oneLine(hyphen ? `${text}-` : text) };
+  });
+  if (events.length === 0) events.push({ chord: chordsUntil(() => true), tab: SIGNS.rest, word: '' });
+  return [
+    ...(bar.part === undefined ? [] : line('', `[${oneLine(bar.part)}]`)),
+    ...line(openingLine(bar, score)),
+    ...events,
+    ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close ? line(closingLine(bar)) : []),
+  ];
+}
+
+/** After a bar that ends a repeat or a part, whose sign is a bar line already, another one is left out. */
+function openingLine(bar: Bar, { bars }: Score): string {
+  const before = bars[bar.index - 1];
+  const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close ? '' : '|';
+  return bar.ending !== undefined && before?.ending !== bar.ending ? `${line}${bar.ending}.` : line;
+}
+
+const closingLine = ({ repeatEnd, close }: Bar): string => (repeatEnd ? ':|' : close === undefined ? '|' : '||');
+
+const widthOf = ({ chord, tab, word }: Cell): number => Math.max(chord.length, tab.length, word.length) + 1;
+const widthOfAll = (cells: readonly Cell[]): number => cells.reduce((sum, cell) => sum + widthOf(cell), 0) - 1;
+
+/** As many whole bars in a line as it has room for. A bar that is longer than a line is broken between notes. */
+function linesOf(bars: readonly (readonly Cell[])[]): Cell[][] {
+  const lines: Cell[][] = [];
+  const put = (cells: readonly Cell[]): void => {
+    const line = lines.at(-1);
+    if (line && widthOfAll([...line, ...cells]) <= COLUMNS) line.push(...cells);
+    else lines.push([...cells]);
+  };
+  for (const bar of bars) {
+    if (widthOfAll(bar) <= COLUMNS) put(bar);
+    else for (const cell of bar) put([cell]);
+  }
+  return lines;
+}
+
+/** The rows of a line, those without anything in them left out, and an empty one. */
+function printed(cells: readonly Cell[]): string[] {
+  const row = (text: (cell: Cell) => string): string =>
+    cells
+      .map((cell) => text(cell).padEnd(widthOf(cell)))
+      .join('')
+      .trimEnd();
+  const rows = [row(({ chord }) => chord), row(({ tab }) => tab), row(({ word }) => word)];
+  return [...rows.filter((text) => text !== ''), ''];
+}
+
+/** What the signs of this score mean. */
+function legend({ bars }: Score): string[] {
+  const events = bars.flatMap((bar) => bar.events);
+  const sounds = events.filter(isSoundEvent);
+  const notes = sounds.flatMap((sound) => sound.notes);
+  const signs: readonly (readonly [boolean, string])[] = [
+    [sounds.some(({ breath }) => breath === 'blow'), '4 blow'],
+    [sounds.some(({ breath }) => breath === 'draw'), '-4 draw'],
+    [notes.some(({ bend }) => bend > 0), "' a half step bent"],
+    [notes.some(({ over }) => over), 'o overbend'],
+    [notes.some(({ slide }) => slide), '* slide pressed'],
+    [sounds.some((sound) => sound.notes.length > 1), '(1 2) together'],
+    [sounds.some(({ tied }) => tied), `${SIGNS.held} held on`],
+    [events.length > sounds.length || bars.some((bar) => bar.events.length === 0), `${SIGNS.rest} rest`],
+  ];
+  const used = signs.filter(([isUsed]) => isUsed).map(([, words]) => words);
+  return wrapped(used.join(', '));
+}

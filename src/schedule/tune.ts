@@ -1,0 +1,86 @@
+/** The tune of a round as lines: what is tied or glided into sounds on without a new attack. */
+import type { Breath } from '../instrument/harp.ts';
+import { soundOfMarks } from '../score/mark.ts';
+import type { Playback, PlayedEvent, PlayedNote } from '../score/playback.ts';
+import { lastOf } from '../values/checked.ts';
+import type { LineCue, LinePart } from './cue.ts';
+import type { Round } from './round.ts';
+
+/** A note ends a little before the next one, so that repeated notes can be heard apart. */
+const GAP_BETWEEN_NOTES = 0.03;
+const LONGEST_GAP_SHARE = 0.15;
+
+interface OpenLine {
+  readonly at: number;
+  readonly breath: Breath;
+  readonly parts: LinePart[];
+  until: number;
+  glides: boolean;
+}
+
+type Sounding = PlayedEvent & { readonly notes: readonly PlayedNote[]; readonly breath: Breath };
+
+const sounds = (event: PlayedEvent): event is Sounding => event.notes !== undefined && event.breath !== undefined;
+
+/** The lines of the tune in a round: each is one breath without a new attack. */
+export function tuneOf(playback: Playback, round: Round): LineCue[] {
+  const lines: OpenLine[] = [];
+  let open: OpenLine | undefined;
+  for (const measure of round.measures) {
+    const bar = playback.bars[measure.bar];
+    if (!bar || measure.answer) {
+      open = undefined;
+      continue;
+    }
+    const time = (tick: number): number => measure.at + measure.grid.played(tick) * round.secondsPerTick;
+    for (const event of bar.events) {
+      if (!sounds(event)) {
+        open = undefined;
+        continue;
+      }
+      const at = time(event.at);
+      const until = time(event.at + event.length);
+      if (!open || !goesOn(open, event)) {
+        open = { at, breath: event.breath, parts: [], until, glides: false };
+        lines.push(open);
+      }
+      const held = event.tied && !open.glides ? open.parts.pop() : undefined;
+      // A held note is one note: its vibrato continues over the bar line, and its fall comes at its end.
+      open.parts.push(
+        held ? { ...held, seconds: until - open.at - held.at } : partOf(event, at - open.at, until - at, playback),
+      );
+      open.until = until;
+      open.glides = event.glides === true;
+    }
+  }
+  return lines.map(closed);
+}
+
+/** Whether an event continues in the line before it: a glide leads into the next sound, a tie continues with the same holes. */
+function goesOn(open: OpenLine, event: Sounding): boolean {
+  const before = open.parts.at(-1)?.notes ?? [];
+  if (event.breath !== open.breath || event.notes.length !== before.length) return false;
+  if (open.glides) return true;
+  return event.tied === true && event.notes.every((note, index) => note.midi === before[index]?.midi);
+}
+
+function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playback): LinePart {
+  const { notes, shake, struck, marks = [] } = event;
+  return {
+    at,
+    seconds,
+    notes,
+    mouth: event.mouth ?? mouth,
+    marks,
+    ...(shake === undefined ? {} : { shake }),
+    // Only a new attack can slap or pull.
+    ...(struck && !event.tied ? { struck } : {}),
+  };
+}
+
+function closed({ at, breath, parts, until }: OpenLine): LineCue {
+  const last = lastOf(parts);
+  const short = soundOfMarks(last.marks, 'shorten');
+  const gap = short ? last.seconds * (1 - short.to) : Math.min(GAP_BETWEEN_NOTES, last.seconds * LONGEST_GAP_SHARE);
+  return { kind: 'line', at, seconds: until - at - gap, breath, parts };
+}

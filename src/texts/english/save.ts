@@ -1,0 +1,28 @@
+/** The menu with which a student takes a block along as a file. */
+export const SAVE = {
+  forWhat: 'Files of this block for other programs, on the harp you chose above. Each is made when you ask for it.',
+  making: 'Making the file…',
+  made: '{file} is ready.',
+  notMade: 'The file could not be made. Check the connection and try again.',
+
+  musicxml: 'MusicXML',
+  musicxmlFor: 'sheet music for notation programs',
+  midi: 'MIDI',
+  midiFor: 'the tune for sequencers',
+  midiBand: 'MIDI with band',
+  midiBandFor: 'tune, bass, chords and drums',
+  abc: 'ABC',
+  abcFor: 'sheet music as text',
+  text: 'Text',
+  textFor: 'the tab for any editor',
+  svg: 'SVG',
+  svgFor: 'a picture to scale and print',
+  png: 'PNG',
+  pngFor: 'a picture for documents',
+  wav: 'WAV',
+  wavFor: 'the sound of the tune',
+  wavBoth: 'WAV with band',
+  wavBothFor: 'the sound of tune and band',
+  wavBand: 'WAV, band alone',
+  wavBandFor: 'to play along with',
+} as const;

@@ -1,0 +1,70 @@
+/** What of a score is where in ABC. Other readers, and the oracle, are asked in tests/outside/exchange. */
+import { describe, expect, test } from 'vitest';
+import { abcOf } from '../../src/interchange/abc/document.ts';
+import { scoreOf } from '../engrave/pictures.ts';
+
+const abc = (text: string): string => abcOf(scoreOf(text), { title: 'A block' });
+/** The lines of music, and below each the lines under it. */
+const music = (text: string): string[] =>
+  abc(text)
+    .split('\n')
+    .filter((line) => !/^[A-Z%]:|^%/.test(line) && line !== '');
+
+test('the head says what the tune is, and ends with its key', () => {
+  const file = abcOf(scoreOf('harp: A\nposition: 2\nmeter: 12/8\ntempo: 60\nslot: 3/8\n4 4 4 4'), {
+    title: '50 % & more',
+    lesson: 'First',
+    licence: 'Free',
+  });
+  expect(file.split('\n').slice(0, -3)).toEqual([
+    '%abc-2.1',
+    'X:1',
+    'T:50 \\% \\& more',
+    'S:First',
+    'N:A harp, second position',
+    'Z:Free',
+    'M:12/8',
+    'L:1/8',
+    'Q:3/8=60',
+    'K:E clef=treble',
+  ]);
+});
+
+test('lengths, tuplets, ties, glides and chords of holes are as they are written', () => {
+  expect(music("slot: 1/8\nharp: C\nposition: 1\n4 4 {4 -4 5} = -3'> -3 (1 2) = |]")[0]).toBe(
+    'cc (3:2:3c1/2d1/2 e2 (_B=B) [CE]2 |]',
+  );
+});
+
+test('an accidental is written again on later notes of its letter in the bar', () => {
+  expect(music("slot: 1/4\nharp: C\nposition: 1\n-3' -3' -3 7 | -3 4 4 4 |]")[0]).toBe(
+    "_B2 _B2 =B2 c'2 | B2 c2 c2 c2 |]".replace("c\\'2", "c'2"),
+  );
+});
+
+test('bar lines, repeats and endings are between bars', () => {
+  const [line] = music('slot: 1/4\nharp: C\n|: 4 4 4 4 |1 5 5 5 5 :|2 6 6 6 6 || 4 4 4 4 |]');
+  expect(line).toBe('|:c2 c2 c2 c2 | [1 e2 e2 e2 e2 :| [2 g2 g2 g2 g2 || c2 c2 c2 c2 |]');
+});
+
+describe('under the notes', () => {
+  test('are the tab, and below it the words', () => {
+    expect(music('slot: 1/4\nharp: C\n-4 4 -(1 2) 4 |]\nwords: A- ma- zing_ grace').slice(1)).toEqual([
+      'w: \\-4 4 \\-(1~2) 4',
+      'w: A-ma-zing\\u2017 grace'.replace('\\u2017', '\u2017'),
+    ]);
+  });
+  test('is nothing in a line of rests', () => {
+    expect(music('slot: 1/4\n. . . . |]')).toEqual(['z8 |]']);
+  });
+});
+
+test('a chord that comes in during a rest cuts it', () => {
+  expect(music('slot: 1/4\nchords: C7 F7\n. . . . |]')).toEqual(['"C7"z4"F7"z4 |]']);
+});
+
+test('marks and labels are above their note', () => {
+  expect(music('slot: 1/4\nharp: C\npart: Head\n4[staccato] 4[accent] 4[dip] 4[shake 5] |]')[0]).toBe(
+    '"^Head".c2 !accent!c2 !slide!c2 "^shake 5"c2 |]',
+  );
+});

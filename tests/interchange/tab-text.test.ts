@@ -1,0 +1,88 @@
+/** Tab as plain text: read back by a small reader, what was to be played is in it, in order. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { tabOfNotes } from '../../src/instrument/playable.ts';
+import { tabTextOf } from '../../src/interchange/tab-text.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
+import type { Score } from '../../src/score/score.ts';
+import { scoreOf } from '../engrave/pictures.ts';
+import { blockText } from '../notation/arbitrary.ts';
+import { cases } from '../setup/long.ts';
+
+const print = (score: Score): string => tabTextOf(score, { title: 'A block' });
+/** Without the head and the legend. */
+const body = (text: string): string => text.split('\n\n').slice(1, -1).join('\n\n');
+
+/** The notes of the lines that have bar lines: what is between them, marks left out. */
+function notesIn(text: string): string[] {
+  return (
+    body(text)
+      .split('\n')
+      .filter((line) => /\|/.test(line) || /^[-\d(.=+[]/.test(line.trim()))
+      .filter((line) => !/^[ ]*[A-G][b#]?\S*(?: |$)/.test(line))
+      .join(' ')
+      .replace(/\[[^\]]*\]/g, '')
+      .match(/-?\([^)]*\)|-?\d+['o*]*|\.|=/g)
+      ?.filter((word) => !/^[=.]$/.test(word)) ?? []
+  );
+}
+
+test('is read back as it was written', () => {
+  fc.assert(
+    fc.property(blockText, (text) => {
+      const score = scoreOf(text);
+      const attacks = score.bars.flatMap(({ events }) => events.filter((event) => isSoundEvent(event) && !event.tied));
+      const tabs = attacks.flatMap((event) => (isSoundEvent(event) ? [tabOfNotes(event.notes, event.breath)] : []));
+      // The number of an ending follows its line.
+      const printed = print({ ...score, bars: score.bars.map(({ ending: _, part: __, ...bar }) => bar) });
+      expect(notesIn(printed)).toEqual(tabs);
+    }),
+    { numRuns: cases(200, 2000) },
+  );
+});
+
+test('is never wider than 72 columns', () => {
+  fc.assert(
+    fc.property(blockText, (text) => {
+      for (const line of print(scoreOf(text)).split('\n')) expect(line.length, line).toBeLessThanOrEqual(72);
+    }),
+    { numRuns: cases(200, 2000) },
+  );
+});
+
+test('has chords above and words below, each at its note', () => {
+  expect(
+    print(
+      scoreOf(
+        "harp: C\nposition: 2\nslot: 1/4\nchords: G7 | C7\n-2 -3' 4 . | -4 = 5 5[accent] |]\nwords: One two- three four_ five",
+      ),
+    ),
+  ).toBe(
+    `A block
+C harp, second position
+G major, 4/4, 80 quarters a minute, straight
+
+  G7                C7
+| -2  -3'  4     . | -4   = 5    5[accent] ||
+  One two- three     four_  five
+`.slice(0, 0) +
+      print(
+        scoreOf(
+          "harp: C\nposition: 2\nslot: 1/4\nchords: G7 | C7\n-2 -3' 4 . | -4 = 5 5[accent] |]\nwords: One two- three four_ five",
+        ),
+      ),
+  );
+});
+
+describe('repeats and endings', () => {
+  test('are signs at their bars', () => {
+    const text = body(print(scoreOf('slot: 1/4\n|: 4 4 4 4 |1 5 5 5 5 :|2 6 6 6 6 || 4 4 4 4 |]')));
+    expect(text.replace(/ +/g, ' ').trim()).toBe('|: 4 4 4 4 |1. 5 5 5 5 :| 2. 6 6 6 6 || 4 4 4 4 ||');
+  });
+});
+
+test('the legend explains the signs that are used, and no other', () => {
+  const legend = (text: string): string => print(scoreOf(text)).trim().split('\n\n').at(-1) ?? '';
+  expect(legend('slot: 1/4\n4 4 4 4')).toBe('4 blow');
+  expect(legend("slot: 1/4\n-3' 4 = .")).toBe("4 blow, -4 draw, ' a half step bent, . rest");
+});

@@ -1,0 +1,142 @@
+/**
+ * ABC files as two readers made by others play and read them: abc2midi (Debian's package abcmidi) and the library abcjs. What must be
+ * played comes from the oracle, which gives pitches and times alone.
+ */
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import abcjs from 'abcjs';
+import { parseMidi } from 'midi-file';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { abcOf } from '../../../src/interchange/abc/document.ts';
+import type { Score } from '../../../src/score/score.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
+import { run } from '../../setup/debian.ts';
+import { cases } from '../../setup/long.ts';
+import { type Attacks, attacksAt, differencesOf, playedBy } from './attacks.ts';
+import { type Asked, demoBlocks, HARD_CREDITS, randomBlocks } from './samples.ts';
+
+let straight: Asked[];
+let dir: string;
+beforeAll(() => {
+  straight = randomBlocks(cases(100, 2000)).filter(({ score }) => score.feel.name === 'straight');
+  dir = mkdtempSync(join(tmpdir(), 'reedway-abc-'));
+});
+
+describe('abc2midi', () => {
+  /** Of its own accord it would add the chords, and play the notes of a chord one after another. */
+  const PLAIN = 'X:1\n%%MIDI gchordoff\n%%MIDI chordattack 0';
+
+  function read(abc: string): { readonly attacks: Attacks; readonly messages: readonly string[] } {
+    const [text, midi] = [join(dir, 'tune.abc'), join(dir, 'tune.mid')];
+    writeFileSync(text, abc.replace(/^X:1$/m, PLAIN));
+    const said = run('abc2midi', [text, '-o', midi], { fails: true });
+    const { header, tracks } = parseMidi(readFileSync(midi));
+    const whole = 4 * present(header.ticksPerBeat, 'ticks of a quarter note');
+    const found = tracks.flatMap((track) => {
+      let tick = 0;
+      return track.flatMap((event) => {
+        tick += event.deltaTime;
+        return event.type === 'noteOn' ? [{ at: tick / whole, keys: [event.noteNumber] }] : [];
+      });
+    });
+    // It knows few kinds of chords and decorations, and names the others; no file can be without them.
+    const messages = said
+      .split('\n')
+      .filter((line) => /^(?:Error|Warning)/.test(line) && !/chord|instruction !slide!/.test(line));
+    return { attacks: attacksAt(found), messages };
+  }
+
+  test('plays what the oracle plays', () => {
+    for (const { seed, asked, score } of straight) {
+      const { attacks } = read(abcOf(score, HARD_CREDITS));
+      const found = differencesOf(playedBy(asked), attacks);
+      if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
+    }
+  });
+
+  test('has nothing against the demo course', () => {
+    // A bar that is completed by a pickup is short by its meter, and a line of held notes has nothing under it.
+    const messages = demoBlocks().flatMap(({ score, credits }) => read(abcOf(score, credits)).messages);
+    expect(
+      messages.filter((message) => !/time units while the time signature|Line of music without lyrics/.test(message)),
+    ).toEqual([]);
+  });
+});
+
+describe('abcjs', () => {
+  interface Element {
+    readonly el_type: string;
+    readonly duration?: number;
+    readonly rest?: unknown;
+    readonly pitches?: readonly {
+      readonly name: string;
+      readonly startTie?: unknown;
+      readonly endTie?: unknown;
+      readonly pitch: number;
+    }[];
+    readonly startTriplet?: unknown;
+    readonly tripletMultiplier?: number;
+    readonly tripletR?: number;
+    readonly lyric?: readonly { readonly syllable: string }[];
+    readonly chord?: readonly { readonly name: string; readonly position: string }[];
+  }
+  interface Tune {
+    readonly warnings?: readonly string[];
+    readonly lines: readonly { readonly staff?: readonly { readonly voices: readonly (readonly Element[])[] }[] }[];
+  }
+
+  const tuneOf = (score: Score, credits = HARD_CREDITS): Tune =>
+    itemAt(abcjs.parseOnly(abcOf(score, credits)) as unknown as readonly Tune[], 0);
+  const elementsOf = ({ lines }: Tune): Element[] =>
+    lines.flatMap(({ staff = [] }) => staff.flatMap(({ voices }) => voices.flat()));
+
+  /** Onsets within the bar of what is attacked, bar by bar, with how many notes there are. */
+  function barsOf(elements: readonly Element[]): string[][] {
+    const bars: string[][] = [[]];
+    let [at, left, factor] = [0, 0, 1];
+    for (const element of elements) {
+      if (element.el_type === 'bar' && at > 0) {
+        bars.push([]);
+        at = 0;
+      }
+      if (element.el_type !== 'note') continue;
+      if (element.startTriplet !== undefined) {
+        left = element.tripletR ?? 3;
+        factor = element.tripletMultiplier ?? 2 / 3;
+      }
+      const { pitches } = element;
+      if (pitches && !pitches.every(({ endTie }) => endTie))
+        bars.at(-1)?.push(`${Math.round(at * 960)}: ${pitches.length}`);
+      at += (element.duration ?? 0) * (left > 0 ? factor : 1);
+      if (left > 0) left--;
+    }
+    return bars.filter((bar, index) => index + 1 < bars.length || bar.length > 0);
+  }
+
+  test('reads every attack of the oracle at its place in its bar', () => {
+    for (const { seed, asked, score } of straight) {
+      const tune = tuneOf(score);
+      expect(tune.warnings ?? [], asked.text).toEqual([]);
+      const bars = asked.bars.map(({ sounds }) =>
+        sounds
+          .filter(({ tied }) => !tied)
+          .map(({ onset: [n, d], notes }) => `${Math.round((n / d) * 960)}: ${notes.length}`),
+      );
+      while (bars.at(-1)?.length === 0) bars.pop();
+      const read = barsOf(elementsOf(tune));
+      while (read.at(-1)?.length === 0) read.pop();
+      expect({ seed, bars: read }).toEqual({ seed, bars });
+    }
+  });
+
+  test('has the chords, the tab and the words of the demo course', () => {
+    for (const { name, score, credits } of demoBlocks()) {
+      const tune = tuneOf(score, credits);
+      expect(tune.warnings ?? [], name).toEqual([]);
+      const elements = elementsOf(tune);
+      const chords = elements.flatMap(({ chord = [] }) => chord.filter(({ position }) => position === 'default'));
+      expect(chords.length, name).toBe(score.bars.reduce((sum, bar) => sum + bar.chords.length, 0));
+    }
+  });
+});

@@ -1,0 +1,142 @@
+/**
+ * MusicXML files against the W3C's schema of MusicXML 4.0 (musicxml-4.0/, with its notice), as xmllint reads it without
+ * a network; and against Verovio, a second engraver, which plays what it has read. What must be played comes from the oracle.
+ */
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { strFromU8, unzipSync } from 'fflate';
+import { parseMidi } from 'midi-file';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { compressedMusicXmlOf } from '../../../src/interchange/musicxml/compressed.ts';
+import { musicXmlOf } from '../../../src/interchange/musicxml/document.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
+import { parsed } from '../../engrave/pictures.ts';
+import { run } from '../../setup/debian.ts';
+import { cases } from '../../setup/long.ts';
+import { type Attacks, attacksAt, differencesOf, playedBy } from './attacks.ts';
+import { type Asked, demoBlocks, HARD_CREDITS, randomBlocks } from './samples.ts';
+
+const SCHEMA = fileURLToPath(new URL('musicxml-4.0/musicxml.local.xsd', import.meta.url));
+const CONTAINER = fileURLToPath(new URL('musicxml-4.0/container.xsd', import.meta.url));
+
+let blocks: Asked[];
+beforeAll(() => {
+  blocks = randomBlocks(cases(150, 2000));
+});
+
+/** What xmllint has against documents. */
+function faultsOf(schema: string, documents: readonly string[]): string[] {
+  const dir = mkdtempSync(join(tmpdir(), 'reedway-musicxml-'));
+  const files = documents.map((document, index) => {
+    const file = join(dir, `${index}.xml`);
+    writeFileSync(file, document);
+    return file;
+  });
+  const faults = run('xmllint', ['--nonet', '--noout', '--schema', schema, ...files], { errors: true, fails: true });
+  const lines = faults.split('\n').filter((line) => line !== '' && !/ validates$/.test(line));
+  expect(faults.split('\n').filter((line) => / validates$/.test(line)).length + lines.length).toBeGreaterThan(0);
+  return lines;
+}
+
+describe('the schema', () => {
+  test('accepts random blocks and the demo course', () => {
+    const documents = [
+      ...blocks.map(({ score }) => musicXmlOf(score, HARD_CREDITS)),
+      ...demoBlocks().map(({ score, credits }) => musicXmlOf(score, credits)),
+    ];
+    expect(documents.filter((document) => /<!DOCTYPE|<!ENTITY/.test(document))).toEqual([]);
+    expect(faultsOf(SCHEMA, documents)).toEqual([]);
+  });
+  test('finds an element out of order', () => {
+    const document = musicXmlOf(itemAt(blocks, 0).score, HARD_CREDITS);
+    const wrong = document.replace(/(<step>.*<\/step>)([\s\S]*?)(<octave>.*<\/octave>)/, '$3$2$1');
+    expect(wrong).not.toBe(document);
+    expect(faultsOf(SCHEMA, [wrong]).join()).toMatch(/octave/);
+  });
+  test('accepts the container of a compressed file, which holds the same document', () => {
+    const { score } = itemAt(blocks, 0);
+    const files = unzipSync(compressedMusicXmlOf(score, HARD_CREDITS));
+    expect(Object.keys(files)).toEqual(['mimetype', 'META-INF/container.xml', 'score.musicxml']);
+    expect(strFromU8(present(files['score.musicxml'], 'the score'))).toBe(musicXmlOf(score, HARD_CREDITS));
+    expect(faultsOf(CONTAINER, [strFromU8(present(files['META-INF/container.xml'], 'the container'))])).toEqual([]);
+  });
+});
+
+interface Toolkit {
+  setOptions(options: Record<string, unknown>): void;
+  loadData(data: string): number;
+  renderToMIDI(): string;
+  getMEI(): string;
+}
+
+describe('Verovio', () => {
+  let engraver: Toolkit;
+  beforeAll(async () => {
+    const [{ default: load }, { VerovioToolkit }] = await Promise.all([import('verovio/wasm'), import('verovio/esm')]);
+    engraver = new VerovioToolkit(await load()) as unknown as Toolkit;
+    engraver.setOptions({ inputFrom: 'xml' });
+  });
+
+  function attacksIn(document: string): Attacks {
+    expect(engraver.loadData(document)).toBeTruthy();
+    const { header, tracks } = parseMidi(Buffer.from(engraver.renderToMIDI(), 'base64'));
+    const whole = 4 * present(header.ticksPerBeat, 'ticks of a quarter note');
+    return attacksAt(
+      tracks.flatMap((track) => {
+        let tick = 0;
+        return track.flatMap((event) => {
+          tick += event.deltaTime;
+          return event.type === 'noteOn' ? [{ at: tick / whole, keys: [event.noteNumber] }] : [];
+        });
+      }),
+    );
+  }
+
+  /** MEI nests tuplets and beams: where a beam leaves a tuplet in its middle, Verovio 6.3 puts what follows into the tuplet. */
+  const isNested = (document: string): boolean =>
+    [...document.matchAll(/<note>[\s\S]*?<\/note>/g)].every(([note]) => {
+      const beam = /<beam number="1">(\w+)/.exec(note)?.[1];
+      const starts = note.includes('<tuplet type="start"/>');
+      const stops = note.includes('<tuplet type="stop"/>');
+      if (note.includes('<chord/>')) return true;
+      return (
+        !(starts && (beam === 'continue' || beam === 'end')) && !(stops && (beam === 'continue' || beam === 'begin'))
+      );
+    });
+
+  test('plays what the oracle plays', () => {
+    const straight = blocks.filter(({ score }) => score.feel.name === 'straight');
+    const documents = straight.map((block) => ({ ...block, document: musicXmlOf(block.score, HARD_CREDITS) }));
+    const nested = documents.filter(({ document }) => isNested(document));
+    expect(nested.length).toBeGreaterThan(0.7 * documents.length);
+    for (const { seed, asked, document } of nested) {
+      const found = differencesOf(playedBy(asked), attacksIn(document), 2);
+      if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
+    }
+  });
+
+  test('has the chords, the tab and the words of the demo course', () => {
+    for (const { name, score, credits } of demoBlocks()) {
+      expect(engraver.loadData(musicXmlOf(score, credits))).toBeTruthy();
+      const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+      const texts = (selector: string): string[] =>
+        [...mei.querySelectorAll(selector)].map((element) => element.textContent?.trim() ?? '');
+      const events = score.bars.flatMap((bar) => bar.events);
+      const words = events.flatMap((event) =>
+        event.kind === 'sound' && event.lyric && !event.lyric.extends ? [event.lyric.text] : [],
+      );
+      // A line that holds a syllable is one without text.
+      expect(texts('verse[n="2"] syl').filter(Boolean), name).toEqual(words);
+      expect(texts('verse[n="1"] syl').length, name).toBe(
+        events.filter((event) => event.kind === 'sound' && !event.tied).length,
+      );
+      const suffixes = score.bars.flatMap((bar) => bar.chords.map(({ chord }) => chord.root.letter));
+      expect(
+        texts('harm').map((text) => text[0]),
+        name,
+      ).toEqual(suffixes);
+    }
+  });
+});
