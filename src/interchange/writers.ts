@@ -1,4 +1,4 @@
-/** The formats that are made from a score alone, each loaded when it is asked for. Pictures and sound take more. */
+/** The formats that a page makes from a score alone, each loaded when it is asked for. The others take more code. */
 import type { Score } from '../score/score.ts';
 import type { Credits } from './credits.ts';
 import type { FormatName, Players } from './formats.ts';
@@ -8,7 +8,6 @@ export type Writer = (score: Score, credits: Credits, players: Players) => strin
 
 const WRITERS = {
   musicxml: async () => (await import('./musicxml/document.ts')).musicXmlOf,
-  mxl: async () => (await import('./musicxml/compressed.ts')).compressedMusicXmlOf,
   midi: async () => (await import('./midi/file.ts')).midiOf,
   abc: async () => (await import('./abc/document.ts')).abcOf,
   text: async () => (await import('./tab-text.ts')).tabTextOf,

@@ -26,16 +26,22 @@ const isOdd = (path: string): boolean => /^\/|\/\/|%|(?:^|\/)\.{1,2}(?:\/|$)/.te
 /** An address that no page has. */
 const NOWHERE = '/no-such-page/';
 
-/** Answers for the course in a folder, before any of the bundler's own. */
-export const courseRequests = (dir: string): Plugin => ({
+/** Pages that are being made: each promise is resolved when its page has been sent. */
+export type PagesInProgress = Set<Promise<void>>;
+
+/** Answers for the course in a folder, before any of the bundler's own. Keeps `pages` up to date. */
+export const courseRequests = (dir: string, pages: PagesInProgress): Plugin => ({
   name: 'reedway-requests',
   configureServer({ middlewares, httpServer }) {
     const handle: Connect.NextHandleFunction = (request, response, next) => {
       answer(dir, request, response)
         .then(async (answered) => {
           if (answered) return;
-          if (isCode(request.url ?? '/')) next();
-          else withSite(await theSite(), next);
+          if (isCode(request.url ?? '/')) return next();
+          const sent = new Promise<void>((resolve) => response.once('close', resolve));
+          pages.add(sent);
+          void sent.then(() => pages.delete(sent));
+          withSite(await theSite(), next);
         })
         .catch(next);
     };

@@ -15,7 +15,7 @@ import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { RESOLVED } from './lesson-modules.ts';
-import { courseRequests } from './requests.ts';
+import { courseRequests, type PagesInProgress } from './requests.ts';
 
 /**
  * Milliseconds from the report of a change to reading it. Editors save in several steps, and for 50 ms after a change
@@ -48,6 +48,7 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
   const options: SiteOptions = { base: '/', origin: undefined, authoring: true };
   const cacheDir = join(cacheFolder(), 'serve');
   await mkdir(cacheDir, { recursive: true });
+  const pages: PagesInProgress = new Set();
   let latest = readCourse(undefined);
   await latest;
 
@@ -56,7 +57,7 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
     ...siteConfig({
       ...options,
       cacheDir,
-      plugins: [watchCourse(dir, reread), courseRequests(dir)],
+      plugins: [watchCourse(dir, pages, reread), courseRequests(dir, pages)],
     }),
     server: { port },
   });
@@ -114,7 +115,7 @@ const filesOf = ({ lessons }: Course): string => lessons.map(({ file }) => file)
 /** What a course is made of, by the first step of a path below it. */
 const PARTS: ReadonlySet<string> = new Set([COURSE_FILE, TECHNIQUES_FILE, ...COURSE_FOLDERS]);
 
-function watchCourse(dir: string, reread: (forget: Forget) => Promise<void>): Plugin {
+function watchCourse(dir: string, pages: PagesInProgress, reread: (forget: Forget) => Promise<void>): Plugin {
   return {
     name: 'reedway-watch',
     configureServer(server) {
@@ -149,7 +150,11 @@ function watchCourse(dir: string, reread: (forget: Forget) => Promise<void>): Pl
       async function follow(): Promise<void> {
         do {
           again = false;
-          await reread((modules) => forgetModules(server, modules));
+          await reread((modules) => {
+            forgetModules(server, modules);
+            // A page that was begun before may still bring in what it had compiled, over what was compiled after it.
+            if (modules.length > 0) void Promise.all(pages).then(() => forgetModules(server, modules));
+          });
         } while (again);
         reading = undefined;
         server.ws.send({ type: 'full-reload' });

@@ -14,6 +14,7 @@ import {
   PLAYERS,
   type Players,
 } from '../../interchange/formats.ts';
+import { compressedMusicXmlOf } from '../../interchange/musicxml/compressed.ts';
 import { svgOf } from '../../interchange/svg.ts';
 import { isWritten, writerOf } from '../../interchange/writers.ts';
 import { type FileBrowser, NoBrowser, startBrowser } from '../../publish/browser-files.ts';
@@ -173,6 +174,7 @@ interface Maker {
 
 async function makerOf(format: FormatName, players: Players, course: Course): Promise<Maker> {
   const credits = ({ lesson, block }: Job): Credits => creditsOf(course, lesson, block);
+  if (format === 'mxl') return { content: (job) => compressedMusicXmlOf(job.score, credits(job)) };
   if (isWritten(format)) {
     const write = await writerOf(format);
     return { content: (job) => write(job.score, credits(job), players) };
