@@ -37,7 +37,7 @@ export function kindOfChord({ tones }: Chord): ChordKind {
     tones.some((tone) => tone.degree === degree && tone.semitones === semitones);
   if (has(3, 4)) {
     if (has(7, 10)) return 'dominant';
-    if (has(5, 8) && !has(5, 7)) return 'augmented';
+    if (has(5, 8)) return 'augmented';
     return has(5, 6) ? 'other' : 'major';
   }
   if (has(3, 3)) return has(5, 6) ? 'diminished' : 'minor';
@@ -77,7 +77,7 @@ export const chordInWords = (chord: Chord): string => {
   const suffix = SUFFIX_WORDS.reduce((text, [sign, word]) => text.replace(sign, ` ${word} `), chord.suffix);
   return `${root} ${suffix.replace(/[()/]/g, ' ')}`
     .replace(/\s+/g, ' ')
-    .replace(/^([A-G]) (?=\d)/, '$1')
+    .replace(/([A-G]) (?=\d)/, '$1')
     .trim();
 };
 

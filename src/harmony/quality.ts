@@ -84,7 +84,7 @@ const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11];
 
 /** `b7` as a tone: seven, lowered once. */
 function toneOf(degree: string): ChordTone {
-  const number = Number(degree.replace(/^[b#]+/, ''));
+  const number = Number(degree.replace(/[b#]+/, ''));
   const place = (number - 1) % 7;
   const alter = [...degree].reduce((sum, sign) => sum + (sign === 'b' ? -1 : sign === '#' ? 1 : 0), 0);
   return { degree: itemAt(DEGREES, place), semitones: (itemAt(MAJOR_SCALE, place) + alter + 12) % 12, number };
@@ -93,8 +93,8 @@ function toneOf(degree: string): ChordTone {
 /** All spellings of a pattern: `{m}7` is `m7`, `min7`, `-7` … */
 function spellingsOf(pattern: string): string[] {
   const match = /\{(\w+)\}/.exec(pattern);
-  const words = match && WORDS[itemAt(match, 1)];
-  return match && words ? words.flatMap((word) => spellingsOf(pattern.replace(match[0], word))) : [pattern];
+  if (!match) return [pattern];
+  return present(WORDS[itemAt(match, 1)], match[0]).flatMap((word) => spellingsOf(pattern.replace(match[0], word)));
 }
 
 /**

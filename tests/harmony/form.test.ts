@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { plainChord } from '../../src/harmony/chord.ts';
-import { chordsOfBar, FORMS, readForm } from '../../src/harmony/form.ts';
+import { barsOfForm, chordsOfBar, FORMS, readForm, symbolsOf } from '../../src/harmony/form.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { format, fraction } from '../../src/time/fraction.ts';
+import { itemAt } from '../../src/values/checked.ts';
 
 const barsOf = (text: string): number | undefined => {
   const read = readForm(text);
@@ -14,8 +15,27 @@ describe('a progression', () => {
     const count = id.startsWith('eight') ? 8 : id.startsWith('sixteen') ? 16 : 12;
     expect(barsOf(bars)).toBe(count);
   });
-  test('names of forms are distinguished', () => {
-    expect(new Set(FORMS.map(({ id }) => id)).size).toBe(FORMS.length);
+  test('has a name that stays, and a title of its own', () => {
+    expect(FORMS.map(({ id }) => id)).toEqual([
+      'twelve-bar',
+      'twelve-bar-turnaround',
+      'twelve-bar-plain',
+      'quick-change',
+      'quick-change-turnaround',
+      'minor-twelve-bar',
+      'eight-bar',
+      'eight-bar-halves',
+      'sixteen-bar',
+    ]);
+    expect(new Set(FORMS.map(({ title }) => title)).size).toBe(FORMS.length);
+    expect(FORMS.filter(({ title }) => title === '')).toEqual([]);
+  });
+  test('is read once, and asked for its symbols in order', () => {
+    const form = itemAt(FORMS, 6);
+    const read = barsOfForm(form);
+    expect(read).toEqual(readForm(form.bars));
+    expect(barsOfForm(form)).toBe(read);
+    expect('bars' in read && symbolsOf(read.bars).join(' ')).toBe('I7 V7 IV7 IV7 I7 V7 IV7 I7 V7');
   });
   test('shares a bar evenly, and = holds for one more share', () => {
     const read = readForm('I7 = = V7 | IV7 I7');
@@ -35,11 +55,12 @@ describe('a progression', () => {
     ['I7 | X', 'X', 5],
     ['I7 || V7', '', 4],
     ['= | I7', '=', 0],
+    ['I7 |  = V7', '=', 6],
     ['', '', 0],
   ])('“%s” is refused at “%s”', (text, bad, offset) => {
     expect(readForm(text)).toEqual({ bad, offset });
   });
   test('a closing bar line is no empty bar', () => {
-    expect([barsOf('I7 | V7 |'), barsOf('I7 | V7 |]')]).toEqual([2, 2]);
+    expect([barsOf('I7 | V7 |'), barsOf('I7 | V7 |]'), barsOf('I7 | V7 |] ')]).toEqual([2, 2, 2]);
   });
 });

@@ -39,5 +39,6 @@ describe('a role table', () => {
 
   it('keeps chords apart that sound alike and are written otherwise', () => {
     expect(distinctChords([chord('I7'), chord('E7'), chord('I7')])).toHaveLength(2);
+    expect(distinctChords([chord('E7'), chord('A7'), chord('E7')])).toHaveLength(2);
   });
 });

@@ -14,6 +14,10 @@ describe('a role', () => {
   test('is counted from the root, with the blues’ flat spellings over a dominant chord', () => {
     expect(labels('C7').join(' ')).toBe('R ♭9 2 ♭3 3 4 ♭5 5 ♭6 6 ♭7 7');
   });
+  test('is the plain one beside a chord that has another form of it', () => {
+    expect(labels('Cdim7').join(' ')).toBe('R ♭9 2 ♭3 3 4 ♭5 5 ♭6 ♭♭7 ♭7 7');
+    expect(labels('C').join(' ')).toBe('R ♭9 2 ♭3 3 4 ♭5 5 ♭6 6 ♭7 7');
+  });
   test.each([
     ['Cmaj7', 6, '♯11'],
     ['Cm7b5', 6, '♭5'],
@@ -37,6 +41,8 @@ describe('a role', () => {
     ['Fmaj7', 'C major', 71, '♯11', 'B4'],
     ['Bb7', 'C major', 64, '♯11', 'E4'],
     ['Db7', 'C major', 67, '♯11', 'G4'],
+    ['Fm7', 'C major', 71, '♯11', 'B4'],
+    ['G7', 'D minor', 61, '♯11', 'C#4'],
     ['C', 'G major', 66, '♯4', 'F#4'],
     // Over the IV7 of a major song it is the blues' flat fifth, and so it is wherever the scale lacks the note.
     ['C7', 'G major', 66, '♭5', 'Gb4'],
@@ -60,6 +66,7 @@ describe('a role', () => {
       true,
       true,
     ]);
+    expect(roleOf(66, chord('Cmaj7'), C).tone).toBe(false);
   });
   test.each([
     ['C7', 0, 'the root'],
@@ -69,6 +76,9 @@ describe('a role', () => {
     ['C7', 11, 'the major seventh'],
     ['C7', 1, 'the flat ninth'],
     ['C7', 2, 'the second'],
+    ['C7', 5, 'the fourth'],
+    ['C7', 7, 'the fifth'],
+    ['C13', 9, 'the thirteenth'],
     ['Cmaj7', 6, 'the sharp eleventh'],
     ['Cdim7', 9, 'the double flat seventh'],
   ])('in words: over %s, %i half steps up is %s', (text, semitones, words) => {
@@ -87,6 +97,9 @@ describe('spelling follows the role', () => {
     ['Db7', 59, 'Cb4'],
     ['E7#9', 67, 'G4'],
     ['Gb7', 64, 'Fb4'],
+    ['C9', 62, 'D4'],
+    ['C7b9', 61, 'Db4'],
+    ['Caug', 68, 'G#4'],
   ])('over %s, number %i is %s', (text, midi, name) => {
     expect(plainPitch(spell(midi, chord(text), C))).toBe(name);
   });

@@ -3,7 +3,7 @@ import { plainKey } from '../../src/harmony/key.ts';
 import { keyOfSong } from '../../src/harmony/song-key.ts';
 import { POSITIONS, positionOn } from '../../src/instrument/position.ts';
 import { stepsOf } from '../../src/instrument/scale.ts';
-import { TUNINGS } from '../../src/instrument/tuning.ts';
+import { RICHTER, TUNINGS } from '../../src/instrument/tuning.ts';
 
 const keyOn = (id: string, position: number, ...symbols: string[]): string => {
   const tuning = TUNINGS.find((one) => one.id === id);
@@ -22,6 +22,12 @@ describe('the key of a song without a home chord', () => {
   ])('on %s, first position onwards, is what the reeds play', (tuning, keys) => {
     expect(keys.map((_, index) => keyOn(tuning, index + 1))).toEqual(keys);
   });
+});
+
+test('a tuning that is stamped minor in a position is in minor there, whatever its reeds', () => {
+  const tuning = { ...RICHTER, stamped: { position: 2, mode: 'minor' } } as const;
+  const harp = { key: { letter: 'C', alter: 0 }, register: 'standard', tuning } as const;
+  expect([1, 2].map((position) => plainKey(keyOfSong(harp, position)))).toEqual(['C major', 'G minor']);
 });
 
 test('where all scales on the plain reeds of a position are of one mode, the key is of that mode', () => {

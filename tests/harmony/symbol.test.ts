@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plainChord, printedChord } from '../../src/harmony/chord.ts';
 import { type SongKey, songKey } from '../../src/harmony/key.ts';
 import { moveChord, numeralOf } from '../../src/harmony/numeral.ts';
-import { isChordSymbol, readChord } from '../../src/harmony/symbol.ts';
+import { isChordSymbol, plainNumeral, readChord } from '../../src/harmony/symbol.ts';
 import type { PitchClass } from '../../src/instrument/pitch.ts';
 import { present } from '../../src/values/checked.ts';
 
@@ -29,8 +29,13 @@ describe('a roman numeral', () => {
     ['imaj7', 'Gm(maj7)'],
     ['ima7', 'Gm(maj7)'],
     ['IIm7', 'Am7'],
+    ['♭VII7', 'F7'],
+    ['♯IVdim7', 'C#dim7'],
   ])('%s in G is %s', (numeral, chord) => {
     expect(name(numeral, key('G'))).toBe(chord);
+  });
+  test('has one plain spelling; another text stays what it is', () => {
+    expect(['viio7', '♭VI7', 'ii-7', 'bass'].map(plainNumeral)).toEqual(['viidim7', 'bVI7', 'ii7', 'bass']);
   });
   test('counts from the major scale in minor too', () => {
     expect(name('bVI7', key('A', 0, 'minor'))).toBe('F7');
@@ -42,11 +47,15 @@ describe('a chord name', () => {
   test.each(['A7', 'Bbm7', 'F#m7b5', 'Cmaj7', 'E', 'Db9', 'G7sus4', 'D7#9'])('%s is read', (text) => {
     expect(name(text, key('C'))).toBe(text);
   });
-  test.each(['', 'H7', 'A7x', 'VIII', 'a7', 'I7 IV7', 'C'.repeat(40)])('“%s” is none', (text) => {
-    expect(isChordSymbol(text)).toBe(false);
-  });
+  test.each(['', 'H7', 'A7x', 'VIII', 'a7', 'xC7', 'I7 IV7', 'I7\nIV7', 'C7\nF7', 'C'.repeat(40)])(
+    '“%s” is none',
+    (text) => {
+      expect(isChordSymbol(text)).toBe(false);
+    },
+  );
   test('prints its signs', () => {
     expect(printedChord(present(readChord('Bbm7b5', key('C')), 'the chord'))).toBe('B♭m7♭5');
+    expect(printedChord(present(readChord('F#7#9', key('C')), 'the chord'))).toBe('F♯7♯9');
   });
 });
 
@@ -57,6 +66,22 @@ describe('moving a chord', () => {
       return chord ? plainChord(moveChord(chord, key('G'), key('E', -1))) : '';
     };
     expect([moved('IV7'), moved('C7'), moved('F#m7'), moved('bVI7')]).toEqual(['Ab7', 'Ab7', 'Dm7', 'Cb7']);
+  });
+  test('names its root with one sign at most', () => {
+    const moved = (text: string, to: SongKey): string =>
+      plainChord(moveChord(present(readChord(text, key('C')), text), key('C'), to));
+    expect([moved('D#7', key('G')), moved('A#7', key('D'))]).toEqual(['A#7', 'C7']);
+    expect([moved('Cb7', key('F')), moved('Fb7', key('F'))]).toEqual(['Fb7', 'A7']);
+  });
+  test('a numeral stays one where its root had to take another name', () => {
+    const G_FLAT = key('G', -1);
+    const sixth = present(readChord('bVI7', G_FLAT), 'bVI7');
+    expect([plainChord(sixth), numeralOf(sixth, G_FLAT)]).toEqual(['D7', 'bVI7']);
+    expect(plainChord(moveChord(sixth, G_FLAT, key('C')))).toBe('Ab7');
+  });
+  test('a root far from the tonic counts as its enharmonic twin', () => {
+    const inC = (text: string): string => numeralOf(present(readChord(text, key('C')), text), key('C'));
+    expect(['A#7', 'Gb7', 'Cb7'].map(inC)).toEqual(['#VI7', 'bV7', 'VII7']);
   });
   test('a sharp name in a flat key is that of its enharmonic twin', () => {
     const D_FLAT = key('D', -1);
