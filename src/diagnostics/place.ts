@@ -115,12 +115,12 @@ const LONGEST = 120;
 
 function frameOf(text: string, line: number, column: number, endColumn: number): string[] {
   const margin = `${line}`.padStart(5);
-  // Tabs and control characters would push the caret off what it points at.
-  const printable = text.replace(/\p{Cc}/gu, ' ');
   const from = Math.max(0, column - 1 - REACH);
   const last = Math.min(Math.max(endColumn - 1, column), column - 1 + LONGEST);
-  const to = Math.min(printable.length, last + (last < endColumn - 1 ? 0 : REACH));
-  const cut = `${from > 0 ? '…' : ''}${printable.slice(from, to)}${to < printable.length ? '…' : ''}`;
+  const to = Math.min(text.length, last + (last < endColumn - 1 ? 0 : REACH));
+  // Tabs and control characters would push the caret off what it points at.
+  const printable = text.slice(from, to).replace(/\p{Cc}/gu, ' ');
+  const cut = `${from > 0 ? '…' : ''}${printable}${to < text.length ? '…' : ''}`;
   const indent = ' '.repeat(column - 1 - from + (from > 0 ? 1 : 0));
   const carets = '^'.repeat(Math.max(1, Math.min(endColumn - column, last - column + 1)));
   return [`${margin} | ${cut}`, `${' '.repeat(margin.length)} | ${indent}${carets}`];

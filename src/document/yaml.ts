@@ -45,7 +45,9 @@ const report = reporter(DOCUMENT_PROBLEMS);
 export function readYaml(source: string, from = 0, to = source.length): YamlRead {
   // The library takes a carriage return alone for a character of its line.
   const text = source.slice(from, to).replace(/\r(?!\n)/g, '\n');
-  const shift = (start: number, end: number): TextSpan => ({ from: from + start, to: from + Math.max(start, end) });
+  // The library may count on to a place behind the last character.
+  const inFile = (at: number): number => from + Math.min(at, text.length);
+  const shift = (start: number, end: number): TextSpan => ({ from: inFile(start), to: inFile(Math.max(start, end)) });
   const diagnostics: Diagnostic[] = [];
   const spans = new Map<string, YamlSpans>();
   // The failsafe schema knows no numbers, booleans or dates: all scalars are text.

@@ -71,6 +71,15 @@ function unknownName(name: string, span: TextSpan): Diagnostic {
     : report('component-unknown', span, { name, nearest: nearest(name, components), known: components });
 }
 
+/** Where a tag has its name; its first word where the name has white space in it, as MDX allows around a colon or a full stop. */
+function nameSpanAt(source: string, { from, to }: TextSpan, name: string): TextSpan {
+  let at = Math.min(from + 1, to);
+  while (at < to && /\s/.test(source[at] ?? '')) at++;
+  if (source.startsWith(name, at)) return { from: at, to: at + name.length };
+  const word = /^[\p{L}\p{N}$_-]+/u.exec(source.slice(at, at + name.length))?.[0];
+  return word === undefined ? { from, to: Math.min(from + 1, to) } : { from: at, to: at + word.length };
+}
+
 /** Reads the component that is at `span`. */
 export function readComponent(
   source: string,
@@ -81,8 +90,7 @@ export function readComponent(
   const diagnostics: Diagnostic[] = [];
   // <> and </> only group other elements.
   if (name === null) return { component: undefined, references, diagnostics };
-  const nameAt = source.indexOf(name, span.from);
-  const nameSpan: TextSpan = { from: nameAt, to: nameAt + name.length };
+  const nameSpan = nameSpanAt(source, span, name);
   const takes = COMPONENTS.get(name);
   const elementTakes = ELEMENTS.get(name);
   if (!takes && !elementTakes) diagnostics.push(unknownName(name, nameSpan));

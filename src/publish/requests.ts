@@ -18,6 +18,10 @@ import { answerWithFile, isRefused, requestPath, typeOf } from './static-files.t
 const CODE: readonly string[] = ['@vite', '@id', '@fs', 'src', 'components', 'node_modules'];
 const PAGES: readonly string[] = [...SITE_PAGES, LESSONS];
 
+/** Whether a path is of code and names none: the bundler's server fails for an empty name. */
+const isNameless = (first: string, below: readonly string[]): boolean =>
+  CODE.includes(first) && (below.at(-1) ?? '') === '';
+
 const isCode = (url: string): boolean => CODE.includes(url.split('/')[1] ?? '');
 
 /** Whether a path has an empty step, or one that the bundler's server would decode or resolve once more. */
@@ -57,7 +61,8 @@ async function answer(dir: string, request: IncomingMessage, response: ServerRes
   const path = requestPath(url)?.slice(1);
   if (path !== undefined && (await answerWithCourse(dir, path, request, response))) return true;
   const [first = '', ...below] = path?.split('/') ?? [];
-  if (path === undefined || isOdd(path) || ![...CODE, ...PAGES].includes(first)) request.url = NOWHERE;
+  const isKnown = [...CODE, ...PAGES].includes(first) && !isNameless(first, below);
+  if (path === undefined || isOdd(path) || !isKnown) request.url = NOWHERE;
   else if (path !== '' && !path.endsWith('/') && (await isPage(first, below.join('/')))) {
     response.writeHead(301, { location: `/${encodeURI(path)}/${url.slice(url.search(/[?#]|$/))}` }).end();
     return true;

@@ -103,3 +103,17 @@ describe('YAML', () => {
     expect(diagnostics.map(({ code }) => code)).toEqual(['key-reserved']);
   });
 });
+
+test.each(['a: b\n[', 'a: [', 'a: "', 'a: {', "a: '"])(
+  'a mistake at the very end of a text is in the text: %j',
+  (source) => {
+    for (const text of [source, `${source}\n---\n`]) {
+      const { diagnostics } = readYaml(text, 0, source.length);
+      expect(diagnostics).not.toEqual([]);
+      for (const { span } of diagnostics) {
+        expect(span.from).toBeLessThanOrEqual(span.to);
+        expect(span.to).toBeLessThanOrEqual(source.length);
+      }
+    }
+  },
+);

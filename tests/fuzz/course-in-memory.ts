@@ -26,7 +26,7 @@ export function courseOfFiles(files: FileTable): Course {
     demand(line >= 1 && line <= endLine, `${code} is on line ${line} to ${endLine}`);
     demand(last !== undefined, `${code} is on line ${endLine} of ${lines.length}`);
     demand(
-      column >= 1 && endColumn >= 1 && endColumn <= last.length + 2,
+      column >= 1 && endColumn >= 1 && endColumn <= last.length + 1,
       `${code} is in column ${column} to ${endColumn}`,
     );
     demand(line !== endLine || column <= endColumn, `${code} ends before it begins`);

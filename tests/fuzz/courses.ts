@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import type { FileTable } from '../course/files-in-memory.ts';
 import { courseOfFiles, DEFAULT_FILES } from './course-in-memory.ts';
 import { lessonFile } from './lesson-text.ts';
+import { mutated } from './mutated.ts';
 import type { Target } from './target.ts';
 
 const KEYS = [
@@ -28,6 +29,89 @@ const courseFile = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 40 }),
 );
 
+/** Course files that are right but for a piece: tunings, forms, stages and findings with another severity. */
+const WHOLE_COURSE = `title: A course
+summary: >-
+  What it is
+teacher: A teacher
+language: en-GB
+url: https://example.org/course/
+licence: Free
+cautions: [Play softly., Rest.]
+stages:
+  - { id: one, title: One, summary: The first }
+  - id: two
+    title: Two
+harp: low F
+position: 2
+meter: 12/8
+tempo: 92.5
+feel: 60:40
+slot: 1/8
+chords: I7 | V7 IV7
+concert-a: 442
+temperament: just
+tunings:
+  own:
+    title: My own
+    blow: C E G C E G C E G C
+    draw: [D, G, B, D, F#, A, B, D, F, A]
+  slide: { blow: C E G, draw: D F A, slide: true, valves: true }
+forms:
+  mine: I7 | IV7 = | V7 | I7
+severity:
+  taught-twice: error
+  never-taught: "off"
+`;
+const WHOLE_TECHNIQUES = `techniques:
+  - id: guide-tones
+    title: Guide tones
+    about: The third moves.
+    group: harmony
+    requires: [twelve-bar]
+    kind-of: [half-step-bends]
+    cautions: [Softly]
+    find:
+      any:
+        - note: { role: "3", chord: I7, hole: 1-6, breath: draw, bend: 1 }
+          next: { role: b7, chord: IV7 }
+          between: { chord: changes, pitch: down }
+  - { id: posture, title: To sit, about: How, group: breath, find: not-in-score }
+change:
+  half-step-bends: { cautions: [Softly] }
+`;
+const yamlPiece = fc.oneof(
+  fc.constantFrom(
+    ': ',
+    '- ',
+    '\n',
+    '\n  ',
+    '{',
+    '}',
+    '[',
+    ']',
+    '"',
+    "'",
+    '|',
+    '&a ',
+    '*a',
+    '#',
+    ',',
+    '!!x ',
+    '? ',
+    '%',
+    '\t',
+    '<<: ',
+  ),
+  key,
+  value,
+);
+const spoiled = (text: string): fc.Arbitrary<string> =>
+  fc.oneof(
+    { weight: 1, arbitrary: fc.constant(text) },
+    { weight: 4, arbitrary: mutated(fc.constant(text), yamlPiece) },
+  );
+
 const names = ['one', 'two', 'three', 'first', 'unit/four', 'Ünï'];
 /** A lesson that depends on others by its front matter and by a quotation. */
 const linked = fc
@@ -37,6 +121,38 @@ const linked = fc
       `---\ntitle: A lesson\n${requires.length > 0 ? `requires: [${requires.join(', ')}]\n` : ''}${draft ? 'draft: true\n' : ''}---\n\n` +
       `\`\`\`tab\nid: x\nphrase p: 4 5\n${phrase ? `<${quoted}/x:p>` : `<${quoted}/x>`} 4\n\`\`\`\n[a](${quoted}) [b](${quoted}#x)\n`,
   );
+/** A lesson with clips, techniques and settings of its own, right but for a piece. */
+const WHOLE_LESSON = `---
+title: A lesson
+summary: What it is
+stage: one
+requires: [one]
+teaches: [half-step-bends]
+harp: A
+form: mine
+clips:
+  slowly:
+    src: media/a.mp3
+    title: Slowly
+    cues:
+      - { at: 0:04, block: head, bars: 1-4 }
+      - { at: 0:17.5, until: 0:30, block: head, bars: 5 }
+---
+
+<Clip name="slowly" />
+
+> - \`\`\`tab
+>   id: head
+>   form: none
+>   tuning: own
+>   slot: 1/4
+>   4 -4 5 -5 | <one/x> |]
+>   \`\`\`
+
+<Clip src="https://example.org/a.mp4" cues={[{ at: '0:04', bars: '1' }]} />
+<HarpMap harp="A" tuning="own" /> <RoleTable chords="I7 | IV7" /> <BendLadder hole="3" /> <FormChart form="mine" />
+`;
+const lesson = fc.oneof(linked, lessonFile, spoiled(WHOLE_LESSON));
 const path = fc.oneof(
   { weight: 9, arbitrary: fc.constantFrom(...names).map((name) => `lessons/${name}.mdx`) },
   fc.constantFrom('lessons/a b.mdx', 'lessons/.mdx', 'lessons/x.md', 'lessons/con.mdx', 'lessons/FIRST.mdx', 'lessons/deep/er/x.mdx', 'media/b.svg', 'public/index.html', 'techniques.yaml', 'other.txt'),
@@ -44,9 +160,9 @@ const path = fc.oneof(
 
 const files: fc.Arbitrary<Readonly<Record<string, string>>> = fc
   .tuple(
-    fc.option(courseFile),
-    fc.option(yaml),
-    fc.array(fc.tuple(path, fc.oneof(linked, lessonFile)), { maxLength: 7 }),
+    fc.option(fc.oneof(courseFile, spoiled(WHOLE_COURSE))),
+    fc.option(fc.oneof(yaml, spoiled(WHOLE_TECHNIQUES))),
+    fc.array(fc.tuple(path, lesson), { maxLength: 7 }),
   )
   .map(([course, techniques, all]) => ({
     ...Object.fromEntries(all),

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { blockText } from '../notation/arbitrary.ts';
 
-const ATTACKS = [
+export const ATTACKS = [
   '<script>PLANTED()</script>', '<SCRIPT SRC="//evil.example/x.js" />', '<img src="x" onerror="PLANTED()" />', '<img src={"https://evil.example/a.png"} />',
   '<a href="javascript:PLANTED()">a</a>', '<a href={"java\\tscript:PLANTED()"}>a</a>', '[a](javascript:PLANTED())', '[a](java&#x09;script:PLANTED())',
   '![a](https://evil.example/a.png)', '[a]: javascript:PLANTED()\n\n[a]', '<svg><script>PLANTED()</script></svg>', '<svg onload="PLANTED()" />',
@@ -17,7 +17,7 @@ const ATTACKS = [
   '<a href="data:text/html,<script>PLANTED()</script>">a</a>', '<a href="//evil.example" target="_blank">a</a>', '<template><script>PLANTED()</script></template>',
 ]; // biome-ignore format: a list to read across
 
-const PIECES = [
+export const PIECES = [
   '# Heading\n\n', '## Über *ê*\n\n', 'Words. ', '\n\n', '\n', '- ', '  - ', '> ', '1. ', '| a | b |\n|---|---|\n| c | d |\n\n', '[^1]', '[^1]: A note.\n\n',
   '**', '*', '`', '```\n', '~~~', '[a](first)', '[b](media/a.svg)', '![c](media/a.svg)', '[d][e]', '[e]: first\n\n', '<HarpMap />', '<RoleTable chords="I7" />',
   '<FormChart form="twelve-bar" />', '<BendLadder hole="3" />', '<Clip src="media/a.mp3" />', '<b>', '</b>', '<div>', '</div>', '<br/>', '{', '}', '{/* c */}', '&amp;', '&#x3c;',

@@ -153,6 +153,16 @@ describe('a lesson', () => {
   });
 });
 
+describe('a problem with a tag', () => {
+  test.each([
+    ['x <nothing /> nothing', 3, 10],
+    ['x <b\n:ase /> b:ase', 3, 4],
+    ['x <b .c /> b.c', 3, 4],
+  ])('points at the name in the tag, also where the name has white space in it: %j', (source, from, to) => {
+    expect(readLessonText(source).diagnostics.map(({ span }) => span)).toEqual([{ from, to }]);
+  });
+});
+
 describe('the attributes of a tag', () => {
   test('are found in every form, with what is around them', () => {
     const source = '> <Foo a="1" b=\'2 > 3\' c d={ {x: "}"} /* } */ }\n>   {...e} f-g = "h"/> rest="no"';

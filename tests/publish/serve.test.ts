@@ -141,6 +141,10 @@ describe('a request', () => {
     '/lessons/nowhere',
     '/course.yaml',
     '/media/..%2fcourse.yaml',
+    '/@id/?import&raw',
+    '/@fs/?import&raw',
+    '/@fs/',
+    '/src/?import&raw',
   ])('for %s, which is no page, is answered with the page that says so', async (path) => {
     const { status, body } = await raw(path);
     expect(status).toBe(404);
