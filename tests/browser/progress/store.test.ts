@@ -139,21 +139,6 @@ describe('progress in the browser', () => {
     expect(lessons(tab())).toEqual(['a', 'b']);
   });
 
-  it('puts two records aside under names of their own, also within one moment of the clock', () => {
-    const { items, tab, state } = browser({ [KEY]: 'damaged' });
-    state.clock = 5;
-    const store = tab();
-    items.set(KEY, 'damaged, too');
-    state.clock = 5;
-    store.refresh();
-    expect(
-      store
-        .asides()
-        .map(({ text }) => text)
-        .sort(),
-    ).toEqual(['damaged', 'damaged, too']);
-  });
-
   it.each([Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER - 1, 8.64e15 + 1, 8.64e15])(
     'can be changed though its time is at the limit of what is read: %d',
     (at) => {
