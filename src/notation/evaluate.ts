@@ -122,8 +122,8 @@ function checkLengths(bars: readonly DraftBar[], head: Header, diagnostics: Diag
     if (bar.unsure) return;
     const wants = index === 0 && head.pickup ? head.pickup : full;
     if (equals(bar.length, wants)) return;
-    // The pickup is taken from the last bar, and from the bar before each repeat sign.
-    const last = index === bars.length - 1 || bar.repeatEnd;
+    // The pickup is taken from the last bar, and from the bar before each repeat sign, but not from itself.
+    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd);
     if (last && head.pickup && equals(bar.length, subtract(full, head.pickup))) return;
     const short = compare(bar.length, wants) < 0;
     const inSlots = (length: Fraction): string => format(divide(length, slot));

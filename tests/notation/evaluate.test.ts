@@ -283,3 +283,10 @@ describe('what is forgiven', () => {
     ]);
   });
 });
+
+test.each(['pickup: 2\n\n1 .5 |', 'pickup: 2\n\n1 .5 :| 1 .7 |]'])(
+  'a bar that is to be the pickup is not as long as what a pickup leaves of the last bar: %j',
+  (text) => {
+    expect(readBlock(text).diagnostics.map(({ code }) => code)).toContain('bar-too-long');
+  },
+);

@@ -35,7 +35,25 @@ const holes = fc.oneof(
 );
 /** A note that follows the grammar, whether or not a harp has it. */
 const looseNote = fc.tuple(sign, holes, marks, glide).map((parts) => parts.join(''));
-const note = fc.oneof({ weight: 3, arbitrary: sound }, { weight: 2, arbitrary: looseNote });
+/** Neighbouring holes on one breath, or the same with the tongue between them, with marks that every note takes. */
+const markedChord = fc
+  .record({
+    draw: fc.boolean(),
+    low: fc.integer({ min: 1, max: 7 }),
+    inside: fc.constantFrom([0, 1], [0, 1, 2], [0, 1, 2, 3], [0, 2], [0, 3]),
+    words: fc.subarray(['dip', 'fall', 'vibrato', 'hand', 'accent', 'staccato', 'flutter'], { maxLength: 3 }),
+  })
+  .map(({ draw, low, inside, words }) => {
+    const holes = inside.map((step) => low + step);
+    const tongue = inside.length < Math.max(...inside) + 1 || words.includes('flutter') ? ['tongue'] : [];
+    const marks = [...tongue, ...words];
+    return `${draw ? '-' : ''}(${holes.join(' ')})${marks.length > 0 ? `[${marks.join(' ')}]` : ''}`;
+  });
+const note = fc.oneof(
+  { weight: 6, arbitrary: sound },
+  { weight: 1, arbitrary: markedChord },
+  { weight: 3, arbitrary: looseNote },
+);
 
 const CHORDS = [
   'I7', 'IV7', 'V7', 'ii7', 'bVI7', '#IVdim7', 'vi', 'viio7', 'i(maj7)', 'A7', 'Bbm7', 'F#7', 'Cmaj7', 'E#m7b5', 'Cb6/9',
