@@ -93,6 +93,10 @@ describe('a note', () => {
     ]);
     expect(attributes(read, 'wavy-line', 'type')).toEqual(['start', 'stop']);
   });
+  test('has the words of a mark above it that the standard has no sign for', () => {
+    const read = documentOf('slot: 1/4\n4[hand] -4[shake 5] 4[accent] 4 |]');
+    expect(texts(read, 'words')).toEqual(['lip purse', 'hand', 'shake 5']);
+  });
   test('that glides is under a slur with the next one', () => {
     const read = documentOf("slot: 1/4\n-3'> -3 4 4 |]");
     expect(attributes(read, 'slur', 'type')).toEqual(['start', 'stop']);

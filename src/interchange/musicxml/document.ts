@@ -5,9 +5,10 @@
  */
 import { clefOf } from '../../engrave/clef.ts';
 import { signatureOf } from '../../harmony/key.ts';
+import { rowOf, withHole } from '../../score/mark.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
 import { isSoundEvent } from '../../score/queries.ts';
-import type { Bar, Event, Mouth, Score } from '../../score/score.ts';
+import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
 import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
@@ -141,6 +142,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
     const last = written.notes[index + 1]?.event !== note.event;
     const attack = written.notes[index - 1]?.event !== note.event;
     const slur = slurs.get(event);
+    if (attack && event.kind === 'sound' && !event.tied) writeMarks(xml, event);
     writeNote(xml, {
       bar: written,
       index,
@@ -195,6 +197,7 @@ function writeAttributes(xml: XmlWriter, score: Score, divisions: number): void 
 function writeTempo(xml: XmlWriter, { meter, tempo, feel }: Score): void {
   const dotted = tempoNote(meter).n === 3;
   const swung = feel.name === 'straight' ? undefined : swungBeat(meter);
+  if (swung) writeDirection(xml, (direction) => direction.leaf('words', feelName(feel)));
   xml.open('direction', { placement: 'above' });
   xml.open('direction-type');
   xml.open('metronome');
@@ -206,9 +209,6 @@ function writeTempo(xml: XmlWriter, { meter, tempo, feel }: Score): void {
   // Of a sound element, the tempo counts quarter notes.
   const sound = { tempo: dotted ? tempo * 1.5 : tempo };
   if (swung) {
-    xml.open('direction-type');
-    xml.leaf('words', feelName(feel));
-    xml.close();
     xml.open('sound', sound);
     // Without this element, which is new in 4.0, notes are played evenly: programs that know 3.1 read every straight score.
     xml.open('swing');
@@ -236,6 +236,15 @@ const MOUTHS: ReadonlyMap<Mouth, string> = new Map([
 
 const writeMouth = (xml: XmlWriter, mouth: Mouth): void =>
   writeDirection(xml, (direction) => direction.leaf('words', valueAt(MOUTHS, mouth)));
+
+/** Marks that the standard has no sign for, in the words that are over the note on the page. */
+function writeMarks(xml: XmlWriter, { marks }: Sound): void {
+  const words = marks.flatMap((mark) => {
+    const { drawing } = rowOf(mark.name);
+    return 'word' in drawing && !('line' in drawing) ? [withHole(drawing.word, mark)] : [];
+  });
+  if (words.length > 0) writeDirection(xml, (direction) => direction.leaf('words', words.join(', ')));
+}
 
 function writeLeftLine(xml: XmlWriter, bar: Bar, { score, repeated }: Context): void {
   const opens = bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending;
