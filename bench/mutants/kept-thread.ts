@@ -11,11 +11,14 @@ let kept: ThreadsPoolWorker | undefined;
 /** How long the first run took, that of all tests without a mutant, in milliseconds. */
 let whole: number | undefined;
 
-/** A mutant that loops for ever ends here, in the time of all tests and a half, and before Stryker starts a new process for it. */
-const limit = (): number => 1000 + 1.5 * (whole ?? Number.POSITIVE_INFINITY);
+/**
+ * A mutant that loops for ever ends here, before Stryker starts a new process for it. On a busy machine the tests take several times
+ * as long as they did at first, and the first run of a second process may be that of a mutant.
+ */
+const limit = (): number => 20_000 + 5 * (whole ?? Number.POSITIVE_INFINITY);
 
-/** What is reported of such a mutant. */
-export const ENDLESS = 'The tests do not end';
+/** What Stryker says of a mutant whose thread reported an error: that it ended here. */
+export const ENDLESS = 'Worker kept emitted error';
 
 export const KEPT = 'kept';
 
@@ -33,7 +36,7 @@ export function keptThread(options: PoolOptions): PoolWorker {
     from = performance.now();
     if (whole === undefined) return;
     timer = setTimeout(() => {
-      for (const [event, listener] of listeners) if (event === 'error') listener(new Error(ENDLESS));
+      for (const [event, listener] of listeners) if (event === 'error') listener(new Error('The tests do not end.'));
     }, limit());
   }
   function end(): void {

@@ -47,7 +47,9 @@ export function testsOf(module: string): Tests {
     );
   };
   const files = inTests.filter((file) => file.endsWith('.test.ts') && !/\.(?:page|long)\./.test(file));
-  const own = files.filter((file) => file.startsWith(`tests/${module.replace(/\.ts$/, '')}`));
+  const beside = files.filter((file) => file.startsWith(`tests/${module.replace(/\.ts$/, '')}`));
+  // A file without a test of its name is tested by those of its folder.
+  const own = beside.length > 0 ? beside : files.filter((file) => dirname(file) === `tests/${dirname(module)}`);
   return {
     own,
     elsewhere: files.filter(
