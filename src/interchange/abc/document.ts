@@ -170,23 +170,27 @@ function notesText(notes: readonly StaffNote[], pitches: PitchWriter): string {
 /** Lengths whose denominator is a power of two: readers of ABC know no others outside of tuplets. */
 const isPlain = ({ d }: Fraction): boolean => Number.isInteger(Math.log2(d));
 
-/** A rest, cut where a chord comes in. A chord that comes in where no rest can end is named at its start. */
+/**
+ * A rest, cut where a chord comes in. A chord that comes in where no rest can end is named at its start, and so is one in a tuplet,
+ * whose notes are counted.
+ */
 function restText(note: WrittenNote, written: WrittenBar, chords: readonly NamedChord[]): string {
   const length = writtenLength(note, written);
   const stretch = divide(length, note.duration);
   const parts: string[] = [];
   let at = note.onset;
   let names = '';
-  for (const { onset, name } of [...chords, { onset: endOf(note), name: '' }]) {
-    const part = multiply(subtract(onset, at), stretch);
-    if (part.n > 0 && isPlain(part)) {
+  const end = endOf(note);
+  for (const { onset, name } of chords) {
+    const [part, rest] = [multiply(subtract(onset, at), stretch), multiply(subtract(end, onset), stretch)];
+    if (note.tuplet === undefined && part.n > 0 && isPlain(part) && isPlain(rest)) {
       parts.push(`${names}z${lengthText(part)}`);
       names = '';
       at = onset;
     }
     names += name;
   }
-  return parts.join('');
+  return `${parts.join('')}${names}z${lengthText(multiply(subtract(end, at), stretch))}`;
 }
 
 const wordsOf = (syllable: SungText | undefined): string => {
