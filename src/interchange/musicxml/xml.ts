@@ -34,7 +34,7 @@ export function xmlWriter(): XmlWriter {
     },
     leaf(name, text, attributes) {
       const tag = name + written(attributes);
-      put(text === undefined ? `<${tag}/>` : `<${tag}>${escapeText(`${text}`)}</${name}>`);
+      put(text === undefined ? `<${tag}/>` : `<${tag}>${valueText(text)}</${name}>`);
     },
     text() {
       if (open.length > 0) throw new RangeError(`<${open.at(-1)}> is still open`);
@@ -43,7 +43,13 @@ export function xmlWriter(): XmlWriter {
   };
 }
 
-const written = (attributes: Attributes = {}): string =>
-  Object.entries(attributes)
-    .map(([name, value]) => ` ${name}="${escapeText(`${value}`)}"`)
-    .join('');
+/** Most values are numbers and words of the standard, in which nothing has to be escaped. */
+const valueText = (value: string | number): string =>
+  typeof value === 'number' || /^[\w .-]*$/.test(value) ? `${value}` : escapeText(value);
+
+function written(attributes: Attributes | undefined): string {
+  if (attributes === undefined) return '';
+  let text = '';
+  for (const [name, value] of Object.entries(attributes)) text += ` ${name}="${valueText(value)}"`;
+  return text;
+}
