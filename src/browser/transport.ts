@@ -2,7 +2,6 @@
  * Plays a block against the audio clock, scheduling a second ahead, so that a page that is busy for half a second
  * leaves no gap. What is scheduled can be called off, and a change of anything continues from the place in the music.
  */
-
 import { countInTo } from '../schedule/count-in.ts';
 import type { Cue } from '../schedule/cue.ts';
 import { type Moment, momentAt, type Plan, roundPlan } from '../schedule/plan.ts';

@@ -6,7 +6,7 @@ import { harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { type Mark, rowOf, withHole } from '../score/mark.ts';
-import { roleIn } from '../score/queries.ts';
+import { endingOpenedBy, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
@@ -59,12 +59,11 @@ export function barSentences(score: Score): string[] {
       phrases.push(words.join(', '));
     }
     const over = bar.chords[0] && first && compare(bar.chords[0].onset, first.onset) <= 0;
+    const ending = endingOpenedBy(score, bar);
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
       bar.repeatStart ? 'Repeat from here. ' : '',
-      bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending
-        ? `${capital(ordinal(bar.ending))} ending. `
-        : '',
+      ending === undefined ? '' : `${capital(ordinal(ending))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
       over && bar.chords[0] ? `, over ${chordInWords(bar.chords[0].chord)}` : '',
     ].join('');

@@ -2,7 +2,6 @@
 
 /** One format. */
 export interface Format {
-  readonly title: string;
   readonly extension: string;
   readonly mediaType: string;
   /** What it is for, in a line. */
@@ -14,30 +13,26 @@ export interface Format {
 /** Every format, by the name it is asked for. */
 export const FORMATS = {
   musicxml: {
-    title: 'MusicXML',
     extension: '.musicxml',
     mediaType: 'application/vnd.recordare.musicxml+xml',
     about: 'sheet music for notation programs',
   },
   mxl: {
-    title: 'MusicXML, compressed',
     extension: '.mxl',
     mediaType: 'application/vnd.recordare.musicxml',
     about: 'the same as a smaller file',
   },
   midi: {
-    title: 'MIDI',
     extension: '.mid',
     mediaType: 'audio/midi',
     about: 'the notes as they are played, for sequencers',
     holdsBand: true,
   },
-  abc: { title: 'ABC', extension: '.abc', mediaType: 'text/vnd.abc', about: 'sheet music as text' },
-  text: { title: 'Text', extension: '.txt', mediaType: 'text/plain', about: 'the tab in 72 columns, for any editor' },
-  svg: { title: 'SVG', extension: '.svg', mediaType: 'image/svg+xml', about: 'a picture to scale and to print' },
-  png: { title: 'PNG', extension: '.png', mediaType: 'image/png', about: 'a picture for documents' },
+  abc: { extension: '.abc', mediaType: 'text/vnd.abc', about: 'sheet music as text' },
+  text: { extension: '.txt', mediaType: 'text/plain', about: 'the tab in 72 columns, for any editor' },
+  svg: { extension: '.svg', mediaType: 'image/svg+xml', about: 'a picture to scale and to print' },
+  png: { extension: '.png', mediaType: 'image/png', about: 'a picture for documents' },
   wav: {
-    title: 'WAV',
     extension: '.wav',
     mediaType: 'audio/wav',
     about: 'the sound of the page',

@@ -1,5 +1,5 @@
 /** Slurs of a score: a glide is one, from the note it leaves to the note it leads into. */
-import type { Event } from '../score/score.ts';
+import type { Event, Score } from '../score/score.ts';
 
 /** What slurs do at an event. */
 export interface Slur {
@@ -8,7 +8,8 @@ export interface Slur {
 }
 
 /** Where slurs begin and end: from the first note of a run of glides to the note that the last one leads into. */
-export function slursOf(events: readonly Event[]): ReadonlyMap<Event, Slur> {
+export function slursOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, Slur> {
+  const events = bars.flatMap((bar) => bar.events);
   const slurs = new Map<Event, Slur>();
   let open = false;
   events.forEach((event, index) => {

@@ -1,5 +1,6 @@
 /** The words under a score, each syllable with its place in its word. */
-import type { Event, Sound } from '../score/score.ts';
+import { soundsOf } from '../score/queries.ts';
+import type { Event, Score } from '../score/score.ts';
 
 /** A syllable, or a part of the line that holds one over further notes. */
 export interface SungText {
@@ -9,8 +10,8 @@ export interface SungText {
 }
 
 /** Each syllable with its place in its word: only the one before says whether it continues a word. */
-export function syllablesOf(sounds: readonly Sound[]): ReadonlyMap<Event, SungText> {
-  const sung = sounds.filter(({ lyric }) => lyric !== undefined);
+export function syllablesOf(score: Pick<Score, 'bars'>): ReadonlyMap<Event, SungText> {
+  const sung = soundsOf(score).filter(({ lyric }) => lyric !== undefined);
   const syllables = new Map<Event, SungText>();
   let continues = false;
   sung.forEach((sound, index) => {

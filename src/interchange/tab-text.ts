@@ -6,10 +6,10 @@ import { plainChord } from '../harmony/chord.ts';
 import { plainKey } from '../harmony/key.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
 import { markText } from '../score/mark.ts';
-import { isSoundEvent } from '../score/queries.ts';
+import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
 import type { Bar, Score } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
-import { compare } from '../time/fraction.ts';
+import type { Fraction } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
 import { type Credits, partName, sourceOf } from './credits.ts';
 
@@ -59,25 +59,20 @@ const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
 function cellsOf(bar: Bar, score: Score): Cell[] {
   const line = (tab: string, chord = ''): Cell[] => (tab + chord === '' ? [] : [{ chord, tab, word: '' }]);
-  const chords = [...bar.chords];
-  const chordsUntil = (isHere: (onset: Bar['chords'][number]['onset']) => boolean): string => {
-    const names: string[] = [];
-    for (let next = chords[0]; next && isHere(next.onset); next = chords[0]) {
-      names.push(plainChord(next.chord));
-      chords.shift();
-    }
-    return names.join(' ');
-  };
+  const chordsBefore = chordsInTurn(bar);
+  const namesBefore = (end?: Fraction): string =>
+    chordsBefore(end)
+      .map(({ chord }) => plainChord(chord))
+      .join(' ');
   const events = bar.events.map((event, index): Cell => {
-    const next = bar.events[index + 1];
-    const chord = chordsUntil((onset) => next === undefined || compare(onset, next.onset) < 0);
+    const chord = namesBefore(bar.events[index + 1]?.onset);
     if (event.kind === 'rest') return { chord, tab: SIGNS.rest, word: '' };
     const marks = event.tied ? [] : event.marks.map((mark) => `[${markText(mark)}]`);
     const tab = event.tied ? SIGNS.held : tabOfNotes(event.notes, event.breath) + marks.join('');
     const { text = '', hyphen = false } = event.lyric ?? {};
     return { chord, tab, word: oneLine(hyphen ? `${text}-` : text) };
   });
-  if (events.length === 0) events.push({ chord: chordsUntil(() => true), tab: SIGNS.rest, word: '' });
+  if (events.length === 0) events.push({ chord: namesBefore(), tab: SIGNS.rest, word: '' });
   return [
     ...(bar.part === undefined ? [] : line('', `[${oneLine(bar.part)}]`)),
     ...line(openingLine(bar, score)),
@@ -87,10 +82,11 @@ function cellsOf(bar: Bar, score: Score): Cell[] {
 }
 
 /** After a bar that ends a repeat or a part, whose sign is a bar line already, another one is left out. */
-function openingLine(bar: Bar, { bars }: Score): string {
-  const before = bars[bar.index - 1];
+function openingLine(bar: Bar, score: Score): string {
+  const before = score.bars[bar.index - 1];
+  const ending = endingOpenedBy(score, bar);
   const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close ? '' : '|';
-  return bar.ending !== undefined && before?.ending !== bar.ending ? `${line}${bar.ending}.` : line;
+  return ending === undefined ? line : `${line}${ending}.`;
 }
 
 const closingLine = ({ repeatEnd, close }: Bar): string => (repeatEnd ? ':|' : close === undefined ? '|' : '||');

@@ -1,5 +1,6 @@
 /** Questions a score answers. */
 import type { Chord } from '../harmony/chord.ts';
+import type { ChordChange } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { type Role, roleOf } from '../harmony/role.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
@@ -23,6 +24,23 @@ export function roleIn(key: SongKey, bar: Bar, event: Sound, note: Note): Role |
   const chord = chordAt(bar, event.onset);
   return chord && roleOf(note.pitch.midi, chord, key);
 }
+
+/**
+ * The chords of a bar in turn: each call gives those that come in before `end` and were not given yet, all that are left
+ * without an end.
+ */
+export function chordsInTurn({ chords }: Pick<Bar, 'chords'>): (end?: Fraction) => readonly ChordChange[] {
+  let next = 0;
+  return (end) => {
+    const from = next;
+    while (next < chords.length && (end === undefined || compare(itemAt(chords, next).onset, end) < 0)) next++;
+    return chords.slice(from, next);
+  };
+}
+
+/** The number of the ending that begins with a bar; undefined where none does. */
+export const endingOpenedBy = ({ bars }: Pick<Score, 'bars'>, { index, ending }: Bar): number | undefined =>
+  bars[index - 1]?.ending === ending ? undefined : ending;
 
 /** Whether an event sounds, and is not a rest. */
 export const isSoundEvent = (event: Event): event is Sound => event.kind === 'sound';

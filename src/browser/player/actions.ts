@@ -1,5 +1,4 @@
 /** What the controls of a block's player are wired to. */
-
 import type { BarRange, PlaySettings } from '../../schedule/settings.ts';
 import type { Playback } from '../../score/playback.ts';
 import type { PageMix } from './page-mix.ts';

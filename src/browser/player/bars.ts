@@ -1,5 +1,4 @@
 /** Which bars to play, chosen by their names; the tiles of the block offer the same. */
-
 import type { BarRange } from '../../schedule/settings.ts';
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';

@@ -1,5 +1,4 @@
 /** Marks what sounds on the block, staff, breath lanes and chord symbol at once, and keeps it on the screen. */
-
 import type { Moment } from '../../schedule/plan.ts';
 import type { Playback } from '../../score/playback.ts';
 import { make } from './dom.ts';

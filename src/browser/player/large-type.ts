@@ -2,7 +2,6 @@
  * Large type for a phone on a music stand: what to do now, and what next. A blow number is above the line and a draw
  * number under it, a bend lower by a notch for each half step, as in the breath lanes.
  */
-
 import type { Moment } from '../../schedule/plan.ts';
 import { barInWords } from '../../score/bar-words.ts';
 import { chordAtTick, type Playback, type PlayedEvent, type PlayedNote } from '../../score/playback.ts';

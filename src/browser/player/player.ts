@@ -1,5 +1,4 @@
 /** The player of one block, made when it is first asked to sound. */
-
 import { type PlaySettings, writtenSettings } from '../../schedule/settings.ts';
 import { barInWords, barsInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';

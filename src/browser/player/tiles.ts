@@ -3,7 +3,6 @@
  * another bar extends the choice to it, one inside the choice narrows it to that bar, and one on the only chosen bar
  * clears it. A drag chooses what it passes; arrow keys move, and with the shift key extend.
  */
-
 import type { BarRange } from '../../schedule/settings.ts';
 import { barInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';

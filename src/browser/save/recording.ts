@@ -1,5 +1,4 @@
 /** A block as a recording in our own voice: the tune, the band or both, once through. */
-
 import type { Players } from '../../interchange/formats.ts';
 import type { Recording } from '../../interchange/recording.ts';
 import { waveFile } from '../../interchange/wave.ts';

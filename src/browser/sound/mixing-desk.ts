@@ -1,5 +1,4 @@
 /** The mixing desk: a channel for every part, a gate that opens and shuts without a click, and a limit that is never passed. */
-
 import type { Piece } from '../../schedule/cue.ts';
 import { recordOf } from '../../values/checked.ts';
 import { noiseBuffer, percussion } from './percussion.ts';

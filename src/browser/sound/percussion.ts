@@ -1,5 +1,4 @@
 /** Drums and clicks, computed once for a context: each a short buffer. */
-
 import { chance } from '../../schedule/band/chance.ts';
 import { PIECES, type Piece } from '../../schedule/cue.ts';
 import { recordOf } from '../../values/checked.ts';

@@ -3,15 +3,16 @@
  * reed: the tab is the first line of text under the notes, and the words are the second.
  */
 import { plainChord } from '../../harmony/chord.ts';
+import type { ChordChange } from '../../harmony/form.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
-import { isSoundEvent } from '../../score/queries.ts';
+import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
 import { endOf, type WrittenBar, type WrittenNote, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
-import { compare, divide, type Fraction, format, fraction, multiply, subtract } from '../../time/fraction.ts';
+import { divide, type Fraction, format, fraction, multiply, subtract } from '../../time/fraction.ts';
 import { meterName, tempoNote } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
@@ -63,6 +64,12 @@ interface NamedChord {
   readonly name: string;
 }
 
+/** What follows a slash would be a bass note. */
+const namedChord = ({ onset, chord }: ChordChange): NamedChord => ({
+  onset,
+  name: `"${quotedText(plainChord(chord).replace('/', ''))}"`,
+});
+
 /** A bar as music, and under each of its notes the tab and the words. */
 interface Line {
   readonly music: string;
@@ -71,12 +78,11 @@ interface Line {
 }
 
 function body(score: Score): string[] {
-  const events = score.bars.flatMap((bar) => bar.events);
   const context: Context = {
     score,
     repeated: repeatStarts(score),
-    slurs: slursOf(events),
-    syllables: syllablesOf(events.filter(isSoundEvent)),
+    slurs: slursOf(score),
+    syllables: syllablesOf(score),
     staff: staffNotes(score),
   };
   const written = writtenScore(score);
@@ -99,17 +105,7 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
   const tab: string[] = [];
   const words: string[] = [];
   const music: string[] = [opening(bar, context)];
-  const chords = [...bar.chords];
-  const chordsBefore = (end: Fraction): readonly NamedChord[] => {
-    const found: NamedChord[] = [];
-    while (chords[0] && compare(chords[0].onset, end) < 0) {
-      const { onset, chord } = itemAt(chords, 0);
-      // What follows a slash would be a bass note.
-      found.push({ onset, name: `"${quotedText(plainChord(chord).replace('/', ''))}"` });
-      chords.shift();
-    }
-    return found;
-  };
+  const chordsBefore = chordsInTurn(bar);
   written.notes.forEach((note, index) => {
     const event = itemAt(bar.events, note.event);
     const before = written.notes[index - 1];
@@ -117,7 +113,7 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     // Between the beams of two groups a space.
     if (index > 0 && (note.beam === undefined || note.beam !== before?.beam)) music.push(' ');
     music.push(group);
-    const named = chordsBefore(endOf(note));
+    const named = chordsBefore(endOf(note)).map(namedChord);
     if (event.kind === 'rest') {
       music.push(restText(note, written, named));
       return;
@@ -139,8 +135,8 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     words.push(attack ? wordsOf(context.syllables.get(event)) : '*');
   });
   if (written.notes.length === 0) {
-    const name = chordsBefore(bar.length).map((chord) => chord.name);
-    music.push(`${name.join('')}z${lengthText(bar.length)}`);
+    const names = chordsBefore(bar.length).map((change) => namedChord(change).name);
+    music.push(`${names.join('')}z${lengthText(bar.length)}`);
   }
   music.push(` ${closing(bar, context)}`);
   return { music: music.join(''), tab: tab.join(' '), words: joined(words) };
@@ -205,10 +201,10 @@ const joined = (words: readonly string[]): string => words.join(' ').replaceAll(
 
 /** What goes before the notes of a bar. Its own bar line only begins the tune: others end the bar before. */
 function opening(bar: Bar, { score, repeated }: Context): string {
-  const opens = bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending;
+  const ending = endingOpenedBy(score, bar);
   const repeat = bar.index === 0 && (bar.repeatStart || repeated.has(0)) ? '|:' : '';
   const label = bar.part === undefined ? '' : `"^${quotedText(bar.part)}"`;
-  return `${repeat}${opens ? `[${bar.ending} ` : ''}${label}`;
+  return `${repeat}${ending === undefined ? '' : `[${ending} `}${label}`;
 }
 
 /** The bar line after a bar, which also says whether a repeat begins with the next one. */

@@ -7,12 +7,12 @@ import { clefOf } from '../../engrave/clef.ts';
 import { signatureOf } from '../../harmony/key.ts';
 import { rowOf, withHole } from '../../score/mark.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
-import { isSoundEvent } from '../../score/queries.ts';
+import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
 import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
-import { compare, type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
+import { type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
 import { tempoNote } from '../../time/meter.ts';
 import { swungBeat } from '../../time/swing.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
@@ -85,13 +85,12 @@ interface Context {
 
 function writeBars(xml: XmlWriter, score: Score): void {
   const written = writtenScore(score);
-  const sounds = score.bars.flatMap(({ events }) => events);
   const context: Context = {
     score,
     divisions: divisionsOf(score, written),
     repeated: repeatStarts(score),
-    slurs: slursOf(sounds),
-    syllables: syllablesOf(sounds.filter(isSoundEvent)),
+    slurs: slursOf(score),
+    syllables: syllablesOf(score),
     staff: staffNotes(score),
   };
   let mouth: Mouth | undefined;
@@ -124,13 +123,10 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
   if (bar.part !== undefined) writeDirection(xml, (direction) => direction.leaf('rehearsal', bar.part));
   let mouth = before ?? score.mouth;
   if (before === undefined) writeMouth(xml, mouth);
-  const chords = [...bar.chords];
-  const writeChords = (from: Fraction, end: Fraction | undefined): void => {
-    while (chords[0] && (end === undefined || compare(chords[0].onset, end) < 0)) {
-      const { onset, chord } = itemAt(chords, 0);
-      chords.shift();
+  const chordsBefore = chordsInTurn(bar);
+  const writeChords = (from: Fraction, end?: Fraction): void => {
+    for (const { onset, chord } of chordsBefore(end))
       writeHarmony(xml, chord, inDivisions(subtract(onset, from), divisions));
-    }
   };
   written.notes.forEach((note, index) => {
     const event = itemAt(bar.events, note.event);
@@ -153,20 +149,17 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
       staff: staff[event.index] ?? [],
     });
   });
-  if (written.notes.length === 0) writeSilence(xml, bar, divisions, writeChords);
+  if (written.notes.length === 0) {
+    writeChords(ZERO);
+    writeSilence(xml, bar, divisions);
+  }
   writeRightLine(xml, bar, score);
   xml.close();
   return mouth;
 }
 
 /** A bar that was left empty. */
-function writeSilence(
-  xml: XmlWriter,
-  bar: Bar,
-  divisions: number,
-  writeChords: (from: Fraction, end: undefined) => void,
-): void {
-  writeChords(ZERO, undefined);
+function writeSilence(xml: XmlWriter, bar: Bar, divisions: number): void {
   xml.open('note');
   xml.leaf('rest', undefined, { measure: 'yes' });
   xml.leaf('duration', inDivisions(bar.length, divisions));
@@ -247,12 +240,12 @@ function writeMarks(xml: XmlWriter, { marks }: Sound): void {
 }
 
 function writeLeftLine(xml: XmlWriter, bar: Bar, { score, repeated }: Context): void {
-  const opens = bar.ending !== undefined && score.bars[bar.index - 1]?.ending !== bar.ending;
+  const ending = endingOpenedBy(score, bar);
   const repeat = bar.repeatStart || repeated.has(bar.index);
-  if (!opens && !repeat) return;
+  if (ending === undefined && !repeat) return;
   xml.open('barline', { location: 'left' });
   if (repeat) xml.leaf('bar-style', 'heavy-light');
-  if (opens) xml.leaf('ending', undefined, { number: bar.ending ?? 1, type: 'start' });
+  if (ending !== undefined) xml.leaf('ending', undefined, { number: ending, type: 'start' });
   if (repeat) xml.leaf('repeat', undefined, { direction: 'forward' });
   xml.close();
 }
