@@ -3,19 +3,27 @@
  * ends its thread after every run: this one only says that it has, and tells the thread the settings of the next run. What
  * the thread has loaded of the project is loaded again for each mutant (seeded.ts).
  */
+import { readFileSync, writeFileSync } from 'node:fs';
 import { type PoolOptions, type PoolWorker, ThreadsPoolWorker } from 'vitest/node';
 
 type Listener = Parameters<PoolWorker['on']>[1];
 
 let kept: ThreadsPoolWorker | undefined;
-/** How long the first run took, that of all tests without a mutant, in milliseconds. */
-let whole: number | undefined;
 
-/**
- * A mutant that loops for ever ends here, before Stryker starts a new process for it. On a busy machine the tests take several times
- * as long as they did at first, and the first run of a second process may be that of a mutant.
- */
-const limit = (): number => 20_000 + 5 * (whole ?? Number.POSITIVE_INFINITY);
+/** The variable that names the file with what all tests cost without a mutant, in milliseconds of processor time. */
+export const COST_FILE = 'REEDWAY_MUTANTS_COST';
+
+/** Milliseconds between two looks at a run. */
+const LOOK = 250;
+
+/** How much processor time a run may take: a mutant that loops for ever ends here, on a busy machine as on a quiet one. */
+const limitOf = (cost: number): number => 2000 + 1.5 * cost;
+
+/** Milliseconds of all threads of this process. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
 
 /** What Stryker says of a mutant whose thread reported an error: that it ended here. */
 export const ENDLESS = 'Worker kept emitted error';
@@ -29,19 +37,24 @@ export function keptThread(options: PoolOptions): PoolWorker {
   const listeners: [event: string, listener: Listener][] = [];
   let config: object = {};
   let wasAsked = false;
+  const { mode } = options.project.getProvidedContext();
+  const file = process.env[COST_FILE] ?? '';
   let timer: NodeJS.Timeout | undefined;
   let from = 0;
 
   function begin(): void {
-    from = performance.now();
-    if (whole === undefined) return;
-    timer = setTimeout(() => {
+    from = processorTime();
+    if (mode === 'dry-run') return;
+    const limit = limitOf(Number(readFileSync(file, 'utf8')));
+    timer = setInterval(() => {
+      if (processorTime() - from < limit) return;
+      clearInterval(timer);
       for (const [event, listener] of listeners) if (event === 'error') listener(new Error('The tests do not end.'));
-    }, limit());
+    }, LOOK);
   }
   function end(): void {
-    clearTimeout(timer);
-    whole ??= performance.now() - from;
+    clearInterval(timer);
+    if (mode === 'dry-run') writeFileSync(file, `${processorTime() - from}`);
   }
 
   function answer(type: string): void {
@@ -76,7 +89,7 @@ export function keptThread(options: PoolOptions): PoolWorker {
       if (isNew) await thread.start();
     },
     async stop() {
-      clearTimeout(timer);
+      clearInterval(timer);
       for (const [event, listener] of listeners) thread.off(event, listener);
       if (wasAsked) return;
       // Not asked but made to stop: it may be busy for ever.

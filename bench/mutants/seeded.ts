@@ -6,6 +6,7 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Of Stryker. */
     activeMutant: string | undefined;
+    mode: 'dry-run' | 'mutant' | undefined;
   }
 }
 

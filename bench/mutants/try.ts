@@ -7,6 +7,7 @@ import { Stryker } from '@stryker-mutator/core';
 import { ROOT } from '../measure.ts';
 import { keyOf, type Mutant } from './choose.ts';
 import { CHOSEN_FILE } from './chosen.ts';
+import { COST_FILE } from './kept-thread.ts';
 
 export interface Settings {
   /** The files the mutants are of. */
@@ -26,6 +27,7 @@ export async function tryAll(
   // The processes that check and run mutants are started with this environment.
   Object.assign(process.env, {
     [CHOSEN_FILE]: join(folder, 'chosen.json'),
+    [COST_FILE]: join(folder, 'cost'),
     REEDWAY_TESTS: 'mutants',
     REEDWAY_MUTANTS_TESTS: JSON.stringify(tests),
     ASTRO_TELEMETRY_DISABLED: '1',
