@@ -72,7 +72,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   checkLengths(bars, head, diagnostics);
   const key = keyOfSong(head.harp, settings.position, [
     ...homeSymbols(settings.progression, context),
-    ...bars.flatMap((bar) => bar.chords.map(({ text }) => text)),
+    ...bars.flatMap((bar, index) => heardChords(bar, bars[index + 1])),
   ]);
   const { chords, progression } = harmonise(bars, head, key, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
@@ -98,6 +98,15 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   };
   return { score, diagnostics: ordered };
 }
+
+/** The chord symbols of a bar that another one does not replace at the same moment. */
+const heardChords = ({ chords, length }: DraftBar, next: DraftBar | undefined): string[] =>
+  chords
+    .filter(({ onset }, index) => {
+      const after = chords[index + 1]?.onset ?? (next?.chords.some((own) => own.onset.n === 0) ? length : undefined);
+      return after === undefined || !equals(onset, after);
+    })
+    .map(({ text }) => text);
 
 /** A phrase used twice is checked twice; a problem is reported once, where it is. */
 function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
