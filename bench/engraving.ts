@@ -4,7 +4,6 @@
  * way runs in a process of its own, warm, and the least of some rounds counts.
  */
 import { loadCourse } from '../src/course/load.ts';
-import type { StaffPlan } from '../src/engrave/staff.ts';
 import type { Score } from '../src/score/score.ts';
 import { itemAt } from '../src/values/checked.ts';
 import { writeCourse } from './course.ts';
@@ -26,20 +25,14 @@ interface Result {
 export async function engraving(): Promise<Section> {
   return inFolder(async (folder) => {
     writeCourse(folder, { lessons: LESSONS, blocks: 6, words: 20 });
-    const [jsdom, staff, block] = [
-      await result('jsdom', folder),
-      await result('staff', folder),
-      await result('block', folder),
-    ];
+    const [jsdom, block] = [await result('jsdom', folder), await result('block', folder)];
     return {
       title: 'Engraving',
       how: `${count(block.blocks)} blocks, ${count(block.bars)} bars of made-up music, nothing kept from before; processor time with garbage collection, least of ${ROUNDS} rounds.`,
       rows: [
         row('a bar’s staff, by VexFlow’s own SVG output on jsdom', seconds(jsdom.cpu / jsdom.bars)),
-        row('a bar’s staff, ours', seconds(staff.cpu / staff.bars)),
         row('a bar whole, ours: staff, lanes, roles, words', seconds(block.cpu / block.bars)),
-        atMost('our staff to jsdom’s', staff.cpu / jsdom.cpu, 1 / 6, ratio),
-        row('our whole bar to jsdom’s staff', ratio(block.cpu / jsdom.cpu)),
+        atMost('our whole bar to jsdom’s staff', block.cpu / jsdom.cpu, 0.16, ratio),
         row('memory of the process, jsdom', megabytes(jsdom.memory)),
         row('memory of the process, ours', megabytes(block.memory)),
       ],
@@ -77,20 +70,6 @@ const WAYS = {
     prepare();
     const staves = scores.map(staffOf);
     return (index) => drawOnJsdom(itemAt(staves, index));
-  },
-  async staff(scores: readonly Score[]): Promise<Drawing> {
-    const { engraveBlock } = await import('../src/engrave/block.ts');
-    const { drawStaff } = await import('../src/engrave/staff.ts');
-    // What is asked of the staff is the key it is kept under; equal bars are drawn again, as the other ways do.
-    const plans = scores.map((score) => {
-      const asked: string[] = [];
-      engraveBlock(score, { id: 'b', cache: { get: (key) => void asked.push(key), set: () => undefined } });
-      return asked.map((key) => JSON.parse(key) as StaffPlan);
-    });
-    return (index) =>
-      itemAt(plans, index)
-        .map((plan) => drawStaff(plan).joins)
-        .join('');
   },
   async block(scores: readonly Score[]): Promise<Drawing> {
     const { engraveBlock } = await import('../src/engrave/block.ts');

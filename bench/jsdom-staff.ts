@@ -8,8 +8,9 @@ import { JSDOM } from 'jsdom';
 import {
   Accidental, BarlineType, Beam, Dot, Element, Formatter, Renderer, Stave, StaveNote, StaveTie, Stem, Tuplet, VexFlow, Voice,
 } from 'vexflow/core'; // biome-ignore format: a list
-import { type Clef, clefOf, staffKey } from '../src/engrave/clef.ts';
+import { type Clef, clefOf } from '../src/engrave/clef.ts';
 import { signatureOf } from '../src/harmony/key.ts';
+import type { Pitch } from '../src/instrument/pitch.ts';
 import type { Score } from '../src/score/score.ts';
 import { type StaffNote, staffNotes } from '../src/score/spelling.ts';
 import { type WrittenBar, type WrittenNote, writtenScore } from '../src/score/written.ts';
@@ -29,6 +30,10 @@ export const staffOf = (score: Score): Staff => ({
   notes: staffNotes(score),
   clef: clefOf(score),
 });
+
+/** The place on the staff as VexFlow takes it: `b/4` is the middle line. */
+const vexflowKey = ({ letter, octave }: Pitch, clef: Clef): string =>
+  `${letter.toLowerCase()}/${octave - clef.octaves}`;
 
 const { window } = new JSDOM('<!doctype html><body></body>');
 
@@ -123,7 +128,7 @@ export function drawOnJsdom(staff: Staff): string {
     const duration = written.value === 0.5 ? '1/2' : `${Math.min(128, written.value)}`;
     const rest = written.rest || heads.length === 0;
     const note = new StaveNote({
-      keys: rest ? ['b/4'] : heads.map((head) => staffKey(head.pitch, staff.clef)),
+      keys: rest ? ['b/4'] : heads.map((head) => vexflowKey(head.pitch, staff.clef)),
       duration: duration + (rest ? 'r' : ''),
       dots: written.dots,
       ...(rest ? { stemDirection: Stem.UP } : { autoStem: true }),

@@ -1,39 +1,32 @@
 /** A score as a block of tiles: static HTML with inline SVG, and the same in words. */
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
+import { itemAt } from '../values/checked.ts';
+import { PART } from './classes.ts';
 import { clefOf } from './clef.ts';
-import type { Column, Segment } from './columns.ts';
-import { type Layout, layoutOf } from './layout.ts';
-import { escapeText } from './markup.ts';
-import { drawRowHead, type RowHead } from './row-head.ts';
-import { COLUMNS, rowStarts } from './rows.ts';
-import { measureBars } from './segments.ts';
-import { place } from './spacing.ts';
+import type { Column } from './columns.ts';
+import type { Neighbours } from './lane-flow.ts';
+import { LANES, layoutOf, STAFF_HEIGHT } from './layout.ts';
+import { escapeText, n } from './markup.ts';
+import { drawRowHead, headWidths, METER_STEP, type RowHead } from './row-head.ts';
+import { COLUMNS, type RowTile, rowClass, rowStarts } from './rows.ts';
+import type { Segment } from './segment.ts';
+import { type MeasuredBar, measureBars } from './segments.ts';
+import { place, type Spacing } from './spacing.ts';
 import { spacingNeeds } from './spacing-needs.ts';
-import { staffPlan } from './staff-plan.ts';
+import { drawStaff } from './staff/draw.ts';
+import { findJoins } from './staff/join.ts';
+import { layTile } from './staff/tile.ts';
+import { blockName, blockWords } from './text-alternative.ts';
+import { drawTile, type Tile, type TileReach } from './tile.ts';
+import { pickupFitsIn, tileWidthFor } from './tile-width.ts';
 
 export { glyphSheet } from './sheet.ts';
-
-import { itemAt } from '../values/checked.ts';
-import { drawStaff, type StaffDrawing, type StaffPlan } from './staff.ts';
-import { blockName, blockWords } from './text-alternative.ts';
-import { drawTile, type Tile } from './tile.ts';
-import { TILE_WIDTHS, tileSizeFor } from './tile-width.ts';
-
-/**
- * Stores drawings between calls, and perhaps between runs. A key holds everything its drawing depends on but this
- * program itself: drawings stored on disk must be kept apart for each state of `src/engrave` and of VexFlow.
- */
-export interface TileCache {
-  get(key: string): string | undefined;
-  set(key: string, tile: string): void;
-}
 
 /** How a block is engraved. */
 export interface EngraveOptions {
   /** Begins every id in the block, so it must be unique in its page: letters, digits, `-` and `_`. */
   readonly id: string;
-  readonly cache?: TileCache;
 }
 
 /** An engraved block: markup for the page, and what it needs there. */
@@ -45,10 +38,13 @@ export interface EngravedBlock {
 
 /** A block as drawn, before it is put on a page or into a file. */
 export interface DrawnBlock {
-  /** Index into {@link TILE_WIDTHS}. */
+  /** Index into `ROW_WIDTHS`. */
   readonly size: number;
-  readonly layout: Layout;
   readonly rowHead: RowHead;
+  /** A pickup, which is in the first row before its tiles. */
+  readonly pickup: Tile | undefined;
+  /** Whether the pickup is in the row of the first tile even where that has a row to itself. */
+  readonly pickupFits: boolean;
   readonly tiles: readonly Tile[];
   /** For each number of tiles in a row of {@link COLUMNS}, the tiles that begin one. */
   readonly rowStarts: readonly ReadonlySet<number>[];
@@ -56,92 +52,173 @@ export interface DrawnBlock {
   readonly glyphs: readonly string[];
 }
 
-/** Draws the tiles of a score and the head of its rows. */
-export function drawBlock(score: Score, { id, cache = new Map() }: EngraveOptions): DrawnBlock {
-  const clef = clefOf(score);
-  const bars = measureBars(score);
-  const size = tileSizeFor(Math.max(0, ...bars.map((bar) => bar.least)));
-  const width = itemAt(TILE_WIDTHS, size);
-  const segments = bars.flatMap((bar) => bar.within(width));
+/** Pickups have widths of so many pixels; `grid-sizes.css` has the same. */
+const PICKUP_STEP = 8;
+/** A pickup longer than this has a tile like any other bar. */
+const WIDEST_PICKUP = 144;
 
-  const placed = segments.map((segment) => ({ segment, xs: placeSegment(segment, width) }));
-  const parts = placed.map(({ segment, xs }, index) => {
-    const plan = staffPlan({
-      segment,
-      xs,
-      width,
-      clef,
-      before: lastOf(segments[index - 1]),
-      after: segments[index + 1]?.columns[0],
-    });
-    return { segment, xs, drawing: drawingOf(plan, cache) };
-  });
-  const layout = layoutOf(
-    score,
-    segments,
-    parts.map((part) => part.drawing),
-    clef,
+/** Draws the tiles of a score and the head of its rows. */
+export function drawBlock(score: Score): DrawnBlock {
+  const clef = clefOf(score);
+  const bars = measureBars(score, clef);
+  const first = bars[0];
+  const pickupWidth = first && score.pickup !== undefined && bars.length > 1 ? pickupWidthOf(first) : undefined;
+  const inTiles = pickupWidth === undefined ? bars : bars.slice(1);
+  const segmentsWithin = (width: number): Segment[] => inTiles.flatMap((bar) => [...bar.within(width)]);
+  const needed = {
+    ...headWidths(score.key, score.meter),
+    pickup: pickupWidth ?? 0,
+    least: Math.max(0, ...inTiles.map((bar) => bar.least)),
+  };
+  const { size, width } = tileWidthFor(needed);
+  const pickupFits = pickupWidth !== undefined && pickupFitsIn(needed, width);
+  const inRows = segmentsWithin(width);
+  const all = pickupWidth === undefined || !first ? inRows : [first.whole, ...inRows];
+  const lead = all.length - inRows.length;
+  const widthOf = (index: number): number => (index < lead ? (pickupWidth ?? width) : width);
+  const needs = all.map(spacingNeeds);
+  const placed = all.map((segment, index) =>
+    placeSegment(segment, {
+      ...itemAt(needs, index),
+      width: widthOf(index),
+      beyond: segment.closes ? 0 : (needs[index + 1]?.before ?? 0),
+    }),
   );
-  const rowHead = drawRowHead(score.key, clef, layout);
-  const rows = segments.map((segment, index) => ({
-    part: index > 0 && segment.opens && segment.bar.part !== undefined,
-    pickup: segment.bar.index === 0 && score.pickup !== undefined && segment.closes,
-    more: restOfBar(segments, index),
-  }));
-  const tiles = parts.map((part, index) => {
-    const neighbours = { before: lastOf(segments[index - 1]), after: segments[index + 1]?.columns[0] };
-    return drawTile(part, neighbours, { score, layout, width, id });
+  const staves = all.map((segment, index) => layTile(segment.staff, itemAt(placed, index), widthOf(index)));
+  const layout = layoutOf(score);
+  // In rows of two the pickup has the first place, in rows of four it is beside the head.
+  const starts = COLUMNS.map((columns) => rowStarts(rowTiles(inRows), columns, columns === 2 ? lead : 0));
+  const begins = (index: number): string => {
+    if (lead > 0 && index === lead) return pickupFits ? 'bn' : 'b0';
+    return index < lead ? FIRST : rowClass(starts, index - lead);
+  };
+  const drawn = all.map((segment, index) => {
+    const next = all[index + 1];
+    const neighbours: Neighbours = {
+      before: lastSound(all[index - 1]),
+      after: next && {
+        column: itemAt(next.columns, 0),
+        x: widthOf(index) + itemAt(itemAt(placed, index + 1), 0),
+      },
+    };
+    const joins = findJoins(itemAt(staves, index), staves[index - 1], staves[index + 1]);
+    const parts = { segment, xs: itemAt(placed, index), drawing: drawStaff(itemAt(staves, index), joins) };
+    return drawTile(parts, neighbours, {
+      score,
+      layout,
+      width: widthOf(index),
+      begins: begins(index),
+      nextBegins: next ? begins(index + 1) : FIRST,
+      isLast: index === all.length - 1,
+    });
   });
+  const rowHead = drawRowHead(score.key, clef, score.meter);
   return {
     size,
-    layout,
     rowHead,
-    tiles,
-    rowStarts: COLUMNS.map((columns) => rowStarts(rows, columns)),
-    glyphs: [...new Set([...rowHead.glyphs, ...tiles.flatMap(({ glyphs }) => glyphs)])].sort(),
+    pickup: lead > 0 ? drawn[0] : undefined,
+    pickupFits,
+    tiles: drawn.slice(lead),
+    rowStarts: starts,
+    glyphs: [...new Set([...rowHead.glyphs, ...drawn.flatMap(({ glyphs }) => glyphs)])].sort(),
   };
 }
 
-/** Engraves a score as HTML: a grid of SVG tiles and the text alternative. `id` begins all ids in it. */
-export function engraveBlock(score: Score, options: EngraveOptions): EngravedBlock {
-  const { id } = options;
-  const drawn = drawBlock(score, options);
-  const { size, layout, rowHead, glyphs } = drawn;
-  const view = `0 ${layout.top} ${rowHead.width} ${layout.bottom - layout.top}`;
+/** Engraves a score as HTML: a grid of tiles and the text alternative. `id` begins all ids in it. */
+export function engraveBlock(score: Score, { id }: EngraveOptions): EngravedBlock {
+  const drawn = drawBlock(score);
+  const { size, rowHead, pickup, pickupFits, glyphs } = drawn;
+  const body = { staff: `<use href="#${id}-head"/>`, lanes: `<use href="#${id}-lanes"/>` };
+  const first = tileMarkup(rowHeadTile(rowHead, body, true), `row-head first ${FIRST}`);
+  const start = pickup ? `<div class="row-start">${first}${tileMarkup(pickup, 'tile')}</div>` : first;
+  const other = rowHeadTile(rowHead, body, false);
   const tiles = drawn.tiles.map((tile, index) => {
-    const shown = COLUMNS.filter((_, at) => drawn.rowStarts[at]?.has(index)).map((columns) => ` l${columns}`);
-    return `<svg class="row-head${shown.join('')}" viewBox="${view}"><use href="#${id}-row-head"/></svg>${tile.markup}`;
+    const begins = index === 0 ? (pickup && !pickupFits ? 'b0' : '') : rowClass(drawn.rowStarts, index);
+    return (begins ? tileMarkup(other, `row-head ${begins}`) : '') + tileMarkup(tile, 'tile');
   });
-
+  const classes = [
+    'tab-block',
+    `w${size + 1}`,
+    `k${Math.abs(signatureOf(score.key))}`,
+    `m${Math.ceil(rowHead.meter.width / METER_STEP)}`,
+    ...(pickup ? ['has-pickup', `q${pickup.width / PICKUP_STEP}`, ...(pickupFits ? ['pickup-fits'] : [])] : []),
+  ];
   const html =
-    `<div class="tab-block w${size + 1} k${Math.abs(signatureOf(score.key))}" role="group" aria-label="${escapeText(blockName(score))}">` +
+    `<div class="${classes.join(' ')}" role="group" aria-label="${escapeText(blockName(score))}">` +
     `<div class="tab-grid" aria-hidden="true">` +
-    `<svg class="sheet" width="0" height="0"><defs><g id="${id}-row-head">${rowHead.markup}</g></defs></svg>` +
-    `${tiles.join('')}</div>` +
+    `<svg class="sheet" width="0" height="0"><defs><g id="${id}-head">${rowHead.staff}</g><g id="${id}-lanes">${rowHead.lanes}</g></defs></svg>` +
+    `${start}${tiles.join('')}</div>` +
     `${blockWords(score)}</div>`;
   return { html, glyphs };
 }
 
-function placeSegment(segment: Segment, width: number): number[] {
-  if (segment.columns[0]?.note.wholeBar) return [width / 2];
-  return place({ ...spacingNeeds(segment), width });
+/** The rows of a block as a picture has them: four tiles to each. */
+export function pictureRows(drawn: DrawnBlock): Tile[][] {
+  const { rowHead, pickup, tiles } = drawn;
+  const starts = itemAt(drawn.rowStarts, COLUMNS.indexOf(4));
+  const rows: Tile[][] = [[rowHeadTile(rowHead, rowHead, true), ...(pickup ? [pickup] : [])]];
+  tiles.forEach((tile, index) => {
+    if (index > 0 && starts.has(index)) rows.push([rowHeadTile(rowHead, rowHead, false)]);
+    rows.at(-1)?.push(tile);
+  });
+  return rows;
 }
 
-/** How many tiles of the same bar follow one. */
-function restOfBar(segments: readonly Segment[], index: number): number {
-  let end = index;
-  while (segments[end]?.closes === false) end++;
-  return end - index;
+/** Where the first tile of a block is: it begins a row at any number of tiles. */
+const FIRST = `b${COLUMNS.join('')}`;
+
+/** The row head as a tile of its own: that of the first row has the meter beside it. `body` is what is drawn in each part. */
+function rowHeadTile(rowHead: RowHead, body: Pick<RowHead, 'staff' | 'lanes'>, isFirst: boolean): Tile {
+  const { meter, above, below } = rowHead;
+  const beside = (markup: string): string =>
+    isFirst ? `<g transform="translate(${n(rowHead.width)})">${markup}</g>` : '';
+  return {
+    bar: undefined,
+    width: rowHead.width + (isFirst ? meter.width : 0),
+    staff: { above, below },
+    lanes: { above: 0, below: 0 },
+    glyphs: [],
+    parts: [
+      { kind: 'staff', height: STAFF_HEIGHT, body: body.staff + beside(meter.staff) },
+      { kind: 'lanes', height: LANES.height, body: body.lanes + beside(meter.lanes) },
+    ],
+  };
 }
 
-const lastOf = (segment: Segment | undefined): Column | undefined =>
+/** How far notes and numbers reach is kept in steps, which `grid-sizes.css` has classes for. */
+const REACH_STEP = 4;
+const steps = (reach: number): number => Math.ceil(Math.max(0, reach) / REACH_STEP);
+
+function tileMarkup({ parts, bar, width, staff, lanes }: Tile, classes: string): string {
+  const data = bar === undefined ? '' : ` data-bar="${bar}"`;
+  const drawn = parts.map(({ kind, height, body }) => {
+    const svg = `<svg class="${PART[kind]}" viewBox="0 0 ${n(width)} ${height}">${body}</svg>`;
+    return kind === 'lanes' ? `<div class="lanes ${reachClasses(lanes)}">${svg}</div>` : svg;
+  });
+  return `<div class="${classes} ${reachClasses(staff)}"${data}>${drawn.join('')}</div>`;
+}
+
+const reachClasses = ({ above, below }: TileReach): string => `up${steps(above)} dn${steps(below)}`;
+
+function pickupWidthOf({ whole, least }: MeasuredBar): number | undefined {
+  const needed = whole.columns[0]?.note.wholeBar ? 2 * PICKUP_STEP : least;
+  const width = Math.ceil(needed / PICKUP_STEP) * PICKUP_STEP;
+  return width > WIDEST_PICKUP ? undefined : width;
+}
+
+function placeSegment(segment: Segment, spacing: Spacing): number[] {
+  if (segment.columns[0]?.note.wholeBar) return [spacing.width / 2];
+  // Places are kept to a tenth: finer ones would only make equal bars differ.
+  return place(spacing).map((x) => Math.round(x * 10) / 10);
+}
+
+/** What rows are made by: which tiles begin a part, and which belong to one bar. */
+const rowTiles = (segments: readonly Segment[]): RowTile[] =>
+  segments.map((segment, index) => {
+    let end = index;
+    while (segments[end]?.closes === false) end++;
+    return { part: index > 0 && segment.opens && segment.bar.part !== undefined, more: end - index };
+  });
+
+const lastSound = (segment: Segment | undefined): Column | undefined =>
   segment?.columns.findLast((column) => column.first) ?? segment?.columns.at(-1);
-
-function drawingOf(plan: StaffPlan, cache: TileCache): StaffDrawing {
-  const key = JSON.stringify(plan);
-  const kept = cache.get(key);
-  if (kept !== undefined) return JSON.parse(kept) as StaffDrawing;
-  const drawing = drawStaff(plan);
-  cache.set(key, JSON.stringify(drawing));
-  return drawing;
-}

@@ -6,6 +6,8 @@ export const CLASS = {
   // Lines.
   /** A line of constant width: stems, brackets, bends, overbend rings. */
   stroke: 's',
+  /** A tie or a slur. */
+  curve: 'v',
   staffLines: 't',
   laneLine: 'z',
   barLine: 'b',
@@ -20,6 +22,11 @@ export const CLASS = {
   tongueHatching: 'h',
 
   // Groups.
+  /** What crosses to the next tile: shown where that is in the same row; and its ends, shown where it is not. */
+  joined: 'x',
+  cut: 'X',
+  /** Lengths, beats and bar lines of the lanes, shown where there is no staff. */
+  lanesOnly: 'L',
   event: 'e',
   /** What joins several notes: beams, slurs, ties. */
   joins: 'j',
@@ -45,3 +52,19 @@ export const CLASS = {
   /** A flat role, which is hollow. */
   flatRole: 'f',
 } as const;
+
+/** The parts of a tile, from the top down. */
+export const PART_KINDS = ['part', 'ending', 'chords', 'staff', 'words', 'lanes', 'band', 'lyrics'] as const;
+export type PartKind = (typeof PART_KINDS)[number];
+
+/** Their classes. */
+export const PART: Readonly<Record<PartKind, string>> = {
+  part: 'pp',
+  ending: 'pe',
+  chords: 'pc',
+  staff: 'ps',
+  words: 'pw',
+  lanes: 'pl',
+  band: 'pb',
+  lyrics: 'py',
+};

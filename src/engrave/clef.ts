@@ -47,6 +47,5 @@ export function clefOf(score: Pick<Score, 'bars'>): Clef {
   return CLEFS.reduce((best, clef) => (cost(clef) < cost(best) ? clef : best));
 }
 
-/** The place on the staff VexFlow gives a pitch: `b/4` is the middle line. */
-export const staffKey = (pitch: Pitch, clef: Clef): string =>
-  `${pitch.letter.toLowerCase()}/${pitch.octave - clef.octaves}`;
+/** The y of a pitch on the staff: the top line, F5, is at 0, and a step is 5. */
+export const staffY = (pitch: Pitch, clef: Clef): number => 5 * (38 + 7 * clef.octaves - stepOf(pitch));

@@ -18,8 +18,10 @@ export interface LaneLayout {
   readonly blowBends: number;
 }
 
-/** From a number to the next of the same breath. */
-export const STACK = 23;
+/** Between the shapes of two numbers of the same breath, their outlines included. */
+const SHAPE_GAP = 2;
+/** The width of a shape’s outline; `block.css` has the same. */
+const OUTLINE = 2;
 /** How much one half step of a bend moves a note. Like all sizes here in CSS pixels. */
 export const NOTCH = 8;
 /** From the centre line to the middle of a natural note. */
@@ -31,17 +33,40 @@ export const LABEL_ROOM = 12;
 /** Room for a ring around a number. */
 export const RING_ROOM = 7;
 
-/** Where each hole of a sound is, from the lowest hole up. */
-export function heightsOf(sound: Sound, layout: Pick<LaneLayout, 'centre' | 'blowBends'>): number[] {
-  const count = sound.notes.length;
-  return sound.notes.map((note, index) =>
-    sound.breath === 'blow'
-      ? layout.centre - BLOW_RISE - NOTCH * (layout.blowBends - note.bend) - index * STACK
-      : layout.centre + DRAW_DROP + NOTCH * note.bend + (count - 1 - index) * STACK,
-  );
+/** Where each hole of a sound is, from the lowest hole up: as far from the centre line as the shapes before it need. */
+export function heightsOf(column: Column, layout: LaneLayout): number[] {
+  const { breath, notes } = soundIn(column);
+  const shapes = notes.map((_, index) => shapeOf(column.roles[index]));
+  const natural = (index: number): number => {
+    const { bend } = itemAt(notes, index);
+    return breath === 'blow'
+      ? layout.centre - BLOW_RISE - NOTCH * (layout.blowBends - bend)
+      : layout.centre + DRAW_DROP + NOTCH * bend;
+  };
+  const heights = new Array<number>(notes.length);
+  // Blow numbers are stacked upwards from the lowest hole, draw numbers downwards from the highest.
+  const order = notes.map((_, index) => (breath === 'blow' ? index : notes.length - 1 - index));
+  let before: number | undefined;
+  for (const index of order) {
+    const [own, last] = [itemAt(shapes, index), before === undefined ? undefined : shapes[before]];
+    let y = natural(index);
+    if (before !== undefined && last) {
+      const edge = itemAt(heights, before);
+      const gap = SHAPE_GAP + OUTLINE;
+      y =
+        breath === 'blow'
+          ? Math.min(y, edge + last.top - gap - own.bottom)
+          : Math.max(y, edge + last.bottom + gap - own.top);
+    }
+    heights[index] = y;
+    before = index;
+  }
+  return heights;
 }
 
-const shapeOf = (role: Role | undefined) => (role ? SHAPES[role.degree] : { top: -8, bottom: 8, half: 7 });
+const NO_SHAPE = { top: -8, bottom: 8, half: 7 };
+const shapeOf = (role: Role | undefined): { readonly top: number; readonly bottom: number; readonly half: number } =>
+  role ? SHAPES[role.degree] : NO_SHAPE;
 
 /** The middle of a sound's lane, for lines that lead to it. */
 export const middleOf = (heights: readonly number[]): number => (itemAt(heights, 0) + lastOf(heights)) / 2;
@@ -49,7 +74,7 @@ export const middleOf = (heights: readonly number[]): number => (itemAt(heights,
 /** Numbers, shapes and labels of one sound, at its column. */
 export function drawSound(column: Column, x: number, layout: LaneLayout): string {
   const sound = soundIn(column);
-  const heights = heightsOf(sound, layout);
+  const heights = heightsOf(column, layout);
   const attack = isAttack(column);
   let drawn = '';
   if (attack && heights.length > 1) {
@@ -120,7 +145,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
 /** How far a sound reaches above and below the centre line at 0. */
 export function laneHeights(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
   const sound = soundIn(column);
-  const heights = heightsOf(sound, { centre: 0, blowBends });
+  const heights = heightsOf(column, { centre: 0, blowBends });
   const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM + 2 : 2;
   const ring = sound.notes.some((note) => note.over) ? RING_ROOM : 0;
   const tops = heights.map(

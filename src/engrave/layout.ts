@@ -1,112 +1,38 @@
-/** The heights all tiles of a block share: the staff's top line is at 0, its bottom line at 40. */
+/**
+ * The heights that all tiles of a block share. A tile has parts, one under the other; a part is there only in tiles that have
+ * something in it, and a row is as high as its tiles need. Each part has its own coordinates: those of the staff begin at its
+ * top line, those of the lanes {@link LANES}.centre above their centre line.
+ */
 import type { Score } from '../score/score.ts';
-import type { Clef } from './clef.ts';
-import type { Segment } from './columns.ts';
-import { glyphAt } from './glyphs/metrics.ts';
-import { type LaneLayout, laneHeights } from './lanes.ts';
-import type { StaffDrawing } from './staff.ts';
+import type { LaneLayout } from './lanes.ts';
 
-/** Baselines and edges; undefined where the block has nothing to put there. */
-export interface Layout extends LaneLayout {
-  readonly top: number;
-  readonly bottom: number;
-  readonly part: number | undefined;
-  /** The line of the ending brackets. */
-  readonly ending: number | undefined;
-  readonly chord: number | undefined;
-  /** The bar's number, in the corner over its chord. */
-  readonly number: number;
-  readonly word: number | undefined;
-  readonly laneTop: number;
-  readonly laneBottom: number;
-  readonly band: number | undefined;
-  readonly lyric: number | undefined;
+/** Parts of one line: their heights, and where the baseline or the line of each is. */
+export const PART_NAME = { height: 18, baseline: 14 };
+export const ENDING = { height: 17, line: 3 };
+export const CHORDS = { height: 18, baseline: 14 };
+export const STAFF_HEIGHT = 40;
+export const WORDS = { height: 16, baseline: 12 };
+export const BAND = { height: 13, middle: 6 };
+export const LYRICS = { height: 18, baseline: 13 };
+/** The part of the lanes has room for the names of both; numbers reach beyond it. */
+export const LANES = { height: 30, centre: 15 };
+
+/** What the tiles of a block share. */
+export interface Layout {
+  readonly lanes: LaneLayout;
+  /** Whether the embouchure is shown. */
+  readonly hasBand: boolean;
 }
 
-/** The heights of everything in a block's tiles, the same for all of them. */
-export function layoutOf(
-  score: Score,
-  segments: readonly Segment[],
-  drawings: readonly StaffDrawing[],
-  clef: Clef,
-): Layout {
-  const sounds = segments.flatMap((segment) =>
-    segment.columns.filter((column) => column.first && column.event.kind === 'sound'),
-  );
-  const events = score.bars.flatMap((bar) => bar.events);
-  const has = (test: (event: (typeof events)[number]) => boolean): boolean => events.some(test);
+/** What decides the heights of a block's parts. */
+export function layoutOf(score: Score): Layout {
+  const sounds = score.bars.flatMap((bar) => bar.events.flatMap((event) => (event.kind === 'sound' ? [event] : [])));
   const blowBends = Math.max(
     0,
-    ...events.flatMap((event) =>
-      event.kind === 'sound' && event.breath === 'blow' ? event.notes.map((note) => note.bend) : [],
-    ),
-  );
-
-  // Downwards from the staff.
-  let y = Math.max(46, ...drawings.map((drawing) => drawing.bottom + 4));
-  const row = (wanted: boolean, height: number, baseline: number): number | undefined => {
-    if (!wanted) return undefined;
-    y += height;
-    return y - height + baseline;
-  };
-  const word = row(
-    sounds.some((column) => column.word !== ''),
-    13,
-    10,
-  );
-  const laneTop = y;
-  const reaches = sounds.map((column) => laneHeights(column, blowBends));
-  // The words of the row head are between the clef's foot and the lanes.
-  const foot = 30 + glyphAt(clef.code).bottom;
-  const centre = Math.max(y + Math.max(10, ...reaches.map(({ top }) => -top)) + 1, foot + 15);
-  y = centre + Math.max(10, ...reaches.map(({ bottom }) => bottom)) + 1;
-  const laneBottom = y;
-  const band = row(
-    score.mouth === 'tongue' || has((event) => event.kind === 'sound' && event.mouth === 'tongue'),
-    13,
-    7,
-  );
-  const lyric = row(
-    has((event) => event.kind === 'sound' && event.lyric !== undefined),
-    17,
-    12.5,
-  );
-  const bottom = y + 6;
-
-  // Upwards from the staff.
-  let up = Math.min(-12, ...drawings.map((drawing) => drawing.top - 3));
-  const upBy = (height: number): number => {
-    const baseline = up - 3;
-    up -= height;
-    return baseline;
-  };
-  const above = (wanted: boolean, height: number): number | undefined => (wanted ? upBy(height) : undefined);
-  const chord = above(
-    score.bars.some((bar) => bar.chords.length > 0),
-    18,
-  );
-  const number = chord === undefined ? upBy(12) : chord - 6;
-  const ending = above(
-    score.bars.some((bar) => bar.ending !== undefined),
-    17,
-  );
-  const part = above(
-    score.bars.some((bar) => bar.part !== undefined),
-    19,
+    ...sounds.flatMap(({ breath, notes }) => (breath === 'blow' ? notes.map((note) => note.bend) : [])),
   );
   return {
-    top: Math.floor(up - 2),
-    bottom: Math.ceil(bottom),
-    part,
-    ending: ending === undefined ? undefined : ending - 11,
-    chord,
-    number,
-    word,
-    centre,
-    blowBends,
-    laneTop,
-    laneBottom,
-    band,
-    lyric,
+    lanes: { centre: LANES.centre, blowBends },
+    hasBand: score.mouth === 'tongue' || sounds.some(({ mouth }) => mouth === 'tongue'),
   };
 }

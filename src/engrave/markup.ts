@@ -23,3 +23,10 @@ export function n(value: number): string {
   const rounded = Math.round(value * 100) / 100;
   return rounded === 0 ? '0' : String(rounded);
 }
+
+/** A glyph of the page's sheet at a place, by its code point in hexadecimal. */
+export function use(code: string, x: number, y: number, className?: string, scale = 1): string {
+  const role = className ? ` class="${className}"` : '';
+  const place = scale === 1 ? ` x="${n(x)}" y="${n(y)}"` : ` transform="translate(${n(x)} ${n(y)})scale(${n(scale)})"`;
+  return `<use href="#g-${code}"${place}${role}/>`;
+}

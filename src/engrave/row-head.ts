@@ -1,67 +1,108 @@
-/** The row head: what is at the head of a row. Clef, key signature, and what the lanes are. */
+/** The row head: clef, key signature and the names of the lanes at the head of each row; the meter at the first. */
 import { type SongKey, signatureOf } from '../harmony/key.ts';
 import type { Meter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { CLASS } from './classes.ts';
 import type { Clef } from './clef.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import type { Layout } from './layout.ts';
-import { n } from './markup.ts';
-import { use } from './string-context.ts';
+import { CHORDS, LANES } from './layout.ts';
+import { n, use } from './markup.ts';
 
-/** Widths by the number of signs in the signature; `block.css` has the same. */
+/** Widths by the number of signs in the signature; `grid-sizes.css` has the same. */
 const CLEF_WIDTH = 34;
 const SIGN_WIDTH = 9.5;
+/** The line that a treble clef is on. */
+const CLEF_LINE = 30;
 
 /** The width of a row head in pixels, for a signature with so many signs. */
-export const rowHeadWidth = (signs: number): number => CLEF_WIDTH + (signs === 0 ? 0 : 3 + SIGN_WIDTH * signs);
+const rowHeadWidth = (signs: number): number => CLEF_WIDTH + (signs === 0 ? 0 : 3 + SIGN_WIDTH * signs);
 
 /** Where the signs of a signature are, top line 0, 5 a step: common practice, no source. */
 const SHARPS = [0, 15, -5, 10, 25, 5, 20];
 const FLATS = [20, 5, 25, 10, 30, 15, 35];
 
-/** What begins a row of bars: clef, signature, names of the lanes. */
+/** Room for a time signature on either side. */
+const METER_GAP = 4;
+
+/** The room of a time signature is so many times this; `grid-sizes.css` has the same. */
+export const METER_STEP = 4;
+
+/** The widths of a row head, and of the meter beside that of the first row. */
+export const headWidths = (key: SongKey, meter: Meter): { readonly head: number; readonly meter: number } => ({
+  head: rowHeadWidth(Math.abs(signatureOf(key))),
+  meter: Math.ceil((meterWidth(meter) + 2 * METER_GAP) / METER_STEP) * METER_STEP,
+});
+
+/** What begins a row of bars, in two parts: on the staff, and in the lanes. */
 export interface RowHead {
-  readonly markup: string;
+  readonly staff: string;
+  readonly lanes: string;
+  readonly width: number;
+  /** How far the clef reaches above chord symbols, and below the staff. */
+  readonly above: number;
+  readonly below: number;
+  /** The time signature, right of the head of the first row. */
+  readonly meter: RowHeadMeter;
   readonly glyphs: readonly string[];
+}
+
+export interface RowHeadMeter {
+  readonly staff: string;
+  readonly lanes: string;
   readonly width: number;
 }
 
 /** Draws the row head of a block. */
-export function drawRowHead(key: SongKey, clef: Clef, layout: Layout): RowHead {
+export function drawRowHead(key: SongKey, clef: Clef, meter: Meter): RowHead {
+  const { centre } = LANES;
   const signature = signatureOf(key);
-  const width = rowHeadWidth(Math.abs(signature));
+  const { head: width, meter: meterRoom } = headWidths(key, meter);
   const glyphs = new Set<string>();
   const put = (code: number, x: number, y: number): string => {
     glyphs.add(glyphAt(code).code);
     return use(glyphAt(code).code, x, y);
   };
-  const staff = [0, 10, 20, 30, 40].map((y) => `M0 ${y}H${n(width + 0.3)}`).join('');
   // Each row shows a copy, which only selectors of a single class reach: so its parts have classes of their own.
-  let markup = `<path class="row-head-line" d="${staff}M0 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
-  markup += put(clef.code, 3, 30);
+  let staff = `<path class="row-head-line" d="${staffLines(width)}"/>${put(clef.code, 3, CLEF_LINE)}`;
   const code = signature > 0 ? 0xe262 : 0xe260;
   const places = signature > 0 ? SHARPS : FLATS;
-  for (let index = 0; index < Math.abs(signature); index++) {
-    markup += put(code, CLEF_WIDTH + index * SIGN_WIDTH, itemAt(places, index));
-  }
-  markup +=
-    `<text class="row-head-word" x="2" y="${n(layout.centre - 5)}">blow</text>` +
-    `<text class="row-head-word" x="2" y="${n(layout.centre + 12)}">draw</text>`;
-  return { markup, glyphs: [...glyphs], width };
+  for (let index = 0; index < Math.abs(signature); index++)
+    staff += put(code, CLEF_WIDTH + index * SIGN_WIDTH, itemAt(places, index));
+  const lanes =
+    `<path class="row-head-line" d="M0 ${n(centre)}H${n(width + 0.3)}"/>` +
+    `<text class="row-head-word" x="2" y="${n(centre - 5)}">blow</text>` +
+    `<text class="row-head-word" x="2" y="${n(centre + 13)}">draw</text>`;
+  const digits = meterDigits(meter, meterRoom / 2);
+  for (const glyph of digits.glyphs) glyphs.add(glyph);
+  const glyph = glyphAt(clef.code);
+  return {
+    staff,
+    lanes,
+    width,
+    above: Math.max(0, -(CLEF_LINE + glyph.top) - CHORDS.height),
+    below: CLEF_LINE + glyph.bottom - 40,
+    meter: {
+      staff: `<path class="row-head-line" d="${staffLines(meterRoom)}"/>${digits.markup}`,
+      lanes:
+        `<path class="row-head-line" d="M-.3 ${n(centre)}H${n(meterRoom + 0.3)}"/>` +
+        `<g class="${CLASS.lanesOnly}"><text class="row-head-word" x="${METER_GAP}" y="${n(centre - 5)}">${meter.beats}</text>` +
+        `<text class="row-head-word" x="${METER_GAP}" y="${n(centre + 13)}">${meter.unit}</text></g>`,
+      width: meterRoom,
+    },
+    glyphs: [...glyphs],
+  };
 }
+
+const staffLines = (width: number): string => [0, 10, 20, 30, 40].map((y) => `M-.3 ${y}H${n(width + 0.3)}`).join('');
 
 const digitsOf = (value: number) => [...String(value)].map((digit) => glyphAt(0xe080 + Number(digit)));
 const widthOf = (glyphs: ReturnType<typeof digitsOf>): number => glyphs.reduce((sum, glyph) => sum + glyph.advance, 0);
 
 /** The width of a time signature in pixels of the drawing. */
-export const meterWidth = (meter: Meter): number =>
-  Math.max(widthOf(digitsOf(meter.beats)), widthOf(digitsOf(meter.unit)));
+const meterWidth = (meter: Meter): number => Math.max(widthOf(digitsOf(meter.beats)), widthOf(digitsOf(meter.unit)));
 
 /** The two figures of a meter, centred on a place. */
-export function meterDigits(
-  meter: Meter,
-  middle: number,
-): { readonly markup: string; readonly glyphs: readonly string[] } {
+function meterDigits(meter: Meter, middle: number): { readonly markup: string; readonly glyphs: readonly string[] } {
   const glyphs = new Set<string>();
   const row = (value: number, y: number): string => {
     const digits = digitsOf(value);

@@ -5,29 +5,35 @@ import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Column, columnsOf, type Segment, segmentOf } from './columns.ts';
+import type { Clef } from './clef.ts';
+import { type Column, columnsOf } from './columns.ts';
+import { type Segment, segmentOf } from './segment.ts';
 import { leastWidth } from './spacing.ts';
 import { spacingNeeds } from './spacing-needs.ts';
+import { staffContent } from './staff-content.ts';
 
 /** A bar, measured whole and in the parts in which it can be broken. */
 export interface MeasuredBar {
   readonly whole: Segment;
-  /** The width below which its columns would touch. */
+  /** The width below which its columns would be spaced unevenly. */
   readonly least: number;
   /** The bar in as many segments as a tile's width asks for, as far as it can be cut. */
   readonly within: (width: number) => readonly Segment[];
 }
 
 /** The bars of a score as segments with their columns and least widths. */
-export function measureBars(score: Score): MeasuredBar[] {
+export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const staff = staffNotes(score);
   const written = writtenScore(score);
   const beat = beatLength(score.meter);
+  const inBars = score.bars.map((bar, index) => columnsOf(score.key, bar, itemAt(written, index), staff));
   return score.bars.map((bar, index) => {
-    const own = itemAt(written, index);
-    const columns = columnsOf(score.key, bar, own, staff);
-    const meter = index === 0 ? score.meter : undefined;
-    const segment = (from: number, to: number): Segment => segmentOf(bar, own, columns, [from, to], meter);
+    const { tuplets } = itemAt(written, index);
+    const columns = itemAt(inBars, index);
+    const segment = (from: number, to: number): Segment => {
+      const after = columns[to] ?? inBars[index + 1]?.[0];
+      return segmentOf(bar, columns, [from, to], staffContent(columns.slice(from, to), tuplets, clef, after));
+    };
     const needed = (own: Segment): number => leastWidth(spacingNeeds(own));
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));
 

@@ -1,14 +1,13 @@
 /** How much room a segment's columns need: on the staff, in the lanes, and for what is written over and under them. */
 import type { Sound } from '../score/score.ts';
-import type { StaffNote } from '../score/spelling.ts';
 import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Column, chordWidth, isAttack, labelsApart, type Segment, SIGNS, SIZE } from './columns.ts';
-import { glyphAt } from './glyphs/metrics.ts';
-import { roomOf, signsOf } from './mark-signs.ts';
+import { type Column, isAttack, labelsApart, SIZE } from './columns.ts';
 import { SHAPES } from './role-shape.ts';
-import { meterWidth } from './row-head.ts';
+import { chordWidth, type Segment } from './segment.ts';
 import type { Apart, Spacing } from './spacing.ts';
+import { distance, type InkBox } from './staff/box.ts';
+import { inkOf } from './staff/note.ts';
 import { textWidth } from './text-width.ts';
 
 /** Whether the lanes show anything at a column: numbers, or the bead of a note that is held into a new role. */
@@ -28,51 +27,34 @@ function laneReach(column: Column): { readonly left: number; readonly right: num
   return { left: Math.max(half, label / 2), right: Math.max(half + slide, label / 2) };
 }
 
-/** How far a column reaches on the staff to either side of its head's middle. */
-function staffReach(
-  { note, event, staff, first }: Column,
-  hasFlag: boolean,
-): { readonly left: number; readonly right: number } {
-  const half = (note.value < 2 ? glyphAt(0xe0a2).advance : glyphAt(0xe0a4).advance) / 2;
-  const signs = first && event.kind === 'sound' ? staff.flatMap(({ accidental }) => accidental ?? []) : [];
-  const sign = signs.reduce((sum, own) => sum + glyphAt(SIGNS[own]?.code ?? 0xe262).advance + 3, 0);
-  const marks = event.kind === 'sound' && first ? signsOf(event.marks) : [];
-  const { before, after } = roomOf(marks);
-  const seconds = staff.some((own, index) => index > 0 && stepsBetween(own, itemAt(staff, index - 1)) === 1);
-  // One of two heads a step apart is on the other side of the stem, whichever way that turns out to go.
-  const displaced = seconds ? half * 2 : 0;
-  const flag = hasFlag ? 9 : 0;
-  return {
-    left: half + displaced + Math.max(sign > 0 ? sign + 1 : 0, before),
-    right: half + note.dots * 7 + after + Math.max(displaced, flag),
-  };
-}
-
-const LETTERS = 'CDEFGAB';
-const stepsBetween = (a: StaffNote, b: StaffNote): number =>
-  Math.abs(LETTERS.indexOf(a.pitch.letter) + 7 * a.pitch.octave - LETTERS.indexOf(b.pitch.letter) - 7 * b.pitch.octave);
-
 /** A tie shorter than this cannot be seen. */
-const TIE_ROOM = 24;
+const TIE_ROOM = 26;
+/** Between what two columns have on the staff. */
+const STAFF_GAP = 3;
+/** From one head to the next at least. */
+const HEAD_GAP = 14;
 /** Between two chord symbols. */
 export const CHORD_GAP = 8;
 /** Room at the tile's ends. */
 const EDGE = 7;
+/** Where a bar goes on in the next tile. */
+const SEAM = 1;
 const REPEAT_ROOM = 15;
 
+/** What the spacing of a segment must respect, whatever its width. */
+export type Needs = Omit<Spacing, 'width' | 'beyond'>;
+
 /** What the spacing of a segment must respect. */
-export function spacingNeeds(segment: Segment): Omit<Spacing, 'width'> {
+export function spacingNeeds(segment: Segment): Needs {
   const { columns, bar, chords } = segment;
-  const staff = columns.map((column) =>
-    staffReach(column, column.note.value >= 8 && column.note.beam === undefined && !column.note.rest),
-  );
+  const staff = segment.staff.notes.map((note) => inkOf(note));
   const lanes = columns.map(laneReach);
   const words = columns.map(({ word }) => textWidth(word, SIZE.word) / 2);
   const lyrics = columns.map(lyricHalf);
   const gaps = columns
     .slice(1)
     .map((next, index) =>
-      Math.max(next.first ? 14 : TIE_ROOM, (staff[index]?.right ?? 0) + (staff[index + 1]?.left ?? 0) + 3),
+      Math.max(next.first ? HEAD_GAP : TIE_ROOM, distance(itemAt(staff, index), itemAt(staff, index + 1), STAFF_GAP)),
     );
   const apart: Apart[] = [];
   const keepApart = (from: number, to: number, least: number): void => {
@@ -119,27 +101,29 @@ export function spacingNeeds(segment: Segment): Omit<Spacing, 'width'> {
   );
 
   const last = columns.length - 1;
-  const before = Math.max(9, staff[0]?.left ?? 0, lanes[0]?.left ?? 0, (words[0] ?? 0) - 4, (lyrics[0] ?? 0) - 4);
+  const before = Math.max(9, leftOf(staff[0]), lanes[0]?.left ?? 0, (words[0] ?? 0) - 4, (lyrics[0] ?? 0) - 4);
   const after = Math.max(
     9,
-    staff[last]?.right ?? 0,
+    rightOf(staff[last]),
     lanes[last]?.right ?? 0,
     (words[last] ?? 0) - 4,
     (lyrics[last] ?? 0) - 4,
     (symbols[last] ?? 0) - CHORD_GAP - 10,
   );
   return {
-    before:
-      before +
-      EDGE +
-      (segment.meter ? meterWidth(segment.meter) + 4 : 0) +
-      (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0),
-    after: after + EDGE + (segment.closes && (bar.repeatEnd || bar.close === 'final') ? REPEAT_ROOM : 0),
+    before: before + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0),
+    after:
+      after +
+      (segment.closes ? EDGE : SEAM) +
+      (segment.closes && (bar.repeatEnd || bar.close === 'final') ? REPEAT_ROOM : 0),
     lengths: columns.map(({ note }) => toNumber(note.duration)),
     gaps,
     apart,
   };
 }
+
+const leftOf = (boxes: readonly InkBox[] = []): number => -Math.min(0, ...boxes.map(({ left }) => left));
+const rightOf = (boxes: readonly InkBox[] = []): number => Math.max(0, ...boxes.map(({ right }) => right));
 
 const lyricOf = (column: Column | undefined) =>
   column?.first && column.event.kind === 'sound' ? column.event.lyric : undefined;

@@ -1,5 +1,9 @@
-/** Places columns of notes across a width: as music is spaced, longer notes wider, and never closer than what they carry. */
-import { itemAt, lastOf } from '../values/checked.ts';
+/**
+ * Places columns of notes across a width. A note twice as long takes about half as much more room (Gould, “Behind Bars”,
+ * “Spacing symbols”, from memory); what a column carries may widen its gap a little, and no more: a bar in which it would has to
+ * be wider as a whole.
+ */
+import { itemAt } from '../values/checked.ts';
 
 /** Where the columns of a bar are, in CSS pixels. */
 export interface Spacing {
@@ -7,6 +11,8 @@ export interface Spacing {
   /** Room before the middle of the first column, and after the middle of the last. */
   readonly before: number;
   readonly after: number;
+  /** How much of the last column’s length is in the next tile, where a bar goes on there. */
+  readonly beyond: number;
   /** Each column's length in time, in any unit. */
   readonly lengths: readonly number[];
   /** The least distance from each column to the next. */
@@ -22,28 +28,54 @@ export interface Apart {
   readonly least: number;
 }
 
-/** A note twice as long takes about half as much more room. */
+/** How much wider than another gap of the same length one may be for what its columns carry. */
+export const UNEVEN = 1.12;
+
 const stretch = (length: number): number => length ** 0.6;
 
-/** The width below which columns would touch. */
-export function leastWidth({ before, after, gaps, apart }: Omit<Spacing, 'width' | 'lengths'>): number {
-  const at = [0];
+/** The last note is a little nearer to the bar line than to a next note. */
+const TO_BAR_LINE = 0.75;
+
+/** The width below which columns of one length would be spaced unevenly. */
+export function leastWidth(needs: Omit<Spacing, 'width' | 'beyond'>): number {
+  const { before, after, gaps, apart } = needs;
+  const weights = weightsOf(needs);
+  const mins = [...gaps];
+  let unit = 0;
+  const raise = (least: number, from: number, to: number): void => {
+    let weight = 0;
+    for (let index = from; index < to; index++) weight += itemAt(weights, index);
+    unit = Math.max(unit, least / (UNEVEN * weight));
+  };
   gaps.forEach((gap, index) => {
-    let next = itemAt(at, index) + gap;
-    for (const pair of apart) if (pair.to === index + 1) next = Math.max(next, itemAt(at, pair.from) + pair.least);
-    at.push(next);
+    raise(gap, index, index + 1);
   });
-  return before + lastOf(at) + after;
+  for (const { from, to, least } of apart) raise(least, from, to);
+  const inner = mins.reduce((sum, min, index) => sum + Math.max(min, unit * itemAt(weights, index)), 0);
+  // What the pairs need above the sum of their gaps.
+  const rest = Math.max(0, ...apart.map(({ from, to, least }) => least - sumOf(mins, from, to, unit, weights)));
+  const last = weights.length === 0 ? 0 : unit * itemAt(weights, weights.length - 1);
+  return before + inner + rest + Math.max(after, last);
+}
+
+function sumOf(mins: readonly number[], from: number, to: number, unit: number, weights: readonly number[]): number {
+  let sum = 0;
+  for (let index = from; index < to; index++) sum += Math.max(itemAt(mins, index), unit * itemAt(weights, index));
+  return sum;
+}
+
+function weightsOf({ lengths }: Pick<Spacing, 'lengths'>): number[] {
+  return lengths.map((length, index) => stretch(length) * (index === lengths.length - 1 ? TO_BAR_LINE : 1));
 }
 
 /** The middle of each column. Where the width is too small everything moves together evenly. */
 export function place(spacing: Spacing): number[] {
-  const { width, before, after, lengths, apart } = spacing;
+  const { width, before, after, beyond, lengths, apart } = spacing;
   if (lengths.length === 0) return [];
-  // The last column's own length stretches too, but may not fall under what it needs up to the bar line.
+  const weights = weightsOf(spacing);
   const mins = [...spacing.gaps, after];
   const room = width - before;
-  let gaps = fill(mins, lengths, room);
+  let gaps = fill(mins, weights, room, beyond);
   // Wide pairs are met by widening the gaps between them in proportion; a few rounds settle overlapping ones.
   for (let round = 0; round < 4; round++) {
     let moved = false;
@@ -54,7 +86,7 @@ export function place(spacing: Spacing): number[] {
       for (let index = from; index < to; index++) mins[index] = (itemAt(gaps, index) * least) / now;
     }
     if (!moved) break;
-    gaps = fill(mins, lengths, room);
+    gaps = fill(mins, weights, room, beyond);
   }
   let at = before;
   return lengths.map((_, index) => {
@@ -64,23 +96,28 @@ export function place(spacing: Spacing): number[] {
   });
 }
 
-/** Gaps that add up to the room: each in proportion to its length's stretch, or its minimum where that is more. */
-function fill(mins: readonly number[], lengths: readonly number[], room: number): number[] {
+/** Gaps that add up to the room: each in proportion to its weight, or its minimum where that is more. */
+function fill(mins: readonly number[], weights: readonly number[], room: number, beyond: number): number[] {
   const least = mins.reduce((sum, min) => sum + min, 0);
   if (least >= room) return mins.map((min) => (min * room) / least);
-  const weights = lengths.map(stretch);
+  const last = weights.length - 1;
   const fixed = new Set<number>();
   for (;;) {
     let free = room;
     let weight = 0;
     weights.forEach((own, index) => {
       if (fixed.has(index)) free -= itemAt(mins, index);
-      else weight += own;
+      else {
+        weight += own;
+        if (index === last) free += beyond;
+      }
     });
-    const tight = weights.findIndex((own, index) => !fixed.has(index) && (own * free) / weight < itemAt(mins, index));
-    if (tight < 0) return weights.map((own, index) => (fixed.has(index) ? itemAt(mins, index) : (own * free) / weight));
-    weights.forEach((own, index) => {
-      if ((own * free) / weight < itemAt(mins, index)) fixed.add(index);
-    });
+    const wanted = (own: number, index: number): number => (own * free) / weight - (index === last ? beyond : 0);
+    const tight = weights.flatMap((own, index) =>
+      !fixed.has(index) && wanted(own, index) < itemAt(mins, index) ? [index] : [],
+    );
+    if (tight.length === 0)
+      return weights.map((own, index) => (fixed.has(index) ? itemAt(mins, index) : wanted(own, index)));
+    for (const index of tight) fixed.add(index);
   }
 }

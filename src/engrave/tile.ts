@@ -1,31 +1,23 @@
-/** One tile: a bar (or half of one) with its staff, lanes, words and lines, at a fixed width. */
+/** One tile: a bar, or a part of one, with all that is over, on and under its staff, at a fixed width. */
 import type { Event, Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
+import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { CLASS } from './classes.ts';
-import { type ChordMark, type Column, chordWidth, glidesInto, type Segment, SIZE, soundIn, WAVE } from './columns.ts';
+import { CLASS, type PartKind } from './classes.ts';
+import { type Column, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import { drawSound, glideLine, halfWidth, heightsOf, heldLine, middleOf } from './lanes.ts';
-import type { Layout } from './layout.ts';
-import { escapeText, n } from './markup.ts';
-import { meterDigits, meterWidth } from './row-head.ts';
+import { drawFlow, type Neighbours, NO_FLOW } from './lane-flow.ts';
+import { drawSound, halfWidth, heightsOf, laneHeights } from './lanes.ts';
+import { BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, PART_NAME, STAFF_HEIGHT, WORDS } from './layout.ts';
+import { escapeText, n, use } from './markup.ts';
+import { type ChordMark, chordWidth, type PlacedSegment, type Segment } from './segment.ts';
 import { CHORD_GAP } from './spacing-needs.ts';
-import type { StaffDrawing } from './staff.ts';
-import { use } from './string-context.ts';
+import type { StaffDrawing } from './staff/draw.ts';
 import { textWidth } from './text-width.ts';
 
 /** What a tile is drawn from. */
-export interface TileParts {
-  readonly segment: Segment;
-  /** The middle of each column. */
-  readonly xs: readonly number[];
+export interface TileParts extends PlacedSegment {
   readonly drawing: StaffDrawing;
-}
-
-/** What a tile must know of its neighbours: the sounds and roles just before it and just after it. */
-export interface Neighbours {
-  readonly before: Column | undefined;
-  readonly after: Column | undefined;
 }
 
 /** What all tiles of a block share. */
@@ -33,14 +25,34 @@ export interface TileSettings {
   readonly score: Score;
   readonly layout: Layout;
   readonly width: number;
-  /** Begins the ids of events. */
-  readonly id: string;
+  /** At which numbers of tiles to a row this tile, and the next one, begin a row: part of a class (rows.ts). */
+  readonly begins: string;
+  readonly nextBegins: string;
+  readonly isLast: boolean;
 }
 
 /** One bar, or a part of one, as drawn. */
 export interface Tile {
-  readonly markup: string;
+  readonly parts: readonly TilePart[];
+  /** Its bar; undefined for a row head. */
+  readonly bar: number | undefined;
+  readonly width: number;
+  /** How far its notes reach beyond the lines of the staff, and its numbers beyond the part of the lanes. */
+  readonly staff: TileReach;
+  readonly lanes: TileReach;
   readonly glyphs: readonly string[];
+}
+
+export interface TileReach {
+  readonly above: number;
+  readonly below: number;
+}
+
+/** One of the pictures of a tile. They are under one another. */
+export interface TilePart {
+  readonly kind: PartKind;
+  readonly height: number;
+  readonly body: string;
 }
 
 /** Draws one tile: chords, staff, lanes, words and bar lines. */
@@ -48,103 +60,190 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
   const { segment, drawing } = parts;
   const { layout, width } = settings;
   const glyphs = new Set(drawing.glyphs);
-  const events = drawEvents(parts, neighbours, settings, glyphs);
-  const body =
-    drawLines(parts, settings, glyphs) +
-    drawHead(parts, settings) +
-    (drawing.joins ? `<g class="${CLASS.joins}">${drawing.joins}</g>` : '') +
-    events +
-    drawBand(parts, neighbours, settings);
-  const view = `0 ${layout.top} ${width} ${layout.bottom - layout.top}`;
-  const markup = `<svg class="tile" viewBox="${view}" data-bar="${segment.bar.index}">${body}</svg>`;
-  return { markup, glyphs: [...glyphs] };
+  const { bar } = segment;
+  const drawn: TilePart[] = [
+    { kind: 'part', height: PART_NAME.height, body: drawPartName(segment) },
+    { kind: 'ending', height: ENDING.height, body: drawEnding(segment, settings) },
+    { kind: 'chords', height: CHORDS.height, body: drawNumber(segment) + drawChords(parts, width) },
+    { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
+    { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },
+    { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs) },
+    { kind: 'band', height: BAND.height, body: layout.hasBand ? drawBand(parts, neighbours, settings) : '' },
+    { kind: 'lyrics', height: LYRICS.height, body: eventGroups(parts, (index) => drawLyric(index, parts, settings)) },
+  ];
+  const reaches = segment.columns
+    .filter((column) => column.first && column.event.kind === 'sound')
+    .map((column) => laneHeights(column, layout.lanes.blowBends));
+  return {
+    parts: drawn.filter(({ body }) => body !== ''),
+    bar: bar.index,
+    width,
+    staff: { above: -drawing.top, below: drawing.bottom - STAFF_HEIGHT },
+    lanes: {
+      above: Math.max(0, ...reaches.map(({ top }) => -top - LANES.centre)),
+      below: Math.max(0, ...reaches.map(({ bottom }) => bottom - (LANES.height - LANES.centre))),
+    },
+    glyphs: [...glyphs],
+  };
 }
 
-/** Each event's head, numbers, label, word and syllable in one group, so that one class lights them all. */
-function drawEvents(parts: TileParts, neighbours: Neighbours, settings: TileSettings, glyphs: Set<string>): string {
-  const { segment, xs, drawing } = parts;
-  const { id, layout } = settings;
+/** What is drawn for each event, in a group of its own, so that one class lights all that belongs to it. */
+function eventGroups({ segment }: TileParts, draw: (index: number, next: number) => string): string {
   let drawn = '';
   for (let index = 0; index < segment.columns.length; ) {
     const column = itemAt(segment.columns, index);
     let next = index + 1;
     while (next < segment.columns.length && segment.columns[next]?.note.event === column.note.event) next++;
-    let inner = drawing.notes.slice(index, next).join('');
-    if (column.event.kind === 'sound') {
-      for (const role of column.roles) if (role) glyphs.add(`s${role.degree}`);
-      inner += drawFlow(index, next, parts, neighbours, settings);
-      inner += drawSound(column, itemAt(xs, index), layout);
-      inner += drawWord(column, itemAt(xs, index), layout) + drawLyric(index, parts, settings);
-    }
-    const { index: number } = column.event;
-    drawn += `<g class="${CLASS.event}" id="${id}-e${number}" data-event="${number}">${inner}</g>`;
+    const inner = draw(index, next);
+    if (inner) drawn += `<g class="${CLASS.event}" data-event="${column.event.index}">${inner}</g>`;
     index = next;
   }
   return drawn;
 }
 
-/** The lines that leave a sound and reach it: a tie's line, a glide's slant. */
-function drawFlow(
-  index: number,
-  next: number,
-  { segment, xs }: TileParts,
-  neighbours: Neighbours,
-  settings: TileSettings,
+function drawStaffPart(parts: TileParts, settings: TileSettings, glyphs: Set<string>): string {
+  const { drawing } = parts;
+  const { width, begins, nextBegins } = settings;
+  // A little past both edges, so that no seam shows between tiles.
+  const lines = [0, 10, 20, 30, 40].map((y) => `M-.3 ${y}H${n(width + 0.3)}`).join('');
+  const joins =
+    drawing.joins +
+    variant(CLASS.joined, nextBegins, drawing.crossing.whole) +
+    variant(CLASS.cut, nextBegins, drawing.crossing.out) +
+    variant(CLASS.cut, begins, drawing.coming);
+  return (
+    `<path class="${CLASS.staffLines}" d="${lines}"/>` +
+    drawBarLines(parts, settings, [0, 40], glyphs) +
+    (joins ? `<g class="${CLASS.joins}">${joins}</g>` : '') +
+    eventGroups(parts, (index, next) => drawing.notes.slice(index, next).join(''))
+  );
+}
+
+/** What shows only where the tile behind an edge begins a row, or only where it does not. */
+export const variant = (kind: string, begins: string, drawn: string): string =>
+  drawn ? `<g class="${kind} ${begins}">${drawn}</g>` : '';
+
+/** The bar lines of a tile, with the dots of repeats, from one height to another. */
+function drawBarLines(
+  { segment }: TileParts,
+  { width, isLast }: TileSettings,
+  [top, bottom]: readonly [number, number],
+  glyphs: Set<string>,
 ): string {
-  const { layout, width } = settings;
-  const column = itemAt(segment.columns, index);
-  const sound = soundIn(column);
-  const x = itemAt(xs, index);
-  const heights = heightsOf(sound, layout);
-  const half = halfWidth(column) + 1.5;
-  const follower = segment.columns[next];
-  const target = follower ?? neighbours.after;
+  const { bar } = segment;
+  const middle = (top + bottom) / 2;
+  const thin: number[] = [];
+  const thick: number[] = [];
   let drawn = '';
-  // A tie that comes over the edge, or a glide that does.
-  if (index === 0 && neighbours.before && sound.tied) drawn += heldLine(0, x - half, heights);
-  if (index === 0 && neighbours.before && glidesInto(neighbours.before, column)) {
-    const from = (middleOf(heightsOf(soundIn(neighbours.before), layout)) + middleOf(heights)) / 2;
-    drawn += glideLine([0, from], [x - half, middleOf(heights)]);
+  const dots = (x: number): string => {
+    const dot = glyphAt(0xe1e7);
+    glyphs.add(dot.code);
+    return use(dot.code, x, middle - 5) + use(dot.code, x, middle + 5);
+  };
+  if (segment.opens && bar.repeatStart) {
+    thick.push(2);
+    thin.push(6.5);
+    drawn += dots(10);
   }
-  const tied = target?.event.kind === 'sound' && target.event.tied;
-  const gliding = target !== undefined && glidesInto(column, target);
-  // A note that continues before it glides is held to its last head, and glides from there.
-  const lastX = next - index > 1 ? itemAt(xs, next - 1) : x + half;
-  if (tied) {
-    const end = follower ? itemAt(xs, next) - halfWidth(follower) - 1.5 : width;
-    drawn += heldLine(x + half, end, heights);
-  } else if (gliding) {
-    drawn += heldLine(x + half, lastX, heights);
-  } else if (next - index > 1 || sound.tied) {
-    // The last of a tie: its line ends with the note, short of what comes next.
-    const end = follower
-      ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + 4 : 12)
-      : width - 10;
-    drawn += heldLine(x + half, end, heights);
+  if (segment.closes) {
+    if (bar.repeatEnd) drawn += dots(width - 14);
+    if (bar.repeatEnd || bar.close === 'final' || (isLast && bar.close !== 'double')) {
+      thick.push(width - 2);
+      thin.push(width - 6.5);
+    } else if (bar.close === 'double') thin.push(width - 5, width - 1);
+    else thin.push(width - 0.7);
   }
-  if (gliding) {
-    const to = middleOf(heightsOf(soundIn(target), layout));
-    const from = middleOf(heights);
-    drawn += follower
-      ? glideLine([lastX, from], [itemAt(xs, next) - halfWidth(follower) - 1.5, to])
-      : glideLine([lastX, from], [width, (from + to) / 2]);
-  }
+  const upright = (xs: readonly number[]): string =>
+    xs.map((x) => `M${n(x)} ${n(top - 0.5)}V${n(bottom + 0.5)}`).join('');
+  if (thin.length > 0) drawn += `<path class="${CLASS.barLine}" d="${upright(thin)}"/>`;
+  if (thick.length > 0) drawn += `<path class="${CLASS.thickBarLine}" d="${upright(thick)}"/>`;
   return drawn;
 }
 
-function drawWord(column: Column, x: number, layout: Layout): string {
-  if (!column.word || layout.word === undefined) return '';
-  if (column.word === WAVE)
-    return `<path class="${CLASS.stroke}" d="M${n(x - 11)} ${n(layout.word - 3)}q2.75-5 5.5 0t5.5 0 5.5 0 5.5 0"/>`;
-  return `<text class="${CLASS.markWord}" x="${n(x)}" y="${n(layout.word)}">${escapeText(column.word)}</text>`;
+function drawLanes(parts: TileParts, neighbours: Neighbours, settings: TileSettings, glyphs: Set<string>): string {
+  const { segment, xs } = parts;
+  const { layout, width, begins, nextBegins } = settings;
+  const { centre } = layout.lanes;
+  let events = '';
+  events = eventGroups(parts, (index, next) => {
+    const column = itemAt(segment.columns, index);
+    if (column.event.kind !== 'sound') return '';
+    for (const role of column.roles) if (role) glyphs.add(`s${role.degree}`);
+    const x = itemAt(xs, index);
+    const flow =
+      column.first || index === 0 ? drawFlow([index, next], parts, neighbours, layout.lanes, width) : NO_FLOW;
+    return (
+      flow.within +
+      variant(CLASS.joined, nextBegins, flow.whole) +
+      variant(CLASS.cut, nextBegins, flow.out) +
+      variant(CLASS.cut, begins, flow.coming) +
+      drawLength([index, next], parts, settings) +
+      drawSound(column, x, layout.lanes)
+    );
+  });
+  const tick = segment.closes
+    ? `<path class="${CLASS.laneLine}" d="M${n(width - 0.7)} ${n(centre - 8)}V${n(centre + 8)}"/>`
+    : '';
+  return (
+    `<path class="${CLASS.laneLine}" d="M-.3 ${n(centre)}H${n(width + 0.3)}"/>${tick}` +
+    `<g class="${CLASS.lanesOnly}">${drawBeats(parts, settings)}${drawBarLines(parts, settings, [centre - 20, centre + 20], glyphs)}</g>` +
+    events
+  );
 }
 
-function drawLyric(index: number, { segment, xs }: TileParts, { layout, width }: TileSettings): string {
+/** How long a sound lasts, where no staff says so: a line up to where the next one begins. */
+function drawLength(
+  [index, next]: readonly [number, number],
+  { segment, xs }: TileParts,
+  settings: TileSettings,
+): string {
+  const { width, layout } = settings;
   const column = itemAt(segment.columns, index);
-  const lyric = column.event.kind === 'sound' ? column.event.lyric : undefined;
-  if (!lyric || layout.lyric === undefined) return '';
+  // What is held on is drawn so in any view.
+  if (next - index > 1 || soundIn(column).tied || !column.first || column.note.tiedToNext) return '';
+  const follower = segment.columns[next];
+  const from = itemAt(xs, index) + halfWidth(column) + 2;
+  const to = follower ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + 4 : 6) : width - 8;
+  if (to - from < 3) return '';
+  const lines = heightsOf(column, layout.lanes).map((y) => `M${n(from)} ${n(y)}H${n(to)}`);
+  return `<path class="${CLASS.heldLine} ${CLASS.lanesOnly}" d="${lines.join('')}"/>`;
+}
+
+/** A mark on the centre line for each beat. */
+function drawBeats({ segment, xs }: TileParts, { score, layout, width }: TileSettings): string {
+  const beat = toNumber(beatLength(score.meter));
+  const [first, last] = [segment.columns[0], segment.columns.at(-1)];
+  if (!first || !last || first.note.wholeBar) return '';
+  const onsets = segment.columns.map(({ note }) => toNumber(note.onset));
+  const end = toNumber(last.note.onset) + toNumber(last.note.duration);
+  const { centre } = layout.lanes;
+  const marks: string[] = [];
+  for (let number = Math.ceil(itemAt(onsets, 0) / beat - 1e-9); number * beat < end - 1e-9; number++) {
+    const at = number * beat;
+    const index = onsets.findLastIndex((onset) => onset <= at + 1e-9);
+    const [from, to] = [itemAt(onsets, index), onsets[index + 1] ?? end];
+    const [fromX, toX] = [itemAt(xs, index), xs[index + 1] ?? width];
+    const x = fromX + ((at - from) / (to - from)) * (toX - fromX);
+    marks.push(`M${n(x)} ${n(centre - 4)}V${n(centre + 4)}`);
+  }
+  return `<path class="${CLASS.laneLine}" d="${marks.join('')}"/>`;
+}
+
+function drawWord(index: number, { segment, xs }: TileParts): string {
+  const { word } = itemAt(segment.columns, index);
   const x = itemAt(xs, index);
-  const y = layout.lyric;
+  if (!word) return '';
+  if (word === WAVE)
+    return `<path class="${CLASS.stroke}" d="M${n(x - 11)} ${n(WORDS.baseline - 3)}q2.75-5 5.5 0t5.5 0 5.5 0 5.5 0"/>`;
+  return `<text class="${CLASS.markWord}" x="${n(x)}" y="${WORDS.baseline}">${escapeText(word)}</text>`;
+}
+
+function drawLyric(index: number, { segment, xs }: TileParts, { width }: TileSettings): string {
+  const column = itemAt(segment.columns, index);
+  const lyric = column.event.kind === 'sound' && column.first ? column.event.lyric : undefined;
+  if (!lyric) return '';
+  const x = itemAt(xs, index);
+  const y = LYRICS.baseline;
   if (lyric.extends) {
     const before = segment.columns.slice(0, index).findLastIndex((own) => own.first && own.event.kind === 'sound');
     const last = before < 0 ? undefined : soundIn(itemAt(segment.columns, before)).lyric;
@@ -172,74 +271,32 @@ function syllable(column: Column | undefined): string | undefined {
   return lyric && !lyric.extends ? lyric.text : undefined;
 }
 
-/** Staff lines, bar lines, the meter and the lanes' centre line. */
-function drawLines({ segment }: TileParts, { score, layout, width }: TileSettings, glyphs: Set<string>): string {
-  const { bar } = segment;
-  // A little past both edges, so that no seam shows between tiles.
-  const staff = [0, 10, 20, 30, 40].map((y) => `M-.3 ${y}H${n(width + 0.3)}`).join('');
-  let drawn = `<path class="${CLASS.staffLines}" d="${staff}"/><path class="${CLASS.laneLine}" d="M-.3 ${n(layout.centre)}H${n(width + 0.3)}"/>`;
-  const dots = (x: number): string => {
-    const dot = glyphAt(0xe1e7);
-    glyphs.add(dot.code);
-    return use(dot.code, x, 15) + use(dot.code, x, 25);
-  };
-  const thin: number[] = [];
-  const thick: number[] = [];
-  if (segment.opens && bar.repeatStart) {
-    thick.push(2);
-    thin.push(6.5);
-    drawn += dots(10);
-  }
-  if (segment.closes) {
-    if (bar.repeatEnd) drawn += dots(width - 14);
-    if (bar.repeatEnd || bar.close === 'final') {
-      thick.push(width - 2);
-      thin.push(width - 6.5);
-    } else if (bar.close === 'double') thin.push(width - 5, width - 1);
-    else thin.push(width - 0.7);
-    const tick = layout.centre;
-    drawn += `<path class="${CLASS.laneLine}" d="M${n(width - 0.7)} ${n(tick - 8)}V${n(tick + 8)}"/>`;
-  }
-  const upright = (xs: readonly number[]): string => xs.map((x) => `M${n(x)}-.5V40.5`).join('');
-  if (thin.length > 0) drawn += `<path class="${CLASS.barLine}" d="${upright(thin)}"/>`;
-  if (thick.length > 0) drawn += `<path class="${CLASS.thickBarLine}" d="${upright(thick)}"/>`;
-  if (segment.meter) {
-    const digits = meterDigits(score.meter, (bar.repeatStart ? 15 : 4) + meterWidth(score.meter) / 2);
-    for (const glyph of digits.glyphs) glyphs.add(glyph);
-    drawn += digits.markup;
-  }
-  return drawn;
+const drawPartName = ({ bar, opens }: Segment): string =>
+  opens && bar.part !== undefined
+    ? `<text class="${CLASS.partName}" x="1" y="${PART_NAME.baseline}">${escapeText(bar.part)}</text>`
+    : '';
+
+/** The bracket of an ending. */
+function drawEnding({ bar, opens, closes }: Segment, { score, width }: TileSettings): string {
+  if (bar.ending === undefined) return '';
+  const before = score.bars[bar.index - 1];
+  const after = score.bars[bar.index + 1];
+  const starts = opens && before?.ending !== bar.ending;
+  const ends = closes && after?.ending !== bar.ending;
+  const y = ENDING.line;
+  const left = starts ? `M2 ${n(y + 12)}V${n(y)}` : `M0 ${n(y)}`;
+  const line = `<path class="${CLASS.barLine}" d="${left}H${n(ends ? width - 3 : width)}${ends && bar.repeatEnd ? `v12` : ''}"/>`;
+  return starts ? `${line}<text class="${CLASS.smallText}" x="6" y="${n(y + 12)}">${bar.ending}.</text>` : line;
 }
 
-/** What is above the staff: part, ending, chord symbols and the bar's number. */
-function drawHead(parts: TileParts, { score, layout, width }: TileSettings): string {
-  const { segment } = parts;
-  const { bar } = segment;
-  let drawn = '';
-  if (segment.opens && bar.part !== undefined && layout.part !== undefined) {
-    drawn += `<text class="${CLASS.partName}" x="1" y="${n(layout.part)}">${escapeText(bar.part)}</text>`;
-  }
-  if (bar.ending !== undefined && layout.ending !== undefined) {
-    const before = score.bars[bar.index - 1];
-    const after = score.bars[bar.index + 1];
-    const starts = segment.opens && before?.ending !== bar.ending;
-    const ends = segment.closes && after?.ending !== bar.ending;
-    const y = layout.ending;
-    const left = starts ? `M2 ${n(y + 12)}V${n(y)}` : `M0 ${n(y)}`;
-    drawn += `<path class="${CLASS.barLine}" d="${left}H${n(ends ? width - 3 : width)}${ends && bar.repeatEnd ? `v12` : ''}"/>`;
-    if (starts) drawn += `<text class="${CLASS.smallText}" x="6" y="${n(y + 11)}">${bar.ending}.</text>`;
-  }
-  if (segment.opens && bar.number > 0)
-    drawn += `<text class="${CLASS.smallText}" x="1" y="${n(layout.number)}">${bar.number}</text>`;
-  return drawn + drawChords(parts, layout, width);
-}
+const drawNumber = ({ bar, opens }: Segment): string =>
+  opens && bar.number > 0 ? `<text class="${CLASS.smallText}" x="1" y="${CHORDS.baseline}">${bar.number}</text>` : '';
 
 /** The corner that a bar's number takes. */
-const numberRoom = (bar: number): number => (bar > 9 ? 16 : 11);
+const numberRoom = (bar: number): number => 1 + textWidth(String(bar), SIZE.small) + 5;
 
-function drawChords(parts: TileParts, { chord: y }: Layout, width: number): string {
+function drawChords(parts: TileParts, width: number): string {
   const { segment } = parts;
-  if (y === undefined) return '';
   // From the right: each may start no later than leaves room for the next.
   const latest: number[] = [];
   let end = width - 2;
@@ -256,7 +313,7 @@ function drawChords(parts: TileParts, { chord: y }: Layout, width: number): stri
       const numeral = chord.numeral
         ? `<tspan class="${CLASS.chordNumeral}" dx="4">${escapeText(chord.numeral)}</tspan>`
         : '';
-      return `<text class="${CLASS.chordName}" data-chord="${chord.index}" x="${n(x)}" y="${n(y)}">${escapeText(chord.name)}${numeral}</text>`;
+      return `<text class="${CLASS.chordName}" data-chord="${chord.index}" x="${n(x)}" y="${CHORDS.baseline}">${escapeText(chord.name)}${numeral}</text>`;
     })
     .join('');
 }
@@ -273,9 +330,8 @@ function chordX({ onset, column }: ChordMark, { segment, xs }: TileParts, width:
 }
 
 /** The embouchure: a plain band for lips, a hatched one for the tongue block, named where it changes. */
-function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, layout, width }: TileSettings): string {
-  const y = layout.band;
-  if (y === undefined) return '';
+function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, width }: TileSettings): string {
+  const y = BAND.middle;
   let mouth = mouthOf(before?.event) ?? score.mouth;
   const runs: { mouth: string; from: number; named: boolean }[] = [
     { mouth, from: 0, named: segment.bar.index === 0 && segment.opens },
@@ -293,10 +349,10 @@ function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, l
     .map((run, index) => {
       const to = runs[index + 1]?.from ?? width;
       const label = textWidth(run.mouth, SIZE.small) + 6;
-      const named = run.named && to - run.from > label + 8;
+      const named = run.named && to - run.from > label + 2;
       const from = named ? run.from + label : run.from;
       const word = named
-        ? `<text class="${CLASS.smallText}" x="${n(run.from + 3)}" y="${n(y + 3)}">${run.mouth}</text>`
+        ? `<text class="${CLASS.smallText}" x="${n(run.from + 3)}" y="${n(y + 3.5)}">${run.mouth}</text>`
         : '';
       const hatch =
         run.mouth === 'tongue' ? `<path class="${CLASS.tongueHatching}" d="M${n(from)} ${n(y)}H${n(to)}"/>` : '';

@@ -3,7 +3,6 @@ import { satteri } from '@astrojs/markdown-satteri';
 import mdx from '@astrojs/mdx';
 import type { AstroInlineConfig, AstroUserConfig } from 'astro';
 import type { PluginOption } from 'vite';
-import { usedGlyphNames } from './glyph-names.ts';
 import { lessonModules } from './lesson-modules.ts';
 import { lessonElements, lessonMarkdown } from './lesson-plugin.ts';
 import { ROOT } from './root.ts';
@@ -49,7 +48,7 @@ export function astroConfig({ base, origin, cacheDir, plugins = [] }: SiteSettin
     vite: {
       logLevel: 'warn',
       // The engraver's worker loads what it needs piece by piece.
-      worker: { format: 'es', plugins: () => [usedGlyphNames()] },
+      worker: { format: 'es' },
       plugins: [lessonModules(), ...plugins],
       environments: {
         // Plain names for the code that makes the pages, which lives for one build (see newFolder in build.ts).

@@ -35,12 +35,6 @@ const WORKS: readonly Work[] = [
     licence: () => readFileSync(join(ROOT, 'src/engrave/glyphs/OFL.txt'), 'utf8'),
   },
   {
-    name: 'VexFlow',
-    package: 'vexflow',
-    use: 'Draws a block again in the browser when a student chooses another harp.',
-    licence: () => fileOf('vexflow', 'LICENSE'),
-  },
-  {
     name: 'Vite',
     package: 'vite',
     use: 'Loads the parts of the scripts when they are needed.',

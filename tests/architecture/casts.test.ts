@@ -17,7 +17,6 @@ const KINDS: readonly { readonly why: string; readonly of: RegExp; readonly in?:
   { why: 'facts whose tie to their code is lost in a type parameter', of: /^facts$/ },
   { why: 'the place on the process that all copies of a module share', of: /^globalThis$/, in: 'src/site/site.ts' },
   { why: 'the schema library asks for more than is known', of: /./, in: 'src/document/schema.ts' },
-  { why: 'the few properties of a canvas that VexFlow uses', of: /./, in: 'src/engrave/vexflow.ts' },
 ];
 
 interface Cast {

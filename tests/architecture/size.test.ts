@@ -12,6 +12,7 @@ const MOST_LINES = 400;
 const TABLES = new Set([
   'src/technique/catalogue.ts',
   'src/engrave/glyphs/outlines.ts',
+  'src/engrave/grid-sizes.css',
   'tests/notation/problems.test.ts',
 ]);
 

@@ -42,7 +42,13 @@ async function show(texts: readonly string[], width: number): Promise<void> {
     for (const glyph of engraved.glyphs) glyphs.add(glyph);
     return engraved.html;
   });
-  const styles = ['src/site/styles/ground.css', 'src/site/styles/page.css', 'src/engrave/block.css'].map(read);
+  const styles = [
+    'src/site/styles/ground.css',
+    'src/site/styles/page.css',
+    'src/engrave/block.css',
+    'src/engrave/grid.css',
+    'src/engrave/grid-sizes.css',
+  ].map(read);
   await page.setViewportSize({ width, height: 900 });
   await page.setContent(
     `<!doctype html><meta name="viewport" content="width=device-width"><style>${styles.join('\n')}</style>` +

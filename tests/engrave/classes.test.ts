@@ -17,13 +17,13 @@ test('no two names share a class', () => {
 });
 
 test('the style sheet has no class of one letter that is not in the table', () => {
-  const used = [...read('block.css').matchAll(/\.([a-zA-Z])(?![\w-])/g)].map(([, name]) => name);
+  const used = [...read('{block,grid}.css').matchAll(/\.([a-zA-Z])(?![\w-])/g)].map(([, name]) => name);
   expect(used.length).toBeGreaterThan(20);
   expect(used.filter((name) => !classes.some((one) => one === name))).toEqual([]);
 });
 
 test('drawings take such classes from the table, and use every name of it', () => {
-  const code = read('*.ts');
+  const code = read('{,staff/}*.ts');
   expect(code.match(/class="[a-zA-Z](?: [a-zA-Z])*"/g)).toBeNull();
   expect(Object.keys(CLASS).filter((name) => !code.includes(`CLASS.${name}`))).toEqual([]);
 });

@@ -49,9 +49,9 @@ describe('golden pictures', () => {
 <meta charset="utf-8" />
 <meta name="viewport" content="width=device-width" />
 <title>${name}</title>
-<link rel="stylesheet" href="../../../src/engrave/block.css" />
+${['block', 'grid', 'grid-sizes'].map((name) => `<link rel="stylesheet" href="../../../src/engrave/${name}.css" />`).join('\n')}
 ${glyphSheet(glyphs)}
-${html.replaceAll(/<(svg class="(?:row-head|tile)|div|\/div|g class="e"|details)/g, '\n<$1')}
+${html.replaceAll(/<(svg class="p|div|\/div|g class="e"|details)/g, '\n<$1')}
 `;
     await expect(page).toMatchFileSnapshot(`golden/${name}.html`);
   });

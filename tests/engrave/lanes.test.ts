@@ -86,10 +86,12 @@ describe('the breath lanes', () => {
     expect(textsIn(held, '.l')).toEqual(['2']);
   });
 
-  it('slant a line from a glide to where it goes, over the bar line too', () => {
+  it('slant a line from a glide to where it goes, over the bar line in one or, where a row ends there, in two', () => {
     const { event } = pictureOf("harp: C\nposition: 2\nslot: 1/4\nchords: I7\n\n-3' > -3 -4 -4' > | -4 . . .");
-    const slants = (index: number): number => event(index).querySelectorAll('.g').length;
-    expect([0, 1, 2, 3, 4].map(slants)).toEqual([1, 0, 0, 1, 1]);
+    const slants = (index: number, within: string): number => event(index).querySelectorAll(`${within} .g`).length;
+    expect([0, 1, 2, 3, 4].map((index) => slants(index, 'g.e >'))).toEqual([1, 0, 0, 0, 0]);
+    expect([0, 1, 2, 3, 4].map((index) => slants(index, '.x.b0'))).toEqual([0, 0, 0, 1, 0]);
+    expect([0, 1, 2, 3, 4].map((index) => slants(index, '.X.b0'))).toEqual([0, 0, 0, 1, 1]);
   });
 
   it('mark what a role is by shape, by fullness and by label', () => {

@@ -29,7 +29,7 @@ export interface Picture {
   readonly sheet: string;
   readonly page: Document;
   readonly tiles: readonly Element[];
-  /** All that is drawn for the event of an index. */
+  /** Copies of all that is drawn for the event of an index, in the parts of its tile. */
   readonly event: (index: number) => Element;
 }
 
@@ -61,9 +61,11 @@ function drawn(text: string): Picture {
     page,
     tiles: [...page.querySelectorAll('.tile')],
     event: (index) => {
-      const found = page.querySelector(`[data-event="${index}"]`);
-      if (!found) throw new Error(`event ${index} is not drawn`);
-      return found;
+      const found = [...page.querySelectorAll(`[data-event="${index}"]`)];
+      if (found.length === 0) throw new Error(`event ${index} is not drawn`);
+      const all = page.createElementNS('http://www.w3.org/2000/svg', 'g');
+      all.append(...found.map((group) => group.cloneNode(true)));
+      return all;
     },
   };
 }
@@ -101,7 +103,7 @@ export interface Head {
   readonly x: number;
 }
 
-/** Noteheads with their signs; VexFlow draws each head's sign right after it. */
+/** Noteheads with their signs: each head's sign is drawn right after it. */
 export function headsIn(element: Element): Head[] {
   const heads: Head[] = [];
   for (const glyph of glyphsIn(element)) {

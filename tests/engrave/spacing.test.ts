@@ -21,7 +21,16 @@ const needs = fc.integer({ min: 1, max: 16 }).chain((count) =>
 );
 
 const spaced = (more: Partial<Spacing>): number[] =>
-  place({ width: 200, before: 20, after: 20, lengths: [1, 1, 1, 1], gaps: [14, 14, 14], apart: [], ...more });
+  place({
+    width: 200,
+    before: 20,
+    after: 20,
+    beyond: 0,
+    lengths: [1, 1, 1, 1],
+    gaps: [14, 14, 14],
+    apart: [],
+    ...more,
+  });
 
 describe('spacing', () => {
   it('gives longer notes more room', () => {
@@ -36,12 +45,26 @@ describe('spacing', () => {
     fc.assert(
       fc.property(needs, fc.integer({ min: 0, max: 300 }), (own, extra) => {
         const width = leastWidth(own) + extra + 30 * own.apart.length;
-        const xs = place({ ...own, width });
+        const xs = place({ ...own, width, beyond: 0 });
         expect(xs[0]).toBeCloseTo(own.before, 3);
         own.gaps.forEach((gap, index) => {
           expect(itemAt(xs, index + 1) - itemAt(xs, index)).toBeGreaterThan(gap * 0.98 - 0.5);
         });
         expect(lastOf(xs) + own.after).toBeLessThan(width + 0.5 + own.after * 0.02);
+      }),
+      { numRuns: cases(200, 1000) },
+    );
+  });
+  it('spaces notes of one length alike, whatever they carry, where the bar has the width it needs', () => {
+    fc.assert(
+      fc.property(needs, fc.integer({ min: 0, max: 100 }), (own, extra) => {
+        fc.pre(own.apart.length === 0);
+        const xs = place({ ...own, width: leastWidth(own) + extra, beyond: 0 });
+        const byLength = Map.groupBy(own.gaps.keys(), (index) => itemAt(own.lengths, index));
+        for (const indices of byLength.values()) {
+          const gaps = indices.map((index) => itemAt(xs, index + 1) - itemAt(xs, index));
+          expect(Math.max(...gaps) / Math.min(...gaps)).toBeLessThan(1.15);
+        }
       }),
       { numRuns: cases(200, 1000) },
     );

@@ -32,10 +32,9 @@ describe('a picture in a file of its own', () => {
     const page = pageOf(
       svgOf(scoreOf('slot: 1/4\n4 4 4 4 | 4 4 4 4 | 4 4 4 4 | 4 4 4 4 | 4 4 4 4 |]'), { title: 'A' }, css),
     );
-    const places = [...page.querySelectorAll('svg.tile')].map((tile) => Number(tile.getAttribute('y')));
-    expect(places.filter((y) => y === places[0]).length).toBe(4);
-    expect(new Set(places).size).toBe(2);
-    expect(page.querySelectorAll('svg.row-head').length).toBe(2);
+    const rows = Map.groupBy(page.querySelectorAll('svg.ps'), (staff) => staff.getAttribute('y'));
+    expect([...rows.values()].map((row) => row.length)).toEqual([5, 2]);
+    expect([...rows.values()].map(([head]) => head?.querySelectorAll('.row-head-line').length)).toEqual([2, 1]);
     expect(page.querySelector('title')?.textContent).toMatch(/^Tab for a C harp/);
   });
 });

@@ -110,7 +110,7 @@ function placed(use: Element | null): { code: string; y: number } | undefined {
 function ours(text: string): { score: Score; heads: Seen[]; clef: string[] } {
   const { score, tiles, page } = pictureOf(text);
   const heads = tiles.flatMap((tile) => headsIn(tile)).map(({ place, sign, code }) => ({ place, sign, code }));
-  const rowHead = page.querySelector('#b-row-head');
+  const rowHead = page.querySelector('#b-head');
   const clef = (rowHead ? glyphsIn(rowHead) : []).map(({ code }) => code).filter((code) => code.startsWith('e05'));
   return { score, heads, clef };
 }
@@ -162,7 +162,7 @@ describe('the engraved staff, against an independent engraver', () => {
     const drawn = engraved(score);
     const top = Number(/M\d+ (\d+)/.exec(drawn.querySelector('.staff > path')?.getAttribute('d') ?? '')?.[1]);
     const signs = [...drawn.querySelectorAll('.keyAccid use')].map((use) => placed(use));
-    const rowHead = page.querySelector('#b-row-head');
+    const rowHead = page.querySelector('#b-head');
     const own = rowHead ? glyphsIn(rowHead).filter(({ code }) => /^e26/.test(code)) : [];
     expect(own.map(({ code, y }) => [code, y / 5])).toEqual(
       signs.map((sign) => [sign?.code.toLowerCase(), Math.round(((sign?.y ?? 0) - top) / 90)]),

@@ -1,6 +1,6 @@
 /** A block of the page as a picture in a file of its own: what is on the page now, for whatever harp that is. */
 import css from '../../engrave/block.css?raw';
-import { pictureOf } from '../../engrave/picture/picture.ts';
+import { PART, PART_KINDS, type PictureTile, pictureOf } from '../../engrave/picture/picture.ts';
 import { present } from '../../values/checked.ts';
 
 /** What shows only while a block is played. */
@@ -9,28 +9,54 @@ const PLAYING = ['now', 'answer'];
 /** The block as SVG. */
 export function pictureOfPage(figure: HTMLElement, title: string): string {
   const block = present(figure.querySelector<HTMLElement>('.tab-block'), 'a block');
-  const tiles = [...block.querySelectorAll<SVGSVGElement>('svg.tile')];
-  // One before each tile; the style sheet shows those that begin a row.
-  const heads = [...block.querySelectorAll<SVGSVGElement>('svg.row-head')];
-  const first = present(tiles[0], 'a tile').viewBox.baseVal;
-  const head = present(heads[0], 'a row head').viewBox.baseVal;
-  const view = `${head.x} ${head.y} ${head.width} ${head.height}`;
   const used = [...block.querySelectorAll('use')].flatMap((use) => use.getAttribute('href')?.slice(1) ?? []);
-  const rowHead = present(block.querySelector('.sheet g'), 'a row head');
   return pictureOf({
     name: block.getAttribute('aria-label') ?? title,
     title,
-    width: first.width,
-    headWidth: head.width,
-    height: first.height,
-    rowHead: `<svg class="row-head" viewBox="${view}">${markupOf(rowHead)}</svg>`,
-    tiles: tiles.map((tile, index) => ({
-      markup: markupOf(tile),
-      beginsRow: heads[index]?.classList.contains('l4') === true,
-    })),
+    rows: rowsOf(block),
     outlines: [...new Set(used)].flatMap(outlineOf).join(''),
     css,
   });
+}
+
+/** The rows of four: the class of a row head says where each begins. */
+function rowsOf(block: HTMLElement): PictureTile[][] {
+  const rows: PictureTile[][] = [];
+  for (const element of block.querySelectorAll<HTMLElement>('.row-head, .tile')) {
+    const isHead = element.classList.contains('row-head');
+    const begins = isHead && ['b4', 'b24'].some((name) => element.classList.contains(name));
+    if (begins) rows.push([tileOf(element)]);
+    else if (!isHead) rows.at(-1)?.push(tileOf(element));
+  }
+  return rows;
+}
+
+function tileOf(element: HTMLElement): PictureTile {
+  const drawn = [...element.querySelectorAll<SVGSVGElement>('svg')];
+  const parts = PART_KINDS.flatMap((kind) => {
+    const part = drawn.find(({ classList }) => classList.contains(PART[kind]));
+    if (!part) return [];
+    return [{ kind, height: part.viewBox.baseVal.height, body: [...part.children].map(drawnInFull).join('') }];
+  });
+  return {
+    parts,
+    width: present(drawn[0], 'a drawing').viewBox.baseVal.width,
+    staff: reachOf(element),
+    lanes: reachOf(present(element.querySelector('.lanes'), 'the lanes')),
+  };
+}
+
+/** How far notes or numbers reach: the style sheet has it by class. */
+function reachOf(element: Element): PictureTile['staff'] {
+  const style = getComputedStyle(element);
+  return { above: Number(style.getPropertyValue('--up')), below: Number(style.getPropertyValue('--down')) };
+}
+
+/** An element of a drawing; a copy of the row head, which is elsewhere in the page, is drawn in full. */
+function drawnInFull(element: Element): string {
+  const copied = element.localName === 'use' ? element.getAttribute('href')?.slice(1) : undefined;
+  const original = copied === undefined ? null : document.getElementById(copied);
+  return original instanceof SVGGElement ? [...original.children].map(markupOf).join('') : markupOf(element);
 }
 
 /** The outline that others use by its id; the row head is drawn in full. */

@@ -1,60 +1,59 @@
-/** A block as one picture: an SVG file of its own, four tiles to a row as on paper, with its outlines and its style in it. */
+/** A block as one picture: an SVG file of its own, at most four tiles to a row, with its outlines and its style in it. */
+import { CLASS, PART, PART_KINDS, type PartKind } from '../classes.ts';
 import { escapeText, n } from '../markup.ts';
+import type { Tile, TilePart } from '../tile.ts';
 import { pictureStyle } from './style.ts';
+
+export { PART, PART_KINDS } from '../classes.ts';
+
+/** A tile or a row head. */
+export type PictureTile = Pick<Tile, 'width' | 'parts' | 'staff' | 'lanes'>;
 
 /** What a picture is put together from: drawings as the page has them, too. */
 export interface PictureParts {
   /** What the picture shows, in words. */
   readonly name: string;
   readonly title: string | undefined;
-  /** SVG elements, in order, each with its own view box. */
-  readonly tiles: readonly PictureTile[];
-  /** The width of a tile, the width of a row head, and the height of both, in pixels. */
-  readonly width: number;
-  readonly headWidth: number;
-  readonly height: number;
-  /** An SVG element. */
-  readonly rowHead: string;
+  /** Each begins with its row head. */
+  readonly rows: readonly (readonly PictureTile[])[];
   /** Elements with the outlines that the others use. */
   readonly outlines: string;
   /** The text of `block.css`. */
   readonly css: string;
 }
 
-/** One tile of a picture. */
-export interface PictureTile {
-  readonly markup: string;
-  /** Whether a row of four begins with it. */
-  readonly beginsRow: boolean;
-}
-
 const MARGIN = 12;
 const ROW_GAP = 10;
 const TITLE_HEIGHT = 30;
 
+/** What a page hides in rows of four: what lanes show where there is no staff, and what crosses to another tile or does not. */
+const HIDDEN = [
+  `.${CLASS.lanesOnly}`,
+  ...['b4', 'b24'].map((begins) => `.${CLASS.joined}.${begins}`),
+  ...['b0', 'b2', 'bn'].map((begins) => `.${CLASS.cut}.${begins}`),
+];
+
 /** The file, in UTF-8. */
-export function pictureOf(parts: PictureParts): string {
-  const { tiles, width, headWidth, height, title } = parts;
+export function pictureOf({ rows, title, ...parts }: PictureParts): string {
   const top = MARGIN + (title === undefined ? 0 : TITLE_HEIGHT);
-  const drawn: string[] = [];
-  let row = -1;
-  let column = 0;
-  let columns = 0;
-  for (const { markup, beginsRow } of tiles) {
-    if (beginsRow || row < 0) {
-      row++;
-      column = 0;
-      drawn.push(placed(parts.rowHead, MARGIN, top + row * (height + ROW_GAP), headWidth, height));
+  const widths = rows.map((row) => row.reduce((sum, tile) => sum + tile.width, 0));
+  const widest = Math.max(0, ...widths);
+  let drawn = '';
+  let y = top;
+  rows.forEach((row, index) => {
+    const { heights, height } = heightsOf(row);
+    // Rows end at one place, or begin at one where the last is not full.
+    const [first, second] = rows;
+    const head = (tiles: readonly PictureTile[] = []): number => tiles[0]?.width ?? 0;
+    const indent = index === 0 || !first || !second ? 0 : Math.max(0, leadOf(first, second) - head(row));
+    let x = MARGIN + indent;
+    for (const tile of row) {
+      for (const part of tile.parts) drawn += placed(part, tile.width, x, y + (heights.get(part.kind) ?? 0));
+      x += tile.width;
     }
-    const x = MARGIN + headWidth + column * width;
-    drawn.push(placed(markup, x, top + row * (height + ROW_GAP), width, height));
-    column++;
-    columns = Math.max(columns, column);
-  }
-  const size = {
-    width: 2 * MARGIN + headWidth + columns * width,
-    height: top + (row + 1) * (height + ROW_GAP) - ROW_GAP + MARGIN,
-  };
+    y += height + ROW_GAP;
+  });
+  const size = { width: 2 * MARGIN + widest, height: y - ROW_GAP + MARGIN };
   const box = `0 0 ${n(size.width)} ${n(size.height)}`;
   const heading =
     title === undefined
@@ -63,11 +62,32 @@ export function pictureOf(parts: PictureParts): string {
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" class="tab-block tab-grid" role="img" viewBox="${box}" width="${n(size.width)}" height="${n(size.height)}">` +
     `<title>${escapeText(parts.name)}</title>` +
-    `<style>${pictureStyle(parts.css)}\n.tab-grid .picture-title{font-size:18px;font-weight:700}</style>` +
-    `<defs>${parts.outlines}</defs><rect width="100%" height="100%" fill="#ffffff"/>${heading}${drawn.join('')}</svg>\n`
+    `<style>${pictureStyle(parts.css)}\n.tab-grid .picture-title{font-size:18px;font-weight:700}\n${HIDDEN.join(',')}{display:none}</style>` +
+    `<defs>${parts.outlines}</defs><rect width="100%" height="100%" fill="#ffffff"/>${heading}${drawn}</svg>\n`
   );
 }
 
-/** An SVG element at a place of the picture. */
-const placed = (svg: string, x: number, y: number, width: number, height: number): string =>
-  svg.replace('<svg ', `<svg x="${n(x)}" y="${n(y)}" width="${n(width)}" height="${n(height)}" overflow="visible" `);
+/** How wide the first row is before the tiles that are as wide as those of the second. */
+function leadOf(first: readonly PictureTile[], second: readonly PictureTile[]): number {
+  const tile = second[1]?.width ?? 0;
+  const lead = first.findIndex((one, index) => index > 0 && Math.abs(one.width - tile) < 0.01);
+  return first.slice(0, Math.max(1, lead)).reduce((sum, one) => sum + one.width, 0);
+}
+
+/** Where each part of a row is, from its top: one under the other, with room for what reaches beyond staff and lanes. */
+function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind, number>; height: number } {
+  const most = (of: (tile: PictureTile) => number): number => Math.max(0, ...row.map(of));
+  const heights = new Map<PartKind, number>();
+  let height = 0;
+  for (const kind of PART_KINDS) {
+    const reach = kind === 'staff' || kind === 'lanes' ? kind : undefined;
+    if (reach) height += most((tile) => tile[reach].above);
+    heights.set(kind, height);
+    height += most(({ parts }) => parts.find((part) => part.kind === kind)?.height ?? 0);
+    if (reach) height += most((tile) => tile[reach].below);
+  }
+  return { heights, height };
+}
+
+const placed = ({ kind, height, body }: TilePart, width: number, x: number, y: number): string =>
+  `<svg class="${PART[kind]}" x="${n(x)}" y="${n(y)}" width="${n(width)}" height="${n(height)}" viewBox="0 0 ${n(width)} ${n(height)}" overflow="visible">${body}</svg>`;

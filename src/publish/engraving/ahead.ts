@@ -35,7 +35,7 @@ const SELF = fileURLToPath(import.meta.url);
 /** An engraver that lets worker threads engrave the blocks of a course in advance. */
 export function engraverAhead(course: Course, store: RecordStore, progress?: (blocks: number) => void): EngraverAhead {
   const jobs = jobsOf(course, store);
-  const threads = jobs.length < WORTH_IT ? [] : startThreads(course.dir, jobs);
+  const threads = jobs.length < WORTH_IT ? [] : startThreads(jobs);
   const done = new Map<string, Engraved>();
   // Pages are made one right after the other, with no moment in between for messages to arrive in: they are fetched.
   const fetch = ({ port }: Thread): void => {
@@ -65,7 +65,7 @@ export function engraverAhead(course: Course, store: RecordStore, progress?: (bl
       },
       progress,
       blockEngraver: () => {
-        blockEngraver ??= loadBlockEngraver(store);
+        blockEngraver ??= loadBlockEngraver();
         return blockEngraver;
       },
     }),
@@ -103,20 +103,20 @@ interface Thread {
 }
 
 /** Batches go round, so that the first pages find theirs first. */
-function startThreads(dir: string, jobs: readonly EngravingJob[]): Thread[] {
+function startThreads(jobs: readonly EngravingJob[]): Thread[] {
   const count = Math.max(1, Math.min(MOST_THREADS, availableParallelism() - 1));
   return Array.from({ length: count }, (_, number) => {
     const batches: EngravingJob[][] = [];
     for (let from = number * BATCH; from < jobs.length; from += count * BATCH)
       batches.push(jobs.slice(from, from + BATCH));
-    return startThread(dir, batches);
+    return startThread(batches);
   });
 }
 
-function startThread(dir: string, batches: readonly (readonly EngravingJob[])[]): Thread {
+function startThread(batches: readonly (readonly EngravingJob[])[]): Thread {
   const { port1, port2 } = new MessageChannel();
   const state = new Int32Array(new SharedArrayBuffer(4));
-  const start: Start = { dir, batches, port: port2, state };
+  const start: Start = { batches, port: port2, state };
   const worker = new Worker(new URL(`./worker${extname(SELF)}`, import.meta.url), {
     workerData: start,
     transferList: [port2],
@@ -128,8 +128,7 @@ function startThread(dir: string, batches: readonly (readonly EngravingJob[])[])
 }
 
 /** Pages are made without waiting for anything, so the engraver is loaded on the spot; mostly it is not needed at all. */
-function loadBlockEngraver(store: RecordStore): BlockEngraver {
+function loadBlockEngraver(): BlockEngraver {
   const load = createRequire(import.meta.url);
-  const { blockEngraverWith } = load(`./engrave${extname(SELF)}`) as typeof import('./engrave.ts');
-  return blockEngraverWith(store);
+  return (load(`./engrave${extname(SELF)}`) as typeof import('./engrave.ts')).blockEngraver;
 }

@@ -11,8 +11,6 @@ export type Done = readonly (readonly [key: string, engraved: Engraved])[];
 
 /** What a thread needs to begin. */
 export interface Start {
-  /** The course's folder. */
-  readonly dir: string;
   readonly batches: readonly (readonly EngravingJob[])[];
   readonly port: MessagePort;
   /** One number: how many batches were sent, or {@link ENDED} after the last. Waiting threads are notified of each change. */

@@ -3,13 +3,10 @@ import { enableCompileCache } from 'node:module';
 import { workerData } from 'node:worker_threads';
 import { type Done, ENDED, type Start } from './job.ts';
 
-const { dir, batches, port, state } = workerData as Start;
+const { batches, port, state } = workerData as Start;
 try {
   enableCompileCache();
-  const { blockEngraverWith } = await import('./engrave.ts');
-  const { openCourseCache } = await import('./course-cache.ts');
-  // The drawings of bars are kept from here, in a file of this thread's own; it may be stopped at any moment.
-  const blockEngraver = blockEngraverWith(openCourseCache(dir));
+  const { blockEngraver } = await import('./engrave.ts');
   for (const batch of batches) {
     const done: Done = batch.map((job) => [
       job.key,

@@ -34,6 +34,8 @@ const STYLES = [
   'src/site/styles/ground.css',
   'src/site/styles/page.css',
   'src/engrave/block.css',
+  'src/engrave/grid.css',
+  'src/engrave/grid-sizes.css',
   'src/site/styles/player.css',
 ];
 

@@ -1,0 +1,92 @@
+/** The lines in the lanes that leave a sound and reach it: a held note's line, a glide's slant. */
+import { itemAt } from '../values/checked.ts';
+import { type Column, glidesInto, soundIn } from './columns.ts';
+import { glideLine, halfWidth, heightsOf, heldLine, type LaneLayout, middleOf } from './lanes.ts';
+import type { PlacedSegment } from './segment.ts';
+
+/** What a tile must know of its neighbours. */
+export interface Neighbours {
+  /** The last sound of the tile before it. */
+  readonly before: Column | undefined;
+  /** The first column of the tile after it, and the middle of it in this tile's coordinates. */
+  readonly after: { readonly column: Column; readonly x: number } | undefined;
+}
+
+/** The lines of a sound, as markup. */
+export interface Flow {
+  readonly within: string;
+  /** Over the edge to the next tile; and, where that begins a row, up to the edge. */
+  readonly whole: string;
+  readonly out: string;
+  /** From the edge, where this tile begins a row. */
+  readonly coming: string;
+}
+
+export const NO_FLOW: Flow = { within: '', whole: '', out: '', coming: '' };
+
+/** From a number to a line beside it. */
+const GAP = 1.5;
+/** From a held note's end to the number or the rest after it. */
+const END_GAP = 4;
+const REST_GAP = 12;
+/** How far a glide that is cut at the edge of a row goes on there. */
+const CUT = 16;
+
+/** The lines of the sound whose written notes are the columns from one to before another. */
+export function drawFlow(
+  [index, next]: readonly [number, number],
+  { segment, xs }: PlacedSegment,
+  { before, after }: Neighbours,
+  lanes: LaneLayout,
+  width: number,
+): Flow {
+  const column = itemAt(segment.columns, index);
+  const sound = soundIn(column);
+  const x = itemAt(xs, index);
+  const heights = heightsOf(column, lanes);
+  const middle = middleOf(heights);
+  const half = halfWidth(column) + GAP;
+  const follower = segment.columns[next];
+  const target = follower ?? after?.column;
+  let [within, whole, out, coming] = ['', '', '', ''];
+  // A tie that comes over the edge, or a glide that does.
+  if (index === 0 && before && sound.tied) within += heldLine(0, x - half, heights);
+  if (index === 0 && before && glidesInto(before, column))
+    coming += glideLine(
+      [Math.max(1, x - half - CUT), cutHeight(heightsMiddle(before, lanes), middle)],
+      [x - half, middle],
+    );
+
+  const tied = target?.event.kind === 'sound' && target.event.tied;
+  const gliding = target !== undefined && glidesInto(column, target);
+  // A note that continues before it glides is held to its last head, and glides from there.
+  const lastX = next - index > 1 ? itemAt(xs, next - 1) : x + half;
+  if (tied) {
+    const end = follower ? itemAt(xs, next) - halfWidth(follower) - GAP : width;
+    within += heldLine(x + half, end, heights);
+  } else if (gliding) within += heldLine(x + half, lastX, heights);
+  else if (next - index > 1 || sound.tied) {
+    // The last of a tie: its line ends with the note, short of what comes next.
+    const end = follower
+      ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + END_GAP : REST_GAP)
+      : width - 10;
+    within += heldLine(x + half, end, heights);
+  }
+  if (gliding) {
+    const to = heightsMiddle(target, lanes);
+    const end = (follower ? itemAt(xs, next) : (after?.x ?? width)) - halfWidth(target) - GAP;
+    const line = glideLine([lastX, middle], [end, to]);
+    if (follower) within += line;
+    else {
+      whole += line;
+      out += glideLine([lastX, middle], [Math.min(width - 3, lastX + CUT), cutHeight(to, middle)]);
+    }
+  }
+  return { within, whole, out, coming };
+}
+
+const heightsMiddle = (column: Column, lanes: LaneLayout): number => middleOf(heightsOf(column, lanes));
+
+/** Where a glide is cut: part of the way to its other end, and never far. */
+const cutHeight = (other: number, own: number): number =>
+  own + Math.max(-CUT / 2, Math.min(CUT / 2, (other - own) / 2));

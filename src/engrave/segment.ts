@@ -1,0 +1,71 @@
+/** A bar before it is laid out, or a part of one that is too crowded for a tile. */
+import { printedChord, printedNumeral } from '../harmony/chord.ts';
+import type { ChordChange } from '../harmony/form.ts';
+import type { Bar } from '../score/score.ts';
+import { compare, type Fraction } from '../time/fraction.ts';
+import { type Column, SIZE } from './columns.ts';
+import type { StaffContent } from './staff/tile.ts';
+import { textWidth } from './text-width.ts';
+
+/** Some written notes of a bar, with all that is over, on and under them. */
+export interface Segment {
+  readonly bar: Bar;
+  /** Which of the bar's written notes: from inclusive, to exclusive. */
+  readonly from: number;
+  readonly to: number;
+  readonly columns: readonly Column[];
+  /** The columns on the staff. */
+  readonly staff: StaffContent;
+  readonly chords: readonly ChordMark[];
+  readonly opens: boolean;
+  readonly closes: boolean;
+}
+
+/** A segment whose columns have places. */
+export interface PlacedSegment {
+  readonly segment: Segment;
+  /** The middle of each column. */
+  readonly xs: readonly number[];
+}
+
+/** A chord symbol above a bar. */
+export interface ChordMark {
+  /** Its number among the bar's chords. */
+  readonly index: number;
+  readonly onset: Fraction;
+  readonly name: string;
+  readonly numeral: string;
+  /** The last column that begins no later. */
+  readonly column: number;
+}
+
+/** The part of a bar between two of its written notes. `staff` is that of its columns. */
+export function segmentOf(
+  bar: Bar,
+  columns: readonly Column[],
+  [from, to]: readonly [number, number],
+  staff: StaffContent,
+): Segment {
+  const own = columns.slice(from, to);
+  const start = own[0]?.note.onset;
+  const next = columns[to]?.note.onset;
+  const chords = bar.chords.flatMap((change, index): ChordMark[] => {
+    const before = start && from > 0 && compare(change.onset, start) < 0;
+    const after = next && compare(change.onset, next) >= 0;
+    return before || after ? [] : [markOf(change, index, own)];
+  });
+  return { bar, from, to, columns: own, staff, chords, opens: from === 0, closes: to === columns.length };
+}
+
+function markOf({ onset, chord }: ChordChange, index: number, columns: readonly Column[]): ChordMark {
+  let column = 0;
+  columns.forEach(({ note }, at) => {
+    if (compare(note.onset, onset) <= 0) column = at;
+  });
+  const numeral = chord.numeral === undefined ? '' : printedNumeral(chord.numeral);
+  return { index, onset, name: printedChord(chord), numeral, column };
+}
+
+/** The width of a chord symbol in pixels of the drawing. */
+export const chordWidth = ({ name, numeral }: ChordMark): number =>
+  textWidth(name, SIZE.chord, true) + (numeral ? 4 + textWidth(numeral, SIZE.numeral) : 0);
