@@ -40,7 +40,15 @@ export function inked({ drawn }: DrawnBlock): readonly Inked[] {
 
 /** Finds all pairs that collide, and those that are too near. */
 export function collisionsIn(items: readonly Inked[]): readonly Fault[] {
-  const faults: Fault[] = [];
+  // Of an element without a kind nobody can say what it may touch, nor whether it is music.
+  const faults: Fault[] = items
+    .filter(({ kind }) => kind === 'unknown')
+    .map(({ drawn, box }) => ({
+      kind: 'unknown',
+      detail: `<${drawn.tag} class="${drawn.classes.join(' ')}">`,
+      bar: drawn.bar,
+      box,
+    }));
   const sorted = items.toSorted((one, other) => one.box[0] - other.box[0]);
   let open: Inked[] = [];
   for (const item of sorted) {

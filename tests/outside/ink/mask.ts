@@ -1,5 +1,5 @@
 /** The ink of a drawn element, as a small bitmap: its true outline at four samples to the pixel. */
-import { createCanvas, Path2D } from '@napi-rs/canvas';
+import { createCanvas, Path2D, type SKRSContext2D } from '@napi-rs/canvas';
 import type { Box, Drawn } from './collect.ts';
 
 /** Samples in a CSS pixel. */
@@ -17,20 +17,18 @@ export interface Mask {
   readonly ink: Uint8Array;
 }
 
-const SIDE = 512;
-let canvas = createCanvas(SIDE, SIDE);
-let pen = canvas.getContext('2d', { willReadFrequently: true } as never);
-let held: readonly [number, number] = [SIDE, SIDE];
+/** Canvases to draw on, by their size: reading a bitmap takes as long as its whole canvas is large. */
+const pens = new Map<string, SKRSContext2D>();
 
-/** A cleared area of at least this size to draw on. */
-function area(width: number, height: number): void {
-  if (width > held[0] || height > held[1]) {
-    held = [Math.max(width, held[0]), Math.max(height, held[1])];
-    canvas = createCanvas(...held);
-    pen = canvas.getContext('2d', { willReadFrequently: true } as never);
-  }
+/** A cleared canvas of at least this size. */
+function clearPen(width: number, height: number): SKRSContext2D {
+  const [wide, high] = [width, height].map((side) => 2 ** Math.ceil(Math.log2(Math.max(32, side)))) as [number, number];
+  const size = `${wide} ${high}`;
+  const pen = pens.get(size) ?? createCanvas(wide, high).getContext('2d');
+  pens.set(size, pen);
   pen.setTransform(1, 0, 0, 1, 0, 0);
   pen.clearRect(0, 0, width, height);
+  return pen;
 }
 
 /** Bitmaps of outlines that were drawn before, apart from whole samples of their place. */
@@ -51,20 +49,20 @@ export function maskOf(drawn: Drawn): Mask | undefined {
   // Quarters of a sample are as near as an outline's place has to be for its bitmap to be the same.
   const dx = Math.round((e * SAMPLES - x) * 4) / 4;
   const dy = Math.round((f * SAMPLES - y) * 4) / 4;
-  const shape = [drawn.path, drawn.text, drawn.font, drawn.at, drawn.filled, drawn.stroke, drawn.cap, drawn.join];
-  const place = [a, b, c, d].map((value) => value.toFixed(4));
-  const key = JSON.stringify([shape, drawn.dash, place, dx, dy, width, height]);
+  const shape = `${drawn.path ?? ''}\n${drawn.text ?? ''}\n${drawn.font}\n${drawn.at} ${drawn.filled} ${drawn.stroke}`;
+  const place = `${drawn.cap} ${drawn.join} ${drawn.dash} ${a.toFixed(4)} ${b.toFixed(4)} ${c.toFixed(4)} ${d.toFixed(4)}`;
+  const key = `${shape}\n${place} ${dx} ${dy} ${width} ${height}`;
   const kept = known.get(key);
   if (kept !== undefined || known.has(key)) return kept && { ...kept, left: kept.left + x, top: kept.top + y };
-  area(width, height);
+  const pen = clearPen(width, height);
   pen.setTransform(a * SAMPLES, b * SAMPLES, c * SAMPLES, d * SAMPLES, dx, dy);
-  paint(drawn);
+  paint(drawn, pen);
   const trimmed = trim(pen.getImageData(0, 0, width, height).data, width, height);
   known.set(key, trimmed);
   return trimmed && { ...trimmed, left: trimmed.left + x, top: trimmed.top + y };
 }
 
-function paint(drawn: Drawn): void {
+function paint(drawn: Drawn, pen: SKRSContext2D): void {
   pen.lineWidth = drawn.stroke;
   pen.lineCap = drawn.cap;
   pen.lineJoin = drawn.join;
@@ -141,17 +139,22 @@ export function overlapOf(one: Mask, other: Mask): Overlap | undefined {
   return { area: count / SAMPLES ** 2, box: [x0 / SAMPLES, y0 / SAMPLES, x1 / SAMPLES, y1 / SAMPLES] };
 }
 
-/** Samples of ink that have none beside them. */
-function edgeOf({ left, top, width, height, ink }: Mask): readonly (readonly [number, number])[] {
+/** Edges that were asked for before; the bitmaps of one outline share their ink. */
+const edges = new WeakMap<Uint8Array, readonly (readonly [number, number])[]>();
+
+/** Samples of ink that have none beside them, from the corner of the bitmap. */
+function edgeOf({ width, height, ink }: Mask): readonly (readonly [number, number])[] {
+  const known = edges.get(ink);
+  if (known) return known;
   const edge: (readonly [number, number])[] = [];
   const at = (x: number, y: number): number =>
     x < 0 || y < 0 || x >= width || y >= height ? 0 : (ink[y * width + x] ?? 0);
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      if (at(x, y) === 1 && at(x - 1, y) + at(x + 1, y) + at(x, y - 1) + at(x, y + 1) < 4)
-        edge.push([x + left, y + top]);
+      if (at(x, y) === 1 && at(x - 1, y) + at(x + 1, y) + at(x, y - 1) + at(x, y + 1) < 4) edge.push([x, y]);
     }
   }
+  edges.set(ink, edge);
   return edge;
 }
 
@@ -159,11 +162,12 @@ function edgeOf({ left, top, width, height, ink }: Mask): readonly (readonly [nu
 export function distanceOf(one: Mask, other: Mask): number {
   let least = Number.POSITIVE_INFINITY;
   const near = edgeOf(other);
+  const [dx, dy] = [one.left - other.left, one.top - other.top];
   for (const [x, y] of edgeOf(one)) {
     for (const [u, v] of near) {
       // From edge to edge of the samples, not from middle to middle.
-      const across = Math.max(0, Math.abs(x - u) - 1);
-      const down = Math.max(0, Math.abs(y - v) - 1);
+      const across = Math.max(0, Math.abs(x + dx - u) - 1);
+      const down = Math.max(0, Math.abs(y + dy - v) - 1);
       const square = across * across + down * down;
       if (square < least) least = square;
     }
