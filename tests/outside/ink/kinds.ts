@@ -1,0 +1,144 @@
+/**
+ * What a drawn element is to a musician. All that the checker knows of the engraver's markup is here: the classes of
+ * src/engrave/classes.ts and the code points of the music font (SMuFL). Where they leave it open, its shape decides.
+ */
+import type { Drawn } from './collect.ts';
+
+export type Kind =
+  | 'staff lines'
+  | 'lane line'
+  | 'bar line'
+  | 'ending bracket'
+  | 'clef'
+  | 'meter'
+  | 'key sign'
+  | 'notehead'
+  | 'accidental'
+  | 'stem'
+  | 'flag'
+  | 'beam'
+  | 'curve'
+  | 'tuplet figure'
+  | 'tuplet bracket'
+  | 'dot'
+  | 'articulation'
+  | 'bent mark'
+  | 'rest'
+  | 'ledger line'
+  | 'chord name'
+  | 'numeral'
+  | 'part label'
+  | 'bar number'
+  | 'small text'
+  | 'mark word'
+  | 'wave'
+  | 'lyric'
+  | 'lyric line'
+  | 'lane name'
+  | 'role shape'
+  | 'hole number'
+  | 'role label'
+  | 'bend line'
+  | 'overbend ring'
+  | 'held line'
+  | 'glide line'
+  | 'breath line'
+  | 'mouth band'
+  | 'tongue hatching'
+  | 'unknown';
+
+/** Kinds of the font's code points, first and last. */
+const GLYPHS: readonly (readonly [number, number, Kind])[] = [
+  [0xe050, 0xe07f, 'clef'],
+  [0xe080, 0xe08f, 'meter'],
+  [0xe0a0, 0xe0ff, 'notehead'],
+  [0xe1e7, 0xe1e7, 'dot'],
+  [0xe210, 0xe21f, 'stem'],
+  [0xe240, 0xe25f, 'flag'],
+  [0xe260, 0xe26f, 'accidental'],
+  [0xe4a0, 0xe4bf, 'articulation'],
+  [0xe4e0, 0xe4ff, 'rest'],
+  [0xe880, 0xe889, 'tuplet figure'],
+];
+
+/** Kinds of the classes that say all. */
+const CLASSES: Readonly<Record<string, Kind>> = {
+  t: 'staff lines',
+  z: 'lane line',
+  B: 'bar line',
+  v: 'curve',
+  d: 'held line',
+  g: 'glide line',
+  q: 'breath line',
+  o: 'mouth band',
+  h: 'tongue hatching',
+  u: 'numeral',
+  c: 'chord name',
+  p: 'part label',
+  k: 'mark word',
+  y: 'lyric',
+  n: 'hole number',
+  l: 'role label',
+  m: 'role shape',
+  'row-head-line': 'staff lines',
+  'row-head-word': 'lane name',
+};
+
+/** The SMuFL code point that draws an element. */
+export function codePointOf({ outline }: Drawn): number | undefined {
+  const code = /^g-([0-9a-f]{4,5})$/.exec(outline ?? '')?.[1];
+  return code === undefined ? undefined : Number.parseInt(code, 16);
+}
+
+/** Size in units of the drawing, which are a tenth of the distance of two staff lines. */
+function sizeOf({ box: [left, top, right, bottom], matrix: [a, b] }: Drawn): { width: number; height: number } {
+  const scale = Math.hypot(a, b);
+  return { width: (right - left) / scale, height: (bottom - top) / scale };
+}
+
+export function kindOf(drawn: Drawn): Kind {
+  const code = codePointOf(drawn);
+  if (code !== undefined) {
+    const kind = GLYPHS.find(([first, last]) => code >= first && code <= last)?.[2] ?? 'unknown';
+    return kind === 'accidental' && drawn.event === undefined && drawn.around.includes('row-head') ? 'key sign' : kind;
+  }
+  if (/^s[1-7]$/.test(drawn.outline ?? '')) return 'role shape';
+  for (const name of drawn.classes) {
+    const kind = CLASSES[name];
+    if (kind !== undefined) return kind;
+  }
+  if (drawn.classes.includes('i')) return /^\d+$/.test(drawn.text ?? '') ? 'bar number' : 'small text';
+  if (drawn.text !== undefined) return 'unknown';
+  const { width, height } = sizeOf(drawn);
+  if (drawn.classes.includes('b')) return width > height ? 'ending bracket' : 'bar line';
+  if (drawn.classes.includes('s')) return strokeKind(drawn, width, height);
+  if (drawn.around.includes('j') || drawn.event !== undefined) return curved(drawn) ? 'curve' : 'beam';
+  return 'unknown';
+}
+
+/** Kinds of all elements of a block. */
+export function kindsOf(block: readonly Drawn[]): readonly Kind[] {
+  const kinds = block.map(kindOf);
+  // A short level line is a ledger line beside the staff, and below the lanes the line of a held syllable.
+  const lanes = new Map(
+    block.flatMap((drawn, index) => (kinds[index] === 'lane line' ? [[drawn.part, drawn.box[1]]] : [])),
+  );
+  return kinds.map((kind, index) => {
+    const drawn = block[index];
+    const lane = drawn && lanes.get(drawn.part);
+    return kind === 'ledger line' && drawn && lane !== undefined && drawn.box[1] > lane ? 'lyric line' : kind;
+  });
+}
+
+const curved = ({ path = '' }: Drawn): boolean => /[cqsta]/i.test(path);
+
+/** Lines of one class, which differ only in their shape. */
+function strokeKind(drawn: Drawn, width: number, height: number): Kind {
+  if (drawn.tag === 'circle') return 'overbend ring';
+  if (curved(drawn)) return /t/i.test(drawn.path ?? '') ? 'wave' : 'bent mark';
+  if (width < 0.5) return 'stem';
+  if (height < 0.5) return 'ledger line';
+  return drawn.path !== undefined && /^M[^M]*V[^M]*(?:M[^M]*h[^M]*)+$/.test(drawn.path)
+    ? 'bend line'
+    : 'tuplet bracket';
+}
