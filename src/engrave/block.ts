@@ -109,7 +109,6 @@ export function drawBlock(score: Score): DrawnBlock {
       width: widthOf(index),
       begins: begins(index),
       nextBegins: next ? begins(index + 1) : FIRST,
-      isLast: index === all.length - 1,
     });
   });
   const rowHead = drawRowHead(score.key, clef, score.meter);

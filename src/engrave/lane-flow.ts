@@ -25,7 +25,7 @@ export interface Flow {
 export const NO_FLOW: Flow = { within: '', whole: '', out: '', coming: '' };
 
 /** From a number to a line beside it. */
-const GAP = 1.5;
+const GAP = 3.5;
 /** From a held note's end to the number or the rest after it. */
 const END_GAP = 4;
 const REST_GAP = 12;

@@ -19,19 +19,21 @@ export interface LaneLayout {
 }
 
 /** Between the shapes of two numbers of the same breath, their outlines included. */
-const SHAPE_GAP = 2;
+const SHAPE_GAP = 3;
 /** The width of a shape’s outline; `block.css` has the same. */
 const OUTLINE = 2;
 /** How much one half step of a bend moves a note. Like all sizes here in CSS pixels. */
 export const NOTCH = 8;
 /** From the centre line to the middle of a natural note. */
-export const BLOW_RISE = 14;
+export const BLOW_RISE = 13;
 /** From the centre line to the middle of a draw note that is not bent. */
-export const DRAW_DROP = 18;
+export const DRAW_DROP = 17;
 /** Room for a role’s label. */
 export const LABEL_ROOM = 12;
 /** Room for a ring around a number. */
-export const RING_ROOM = 7;
+const RING_ROOM = 8;
+/** From a shape to the middle of its ring. */
+const RING_GAP = 5;
 
 /** Where each hole of a sound is, from the lowest hole up: as far from the centre line as the shapes before it need. */
 export function heightsOf(column: Column, layout: LaneLayout): number[] {
@@ -104,7 +106,11 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
   }
   if (role) drawn += `<use href="#s${role.degree}" class="${shapeClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
   drawn += shapeText(String(note.hole), x, y, role);
-  if (note.over) drawn += `<circle class="${CLASS.stroke}" cx="${n(x)}" cy="${n(y + shape.top - 4)}" r="2.8"/>`;
+  if (note.over) {
+    // On the side of the lane's numbers that is away from the centre line.
+    const at = sound.breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;
+    drawn += `<circle class="${CLASS.stroke}" cx="${n(x)}" cy="${n(at)}" r="2.8"/>`;
+  }
   if (note.slide) drawn += `<path d="M${n(x + shape.half + 1)} ${n(y)}l6-4v8Z"/>`;
   return drawn;
 }
@@ -138,8 +144,8 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
   const edge = blow
     ? Math.min(...heights.map((_, index) => top(index))) + shapeOf(role).top * scale
     : Math.max(...heights) + shapeOf(role).bottom * scale;
-  const ring = blow && isAttack(column) && sound.notes.some((note) => note.over) ? RING_ROOM : 0;
-  return `<text class="${CLASS.roleLabel}" x="${n(x)}" y="${n(blow ? edge - 3 - ring : edge + 11)}">${escapeText(role.label)}</text>`;
+  const ring = isAttack(column) && sound.notes.some((note) => note.over) ? RING_ROOM : 0;
+  return `<text class="${CLASS.roleLabel}" x="${n(x)}" y="${n(blow ? edge - 3 - ring : edge + 11 + ring)}">${escapeText(role.label)}</text>`;
 }
 
 /** How far a sound reaches above and below the centre line at 0. */
@@ -154,7 +160,7 @@ export function laneHeights(column: Column, blowBends: number): { readonly top: 
   const bottoms = heights.map((y, index) => y + shapeOf(column.roles[index]).bottom);
   return sound.breath === 'blow'
     ? { top: Math.min(...tops) - label - ring, bottom: 0 }
-    : { top: 0, bottom: Math.max(...bottoms) + label };
+    : { top: 0, bottom: Math.max(...bottoms) + label + ring };
 }
 
 /** A held note's line, from just after its number to where it ends. */

@@ -40,13 +40,13 @@ const square = (half: number): Shape => ({
 
 /** Sizes are chosen so that all look equally heavy and hold a digit. */
 export const SHAPES: Readonly<Record<Degree, Shape>> = {
-  1: { path: 'M-11 0a11 11 0 1 0 22 0a11 11 0 1 0-22 0Z', half: 11, top: -11, bottom: 11 },
-  2: { path: 'M-14.5 0Q0-21 14.5 0Q0 21-14.5 0Z', half: 14.5, top: -10.5, bottom: 10.5 },
-  3: { path: 'M0-15.5L14 8.7H-14Z', half: 14, top: -15.5, bottom: 8.7 },
-  4: square(10),
-  5: polygon(5, 12.6, 1),
-  6: polygon(6, 12, 0),
-  7: polygon(7, 12, 0.4),
+  1: { path: 'M-10.2 0a10.2 10.2 0 1 0 20.4 0a10.2 10.2 0 1 0-20.4 0Z', half: 10.2, top: -10.2, bottom: 10.2 },
+  2: { path: 'M-13.4 0Q0-19.6 13.4 0Q0 19.6-13.4 0Z', half: 13.4, top: -9.8, bottom: 9.8 },
+  3: { path: 'M0-14.3L12.9 8H-12.9Z', half: 12.9, top: -14.3, bottom: 8 },
+  4: square(9.2),
+  5: polygon(5, 11.6, 1),
+  6: polygon(6, 11, 0),
+  7: polygon(7, 11, 0.4),
 };
 
 /** Class of a degree's colour; the 2nd, 4th and 6th are plain ink and need none. */
@@ -86,5 +86,5 @@ export function roleShape(role: Role, { size, text }: RoleShapeOptions): string 
 export function shapeText(text: string, x: number, y: number, role: Role | undefined): string {
   const on = role && !isHollow(role) ? ` on${roleClass(role) ? role.degree : ''}` : '';
   const wide = text.length > 1;
-  return `<text class="${CLASS.holeNumber}${wide ? ` ${CLASS.wideNumber}` : ''}${on}" x="${n(x)}" y="${n(y + (wide ? 5 : 6.1))}">${escapeText(text)}</text>`;
+  return `<text class="${CLASS.holeNumber}${wide ? ` ${CLASS.wideNumber}` : ''}${on}" x="${n(x)}" y="${n(y + (wide ? 4.7 : 5.8))}">${escapeText(text)}</text>`;
 }

@@ -19,6 +19,8 @@ export interface Segment {
   readonly chords: readonly ChordMark[];
   readonly opens: boolean;
   readonly closes: boolean;
+  /** The bar line at its end. */
+  readonly close: 'plain' | 'double' | 'final';
 }
 
 /** A segment whose columns have places. */
@@ -39,12 +41,16 @@ export interface ChordMark {
   readonly column: number;
 }
 
-/** The part of a bar between two of its written notes. `staff` is that of its columns. */
+/**
+ * The part of a bar between two of its written notes. `staff` is that of its columns. A block ends with a final bar line where its
+ * author wrote none.
+ */
 export function segmentOf(
   bar: Bar,
   columns: readonly Column[],
   [from, to]: readonly [number, number],
   staff: StaffContent,
+  isLast: boolean,
 ): Segment {
   const own = columns.slice(from, to);
   const start = own[0]?.note.onset;
@@ -54,7 +60,17 @@ export function segmentOf(
     const after = next && compare(change.onset, next) >= 0;
     return before || after ? [] : [markOf(change, index, own)];
   });
-  return { bar, from, to, columns: own, staff, chords, opens: from === 0, closes: to === columns.length };
+  return {
+    bar,
+    from,
+    to,
+    columns: own,
+    staff,
+    chords,
+    opens: from === 0,
+    closes: to === columns.length,
+    close: bar.close ?? (isLast ? 'final' : 'plain'),
+  };
 }
 
 function markOf({ onset, chord }: ChordChange, index: number, columns: readonly Column[]): ChordMark {

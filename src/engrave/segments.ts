@@ -32,7 +32,13 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
     const columns = itemAt(inBars, index);
     const segment = (from: number, to: number): Segment => {
       const after = columns[to] ?? inBars[index + 1]?.[0];
-      return segmentOf(bar, columns, [from, to], staffContent(columns.slice(from, to), tuplets, clef, after));
+      return segmentOf(
+        bar,
+        columns,
+        [from, to],
+        staffContent(columns.slice(from, to), tuplets, clef, after),
+        index === score.bars.length - 1,
+      );
     };
     const needed = (own: Segment): number => leastWidth(spacingNeeds(own));
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));

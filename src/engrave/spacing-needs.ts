@@ -33,13 +33,17 @@ const TIE_ROOM = 26;
 const STAFF_GAP = 3;
 /** From one head to the next at least. */
 const HEAD_GAP = 14;
+/** Between two shapes of the lanes, their outlines included, and for a glide’s line between them. */
+const SHAPE_GAP = 4.5;
+const GLIDE_ROOM = 13;
 /** Between two chord symbols. */
 export const CHORD_GAP = 8;
 /** Room at the tile's ends. */
-const EDGE = 7;
+const EDGE = 5;
 /** Where a bar goes on in the next tile. */
 const SEAM = 1;
 const REPEAT_ROOM = 15;
+const DOUBLE_ROOM = 5;
 
 /** What the spacing of a segment must respect, whatever its width. */
 export type Needs = Omit<Spacing, 'width' | 'beyond'>;
@@ -80,7 +84,7 @@ export function spacingNeeds(segment: Segment): Needs {
       (from, to) =>
         (lanes[from]?.right ?? 0) +
         (lanes[to]?.left ?? 0) +
-        (soundAt(from)?.glides ? 10 : isAttack(itemAt(columns, to)) ? 2 : 7),
+        (soundAt(from)?.glides ? GLIDE_ROOM : isAttack(itemAt(columns, to)) ? SHAPE_GAP : 7),
     );
   }
   row(
@@ -112,14 +116,16 @@ export function spacingNeeds(segment: Segment): Needs {
   );
   return {
     before: before + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0),
-    after:
-      after +
-      (segment.closes ? EDGE : SEAM) +
-      (segment.closes && (bar.repeatEnd || bar.close === 'final') ? REPEAT_ROOM : 0),
+    after: after + (segment.closes ? EDGE : SEAM) + (segment.closes ? roomOfBarLine(segment) : 0),
     lengths: columns.map(({ note }) => toNumber(note.duration)),
     gaps,
     apart,
   };
+}
+
+function roomOfBarLine({ bar, close }: Segment): number {
+  if (bar.repeatEnd || close === 'final') return REPEAT_ROOM;
+  return close === 'double' ? DOUBLE_ROOM : 0;
 }
 
 const leftOf = (boxes: readonly InkBox[] = []): number => -Math.min(0, ...boxes.map(({ left }) => left));

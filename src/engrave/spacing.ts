@@ -29,7 +29,7 @@ export interface Apart {
 }
 
 /** How much wider than another gap of the same length one may be for what its columns carry. */
-export const UNEVEN = 1.12;
+export const UNEVEN = 1.13;
 
 const stretch = (length: number): number => length ** 0.6;
 

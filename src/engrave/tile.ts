@@ -28,7 +28,6 @@ export interface TileSettings {
   /** At which numbers of tiles to a row this tile, and the next one, begin a row: part of a class (rows.ts). */
   readonly begins: string;
   readonly nextBegins: string;
-  readonly isLast: boolean;
 }
 
 /** One bar, or a part of one, as drawn. */
@@ -126,7 +125,7 @@ export const variant = (kind: string, begins: string, drawn: string): string =>
 /** The bar lines of a tile, with the dots of repeats, from one height to another. */
 function drawBarLines(
   { segment }: TileParts,
-  { width, isLast }: TileSettings,
+  { width }: TileSettings,
   [top, bottom]: readonly [number, number],
   glyphs: Set<string>,
 ): string {
@@ -147,10 +146,10 @@ function drawBarLines(
   }
   if (segment.closes) {
     if (bar.repeatEnd) drawn += dots(width - 14);
-    if (bar.repeatEnd || bar.close === 'final' || (isLast && bar.close !== 'double')) {
+    if (bar.repeatEnd || segment.close === 'final') {
       thick.push(width - 2);
       thin.push(width - 6.5);
-    } else if (bar.close === 'double') thin.push(width - 5, width - 1);
+    } else if (segment.close === 'double') thin.push(width - 5, width - 1);
     else thin.push(width - 0.7);
   }
   const upright = (xs: readonly number[]): string =>

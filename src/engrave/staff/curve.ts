@@ -26,7 +26,8 @@ const CLEARANCE = 1;
 /** How far an end may be moved away from its note, in steps. */
 const LIFTS = [0, 2, 4, 6, 8, 11, 14, 18, 22, 27, 32] as const;
 const DEPTHS = [1, 1.4, 1.9] as const;
-const SAMPLES = [0, 0.06, 0.14, 0.24, 0.36, 0.5, 0.64, 0.76, 0.86, 0.94, 1] as const;
+/** More of them near the ends, where a curve is steep. */
+const SAMPLES = [0, 0.03, 0.06, 0.1, 0.14, 0.2, 0.28, 0.38, 0.5, 0.62, 0.72, 0.8, 0.86, 0.9, 0.94, 0.97, 1] as const;
 
 interface Attempt {
   readonly first: number;

@@ -120,10 +120,23 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
   const accidentals = accidentalPlaces(content.heads, heads, glyph, ledgers);
   const flags = content.value >= 8 ? flagsOf(content.value) : 0;
   const flag = beamed || flags === 0 ? undefined : glyphAt(0xe240 + 2 * (flags - 1) + (up ? 0 : 1));
-  const stem = content.value > 1 ? stemOf(ys, up, flags, flag, glyph, ledgers) : undefined;
+  const headBoxes = heads.map(({ x, y }) => glyphBox({ glyph, x, y }));
+  const ledgerBoxes = ledgers.map(({ from, to, y }) => ({
+    left: from,
+    right: to,
+    top: y - LINE / 2,
+    bottom: y + LINE / 2,
+  }));
+  // Beside a flag are the ledger lines; above the end of one that goes up heads on the other side of the stem, under that of one
+  // that goes down the side of the lowest head.
+  const besideFlag = [
+    ...ledgerBoxes,
+    ...headBoxes.flatMap((box) => (up ? (box.left > 0 ? [box] : []) : [sideOfHead(box)])),
+  ];
+  const stem = content.value > 1 ? stemOf(ys, up, flags, flag, glyph, besideFlag) : undefined;
   const dots = dotPlaces(content, heads, glyph, stem && flag && up ? stem.x + flag.right : undefined);
   const boxes = [
-    ...heads.map(({ x, y }) => glyphBox({ glyph, x, y })),
+    ...headBoxes,
     ...[...accidentals.values()].map((placed) => glyphBox(placed)),
     ...dots.map(({ x, y }) => glyphBox({ glyph: glyphAt(DOT), x, y })),
   ];
@@ -134,10 +147,7 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
     left: Math.min(...boxes.map(({ left }) => left)),
     right: Math.max(...boxes.map(({ right }) => right)),
   };
-  boxes.push(
-    ...ledgers.map(({ from, to, y }) => ({ left: from, right: to, top: y - LINE / 2, bottom: y + LINE / 2 })),
-    ...signBoxes(marked),
-  );
+  boxes.push(...ledgerBoxes, ...signBoxes(marked));
   return { content, up, glyph, heads, accidentals, dots, ledgers, stem, flag, marked, boxes };
 }
 
@@ -251,24 +261,33 @@ function stemOf(
   flags: number,
   flag: Glyph | undefined,
   glyph: Glyph,
-  ledgers: readonly Ledger[],
+  obstacles: readonly InkBox[],
 ): Stem {
   const low = Math.max(...ys);
   const high = Math.min(...ys);
   const length = stemLength(flags);
   // Far from the middle a stem reaches the middle line.
   let tip = up ? Math.min(high - length, MIDDLE) : Math.max(low + length, MIDDLE);
-  // The end of a flag stays clear of the ledger lines between its note and the staff.
-  const innermost = ledgers[0]?.y;
-  if (flag && innermost !== undefined) {
-    if (up && innermost > BOTTOM) tip = Math.min(tip, innermost - 2 - (flag.bottom - flag.top));
-    if (!up && innermost < 0) tip = Math.max(tip, innermost + 2 + (flag.bottom - flag.top));
-  }
+  if (flag) tip = clearOf(tip, up, flag, obstacles);
   return {
     x: (up ? 1 : -1) * (glyph.advance / 2 - LINE / 2),
     base: up ? low - STEM_ANCHOR : high + STEM_ANCHOR,
     tip,
   };
+}
+
+/** A head is lower in its middle than beside a flag. */
+const sideOfHead = (box: InkBox): InkBox => ({ ...box, bottom: box.bottom - 2.5 });
+
+/** Between a flag and what is beside it. */
+const FLAG_GAP = 2;
+
+/** The end of a stem whose flag is clear of the ledger lines and the heads on its side, and so perhaps farther out. */
+function clearOf(tip: number, up: boolean, flag: Glyph, obstacles: readonly InkBox[]): number {
+  const depth = flag.bottom - flag.top + FLAG_GAP;
+  return up
+    ? Math.min(tip, ...obstacles.map(({ top }) => top - depth))
+    : Math.max(tip, ...obstacles.map(({ bottom }) => bottom + depth));
 }
 
 /** What a stem and its flag cover. */

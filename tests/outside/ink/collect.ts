@@ -175,6 +175,8 @@ function blocksIn(selector: string): string {
         const around = [...from.around];
         for (let at = leaf.parentElement; at && at !== block && at !== (stage as Element); at = at.parentElement) {
           around.push(...at.classList);
+          // A group around it may not be shown.
+          if (!from.base && getComputedStyle(at).display === 'none') return;
         }
         const event = leaf.closest<SVGElement>('[data-event]')?.dataset['event'] ?? from.event;
         const bar = leaf.closest<SVGElement>('[data-bar]')?.dataset['bar'] ?? from.bar;
