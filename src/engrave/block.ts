@@ -46,8 +46,8 @@ export interface DrawnBlock {
   /** Whether the pickup is in the row of the first tile even where that has a row to itself. */
   readonly pickupFits: boolean;
   readonly tiles: readonly Tile[];
-  /** For each number of tiles in a row of {@link COLUMNS}, the tiles that begin one. */
-  readonly rowStarts: readonly ReadonlySet<number>[];
+  /** At which numbers of tiles to a row each tile begins one: classes of {@link rowClass}. */
+  readonly begins: readonly string[];
   /** What the page's sheet must hold for it (sheet.ts). */
   readonly glyphs: readonly string[];
 }
@@ -86,12 +86,8 @@ export function drawBlock(score: Score): DrawnBlock {
   );
   const staves = all.map((segment, index) => layTile(segment.staff, itemAt(placed, index), widthOf(index)));
   const layout = layoutOf(score);
-  // In rows of two the pickup has the first place, in rows of four it is beside the head.
-  const starts = COLUMNS.map((columns) => rowStarts(rowTiles(inRows), columns, columns === 2 ? lead : 0));
-  const begins = (index: number): string => {
-    if (lead > 0 && index === lead) return pickupFits ? 'bn' : 'b0';
-    return index < lead ? FIRST : rowClass(starts, index - lead);
-  };
+  const begins = beginsOf(inRows, lead > 0, pickupFits);
+  const beginsAt = (index: number): string => (index < lead ? FIRST : (begins[index - lead] ?? FIRST));
   const drawn = all.map((segment, index) => {
     const next = all[index + 1];
     const neighbours: Neighbours = {
@@ -107,8 +103,8 @@ export function drawBlock(score: Score): DrawnBlock {
       score,
       layout,
       width: widthOf(index),
-      begins: begins(index),
-      nextBegins: next ? begins(index + 1) : FIRST,
+      begins: beginsAt(index),
+      nextBegins: beginsAt(index + 1),
     });
   });
   const rowHead = drawRowHead(score.key, clef, score.meter);
@@ -118,7 +114,7 @@ export function drawBlock(score: Score): DrawnBlock {
     pickup: lead > 0 ? drawn[0] : undefined,
     pickupFits,
     tiles: drawn.slice(lead),
-    rowStarts: starts,
+    begins,
     glyphs: [...new Set([...rowHead.glyphs, ...drawn.flatMap(({ glyphs }) => glyphs)])].sort(),
   };
 }
@@ -132,8 +128,10 @@ export function engraveBlock(score: Score, { id }: EngraveOptions): EngravedBloc
   const start = pickup ? `<div class="row-start">${first}${tileMarkup(pickup, 'tile')}</div>` : first;
   const other = rowHeadTile(rowHead, body, false);
   const tiles = drawn.tiles.map((tile, index) => {
-    const begins = index === 0 ? (pickup && !pickupFits ? 'b0' : '') : rowClass(drawn.rowStarts, index);
-    return (begins ? tileMarkup(other, `row-head ${begins}`) : '') + tileMarkup(tile, 'tile');
+    const begins = drawn.begins[index];
+    // The first row has its head already.
+    const hasHead = begins === NO_ROW || (index === 0 && !pickup);
+    return (hasHead ? '' : tileMarkup(other, `row-head ${begins}`)) + tileMarkup(tile, 'tile');
   });
   const classes = [
     'tab-block',
@@ -154,15 +152,16 @@ export function engraveBlock(score: Score, { id }: EngraveOptions): EngravedBloc
 /** The rows of a block as a picture has them: four tiles to each. */
 export function pictureRows(drawn: DrawnBlock): Tile[][] {
   const { rowHead, pickup, tiles } = drawn;
-  const starts = itemAt(drawn.rowStarts, COLUMNS.indexOf(4));
   const rows: Tile[][] = [[rowHeadTile(rowHead, rowHead, true), ...(pickup ? [pickup] : [])]];
   tiles.forEach((tile, index) => {
-    if (index > 0 && starts.has(index)) rows.push([rowHeadTile(rowHead, rowHead, false)]);
+    if (index > 0 && drawn.begins[index]?.endsWith('4')) rows.push([rowHeadTile(rowHead, rowHead, false)]);
     rows.at(-1)?.push(tile);
   });
   return rows;
 }
 
+/** What never begins a row: the first bar, where a pickup is always beside it. */
+const NO_ROW = 'bn';
 /** Where the first tile of a block is: it begins a row at any number of tiles. */
 const FIRST = `b${COLUMNS.join('')}`;
 
@@ -198,6 +197,17 @@ function tileMarkup({ parts, bar, width, staff, lanes }: Tile, classes: string):
 }
 
 const reachClasses = ({ above, below }: TileReach): string => `up${steps(above)} dn${steps(below)}`;
+
+/** In rows of two a pickup has the first place, in rows of four it is beside the head. */
+function beginsOf(segments: readonly Segment[], hasPickup: boolean, pickupFits: boolean): string[] {
+  const tiles = rowTiles(segments);
+  const starts = COLUMNS.map((columns) => rowStarts(tiles, columns, hasPickup && columns === 2 ? 1 : 0));
+  const besidePickup = COLUMNS.map((columns, at) => new Set(columns === 4 ? [] : itemAt(starts, at)));
+  return tiles.map((_, index) => {
+    if (index > 0 || !hasPickup) return rowClass(starts, index);
+    return pickupFits ? NO_ROW : rowClass(besidePickup, index);
+  });
+}
 
 function pickupWidthOf({ whole, least }: MeasuredBar): number | undefined {
   const needed = whole.columns[0]?.note.wholeBar ? 2 * PICKUP_STEP : least;

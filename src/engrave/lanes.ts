@@ -6,9 +6,10 @@ import type { Role } from '../harmony/role.ts';
 import type { Note, Sound } from '../score/score.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import { CLASS } from './classes.ts';
-import { type Column, isAttack, labelsApart, soundIn } from './columns.ts';
+import { type Column, isAttack, labelsApart, SIZE, soundIn } from './columns.ts';
 import { escapeText, n } from './markup.ts';
 import { SHAPES, shapeClasses, shapeText } from './role-shape.ts';
+import { textWidth } from './text-width.ts';
 
 /** Heights of the breath lanes, in CSS pixels from the top of the row. */
 export interface LaneLayout {
@@ -172,6 +173,13 @@ export const heldLine = (from: number, to: number, heights: readonly number[]): 
 /** A glide: a slanting line from one number to the next, or to the tile's edge. */
 export const glideLine = (from: readonly [number, number], to: readonly [number, number]): string =>
   `<path class="${CLASS.glideLine}" d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}"/>`;
+
+/** How far an attack reaches to the right of its middle: to the end of its shapes, or of the labels beside them. */
+export function rightOfNumber(column: Column): number {
+  const half = halfWidth(column);
+  if (!labelsApart(column)) return half;
+  return half + 2 + Math.max(...column.roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
+}
 
 /** How far a column's role shapes reach to either side of its middle, in pixels of the drawing. */
 export const halfWidth = (column: Column): number => {

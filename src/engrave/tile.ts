@@ -7,7 +7,7 @@ import { CLASS, type PartKind } from './classes.ts';
 import { type Column, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lane-flow.ts';
-import { drawSound, halfWidth, heightsOf, laneHeights } from './lanes.ts';
+import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes.ts';
 import { BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, PART_NAME, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { type ChordMark, chordWidth, type PlacedSegment, type Segment } from './segment.ts';
@@ -201,7 +201,7 @@ function drawLength(
   // What is held on is drawn so in any view.
   if (next - index > 1 || soundIn(column).tied || !column.first || column.note.tiedToNext) return '';
   const follower = segment.columns[next];
-  const from = itemAt(xs, index) + halfWidth(column) + 2;
+  const from = itemAt(xs, index) + rightOfNumber(column) + 2;
   const to = follower ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + 4 : 6) : width - 8;
   if (to - from < 3) return '';
   const lines = heightsOf(column, layout.lanes).map((y) => `M${n(from)} ${n(y)}H${n(to)}`);

@@ -27,9 +27,12 @@ interface Cell {
 
 /** The score as lines of text, none longer than 72 characters unless a single word or label is. */
 export function tabTextOf(score: Score, credits: Credits): string {
-  const lines = linesOf(score.bars.map((bar) => cellsOf(bar, score))).flatMap(printed);
-  return [...head(score, credits), '', ...lines, ...legend(score), ''].join('\n');
+  return [...head(score, credits), '', ...tabLinesOf(score), ...legend(score), ''].join('\n');
 }
+
+/** The holes, chords and words alone: what is between the title and the legend of {@link tabTextOf}. */
+export const tabLinesOf = (score: Score): readonly string[] =>
+  linesOf(score.bars.map((bar) => cellsOf(bar, score))).flatMap(printed);
 
 function head(score: Score, credits: Credits): string[] {
   const { key, meter, tempo, feel } = score;

@@ -1,21 +1,21 @@
 /**
- * What a page of the site may load: its own files, and nothing inline but the few lines that choose the light before
+ * What a page of the site may load: its own files, and nothing inline but the few lines that apply a visitor's choices before
  * anything is painted, named by their digest. Nothing is asked of another site before a
  * click: a recording there is fetched when it is played, and a page of another site is framed when it is opened (the page says before
  * where it leads).
  */
 import { createHash } from 'node:crypto';
 
-/** Before the first paint: the light the visitor chose last, if they did. */
-export const LIGHT_SCRIPT =
-  "try{var l=localStorage.getItem('reedway-light');if(l==='day'||l==='night')document.documentElement.dataset.light=l}catch(e){}";
+/** Before the first paint: what the visitor chose last, if they did: light or dark, and how music is shown. */
+export const CHOICE_SCRIPT =
+  "try{var c={light:['day','night'],music:['lanes','staff']};for(var k in c){var v=localStorage.getItem('reedway-'+k);if(c[k].includes(v))document.documentElement.dataset[k]=v}}catch(e){}";
 
 const digest = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
 /** The content security policy of every page. */
 export const POLICY = [
   "default-src 'none'",
-  `script-src 'self' ${digest(LIGHT_SCRIPT)}`,
+  `script-src 'self' ${digest(CHOICE_SCRIPT)}`,
   "worker-src 'self'",
   "style-src 'self'",
   "img-src 'self' data:",

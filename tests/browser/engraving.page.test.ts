@@ -24,6 +24,16 @@ part: Chorus
 -4 -4 -4' 4 -3 = = = | -3'' > -3' -3'' -2 1 = = . | {-2 -3' 4}2 {-4 -5 6}2 -6 6 -5 -4 | -2 = = "V7" = "I7" = . . |]
 words: O hear that low and lone-some train it rolls
 `;
+const CHORUS = `harp: A
+position: 2
+form: twelve-bar
+pickup: 1
+
+-1 |
+-2 . -3' -3 -4 = 4 . | -2 = = = . . . . | -2 . -3' -3 -4 = 4 . | -5 = -4 = -2 = . . |
+-3'' = = -3' = = -2 . | -2 = = = . . . . | -2 . -3' -3 -4 = 4 . | -2 = = = . . . . |
+-4 = -4' 4 = -3 . . | -3'' = = -3' = = -2 . | -2 . -3' -3 -4 = 4 . | -2 = = = = = . |]
+`;
 const CROWDED =
   "harp: C\nposition: 2\nslot: 1/16\nchords: I7\n\n-3' -3 -3' -3 -4' -4 -4' -4 -3' -3 -3' -3 -4' -4 -4' -4 | -2 = = = -3 = = = -4 = = = -5 = = = |]";
 
@@ -80,7 +90,7 @@ const numberSize = (block: number): Promise<number> =>
     const number = document.querySelectorAll('.tab-grid')[at]?.querySelector('.n:not(.w)');
     const tile = number?.closest('svg');
     if (!number || !tile) return 0;
-    const scale = tile.getBoundingClientRect().width / Number(tile.getAttribute('viewBox')?.split(' ')[2]);
+    const scale = Number(tile.getScreenCTM()?.a);
     return Number.parseFloat(getComputedStyle(number).fontSize) * scale;
   }, block);
 
@@ -88,7 +98,8 @@ describe('engraved blocks', () => {
   test('stand two light bars to a row on a phone, and one dense bar', async () => {
     await show([LIGHT, DENSE], 360);
     expect(await rows(0)).toEqual(['L 0 1', 'L 2 3', 'L 4 5', 'L 6 7']);
-    expect(await rows(1)).toEqual(Array.from({ length: 13 }, (_, bar) => `L ${bar}`));
+    // Two bars are too crowded for the narrowest phone: they are broken at a beat.
+    expect(await rows(1)).toEqual([0, 1, 1, 2, 3, 4, 5, 5, 6, 7, 8, 9, 10, 11, 12].map((bar) => `L ${bar}`));
     expect(await sideways()).toBe(0);
     expect(await numberSize(0)).toBeGreaterThanOrEqual(13);
     expect(await numberSize(1)).toBeGreaterThanOrEqual(13);
@@ -99,30 +110,33 @@ describe('engraved blocks', () => {
     expect(await sideways()).toBe(0);
   });
 
-  test('stand four to a row on a desktop, the pickup before them', async () => {
-    await show([LIGHT, DENSE], 1440);
+  test('stand four to a row on a desktop, the pickup before the first', async () => {
+    await show([LIGHT, CHORUS], 1440);
     expect(await rows(0)).toEqual(['L 0 1 2 3', 'L 4 5 6 7']);
-    expect(await rows(1)).toEqual(['L 0', 'L 1 2 3 4', 'L 5 6 7 8', 'L 9 10 11 12']);
+    expect(await rows(1)).toEqual(['L 0 1 2 3 4', 'L 5 6 7 8', 'L 9 10 11 12']);
     expect(await sideways()).toBe(0);
   });
 
   test('stand two or four to a row on a tablet, as they are light or dense', async () => {
-    await show([LIGHT, DENSE], 820);
+    await show([LIGHT, DENSE, CHORUS], 820);
     expect((await rows(0))[0]).toBe('L 0 1 2 3');
-    expect((await rows(1)).slice(0, 3)).toEqual(['L 0', 'L 1 2', 'L 3 4']);
+    expect((await rows(1)).slice(0, 3)).toEqual(['L 0', 'L 1 1', 'L 2 3']);
+    expect((await rows(2)).slice(0, 3)).toEqual(['L 0 1', 'L 2 3', 'L 4 5']);
   });
 
-  test('stand four to a row on paper', async () => {
+  test('stand on paper as on a screen of its width, and no smaller', async () => {
     await show([LIGHT, DENSE], 680);
+    const size = await numberSize(1);
     await page.emulateMedia({ media: 'print' });
     expect((await rows(0))[0]).toBe('L 0 1 2 3');
-    expect((await rows(1))[1]).toBe('L 1 2 3 4');
+    expect((await rows(1))[1]).toBe('L 1 1');
+    expect(await numberSize(1)).toBe(size);
     await page.emulateMedia({ media: 'screen' });
   });
 
   test('keep the tiles of a crowded bar together where a row holds them', async () => {
     await show([CROWDED], 1440);
-    expect(await rows(0)).toEqual(['L 0 0 1']);
+    expect(await rows(0)).toEqual(['L 0 0', 'L 1']);
     await show([CROWDED], 360);
     expect(await rows(0)).toEqual(['L 0', 'L 0', 'L 1']);
   });
@@ -132,20 +146,23 @@ describe('engraved blocks', () => {
     const clashes = await page.evaluate(() => {
       const found: string[] = [];
       for (const tile of document.querySelectorAll<SVGElement>('.tile')) {
-        const scale = tile.getBoundingClientRect().width / Number(tile.getAttribute('viewBox')?.split(' ')[2]);
-        const things = [...tile.querySelectorAll('text, use')].map((element) => {
+        const scale = Number(tile.querySelector('svg')?.getScreenCTM()?.a);
+        const shown = [...tile.querySelectorAll('text, use')].filter((one) => one.getBoundingClientRect().width > 0);
+        const things = shown.map((element) => {
           const { left, right, top, bottom } = element.getBoundingClientRect();
           const text = element.tagName === 'text';
           // A line of text is a good deal higher than its letters.
           const air = text ? (bottom - top) * 0.22 : 0;
           const name = element.getAttribute('href') ?? `${element.textContent} (${element.getAttribute('class')})`;
-          return { text, name, left, right, top: top + air, bottom: bottom - air, event: element.closest('.e') };
+          const event = element.closest<SVGElement>('.e')?.dataset['event'];
+          return { text, name, left, right, top: top + air, bottom: bottom - air, event };
         });
         things.forEach((one, index) => {
           for (const other of things.slice(index + 1)) {
-            const inMark = one.event === other.event && (one.name.startsWith('#s') || other.name.startsWith('#s'));
-            // Heads of one stem and the signs before them are VexFlow's own business.
-            if (inMark || (one.event === other.event && !one.text && !other.text)) continue;
+            const together = one.event !== undefined && one.event === other.event;
+            const inMark = together && (one.name.startsWith('#s') || other.name.startsWith('#s'));
+            // Heads of one stem touch each other. What their signs touch is measured in tests/outside/ink.
+            if (inMark || (together && !one.text && !other.text)) continue;
             const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
             const down = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
             if (across > scale && down > scale) found.push(`bar ${tile.dataset['bar']}: ${one.name} on ${other.name}`);

@@ -19,17 +19,16 @@ test('name every package whose code is in a script of the site', async () => {
   const packages = Object.keys(metafile.inputs).flatMap(
     (file) => /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(file)?.[1] ?? [],
   );
-  expect(packages.length).toBeGreaterThan(0);
+  expect(Object.keys(metafile.inputs).length).toBeGreaterThan(30);
   // Vite adds a helper of its own, which only its bundles have.
   expect([...new Set([...packages, 'vite'])].sort()).toEqual([...PACKAGES_IN_SITES].sort());
 });
 
 test('carry the copyright lines and the whole licences', () => {
   const text = licencesText();
-  const licences = ['LICENSE', 'src/engrave/glyphs/OFL.txt', 'node_modules/vexflow/LICENSE'];
+  const licences = ['LICENSE', 'src/engrave/glyphs/OFL.txt'];
   for (const file of licences) expect(text).toContain(readFileSync(join(ROOT, file), 'utf8').trim());
   expect(text).toContain('SIL OPEN FONT LICENSE Version 1.1');
-  expect(text).toMatch(/Copyright \(c\) .*VexFlow contributors/);
   expect(text).toMatch(/Copyright \(c\) 2019-present.*Vite contributors/);
   // Of Vite, the licences of packages that only build sites are left out.
   expect(text).not.toContain('bundled dependencies');

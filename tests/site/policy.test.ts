@@ -1,7 +1,7 @@
 /** The content security policy of every page: what it may load, kind by kind, after W3C’s “Content Security Policy Level 3”. */
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
-import { LIGHT_SCRIPT, POLICY } from '../../src/site/policy.ts';
+import { CHOICE_SCRIPT, POLICY } from '../../src/site/policy.ts';
 
 const directives = new Map(
   POLICY.split('; ').map((directive): [string, readonly string[]] => {
@@ -9,7 +9,7 @@ const directives = new Map(
     return [name, sources];
   }),
 );
-const light = createHash('sha256').update(LIGHT_SCRIPT).digest('base64');
+const light = createHash('sha256').update(CHOICE_SCRIPT).digest('base64');
 
 test.each([
   ['nothing at all, of what is not named here', 'default-src', ["'none'"]],
@@ -38,7 +38,7 @@ test('and the policy says no more', () => {
 test('the script that chooses the light takes day or night, and fails silently where nothing is kept', () => {
   const shown = (kept: () => unknown): unknown => {
     const document = { documentElement: { dataset: {} as Record<string, unknown> } };
-    new Function('localStorage', 'document', LIGHT_SCRIPT)({ getItem: kept }, document);
+    new Function('localStorage', 'document', CHOICE_SCRIPT)({ getItem: kept }, document);
     return document.documentElement.dataset['light'];
   };
   expect(['day', 'night', 'noon', null].map((light) => shown(() => light))).toEqual([

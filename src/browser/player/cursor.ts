@@ -85,7 +85,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, visib
     // All is measured before anything is changed, so that nothing has to be laid out twice.
     const zero = block.getBoundingClientRect();
     const place = tile?.getBoundingClientRect();
-    const note = notes[0]?.getBoundingClientRect();
+    const note = around(notes);
     const symbol = symbols[0]?.getBoundingClientRect();
 
     mark([...tiles, ...notes, ...symbols]);
@@ -143,6 +143,15 @@ export function createCursor(block: HTMLElement, playback: () => Playback, visib
   }
 
   return { elements, show, refresh };
+}
+
+/** A note is drawn in several parts of its tile, some of which may not be shown. */
+function around(elements: readonly Element[]): DOMRect | undefined {
+  const shown = elements.map((element) => element.getBoundingClientRect()).filter(({ width }) => width > 0);
+  if (shown.length === 0) return undefined;
+  const left = Math.min(...shown.map((own) => own.left));
+  const right = Math.max(...shown.map((own) => own.right));
+  return new DOMRect(left, 0, right - left, 0);
 }
 
 const same = (a: Moment | undefined, b: Moment | undefined): boolean =>

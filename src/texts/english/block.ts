@@ -12,6 +12,7 @@ export const BLOCK = {
   points: '+{points}',
   howEstimated: 'Estimated from the notes alone. It compares the blocks of this course with each other, not players.',
   done: 'I can play this',
+  writtenTab: 'The tab as text',
 
   // Breath.
   mindBreath: 'Watch your breath.',

@@ -16,6 +16,11 @@ export const PAGE = {
   day: 'light',
   night: 'dark',
 
+  music: 'Music',
+  staffAndLanes: 'staff and lanes',
+  lanesOnly: 'lanes only',
+  staffOnly: 'staff only',
+
   noPage: 'Page not found',
   noPageHeading: 'Page not found',
   noPageAbout: 'The address may be old or mistyped. Your progress is not lost.',

@@ -74,7 +74,7 @@ const harp = (name: string, tuning: Tuning): Harp => present(readHarp(name, tuni
 const lesson = () => valueAt(site.course.byId, 'one');
 
 describe('a student who picks another harp', () => {
-  it('loads the engraver only then, and less than 130 kB of it', async () => {
+  it('loads the engraver only then, and less than 50 kB of it', async () => {
     const { page, asked } = await open('/lessons/one/');
     await page.waitForLoadState('networkidle');
     expect(asked.filter((path) => /worker|block-|draw|scores|redraw/.test(path))).toEqual([]);
@@ -88,8 +88,8 @@ describe('a student who picks another harp', () => {
       later.filter((path) => path.endsWith('.js')).map(async (path) => (await fetch(site.url + path)).arrayBuffer()),
     );
     const bytes = scripts.reduce((sum, script) => sum + gzipSync(script, { level: 9 }).length, 0);
-    expect(bytes).toBeGreaterThan(50_000);
-    expect(bytes).toBeLessThan(130_000);
+    expect(bytes).toBeGreaterThan(20_000);
+    expect(bytes).toBeLessThan(50_000);
   });
 
   it.each(alsoLong(['low F'], ['high G', 'B♭']))(

@@ -37,7 +37,7 @@ describe('a loop', () => {
     await page.mouse.move(to.x + 10, to.y + 70, { steps: 5 });
     await page.mouse.move(to.x + 60, to.y + 70, { steps: 5 });
     await page.mouse.up();
-    expect(await block.locator('.bar-picks .chosen').count()).toBe(2);
+    expect(await block.locator('.bar-picks button.chosen').count()).toBe(2);
     await control('spinbutton', 'quarters a minute').fill('180');
     await control('spinbutton', 'quarters a minute').press('Enter');
     // Two rounds of two bars take 5.3 seconds.
@@ -54,13 +54,13 @@ describe('a loop', () => {
     await page.mouse.move(from.x + 20, from.y + 40);
     await page.mouse.down();
     await page.mouse.move(to.x + 20, to.y + 40, { steps: 4 });
-    expect(await block.locator('.bar-picks .chosen').count()).toBe(2);
+    expect(await block.locator('.bar-picks button.chosen').count()).toBe(2);
     expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('false');
     await page.mouse.up();
     expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
     await control('button', /^Loop bar 1\b/).focus();
     await page.keyboard.press('Enter');
-    expect(await block.locator('.bar-picks .chosen').count()).toBe(3);
+    expect(await block.locator('.bar-picks button.chosen').count()).toBe(3);
   });
 
   test('is chosen with the keyboard alone', async ({ visit }) => {
@@ -78,7 +78,7 @@ describe('a loop', () => {
     await page.keyboard.press('Shift+ArrowRight');
     const picked = () =>
       block
-        .locator('.bar-picks .chosen')
+        .locator('.bar-picks button.chosen')
         .evaluateAll((all) => all.map((one) => (one as HTMLElement).dataset['loopBar']));
     expect(await picked()).toEqual(['1', '2', '3']);
     await page.keyboard.press('Escape');
@@ -104,7 +104,7 @@ describe('a loop', () => {
   test('is a part by its name, or from one bar to another', async ({ visit }) => {
     const { block, control, hear } = await visit();
     await hear();
-    const picked = () => block.locator('.bar-picks .chosen').count();
+    const picked = () => block.locator('.bar-picks button.chosen').count();
     await control('combobox', 'Part').selectOption('Turn');
     expect(await picked()).toBe(6);
     await control('combobox', 'From').selectOption('bar 2');

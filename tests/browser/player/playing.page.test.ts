@@ -20,14 +20,15 @@ describe('playing', () => {
         over.right >= one.right &&
         over.top <= one.top &&
         over.bottom >= one.bottom;
-      const event = element.querySelector('[data-event].now');
+      const marked = [...element.querySelectorAll<SVGElement>('[data-event].now')];
+      const find = (selector: string) => marked.flatMap((group) => [...group.querySelectorAll(selector)])[0];
       const band = box(element.querySelector('.play-band'));
       const line = box(element.querySelector('.play-line'));
       const symbol = element.querySelector('[data-chord].now');
       return {
-        staff: covers(band, box(event?.querySelector('use[href^="#g-"]'))),
-        lane: covers(band, box(event?.querySelector('text.n'))),
-        events: element.querySelectorAll('[data-event].now').length,
+        staff: covers(band, box(find('use[href^="#g-"]'))),
+        lane: covers(band, box(find('text.n'))),
+        events: new Set(marked.map((group) => group.dataset['event'])).size,
         chord: symbol?.textContent,
         underlined: [line.left - box(symbol).left, line.right - box(symbol).right, line.top - box(symbol).bottom],
       };
@@ -80,8 +81,10 @@ describe('playing', () => {
     const off = () =>
       block.evaluate((element) => {
         const band = element.querySelector('.play-band')?.getBoundingClientRect();
-        const note = element.querySelector('[data-event].now')?.getBoundingClientRect();
-        return band && note ? [note.left - band.left, band.right - note.right].map(Math.round) : [];
+        const notes = [...element.querySelectorAll('[data-event].now')].map((note) => note.getBoundingClientRect());
+        const left = Math.min(...notes.map((note) => note.left));
+        const right = Math.max(...notes.map((note) => note.right));
+        return band && notes.length > 0 ? [left - band.left, band.right - right].map(Math.round) : [];
       });
     expect(await off()).toEqual([4, 4]);
     await page.setViewportSize({ width: 700, height: 900 });
