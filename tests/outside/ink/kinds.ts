@@ -40,6 +40,7 @@ export type Kind =
   | 'role label'
   | 'bend line'
   | 'overbend ring'
+  | 'slide sign'
   | 'held line'
   | 'glide line'
   | 'breath line'
@@ -112,7 +113,10 @@ export function kindOf(drawn: Drawn): Kind {
   const { width, height } = sizeOf(drawn);
   if (drawn.classes.includes('b')) return width > height ? 'ending bracket' : 'bar line';
   if (drawn.classes.includes('s')) return strokeKind(drawn, width, height);
-  if (drawn.around.includes('j') || drawn.event !== undefined) return curved(drawn) ? 'curve' : 'beam';
+  if (drawn.around.includes('j') || drawn.event !== undefined) {
+    if (curved(drawn)) return 'curve';
+    return /^M[^LlHhVv]*[Ll][^LlHhVv]*[VvLlHh][^LlHhVv]*Z$/.test(drawn.path ?? '') ? 'slide sign' : 'beam';
+  }
   return 'unknown';
 }
 
@@ -130,6 +134,7 @@ export function kindsOf(block: readonly Drawn[]): readonly Kind[] {
   });
 }
 
+/** Whether it is drawn with curves. */
 const curved = ({ path = '' }: Drawn): boolean => /[cqsta]/i.test(path);
 
 /** Lines of one class, which differ only in their shape. */

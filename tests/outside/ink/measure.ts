@@ -3,8 +3,9 @@
  *
  *     node tests/outside/ink/measure.ts [--site FOLDER] [--width N]… [--text 100|200] [--theme dark] [--print]
  *         [--harp KEY] [--pages PATTERN] [--only PATTERN] [--json FILE] [--crops FOLDER]
+ *         [--random BLOCKS] [--seed S]
  *
- * Without `--site` the demo course is built first. `--width` is of the window, or with `--print` of the paper between its margins.
+ * Without `--site` the demo course is built first, or with `--random` a course of so many random blocks. `--width` is of the window, or with `--print` of the paper between its margins.
  * `--harp` has every block engraved for that harp by the page. `--only` shows the kinds of fault that match.
  */
 import { execFileSync } from 'node:child_process';
@@ -17,6 +18,7 @@ import { host } from '../../../src/publish/host.ts';
 import { CHROMIUM } from '../../browser/chromium.ts';
 import { cropFaults } from './crops.ts';
 import type { Found } from './page.ts';
+import { writeRandomCourse } from './random-course.ts';
 import { measureSite, nameOfSetting, type Setting } from './site.ts';
 
 const { values } = parseArgs({
@@ -27,6 +29,8 @@ const { values } = parseArgs({
     theme: { type: 'string', default: 'light' },
     print: { type: 'boolean', default: false },
     harp: { type: 'string' },
+    random: { type: 'string' },
+    seed: { type: 'string', default: '1' },
     pages: { type: 'string', default: '^lessons/' },
     only: { type: 'string', default: '' },
     json: { type: 'string' },
@@ -84,7 +88,12 @@ try {
 if (values.json) writeFileSync(values.json, JSON.stringify(measures, null, 1));
 
 function build(folder: string): string {
-  execFileSync(process.execPath, ['src/command/reedway.ts', 'build', '--out', folder], { stdio: 'ignore' });
+  const course = join(scratch, 'course');
+  if (values.random !== undefined) writeRandomCourse(course, Number(values.random), Number(values.seed));
+  const which = values.random === undefined ? [] : [course];
+  execFileSync(process.execPath, ['src/command/reedway.ts', 'build', ...which, '--out', folder], {
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
   return folder;
 }
 

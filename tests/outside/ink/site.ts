@@ -49,9 +49,14 @@ export async function openWindow(browser: Browser, setting: Setting, sharpness =
   return page;
 }
 
-/** Opens an address, and waits until its blocks are as the reader sees them. */
-export async function show(page: Page, address: string, _setting: Setting): Promise<void> {
+/** Opens an address, and waits until its blocks are set for the reader's harp. */
+export async function show(page: Page, address: string, { harp }: Setting): Promise<void> {
   await page.goto(address, { waitUntil: 'load' });
+  if (harp === undefined || (await page.locator('harp-choice').count()) === 0) return;
+  const status = page.locator('harp-choice [role="status"]');
+  await status.filter({ hasText: /Showing|could not/ }).waitFor({ state: 'attached' });
+  const said = await status.textContent();
+  if (!said?.includes('Showing')) throw new Error(`${address} is not set for a ${harp} harp: ${said}`);
 }
 
 /** The pages of a site that match, as paths from its root, in order. */
