@@ -111,7 +111,7 @@ export function kindOf(drawn: Drawn): Kind {
   if (drawn.classes.includes('i')) return /^\d+$/.test(drawn.text ?? '') ? 'bar number' : 'small text';
   if (drawn.text !== undefined) return 'unknown';
   const { width, height } = sizeOf(drawn);
-  if (drawn.classes.includes('b')) return width > height ? 'ending bracket' : 'bar line';
+  if (drawn.classes.includes('b')) return /[hl]/i.test(drawn.path ?? '') ? 'ending bracket' : 'bar line';
   if (drawn.classes.includes('s')) return strokeKind(drawn, width, height);
   if (drawn.around.includes('j') || drawn.event !== undefined) {
     if (curved(drawn)) return 'curve';

@@ -74,18 +74,23 @@ export interface SiteMeasure {
   readonly height: number;
 }
 
-/** Measures the pages of a site that match. A block that several pages show is measured once. */
+/** A site that is served, and those of its pages that are to be measured: paths from its root. */
+export interface Served {
+  readonly address: string;
+  readonly pages: readonly string[];
+}
+
+/** Measures pages of a site. A block that several pages show is measured once. */
 export async function measureSite(
   browser: Browser,
-  { folder, address }: { readonly folder: string; readonly address: string },
+  { address, pages }: Served,
   setting: Setting,
-  wanted = /^lessons\//,
 ): Promise<SiteMeasure> {
   const page = await openWindow(browser, setting);
   const known: Known = new Map();
   const found: Found[] = [];
   let [blocks, height] = [0, 0];
-  for (const path of pagesOf(folder, wanted)) {
+  for (const path of pages) {
     await show(page, address + path, setting);
     const measured = await measurePage(page, path, known);
     found.push(...measured.found);
