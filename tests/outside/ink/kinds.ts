@@ -104,6 +104,8 @@ export function kindOf(drawn: Drawn): Kind {
     return kind === 'accidental' && drawn.event === undefined && drawn.around.includes('row-head') ? 'key sign' : kind;
   }
   if (/^s[1-7]$/.test(drawn.outline ?? '')) return 'role shape';
+  // At the head of a row the lines of both have one class.
+  if (drawn.classes.includes('row-head-line') && drawn.path?.match(/M/g)?.length === 1) return 'lane line';
   for (const name of drawn.classes) {
     const kind = CLASSES[name];
     if (kind !== undefined) return kind;
@@ -123,14 +125,18 @@ export function kindOf(drawn: Drawn): Kind {
 /** Kinds of all elements of a block. */
 export function kindsOf(block: readonly Drawn[]): readonly Kind[] {
   const kinds = block.map(kindOf);
-  // A short level line is a ledger line beside the staff, and below the lanes the line of a held syllable.
-  const lanes = new Map(
-    block.flatMap((drawn, index) => (kinds[index] === 'lane line' ? [[drawn.part, drawn.box[1]]] : [])),
+  // A short level line belongs to the staff it is beside; elsewhere it is that of a held syllable.
+  const staves = new Map(
+    block.flatMap((drawn, index) => (kinds[index] === 'staff lines' ? [[drawn.part, drawn] as const] : [])),
   );
-  return kinds.map((kind, index) => {
-    const drawn = block[index];
-    const lane = drawn && lanes.get(drawn.part);
-    return kind === 'ledger line' && drawn && lane !== undefined && drawn.box[1] > lane ? 'lyric line' : kind;
+  const lanes = new Map(
+    block.flatMap((drawn, index) => (kinds[index] === 'lane line' ? [[drawn.part, drawn] as const] : [])),
+  );
+  return block.map((drawn, index) => {
+    const kind = kinds[index] ?? 'unknown';
+    if (kind !== 'ledger line') return kind;
+    const lane = lanes.get(drawn.part);
+    return staves.has(drawn.part) && !(lane && drawn.box[1] > lane.box[1]) ? kind : 'lyric line';
   });
 }
 

@@ -158,8 +158,12 @@ describe('words and edges', () => {
     ).toEqual(['sideways']);
   });
 
-  test('nothing of a picture that is not shown', async ({ faults }) => {
-    expect(await faults(event(0, hole(40, 90) + hole(40, 112)), '.tile { display: none }')).toEqual([]);
+  test('nothing that is not shown', async ({ faults }) => {
+    const clash = event(0, hole(40, 90) + hole(40, 112));
+    for (const hidden of ['.tile', '.tab-grid', '.e', '.m']) {
+      expect(await faults(clash, `${hidden} { display: none }`), hidden).toEqual([]);
+      expect(await faults(clash, `${hidden} { visibility: hidden }`), hidden).toEqual([]);
+    }
   });
 });
 
