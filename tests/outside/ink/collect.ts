@@ -124,6 +124,18 @@ function blocksIn(selector: string): string {
       return box;
     };
 
+    const shown = new Map<Element, boolean>([[block, true]]);
+    /** Whether neither it nor a group around it is left out. `checkVisibility` does not see that within a picture. */
+    const isShown = (element: Element): boolean => {
+      const known = shown.get(element);
+      if (known !== undefined) return known;
+      const { display, opacity } = getComputedStyle(element);
+      const parent = element.parentElement;
+      const own = display !== 'none' && opacity !== '0' && (parent === null || isShown(parent));
+      shown.set(element, own);
+      return own;
+    };
+
     // What a `use` draws is copied here, so that it has a box and the styles of this place.
     const stage = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
     stage.style.cssText = 'position:absolute;width:1px;height:1px;left:0;top:0;overflow:visible;visibility:hidden';
@@ -166,7 +178,9 @@ function blocksIn(selector: string): string {
 
       const add = (leaf: SVGGraphicsElement, from: Drawing): void => {
         const screen = from.base ? leaf.getCTM() : leaf.getScreenCTM();
-        if (!screen) return;
+        if (!screen || !isShown(leaf)) return;
+        // Copies are invisible where they are measured.
+        if (!from.base && getComputedStyle(leaf).visibility !== 'visible') return;
         const local = new DOMMatrix([screen.a, screen.b, screen.c, screen.d, screen.e, screen.f]);
         const matrix = from.base
           ? times(from.base, local)
@@ -175,8 +189,6 @@ function blocksIn(selector: string): string {
         const around = [...from.around];
         for (let at = leaf.parentElement; at && at !== block && at !== (stage as Element); at = at.parentElement) {
           around.push(...at.classList);
-          // A group around it may not be shown.
-          if (!from.base && getComputedStyle(at).display === 'none') return;
         }
         const event = leaf.closest<SVGElement>('[data-event]')?.dataset['event'] ?? from.event;
         const bar = leaf.closest<SVGElement>('[data-bar]')?.dataset['bar'] ?? from.bar;
@@ -190,8 +202,6 @@ function blocksIn(selector: string): string {
           return;
         }
         const style = getComputedStyle(from.painter && own.length === 0 ? from.painter : leaf);
-        if (style.display === 'none' || style.opacity === '0') return;
-        if (!from.base && style.visibility !== 'visible') return;
         const stroke = isInk(style.stroke) ? numeric(style.strokeWidth) : 0;
         // A shape that is filled with paper covers what is inside its outline.
         const filled = isInk(style.fill) || (isPaint(style.fill) && stroke > 0);

@@ -25,7 +25,13 @@ const DISTANCES: readonly { readonly pair: readonly [Kind, Kind]; readonly least
   { pair: ['ledger line', 'ledger line'], least: 1 },
 ];
 const LEAST = new Map(DISTANCES.map(({ pair: [one, other], least }) => [pairName(one, other), least]));
-const FARTHEST = Math.max(...DISTANCES.map(({ least }) => least));
+/** Any two words, which would else be read as one. */
+const BETWEEN_WORDS = 1;
+const FARTHEST = Math.max(BETWEEN_WORDS, ...LEAST.values());
+
+const leastBetween = (one: Inked, other: Inked): number =>
+  LEAST.get(pairName(one.kind, other.kind)) ??
+  (one.drawn.text !== undefined && other.drawn.text !== undefined ? BETWEEN_WORDS : 0);
 
 /** Every element of a block that leaves ink. */
 export function inked({ drawn }: DrawnBlock): readonly Inked[] {
@@ -76,8 +82,8 @@ function between(one: Inked, other: Inked): Fault | undefined {
       return { kind: pair, detail: `${names} share ${overlap.area.toFixed(1)} px²`, bar, box: overlap.box };
     }
   }
-  const least = LEAST.get(pair);
-  if (least === undefined) return undefined;
+  const least = leastBetween(one, other);
+  if (least === 0) return undefined;
   const distance = overlap ? 0 : distanceOf(one.mask, other.mask);
   if (distance >= least || (overlap && isIntended(one, other, overlap))) return undefined;
   const box: Box = [

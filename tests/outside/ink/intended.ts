@@ -84,6 +84,7 @@ export const INTENDED: readonly Intended[] = [
   { pair: ['bend line', 'hole number'], reason: 'a bend ends at its note', when: meets(2) },
   { pair: ['bend line', 'lane line'], reason: 'a draw bend begins at the line between blow and draw' },
   { pair: ['overbend ring', 'role shape'], reason: 'a ring sits on its note', when: meets(3) },
+  { pair: ['held line', 'slide sign'], reason: 'a note that is played with the slide is held behind its sign' },
   { pair: ['held line', 'held line'], reason: 'a note that is held over a bar line goes on in the next tile' },
   { pair: ['held line', 'glide line'], reason: 'a note is held and then glides' },
   { pair: ['glide line', 'glide line'], reason: 'a glide over a bar line goes on in the next tile' },

@@ -40,6 +40,7 @@ export type Kind =
   | 'role label'
   | 'bend line'
   | 'overbend ring'
+  | 'slide sign'
   | 'held line'
   | 'glide line'
   | 'breath line'
@@ -103,6 +104,8 @@ export function kindOf(drawn: Drawn): Kind {
     return kind === 'accidental' && drawn.event === undefined && drawn.around.includes('row-head') ? 'key sign' : kind;
   }
   if (/^s[1-7]$/.test(drawn.outline ?? '')) return 'role shape';
+  // At the head of a row the lines of both have one class.
+  if (drawn.classes.includes('row-head-line') && drawn.path?.match(/M/g)?.length === 1) return 'lane line';
   for (const name of drawn.classes) {
     const kind = CLASSES[name];
     if (kind !== undefined) return kind;
@@ -110,26 +113,34 @@ export function kindOf(drawn: Drawn): Kind {
   if (drawn.classes.includes('i')) return /^\d+$/.test(drawn.text ?? '') ? 'bar number' : 'small text';
   if (drawn.text !== undefined) return 'unknown';
   const { width, height } = sizeOf(drawn);
-  if (drawn.classes.includes('b')) return width > height ? 'ending bracket' : 'bar line';
+  if (drawn.classes.includes('b')) return /[hl]/i.test(drawn.path ?? '') ? 'ending bracket' : 'bar line';
   if (drawn.classes.includes('s')) return strokeKind(drawn, width, height);
-  if (drawn.around.includes('j') || drawn.event !== undefined) return curved(drawn) ? 'curve' : 'beam';
+  if (drawn.around.includes('j') || drawn.event !== undefined) {
+    if (curved(drawn)) return 'curve';
+    return /^M[^LlHhVv]*[Ll][^LlHhVv]*[VvLlHh][^LlHhVv]*Z$/.test(drawn.path ?? '') ? 'slide sign' : 'beam';
+  }
   return 'unknown';
 }
 
 /** Kinds of all elements of a block. */
 export function kindsOf(block: readonly Drawn[]): readonly Kind[] {
   const kinds = block.map(kindOf);
-  // A short level line is a ledger line beside the staff, and below the lanes the line of a held syllable.
-  const lanes = new Map(
-    block.flatMap((drawn, index) => (kinds[index] === 'lane line' ? [[drawn.part, drawn.box[1]]] : [])),
+  // A short level line belongs to the staff it is beside; elsewhere it is that of a held syllable.
+  const staves = new Map(
+    block.flatMap((drawn, index) => (kinds[index] === 'staff lines' ? [[drawn.part, drawn] as const] : [])),
   );
-  return kinds.map((kind, index) => {
-    const drawn = block[index];
-    const lane = drawn && lanes.get(drawn.part);
-    return kind === 'ledger line' && drawn && lane !== undefined && drawn.box[1] > lane ? 'lyric line' : kind;
+  const lanes = new Map(
+    block.flatMap((drawn, index) => (kinds[index] === 'lane line' ? [[drawn.part, drawn] as const] : [])),
+  );
+  return block.map((drawn, index) => {
+    const kind = kinds[index] ?? 'unknown';
+    if (kind !== 'ledger line') return kind;
+    const lane = lanes.get(drawn.part);
+    return staves.has(drawn.part) && !(lane && drawn.box[1] > lane.box[1]) ? kind : 'lyric line';
   });
 }
 
+/** Whether it is drawn with curves. */
 const curved = ({ path = '' }: Drawn): boolean => /[cqsta]/i.test(path);
 
 /** Lines of one class, which differ only in their shape. */

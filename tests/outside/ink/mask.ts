@@ -126,8 +126,8 @@ export function overlapOf(one: Mask, other: Mask): Overlap | undefined {
   for (let y = top; y < bottom; y++) {
     let first = (y - one.top) * one.width + left - one.left;
     let second = (y - other.top) * other.width + left - other.left;
-    for (let x = left; x < right; x++) {
-      if (one.ink[first++] === 0 || other.ink[second++] === 0) continue;
+    for (let x = left; x < right; x++, first++, second++) {
+      if (one.ink[first] === 0 || other.ink[second] === 0) continue;
       count++;
       if (x < x0) x0 = x;
       if (x >= x1) x1 = x + 1;

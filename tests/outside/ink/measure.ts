@@ -3,12 +3,15 @@
  *
  *     node tests/outside/ink/measure.ts [--site FOLDER] [--width N]… [--text 100|200] [--theme dark] [--print]
  *         [--harp KEY] [--pages PATTERN] [--only PATTERN] [--json FILE] [--crops FOLDER]
+ *         [--random BLOCKS] [--seed S]
  *
- * Without `--site` the demo course is built first. `--width` is of the window, or with `--print` of the paper between its margins.
- * `--harp` has every block engraved for that harp by the page. `--only` shows the kinds of fault that match.
+ * Without `--site` the demo course is built first, or with `--random` a course of so many random blocks. `--width` is of the
+ * window, or with `--print` of the paper between its margins. `--harp` has the page engrave every block for that harp. `--pages`
+ * says which pages are measured, `--only` which kinds of fault are listed. `--crops` writes pictures of the first places of each
+ * kind. `--limits` alone prints what limits.ts would be today.
  */
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -17,7 +20,9 @@ import { host } from '../../../src/publish/host.ts';
 import { CHROMIUM } from '../../browser/chromium.ts';
 import { cropFaults } from './crops.ts';
 import type { Found } from './page.ts';
-import { measureSite, nameOfSetting, type Setting } from './site.ts';
+import { writeRandomCourse } from './random-course.ts';
+import { measureSite, nameOfSetting, pagesOf, type Served, type Setting } from './site.ts';
+import { type Counts, countsOf, most, RANDOM_BLOCKS, SUITES, TWO_LESSONS } from './suites.ts';
 
 const { values } = parseArgs({
   options: {
@@ -27,6 +32,9 @@ const { values } = parseArgs({
     theme: { type: 'string', default: 'light' },
     print: { type: 'boolean', default: false },
     harp: { type: 'string' },
+    random: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    limits: { type: 'boolean', default: false },
     pages: { type: 'string', default: '^lessons/' },
     only: { type: 'string', default: '' },
     json: { type: 'string' },
@@ -37,55 +45,81 @@ const { values } = parseArgs({
 const SHOWN = 3;
 
 const scratch = mkdtempSync(join(tmpdir(), 'reedway-ink-'));
-const site = values.site ?? build(join(scratch, 'site'));
-const hosted = await host(site, '/', 0);
 const browser = await chromium.launch(CHROMIUM);
-const only = new RegExp(values.only);
-const measures: Record<string, unknown> = {};
 try {
-  for (const width of values.width) {
-    const setting: Setting = {
-      width: Number(width),
-      text: Number(values.text),
-      theme: values.theme === 'dark' ? 'dark' : 'light',
-      medium: values.print ? 'print' : 'screen',
-      harp: values.harp,
-    };
-    const started = performance.now();
-    const measured = await measureSite(
-      browser,
-      { folder: site, address: hosted.address },
-      setting,
-      new RegExp(values.pages),
-    );
-    const seconds = ((performance.now() - started) / 1000).toFixed(1);
-    const found = measured.found.filter(({ kind }) => only.test(kind));
-    console.log(
-      `\n${nameOfSetting(setting)}: ${measured.blocks} blocks, ${Math.round(measured.height)} px high, ${seconds} s`,
-    );
-    print(found);
-    measures[nameOfSetting(setting)] = { ...measured, found };
-    if (values.crops) {
-      const folder = values.width.length > 1 ? join(values.crops, width) : values.crops;
-      await cropFaults(
-        browser,
-        hosted.address,
-        setting,
-        byKind(found).flatMap(([, own]) => own.slice(0, SHOWN)),
-        folder,
-      );
-    }
-  }
+  if (values.limits) await printLimits();
+  else await printFaults();
 } finally {
   await browser.close();
-  hosted.server.close();
   rmSync(scratch, { recursive: true, force: true });
 }
-if (values.json) writeFileSync(values.json, JSON.stringify(measures, null, 1));
 
-function build(folder: string): string {
-  execFileSync(process.execPath, ['src/command/reedway.ts', 'build', '--out', folder], { stdio: 'ignore' });
+async function printFaults(): Promise<void> {
+  const folder = values.site ?? build(values.random === undefined ? undefined : Number(values.random));
+  const only = new RegExp(values.only);
+  const measures: Record<string, unknown> = {};
+  await served(folder, new RegExp(values.pages), async (site) => {
+    for (const width of values.width) {
+      const setting: Setting = {
+        width: Number(width),
+        text: Number(values.text),
+        theme: values.theme === 'dark' ? 'dark' : 'light',
+        medium: values.print ? 'print' : 'screen',
+        harp: values.harp,
+      };
+      const started = performance.now();
+      const measured = await measureSite(browser, site, setting);
+      const seconds = ((performance.now() - started) / 1000).toFixed(1);
+      const found = measured.found.filter(({ kind }) => only.test(kind));
+      const size = `${measured.blocks} blocks, ${Math.round(measured.height)} px high`;
+      console.log(`\n${nameOfSetting(setting)}: ${size}, ${seconds} s`);
+      print(found);
+      measures[nameOfSetting(setting)] = { ...measured, found };
+      if (!values.crops) continue;
+      const crops = values.width.length > 1 ? join(values.crops, width) : values.crops;
+      const some = byKind(found).flatMap(([, own]) => own.slice(0, SHOWN));
+      await cropFaults(browser, site.address, setting, some, crops);
+    }
+  });
+  if (values.json) writeFileSync(values.json, JSON.stringify(measures, null, 1));
+}
+
+/** What limits.ts would be for the engraver as it is. */
+async function printLimits(): Promise<void> {
+  const limits: Record<string, Counts> = {};
+  for (const [name, settings] of Object.entries(SUITES)) {
+    const folder = build(name === 'random' ? RANDOM_BLOCKS : undefined);
+    const wanted = name === 'twoLessons' ? TWO_LESSONS.join('|') : '^lessons/';
+    await served(folder, new RegExp(wanted), async (site) => {
+      const counts: Counts[] = [];
+      for (const setting of settings) {
+        const { found, height } = await measureSite(browser, site, setting);
+        console.error(`${name}, ${nameOfSetting(setting)}: ${Math.ceil(height)} px high`);
+        counts.push(countsOf(found, setting));
+      }
+      limits[name] = most(counts);
+    });
+  }
+  console.log(JSON.stringify(limits, null, 2));
+}
+
+/** Builds the demo course, or a course of so many random blocks, unless it is there already. */
+function build(random: number | undefined): string {
+  const folder = join(scratch, random === undefined ? 'demo' : 'random');
+  if (existsSync(folder)) return folder;
+  const course = join(scratch, 'course');
+  if (random !== undefined) writeRandomCourse(course, random, Number(values.seed));
+  const args = ['src/command/reedway.ts', 'build', ...(random === undefined ? [] : [course]), '--out', folder];
+  // What is said of the blocks is of no interest, unless nothing could be built.
+  const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8' });
+  if (status !== 0) throw new Error(stderr);
   return folder;
+}
+
+async function served(folder: string, wanted: RegExp, use: (site: Served) => Promise<void>): Promise<void> {
+  const { server, address } = await host(folder, '/', 0);
+  await use({ address, pages: pagesOf(folder, wanted) });
+  server.close();
 }
 
 function byKind(found: readonly Found[]): readonly [string, readonly Found[]][] {

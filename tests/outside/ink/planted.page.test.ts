@@ -45,6 +45,10 @@ describe('a clean drawing', () => {
       event(0, glyph('e0a4', 30, 30)) +
       event(1, glyph('e0a4', 95, 30)) +
       `<g class="j"><path class="s" d="M41.3 30V0"/><path class="s" d="M106.3 30V0"/><path d="M40.5 0V-5H107V0Z"/></g>`,
+    'two sloping beams, one under the other':
+      event(0, glyph('e0a4', 30, 30)) +
+      event(1, glyph('e0a4', 95, 40)) +
+      `<g class="j"><path class="s" d="M41.3 30V0"/><path class="s" d="M106.3 40V20"/><path d="M40.5 0V-5L107 15V20Z"/><path d="M40.5 8V3L107 23V28Z"/></g>`,
     'a flat role on its breath': event(0, hole(40, 100).replace('class="m"', 'class="m f"')),
   };
   test.for(Object.entries(CLEAN))('%s', async ([, inside], { faults }) => {
@@ -154,8 +158,12 @@ describe('words and edges', () => {
     ).toEqual(['sideways']);
   });
 
-  test('nothing of a picture that is not shown', async ({ faults }) => {
-    expect(await faults(event(0, hole(40, 90) + hole(40, 112)), '.tile { display: none }')).toEqual([]);
+  test('nothing that is not shown', async ({ faults }) => {
+    const clash = event(0, hole(40, 90) + hole(40, 112));
+    for (const hidden of ['.tile', '.tab-grid', '.e', '.m']) {
+      expect(await faults(clash, `${hidden} { display: none }`), hidden).toEqual([]);
+      expect(await faults(clash, `${hidden} { visibility: hidden }`), hidden).toEqual([]);
+    }
   });
 });
 

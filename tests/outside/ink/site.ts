@@ -49,9 +49,14 @@ export async function openWindow(browser: Browser, setting: Setting, sharpness =
   return page;
 }
 
-/** Opens an address, and waits until its blocks are as the reader sees them. */
-export async function show(page: Page, address: string, _setting: Setting): Promise<void> {
+/** Opens an address, and waits until its blocks are set for the reader's harp. */
+export async function show(page: Page, address: string, { harp }: Setting): Promise<void> {
   await page.goto(address, { waitUntil: 'load' });
+  if (harp === undefined || (await page.locator('harp-choice').count()) === 0) return;
+  const status = page.locator('harp-choice [role="status"]');
+  await status.filter({ hasText: /Showing|could not/ }).waitFor({ state: 'attached' });
+  const said = await status.textContent();
+  if (!said?.includes('Showing')) throw new Error(`${address} is not set for a ${harp} harp: ${said}`);
 }
 
 /** The pages of a site that match, as paths from its root, in order. */
@@ -69,18 +74,23 @@ export interface SiteMeasure {
   readonly height: number;
 }
 
-/** Measures the pages of a site that match. A block that several pages show is measured once. */
+/** A site that is served, and those of its pages that are to be measured: paths from its root. */
+export interface Served {
+  readonly address: string;
+  readonly pages: readonly string[];
+}
+
+/** Measures pages of a site. A block that several pages show is measured once. */
 export async function measureSite(
   browser: Browser,
-  { folder, address }: { readonly folder: string; readonly address: string },
+  { address, pages }: Served,
   setting: Setting,
-  wanted = /^lessons\//,
 ): Promise<SiteMeasure> {
   const page = await openWindow(browser, setting);
   const known: Known = new Map();
   const found: Found[] = [];
   let [blocks, height] = [0, 0];
-  for (const path of pagesOf(folder, wanted)) {
+  for (const path of pages) {
     await show(page, address + path, setting);
     const measured = await measurePage(page, path, known);
     found.push(...measured.found);

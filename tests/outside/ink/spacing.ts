@@ -2,6 +2,7 @@
 import type { Fault } from './collisions.ts';
 import { type Column, columnsOf } from './durations.ts';
 import type { Inked } from './intended.ts';
+import { type Mask, SAMPLES } from './mask.ts';
 
 /** The largest distance of equal durations in a bar may be so many times the smallest. */
 export const MOST_UNEQUAL = 1.15;
@@ -65,17 +66,22 @@ function unevenInPart(items: readonly Inked[]): readonly Fault[] {
   }
 
   const last = columns.at(-1);
-  const line = items
-    .filter(({ kind, box }) => kind === 'bar line' && last && box[0] > last.x)
-    .toSorted((one, other) => one.box[0] - other.box[0])[0];
-  if (last && line && line.box[0] - last.right < LEAST_BEFORE_BAR * line.scale) {
-    const detail = `${last.name} ends ${(line.box[0] - last.right).toFixed(1)} px before it`;
-    faults.push({
-      kind: 'spacing: last note at the bar line',
-      detail,
-      bar,
-      box: [last.left, top, line.box[2], bottom],
-    });
+  if (last) {
+    const lines = items.filter(({ kind }) => kind === 'bar line').map(({ mask }) => inkAfter(mask, last.right));
+    const room = Math.min(...lines) - last.right;
+    if (room < LEAST_BEFORE_BAR * first.scale) {
+      const detail = `${last.name} ends ${room.toFixed(1)} px before it`;
+      const box: Fault['box'] = [last.left, top, last.right + room, bottom];
+      faults.push({ kind: 'spacing: last note at the bar line', detail, bar, box });
+    }
   }
   return faults;
+}
+
+/** Where the ink of an element begins after a place, in CSS pixels. */
+function inkAfter({ left, width, ink }: Mask, x: number): number {
+  for (let at = Math.max(0, Math.ceil(x * SAMPLES) - left); at < width; at++) {
+    for (let index = at; index < ink.length; index += width) if (ink[index] === 1) return (left + at) / SAMPLES;
+  }
+  return Number.POSITIVE_INFINITY;
 }
