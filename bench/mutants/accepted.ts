@@ -26,6 +26,34 @@ const accept = (
 export const ACCEPTED: readonly Accepted[] = [
   ...accept('time/fraction.ts', 'Zero is refused above.', ['d < 0', 'd <= 0', 'gcd(n, d)']),
   ...accept(
+    'time/fraction.ts',
+    'Which values are kept saves time and memory: each has a place of its own all the same.',
+    ['[]', '["Stryker was here"]', 'const small'],
+    ['n < 0 || n >= SMALL', 'false'],
+    ['n < 0 || n >= SMALL', 'n < 0 && n >= SMALL'],
+    ['n < 0', 'false', 'n >= SMALL'],
+    ['n < 0', 'n <= 0', 'n >= SMALL'],
+    ['n >= SMALL', 'false'],
+    ['n >= SMALL', 'n > SMALL'],
+    ['d >= SMALL', 'd > SMALL'],
+    ['n * SMALL + d', 'n * SMALL - d'],
+    ['n * SMALL', 'n / SMALL'],
+  ),
+  ...accept('time/fraction.ts', 'A sum over one denominator saves time, and is reduced to the same.', [
+    'a.d === b.d',
+    'false',
+    'a.n + b.n',
+  ]),
+  ...accept('time/fraction.ts', 'Equal fractions have equal fields.', [
+    'compare(a, b) <= 0',
+    'compare(a, b) < 0',
+    'minimum',
+  ]),
+  ...accept('time/swing.ts', 'Both halves of a beat are moved to the same place where they meet.', [
+    'within < from',
+    'within <= from',
+  ]),
+  ...accept(
     'curriculum/check-dependencies.ts',
     'No stage has either name, and one that has a number is there.',
     ["''", '"Stryker was here!"', 'frontMatter.stage'],
