@@ -54,6 +54,45 @@ export const ACCEPTED: readonly Accepted[] = [
     'within <= from',
   ]),
   ...accept(
+    'instrument/bend.ts',
+    'Reeds of one pitch are dealt with above.',
+    ['draw > blow', 'draw >= blow', 'bends:'],
+    ['draw > blow', 'draw >= blow', 'overbends:'],
+  ),
+  ...accept('instrument/pitch.ts', 'No sign is repeated no times, whichever it is.', ['alter < 0', 'alter <= 0']),
+  ...accept('instrument/read-tuning.ts', 'What is not written is no note either.', [
+    'written.key === undefined',
+    'false',
+    'readPitchClass',
+  ]),
+  ...accept('instrument/scale.ts', 'From C, which is 0, no scale has a double sign.', ['fifths > 0', 'fifths >= 0']),
+  ...accept('instrument/temperament.ts', 'Without a fifth the ratio is 1/1 either way.', ['fifths >= 0', 'fifths > 0']),
+  ...accept(
+    'harmony/role.ts',
+    'Every chord has a tone for its root, so that this row is not asked.',
+    ["[1, 'R']", '[]'],
+    ["'R'", '""', "[1, 'R']"],
+  ),
+  ...accept('harmony/role.ts', 'No sign is repeated no times, whichever it is.', ['alter < 0', 'alter <= 0']),
+  ...accept(
+    'harmony/symbol.ts',
+    'What is kept, and how long a text may be for it, saves time and memory.',
+    ['text.length > LONGEST', 'text.length >= LONGEST'],
+    ['text.length > LONGEST', 'false'],
+    ['known.set(fifths, inKey);', ';'],
+    ['!inKey.has(text)', 'true'],
+  ),
+  ...accept('harmony/symbol.ts', 'Chords are read against the tonic; the mode is not asked.', [
+    "'major'",
+    '""',
+    'C_MAJOR',
+  ]),
+  ...accept('harmony/song-key.ts', 'Chords are read against the tonic; the mode is not asked.', [
+    "'major'",
+    '""',
+    'readChord',
+  ]),
+  ...accept(
     'curriculum/check-dependencies.ts',
     'No stage has either name, and one that has a number is there.',
     ["''", '"Stryker was here!"', 'frontMatter.stage'],
@@ -67,6 +106,12 @@ export const ACCEPTED: readonly Accepted[] = [
     'finders.length === 1',
     'false',
   ]),
+  ...accept(
+    'technique/traits.ts',
+    'Traits rule out early what the rule itself would refuse: they save time.',
+    ['(hole: number): number => (hole <= LAST_HOLE ? 2 ** (5 + hole) : 0)', '() => undefined'],
+    ['5 + LAST_HOLE', '5 - LAST_HOLE'],
+  ),
   ...accept('technique/match.ts', 'Every numeral begins with a step.', ["''", '"Stryker was here!"', "sign = ''"]),
   ...accept('lesson/destination.ts', 'Behind the last character is none.', [
     'at < written.length',
