@@ -74,6 +74,10 @@ export const ACCEPTED: readonly Accepted[] = [
     ["'R'", '""', "[1, 'R']"],
   ),
   ...accept('harmony/role.ts', 'No sign is repeated no times, whichever it is.', ['alter < 0', 'alter <= 0']),
+  ...accept('harmony/role.ts', 'Over the fourth, role and key give every other note of the scale one name.', [
+    'role.semitones === 6',
+    'true',
+  ]),
   ...accept(
     'harmony/symbol.ts',
     'What is kept, and how long a text may be for it, saves time and memory.',

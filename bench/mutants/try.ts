@@ -17,7 +17,17 @@ export interface Settings {
   readonly workers: number;
 }
 
-export async function tryAll(
+/** Tries mutants with some tests. Where a test file does not load it is tried again: on a busy machine that may be an accident. */
+export async function tryAll(mutants: readonly Mutant[], settings: Settings): Promise<readonly MutantResult[]> {
+  const results = await tryOnce(mutants, settings);
+  const unloaded = results.filter(({ status }) => status === 'RuntimeError');
+  if (unloaded.length === 0) return results;
+  console.log(`\n${unloaded.length} of them again …`);
+  const again = new Map((await tryOnce(unloaded, settings)).map((result) => [keyOf(result), result]));
+  return results.map((result) => again.get(keyOf(result)) ?? result);
+}
+
+async function tryOnce(
   mutants: readonly Mutant[],
   { sources, tests, workers }: Settings,
 ): Promise<readonly MutantResult[]> {
