@@ -3,7 +3,7 @@
  * ends its thread after every run: this one only says that it has, and tells the thread the settings of the next run. What
  * the thread has loaded of the project is loaded again for each mutant (seeded.ts).
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { type PoolOptions, type PoolWorker, ThreadsPoolWorker } from 'vitest/node';
 
 type Listener = Parameters<PoolWorker['on']>[1];
@@ -12,6 +12,9 @@ let kept: ThreadsPoolWorker | undefined;
 
 /** The variable that names the file with what all tests cost without a mutant, in milliseconds of processor time. */
 export const COST_FILE = 'REEDWAY_MUTANTS_COST';
+
+/** The variable that names the file with the ids of the mutants that were stopped, one a line. */
+export const STOPPED_FILE = 'REEDWAY_MUTANTS_STOPPED';
 
 /** Milliseconds between two looks at a run. */
 const LOOK = 250;
@@ -25,9 +28,6 @@ function processorTime(): number {
   return (user + system) / 1000;
 }
 
-/** What Stryker says of a mutant whose thread reported an error: that it ended here. */
-export const ENDLESS = 'Worker kept emitted error';
-
 export const KEPT = 'kept';
 
 export function keptThread(options: PoolOptions): PoolWorker {
@@ -37,7 +37,7 @@ export function keptThread(options: PoolOptions): PoolWorker {
   const listeners: [event: string, listener: Listener][] = [];
   let config: object = {};
   let wasAsked = false;
-  const { mode } = options.project.getProvidedContext();
+  const { mode, activeMutant } = options.project.getProvidedContext();
   const file = process.env[COST_FILE] ?? '';
   let timer: NodeJS.Timeout | undefined;
   let from = 0;
@@ -49,6 +49,8 @@ export function keptThread(options: PoolOptions): PoolWorker {
     timer = setInterval(() => {
       if (processorTime() - from < limit) return;
       clearInterval(timer);
+      // To Stryker a thread that ends has failed, whatever ended it.
+      appendFileSync(process.env[STOPPED_FILE] ?? '', `${activeMutant}\n`);
       for (const [event, listener] of listeners) if (event === 'error') listener(new Error('The tests do not end.'));
     }, LOOK);
   }

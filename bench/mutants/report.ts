@@ -5,7 +5,7 @@ import { valueAt } from '../../src/values/checked.ts';
 import { ROOT } from '../measure.ts';
 import { ACCEPTED, type Accepted } from './accepted.ts';
 import { type Choice, originalOf, placeOf } from './choose.ts';
-import { ENDLESS } from './kept-thread.ts';
+import { KEPT } from './kept-thread.ts';
 
 export interface Run {
   readonly module: string;
@@ -16,6 +16,10 @@ export interface Run {
   readonly workers: number;
 }
 
+/** Whether the thread of its tests ended by itself, as one does that runs out of memory. */
+const isLost = ({ status, statusReason }: MutantResult): boolean =>
+  status === 'RuntimeError' && (statusReason?.includes(`Worker ${KEPT} emitted error`) ?? false);
+
 /** Whether no test has noticed it so far. */
 export const isLiving = (result: MutantResult | undefined): boolean =>
   result === undefined || result.status === 'Survived' || result.status === 'NoCoverage';
@@ -23,10 +27,11 @@ export const isLiving = (result: MutantResult | undefined): boolean =>
 export function report({ module, choice, results, again, minutes, workers }: Run): void {
   const counted = Map.groupBy(results, ({ status }) => status);
   const many = (status: MutantResult['status']): number => counted.get(status)?.length ?? 0;
-  const endless = results.filter(({ statusReason }) => statusReason?.includes(ENDLESS)).length;
-  // A test file that does not load fails as a test does.
-  const killed = many('Killed') + many('RuntimeError') - endless;
-  const timeout = many('Timeout') + endless;
+  // A thread that ended, and not because it was stopped, says nothing about its mutant.
+  const lost = results.filter(isLost).length;
+  const unloaded = many('RuntimeError') - lost;
+  const killed = many('Killed') + unloaded;
+  const timeout = many('Timeout');
   const [survived, uncovered] = [many('Survived'), many('NoCoverage')];
   const living = results
     .filter(isLiving)
@@ -39,10 +44,11 @@ export function report({ module, choice, results, again, minutes, workers }: Run
   console.log(`\nsrc/${module}: ${choice.total} mutants, ${tested} tried`);
   const left = [...choice.leftOut].map(([reason, count]) => `${count} ${reason}`);
   if (left.length > 0) console.log(`  left out      ${left.join(', ')}`);
-  console.log(`  killed        ${killed}`);
+  console.log(`  killed        ${killed}, of them ${unloaded} because a test file does not load`);
   console.log(`  timeout       ${timeout}`);
   console.log(`  survived      ${survived}`);
   console.log(`  no coverage   ${uncovered}`);
+  if (lost > 0) console.log(`  not tried     ${lost}, whose thread ended by itself`);
   console.log(`  accepted      ${known}, in bench/mutants/accepted.ts`);
   console.log(
     `  score         ${percent(killed + timeout, tested)}, without the accepted ones ${percent(killed + timeout, tested - known)}`,

@@ -135,12 +135,12 @@ describe('a chord read aloud', () => {
 
 describe('the kind of a chord', () => {
   test.each([
-    ['major', ['C', 'C6', 'Cmaj7', 'Cadd9']],
+    ['major', ['C', 'C6', 'Cmaj7', 'Cadd9', 'C6b13']],
     ['minor', ['Cm', 'Cm7', 'Cm(maj7)', 'Cm#5']],
     ['dominant', ['C7', 'C9', 'C7b5', 'C7#5', 'C7#9']],
     ['diminished', ['Cdim', 'Cdim7', 'Cm7b5']],
     ['augmented', ['Caug', 'Cmaj7#5']],
-    ['other', ['Csus4', 'C5', 'C(b5)', 'C7sus4']],
+    ['other', ['Csus4', 'C5', 'C(b5)', 'C7sus4', 'C7sus4#9']],
   ] as const)('%s is that of %j', (kind, chords) => {
     expect(CHORD_KINDS).toContain(kind);
     expect(chords.map((text) => kindOfChord(chord(text)))).toEqual(chords.map(() => kind));

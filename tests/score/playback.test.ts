@@ -7,7 +7,7 @@ import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
 import { type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
 import type { Score } from '../../src/score/score.ts';
-import { itemAt } from '../../src/values/checked.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
 import { blockText, harpText } from '../notation/arbitrary.ts';
 
 const scoreOf = (text: string): Score => {
@@ -92,5 +92,14 @@ describe('the playback of a score', () => {
     const playback = playbackOf(score, ({ lesson, phrase }) => `${phrase} of ${lesson}`);
     expect(playback.quotes).toEqual(['lick of bends']);
     expect(eventsOf(playback).map((event) => event.quote)).toEqual([undefined, undefined, 0, 0, 0, 0, undefined]);
+  });
+
+  test('names what is quoted by its place, where nobody gives it a better name', () => {
+    const tree = parseBlock('slot: 1/4\nphrase lick: 4 5\n<lick> <lick>');
+    const context: ReadContext = { ...ALONE, find: () => ({ tree, context }) };
+    const quotes = (text: string) =>
+      playbackOf(present(readBlock(`slot: 1/4\n${text}`, context).score, 'the score')).quotes;
+    expect(quotes('<bends/first:lick> =2')).toEqual(['lick from bends/first']);
+    expect(quotes('<bends/first>')).toEqual(['bends/first']);
   });
 });

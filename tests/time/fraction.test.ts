@@ -23,13 +23,23 @@ const some = fc
 describe('a fraction', () => {
   test('is reduced, with its sign above the line', () => {
     expect(fraction(6, -8)).toEqual({ n: -3, d: 4 });
-    expect(fraction(0, 5)).toEqual({ n: 0, d: 1 });
+  });
+  test('of nothing is a zero without a sign', () => {
     expect(fraction(0, -5)).toEqual({ n: 0, d: 1 });
+    expect(fraction(0, 5)).toEqual({ n: 0, d: 1 });
   });
   test('of small parts is one value, however it is come by', () => {
     expect(fraction(6, 16)).toBe(fraction(3, 8));
     expect(subtract(fraction(3, 4), fraction(1, 2))).toBe(fraction(1, 4));
     expect(fraction(1, 4)).not.toBe(fraction(1, 3));
+  });
+  test('is itself, however large its parts are', () => {
+    for (const [n, d] of [1, 2, 63, 64, 65, 129].flatMap((n) => [1, 64, 65, 127, 128].map((d) => [n, d] as const)))
+      if (gcd(n, d) === 1)
+        expect([fraction(n, d), fraction(-n, d)]).toEqual([
+          { n, d },
+          { n: -n, d },
+        ]);
   });
   test('has names for the start of a bar and for a whole note', () => {
     expect([ZERO, ONE].map(format)).toEqual(['0', '1']);

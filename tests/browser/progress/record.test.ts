@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type DoneMark,
+  isDone,
   merge,
   NOTHING,
   type Progress,
@@ -28,6 +29,43 @@ describe('a record of progress', () => {
         expect(sameProgress(reading.progress, before)).toBe(true);
       }),
     );
+  });
+
+  it('is the same text for the same marks, in whatever order they were set', () => {
+    const [a, b, c] = ['a', 'b', 'c'].map((key, at): [string, DoneMark] => [key, { done: true, at }]);
+    if (!a || !b || !c) throw new Error('three marks');
+    const texts = [
+      [a, b, c],
+      [c, b, a],
+      [b, c, a],
+    ].map((marks) => writeRecord({ ...NOTHING, blocks: new Map(marks) }));
+    expect(new Set(texts).size).toBe(1);
+    expect(Object.keys(JSON.parse(texts[0] ?? '').blocks)).toEqual(['a', 'b', 'c']);
+  });
+
+  it('is the same as another if it marks the same things at the same times', () => {
+    const mark: DoneMark = { done: true, at: 1 };
+    const own = one('a', mark);
+    expect(sameProgress(own, one('a', { ...mark }))).toBe(true);
+    for (const other of [
+      NOTHING,
+      one('b', mark),
+      one('a', { ...mark, done: false }),
+      one('a', { ...mark, at: 2 }),
+      { ...own, lessons: new Map([...own.lessons, ['b', mark]]) },
+      { ...own, blocks: own.lessons },
+      { lessons: own.blocks, blocks: own.lessons },
+    ])
+      expect([sameProgress(own, other), sameProgress(other, own)]).toEqual([false, false]);
+  });
+
+  it('says of each lesson and block whether it is done', () => {
+    const own = { ...one('a', { done: true, at: 1 }), blocks: new Map([['b', { done: false, at: 1 }]]) };
+    expect([isDone(own, 'lessons', 'a'), isDone(own, 'blocks', 'a'), isDone(own, 'blocks', 'b')]).toEqual([
+      true,
+      false,
+      false,
+    ]);
   });
 
   it('is never taken on trust: whatever the text, it is read or said to be damaged', () => {
