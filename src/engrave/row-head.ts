@@ -5,7 +5,7 @@ import { itemAt } from '../values/checked.ts';
 import { CLASS } from './classes.ts';
 import type { Clef } from './clef.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import { CHORDS, LANES } from './layout.ts';
+import { LANES } from './layout.ts';
 import { n, use } from './markup.ts';
 
 /** Widths by the number of signs in the signature; `grid-sizes.css` has the same. */
@@ -38,7 +38,7 @@ export interface RowHead {
   readonly staff: string;
   readonly lanes: string;
   readonly width: number;
-  /** How far the clef reaches above chord symbols, and below the staff. */
+  /** How far the clef reaches above and below the staff: beside chord symbols, and down to the names of the lanes. */
   readonly above: number;
   readonly below: number;
   /** The time signature, right of the head of the first row. */
@@ -79,7 +79,7 @@ export function drawRowHead(key: SongKey, clef: Clef, meter: Meter): RowHead {
     staff,
     lanes,
     width,
-    above: Math.max(0, -(CLEF_LINE + glyph.top) - CHORDS.height),
+    above: -(CLEF_LINE + glyph.top),
     below: CLEF_LINE + glyph.bottom - 40,
     meter: {
       staff: `<path class="row-head-line" d="${staffLines(meterRoom)}"/>${digits.markup}`,

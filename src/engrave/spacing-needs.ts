@@ -38,8 +38,9 @@ const SHAPE_GAP = 4.5;
 const GLIDE_ROOM = 13;
 /** Between two chord symbols. */
 export const CHORD_GAP = 8;
-/** Room at the tile's ends. */
-const EDGE = 5;
+/** Room behind the bar line before a bar, and before the one that closes it. */
+const EDGE = 6;
+const BEFORE_BAR_LINE = 8;
 /** Where a bar goes on in the next tile. */
 const SEAM = 1;
 const REPEAT_ROOM = 15;
@@ -116,7 +117,7 @@ export function spacingNeeds(segment: Segment): Needs {
   );
   return {
     before: before + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0),
-    after: after + (segment.closes ? EDGE : SEAM) + (segment.closes ? roomOfBarLine(segment) : 0),
+    after: after + (segment.closes ? BEFORE_BAR_LINE : SEAM) + (segment.closes ? roomOfBarLine(segment) : 0),
     lengths: columns.map(({ note }) => toNumber(note.duration)),
     gaps,
     apart,

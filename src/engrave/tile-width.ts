@@ -4,10 +4,10 @@
  */
 
 /** Widths of a row of two tiles in pixels of the drawing, by the class that names them: w1, w2 … `grid-sizes.css` has the same. */
-export const ROW_WIDTHS = [320, 360, 418, 450, 490, 540, 600, 675] as const;
+export const ROW_WIDTHS = [320, 360, 418, 450, 490, 540, 600, 672] as const;
 
 /** A row of one tile is never wider: it fits the narrowest phone, 320 pixels wide. */
-const NARROWEST = 375;
+const NARROWEST = 374;
 /** The narrowest tile that is worth a row of two. */
 const LEAST_TILE = 90;
 

@@ -79,15 +79,20 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
   const most = (of: (tile: PictureTile) => number): number => Math.max(0, ...row.map(of));
   const heights = new Map<PartKind, number>();
   let height = 0;
+  const chords = Math.max(0, ...row.map(({ parts }) => parts.find(isChords)?.height ?? 0));
   for (const kind of PART_KINDS) {
     const reach = kind === 'staff' || kind === 'lanes' ? kind : undefined;
-    if (reach) height += most((tile) => tile[reach].above);
+    // A clef, which has no chord symbols over it, reaches beside them.
+    const beside = (tile: PictureTile): number => (reach === 'staff' && !tile.parts.some(isChords) ? chords : 0);
+    if (reach) height += most((tile) => tile[reach].above - beside(tile));
     heights.set(kind, height);
     height += most(({ parts }) => parts.find((part) => part.kind === kind)?.height ?? 0);
     if (reach) height += most((tile) => tile[reach].below);
   }
   return { heights, height };
 }
+
+const isChords = ({ kind }: TilePart): boolean => kind === 'chords';
 
 const placed = ({ kind, height, body }: TilePart, width: number, x: number, y: number): string =>
   `<svg class="${PART[kind]}" x="${n(x)}" y="${n(y)}" width="${n(width)}" height="${n(height)}" viewBox="0 0 ${n(width)} ${n(height)}" overflow="visible">${body}</svg>`;
