@@ -124,6 +124,39 @@ describe('a lesson', () => {
     await page.context().close();
   });
 
+  test('shows staff and lanes, lanes only or staff only, as its reader chose last, and prints what it shows', async () => {
+    const page = await open(path);
+    const height = () =>
+      page.locator('.tab-grid').evaluateAll((all) => all.reduce((sum, one) => sum + one.clientHeight, 0));
+    const shown = async (part: string): Promise<boolean> => page.locator(part).first().isVisible();
+    /** Lines have no height, and so count as hidden for the browser's driver. */
+    const lengths = () =>
+      page.evaluate(() => getComputedStyle(document.querySelector('.L') as Element).display !== 'none');
+    const both = await height();
+    expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([true, true, false]);
+    await page.getByLabel('lanes only').check();
+    expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([false, true, true]);
+    expect(await height()).toBeLessThan(0.7 * both);
+    await page.goto(`${site.address}lessons/${first.id}/`);
+    expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
+    await page.emulateMedia({ media: 'print' });
+    expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
+    await page.emulateMedia({ media: 'screen' });
+    await page.getByLabel('staff only').check();
+    expect([await shown('.ps'), await shown('.pl')]).toEqual([true, false]);
+    await page.reload();
+    expect([await shown('.ps'), await shown('.pl')]).toEqual([true, false]);
+    await page.context().close();
+  });
+
+  test('has the tab of each block as text, behind a disclosure', async () => {
+    const page = await open(path, { javaScriptEnabled: false });
+    expect(await page.locator('.tab-text').count()).toBe(fullest.blocks.length);
+    await page.locator('.tab-text summary').first().click();
+    expect(await page.locator('.tab-text pre').first().textContent()).toContain('|');
+    await page.context().close();
+  });
+
   test('has one heading of the first rank, and skips no rank below it', async () => {
     const page = await open(path);
     const ranks = await page.evaluate(() =>

@@ -9,15 +9,16 @@ import opentype, { type PathCommand } from 'opentype.js';
 
 /** Code points by the names of the Standard Music Font Layout; a pair is a run of them. */
 const WANTED: readonly (number | readonly [number, number])[] = [
-  [0xe050, 0xe054], // treble clef, and with its octave signs
+  0xe050, // treble clef
+  [0xe052, 0xe054], // the same with its octave signs
   [0xe080, 0xe089], // digits of the meter
-  [0xe0a0, 0xe0a4], // noteheads
+  0xe0a0, // noteheads
+  [0xe0a2, 0xe0a4],
   0xe1e7, // augmentation dot
   [0xe240, 0xe249], // flags, eighth to 128th
   [0xe260, 0xe264], // accidentals
   [0xe4a0, 0xe4a3], // accent and staccato
   [0xe4e2, 0xe4ea], // rests, double whole to 128th
-  [0xe4f3, 0xe4f5], // rests with their own ledger lines
   [0xe880, 0xe889], // digits of tuplets
 ];
 
@@ -37,9 +38,12 @@ const codes = WANTED.flatMap((entry) => {
 
 const round = (value: number): number => Math.round((value / font.unitsPerEm) * 1000);
 
-/** A number of hundredths, as short as a path may hold it. */
-function short(hundredths: number): string {
-  const text = String(hundredths / 100);
+/** Outlines are kept to a hundredth of the distance of two staff lines. */
+const STEPS = 10;
+
+/** A number of such steps, as short as a path may hold it. */
+function short(steps: number): string {
+  const text = String(steps / STEPS);
   return text.replace(/^(-?)0\./, '$1.');
 }
 
@@ -52,7 +56,7 @@ function relative(commands: readonly PathCommand[]): string {
   let at: readonly [number, number] = [0, 0];
   let start = at;
   let last = '';
-  const point = (x = 0, y = 0): readonly [number, number] => [Math.round(x * 100), Math.round(y * 100)];
+  const point = (x = 0, y = 0): readonly [number, number] => [Math.round(x * STEPS), Math.round(y * STEPS)];
   return commands
     .map((command) => {
       const to = point(command.x, command.y);

@@ -64,7 +64,7 @@ export function layBeam(members: readonly number[], notes: readonly NoteShape[],
   nearest.forEach((at, index) => {
     const along = slope * (itemAt(stemXs, index) - first);
     const isEnd = index === 0 || index === nearest.length - 1;
-    height = Math.max(height, at + (isEnd ? wanted - 3 * GRID : shortest) - along);
+    height = Math.max(height, at + (isEnd ? Math.max(shortest, wanted - 3 * GRID) : shortest) - along);
   });
   // Far from the middle a beam reaches the middle line.
   height = Math.max(height, -Math.min(0, rise));

@@ -24,10 +24,13 @@ const HALF_THICKNESS = 1.1;
 /** Between its edge and what it is clear of. */
 const CLEARANCE = 1;
 /** How far an end may be moved away from its note, in steps. */
-const LIFTS = [0, 2, 4, 6, 8, 11, 14, 18, 22, 27, 32] as const;
+const LIFTS = [0, 2, 4, 6, 8, 11, 14, 18, 22, 27, 33, 41, 50, 60] as const;
 const DEPTHS = [1, 1.4, 1.9] as const;
-/** More of them near the ends, where a curve is steep. */
-const SAMPLES = [0, 0.03, 0.06, 0.1, 0.14, 0.2, 0.28, 0.38, 0.5, 0.62, 0.72, 0.8, 0.86, 0.9, 0.94, 0.97, 1] as const;
+/** So dense that no box fits between two of them, and denser near the ends, where a curve is steep. */
+const SAMPLES = Array.from({ length: 49 }, (_, index) => (1 - Math.cos((Math.PI * index) / 48)) / 2);
+
+/** All that a curve can meet is no farther from its ends. */
+const FARTHEST = 110;
 
 interface Attempt {
   readonly first: number;
@@ -78,8 +81,8 @@ function curveOf({ from, to, up }: CurveEnds, liftFirst: number, liftLast: numbe
 const reachOf = ({ from, to, up }: CurveEnds): InkBox => ({
   left: from.x - CLEARANCE,
   right: to.x + CLEARANCE,
-  top: Math.min(from.y, to.y) - (up ? 70 : 10),
-  bottom: Math.max(from.y, to.y) + (up ? 10 : 70),
+  top: Math.min(from.y, to.y) - (up ? FARTHEST : 10),
+  bottom: Math.max(from.y, to.y) + (up ? 10 : FARTHEST),
 });
 
 function isClear(curve: Curve, ink: readonly InkBox[]): boolean {
