@@ -2,6 +2,7 @@
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
+import { bandRuns } from './band.ts';
 import { PART } from './classes.ts';
 import { clefOf } from './clef.ts';
 import type { Column } from './columns.ts';
@@ -88,6 +89,10 @@ export function drawBlock(score: Score): DrawnBlock {
   const layout = layoutOf(score);
   const begins = beginsOf(inRows, lead > 0, pickupFits);
   const beginsAt = (index: number): string => (index < lead ? FIRST : (begins[index - lead] ?? FIRST));
+  const bands = bandRuns(
+    all.map((segment, index) => ({ segment, xs: itemAt(placed, index), width: widthOf(index) })),
+    score.mouth,
+  );
   const drawn = all.map((segment, index) => {
     const next = all[index + 1];
     const neighbours: Neighbours = {
@@ -105,6 +110,7 @@ export function drawBlock(score: Score): DrawnBlock {
       width: widthOf(index),
       begins: beginsAt(index),
       nextBegins: beginsAt(index + 1),
+      band: itemAt(bands, index),
     });
   });
   const rowHead = drawRowHead(score.key, clef, score.meter);

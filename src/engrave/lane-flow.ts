@@ -1,7 +1,7 @@
 /** The lines in the lanes that leave a sound and reach it: a held note's line, a glide's slant. */
 import { itemAt } from '../values/checked.ts';
 import { type Column, glidesInto, soundIn } from './columns.ts';
-import { glideLine, halfWidth, heightsOf, heldLine, type LaneLayout, middleOf } from './lanes.ts';
+import { glideLine, halfWidth, heightsOf, heldLine, type LaneLayout, middleOf, rightOfNumber } from './lanes.ts';
 import type { PlacedSegment } from './segment.ts';
 
 /** What a tile must know of its neighbours. */
@@ -46,6 +46,8 @@ export function drawFlow(
   const heights = heightsOf(column, lanes);
   const middle = middleOf(heights);
   const half = halfWidth(column) + GAP;
+  // Lines begin behind labels that are beside the numbers.
+  const start = x + rightOfNumber(column) + GAP;
   const follower = segment.columns[next];
   const target = follower ?? after?.column;
   let [within, whole, out, coming] = ['', '', '', ''];
@@ -60,17 +62,17 @@ export function drawFlow(
   const tied = target?.event.kind === 'sound' && target.event.tied;
   const gliding = target !== undefined && glidesInto(column, target);
   // A note that continues before it glides is held to its last head, and glides from there.
-  const lastX = next - index > 1 ? itemAt(xs, next - 1) : x + half;
+  const lastX = next - index > 1 ? itemAt(xs, next - 1) : start;
   if (tied) {
     const end = follower ? itemAt(xs, next) - halfWidth(follower) - GAP : width;
-    within += heldLine(x + half, end, heights);
-  } else if (gliding) within += heldLine(x + half, lastX, heights);
+    within += heldLine(start, end, heights);
+  } else if (gliding) within += heldLine(start, lastX, heights);
   else if (next - index > 1 || sound.tied) {
     // The last of a tie: its line ends with the note, short of what comes next.
     const end = follower
       ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + END_GAP : REST_GAP)
       : width - 10;
-    within += heldLine(x + half, end, heights);
+    within += heldLine(start, end, heights);
   }
   if (gliding) {
     const to = heightsMiddle(target, lanes);

@@ -10,7 +10,7 @@ import { type Column, columnsOf } from './columns.ts';
 import { type Segment, segmentOf } from './segment.ts';
 import { leastWidth } from './spacing.ts';
 import { spacingNeeds } from './spacing-needs.ts';
-import { staffContent } from './staff-content.ts';
+import { staffContent } from './staff/content.ts';
 
 /** A bar, measured whole and in the parts in which it can be broken. */
 export interface MeasuredBar {

@@ -1,8 +1,9 @@
 /** One tile: a bar, or a part of one, with all that is over, on and under its staff, at a fixed width. */
-import type { Event, Score } from '../score/score.ts';
+import type { Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { type BandRun, drawBand } from './band.ts';
 import { CLASS, type PartKind } from './classes.ts';
 import { type Column, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
@@ -28,6 +29,8 @@ export interface TileSettings {
   /** At which numbers of tiles to a row this tile, and the next one, begin a row: part of a class (rows.ts). */
   readonly begins: string;
   readonly nextBegins: string;
+  /** The embouchures of the tile (band.ts). */
+  readonly band: readonly BandRun[];
 }
 
 /** One bar, or a part of one, as drawn. */
@@ -67,7 +70,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
     { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },
     { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs) },
-    { kind: 'band', height: BAND.height, body: layout.hasBand ? drawBand(parts, neighbours, settings) : '' },
+    { kind: 'band', height: BAND.height, body: layout.hasBand ? drawBand(settings.band, width) : '' },
     { kind: 'lyrics', height: LYRICS.height, body: eventGroups(parts, (index) => drawLyric(index, parts, settings)) },
   ];
   const reaches = segment.columns
@@ -327,40 +330,3 @@ function chordX({ onset, column }: ChordMark, { segment, xs }: TileParts, width:
   const share = (toNumber(onset) - toNumber(note.onset)) / toNumber(note.duration);
   return x + Math.max(0, share) * (next - x) - 7;
 }
-
-/** The embouchure: a plain band for lips, a hatched one for the tongue block, named where it changes. */
-function drawBand({ segment, xs }: TileParts, { before }: Neighbours, { score, width }: TileSettings): string {
-  const y = BAND.middle;
-  let mouth = mouthOf(before?.event) ?? score.mouth;
-  const runs: { mouth: string; from: number; named: boolean }[] = [
-    { mouth, from: 0, named: segment.bar.index === 0 && segment.opens },
-  ];
-  segment.columns.forEach((column, index) => {
-    const own = mouthOf(column.event);
-    if (own === undefined || own === mouth) return;
-    mouth = own;
-    const from = index === 0 ? 0 : (itemAt(xs, index) + itemAt(xs, index - 1)) / 2;
-    const last = runs.at(-1);
-    if (last?.from === from) runs.pop();
-    runs.push({ mouth, from, named: true });
-  });
-  return runs
-    .map((run, index) => {
-      const to = runs[index + 1]?.from ?? width;
-      const label = textWidth(run.mouth, SIZE.small) + 6;
-      const named = run.named && to - run.from > label + 2;
-      const from = named ? run.from + label : run.from;
-      const word = named
-        ? `<text class="${CLASS.smallText}" x="${n(run.from + 3)}" y="${n(y + 3.5)}">${run.mouth}</text>`
-        : '';
-      const hatch =
-        run.mouth === 'tongue' ? `<path class="${CLASS.tongueHatching}" d="M${n(from)} ${n(y)}H${n(to)}"/>` : '';
-      // Past the tile's edges, like the staff lines.
-      const ends = [from === 0 ? -0.3 : from, to === width ? width + 0.3 : to] as const;
-      const line = (at: number): string => `M${n(ends[0])} ${n(at)}H${n(ends[1])}`;
-      return `${word}${hatch}<path class="${CLASS.mouthBand}" d="${line(y - 3)}${line(y + 3)}"/>`;
-    })
-    .join('');
-}
-
-const mouthOf = (event: Event | undefined): string | undefined => (event?.kind === 'sound' ? event.mouth : undefined);

@@ -1,14 +1,14 @@
 /** What the staff shows of some columns: their notes, before they have a place. */
-import type { WrittenTuplet } from '../score/written.ts';
-import { itemAt, valueAt } from '../values/checked.ts';
-import { type Clef, staffY } from './clef.ts';
-import { ACCIDENTALS, type Column, glidesInto } from './columns.ts';
-import { roleClass } from './role-shape.ts';
-import { signsOf } from './staff/mark-signs.ts';
-import { type HeadContent, layNote, type NoteContent } from './staff/note.ts';
-import { stemsUp } from './staff/stem.ts';
-import type { StaffContent } from './staff/tile.ts';
-import type { TupletContent } from './staff/tuplet.ts';
+import type { WrittenTuplet } from '../../score/written.ts';
+import { itemAt, valueAt } from '../../values/checked.ts';
+import { type Clef, staffY } from '../clef.ts';
+import { ACCIDENTALS, type Column, glidesInto } from '../columns.ts';
+import { roleClass } from '../role-shape.ts';
+import { signsOf } from './mark-signs.ts';
+import { type HeadContent, layNote, type NoteContent } from './note.ts';
+import { stemsUp } from './stem.ts';
+import type { StaffContent } from './tile.ts';
+import type { TupletContent } from './tuplet.ts';
 
 /** The notes of some columns with their stems; `after` is the column that follows them. */
 export function staffContent(
