@@ -20,7 +20,7 @@ describe('the demo course has no more faults than it had', () => {
   });
   afterAll(() => site.close());
 
-  for (const suite of ['screens', 'largeText', 'paper', 'harps'] as const) {
+  for (const suite of ['screens', 'largeText', 'paper', 'harps', 'views'] as const) {
     test.for(named(SUITES[suite]))('%s', async ([, setting], { browser }) => {
       const { found, blocks, height } = await measureSite(browser, lessonsOf(site), setting);
       expect(blocks).toBeGreaterThan(100);

@@ -59,11 +59,7 @@ function clusters(heads: readonly Inked[]): readonly (readonly Inked[])[] {
 }
 
 function noteOf(heads: readonly Inked[], items: readonly Inked[], tuplets: readonly Tuplet[]): Column {
-  // Where a second puts heads on both sides of the stem, the note is where most of them are.
-  const sides = [...Map.groupBy(heads, (head) => Math.round(middleOf(head)))].sort(
-    (one, other) => other[1].length - one[1].length,
-  );
-  const side = sides[0]?.[1] ?? heads;
+  const side = ownSide(heads, stemsOf(heads, items)[0]);
   const x = side.reduce((sum, head) => sum + middleOf(head), 0) / side.length;
   const left = Math.min(...heads.map(({ box }) => box[0]));
   const right = Math.max(...heads.map(({ box }) => box[2]));
@@ -72,6 +68,18 @@ function noteOf(heads: readonly Inked[], items: readonly Inked[], tuplets: reado
   const tails = base === 1 / 4 ? Math.max(flagsAt(heads, items), beamsAt(heads, items)) : 0;
   const dots = dotsAfter(heads, right, items);
   return timed({ x, left, right, rest: false }, base / 2 ** tails, dots, tuplets);
+}
+
+/** Where a second puts heads on both sides of a stem, those on the side where all the others would be. */
+function ownSide(heads: readonly Inked[], stem: Inked | undefined): readonly Inked[] {
+  if (!stem) return heads.slice(0, 1);
+  const above = Math.min(...heads.map(({ box }) => box[1])) - stem.box[1];
+  const below = stem.box[3] - Math.max(...heads.map(({ box }) => box[3]));
+  // A stem that goes up stands to the right of its heads, one that goes down to the left.
+  const own = heads.filter((head) =>
+    above > below ? middleOf(head) < middleOf(stem) : middleOf(head) > middleOf(stem),
+  );
+  return own.length > 0 ? own : heads;
 }
 
 function restOf(rest: Inked, items: readonly Inked[], tuplets: readonly Tuplet[]): Column {

@@ -88,6 +88,9 @@ export const INTENDED: readonly Intended[] = [
   { pair: ['held line', 'held line'], reason: 'a note that is held over a bar line goes on in the next tile' },
   { pair: ['held line', 'glide line'], reason: 'a note is held and then glides' },
   { pair: ['glide line', 'glide line'], reason: 'a glide over a bar line goes on in the next tile' },
+  { pair: ['bar line', 'lane line'], reason: 'bar lines of the lanes cross the line between blow and draw' },
+  { pair: ['bar line', 'held line'], reason: 'a note is held over a bar line' },
+  { pair: ['bar line', 'glide line'], reason: 'a glide leads over a bar line' },
   { pair: ['held line', 'lane line'], reason: 'a note is held over the tick of a bar line' },
   { pair: ['glide line', 'lane line'], reason: 'a glide leads over the tick of a bar line' },
   {

@@ -2,7 +2,7 @@
  * Prints what is wrong with the music of a built site, with places to look at:
  *
  *     node tests/outside/ink/measure.ts [--site FOLDER] [--width N]… [--text 100|200] [--theme dark] [--print]
- *         [--harp KEY] [--pages PATTERN] [--only PATTERN] [--json FILE] [--crops FOLDER]
+ *         [--harp KEY] [--music lanes|staff] [--pages PATTERN] [--only PATTERN] [--json FILE] [--crops FOLDER]
  *         [--random BLOCKS] [--seed S]
  *
  * Without `--site` the demo course is built first, or with `--random` a course of so many random blocks. `--width` is of the
@@ -32,6 +32,7 @@ const { values } = parseArgs({
     theme: { type: 'string', default: 'light' },
     print: { type: 'boolean', default: false },
     harp: { type: 'string' },
+    music: { type: 'string' },
     random: { type: 'string' },
     seed: { type: 'string', default: '1' },
     limits: { type: 'boolean', default: false },
@@ -66,6 +67,7 @@ async function printFaults(): Promise<void> {
         theme: values.theme === 'dark' ? 'dark' : 'light',
         medium: values.print ? 'print' : 'screen',
         harp: values.harp,
+        music: values.music === 'lanes' || values.music === 'staff' ? values.music : undefined,
       };
       const started = performance.now();
       const measured = await measureSite(browser, site, setting);

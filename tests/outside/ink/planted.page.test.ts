@@ -173,6 +173,13 @@ describe('spacing', () => {
     expect(await faults(notesAt(30, 95, 168, 233))).toEqual([]);
   });
 
+  test('is measured from the heads on the usual side of a stem', async ({ faults }) => {
+    // The second note is a second, whose upper head is to the right of the stem.
+    const second = note(95, 30) + glyph('e0a4', 106.5, 25);
+    const bar = event(0, note(30, 30)) + event(1, second) + event(2, note(160, 30)) + event(3, note(225, 30));
+    expect(await faults(bar)).toEqual([]);
+  });
+
   test('a longer note with less room than a shorter one', async ({ faults }) => {
     const half = (x: number) => note(x, 30).replace('e0a4', 'e0a3');
     expect(await faults(event(0, half(30)) + event(1, note(70, 30)) + event(2, note(130, 30)))).toEqual([

@@ -1,4 +1,4 @@
-/** A built site in a browser, as a reader has it: its width, text size, light, medium and harp. */
+/** A built site in a browser, as a reader has it: its width, text size, light, medium, harp and what of the music is shown. */
 import { readdirSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { type Found, type Known, measurePage } from './page.ts';
@@ -12,18 +12,21 @@ export interface Setting {
   readonly medium: 'screen' | 'print';
   /** The harp the reader chose, or undefined for the harp of each block. */
   readonly harp?: string | undefined;
+  /** What of the music the reader chose to see, or undefined for staff and lanes. */
+  readonly music?: 'lanes' | 'staff' | undefined;
 }
 
 /** CSS pixels between the margins of a page, which are 15 mm (src/site/styles/print.css). */
 export const PAPER_WIDTHS = { A4: ((210 - 30) / 25.4) * 96, Letter: (8.5 - 30 / 25.4) * 96 } as const;
 
-export const nameOfSetting = ({ width, text, theme, medium, harp }: Setting): string =>
+export const nameOfSetting = ({ width, text, theme, medium, harp, music }: Setting): string =>
   [
     `${Math.round(width)} px`,
     text !== 100 && `text ${text} %`,
     theme === 'dark' && 'dark',
     medium === 'print' && 'print',
     harp !== undefined && `${harp} harp`,
+    music !== undefined && `${music} only`,
   ]
     .filter((part) => part !== false)
     .join(', ');
@@ -45,6 +48,9 @@ export async function openWindow(browser: Browser, setting: Setting, sharpness =
   if (setting.harp !== undefined) {
     const choice = JSON.stringify({ harp: setting.harp });
     await context.addInitScript((chosen) => localStorage.setItem('reedway-harp', chosen), choice);
+  }
+  if (setting.music !== undefined) {
+    await context.addInitScript((chosen) => localStorage.setItem('reedway-music', chosen), setting.music);
   }
   return page;
 }

@@ -21,6 +21,8 @@ export const SUITES = {
   largeText: WIDTHS.map((width) => onScreen(width, { text: 200 })),
   paper: Object.values(PAPER_WIDTHS).map((width) => onScreen(width, { medium: 'print' })),
   harps: ['Db', 'F#', 'Ab'].map((harp) => onScreen(360, { harp })),
+  /** What of the music a reader may choose to see. */
+  views: (['lanes', 'staff'] as const).map((music) => onScreen(360, { music })),
   /** Of a course of random blocks. */
   random: [PHONE, onScreen(1440)],
 } as const satisfies Readonly<Record<string, readonly Setting[]>>;

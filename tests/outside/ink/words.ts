@@ -7,7 +7,7 @@ import type { Inked } from './intended.ts';
 export const LEAST_TEXT = 10;
 /** Height of a digit in fonts of letters, as a share of the font size (Liberation Sans: 1409 of 2048 units). */
 const DIGIT_HEIGHT = 1409 / 2048;
-/** So much of a pixel may be lost without being seen: lines go a little past the edge so that no seam shows. */
+/** So much of a pixel or of a unit of the drawing may be lost: lines go a little past the edge so that no seam shows. */
 const SEEN = 0.5;
 
 /** The font size of an element as a reader sees it; of figures in the music font, that of letters as high. */
@@ -35,13 +35,14 @@ const beyond = (inner: Box, outer: Box): number =>
 /** Ink that its picture or something around it cuts off, and ink that leaves the place of the block. */
 export function strayInkIn({ box: place }: DrawnBlock, items: readonly Inked[]): readonly Fault[] {
   const own: Box = [0, 0, place[2] - place[0], place[3] - place[1]];
-  return items.flatMap(({ kind, drawn, box }) => {
+  return items.flatMap(({ kind, drawn, box, scale }) => {
+    const seen = SEEN * Math.max(1, scale);
     const name = drawn.text === undefined ? kind : `${kind} “${drawn.text}”`;
     const cut = beyond(box, drawn.clip);
-    if (cut > SEEN)
+    if (cut > seen)
       return [{ kind: `clipped: ${kind}`, detail: `${name} loses ${cut.toFixed(1)} px`, bar: drawn.bar, box }];
     const out = beyond(box, own);
-    if (out <= SEEN) return [];
+    if (out <= seen) return [];
     return [
       { kind: `outside: ${kind}`, detail: `${name} is ${out.toFixed(1)} px outside of its block`, bar: drawn.bar, box },
     ];
