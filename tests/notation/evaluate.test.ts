@@ -290,3 +290,26 @@ test.each(['pickup: 2\n\n1 .5 |', 'pickup: 2\n\n1 .5 :| 1 .7 |]'])(
     expect(readBlock(text).diagnostics.map(({ code }) => code)).toContain('bar-too-long');
   },
 );
+
+describe('what a block accepts up to a limit', () => {
+  const codes = (text: string) => readBlock(text).diagnostics.map(({ code }) => code);
+
+  test('a shake is with a hole that the harp has, at most two away', () => {
+    const shakes = (...holes: readonly string[]) => holes.map((mark) => codes(`${mark} =7`).join());
+    expect(shakes('8[shake 10]', '3[shake 1]', '2[shake 1]', '9[shake 10]')).toEqual(['', '', '', '']);
+    expect(shakes('10[shake 11]', '1[shake 0]', '5[shake 8]', '5[shake 5]')).toEqual(
+      Array.from({ length: 4 }, () => 'shake-impossible'),
+    );
+  });
+  test('a form is quoted from an earlier bar to a later one', () => {
+    const bars = (range: string, music: string) => codes(`form: twelve-bar ${range}\n${music}`);
+    expect(bars('bars 2-2', '1 =7')).toEqual([]);
+    expect(bars('bar 12', '1 =7')).toEqual([]);
+    for (const range of ['bars 3-2', 'bars 0-2', 'bars 12-13']) expect(bars(range, '1 =7')).toEqual(['header-value']);
+  });
+  test('holes in parentheses may not be on both breaths', () => {
+    const helpOf = (text: string) => readBlock(text).diagnostics.map(({ code, help }) => [code, help]);
+    expect(helpOf('(-2 -3) =7')).toEqual([['two-breaths', expect.stringContaining('-(2 3)')]]);
+    expect(helpOf('(-2 +3) =7')).toEqual([['two-breaths', undefined]]);
+  });
+});

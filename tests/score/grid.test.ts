@@ -102,6 +102,7 @@ describe('one rest stands for', () => {
   });
   test('a whole beat of three with its dot, or a third of it; not two thirds from its middle', () => {
     expect(fits('6/8', [0, 3], [3, 6], [0, 1], [0, 2], [1, 3])).toEqual([true, true, true, true, false]);
+    expect(fits('6/8', [0.5, 2], [1.5, 3])).toEqual([false, false]);
   });
   test('two beats of three that make half a bar', () => {
     expect(fits('12/8', [0, 6], [6, 12], [3, 9])).toEqual([true, true, false]);

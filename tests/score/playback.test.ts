@@ -5,7 +5,7 @@ import { readHarp } from '../../src/instrument/harp.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
-import { type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
+import { chordAtTick, type Playback, playbackOf, playbackOn } from '../../src/score/playback.ts';
 import type { Score } from '../../src/score/score.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 import { blockText, harpText } from '../notation/arbitrary.ts';
@@ -74,6 +74,33 @@ describe('the playback of a score', () => {
     expect(slap?.struck).toEqual([67, 71]);
     expect(shake?.shake).toBe(77);
     expect(split?.struck).toEqual([64, 67]);
+  });
+
+  test('has a mark, a part or another embouchure only where there is one', () => {
+    const playback = playbackOf(scoreOf('slot: 1/4\npart: A\n4 4[accent] @tongue 4 .\npart: B\n4 =3'));
+    expect(playback.bars.map(({ part }) => part)).toEqual(['A', 'B']);
+    expect(playbackOf(scoreOf('4 =7')).bars.map((bar) => 'part' in bar)).toEqual([false]);
+    const [plain, accented, blocked, rest] = eventsOf(playback);
+    expect([plain, accented, blocked, rest].map((event) => [event?.marks, event?.mouth, event?.struck])).toEqual([
+      [undefined, undefined, undefined],
+      [['accent'], undefined, undefined],
+      [undefined, 'tongue', undefined],
+      [undefined, undefined, undefined],
+    ]);
+  });
+
+  test('has the chord of each tick of a bar', () => {
+    const playback = playbackOf(scoreOf('slot: 1/4\n4 "C7" 4 "F7" 4 4'));
+    const { ticks } = playback;
+    const at = (tick: number) => chordAtTick(itemAt(playback.bars, 0), tick)?.root.letter;
+    expect([0, ticks / 4 - 1, ticks / 4, ticks / 2 - 1, ticks / 2, ticks - 1].map(at)).toEqual([
+      undefined,
+      undefined,
+      'C',
+      'C',
+      'F',
+      'F',
+    ]);
   });
 
   test('leaves before a pickup what it leaves out of its bar', () => {
