@@ -51,7 +51,7 @@ export const PAGE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'techniques/*': ['page', 'blocks'],
   harps: ['page', 'used', 'keys'],
   'harps/*': ['page', 'map', 'positions', 'tuning', 'lessons'],
-  guide: ['page', 'lanes', 'bends', 'together', 'time', 'roles', 'mouth', 'marks', 'repeats'],
+  guide: ['page', 'lanes', 'bends', 'together', 'time', 'views', 'roles', 'mouth', 'marks', 'repeats'],
 };
 
 /** The first steps of their addresses. */

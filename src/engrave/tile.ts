@@ -188,7 +188,7 @@ function drawLanes(parts: TileParts, neighbours: Neighbours, settings: TileSetti
     : '';
   return (
     `<path class="${CLASS.laneLine}" d="M-.3 ${n(centre)}H${n(width + 0.3)}"/>${tick}` +
-    `<g class="${CLASS.lanesOnly}">${drawBeats(parts, settings)}${drawBarLines(parts, settings, [centre - 20, centre + 20], glyphs)}</g>` +
+    `<g class="${CLASS.lanesOnly}">${drawBeats(parts, settings)}${drawBarLines(parts, settings, [centre - LANE_BAR, centre + LANE_BAR], glyphs)}</g>` +
     events
   );
 }
@@ -211,7 +211,12 @@ function drawLength(
   return `<path class="${CLASS.heldLine} ${CLASS.lanesOnly}" d="${lines.join('')}"/>`;
 }
 
-/** A mark on the centre line for each beat. */
+/** How far bar lines reach from the centre line of the lanes. */
+const LANE_BAR = 14;
+/** No beat is marked so near to the middle of a number, which marks it as well. */
+const NUMBER_ROOM = 17;
+
+/** A mark on the centre line for each beat on which nothing begins. */
 function drawBeats({ segment, xs }: TileParts, { score, layout, width }: TileSettings): string {
   const beat = toNumber(beatLength(score.meter));
   const [first, last] = [segment.columns[0], segment.columns.at(-1)];
@@ -226,9 +231,12 @@ function drawBeats({ segment, xs }: TileParts, { score, layout, width }: TileSet
     const [from, to] = [itemAt(onsets, index), onsets[index + 1] ?? end];
     const [fromX, toX] = [itemAt(xs, index), xs[index + 1] ?? width];
     const x = fromX + ((at - from) / (to - from)) * (toX - fromX);
-    marks.push(`M${n(x)} ${n(centre - 4)}V${n(centre + 4)}`);
+    const isNumber = segment.columns.some(
+      ({ event }, at) => event.kind === 'sound' && Math.abs(itemAt(xs, at) - x) < NUMBER_ROOM,
+    );
+    if (!isNumber) marks.push(`M${n(x)} ${n(centre - 4)}V${n(centre + 4)}`);
   }
-  return `<path class="${CLASS.laneLine}" d="${marks.join('')}"/>`;
+  return marks.length > 0 ? `<path class="${CLASS.laneLine}" d="${marks.join('')}"/>` : '';
 }
 
 function drawWord(index: number, { segment, xs }: TileParts): string {

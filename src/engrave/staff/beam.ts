@@ -4,7 +4,7 @@
  * between the ends is nearest to the beam.
  */
 import { itemAt, lastOf } from '../../values/checked.ts';
-import type { InkBox } from './box.ts';
+import { glyphBox, type InkBox } from './box.ts';
 import { LINE } from './line.ts';
 import { BEAM_STEP, flagsOf, MIDDLE, type NoteShape, type Stem, stemLength } from './note.ts';
 
@@ -35,6 +35,8 @@ const STEEPEST = 0.25;
 const GRID = 2.5;
 /** The shortest stem under one beam; each further beam takes its own step. */
 const SHORTEST_STEM = 25;
+/** Between a beam and an accidental under it. */
+const ACCIDENTAL_GAP = 1.5;
 /** A piece for a single note. */
 const STUB = 10;
 
@@ -65,6 +67,19 @@ export function layBeam(members: readonly number[], notes: readonly NoteShape[],
     const along = slope * (itemAt(stemXs, index) - first);
     const isEnd = index === 0 || index === nearest.length - 1;
     height = Math.max(height, at + (isEnd ? Math.max(shortest, wanted - 3 * GRID) : shortest) - along);
+  });
+  // The accidentals under it are clear of its innermost part.
+  const depth = THICKNESS + BEAM_STEP * (most - 1) + ACCIDENTAL_GAP;
+  own.forEach(({ accidentals }, index) => {
+    for (const placed of accidentals.values()) {
+      const { left, right, top, bottom } = glyphBox(placed);
+      const x = itemAt(xs, itemAt(members, index));
+      // Before the first note there is no beam.
+      if (x + right < first) continue;
+      const reach = up ? MIDDLE - top : bottom - MIDDLE;
+      const along = slope * ((slope > 0 ? Math.max(first, x + left) : x + right) - first);
+      height = Math.max(height, reach + depth - along);
+    }
   });
   // Far from the middle a beam reaches the middle line.
   height = Math.max(height, -Math.min(0, rise));
