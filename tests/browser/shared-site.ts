@@ -1,5 +1,5 @@
 /** Sites that several test files open: each is built once in a test run, by the first file that asks for it. */
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { inject } from 'vitest';
@@ -16,6 +16,8 @@ export interface SharedSite {
   readonly course: Course;
   /** With the base, and a slash at the end. */
   readonly address: string;
+  /** Of all its pages, below its address: `''`, `lessons/first-sounds/`. */
+  readonly pages: readonly string[];
   readonly close: () => void;
 }
 
@@ -54,8 +56,14 @@ async function build(course: Course, folder: string, base: string): Promise<void
 
 async function hosted(course: Course, site: string, base: string): Promise<SharedSite> {
   const { address, server }: Hosted = await host(site, base, 0);
-  return { course, address, close: () => server.close() };
+  return { course, address, pages: pagesIn(site), close: () => server.close() };
 }
+
+const pagesIn = (site: string): string[] =>
+  readdirSync(site, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.html'))
+    .map((file) => file.replaceAll('\\', '/').replace(/(^|\/)index\.html$/, '$1'))
+    .toSorted();
 
 /** Runs `make` for a folder that is not there yet. Other callers, also in other processes, wait for it. */
 async function once(folder: string, make: (unfinished: string) => Promise<void>): Promise<void> {

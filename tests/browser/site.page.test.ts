@@ -16,7 +16,6 @@ const fullest = itemAt(
   0,
 );
 const first = itemAt(course.lessons, 0);
-const PAGES = ['', 'guide/', `lessons/${first.id}/`, `lessons/${fullest.id}/`, 'no-such-page/'];
 
 function barsOf({ blocks }: (typeof course.lessons)[number]): number {
   return blocks.reduce((sum, { score }) => sum + (score?.bars.length ?? 0), 0);
@@ -48,30 +47,6 @@ async function open(path: string, options: BrowserContextOptions = {}): Promise<
 
 const colourOf = (page: Page, property: 'color' | 'backgroundColor'): Promise<string> =>
   page.evaluate((name) => getComputedStyle(document.documentElement)[name], property);
-
-test.each(PAGES)('/%s scrolls down and never sideways, at every width', async (path) => {
-  const page = await open(path);
-  await page.evaluate(() => {
-    for (const details of document.querySelectorAll('details')) details.open = true;
-  });
-  for (const width of [320, 360, 820, 1440]) {
-    await page.setViewportSize({ width, height: 800 });
-    const { scroll, client, wide } = await page.evaluate(() => ({
-      scroll: document.documentElement.scrollWidth,
-      client: document.documentElement.clientWidth,
-      wide: [...document.querySelectorAll('main *')]
-        .filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
-        .map((node) => node.outerHTML.slice(0, 80)),
-    }));
-    expect(client, `${width} pixels`).toBe(width);
-    expect(scroll, `${width} pixels`).toBe(client);
-    expect(
-      wide.filter((html) => !/^<(g|path|use|text)\b/.test(html)),
-      `${width} pixels`,
-    ).toEqual([]);
-  }
-  await page.context().close();
-});
 
 test.each(alsoLong(['', `lessons/${fullest.id}/`], ['guide/', `lessons/${first.id}/`, 'no-such-page/']))(
   '/%s passes axe on a phone and a desktop, by day and night',

@@ -4,6 +4,7 @@
  */
 import type { Figure } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
+import { drawingHolder } from '../scroll-box.ts';
 import { type Chosen, differs } from './chosen.ts';
 import { scoresAddress } from './scores.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
@@ -62,7 +63,7 @@ function findPlaces(): Place[] {
     return written.length > 0 ? [{ figure, written, shown: written, job }] : [];
   });
   const figures = [...document.querySelectorAll<HTMLElement>('figure[data-figure]')].map((figure): Place => {
-    const written = [...figure.children];
+    const written = [...drawingHolder(figure).children];
     const value = JSON.parse(figure.dataset['figure'] ?? '') as Figure;
     const job = ({ harp, concertA, temperament }: Chosen): RedrawJob => ({
       kind: 'figure',

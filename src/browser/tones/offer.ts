@@ -1,6 +1,7 @@
 /** Makes every note of the page's figures a button that sounds it. The sound itself loads with the first press. */
 import { wakeSound } from '../player/context.ts';
 import { elementAt } from '../query.ts';
+import { drawingHolder } from '../scroll-box.ts';
 import { toneText } from '../texts/tones.ts';
 
 const TONE = 'tone';
@@ -60,7 +61,7 @@ const figures = document.querySelectorAll<HTMLElement>('.figure');
 for (const figure of figures) {
   offer(figure);
   // Drawn again for another harp.
-  new MutationObserver(() => offer(figure)).observe(figure, { childList: true });
+  new MutationObserver(() => offer(figure)).observe(drawingHolder(figure), { childList: true });
   figure.addEventListener('pointerdown', (event) => {
     // Another mouse button opens a menu, and its release is never reported.
     if (event.button === 0) press(event);

@@ -2,6 +2,7 @@
 export const PAGE = {
   skip: 'Skip to content',
   navigation: 'Course',
+  table: 'Table',
   path: 'The path',
   techniques: 'Techniques',
   harps: 'Harps',
