@@ -29,6 +29,9 @@ interface CuesOver {
   readonly add: (bar: number, element: HTMLElement) => void;
 }
 
+/** Pixels between the cues of a row and the row above it. */
+const CUE_GAP = 4;
+
 const layers = new WeakMap<HTMLElement, CuesOver>();
 
 function cuesOver(figure: HTMLElement): CuesOver {
@@ -40,10 +43,19 @@ function cuesOver(figure: HTMLElement): CuesOver {
   figure.prepend(layer);
 
   function place(): void {
+    const tileOf = (bar: number): DOMRect | undefined =>
+      figure.querySelector(`[data-bar="${bar}"]`)?.getBoundingClientRect();
+    for (const [bar, heap] of heaps) {
+      const tile = tileOf(bar);
+      heap.hidden = tile === undefined;
+      if (tile) heap.style.maxWidth = `${tile.width}px`;
+    }
+    // Cues that have no room side by side are in several lines, for which all rows make room.
+    const highest = Math.max(0, ...[...heaps.values()].map((heap) => heap.offsetHeight));
+    figure.style.setProperty('--cue-room', `${highest + CUE_GAP}px`);
     const origin = layer.getBoundingClientRect();
     for (const [bar, heap] of heaps) {
-      const tile = figure.querySelector(`[data-bar="${bar}"]`)?.getBoundingClientRect();
-      heap.hidden = tile === undefined;
+      const tile = tileOf(bar);
       if (!tile) continue;
       heap.style.left = `${Math.max(0, tile.right - origin.left - heap.offsetWidth)}px`;
       heap.style.top = `${tile.top - origin.top - heap.offsetHeight}px`;
