@@ -34,7 +34,7 @@ const STAFF_GAP = 3;
 /** From one head to the next at least. */
 const HEAD_GAP = 14;
 /** Between two shapes of the lanes, their outlines included, and for a glide’s line between them. */
-const SHAPE_GAP = 4.5;
+const SHAPE_GAP = 4.8;
 const GLIDE_ROOM = 13;
 /** Between two chord symbols. */
 export const CHORD_GAP = 8;
