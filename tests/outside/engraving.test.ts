@@ -6,75 +6,23 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
-import { signatureOf } from '../../src/harmony/key.ts';
 import type { Pitch } from '../../src/instrument/pitch.ts';
 import type { Score } from '../../src/score/score.ts';
-import { staffNotes } from '../../src/score/spelling.ts';
 import { writtenScore } from '../../src/score/written.ts';
 import { present } from '../../src/values/checked.ts';
-import { glyphsIn, type Head, headsIn, parsed, pictureOf } from '../engrave/pictures.ts';
+import { glyphsIn, type Head, headsIn, pictureOf } from '../engrave/pictures.ts';
 import { cases } from '../setup/long.ts';
+import { humdrum, kernPitch } from './humdrum.ts';
 import { type Sample, sample } from './oracle/oracle.ts';
 import { fifths } from './oracle/pitch.ts';
+import { pageOf, type Verovio, verovioReading } from './verovio.ts';
 
-interface Toolkit {
-  setOptions(options: Record<string, unknown>): void;
-  loadData(data: string): number;
-  renderToSVG(page: number): string;
-}
-
-let engraver: Toolkit;
+let engraver: Verovio;
 beforeAll(async () => {
-  const [{ default: load }, { VerovioToolkit }] = await Promise.all([
-    import('verovio/wasm-hum'),
-    import('verovio/esm'),
-  ]);
-  engraver = new VerovioToolkit(await load());
-  engraver.setOptions({ inputFrom: 'humdrum', breaks: 'none', header: 'none', footer: 'none', adjustPageWidth: true });
+  engraver = await verovioReading('humdrum');
 });
 
-/** `b-` for Bb4, `ccc#` for C#6, `f` for F natural: Humdrum's pitches are absolute, whatever the signature. */
-function kernPitch({ letter, alter, octave }: Pitch): string {
-  const name = octave >= 4 ? letter.toLowerCase().repeat(octave - 3) : letter.repeat(4 - octave);
-  return name + (alter < 0 ? '-'.repeat(-alter) : '#'.repeat(alter));
-}
-
-/** The score in Humdrum: our note values, its notation. */
-function humdrum(score: Score): string {
-  const staff = staffNotes(score);
-  const clef = { [-1]: '*clefGv2', 0: '*clefG2', 1: '*clefG^2', 2: '*clefG^^2' }[clefOf(score).octaves];
-  const signs = signatureOf(score.key);
-  const names = signs > 0 ? 'fcgdaeb' : 'beadgcf';
-  const mark = signs > 0 ? '#' : '-';
-  const signature = [...names.slice(0, Math.abs(signs))].map((name) => name + mark).join('');
-  const lines = ['**kern', clef, `*k[${signature}]`, `*M${score.meter.beats}/${score.meter.unit}`];
-  writtenScore(score).forEach(({ notes, tuplets }, index) => {
-    const bar = score.bars[index];
-    lines.push(`=${index + 1}`);
-    for (const note of notes) {
-      const event = bar?.events[note.event];
-      const tuplet = note.tuplet === undefined ? undefined : tuplets[note.tuplet];
-      const recip = (tuplet ? (note.value * tuplet.actual) / tuplet.normal : note.value) + '.'.repeat(note.dots);
-      if (note.rest || !event) lines.push(`${note.wholeBar ? 1 : recip}r`);
-      else {
-        const open = note.tiedToNext && !note.tiedFromPrevious ? '[' : '';
-        const close = note.tiedFromPrevious ? (note.tiedToNext ? '_' : ']') : '';
-        const heads = (staff[event.index] ?? []).map((own) => `${open}${recip}${kernPitch(own.pitch)}${close}`);
-        lines.push(heads.join(' ') || `${recip}r`);
-      }
-    }
-  });
-  return [...lines, '=', '*-', ''].join('\n');
-}
-
-function engraved(score: Score): Document {
-  expect(engraver.loadData(humdrum(score))).toBe(1);
-  return parsedPage(engraver.renderToSVG(1));
-}
-
-/** `parsed` names the namespace itself. */
-const parsedPage = (svg: string): Document =>
-  parsed(svg.replace(/(<svg [^>]*?)xmlns="[^"]*"/, '$1').replace(/<style[\s\S]*?<\/style>/, ''));
+const engraved = (score: Score): Document => pageOf(engraver, humdrum(score));
 
 type Seen = Omit<Head, 'x'>;
 
@@ -276,8 +224,7 @@ describe('random blocks on the staff, against a second engraver that is given on
           return [[event.notes.length, note.tiedFromPrevious ? 0 : 1]];
         }),
       );
-      expect(engraver.loadData(text)).toBe(1);
-      const drawn = headsOn(parsedPage(engraver.renderToSVG(1)));
+      const drawn = headsOn(pageOf(engraver, text));
       expect({ seed, heads: attackedHeads(heads, written, clefOf(score).octaves) }).toEqual({
         seed,
         heads: attackedHeads(drawn, attacks, 0),
