@@ -239,7 +239,7 @@ describe('decisions of the engraver, against an independent one', () => {
       read++;
       all.push(...compared(name, score, document));
     }
-    expect(read).toBeGreaterThan(100);
+    expect(read).toBeGreaterThan(LONG ? 100 : 25);
     const different = all.filter((one) => !isSame(one));
     const unexplained = different.filter(
       (one) => !ACCEPTED.some(({ kind, applies }) => kind === one.kind && applies(one)),
@@ -251,7 +251,8 @@ describe('decisions of the engraver, against an independent one', () => {
         different.some((one) => one.kind === kind && applies(one)),
         rule,
       ).toBe(true);
-    for (const kind of Object.keys(AGREEMENT) as Kind[]) {
+    // Few of a kind say nothing of a part.
+    for (const kind of LONG ? (Object.keys(AGREEMENT) as Kind[]) : []) {
       const own = all.filter((one) => one.kind === kind);
       expect(own.filter(isSame).length / own.length, kind).toBeGreaterThanOrEqual(AGREEMENT[kind]);
     }
@@ -282,7 +283,7 @@ describe('decisions of the engraver, against an independent one', () => {
         }
       });
     }
-    expect(pairs).toBeGreaterThan(1500);
+    expect(pairs).toBeGreaterThan(LONG ? 1500 : 300);
     expect(different).toEqual([]);
   });
 });
