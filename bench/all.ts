@@ -10,6 +10,7 @@ import { checking } from './checking.ts';
 import { engraving } from './engraving.ts';
 import { growth } from './growth.ts';
 import { interchange } from './interchange.ts';
+import { load } from './load.ts';
 import { busy, ROOT } from './measure.ts';
 import { pageWeight } from './page.ts';
 import { parsing } from './parsing.ts';
@@ -25,6 +26,7 @@ const SUBJECTS: Readonly<Record<string, () => Promise<Section>>> = {
   parsing,
   growth,
   interchange,
+  load,
 };
 /** These need a browser, and print for themselves. */
 const IN_BROWSER = ['harp', 'sound'];
