@@ -1,6 +1,7 @@
 /** Colours that the reader or the device chooses reach the map and the pictures of the demo course. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { alsoLong } from '../setup/long.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';
 import { openBrowser } from './sound/browser-sound.ts';
 
@@ -43,7 +44,10 @@ async function contrastOf(page: Page, selector: string): Promise<number> {
   }, shot);
 }
 
-const PICTURES = ['first-sounds', 'breath-turns', 'octave-splits', 'shuffle-and-triplets', 'tongue-blocking'];
+const PICTURES = alsoLong(
+  ['first-sounds', 'tongue-blocking'],
+  ['breath-turns', 'octave-splits', 'shuffle-and-triplets'],
+);
 
 describe.each(['light', 'dark'] as const)('where the device is %s', (colorScheme) => {
   const other = colorScheme === 'light' ? 'night' : 'day';

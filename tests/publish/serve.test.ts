@@ -3,6 +3,7 @@ import { request } from 'node:http';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { courseOf, lesson, write } from '../course/some-course.ts';
+import { alsoLong } from '../setup/long.ts';
 import { NOT_LOCALHOST } from './not-localhost.ts';
 import { started } from './some-site.ts';
 
@@ -68,7 +69,7 @@ describe('a change is seen', () => {
   });
 
   test('though it comes close upon another, as where an editor saves and then tidies', async () => {
-    for (const gap of [5, 25, 40, 42, 44, 45, 46, 47, 48, 49, 50, 52, 55, 85]) {
+    for (const gap of alsoLong([5, 25, 45, 50, 85], [40, 42, 44, 46, 47, 48, 49, 52, 55])) {
       write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Saved once, ${gap}.`));
       await sleep(gap);
       write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Saved twice, ${gap}.`));
@@ -207,7 +208,7 @@ test('a course folder that was away for a moment is followed when it is back', a
 
 /** The watcher tells of no second change within 50 ms of a first: many saves make it likely that the last is such a one. */
 test('pages are whole, and soon there, while their author saves again and again, and then show the last save', async () => {
-  for (const round of [1, 2, 3]) {
+  for (const round of alsoLong([1], [2, 3])) {
     let saving = true;
     const saves = (async () => {
       for (let save = 1; save <= 60; save++) {

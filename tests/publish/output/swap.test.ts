@@ -10,6 +10,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { claimOutput, isRefusal } from '../../../src/publish/output/claim.ts';
 import { MANIFEST, readManifest, writeManifest } from '../../../src/publish/output/manifest.ts';
 import { recoverOutput } from '../../../src/publish/output/swap.ts';
+import { alsoLong } from '../../setup/long.ts';
 
 const BUILD = fileURLToPath(new URL('./killed-build.ts', import.meta.url));
 
@@ -40,7 +41,7 @@ function siteThere(): string | undefined {
 }
 
 describe('a build that is killed at any of its calls to the disk', () => {
-  test.each(['before', 'after'] as const)('%s it', async (when) => {
+  test.each(alsoLong(['before'] as const, ['after'] as const))('%s it', async (when) => {
     await makeSite(site, 'old');
     const calls = Number(await build());
     expect(calls).toBeGreaterThan(8);
