@@ -2,11 +2,11 @@
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
-import { bandRuns } from './band.ts';
 import { PART } from './classes.ts';
 import { clefOf } from './clef.ts';
 import type { Column } from './columns.ts';
-import type { Neighbours } from './lane-flow.ts';
+import { bandRuns } from './lanes/band.ts';
+import type { Neighbours } from './lanes/lane-flow.ts';
 import { LANES, layoutOf, STAFF_HEIGHT } from './layout.ts';
 import { escapeText, n } from './markup.ts';
 import { drawRowHead, headWidths, METER_STEP, type RowHead } from './row-head.ts';
@@ -19,7 +19,7 @@ import { drawStaff } from './staff/draw.ts';
 import { findJoins } from './staff/join.ts';
 import { layTile } from './staff/tile.ts';
 import { blockName, blockWords } from './text-alternative.ts';
-import { drawTile, type Tile, type TileReach } from './tile.ts';
+import { drawTile, type Tile } from './tile.ts';
 import { pickupFitsIn, tileWidthFor } from './tile-width.ts';
 
 export { glyphSheet } from './sheet.ts';
@@ -173,14 +173,13 @@ const FIRST = `b${COLUMNS.join('')}`;
 
 /** The row head as a tile of its own: that of the first row has the meter beside it. `body` is what is drawn in each part. */
 function rowHeadTile(rowHead: RowHead, body: Pick<RowHead, 'staff' | 'lanes'>, isFirst: boolean): Tile {
-  const { meter, above, below } = rowHead;
+  const { meter, above, below, between } = rowHead;
   const beside = (markup: string): string =>
     isFirst ? `<g transform="translate(${n(rowHead.width)})">${markup}</g>` : '';
   return {
     bar: undefined,
     width: rowHead.width + (isFirst ? meter.width : 0),
-    staff: { above, below },
-    lanes: { above: 0, below: 0 },
+    heights: { over: above, between, staffBelow: below, lanesAbove: 0, lanesBelow: 0 },
     glyphs: [],
     parts: [
       { kind: 'staff', height: STAFF_HEIGHT, body: body.staff + beside(meter.staff) },
@@ -189,20 +188,21 @@ function rowHeadTile(rowHead: RowHead, body: Pick<RowHead, 'staff' | 'lanes'>, i
   };
 }
 
-/** How far notes and numbers reach is kept in steps, which `grid-sizes.css` has classes for. */
-const REACH_STEP = 4;
-const steps = (reach: number): number => Math.ceil(Math.max(0, reach) / REACH_STEP);
+/** Heights are kept in steps, which `grid-sizes.css` has classes for. */
+const HEIGHT_STEP = 2;
+const steps = (height: number): number => Math.ceil(Math.max(0, height) / HEIGHT_STEP);
 
-function tileMarkup({ parts, bar, width, staff, lanes }: Tile, classes: string): string {
+function tileMarkup({ parts, bar, width, heights }: Tile, classes: string): string {
+  const { over, between, staffBelow, lanesAbove, lanesBelow } = heights;
   const data = bar === undefined ? '' : ` data-bar="${bar}"`;
   const drawn = parts.map(({ kind, height, body }) => {
     const svg = `<svg class="${PART[kind]}" viewBox="0 0 ${n(width)} ${height}">${body}</svg>`;
-    return kind === 'lanes' ? `<div class="lanes ${reachClasses(lanes)}">${svg}</div>` : svg;
+    return kind === 'lanes' ? `<div class="lanes up${steps(lanesAbove)} dn${steps(lanesBelow)}">${svg}</div>` : svg;
   });
-  return `<div class="${classes} ${reachClasses(staff)}"${data}>${drawn.join('')}</div>`;
+  // Words keep staff and lanes apart; they have a height of their own.
+  const gap = parts.some(({ kind }) => kind === 'words') ? 0 : steps(between);
+  return `<div class="${classes} ov${steps(over)} bt${gap} dn${steps(staffBelow)}"${data}>${drawn.join('')}</div>`;
 }
-
-const reachClasses = ({ above, below }: TileReach): string => `up${steps(above)} dn${steps(below)}`;
 
 /** In rows of two a pickup has the first place, in rows of four it is beside the head. */
 function beginsOf(segments: readonly Segment[], hasPickup: boolean, pickupFits: boolean): string[] {

@@ -4,12 +4,12 @@
  * top line, those of the lanes {@link LANES}.centre above their centre line.
  */
 import type { Score } from '../score/score.ts';
-import type { LaneLayout } from './lanes.ts';
+import type { LaneLayout } from './lanes/lanes.ts';
 
 /** Parts of one line: their heights, and where the baseline or the line of each is. */
-export const PART_NAME = { height: 18, baseline: 14 };
+export const PART_NAME = { height: 16, baseline: 12 };
 export const ENDING = { height: 17, line: 3 };
-export const CHORDS = { height: 18, baseline: 14 };
+export const CHORDS = { height: 16, baseline: 12 };
 export const STAFF_HEIGHT = 40;
 export const WORDS = { height: 16, baseline: 12 };
 export const BAND = { height: 13, middle: 6 };

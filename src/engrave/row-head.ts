@@ -1,11 +1,10 @@
 /** The row head: clef, key signature and the names of the lanes at the head of each row; the meter at the first. */
 import { type SongKey, signatureOf } from '../harmony/key.ts';
 import type { Meter } from '../time/meter.ts';
-import { itemAt } from '../values/checked.ts';
 import { CLASS } from './classes.ts';
 import type { Clef } from './clef.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import { LANES } from './layout.ts';
+import { LANES, STAFF_HEIGHT } from './layout.ts';
 import { n, use } from './markup.ts';
 
 /** Widths by the number of signs in the signature; `grid-sizes.css` has the same. */
@@ -20,6 +19,12 @@ const rowHeadWidth = (signs: number): number => CLEF_WIDTH + (signs === 0 ? 0 : 
 /** Where the signs of a signature are, top line 0, 5 a step: common practice, no source. */
 const SHARPS = [0, 15, -5, 10, 25, 5, 20];
 const FLATS = [20, 5, 25, 10, 30, 15, 35];
+
+/** The name of the blow lane is so far above the centre line, clear of the clef. */
+const BLOW_BASELINE = 4;
+/** The height of its letters, and how near the clef comes. */
+const ASCENDER = 9.1;
+const NAME_GAP = 1.5;
 
 /** Room for a time signature on either side. */
 const METER_GAP = 4;
@@ -38,9 +43,11 @@ export interface RowHead {
   readonly staff: string;
   readonly lanes: string;
   readonly width: number;
-  /** How far the clef reaches above and below the staff: beside chord symbols, and down to the names of the lanes. */
+  /** How far clef and signs reach above the staff, beside chord symbols, and the clef below it. */
   readonly above: number;
   readonly below: number;
+  /** From the staff to the part of the lanes: the clef is clear of their names. */
+  readonly between: number;
   /** The time signature, right of the head of the first row. */
   readonly meter: RowHeadMeter;
   readonly glyphs: readonly string[];
@@ -66,21 +73,26 @@ export function drawRowHead(key: SongKey, clef: Clef, meter: Meter): RowHead {
   let staff = `<path class="row-head-line" d="${staffLines(width)}"/>${put(clef.code, 3, CLEF_LINE)}`;
   const code = signature > 0 ? 0xe262 : 0xe260;
   const places = signature > 0 ? SHARPS : FLATS;
-  for (let index = 0; index < Math.abs(signature); index++)
-    staff += put(code, CLEF_WIDTH + index * SIGN_WIDTH, itemAt(places, index));
+  const signs = places.slice(0, Math.abs(signature));
+  signs.forEach((y, index) => {
+    staff += put(code, CLEF_WIDTH + index * SIGN_WIDTH, y);
+  });
+  const topOfSigns = Math.min(0, ...signs.map((y) => y + glyphAt(code).top));
   const lanes =
     `<path class="row-head-line" d="M0 ${n(centre)}H${n(width + 0.3)}"/>` +
-    `<text class="row-head-word" x="2" y="${n(centre - 5)}">blow</text>` +
+    `<text class="row-head-word" x="2" y="${n(centre - BLOW_BASELINE)}">blow</text>` +
     `<text class="row-head-word" x="2" y="${n(centre + 13)}">draw</text>`;
   const digits = meterDigits(meter, meterRoom / 2);
   for (const glyph of digits.glyphs) glyphs.add(glyph);
   const glyph = glyphAt(clef.code);
+  const below = CLEF_LINE + glyph.bottom - STAFF_HEIGHT;
   return {
     staff,
     lanes,
     width,
-    above: -(CLEF_LINE + glyph.top),
-    below: CLEF_LINE + glyph.bottom - 40,
+    above: Math.max(-(CLEF_LINE + glyph.top), -topOfSigns),
+    below,
+    between: below + NAME_GAP - (centre - BLOW_BASELINE - ASCENDER),
     meter: {
       staff: `<path class="row-head-line" d="${staffLines(meterRoom)}"/>${digits.markup}`,
       lanes:

@@ -16,7 +16,7 @@ const inLanes = (column: Column): boolean => column.first && column.event.kind =
 const BEAD = 6;
 
 /** How far a column's numbers reach to either side of its middle. */
-function laneReach(column: Column): { readonly left: number; readonly right: number } {
+export function laneReach(column: Column): { readonly left: number; readonly right: number } {
   const { event, roles } = column;
   if (!inLanes(column) || event.kind === 'rest') return { left: 0, right: 0 };
   const labels = roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0));

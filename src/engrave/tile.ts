@@ -3,18 +3,20 @@ import type { Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { type BandRun, drawBand } from './band.ts';
 import { CLASS, type PartKind } from './classes.ts';
 import { type Column, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
-import { drawFlow, type Neighbours, NO_FLOW } from './lane-flow.ts';
-import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes.ts';
+import { type BandRun, drawBand } from './lanes/band.ts';
+import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
+import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes/lanes.ts';
 import { BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, PART_NAME, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { type ChordMark, chordWidth, type PlacedSegment, type Segment } from './segment.ts';
-import { CHORD_GAP } from './spacing-needs.ts';
+import { CHORD_GAP, laneReach } from './spacing-needs.ts';
+import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
 import { textWidth } from './text-width.ts';
+import { type TileHeights, tileHeights } from './tile-heights.ts';
 
 /** What a tile is drawn from. */
 export interface TileParts extends PlacedSegment {
@@ -39,15 +41,8 @@ export interface Tile {
   /** Its bar; undefined for a row head. */
   readonly bar: number | undefined;
   readonly width: number;
-  /** How far its notes reach beyond the lines of the staff, and its numbers beyond the part of the lanes. */
-  readonly staff: TileReach;
-  readonly lanes: TileReach;
+  readonly heights: TileHeights;
   readonly glyphs: readonly string[];
-}
-
-export interface TileReach {
-  readonly above: number;
-  readonly below: number;
 }
 
 /** One of the pictures of a tile. They are under one another. */
@@ -63,28 +58,27 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
   const { layout, width } = settings;
   const glyphs = new Set(drawing.glyphs);
   const { bar } = segment;
+  const chords = placeChords(parts, width);
+  const lanesInk: InkBox[] = [];
   const drawn: TilePart[] = [
     { kind: 'part', height: PART_NAME.height, body: drawPartName(segment) },
     { kind: 'ending', height: ENDING.height, body: drawEnding(segment, settings) },
-    { kind: 'chords', height: CHORDS.height, body: drawNumber(segment) + drawChords(parts, width) },
+    { kind: 'chords', height: CHORDS.height, body: drawNumber(segment) + chords.map(drawChord).join('') },
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
     { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },
-    { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs) },
+    { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs, lanesInk) },
     { kind: 'band', height: BAND.height, body: layout.hasBand ? drawBand(settings.band, width) : '' },
     { kind: 'lyrics', height: LYRICS.height, body: eventGroups(parts, (index) => drawLyric(index, parts, settings)) },
   ];
-  const reaches = segment.columns
-    .filter((column) => column.first && column.event.kind === 'sound')
-    .map((column) => laneHeights(column, layout.lanes.blowBends));
   return {
     parts: drawn.filter(({ body }) => body !== ''),
     bar: bar.index,
     width,
-    staff: { above: -drawing.top, below: drawing.bottom - STAFF_HEIGHT },
-    lanes: {
-      above: Math.max(0, ...reaches.map(({ top }) => -top - LANES.centre)),
-      below: Math.max(0, ...reaches.map(({ bottom }) => bottom - (LANES.height - LANES.centre))),
-    },
+    heights: tileHeights({
+      chords: [...numberInk(segment), ...chords.map(chordInk)],
+      staff: drawing.ink,
+      lanes: lanesInk,
+    }),
     glyphs: [...glyphs],
   };
 }
@@ -162,18 +156,30 @@ function drawBarLines(
   return drawn;
 }
 
-function drawLanes(parts: TileParts, neighbours: Neighbours, settings: TileSettings, glyphs: Set<string>): string {
+/** Adds what it draws to `ink`, and to `glyphs` what that needs. */
+function drawLanes(
+  parts: TileParts,
+  neighbours: Neighbours,
+  settings: TileSettings,
+  glyphs: Set<string>,
+  ink: InkBox[],
+): string {
   const { segment, xs } = parts;
   const { layout, width, begins, nextBegins } = settings;
   const { centre } = layout.lanes;
-  let events = '';
-  events = eventGroups(parts, (index, next) => {
+  const events = eventGroups(parts, (index, next) => {
     const column = itemAt(segment.columns, index);
     if (column.event.kind !== 'sound') return '';
     for (const role of column.roles) if (role) glyphs.add(`s${role.degree}`);
     const x = itemAt(xs, index);
     const flow =
       column.first || index === 0 ? drawFlow([index, next], parts, neighbours, layout.lanes, width) : NO_FLOW;
+    ink.push(...flow.ink);
+    if (column.first) {
+      const { left, right } = laneReach(column);
+      const { top, bottom } = laneHeights(column, layout.lanes.blowBends);
+      ink.push({ left: x - left, right: x + right, top: centre + top, bottom: centre + bottom });
+    }
     return (
       flow.within +
       variant(CLASS.joined, nextBegins, flow.whole) +
@@ -305,7 +311,25 @@ const drawNumber = ({ bar, opens }: Segment): string =>
 /** The corner that a bar's number takes. */
 const numberRoom = (bar: number): number => 1 + textWidth(String(bar), SIZE.small) + 5;
 
-function drawChords(parts: TileParts, width: number): string {
+/** What reaches below the line that letters are on, and how far. */
+const TAILED = /[(),;gjpqy]/;
+const TAIL = 3.5;
+const lineInk = (text: string, left: number, right: number): InkBox => ({
+  left,
+  right,
+  top: 0,
+  bottom: CHORDS.baseline + (TAILED.test(text) ? TAIL : 0.5),
+});
+const chordInk = ({ x, chord }: PlacedChord): InkBox => lineInk(chord.name + chord.numeral, x, x + chordWidth(chord));
+const numberInk = ({ bar, opens }: Segment): InkBox[] =>
+  opens && bar.number > 0 ? [lineInk('', 1, numberRoom(bar.number) - 5)] : [];
+
+interface PlacedChord {
+  readonly chord: ChordMark;
+  readonly x: number;
+}
+
+function placeChords(parts: TileParts, width: number): PlacedChord[] {
   const { segment } = parts;
   // From the right: each may start no later than leaves room for the next.
   const latest: number[] = [];
@@ -316,16 +340,18 @@ function drawChords(parts: TileParts, width: number): string {
     end -= CHORD_GAP;
   }
   let earliest = segment.opens ? numberRoom(segment.bar.number) : 2;
-  return segment.chords
-    .map((chord, index) => {
-      const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
-      earliest = x + chordWidth(chord) + CHORD_GAP;
-      const numeral = chord.numeral
-        ? `<tspan class="${CLASS.chordNumeral}" dx="4">${escapeText(chord.numeral)}</tspan>`
-        : '';
-      return `<text class="${CLASS.chordName}" data-chord="${chord.index}" x="${n(x)}" y="${CHORDS.baseline}">${escapeText(chord.name)}${numeral}</text>`;
-    })
-    .join('');
+  return segment.chords.map((chord, index) => {
+    const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
+    earliest = x + chordWidth(chord) + CHORD_GAP;
+    return { chord, x };
+  });
+}
+
+function drawChord({ chord, x }: PlacedChord): string {
+  const numeral = chord.numeral
+    ? `<tspan class="${CLASS.chordNumeral}" dx="4">${escapeText(chord.numeral)}</tspan>`
+    : '';
+  return `<text class="${CLASS.chordName}" data-chord="${chord.index}" x="${n(x)}" y="${CHORDS.baseline}">${escapeText(chord.name)}${numeral}</text>`;
 }
 
 /** Over the note it begins with, or between two where it changes under a held one or a rest. */

@@ -173,6 +173,19 @@ describe('the style sheet', () => {
     }
   });
 
+  it('knows every height that tiles are given', () => {
+    const declaredHeights = new Set(css.match(/(?<=\n\.)(?:ov|bt|up|dn)\d+(?= \{)/g));
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const tiles = [...pictureOf(text).page.querySelectorAll('.tile, .row-head, .lanes')];
+        const used = tiles.flatMap((tile) => [...tile.classList].filter((name) => /^(?:ov|bt|up|dn)\d/.test(name)));
+        expect(used.length).toBeGreaterThan(0);
+        expect(used.filter((name) => !declaredHeights.has(name))).toEqual([]);
+      }),
+      SAME_BLOCKS,
+    );
+  });
+
   it('reaches the copies of the row head, in which only a selector of one class finds its element', () => {
     const rowHead = pictureOf(CHORUS).page.querySelector('.tab-grid > .sheet');
     const classes = [...(rowHead?.querySelectorAll('[class]') ?? [])].map((element) => element.getAttribute('class'));

@@ -41,15 +41,20 @@ function tileOf(element: HTMLElement): PictureTile {
   return {
     parts,
     width: present(drawn[0], 'a drawing').viewBox.baseVal.width,
-    staff: reachOf(element),
-    lanes: reachOf(present(element.querySelector('.lanes'), 'the lanes')),
+    heights: heightsOf(element, present(element.querySelector('.lanes'), 'the lanes')),
   };
 }
 
-/** How far notes or numbers reach: the style sheet has it by class. */
-function reachOf(element: Element): PictureTile['staff'] {
-  const style = getComputedStyle(element);
-  return { above: Number(style.getPropertyValue('--up')), below: Number(style.getPropertyValue('--down')) };
+/** The heights of a tile: the style sheet has them by class. */
+function heightsOf(tile: Element, lanes: Element): PictureTile['heights'] {
+  const [own, below] = [getComputedStyle(tile), getComputedStyle(lanes)];
+  return {
+    over: Number(own.getPropertyValue('--over')),
+    between: Number(own.getPropertyValue('--between')),
+    staffBelow: Number(own.getPropertyValue('--down')),
+    lanesAbove: Number(below.getPropertyValue('--up')),
+    lanesBelow: Number(below.getPropertyValue('--down')),
+  };
 }
 
 /** An element of a drawing; a copy of the row head, which is elsewhere in the page, is drawn in full. */

@@ -1,5 +1,5 @@
 /** A block as one picture: an SVG file of its own, at most four tiles to a row, with its outlines and its style in it. */
-import { CLASS, PART, PART_KINDS, type PartKind } from '../classes.ts';
+import { CLASS, PART, type PartKind } from '../classes.ts';
 import { escapeText, n } from '../markup.ts';
 import type { Tile, TilePart } from '../tile.ts';
 import { pictureStyle } from './style.ts';
@@ -7,7 +7,7 @@ import { pictureStyle } from './style.ts';
 export { PART, PART_KINDS } from '../classes.ts';
 
 /** A tile or a row head. */
-export type PictureTile = Pick<Tile, 'width' | 'parts' | 'staff' | 'lanes'>;
+export type PictureTile = Pick<Tile, 'width' | 'parts' | 'heights'>;
 
 /** What a picture is put together from: drawings as the page has them, too. */
 export interface PictureParts {
@@ -74,25 +74,49 @@ function leadOf(first: readonly PictureTile[], second: readonly PictureTile[]): 
   return first.slice(0, Math.max(1, lead)).reduce((sum, one) => sum + one.width, 0);
 }
 
-/** Where each part of a row is, from its top: one under the other, with room for what reaches beyond staff and lanes. */
+/** Where each part of a row is, from its top: one under the other, as near as its tiles let them come. */
 function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind, number>; height: number } {
-  const most = (of: (tile: PictureTile) => number): number => Math.max(0, ...row.map(of));
-  const heights = new Map<PartKind, number>();
-  let height = 0;
-  const chords = Math.max(0, ...row.map(({ parts }) => parts.find(isChords)?.height ?? 0));
-  for (const kind of PART_KINDS) {
-    const reach = kind === 'staff' || kind === 'lanes' ? kind : undefined;
-    // A clef, which has no chord symbols over it, reaches beside them.
-    const beside = (tile: PictureTile): number => (reach === 'staff' && !tile.parts.some(isChords) ? chords : 0);
-    if (reach) height += most((tile) => tile[reach].above - beside(tile));
-    heights.set(kind, height);
-    height += most(({ parts }) => parts.find((part) => part.kind === kind)?.height ?? 0);
-    if (reach) height += most((tile) => tile[reach].below);
-  }
-  return { heights, height };
+  const most = (of: (tile: PictureTile) => number, among = row): number => Math.max(0, ...among.map(of));
+  const partHeight = (kind: PartKind): number =>
+    most(({ parts }) => parts.find((part) => part.kind === kind)?.height ?? 0);
+  // A clef, which has no chord symbols over it, reaches beside them.
+  const [heads, tiles] = [row.filter(isHead), row.filter((tile) => !isHead(tile))];
+  const withWords = row.filter(({ parts }) => parts.some(({ kind }) => kind === 'words'));
+  const ending = partHeight('part');
+  const chords = ending + partHeight('ending');
+  const staff = Math.max(
+    chords + most(({ heights }) => heights.over, tiles),
+    most(({ heights }) => heights.over, heads),
+  );
+  const below = staff + partHeight('staff');
+  const words = below + most(({ heights }) => heights.staffBelow, withWords);
+  const lanes = Math.max(
+    words + partHeight('words') + most(({ heights }) => heights.lanesAbove, withWords),
+    below +
+      most(
+        ({ heights }) => heights.between,
+        row.filter((tile) => !withWords.includes(tile)),
+      ),
+  );
+  const band = lanes + partHeight('lanes') + most(({ heights }) => heights.lanesBelow);
+  const lyrics = band + partHeight('band');
+  return {
+    heights: new Map<PartKind, number>([
+      ['part', 0],
+      ['ending', ending],
+      ['chords', chords],
+      ['staff', staff],
+      ['words', words],
+      ['lanes', lanes],
+      ['band', band],
+      ['lyrics', lyrics],
+    ]),
+    height: lyrics + partHeight('lyrics'),
+  };
 }
 
-const isChords = ({ kind }: TilePart): boolean => kind === 'chords';
+/** A row head has nothing over its staff. */
+const isHead = ({ parts }: PictureTile): boolean => !parts.some(({ kind }) => kind === 'chords');
 
 const placed = ({ kind, height, body }: TilePart, width: number, x: number, y: number): string =>
   `<svg class="${PART[kind]}" x="${n(x)}" y="${n(y)}" width="${n(width)}" height="${n(height)}" viewBox="0 0 ${n(width)} ${n(height)}" overflow="visible">${body}</svg>`;

@@ -1,4 +1,5 @@
 /** Ties and slurs: thick in the middle, thin at their ends, and clear of all that is near them. */
+import { itemAt } from '../../values/checked.ts';
 import { n } from '../markup.ts';
 import type { InkBox, Point } from './box.ts';
 
@@ -102,10 +103,21 @@ function pointOf({ from, one, two, to }: Curve, t: number): Point {
   return { x: a * from.x + b * one.x + c * two.x + d * to.x, y: a * from.y + b * one.y + c * two.y + d * to.y };
 }
 
-/** How far up and down a curve reaches. */
-export function curveReach(curve: Curve): readonly [top: number, bottom: number] {
-  const ys = [0, 0.25, 0.5, 0.75, 1].map((t) => pointOf(curve, t).y);
-  return [Math.min(...ys) - HALF_THICKNESS, Math.max(...ys) + HALF_THICKNESS];
+/** In how many pieces a curve is boxed: so many that each box is nearly filled. */
+const PIECES = 8;
+
+/** What a curve covers, in boxes from its beginning to its end. */
+export function curveBoxes(curve: Curve): InkBox[] {
+  const points = Array.from({ length: PIECES + 1 }, (_, index) => pointOf(curve, index / PIECES));
+  return points.slice(1).map((to, index) => {
+    const from = itemAt(points, index);
+    return {
+      left: from.x,
+      right: to.x,
+      top: Math.min(from.y, to.y) - HALF_THICKNESS,
+      bottom: Math.max(from.y, to.y) + HALF_THICKNESS,
+    };
+  });
 }
 
 /** An outline: there above the middle of the ink, and back under it. */

@@ -4,8 +4,8 @@ import { CLASS } from '../classes.ts';
 import { glyphAt } from '../glyphs/metrics.ts';
 import { n, use } from '../markup.ts';
 import type { BeamPiece } from './beam.ts';
-import type { PlacedGlyph } from './box.ts';
-import { type Curve, curvePath, curveReach } from './curve.ts';
+import type { InkBox, PlacedGlyph } from './box.ts';
+import { type Curve, curveBoxes, curvePath } from './curve.ts';
 import type { Joins } from './join.ts';
 import { drawSigns } from './mark-signs.ts';
 import { flagAt, type NoteShape, type Stem } from './note.ts';
@@ -22,9 +22,8 @@ export interface StaffDrawing {
   readonly crossing: { readonly whole: string; readonly out: string };
   /** Curves from the edge, where this tile begins a row. */
   readonly coming: string;
-  /** How far it all reaches; the staff itself is between 0 and 40. */
-  readonly top: number;
-  readonly bottom: number;
+  /** What it all covers, but for the lines of the staff, which are between 0 and 40. */
+  readonly ink: readonly InkBox[];
   /** Names of the glyphs it draws. */
   readonly glyphs: readonly string[];
 }
@@ -51,15 +50,12 @@ export function drawStaff(tile: StaffTile, joins: Joins): StaffDrawing {
   }
   for (const tuplet of tile.tuplets) drawn += drawTuplet(tuplet, put);
   const curves = [...joins.within, ...joins.crossing.whole, ...joins.crossing.out, ...joins.coming];
-  const reaches = curves.map(curveReach);
-  const boxes = [...tile.ink.flat(), ...tile.joinInk];
   return {
     notes,
     joins: drawn + drawCurves(joins.within),
     crossing: { whole: drawCurves(joins.crossing.whole), out: drawCurves(joins.crossing.out) },
     coming: drawCurves(joins.coming),
-    top: Math.floor(Math.min(0, ...boxes.map(({ top }) => top), ...reaches.map(([top]) => top))),
-    bottom: Math.ceil(Math.max(40, ...boxes.map(({ bottom }) => bottom), ...reaches.map(([, bottom]) => bottom))),
+    ink: [...tile.ink.flat(), ...tile.joinInk, ...curves.flatMap(curveBoxes)],
     glyphs: [...glyphs],
   };
 }

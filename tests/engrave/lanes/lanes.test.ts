@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isSoundEvent } from '../../src/score/queries.ts';
-import { blockText } from '../notation/arbitrary.ts';
-import { headsIn, numbersIn, pictureOf, SAME_BLOCKS, textsIn } from './pictures.ts';
+import { isSoundEvent } from '../../../src/score/queries.ts';
+import { blockText } from '../../notation/arbitrary.ts';
+import { headsIn, numbersIn, pictureOf, SAME_BLOCKS, textsIn } from '../pictures.ts';
 
 const centreOf = (tile: Element | undefined): number =>
   Number(/ ([-\d.]+)H/.exec(tile?.querySelector('.z')?.getAttribute('d') ?? '')?.[1]);

@@ -1,12 +1,12 @@
 /** The embouchure under the lanes: a plain band for lips, a hatched one for the tongue block, named where it changes. */
-import type { Mouth } from '../score/score.ts';
-import { itemAt } from '../values/checked.ts';
-import { CLASS } from './classes.ts';
-import { SIZE } from './columns.ts';
-import { BAND } from './layout.ts';
-import { n } from './markup.ts';
-import type { PlacedSegment } from './segment.ts';
-import { textWidth } from './text-width.ts';
+import type { Mouth } from '../../score/score.ts';
+import { itemAt } from '../../values/checked.ts';
+import { CLASS } from '../classes.ts';
+import { SIZE } from '../columns.ts';
+import { BAND } from '../layout.ts';
+import { n } from '../markup.ts';
+import type { PlacedSegment } from '../segment.ts';
+import { textWidth } from '../text-width.ts';
 
 /** A part of a tile with one embouchure. */
 export interface BandRun {

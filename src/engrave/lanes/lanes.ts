@@ -2,14 +2,14 @@
  * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
  * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
  */
-import type { Role } from '../harmony/role.ts';
-import type { Note, Sound } from '../score/score.ts';
-import { itemAt, lastOf } from '../values/checked.ts';
-import { CLASS } from './classes.ts';
-import { type Column, isAttack, labelsApart, SIZE, soundIn } from './columns.ts';
-import { escapeText, n } from './markup.ts';
-import { SHAPES, shapeClasses, shapeText } from './role-shape.ts';
-import { textWidth } from './text-width.ts';
+import type { Role } from '../../harmony/role.ts';
+import type { Note, Sound } from '../../score/score.ts';
+import { itemAt, lastOf } from '../../values/checked.ts';
+import { CLASS } from '../classes.ts';
+import { type Column, isAttack, labelsApart, SIZE, soundIn } from '../columns.ts';
+import { escapeText, n } from '../markup.ts';
+import { SHAPES, shapeClasses, shapeText } from '../role-shape.ts';
+import { textWidth } from '../text-width.ts';
 
 /** Heights of the breath lanes, in CSS pixels from the top of the row. */
 export interface LaneLayout {
@@ -153,7 +153,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
 export function laneHeights(column: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
   const sound = soundIn(column);
   const heights = heightsOf(column, { centre: 0, blowBends });
-  const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM + 2 : 2;
+  const label = column.roles.some((role) => role) && !labelsApart(column) ? LABEL_ROOM : OUTLINE / 2;
   const ring = sound.notes.some((note) => note.over) ? RING_ROOM : 0;
   const tops = heights.map(
     (y, index) => y - NOTCH * (sound.notes[index]?.bend ?? 0) + shapeOf(column.roles[index]).top,

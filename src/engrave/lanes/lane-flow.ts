@@ -1,8 +1,9 @@
 /** The lines in the lanes that leave a sound and reach it: a held note's line, a glide's slant. */
-import { itemAt } from '../values/checked.ts';
-import { type Column, glidesInto, soundIn } from './columns.ts';
+import { itemAt } from '../../values/checked.ts';
+import { type Column, glidesInto, soundIn } from '../columns.ts';
+import type { PlacedSegment } from '../segment.ts';
+import type { InkBox } from '../staff/box.ts';
 import { glideLine, halfWidth, heightsOf, heldLine, type LaneLayout, middleOf, rightOfNumber } from './lanes.ts';
-import type { PlacedSegment } from './segment.ts';
 
 /** What a tile must know of its neighbours. */
 export interface Neighbours {
@@ -20,9 +21,11 @@ export interface Flow {
   readonly out: string;
   /** From the edge, where this tile begins a row. */
   readonly coming: string;
+  /** What all of them cover. */
+  readonly ink: readonly InkBox[];
 }
 
-export const NO_FLOW: Flow = { within: '', whole: '', out: '', coming: '' };
+export const NO_FLOW: Flow = { within: '', whole: '', out: '', coming: '', ink: [] };
 
 /** From a number to a line beside it. */
 const GAP = 3.5;
@@ -51,13 +54,20 @@ export function drawFlow(
   const follower = segment.columns[next];
   const target = follower ?? after?.column;
   let [within, whole, out, coming] = ['', '', '', ''];
+  const ink: InkBox[] = [];
+  const held = (from: number, to: number): string => {
+    ink.push(boxOf([from, Math.min(...heights)], [to, Math.max(...heights)]));
+    return heldLine(from, to, heights);
+  };
+  const glide = (from: LanePoint, to: LanePoint): string => {
+    const half: LanePoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    ink.push(boxOf(from, half), boxOf(half, to));
+    return glideLine(from, to);
+  };
   // A tie that comes over the edge, or a glide that does.
-  if (index === 0 && before && sound.tied) within += heldLine(0, x - half, heights);
+  if (index === 0 && before && sound.tied) within += held(0, x - half);
   if (index === 0 && before && glidesInto(before, column))
-    coming += glideLine(
-      [Math.max(1, x - half - CUT), cutHeight(heightsMiddle(before, lanes), middle)],
-      [x - half, middle],
-    );
+    coming += glide([Math.max(1, x - half - CUT), cutHeight(heightsMiddle(before, lanes), middle)], [x - half, middle]);
 
   const tied = target?.event.kind === 'sound' && target.event.tied;
   const gliding = target !== undefined && glidesInto(column, target);
@@ -65,27 +75,39 @@ export function drawFlow(
   const lastX = next - index > 1 ? itemAt(xs, next - 1) : start;
   if (tied) {
     const end = follower ? itemAt(xs, next) - halfWidth(follower) - GAP : width;
-    within += heldLine(start, end, heights);
-  } else if (gliding) within += heldLine(start, lastX, heights);
+    within += held(start, end);
+  } else if (gliding) within += held(start, lastX);
   else if (next - index > 1 || sound.tied) {
     // The last of a tie: its line ends with the note, short of what comes next.
     const end = follower
       ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + END_GAP : REST_GAP)
       : width - 10;
-    within += heldLine(start, end, heights);
+    within += held(start, end);
   }
   if (gliding) {
     const to = heightsMiddle(target, lanes);
     const end = (follower ? itemAt(xs, next) : (after?.x ?? width)) - halfWidth(target) - GAP;
-    const line = glideLine([lastX, middle], [end, to]);
+    const line = glide([lastX, middle], [end, to]);
     if (follower) within += line;
     else {
       whole += line;
-      out += glideLine([lastX, middle], [Math.min(width - 3, lastX + CUT), cutHeight(to, middle)]);
+      out += glide([lastX, middle], [Math.min(width - 3, lastX + CUT), cutHeight(to, middle)]);
     }
   }
-  return { within, whole, out, coming };
+  return { within, whole, out, coming, ink };
 }
+
+type LanePoint = readonly [x: number, y: number];
+
+/** Half the thickness of a line, and a little. */
+const HALF_LINE = 1.5;
+
+const boxOf = (from: LanePoint, to: LanePoint): InkBox => ({
+  left: Math.min(from[0], to[0]),
+  right: Math.max(from[0], to[0]),
+  top: Math.min(from[1], to[1]) - HALF_LINE,
+  bottom: Math.max(from[1], to[1]) + HALF_LINE,
+});
 
 const heightsMiddle = (column: Column, lanes: LaneLayout): number => middleOf(heightsOf(column, lanes));
 
