@@ -216,7 +216,7 @@ function beginsOf(segments: readonly Segment[], hasPickup: boolean, pickupFits: 
 }
 
 function pickupWidthOf({ whole, least }: MeasuredBar): number | undefined {
-  const needed = whole.columns[0]?.note.wholeBar ? 2 * PICKUP_STEP : least;
+  const needed = whole.columns[0]?.note.wholeBar && whole.chords.length === 0 ? 2 * PICKUP_STEP : least;
   const width = Math.ceil(needed / PICKUP_STEP) * PICKUP_STEP;
   return width > WIDEST_PICKUP ? undefined : width;
 }

@@ -31,14 +31,13 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
     const { tuplets } = itemAt(written, index);
     const columns = itemAt(inBars, index);
     const segment = (from: number, to: number): Segment => {
+      const before = columns[from - 1] ?? inBars[index - 1]?.at(-1);
       const after = columns[to] ?? inBars[index + 1]?.[0];
-      return segmentOf(
-        bar,
-        columns,
-        [from, to],
-        staffContent(columns.slice(from, to), tuplets, clef, after),
-        index === score.bars.length - 1,
-      );
+      return segmentOf(bar, columns, [from, to], staffContent(columns.slice(from, to), tuplets, clef, after), {
+        before,
+        after,
+        isLast: index === score.bars.length - 1,
+      });
     };
     const needed = (own: Segment): number => leastWidth(spacingNeeds(own));
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));

@@ -5,7 +5,7 @@
  */
 import { itemAt } from '../../values/checked.ts';
 import { type InkBox, moved } from './box.ts';
-import { type Curve, type CurveEnds, findCurve } from './curve.ts';
+import { type Curve, type CurveEnds, curveBoxes, findCurve } from './curve.ts';
 import { HALF_HEAD, type NoteShape, type Stem } from './note.ts';
 import type { StaffTile } from './tile.ts';
 
@@ -36,6 +36,8 @@ const OVER_STEM = 3;
 const BESIDE = 1.5;
 /** How far beside the middle of its head a tie of a chord begins. */
 const FROM_MIDDLE = 2.5;
+/** How deep a short tie is, with half its thickness. */
+const TIE_DEPTH = 6;
 /** From the edge of the tile to a curve that is cut there. */
 const FROM_EDGE = 3;
 
@@ -44,17 +46,24 @@ export function findJoins(tile: StaffTile, before: StaffTile | undefined, after:
   const within: Curve[] = [];
   tile.notes.forEach(({ content }, index) => {
     if (index + 1 === tile.notes.length || !(content.tied || content.glides)) return;
-    within.push(...joinsOf(sideAt(tile, index), sideAt(tile, index + 1), tile.joinInk));
+    const ink = [...tile.joinInk, ...within.flatMap(curveBoxes)];
+    within.push(...joinsOf(sideAt(tile, index), sideAt(tile, index + 1), ink));
   });
   const last = itemAt(tile.notes, tile.notes.length - 1).content;
   const crossing: { whole: Curve[]; out: Curve[] } = { whole: [], out: [] };
   if (after && (last.tied || last.glides)) {
     const [from, to] = [sideAt(tile, tile.notes.length - 1), sideAt(after, 0, tile.width)];
-    const ink = [...tile.joinInk, ...after.joinInk.map((box) => moved(box, tile.width))];
+    const curves = within.flatMap(curveBoxes);
+    const ink = [...tile.joinInk, ...curves, ...after.joinInk.map((box) => moved(box, tile.width))];
     crossing.whole.push(...joinsOf(from, to, ink));
     crossing.out.push(
-      ...endsOf(from, to).map(({ from: start, up }) =>
-        findCurve({ from: start, to: { x: tile.width - FROM_EDGE, y: start.y }, up }, [...from.ink, ...tile.joinInk]),
+      ...findCurves(
+        endsOf(from, to).map(({ from: start, up }) => ({
+          from: start,
+          to: { x: tile.width - FROM_EDGE, y: start.y },
+          up,
+        })),
+        [...from.ink, ...tile.joinInk, ...curves],
       ),
     );
   }
@@ -63,8 +72,9 @@ export function findJoins(tile: StaffTile, before: StaffTile | undefined, after:
   if (before && (previous?.tied || previous?.glides)) {
     const [from, to] = [sideAt(before, before.notes.length - 1, -before.width), sideAt(tile, 0)];
     coming.push(
-      ...endsOf(from, to).map(({ to: end, up }) =>
-        findCurve({ from: { x: FROM_EDGE - 2, y: end.y }, to: end, up }, [...to.ink, ...tile.joinInk]),
+      ...findCurves(
+        endsOf(from, to).map(({ to: end, up }) => ({ from: { x: FROM_EDGE - 2, y: end.y }, to: end, up })),
+        [...to.ink, ...tile.joinInk, ...within.flatMap(curveBoxes)],
       ),
     );
   }
@@ -82,7 +92,14 @@ function sideAt({ notes, xs, stems, ink }: StaffTile, index: number, by = 0): Si
 }
 
 const joinsOf = (from: Side, to: Side, ink: readonly InkBox[]): Curve[] =>
-  endsOf(from, to).map((ends) => findCurve(ends, [...from.ink, ...to.ink, ...ink]));
+  findCurves(endsOf(from, to), [...from.ink, ...to.ink, ...ink]);
+
+/** Curves that are clear of `ink` and of each other: those laid first are nearer to their notes. */
+function findCurves(all: readonly CurveEnds[], ink: readonly InkBox[]): Curve[] {
+  const found: Curve[] = [];
+  for (const ends of all) found.push(findCurve(ends, [...ink, ...found.flatMap(curveBoxes)]));
+  return found;
+}
 
 function endsOf(from: Side, to: Side): CurveEnds[] {
   const { content } = from.note;
@@ -97,7 +114,9 @@ function tieEnds(from: Side, to: Side): CurveEnds[] {
   return heads.map(({ y }, index): CurveEnds => {
     const up = index >= heads.length / 2;
     const at = y + (up ? -FROM_MIDDLE : FROM_MIDDLE);
-    const isBeside = (box: InkBox): boolean => box.top < at + FROM_MIDDLE && box.bottom > at - FROM_MIDDLE;
+    // Beside all that is on its way, which is to the side that it bends to.
+    const [top, bottom] = up ? [at - TIE_DEPTH, at + FROM_MIDDLE] : [at - FROM_MIDDLE, at + TIE_DEPTH];
+    const isBeside = (box: InkBox): boolean => box.top < bottom && box.bottom > top;
     const start = Math.max(from.x, ...from.ink.filter(isBeside).map(({ right }) => right)) + BESIDE;
     const end = Math.min(to.x, ...to.ink.filter(isBeside).map(({ left }) => left)) - BESIDE;
     return { from: { x: start, y: at }, to: { x: Math.max(start + 4, end), y: at }, up };
