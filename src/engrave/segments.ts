@@ -1,5 +1,6 @@
 /** A score's bars as segments: one a bar, or several where a bar is too crowded for a tile. */
 import type { Score } from '../score/score.ts';
+import { slursOf } from '../score/slurs.ts';
 import { staffNotes } from '../score/spelling.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
@@ -25,6 +26,7 @@ export interface MeasuredBar {
 export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const staff = staffNotes(score);
   const written = writtenScore(score);
+  const slurs = slursOf(score);
   const beat = beatLength(score.meter);
   const inBars = score.bars.map((bar, index) => columnsOf(score.key, bar, itemAt(written, index), staff));
   return score.bars.map((bar, index) => {
@@ -33,7 +35,7 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
     const segment = (from: number, to: number): Segment => {
       const before = columns[from - 1] ?? inBars[index - 1]?.at(-1);
       const after = columns[to] ?? inBars[index + 1]?.[0];
-      return segmentOf(bar, columns, [from, to], staffContent(columns.slice(from, to), tuplets, clef, after), {
+      return segmentOf(bar, columns, [from, to], staffContent(columns.slice(from, to), tuplets, slurs, clef), {
         before,
         after,
         isLast: index === score.bars.length - 1,

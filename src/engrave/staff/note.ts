@@ -3,6 +3,7 @@
  * of its head. Rules are those of Elaine Gould, “Behind Bars”, chapters 1 to 3, from memory, where no other source is named.
  */
 import type { MarkSign } from '../../score/mark.ts';
+import type { Slur } from '../../score/slurs.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph, type Point } from './box.ts';
@@ -19,9 +20,12 @@ export interface NoteContent {
   readonly marks: readonly MarkSign[];
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
-  /** A slur leads from it to the note after it. */
-  readonly glides: boolean;
+  /** What slurs do at it: from it, to it, and from it on to the note after it. */
+  readonly slur: Slur;
 }
+
+/** The slur of a note that has none. */
+export const NO_SLUR: Slur = { starts: false, stops: false, open: false };
 
 export interface HeadContent {
   readonly y: number;
