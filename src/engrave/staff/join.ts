@@ -30,6 +30,8 @@ interface Side {
 const OVER_HEAD = HALF_HEAD + 2.5;
 /** A curve over a head begins a little behind its middle. */
 const BEHIND = 2.5;
+/** From a stem to a curve that begins beside it. */
+const BEHIND_STEM = 2;
 /** From a stem’s end to a slur. */
 const OVER_STEM = 3;
 /** Between a chord and the ties beside it. */
@@ -188,7 +190,7 @@ const bendsUp = (from: Side, to: Side): boolean => !(from.note.up && to.note.up)
 
 function tieEnds(from: Side, to: Side): CurveEnds[] {
   const { heads } = from.note;
-  if (heads.length === 1) return heads.map(({ y }) => overHeads(from, to, y, y, bendsUp(from, to)));
+  if (heads.length === 1) return heads.map(({ y }) => overHeads(from, to, y, bendsUp(from, to)));
   return heads.map(({ y }, index): CurveEnds => {
     const up = index >= heads.length / 2;
     const at = y + (up ? -FROM_MIDDLE : FROM_MIDDLE);
@@ -201,9 +203,11 @@ function tieEnds(from: Side, to: Side): CurveEnds[] {
   });
 }
 
-function overHeads(from: Side, to: Side, fromY: number, toY: number, up: boolean): CurveEnds {
-  const over = up ? -OVER_HEAD : OVER_HEAD;
-  return { from: { x: from.x + BEHIND, y: fromY + over }, to: { x: to.x - BEHIND, y: toY + over }, up };
+/** A tie over one head to the next; it begins behind a stem that would be in its way. */
+function overHeads(from: Side, to: Side, y: number, up: boolean): CurveEnds {
+  const at = y + (up ? -OVER_HEAD : OVER_HEAD);
+  const behind = up && from.note.up && from.stem ? from.stem.x + BEHIND_STEM : BEHIND;
+  return { from: { x: from.x + behind, y: at }, to: { x: to.x - BEHIND, y: at }, up };
 }
 
 /** A slur over some notes: over the heads of the first and the last, or at the end of a stem that is on its side. */
