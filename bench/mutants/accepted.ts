@@ -102,6 +102,72 @@ export const ACCEPTED: readonly Accepted[] = [
     ["''", '"Stryker was here!"', 'frontMatter.stage'],
     ["''", '"Stryker was here!"', '?.title'],
   ),
+  ...accept('notation/bars.ts', 'What stands first in a bar, or its bar line, gives it another place.', [
+    '{ from: 0, to: 0 }',
+    '{}',
+  ]),
+  ...accept('notation/bars.ts', 'The message only asks whether it is a rest.', ["'nothing'", '""']),
+  ...accept('notation/bars.ts', 'Behind the last bar is none, which has no sign.', [
+    'i < bars.length',
+    'i <= bars.length',
+    'let i = start',
+  ]),
+  ...accept('notation/evaluate.ts', 'Equal lengths are dealt with above.', [
+    'compare(bar.length, wants) < 0',
+    'compare(bar.length, wants) <= 0',
+  ]),
+  ...accept('notation/evaluate.ts', 'What is kept saves time.', ['overChord.set(midi, pitch);', ';']),
+  ...accept('notation/expand.ts', 'In a group is no quotation: the scanner refuses it.', [
+    "inner.kind !== 'quote'",
+    'true',
+  ]),
+  ...accept('notation/harmonise.ts', 'Of two chords at one moment the later one is taken below.', [
+    'compare(change.onset, first.onset) < 0',
+    'compare(change.onset, first.onset) <= 0',
+  ]),
+  ...accept('notation/notes.ts', 'What is no item gives no note.', ['[]', '["Stryker was here"]', 'seen.has(found)']),
+  ...accept('notation/notes.ts', 'There is always a bar.', ['bars.at(-1)?.push', 'bars.at(-1).push']),
+  ...accept('notation/parse.ts', 'No other item has these fields.', ["item.kind === 'bar'", 'true']),
+  ...accept('notation/parse.ts', 'What is behind the end of a line is its line break.', ['i < end', 'i <= end']),
+  ...accept('notation/print.ts', 'A list has no item of that number.', ['place === undefined', 'false']),
+  ...accept('notation/problems.ts', 'Of equal numbers nothing is reported.', ['bars < length', 'bars <= length']),
+  ...accept(
+    'notation/scan.ts',
+    'Either object names the same place.',
+    ['only?.span.from === from', 'only?.span.from !== from'],
+    ['only?.span.from === from && only.span.to === end', 'false'],
+    ['only?.span', 'only.span'],
+  ),
+  ...accept('notation/scan.ts', 'Every group of the pattern is there, if only empty.', [
+    "''",
+    '"Stryker was here!"',
+    "bend = ''",
+  ]),
+  ...accept('notation/setting-values.ts', 'The pattern fits every text from its start.', [
+    '/^(.*?)(?:\\s+bars?\\s+(\\d{1,3})(?:\\s*[-–]\\s*(\\d{1,3}))?)?$/s',
+    '/(.*?)(?:\\s+bars?\\s+(\\d{1,3})(?:\\s*[-–]\\s*(\\d{1,3}))?)?$/s',
+  ]),
+  ...accept('notation/setting-values.ts', 'The pattern fits every text.', [
+    '[]',
+    '["Stryker was here"]',
+    'match ?? []',
+  ]),
+  ...accept('notation/setting-values.ts', 'What no reader takes is not suggested.', [
+    '[]',
+    '["Stryker was here"]',
+    'meaning[key]',
+  ]),
+  ...accept('notation/suggestions.ts', 'What no reader takes is not suggested.', [
+    '[]',
+    '["Stryker was here"]',
+    'return []',
+  ]),
+  ...accept(
+    'publish/engraving/record-store.ts',
+    'What is there no more needs no other way of being removed.',
+    ['{ force: true }', '{}'],
+    ['true', 'false', 'force: true'],
+  ),
   ...accept('curriculum/layers.ts', 'A row that has no room yet has all of it, and is not above 0 either way.', [
     'room[row] ?? bound',
     'room[row] && bound',
