@@ -33,6 +33,8 @@ describe('the order of playing', () => {
     ['a |1 b :|2 c |]', '0 1 0 2'],
     ['|: a |1 b :|2 c |: d |1 e :|2 f |]', '0 1 0 2 3 4 3 5'],
     ['|1 a :|2 b |: c :|', '0 1 2 2'],
+    ['|: a |1 b :|', '0 1 0'],
+    ['|: a |1 b :|2 c |1 d :|2 e |]', '0 1 0 2 3 4'],
   ])('%s', (music, played) => {
     expect(order(music)).toBe(played);
   });
@@ -42,6 +44,8 @@ describe('the order of playing', () => {
     expect(played('4 | 1 1 1 1 | 1 1 1 1 :| 1 1 1')).toEqual([0, 1, 2, 1, 2, 3]);
     expect(played('4 | 1 1 1 1 |1 1 1 1 :|2 1 1 1 |]')).toEqual([0, 1, 2, 0, 1, 3]);
     expect(played('4 |: 1 1 1 1 | 1 1 1 :|')).toEqual([0, 1, 2, 1, 2]);
+    // A later repeat goes back to the end of the one before it.
+    expect(played('4 | 1 1 1 1 :| 1 1 1 1 | 1 1 1 :|')).toEqual([0, 1, 1, 2, 3, 2, 3]);
   });
 });
 
