@@ -172,6 +172,19 @@ export const ACCEPTED: readonly Accepted[] = [
     'room[row] ?? bound',
     'room[row] && bound',
   ]),
+  ...accept('score/playing-order.ts', 'What is not there is not less.', ['next !== undefined', 'true']),
+  ...accept(
+    'score/tuplet.ts',
+    'The ends of a tuplet can be reached without one, the points in it cannot.',
+    ['itemAt(points, index) < region.to', 'itemAt(points, index) <= region.to'],
+    ['first < middle', 'first <= middle'],
+    ['point < end', 'point <= end', 'inner.filter'],
+  ),
+  ...accept('score/tuplet.ts', 'The first of the points cannot be reached without a tuplet.', [
+    'plain < 0',
+    'plain <= 0',
+  ]),
+  ...accept('score/tuplet.ts', 'One of the two is odd.', ['normal * 2 < actual', 'normal * 2 <= actual']),
   ...accept('technique/detect.ts', 'Of a single rule without repeats no match comes twice: it saves time.', [
     'finders.length === 1',
     'false',
@@ -190,6 +203,22 @@ export const ACCEPTED: readonly Accepted[] = [
   ...accept('lesson/value.ts', 'What is thrown is caught, and its words are not used.', ["'computed'", '""']),
   ...accept('publish/output/manifest.ts', 'JSON is parsed from bytes as from their text.', ["'utf8'", '""']),
   ...accept('publish/output/manifest.ts', 'Nothing is given back either way.', ['{ return undefined; }', '{}']),
+  ...accept('publish/static-files.ts', 'Nothing is given back either way.', ['{ return undefined; }', '{}']),
+  ...accept(
+    'publish/static-files.ts',
+    'What is not there is not found by what sends files either.',
+    ['{ return false; }', '{}'],
+    ['false', 'true', 'return false;'],
+  ),
+  ...accept(
+    'publish/static-files.ts',
+    'What is reported is an error with a status.',
+    ["error instanceof Error && 'status' in error", 'true'],
+    ["error instanceof Error && 'status' in error", "error instanceof Error || 'status' in error"],
+  ),
+  ...accept('publish/output/claim.ts', 'No folder of a course has either name.', ['[]', '["Stryker was here"]']),
+  ...accept('publish/output/claim.ts', 'No error has no code for its name.', ['code !== undefined', 'true']),
+  ...accept('publish/output/claim.ts', 'That nothing is there is caught.', ['true', 'false', 'rm(staging']),
   ...accept('publish/output/lock.ts', 'JSON is parsed from bytes as from their text.', ["'utf8'", '""']),
   ...accept('publish/output/lock.ts', 'Nothing is given back either way.', ['{ return undefined; }', '{}']),
   ...accept(

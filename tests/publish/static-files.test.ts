@@ -6,7 +6,7 @@ import {
   type OutgoingHttpHeaders,
   type Server,
 } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { type AddressInfo, connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
@@ -19,6 +19,8 @@ test.each([
   ['media/a.b.mp3', 'audio/mpeg'],
   ['media/talk.vtt', 'text/vtt; charset=utf-8'],
   ['style.css', 'text/css; charset=utf-8'],
+  ['media/talk', 'application/octet-stream'],
+  ['a.b/talk', 'application/octet-stream'],
   ['a.nothing-known', 'application/octet-stream'],
   ['LICENSE', 'application/octet-stream'],
 ])('%s is sent as %s', (file, type) => expect(typeOf(file)).toBe(type));
@@ -114,6 +116,7 @@ describe('a server of files', () => {
     expect(part.headers['content-range']).toBe('bytes 2-4/10');
     const none = await ask('/a%20b%23c%3F.txt', { range: 'bytes=20-30' });
     expect(none).toMatchObject({ status: 416, text: '' });
+    expect(none.headers['content-length'] ?? '0').toBe('0');
     expect(none.headers['content-range']).toBe('bytes */10');
     expect(answers).toEqual(['sent', 'sent']);
   });
@@ -167,6 +170,20 @@ describe('a server of files', () => {
     const { status, text, headers } = await ask('/index.html', { host });
     expect([status, text]).toEqual([421, 'This server answers only to localhost.\n']);
     expect(headers['content-type']).toBe('text/plain; charset=utf-8');
+  });
+  test('answers to a program that names no host', async () => {
+    const { port } = server.address() as AddressInfo;
+    const text = await new Promise<string>((resolve, reject) => {
+      let answer = '';
+      connect(port, '127.0.0.1')
+        .on('data', (part: Buffer) => {
+          answer += part.toString();
+        })
+        .on('close', () => resolve(answer))
+        .on('error', reject)
+        .write('GET /index.html HTTP/1.0\r\n\r\n');
+    });
+    expect(text).toMatch(/^HTTP\/1.1 200 OK\r\n.*\r\n\r\nhome$/s);
   });
   test.each(['POST', 'PUT', 'DELETE', 'OPTIONS'])('changes nothing: %s', async (method) => {
     const { status, text, headers } = await ask('/index.html', {}, method);
