@@ -51,11 +51,12 @@ export interface DraftSound extends DraftTimed {
   lyric?: Lyric;
 }
 
-const emptyBar = (at: number): DraftBar => ({
+const emptyBar = (): DraftBar => ({
   events: [],
   chords: [],
   length: ZERO,
-  span: { from: at, to: at },
+  // Until the first thing of the bar, or its bar line, is known.
+  span: { from: 0, to: 0 },
   unsure: false,
   repeatStart: false,
   repeatEnd: false,
@@ -65,7 +66,7 @@ const emptyBar = (at: number): DraftBar => ({
 /** Lays the items into bars. `mouth` is the embouchure at the start. */
 export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnostics: Diagnostic[]): DraftBar[] {
   const bars: DraftBar[] = [];
-  let bar = emptyBar(0);
+  let bar = emptyBar();
   let mouth = startMouth;
   let last: DraftEvent | undefined;
   /** What sounded where the first ending began, and how: the other endings continue from there. */
@@ -118,7 +119,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         barLine(item);
         continue;
       case 'part':
-        if (!isEmpty(bar)) finish(item.site.from);
+        if (!isEmpty(bar)) finish();
         bar.part = item.name;
         break;
       case 'line-end':
@@ -138,7 +139,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     bar.span = started ? { from: bar.span.from, to: Math.max(bar.span.to, item.site.to) } : item.site;
     started = true;
   }
-  if (!isEmpty(bar)) finish(bar.span.to);
+  if (!isEmpty(bar)) finish();
   return bars;
 
   function place(event: DraftEvent): void {
@@ -173,7 +174,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
 
   function barLine({ line, site }: Extract<Flowing, { kind: 'bar' }>): void {
     const plain = !line.repeatStart && !line.repeatEnd && line.ending === undefined && line.close === undefined;
-    if (!isEmpty(bar)) finish(site.from);
+    if (!isEmpty(bar)) finish();
     else if ((plain && lineBefore) || bar.chords.length > 0) diagnostics.push(report('bar-empty', site, {}));
     const before = bars.at(-1);
     if (before && line.repeatEnd) before.repeatEnd = true;
@@ -189,9 +190,9 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     lineBefore = plain;
   }
 
-  function finish(at: number): void {
+  function finish(): void {
     bars.push(bar);
-    bar = emptyBar(at);
+    bar = emptyBar();
     started = false;
   }
 }

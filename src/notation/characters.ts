@@ -63,7 +63,7 @@ export const BEND_SIGNS: Readonly<Record<string, number>> = { "'": 1, '″': 2, 
 export function nameOfText(text: string): string {
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
   return shown.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Cs}]/gu, (character) => {
-    const code = character.codePointAt(0) ?? 0;
-    return code > 0xffff ? character : `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`;
+    const code = character.charCodeAt(0).toString(16).toUpperCase();
+    return `[U+${code.padStart(4, '0')}]`;
   });
 }

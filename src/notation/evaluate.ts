@@ -39,9 +39,7 @@ const OTHER_BLOCKS: OtherBlocks = {
   slotOf: (tree, context) => slotOf(tree, context.defaults, context),
   keysOf: (tree, context) => {
     const { harp, settings } = readHeader(tree, context.defaults, context, []);
-    const written = tree.music.flatMap((item) => (item.kind === 'chord' ? item.text : []));
-    const symbols = [...homeSymbols(settings.progression, context), ...written];
-    return { song: keyOfSong(harp, settings.position, symbols), harp: harp.key };
+    return { song: keyOfSong(harp, settings.position), harp: harp.key };
   },
   scoreOf: (tree, context, quoteChain) => evaluateInChain(tree, context, quoteChain).score,
 };

@@ -53,7 +53,7 @@ interface Scope {
 /** What the block being read has to know of others. */
 export interface OtherBlocks {
   readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
-  /** The key of a block as far as its own settings and chords give it, and the key of the harp. */
+  /** The key of a block, whose tonic alone is right: its chords are not asked for the mode. And the key of the harp. */
   readonly keysOf: (tree: BlockTree, context: ReadContext) => { readonly song: SongKey; readonly harp: PitchClass };
   readonly scoreOf: (tree: BlockTree, context: ReadContext, quoteChain: QuoteChain) => Score | undefined;
 }

@@ -1,5 +1,5 @@
 /** Every bar gets the chords that sound in it: the ones written, and from a progression what fills in the rest. */
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar, type FormBar } from '../harmony/form.ts';
@@ -30,7 +30,7 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
   let beforeEndings: Chord | undefined;
   const chords = bars.map((bar, index) => {
     // Each ending continues from where the first one began.
-    if (bar.opens === 1) beforeEndings = early[index]?.[0]?.chord ?? carried;
+    if (bar.opens === 1) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
     else if (bar.opens !== undefined) carried = beforeEndings;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
@@ -41,7 +41,7 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
         : [];
     const isLast = index === bars.length - 1;
     const written = writtenChords(bar, key).filter(({ onset }) => isLast || compare(onset, bar.length) < 0);
-    const changes = overridden(base, [...(early[index] ?? []), ...written]);
+    const changes = overridden(base, [...itemAt(early, index), ...written]);
     carried = changes.at(-1)?.chord ?? carried;
     return changes;
   });
@@ -100,13 +100,14 @@ function fitProgression(
 ): Progression {
   const length = progression.bars.length;
   const played = playOrder({ bars, pickup: head.pickup }).filter((index) => !head.pickup || index > 0).length;
-  if (played % length === 0 || played < 1) return progression;
+  if (played % length === 0) return progression;
   if (!head.ownChords && played < length) {
     const first = progression.range?.[0] ?? 1;
     const range = progression.form === undefined ? {} : { range: [first, first + played - 1] as const };
     return { ...progression, ...range, bars: progression.bars.slice(0, played) };
   }
-  if (diagnostics.every(({ severity }) => severity !== 'error') && !head.bad.has('form') && !head.bad.has('chords')) {
+  // With another mistake the number of bars may be an accident.
+  if (!hasError(diagnostics)) {
     const range = progression.range ? ` bars ${progression.range.join('-')}` : '';
     const form = progression.form === undefined ? 'the list of chords' : progression.form + range;
     const span = bars.at(-1)?.span ?? { from: 0, to: 0 };
@@ -151,7 +152,6 @@ export function splitAtChords(events: readonly DraftEvent[], chords: readonly Ch
     const cuts = chords
       .map(({ onset }) => onset)
       .filter((onset) => compare(onset, event.onset) > 0 && compare(onset, end) < 0);
-    if (cuts.length === 0) return [event];
     const starts = [event.onset, ...cuts];
     const { glide, lyric, ...held } = event;
     return starts.map((onset, index) => {

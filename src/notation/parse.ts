@@ -131,7 +131,7 @@ function commentStart(text: string, from: number, end: number): number {
   let quoted = false;
   for (let i = from; i < end; i++) {
     if (text[i] === '"') quoted = !quoted;
-    else if (!quoted && isComment(text, i, from, end)) return i;
+    else if (!quoted && isComment(text, i, from)) return i;
   }
   // An unclosed quotation mark must not swallow the comment behind it.
   return quoted ? unquotedComment(text, from, end) : end;
@@ -139,13 +139,13 @@ function commentStart(text: string, from: number, end: number): number {
 
 function unquotedComment(text: string, from: number, end: number): number {
   const last = text.lastIndexOf('"', end - 1);
-  for (let i = Math.max(from, last + 1); i < end; i++) if (isComment(text, i, from, end)) return i;
+  for (let i = Math.max(from, last + 1); i < end; i++) if (isComment(text, i, from)) return i;
   return end;
 }
 
 /** A `#` at the start of a line, or between spaces with something behind it: `#IVdim7` is a chord, and `F #` a mistake. */
-const isComment = (text: string, at: number, from: number, end: number): boolean =>
-  text[at] === '#' && (at === from || (text[at - 1] === ' ' && text[at + 1] === ' ' && at + 1 < end));
+const isComment = (text: string, at: number, from: number): boolean =>
+  text[at] === '#' && (at === from || (text[at - 1] === ' ' && text[at + 1] === ' '));
 
 /** Lines of words, in which a `#` is text: `part: Verse # 2`. */
 const OF_WORDS = /^[ ]*(?:title|part|words)[ ]*:/i;

@@ -133,13 +133,14 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
 
 const otherBreath = (breath: Breath): Breath => (breath === 'blow' ? 'draw' : 'blow');
 
-const NUMBER_WORDS = ['no', 'one', 'two', 'three', 'four', 'five'];
-const halfSteps = (count: number): string => `${NUMBER_WORDS[count] ?? count} half step${count === 1 ? '' : 's'}`;
+/** From one on. */
+const NUMBER_WORDS = ['one', 'two', 'three', 'four', 'five'];
+const halfSteps = (count: number): string => `${NUMBER_WORDS[count - 1] ?? count} half step${count === 1 ? '' : 's'}`;
 
 /** `a C harp`, `an A harp`, `a low F harp`. */
 function harpWithArticle(harp: Harp): string {
   const name = harpName(harp);
-  return `${/^[AEF](?![a-z]{2})/.test(name) ? 'an' : 'a'} ${name} harp`;
+  return `${/^[AEF]/.test(name) ? 'an' : 'a'} ${name} harp`;
 }
 
 /** Checks that every glide continues into a sound on the same breath. */

@@ -142,7 +142,7 @@ function baseChords(
 
 /** The chord symbols a bar has to state, so that its chords come out against those it gets of itself. */
 function statedChords(chords: readonly ChordChange[], base: readonly ChordChange[]): readonly ChordChange[] {
-  const falling = base.filter((change, index) => index === 0 || !sameName(change, base[index - 1]));
+  const falling = base.filter((change, index) => !sameName(change, base[index - 1]));
   let same = 0;
   while (same < chords.length && sameChange(chords[same], falling[same])) same++;
   if (same === chords.length && same === falling.length) return [];
@@ -158,7 +158,11 @@ const sameName = (a: ChordChange | undefined, b: ChordChange | undefined): boole
   a !== undefined && b !== undefined && plainChord(a.chord) === plainChord(b.chord);
 
 const sameChange = (a: ChordChange | undefined, b: ChordChange | undefined): boolean =>
-  sameName(a, b) && equals(a?.onset ?? ZERO, b?.onset ?? ZERO) && a?.chord.numeral === b?.chord.numeral;
+  a !== undefined &&
+  b !== undefined &&
+  sameName(a, b) &&
+  equals(a.onset, b.onset) &&
+  a.chord.numeral === b.chord.numeral;
 
 interface PrintedBar {
   readonly text: string;
@@ -272,21 +276,16 @@ function nextRun(pieces: readonly Piece[], slot: Fraction): { run: readonly Piec
   const first = itemAt(pieces, 0);
   const full = Math.max(1, Math.floor(toNumber(divide(first.duration, slot))));
   const edge = add(start, multiply(slot, fraction(full)));
-  const run: Piece[] = [];
-  for (const [index, piece] of pieces.entries()) {
-    if (compare(endOf(piece), edge) <= 0) {
-      run.push(piece);
-      if (equals(endOf(piece), edge)) return { run, remaining: pieces.slice(index + 1) };
-      continue;
-    }
-    const { chord: _, ...held } = piece;
-    const after: Piece = { ...held, onset: edge, duration: subtract(endOf(piece), edge), begins: false };
-    return {
-      run: [...run, { ...piece, duration: subtract(edge, piece.onset) }],
-      remaining: [after, ...pieces.slice(index + 1)],
-    };
-  }
-  return { run, remaining: [] };
+  const reaching = pieces.findIndex((piece) => compare(endOf(piece), edge) >= 0);
+  const piece = itemAt(pieces, reaching);
+  const [before, behind] = [pieces.slice(0, reaching), pieces.slice(reaching + 1)];
+  if (equals(endOf(piece), edge)) return { run: [...before, piece], remaining: behind };
+  const { chord: _, ...held } = piece;
+  const after: Piece = { ...held, onset: edge, duration: subtract(endOf(piece), edge), begins: false };
+  return {
+    run: [...before, { ...piece, duration: subtract(edge, piece.onset) }],
+    remaining: [after, ...behind],
+  };
 }
 
 const endOf = (piece: Piece): Fraction => add(piece.onset, piece.duration);

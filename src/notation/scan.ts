@@ -115,7 +115,6 @@ class Scanner {
 
   /** Past the rest of a word that has already been reported. */
   private passed(from: number): Item {
-    this.at = Math.max(this.at, from + 1);
     this.match(/[^\s|]*/y);
     return { kind: 'unreadable', span: this.since(from) };
   }
@@ -219,11 +218,11 @@ class Scanner {
       this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
       return { kind: 'unreadable', span };
     }
-    const close = line.endsWith(']') ? 'final' : line.includes('||') && !/:\|\|:/.test(line) ? 'double' : undefined;
+    const close = line.endsWith(']') ? 'final' : line.includes('||') && line !== ':||:' ? 'double' : undefined;
     return {
       kind: 'bar',
       repeatEnd: line.startsWith(':'),
-      repeatStart: line.endsWith(':') && line !== ':',
+      repeatStart: line.endsWith(':'),
       ...(ending === undefined ? {} : { ending: Number(ending) }),
       ...(close === undefined ? {} : { close }),
       span,

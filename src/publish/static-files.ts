@@ -1,15 +1,13 @@
 /** Answers requests with files of a folder: types, parts, conditional requests, and no way out of the folder. */
 import { realpath } from 'node:fs/promises';
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { contentType } from 'mime-types';
 import send from 'send';
 import { isWithin } from '../course/files.ts';
-import { fieldOf } from '../document/unknown.ts';
 
 /** The media type of a file by its name’s ending, such as `text/html; charset=utf-8`. */
-export const typeOf = (file: string): string =>
-  contentType(file.replace(/^.*(?=\.)/s, '')) || 'application/octet-stream';
+export const typeOf = (file: string): string => contentType(basename(file)) || 'application/octet-stream';
 
 /** Names of this machine. A page of another site can have its own name lead here, and would then read the answers. */
 const OWN_NAMES = /^(?:(?:[\w-]+\.)*localhost|127\.0\.0\.1|\[::1\])(?::\d+)?$/i;
@@ -28,7 +26,7 @@ export function isRefused({ method, headers: { host } }: IncomingMessage, respon
 /** The decoded path of a request, or undefined where it cannot be decoded. */
 export function requestPath(url: string): string | undefined {
   try {
-    return decodeURIComponent(url.replace(/[?#].*$/s, ''));
+    return decodeURIComponent(url.replace(/[?#].*/s, ''));
   } catch {
     return undefined;
   }
@@ -49,14 +47,12 @@ export async function answerWithFile(
     send(request, path.split('/').map(encodeURIComponent).join('/'), {
       root: folder,
       dotfiles: 'ignore',
-      cacheControl: false,
     })
       .on('headers', () => response.setHeader('cache-control', 'no-cache'))
       .on('directory', () => resolve('folder'))
       .on('error', (error: unknown) => resolve(refused(error, response)))
-      .on('end', () => resolve('sent'))
       .pipe(response);
-    // A student who closes the page leaves before the end.
+    // At the end, and where a student closes the page before it.
     response.once('close', () => resolve('sent'));
   });
 }
@@ -65,8 +61,7 @@ export async function answerWithFile(
 function refused(error: unknown, response: ServerResponse): Answered {
   const status = error instanceof Error && 'status' in error ? error.status : undefined;
   if (status !== 412 && status !== 416) return 'missing';
-  const headers = fieldOf(error, 'headers');
-  response.writeHead(status, typeof headers === 'object' && headers !== null ? { ...headers } : {}).end();
+  response.writeHead(status).end();
   return 'sent';
 }
 

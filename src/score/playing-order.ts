@@ -1,5 +1,6 @@
 /** The order in which the bars of a score are played: repeats and endings written out. */
 import { compare } from '../time/fraction.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 import type { Bar } from './score.ts';
 
 type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'ending' | 'length'>;
@@ -22,9 +23,10 @@ export function playOrder(score: { readonly bars: readonly Playable[]; readonly 
       continue;
     }
     for (let pass = 1; pass <= section.passes; pass++) {
-      if (pass > 1 && section.implicit && start === 1 && isShorter(bars[order.at(-1) ?? 0], bars[1])) order.push(0);
+      if (pass > 1 && section.implicit && start === 1 && isShorter(itemAt(bars, lastOf(order)), itemAt(bars, 1)))
+        order.push(0);
       for (let i = section.start; i < section.end; i++) {
-        const ending = bars[i]?.ending;
+        const { ending } = itemAt(bars, i);
         if (ending === undefined || ending === pass) order.push(i);
       }
     }
@@ -44,8 +46,7 @@ export function repeatStarts(score: {
   return new Set(order.filter((bar, place) => place > 0 && bar <= (order[place - 1] ?? 0)));
 }
 
-const isShorter = (bar: Playable | undefined, other: Playable | undefined): boolean =>
-  bar !== undefined && other !== undefined && compare(bar.length, other.length) < 0;
+const isShorter = (bar: Playable, other: Playable): boolean => compare(bar.length, other.length) < 0;
 
 interface Section {
   readonly start: number;
@@ -58,17 +59,17 @@ interface Section {
 
 /** The repeated section that begins at `index` (or, reached at its end, the one that goes back to `start`). */
 function sectionFrom(bars: readonly Playable[], index: number, start: number): Section | undefined {
-  const from = bars[index]?.repeatStart ? index : index === start ? start : undefined;
+  const from = itemAt(bars, index).repeatStart ? index : index === start ? start : undefined;
   if (from === undefined) return undefined;
   let end = from;
-  while (end < bars.length && !bars[end]?.repeatEnd) {
+  while (end < bars.length && !itemAt(bars, end).repeatEnd) {
     end++;
     if (bars[end]?.repeatStart) return undefined;
   }
   if (end >= bars.length) return undefined;
-  const first = bars[end]?.ending;
+  const first = itemAt(bars, end).ending;
   end++;
-  const implicit = bars[from]?.repeatStart !== true;
+  const implicit = !itemAt(bars, from).repeatStart;
   if (first === undefined) return { start: from, implicit, end, passes: 2 };
   let last = first;
   for (let next = bars[end]?.ending; next !== undefined && next >= last; next = bars[end]?.ending) {

@@ -1,6 +1,6 @@
 /** Finds the tuplets of a bar: the stretches whose onsets no plain note value reaches. */
 import { lcm } from '../time/fraction.ts';
-import { itemAt, lastOf, present } from '../values/checked.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
 import { type Grid, oddPart } from './grid.ts';
 
 /** A stretch of ticks in which `actual` notes are in the time of `normal`. */
@@ -11,10 +11,10 @@ export interface Region {
   readonly normal: number;
 }
 
-/** The tuplets of a bar, in order and apart. */
+/** The tuplets of a bar that has something in it, in order and apart. */
 export function findTuplets(grid: Grid): readonly Region[] {
-  const start = grid.spans[0]?.from ?? 0;
-  const end = grid.spans.at(-1)?.to ?? 0;
+  const start = itemAt(grid.spans, 0).from;
+  const end = lastOf(grid.spans).to;
   const points = [...grid.spans.map((span) => span.from), end];
   const regions: Region[] = [];
   // A pickup may begin within a tuplet, as a short last bar may end in one: such a tuplet is cut off at the bar's ends.
@@ -41,7 +41,7 @@ function regionFrom(from: number, points: readonly number[], grid: Grid): Region
   const inner = plain < 0 ? points : points.slice(0, plain);
   const to = points[plain] ?? grid.beatAround(lastOf(points)).to;
   const group = tuplet(from, to, inner, grid);
-  if (group && readsAsOne(from, to, inner, group, grid)) return group;
+  if (readsAsOne(from, to, inner, group, grid)) return group;
   // Notes held into or out of a tuplet blur its ends: take the beat, or the smallest part of it that holds the first point.
   const first = itemAt(inner, 0);
   let cell = grid.beatAround(first);
@@ -53,7 +53,7 @@ function regionFrom(from: number, points: readonly number[], grid: Grid): Region
   const start = Math.max(cell.from, from);
   const end = Math.min(cell.to, to);
   const own = inner.filter((point) => point < end);
-  return present(tuplet(start, end, own, grid) ?? group, 'a tuplet');
+  return tuplet(start, end, own, grid);
 }
 
 /** Whether a reader takes it as one figure: even, or no wider than a beat, or made of nothing shorter than a beat. */
@@ -67,13 +67,12 @@ function readsAsOne(from: number, to: number, inner: readonly number[], region: 
   return shortest >= grid.beat && lengths.every((length) => grid.noteValue((length * region.actual) / region.normal));
 }
 
-/** The numbers of a tuplet over a stretch, or undefined where none of its inner points needs one. */
-function tuplet(from: number, to: number, inner: readonly number[], grid: Grid): Region | undefined {
+/** The numbers of a tuplet over a stretch whose ends are plain, and its inner points not. */
+function tuplet(from: number, to: number, inner: readonly number[], grid: Grid): Region {
   const length = to - from;
   let parts = 1;
   for (const point of inner) parts = lcm(parts, lcm(length, point - from) / (point - from));
   const actual = oddPart(parts);
-  if (actual === 1) return undefined;
   // In the time of as many notes as the stretch itself is written with, doubled up to just below the tuplet's own.
   let normal = oddPart(grid.inFinest(length));
   while (normal * 2 < actual) normal *= 2;
@@ -86,8 +85,8 @@ function joinSixes(regions: readonly Region[], points: readonly number[], grid: 
   for (const region of regions) {
     const last = joined.at(-1);
     const beat = grid.beatAround(region.from);
-    const pair = last && last.actual === 3 && region.actual === 3 && last.from === beat.from && region.to === beat.to;
-    if (pair && last.to === region.from && isEven(last.from, region.to, 6, points)) {
+    const fill = last && last.from === beat.from && region.to === beat.to;
+    if (fill && isEven(last.from, region.to, 6, points)) {
       joined[joined.length - 1] = { from: last.from, to: region.to, actual: 6, normal: 4 };
     } else joined.push(region);
   }

@@ -49,6 +49,14 @@ describe('settings', () => {
   test('the home chord of a progression decides between major and minor', () => {
     expect(scoreOf('position: 3\nchords: I7\n1 =7').key.mode).toBe('major');
     expect(scoreOf('position: 2\nchords: i7\n1 =7').key.mode).toBe('minor');
+    // Of two chords at one moment only the later one is heard, and one behind the last note of a bar is in the next.
+    const modeOf = (music: string) => scoreOf(`position: 2\nslot: 1/4\n${music}`).key.mode;
+    expect(modeOf('"I7" "i7" 4 =3')).toBe('minor');
+    expect(modeOf('"i7" "I7" 4 =3')).toBe('major');
+    expect(modeOf('"i7" 4 "I7" =3')).toBe('minor');
+    expect(modeOf('4 =3 "i7" | "I7" 4 =3')).toBe('major');
+    expect(modeOf('4 =3 "i7" | 4 "I7" =3')).toBe('minor');
+    expect(modeOf('4 =3 "i7" | 4 =3')).toBe('minor');
     // Bars 9 and 10 of a minor form have no chord on the tonic.
     expect(scoreOf('form: minor-twelve-bar bars 9-10\n1 =7 | 1 =7').key.mode).toBe('minor');
   });
@@ -66,6 +74,10 @@ describe('time', () => {
   });
   test('a hold over a bar line is tied', () => {
     expect(bars('slot: 1/4\n4 5 6 7 | = = 6 5')).toEqual(['C5 1/4, E5 1/4, G5 1/4, C6 1/4', 'C6~ 1/2, G5 1/4, E5 1/4']);
+  });
+  test('holes in parentheses are from the lowest to the highest, in whatever order they are written', () => {
+    const [event] = scoreOf('@tongue (4 1) =7').bars[0]?.events ?? [];
+    expect(event && isSoundEvent(event) && event.notes.map(({ hole }) => hole)).toEqual([1, 4]);
   });
   test('rests side by side are one', () => {
     expect(bars('. .2 4 . . .2')).toEqual(['rest 3/8, C5 1/8, rest 1/2']);
@@ -94,6 +106,9 @@ describe('chords and roles', () => {
   test('a note held over a change of chord has a role in each', () => {
     expect(bars('position: 2\nslot: 1/4\n"I7" -3\' = "IV7" = =')).toEqual(['Bb4=♭3 1/2, Bb4=♭7~ 1/2']);
     expect(bars("position: 2\nslot: 1/4\nchords: I7 IV7\n-3' =3")).toEqual(['Bb4=♭3 1/2, Bb4=♭7~ 1/2']);
+  });
+  test('a rest stays one under a change of chord', () => {
+    expect(bars('chords: I7 IV7\n4 .7')).toEqual(['C5=R 1/8, rest 7/8']);
   });
   test('without a progression a chord continues until the next', () => {
     expect(shownChords(scoreOf('"C7" 4 =7 | 4 =7 | 4 =3 "F7" =4 | 4 =7'))).toEqual(['C7', 'C7', 'C7 F7@1/2', 'F7']);
@@ -126,6 +141,17 @@ describe('chords and roles', () => {
     expect(shownChords(score)).toEqual(['G7', 'C7']);
     expect([score.progression?.form, score.progression?.range]).toEqual(['quick-change', [1, 2]]);
     expect(shownChords(scoreOf('form: none\n4 =7', inherited({ form: 'quick-change' })))).toEqual(['']);
+    const later = scoreOf('position: 2\n4 =7 | 4 =7', inherited({ form: 'twelve-bar bars 5-8' }));
+    expect([shownChords(later), later.progression?.range]).toEqual([
+      ['C7', 'C7'],
+      [5, 6],
+    ]);
+  });
+  test('a list of chords taken over from the lesson may be left early, and has no bars to name', () => {
+    const score = scoreOf('position: 2\n4 =7 | 4 =7', inherited({ chords: 'I7 | IV7 | V7' }));
+    expect(shownChords(score)).toEqual(['G7', 'C7']);
+    expect(score.progression?.bars.length).toBe(2);
+    expect(score.progression).not.toHaveProperty('range');
   });
   test('a pickup has no chord of the form', () => {
     expect(shownChords(scoreOf('position: 2\npickup: 1\nchords: I7\n-2 | -2 =7'))).toEqual(['', 'G7']);
@@ -310,6 +336,9 @@ describe('what a block accepts up to a limit', () => {
   test('holes in parentheses may not be on both breaths', () => {
     const helpOf = (text: string) => readBlock(text).diagnostics.map(({ code, help }) => [code, help]);
     expect(helpOf('(-2 -3) =7')).toEqual([['two-breaths', expect.stringContaining('-(2 3)')]]);
+    expect(helpOf('(+2 +3) =7')).toEqual([['two-breaths', expect.stringContaining(' “(2 3)”')]]);
+    expect(helpOf('-(2 -3) =7')).toEqual([['two-breaths', expect.stringContaining(' “-(2 3)”')]]);
+    expect(helpOf('-(2 +3) =7')).toEqual([['two-breaths', undefined]]);
     expect(helpOf('(-2 +3) =7')).toEqual([['two-breaths', undefined]]);
   });
 });

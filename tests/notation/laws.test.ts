@@ -59,6 +59,18 @@ describe('law 1: printing and reading are inverse', () => {
   });
 });
 
+describe('a score', () => {
+  test('is plain data: it is the same once it was stored as JSON, and has nothing in it that is not set', () => {
+    fc.assert(
+      fc.property(blockText, (text) => {
+        const score = scoreOf(text);
+        expect(JSON.parse(JSON.stringify(score))).toStrictEqual(score);
+      }),
+      { numRuns: cases(100, 2000) },
+    );
+  });
+});
+
 describe('law 2: bars add up', () => {
   test('the events of every bar add up to its length, and full bars to the meter', () => {
     fc.assert(

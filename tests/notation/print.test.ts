@@ -82,6 +82,7 @@ describe('music is printed', () => {
       '4 5 6 7 | 4 = 5 . |]\nwords: One two- three _ * four',
     );
     expect(musicOf('4 5 6 7\nwords: One')).toBe('4 5 6 7 |\nwords: One');
+    expect(musicOf('4 =3 | =2 5 6\nwords: One two')).toBe('4 =3 | =2 5 6 |\nwords: One two');
   });
 });
 
@@ -94,6 +95,10 @@ describe('chords are printed', () => {
   test('where they differ from those of the progression', () => {
     expect(musicOf('chords: I | IV\n"I" 4 =3 | 4 =3')).toBe('4 =3 | 4 =3 |');
     expect(musicOf('chords: I | IV\n"IV" 4 =3 | 4 = "V7" 4 =')).toBe('"IV" 4 =3 | 4 = "V7" 4 = |');
+    expect(musicOf('chords: I7 IV7\n4 =3')).toBe('4 =3 |');
+    expect(musicOf('chords: I7 I7 | IV7\n4 =3 | 4 =3')).toBe('4 =3 | 4 =3 |');
+    expect(musicOf('chords: I7 IV7\n4 "IV7" 4 "V7" =2')).toBe('4 "IV7" 4 "V7" =2 |');
+    expect(musicOf('chords: I\n"C" 4 =3')).toBe('"C" 4 =3 |');
     expect(musicOf('chords: I IV\n"V" 4 4 "V" 4 4')).toBe('"V" 4 4 4 4 |');
   });
   test('again where the progression would change them in the bar and the music does not', () => {

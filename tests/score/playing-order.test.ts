@@ -1,14 +1,21 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readBlock } from '../../src/notation/read.ts';
-import { playOrder } from '../../src/score/playing-order.ts';
+import { playOrder, repeatStarts } from '../../src/score/playing-order.ts';
+import type { Score } from '../../src/score/score.ts';
 import { present } from '../../src/values/checked.ts';
 
-/** One bar each; the numbers of the bars, in the order they are played. */
-const order = (music: string): string => {
+/** A letter is a bar. */
+const scoreOf = (music: string): Score => {
   const { score, diagnostics } = readBlock(`meter: 1/4\nslot: 1/8\n${music.replace(/[a-z]/g, '4 5')}`);
   expect(diagnostics).toEqual([]);
-  return score ? playOrder(score).join(' ') : '';
+  return present(score, music);
 };
+/** The numbers of the bars, in the order they are played. */
+const order = (music: string): string => playOrder(scoreOf(music)).join(' ');
+/** The numbers of the bars that playing goes back to. */
+const starts = (music: string): string => [...repeatStarts(scoreOf(music))].join(' ');
+const withPickup = (music: string): Score => present(readBlock(`pickup: 1\nslot: 1/4\n${music}`).score, music);
 
 describe('the order of playing', () => {
   test.each([
@@ -21,14 +28,60 @@ describe('the order of playing', () => {
     ['|: a |1 b | c :|2 d | e || f', '0 1 2 0 3 4 5'],
     ['a :| b :| c', '0 0 1 1 2'],
     ['a |: b :| c |: d :|', '0 1 1 2 3 3'],
+    ['a | b :| c | d :| e', '0 1 0 1 2 3 2 3 4'],
+    ['|: a |1 b :|2 c | d :|3 e |]', '0 1 0 2 3 0 4'],
+    ['a |1 b :|2 c |]', '0 1 0 2'],
+    ['|: a |1 b :|2 c |: d |1 e :|2 f |]', '0 1 0 2 3 4 3 5'],
+    ['|1 a :|2 b |: c :|', '0 1 2 2'],
+    ['|: a |1 b :|', '0 1 0'],
+    ['|: a |1 b :|2 c |1 d :|2 e |]', '0 1 0 2 3 4'],
   ])('%s', (music, played) => {
     expect(order(music)).toBe(played);
   });
   test('a repeat without a beginning goes back to the pickup where its last bar is the shorter for it', () => {
-    const played = (music: string) => playOrder(present(readBlock(`pickup: 1\nslot: 1/4\n${music}`).score, music));
+    const played = (music: string) => playOrder(withPickup(music));
     expect(played('4 | 1 1 1 1 | 1 1 1 :| 1 1 1')).toEqual([0, 1, 2, 0, 1, 2, 3]);
     expect(played('4 | 1 1 1 1 | 1 1 1 1 :| 1 1 1')).toEqual([0, 1, 2, 1, 2, 3]);
     expect(played('4 | 1 1 1 1 |1 1 1 1 :|2 1 1 1 |]')).toEqual([0, 1, 2, 0, 1, 3]);
     expect(played('4 |: 1 1 1 1 | 1 1 1 :|')).toEqual([0, 1, 2, 1, 2]);
+    // A later repeat goes back to the end of the one before it.
+    expect(played('4 | 1 1 1 1 :| 1 1 1 1 | 1 1 1 :|')).toEqual([0, 1, 1, 2, 3, 2, 3]);
+  });
+});
+
+describe('the bars that playing goes back to', () => {
+  test.each([
+    ['a | b', ''],
+    ['|: a :|', '0'],
+    ['a :| b', '0'],
+    ['a |: b | c :| d', '1'],
+    ['|: a :|: b :|', '0 1'],
+    ['a | b :| c | d :|', '0 2'],
+    ['|: a |1 b :|2 c :|3 d |]', '0'],
+    ['|1 a :|2 b |]', ''],
+    ['a |: b |1 c :|2 d | e', '1'],
+  ])('%s: %s', (music, bars) => {
+    expect(starts(music)).toBe(bars);
+  });
+  test('may be the pickup', () => {
+    expect([...repeatStarts(withPickup('4 | 1 1 1 1 | 1 1 1 :| 1 1 1'))]).toEqual([0]);
+    expect([...repeatStarts(withPickup('4 | 1 1 1 1 | 1 1 1 1 :| 1 1 1'))]).toEqual([1]);
+  });
+  test('are few: from one to the next, playing goes on through every bar or leaves out an ending', () => {
+    const shape = fc.constantFrom('b |', '|: b :|', '|: b | b :|', '|: b |1 b :|2 b ||', 'b :|');
+    fc.assert(
+      fc.property(fc.array(shape, { minLength: 1, maxLength: 6 }), (shapes) => {
+        const score = scoreOf(shapes.join('\n'));
+        const played = playOrder(score);
+        const back = repeatStarts(score);
+        expect(new Set(played)).toEqual(new Set(score.bars.keys()));
+        played.forEach((bar, place) => {
+          const before = played[place - 1];
+          if (before === undefined || bar === before + 1) return;
+          // Back to a start, or past the first ending.
+          expect(bar > before ? score.bars[before + 1]?.ending : back.has(bar)).toBe(bar > before ? 1 : true);
+        });
+      }),
+    );
   });
 });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { plainChord } from '../../src/harmony/chord.ts';
+import { type Chord, plainChord } from '../../src/harmony/chord.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { readBlock } from '../../src/notation/read.ts';
 import { moveToHarp } from '../../src/score/move.ts';
-import { chordAt, roleIn, soundsOf } from '../../src/score/queries.ts';
+import { chordAt, chordsInTurn, endingOpenedBy, roleIn, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
 import { fraction } from '../../src/time/fraction.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
@@ -29,6 +29,40 @@ describe('a score is asked', () => {
       '♭7',
     ]);
   });
+});
+
+describe('the chords of a bar in turn', () => {
+  const bar = itemAt(scoreOf('slot: 1/4\n"I7" 4 "IV7" 4 "V7" 4 4 | 4 =3').bars, 0);
+  const names = (changes: readonly { chord: Chord }[]) => changes.map(({ chord }) => plainChord(chord)).join(' ');
+  test('are each given once, those before the moment that is asked about', () => {
+    const next = chordsInTurn(bar);
+    expect(names(next(fraction(0)))).toBe('');
+    expect(names(next(fraction(1, 4)))).toBe('C7');
+    expect(names(next(fraction(1, 4)))).toBe('');
+    expect(names(next(fraction(3, 4)))).toBe('F7 G7');
+    expect(names(next())).toBe('');
+  });
+  test('are all that are left where no moment is named', () => {
+    const next = chordsInTurn(bar);
+    expect(names(next(fraction(1, 8)))).toBe('C7');
+    expect(names(next())).toBe('F7 G7');
+    expect(names(chordsInTurn(bar)())).toBe('C7 F7 G7');
+    expect(names(chordsInTurn({ chords: [] })())).toBe('');
+  });
+});
+
+test('an ending is opened by its first bar', () => {
+  const score = scoreOf('meter: 1/4\nslot: 1/4\n|: 4 |1 5 | 6 :|2 5 | 6 :|3 7 | 8 | 9');
+  expect(score.bars.map((bar) => endingOpenedBy(score, bar))).toEqual([
+    undefined,
+    1,
+    undefined,
+    2,
+    undefined,
+    3,
+    undefined,
+    undefined,
+  ]);
 });
 
 describe('a score is moved', () => {

@@ -157,17 +157,24 @@ function record(name: string, text: string): Buffer {
 /** Puts records in one file, the first ones first, as many as there is room for, and takes the files they came from away. */
 function gather(folder: string, files: readonly string[], places: readonly Place[], room: number): void {
   const name = join(folder, randomUUID());
-  const file = openSync(`${name}.part`, 'wx');
+  const part = `${name}.part`;
+  const file = openSync(part, 'wx');
   try {
-    let size = 0;
-    for (const { file: from, from: start, length } of places) {
-      size += HEAD + length;
-      if (size > room) break;
-      writeSync(file, from, start, HEAD + length);
+    try {
+      let size = 0;
+      for (const { file: from, from: start, length } of places) {
+        size += HEAD + length;
+        if (size > room) break;
+        writeSync(file, from, start, HEAD + length);
+      }
+    } finally {
+      closeSync(file);
     }
-  } finally {
-    closeSync(file);
+    renameSync(part, `${name}.records`);
+  } catch (error) {
+    // On a full disk every run would leave another one.
+    rmSync(part, { force: true });
+    throw error;
   }
-  renameSync(`${name}.part`, `${name}.records`);
   for (const old of files) rmSync(join(folder, old), { force: true });
 }

@@ -136,13 +136,43 @@ describe('a folder that is not for us', () => {
 
   test('is refused when it is a file, or below one', async () => {
     writeFileSync(join(root, 'file'), '');
-    expect(await refusal(join(root, 'file'))).toMatch('is a file, not a folder');
+    expect(await refusal(join(root, 'file'))).toBe(`${join(root, 'file')} is a file, not a folder.`);
     expect(await refusal(join(root, 'file/site'))).toMatch('part of the path is a file');
     expect(readdirSync(root)).toEqual(['file']);
   });
 
   test('is refused where nobody may write', async () => {
     expect(await refusal('/sys/reedway/site')).toMatch('cannot be written');
+    expect(await claimOutput('/sys/reedway/site')).toMatchObject({
+      help: 'Reedway builds beside the folder it publishes to, so it has to write in /sys/reedway.',
+    });
+  });
+
+  test('is refused where it is a whole disk', async () => {
+    expect(await refusal('/')).toBe('/ is the root of a disk, not a folder for a site.');
+  });
+
+  test('is refused when somebody put a file into it while the site was built, and stays as it is', async () => {
+    const site = join(root, 'site');
+    await publish(site, 'one');
+    const claim = await claimed(site);
+    writeFileSync(join(claim.staging, 'index.html'), 'two');
+    writeFileSync(join(site, 'CNAME'), 'school.example');
+    expect((await claim.publish('/'))?.refused).toMatch('(CNAME)');
+    await claim.release();
+    expect(page(site)).toBe('one');
+    expect(readdirSync(site)).toContain('CNAME');
+    expect(readdirSync(root)).toEqual(['site']);
+  });
+
+  test('is refused when what was built is gone', async () => {
+    const site = join(root, 'site');
+    await publish(site, 'one');
+    const claim = await claimed(site);
+    rmSync(claim.staging, { recursive: true });
+    expect((await claim.publish('/'))?.refused).toMatch(`${site} cannot be written: `);
+    await claim.release();
+    expect(page(site)).toBe('one');
   });
 
   test('is refused while another build has it', async () => {
@@ -168,7 +198,7 @@ describe('what a disk error means', () => {
     ['EODD', 'the words of the system'],
   ])('%s', (code, reason) => {
     const error = Object.assign(new Error('the words of the system'), { code });
-    expect(unusable('/a/site', error)).toEqual({ refused: `/a/site cannot be written: ${reason}.` });
+    expect(unusable('/a/site', error)).toStrictEqual({ refused: `/a/site cannot be written: ${reason}.` });
   });
   test('is known by its code alone as well, and comes with what helps', () => {
     expect(unusable('/a', 'ENOSPC', 'Make room.')).toEqual({

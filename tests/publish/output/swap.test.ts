@@ -1,5 +1,14 @@
 import { execFile } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import promises from 'node:fs/promises';
 import { syncBuiltinESMExports } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -7,9 +16,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { claimOutput, isRefusal } from '../../../src/publish/output/claim.ts';
+import { type Claim, claimOutput, isRefusal, type Refusal } from '../../../src/publish/output/claim.ts';
 import { MANIFEST, readManifest, writeManifest } from '../../../src/publish/output/manifest.ts';
-import { recoverOutput } from '../../../src/publish/output/swap.ts';
+import { placesOf, realFolder, recoverOutput } from '../../../src/publish/output/swap.ts';
 import { alsoLong } from '../../setup/long.ts';
 
 const BUILD = fileURLToPath(new URL('./killed-build.ts', import.meta.url));
@@ -29,6 +38,22 @@ async function makeSite(folder: string, text: string, names = ['index.html', 'ot
 }
 const build = async (...given: readonly (string | number)[]): Promise<string> =>
   (await promisify(execFile)(process.execPath, [BUILD, site, ...given.map(String)])).stdout.trim();
+
+/** What comes of publishing while the new site cannot be put in its place. */
+async function refusedRename(claim: Claim, code: string): Promise<Refusal | undefined> {
+  const { rename } = promises;
+  promises.rename = async (from, to) => {
+    if (from === claim.staging) throw Object.assign(new Error(code), { code });
+    await rename(from, to);
+  };
+  syncBuiltinESMExports();
+  try {
+    return await claim.publish('/');
+  } finally {
+    promises.rename = rename;
+    syncBuiltinESMExports();
+  }
+}
 
 /** Which site is in the folder: all its files have the same text, or the test fails. */
 function siteThere(): string | undefined {
@@ -99,6 +124,32 @@ describe('a swap that was interrupted', () => {
     expect(siteThere()).toBe('old');
   });
 
+  test('puts the old site back where there is not even a journal', async () => {
+    await makeSite(join(root, '.site.last'), 'old');
+    await recoverOutput(site);
+    expect(siteThere()).toBe('old');
+    expect(readdirSync(root)).toEqual(['site']);
+  });
+
+  test('is not looked for, and nothing is written, where the site is there and no journal is', async () => {
+    await makeSite(site, 'old');
+    const names = ['mkdir', 'open', 'rename', 'rm', 'writeFile', 'link'] as const;
+    const own = Object.fromEntries(names.map((name) => [name, promises[name]]));
+    const refuse = async (): Promise<never> => {
+      throw new Error('The disk was written to.');
+    };
+    Object.assign(promises, Object.fromEntries(names.map((name) => [name, refuse])));
+    syncBuiltinESMExports();
+    try {
+      await recoverOutput(site);
+      await recoverOutput(join(root, 'nothing'));
+    } finally {
+      Object.assign(promises, own);
+      syncBuiltinESMExports();
+    }
+    expect(siteThere()).toBe('old');
+  });
+
   test('never puts back a site that is half removed', async () => {
     mkdirSync(join(root, '.site.last'));
     writeFileSync(join(root, '.site.last/index.html'), 'old');
@@ -119,23 +170,59 @@ describe('a swap that was interrupted', () => {
   });
 });
 
+test('what a build has beside its folder is hidden, and named after it', () => {
+  expect(placesOf('/www/site')).toEqual({
+    target: '/www/site',
+    staging: '/www/.site.next',
+    last: '/www/.site.last',
+    journal: '/www/.site.journal',
+    lock: '/www/.site.lock',
+  });
+});
+
+test('a folder is known by its path without links, also where it is not there yet; other errors are passed on', async () => {
+  mkdirSync(join(root, 'www'));
+  symlinkSync(join(root, 'www'), join(root, 'link'));
+  writeFileSync(join(root, 'file'), '');
+  symlinkSync(join(root, 'loop'), join(root, 'loop'));
+  expect(await realFolder(join(root, 'link'))).toBe(join(root, 'www'));
+  expect(await realFolder(join(root, 'link', 'a', 'b'))).toBe(join(root, 'www', 'a', 'b'));
+  await expect(realFolder(join(root, 'file', 'site'))).rejects.toMatchObject({ code: 'ENOTDIR' });
+  await expect(realFolder(join(root, 'loop'))).rejects.toMatchObject({ code: 'ELOOP' });
+});
+
+test('what an earlier build left as the old site is no hindrance', async () => {
+  await makeSite(site, 'old');
+  const claim = await claimOutput(site);
+  if (isRefusal(claim)) throw new Error(claim.refused);
+  await makeSite(join(root, '.site.last'), 'older');
+  for (const name of ['index.html', 'other.html']) writeFileSync(join(claim.staging, name), 'new');
+  expect(await claim.publish('/')).toBeUndefined();
+  await claim.release();
+  expect(siteThere()).toBe('new');
+  expect(readdirSync(root)).toEqual(['site']);
+});
+
+test.each([['a first site'], ['a site over an old one']])(
+  '%s that cannot take its place is refused for what went wrong',
+  async (which) => {
+    if (which === 'a site over an old one') await makeSite(site, 'old');
+    const claim = await claimOutput(site);
+    if (isRefusal(claim)) throw new Error(claim.refused);
+    expect(await refusedRename(claim, 'ENOSPC')).toEqual({ refused: `${site} cannot be written: the disk is full.` });
+    await claim.release();
+    expect(siteThere()).toBe(which === 'a first site' ? undefined : 'old');
+  },
+);
+
 test('the old site is back when the new one cannot take its place', async () => {
   await makeSite(site, 'old');
   const claim = await claimOutput(site);
   if (isRefusal(claim)) throw new Error(claim.refused);
   writeFileSync(join(claim.staging, 'index.html'), 'new');
-  const { rename } = promises;
-  promises.rename = async (from, to) => {
-    if (from === claim.staging) throw Object.assign(new Error('busy'), { code: 'EBUSY' });
-    await rename(from, to);
-  };
-  syncBuiltinESMExports();
-  try {
-    expect(await claim.publish('/')).toEqual({ refused: `${site} cannot be written: another program has it open.` });
-  } finally {
-    promises.rename = rename;
-    syncBuiltinESMExports();
-  }
+  expect(await refusedRename(claim, 'EBUSY')).toEqual({
+    refused: `${site} cannot be written: another program has it open.`,
+  });
   await claim.release();
   expect(siteThere()).toBe('old');
   expect(await readManifest(site)).toBeDefined();

@@ -1,0 +1,156 @@
+/** How music is laid into bars: repeats, endings, holds, lyrics, and what is said where they do not fit. */
+import { describe, expect, test } from 'vitest';
+import { readBlock } from '../../src/notation/read.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
+import type { Score } from '../../src/score/score.ts';
+import { shownBars } from './shown.ts';
+
+/** A letter is a bar. */
+const written = (music: string): string => `meter: 1/4\nslot: 1/8\n${music.replace(/[a-z]/g, '4 5')}`;
+const scoreOf = (text: string) => {
+  const { score, diagnostics } = readBlock(text);
+  expect(diagnostics).toEqual([]);
+  return score;
+};
+const lyricsOf = (score: Score | undefined) =>
+  score?.bars.flatMap(({ events }) =>
+    events
+      .filter(isSoundEvent)
+      .map(({ lyric }) => lyric && (lyric.extends ? '_' : lyric.text + (lyric.hyphen ? '-' : ''))),
+  );
+/** Every problem as its code and where it is in the text. */
+const problems = (text: string): string[] =>
+  readBlock(text).diagnostics.map(({ code, span }) => `${code} ${span.from}-${span.to}`);
+
+describe('the bars of an ending', () => {
+  /** For each bar its ending, or a hyphen. */
+  const endings = (music: string): string =>
+    scoreOf(written(music))
+      ?.bars.map(({ ending }) => ending ?? '-')
+      .join('') ?? '';
+  test.each([
+    ['|: a |1 b :|2 c |]', '-12'],
+    ['|: a |1 b | c :|2 d | e :|3 f | g |]', '-112233'],
+    // The last one leads to a repeat sign, to a closing line, or is as long as the first.
+    ['|: a |1 b | c :|2 d || e', '-112-'],
+    ['|: a |1 b | c :|2 d |] e', '-112-'],
+    ['|: a |1 b :|2 c | d | e', '-12--'],
+    ['|: a |1 b | c :|2 d | e | f', '-1122-'],
+    ['|: a |1 b :|2 c | d ||', '-12-'],
+    ['|: a |1 b :|2 c | d :|', '-12-'],
+    ['|: a |1 b :|2 c | d :|3 e |]', '-1223'],
+    // Another repeat, or the music, ends before it is as long as the first.
+    ['|: a |1 b | c :|2 d |: e :|', '-112-'],
+    ['|: a |1 b | c :|2 d', '-112'],
+    ['|: a |1 b :|2 c |: d |1 e :|2 f | g', '-12-12-'],
+    ['|: a |1 b :|2 c | d |1 e :|2 f |]', '-12-12'],
+  ])('%s: %s', (music, expected) => {
+    expect(endings(music)).toBe(expected);
+  });
+  test('are counted alike in every ending', () => {
+    const numbers = (music: string) => scoreOf(written(music))?.bars.map(({ number }) => number);
+    expect(numbers('|: a |1 b | c :|2 d | e :|3 f | g | h')).toEqual([1, 2, 3, 2, 3, 2, 3, 4]);
+    expect(numbers('|: a |1 b :|2 c |: d |1 e :|2 f | g')).toEqual([1, 2, 2, 3, 4, 4, 5]);
+  });
+});
+
+describe('an ending that belongs to no repeat', () => {
+  const misplaced = (music: string) =>
+    readBlock(written(music))
+      .diagnostics.filter(({ code }) => code === 'ending-misplaced')
+      .map(({ message }) => /\d/.exec(message)?.[0])
+      .join('');
+  test.each([
+    ['|: a |1 b |2 c :|', '12'],
+    ['|: a |1 b |: c :|', '1'],
+    ['|: a |1 b | c', '1'],
+    ['|: a |1 b :| c |2 d |]', '2'],
+    ['|: a |1 b :|3 c |]', '3'],
+    ['|: a :|2 b |]', '2'],
+    ['|: a |1 b :|2 c |3 d |]', '3'],
+  ])('%s: %s', (music, expected) => {
+    expect(misplaced(music)).toBe(expected);
+  });
+});
+
+describe('a repeat', () => {
+  test('that begins has to end before another begins', () => {
+    const unclosed = (music: string) =>
+      readBlock(written(music)).diagnostics.filter(({ code }) => code === 'repeat-unclosed').length;
+    expect(['|: a', '|: a | b', '|: a |: b :|', '|: a |: b'].map(unclosed)).toEqual([1, 1, 1, 2]);
+    expect(['|: a :|', '|: a | b :|', '|: a :|: b :|', 'a :| b'].map(unclosed)).toEqual([0, 0, 0, 0]);
+  });
+  test('and a closing line are kept with their bars, wherever these end', () => {
+    const lines = (music: string) =>
+      scoreOf(written(music))
+        ?.bars.map(
+          ({ repeatStart, repeatEnd, close }) => (repeatStart ? '|:' : '') + (repeatEnd ? ':|' : '') + (close ?? ''),
+        )
+        .join(' ');
+    expect(lines('|: a | b :|: c :|| d || e |]')).toBe('|: :| |::|double double final');
+    expect(lines('a\n|: b :|\nc |]')).toBe(' |::| final');
+  });
+});
+
+describe('bar lines', () => {
+  test('with nothing between them are a mistake on one line, and at a line’s end and start are one', () => {
+    expect(problems('1 =7 | | 1 =7')).toEqual(['bar-empty 7-8']);
+    expect(problems('1 =7 |\n| 1 =7')).toEqual([]);
+    expect(problems('1 =7 ||\n|: 1 =7 :|')).toEqual([]);
+    expect(problems('1 =7 | |: 1 =7 :|')).toEqual([]);
+    expect(problems('| 1 =7 |')).toEqual([]);
+  });
+  test('leave no bar that has a chord and no time', () => {
+    expect(problems('1 =7 | "C7" | 1 =7')).toEqual(['bar-empty 12-13']);
+  });
+});
+
+describe('a hold', () => {
+  test('is of a note: not of a rest, of nothing, or of what cannot be read', () => {
+    expect(problems('= 4 =6')).toEqual(['hold-without-note 0-1']);
+    expect(problems('4 . = 4 =4')).toEqual(['hold-without-note 4-5']);
+    expect(problems('x =7')).toEqual(['not-a-slot 0-1']);
+    expect(problems('x . =6')).toEqual(['not-a-slot 0-1', 'hold-without-note 4-6']);
+  });
+  test('over a bar line takes the glide with it, and leaves the syllable where the note begins', () => {
+    const score = scoreOf('slot: 1/4\n4 =3> | =2 5 =\nwords: One two');
+    expect(shownBars(score)).toEqual(['C5 1', 'C5~> 1/2, E5 1/2']);
+    expect(lyricsOf(score)).toEqual(['One', undefined, 'two']);
+  });
+});
+
+describe('a bar with a mistake in it', () => {
+  test('is not measured, and a glide in it is not missed', () => {
+    expect(problems('x 1 1')).toEqual(['not-a-slot 0-1']);
+    expect(problems('{x} 1 1')).toEqual(['not-a-slot 1-2']);
+    expect(problems('x > 1 =6')).toEqual(['not-a-slot 0-1']);
+    expect(problems('> 1 =7')).toEqual(['glide-without-note 0-1']);
+    expect(problems('. > 1 =6')).toEqual(['glide-without-note 2-3']);
+  });
+});
+
+describe('lyrics', () => {
+  const lyrics = (text: string) => lyricsOf(scoreOf(`slot: 1/4\n${text}`));
+  test('go to the notes that are struck on the line of music above', () => {
+    expect(lyrics('4 5 6 7 |\n4 = 5 .\nwords: A-men')).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      'A-',
+      'men',
+    ]);
+    expect(lyrics('4 5 6 7\nwords: one _ * two')).toEqual(['one', '_', undefined, 'two']);
+  });
+  test('may have a part or a phrase between them and their line', () => {
+    expect(lyrics('4 5 6 7\npart: B\nwords: one\n4 =3')).toEqual(['one', undefined, undefined, undefined, undefined]);
+  });
+  test('are one line for each line of music', () => {
+    expect(problems('4 =7\nwords: one\nwords: two')).toEqual(['words-misplaced 22-26']);
+    expect(problems('part: A\nwords: one\n4 =7')).toEqual(['words-misplaced 14-18']);
+  });
+  test('have no more syllables than the line has notes', () => {
+    expect(problems('4 =7\nwords: one two three')).toEqual(['words-too-many 16-25']);
+    expect(problems('4 = = 5 =4\nwords: one two')).toEqual([]);
+  });
+});

@@ -1,0 +1,172 @@
+/** Quotations: what comes with them, how it moves, and what is said where they lead nowhere. */
+import { describe, expect, test } from 'vitest';
+import { evaluate } from '../../src/notation/evaluate.ts';
+import { parseBlock } from '../../src/notation/parse.ts';
+import { MOST_EVENTS, MOST_LEVELS } from '../../src/notation/quote-chain.ts';
+import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
+import type { BlockTree } from '../../src/notation/tree.ts';
+import { isSoundEvent } from '../../src/score/queries.ts';
+import { present, valueAt } from '../../src/values/checked.ts';
+import { shownBars, shownChords } from './shown.ts';
+
+/** A lesson of blocks that may quote each other as `l/NAME`. */
+function lesson(blocks: Readonly<Record<string, string>>) {
+  const trees = new Map<string, BlockTree>(Object.entries(blocks).map(([id, text]) => [id, parseBlock(text)]));
+  const context: ReadContext = {
+    ...ALONE,
+    find: (name, block) => {
+      const tree = trees.get(block);
+      return name !== 'l' ? { missing: 'lesson' } : tree ? { tree, context } : { missing: 'block' };
+    },
+  };
+  return {
+    /** A block that is not of the lesson. */
+    score: (text: string) => {
+      const { score, diagnostics } = readBlock(text, context);
+      expect(diagnostics).toEqual([]);
+      return present(score, 'the score');
+    },
+    /** The problems of a block, each with its message. */
+    problems: (text: string) => readBlock(text, context).diagnostics.map(({ code, message }) => `${code}: ${message}`),
+    problemsOf: (id: string) =>
+      evaluate(valueAt(trees, id), context).diagnostics.map(({ code, message }) => `${code}: ${message}`),
+  };
+}
+
+describe('a quotation of a whole block', () => {
+  test('goes on in the bar it is in, and divides its own bars', () => {
+    const { score } = lesson({ half: 'meter: 2/4\nslot: 1/4\n4 5 | 6 7' });
+    expect(shownBars(score('slot: 1/4\n8 8 <l/half> 9 9'))).toEqual([
+      'E6 1/4, E6 1/4, C5 1/4, E5 1/4',
+      'G5 1/4, C6 1/4, G6 1/4, G6 1/4',
+    ]);
+  });
+  test('brings marks, embouchures, bends, holds and glides', () => {
+    const { score } = lesson({ a: "slot: 1/4\n@tongue (1 4)[accent] 4[lips] -3'> -3 | = 6o .2" });
+    const events = score('<l/a>').bars.flatMap((bar) => bar.events);
+    expect(shownBars(score('<l/a>'))).toEqual(['C4+C5 1/4, C5 1/4, Bb4> 1/4, B4 1/4', 'B4~ 1/4, Bb5 1/4, rest 1/2']);
+    expect(events.map((event) => (isSoundEvent(event) ? event.mouth : '.')).join(' ')).toBe(
+      'tongue lips tongue tongue tongue tongue .',
+    );
+    expect(events.flatMap((event) => (isSoundEvent(event) ? event.marks : []))).toEqual([{ name: 'accent' }]);
+  });
+  test('leaves its parts and lyrics behind', () => {
+    const { score } = lesson({ a: 'part: A\n4 =7\nwords: la' });
+    const [bar] = score('<l/a>').bars;
+    expect(bar?.part).toBeUndefined();
+    expect(bar?.events.map((event) => isSoundEvent(event) && event.lyric)).toEqual([undefined]);
+  });
+  test('leaves its chords behind where the block has a progression', () => {
+    const { score } = lesson({ a: '"IV7" 4 = . "V7" .5' });
+    expect(shownChords(score('<l/a>'))).toEqual(['F7 G7@3/8']);
+    expect(shownChords(score('chords: I7\n<l/a>'))).toEqual(['C7']);
+    expect(shownBars(score('chords: I7\n<l/a>'))).toEqual(['C5=R 1/4, rest 3/4']);
+  });
+});
+
+describe('a quotation of a phrase', () => {
+  const { score } = lesson({
+    g: 'harp: G\nposition: 1\nslot: 1/4\nphrase turn: "IV7" 4 "D7" 4\n4 =3',
+    c: 'harp: C\nposition: 2\nslot: 1/4\nphrase turn: "IV7" 4 "D7" 4\n"I7" 4 =3',
+    minor: 'position: 2\nchords: i7\nslot: 1/4\nphrase turn: "bIII7" 4 4\n4 =3',
+  });
+  test('takes its chords along with its notes, from harp to harp and from key to key', () => {
+    // In one key on one harp nothing moves, and names stay names.
+    const same = score('harp: C\nposition: 2\nslot: 1/4\n<l/c:turn> 4 4');
+    expect(shownChords(same)).toEqual(['C7 D7@1/4']);
+    expect(same.bars[0]?.chords.map(({ chord }) => chord.numeral)).toEqual(['IV7', undefined]);
+    // G is the key on a G harp in first position and on a C harp in second: the notes move from one harp to the other.
+    expect(shownChords(score('harp: C\nposition: 2\nslot: 1/4\n<l/g:turn> 4 4'))).toEqual(['F7 G7@1/4']);
+    expect(shownChords(score('harp: G\nposition: 1\nslot: 1/4\n<l/c:turn> 4 4'))).toEqual(['G7 A7@1/4']);
+    // On one harp in another position notes and chords stay where they are.
+    expect(shownChords(score('harp: C\nposition: 1\nslot: 1/4\n<l/c:turn> 4 4'))).toEqual(['C7 D7@1/4']);
+    // In one position on another harp a chord keeps its numeral.
+    const moved = score('harp: A\nposition: 2\nslot: 1/4\n<l/c:turn> 4 4');
+    expect(moved.bars[0]?.chords.map(({ chord }) => chord.numeral)).toEqual(['IV7', 'V7']);
+    expect(shownChords(moved)).toEqual(['A7 B7@1/4']);
+  });
+  test('reads its numerals in the key that its own block is in', () => {
+    expect(shownChords(score('position: 1\nslot: 1/4\n<l/minor:turn> 4 4'))).toEqual(['Bb7']);
+  });
+  test('has the lengths of its own block, also where that says nothing of them', () => {
+    const blocks = lesson({ plain: 'phrase a: 4 5\n4 =7' });
+    expect(shownBars(blocks.score('slot: 1/4\n<l/plain:a> 6 6 {6 .2}'))).toEqual([
+      'C5 1/8, E5 1/8, G5 1/4, G5 1/4, G5 1/12, rest 1/6',
+    ]);
+  });
+  test('of this block keeps its name, inside a phrase of another block the name of the outer one', () => {
+    const blocks = lesson({ a: 'phrase in: 4 4\nphrase out: <in> 5 5\n4 =7' });
+    const quotes = (text: string) =>
+      blocks
+        .score(text)
+        .bars.flatMap(({ events }) => events.map(({ source: { quote } }) => quote?.phrase ?? '-'))
+        .join(' ');
+    expect(quotes('<l/a:out> 6 6 6 6')).toBe('out out out out - - - -');
+    expect(quotes('phrase in: 4 4\nphrase out: <in> 5 5\n<out> 6 6 6 6')).toBe('out out out out - - - -');
+    expect(quotes('phrase own: 4 <l/a:in> 5\n<own> 6 6 6 6')).toBe('own in in own - - - -');
+  });
+});
+
+describe('a quotation that leads nowhere', () => {
+  const { problems, problemsOf } = lesson({
+    whole: 'phrase ok: 4 5\n4 =7',
+    ring: '<l/gnir>',
+    gnir: '<l/ring>',
+    self: '<l/self>',
+    outside: '<l/ring>',
+    wrong: 'phrase a: 4 x\n4 -2 -3',
+    lost: '<l/none>',
+    phrases: 'phrase a: <b>\nphrase b: <a>\n4 =7',
+    other: 'phrase a: <l/none> 4\nphrase b: <l/wrong> 4\n4 =7',
+  });
+  test('says what is missing', () => {
+    expect(problems('<x/whole>')).toEqual(['quote-unknown: There is no lesson “x” to quote.']);
+    expect(problems('<l/none>')).toEqual(['quote-unknown: There is no block “l/none” to quote.']);
+    expect(problems('<l/whole:turn>')).toEqual(['quote-unknown: There is no phrase “l/whole:turn” to quote.']);
+    expect(problems('<turn>')).toEqual(['quote-unknown: There is no phrase “turn” to quote.']);
+    expect(readBlock('<l/whole>').diagnostics.map(({ message }) => message)).toEqual([
+      'There is no lesson “l” to quote.',
+    ]);
+  });
+  test('is reported in every block of a cycle, with the way round it', () => {
+    expect(problemsOf('self')).toEqual(['quote-cycle: This quotation is part of a cycle: l/self → l/self.']);
+    expect(problemsOf('ring')).toEqual(['quote-cycle: This quotation is part of a cycle: l/ring → l/gnir → l/ring.']);
+    expect(problemsOf('gnir')).toEqual(['quote-cycle: This quotation is part of a cycle: l/gnir → l/ring → l/gnir.']);
+  });
+  test('is broken for a block that only leads to a cycle, or to other mistakes', () => {
+    const broken = (name: string) => [`quote-broken: “${name}” has problems of its own, so it cannot be quoted yet.`];
+    expect(problemsOf('outside')).toEqual(broken('l/ring'));
+    expect(problems('<l/wrong>')).toEqual(broken('l/wrong'));
+    expect(problems('<l/lost>')).toEqual(broken('l/lost'));
+    expect(problems('<l/wrong:a> 4 4')).toContain(broken('l/wrong:a')[0]);
+    // A mistake before a quotation is not one in what is quoted.
+    expect(problems('x <l/whole:ok> 4')).toEqual([expect.stringMatching('^not-a-slot')]);
+    expect(problems('<l/other:a>')).toContain(broken('l/none')[0]);
+    expect(problems('<l/phrases:a>')).toEqual(['quote-cycle: This quotation is part of a cycle: a → b → a.']);
+  });
+});
+
+describe('a chain of quotations', () => {
+  const chain = (levels: number) =>
+    lesson(
+      Object.fromEntries(
+        Array.from({ length: levels }, (_, i) => [`b${i}`, i === levels - 1 ? '4 =7' : `<l/b${i + 1}>`]),
+      ),
+    );
+  test(`may have ${MOST_LEVELS} links`, () => {
+    expect(chain(MOST_LEVELS).problems('<l/b0>')).toEqual([]);
+    const tooDeep = 'quote-too-deep: This quotation leads through more than 50 others.';
+    expect(chain(MOST_LEVELS + 1).problems('<l/b0>')).toEqual([tooDeep]);
+    expect(chain(MOST_LEVELS + 1).problems('<l/b1>')).toEqual([]);
+  });
+  test('that is too deep says nothing of the quotations behind it', () => {
+    const { problems } = chain(MOST_LEVELS + 1);
+    expect(problems('<l/b0> | <l/b1>').length).toBe(1);
+  });
+  test('brings a limited number of events in all', () => {
+    const { problems } = lesson({ a: `${'4 4 4 4 4 4 4 4 | '.repeat(250)}` });
+    const quoted = (times: number) => problems(Array.from({ length: times }, () => '<l/a>').join(' | '));
+    expect(quoted(4)).toEqual([]);
+    expect(quoted(12)).toEqual([expect.stringMatching(`^block-too-long: .*${MOST_EVENTS}`)]);
+  });
+});
