@@ -103,6 +103,15 @@ export const courseSchema = (tables: Tables) =>
     ...settingShape(tables),
   })
     .superRefine(oneProgression)
+    .superRefine(({ key }, context) => {
+      if (key?.key?.tonic === undefined) return;
+      context.addIssue({
+        code: 'custom',
+        path: ['key'],
+        message: 'A course names the mode of its songs and no tonic, which follows from each harp and position.',
+        params: { help: `Write ${key.key.mode}.`, whole: true },
+      });
+    })
     .superRefine(({ stages }, context) => {
       for (const [index, stage] of stages.entries()) {
         if (stages.findIndex((one) => one.id === stage.id) === index) continue;

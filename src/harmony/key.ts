@@ -14,10 +14,29 @@ import {
 } from '../instrument/pitch.ts';
 import { itemAt } from '../values/checked.ts';
 
+/** The modes a song can be in. */
+export const MODE_NAMES = ['major', 'minor', 'dorian', 'phrygian', 'lydian', 'mixolydian', 'locrian'] as const;
+/** One of {@link MODE_NAMES}. */
+export type Mode = (typeof MODE_NAMES)[number];
+
+/**
+ * Fifths from a major key’s signature to that of a mode on the same tonic, and its scale in half steps above the tonic: common practice,
+ * no source. Minor has its sixth and seventh in both forms.
+ */
+const MODES: Readonly<Record<Mode, { readonly fifths: number; readonly scale: readonly number[] }>> = {
+  major: { fifths: 0, scale: [0, 2, 4, 5, 7, 9, 11] },
+  minor: { fifths: -3, scale: [0, 2, 3, 5, 7, 8, 9, 10, 11] },
+  dorian: { fifths: -2, scale: [0, 2, 3, 5, 7, 9, 10] },
+  phrygian: { fifths: -4, scale: [0, 1, 3, 5, 7, 8, 10] },
+  lydian: { fifths: 1, scale: [0, 2, 4, 6, 7, 9, 11] },
+  mixolydian: { fifths: -1, scale: [0, 2, 4, 5, 7, 9, 10] },
+  locrian: { fifths: -5, scale: [0, 1, 3, 5, 6, 8, 10] },
+};
+
 /** The song's key: where numerals count from and what the staff's signature says. */
 export interface SongKey {
   readonly tonic: PitchClass;
-  readonly mode: 'major' | 'minor';
+  readonly mode: Mode;
 }
 
 /** `Eb minor`: as an author types it. */
@@ -27,14 +46,14 @@ export const plainKey = ({ tonic, mode }: SongKey): string => `${plainName(tonic
 export const printedKey = ({ tonic, mode }: SongKey): string => `${printedName(tonic)} ${mode}`;
 
 /** Sharps (positive) or flats (negative) of the key signature, -7 to 7. */
-export const signatureOf = (key: SongKey): number => fifthsOf(key.tonic) - (key.mode === 'minor' ? 3 : 0);
+export const signatureOf = ({ tonic, mode }: SongKey): number => fifthsOf(tonic) + MODES[mode].fifths;
 
 /** The key on a tonic, named so that its signature has at most seven signs: Gb minor is written F# minor. */
 export function songKey(tonic: PitchClass, mode: SongKey['mode']): SongKey {
-  const shift = mode === 'minor' ? 3 : 0;
+  const shift = MODES[mode].fifths;
   let fifths = fifthsOf(tonic);
-  while (fifths - shift > 6) fifths -= 12;
-  while (fifths - shift < -6) fifths += 12;
+  while (fifths + shift > 6) fifths -= 12;
+  while (fifths + shift < -6) fifths += 12;
   return { tonic: atFifths(fifths), mode };
 }
 
@@ -49,15 +68,12 @@ export function signatureAlter(key: SongKey, letter: PitchClass['letter']): numb
   return place + 1 < signature ? 1 : place >= 6 + signature ? -1 : 0;
 }
 
-/** Half steps above the tonic; minor has its sixth and seventh in both forms. */
-const SCALES_OF_MODES: Readonly<Record<SongKey['mode'], readonly number[]>> = {
-  major: [0, 2, 4, 5, 7, 9, 11],
-  minor: [0, 2, 3, 5, 7, 8, 9, 10, 11],
-};
-
 /** Whether a pitch, by its MIDI number, is in the key's scale. */
 export const isInScale = (midi: number, { tonic, mode }: SongKey): boolean =>
-  SCALES_OF_MODES[mode].includes(mod(midi - chromaOf(tonic), 12));
+  isStep(mode, mod(midi - chromaOf(tonic), 12));
+
+/** Whether a mode has a note so many half steps above its tonic. */
+export const isStep = (mode: Mode, semitones: number): boolean => MODES[mode].scale.some((step) => step === semitones);
 
 /**
  * A pitch spelled by the key alone, flat for the blue notes and what is borrowed. A flat fifth that would be Cb, Fb or a

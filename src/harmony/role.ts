@@ -10,7 +10,7 @@ import {
 } from '../instrument/pitch.ts';
 import { itemAt } from '../values/checked.ts';
 import type { Chord, Degree } from './chord.ts';
-import { isInScale, type SongKey, spellInKey } from './key.ts';
+import { isInScale, isStep, type SongKey, spellInKey } from './key.ts';
 
 /** What a note is to the chord of the moment. */
 export interface Role {
@@ -81,7 +81,7 @@ function isSharpFourth(midi: number, chord: Chord, key: SongKey): boolean {
 
 /** The dominant chord on the fourth step of a major song, over which the seventh step is the blues' flat fifth. */
 const isBluesFour = (chord: Chord, { tonic, mode }: SongKey): boolean =>
-  mode === 'major' &&
+  isStep(mode, 4) &&
   seventhOf(chord) === 10 &&
   chord.tones.some(({ semitones }) => semitones === 4) &&
   mod(chromaOf(chord.root) - chromaOf(tonic), 12) === 5;

@@ -2,17 +2,18 @@
 import { type Harp, tonicInPosition } from '../instrument/harp.ts';
 import { chromaOf, mod, type PitchClass } from '../instrument/pitch.ts';
 import type { Tuning } from '../instrument/tuning.ts';
-import { keyInPosition, type SongKey } from './key.ts';
+import { keyInPosition, type Mode, type SongKey } from './key.ts';
 import { readChord } from './symbol.ts';
 
 /**
  * The harp and the position give the tonic. The mode is that of the home chord: the first of `symbols` (numerals or names, in
- * the order in which they decide) on the tonic that has a third. Without one, the mode is what the tuning is made for in this
+ * the order in which they decide) on the tonic that has a third, unless the author names another. Without one, the mode is what the tuning is made for in this
  * position, or else what its reeds play there.
  */
-export function keyOfSong(harp: Harp, position: number, symbols: Iterable<string> = []): SongKey {
+export function keyOfSong(harp: Harp, position: number, symbols: Iterable<string> = [], named?: Mode): SongKey {
   const tonic = tonicInPosition(harp.key, position);
-  return keyInPosition(harp.key, position, modeOfHomeChord(tonic, symbols) ?? modeOfReeds(harp.tuning, position));
+  const mode = named ?? modeOfHomeChord(tonic, symbols) ?? modeOfReeds(harp.tuning, position);
+  return keyInPosition(harp.key, position, mode);
 }
 
 function modeOfHomeChord(tonic: PitchClass, symbols: Iterable<string>): SongKey['mode'] | undefined {

@@ -6,7 +6,9 @@ import type { SongKey } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
 import { sounding } from '../instrument/bend.ts';
-import type { Pitch } from '../instrument/pitch.ts';
+import { harpName } from '../instrument/harp.ts';
+import { chromaOf, type Pitch, printedName } from '../instrument/pitch.ts';
+import { positionInWords } from '../instrument/position.ts';
 import type { Mark } from '../score/mark.ts';
 import { chordAt } from '../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../score/score.ts';
@@ -69,10 +71,13 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   if (bars.length === 0 && diagnostics.length === 0)
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   checkLengths(bars, head, diagnostics);
-  const key = keyOfSong(head.harp, settings.position, [
-    ...homeSymbols(settings.progression, context),
-    ...bars.flatMap((bar, index) => heardChords(bar, bars[index + 1])),
-  ]);
+  const key = keyOfSong(
+    head.harp,
+    settings.position,
+    [...homeSymbols(settings.progression, context), ...bars.flatMap((bar, index) => heardChords(bar, bars[index + 1]))],
+    settings.key?.mode,
+  );
+  checkKey(tree, head, key, diagnostics);
   checkNumerals(tree, key, diagnostics);
   const { chords, progression } = harmonise(bars, head, key, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
@@ -87,6 +92,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     harp,
     position: settings.position,
     key,
+    ...(settings.key ? { keyNamed: true } : {}),
     meter: settings.meter,
     tempo: settings.tempo,
     feel: settings.feel,
@@ -97,6 +103,22 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     bars: finishBars(bars, chords, head, key),
   };
   return { score, diagnostics: ordered };
+}
+
+/** Reports a key that is named and not that of harp and position: where it is named, or else where its block changes them. */
+function checkKey(tree: BlockTree, { settings, harp, bad }: Header, key: SongKey, diagnostics: Diagnostic[]): void {
+  const tonic = settings.key?.tonic;
+  if (!tonic || chromaOf(tonic) === chromaOf(key.tonic) || ['harp', 'position', 'key'].some((one) => bad.has(one)))
+    return;
+  const lines = ['key', 'position', 'harp'].flatMap((one) => tree.header.get(one)?.valueSpan ?? []);
+  diagnostics.push(
+    report('key-differs', lines[0] ?? { from: 0, to: Math.max(1, tree.text.indexOf('\n')) }, {
+      written: printedName(tonic),
+      key: printedName(key.tonic),
+      harp: `${/^[AEF]/.test(harpName(harp)) ? 'An' : 'A'} ${harpName(harp)} harp`,
+      position: positionInWords(settings.position),
+    }),
+  );
 }
 
 /** The chord symbols of a bar that another one does not replace at the same moment. */

@@ -1,22 +1,32 @@
 /** Numerals of a minor song that count from the major scale where the author may have counted from the minor one. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import type { SongKey } from '../harmony/key.ts';
+import { isStep, type Mode, type SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
 import { report } from './problems.ts';
 import type { BlockTree, Item } from './tree.ts';
 
-/** The steps that are lower in minor. */
-const LOWERED = new Set([3, 6, 7]);
+/** Half steps from the tonic to the steps that are lower in some modes than in major. */
+const STEPS: ReadonlyMap<number, number> = new Map([
+  [3, 4],
+  [6, 9],
+  [7, 11],
+]);
+
+/** Whether a step of the major scale is a half step lower in a mode. Minor has its sixth and seventh in both forms; chords are on the lower. */
+function isLowered(mode: Mode, step: number): boolean {
+  const semitones = STEPS.get(step);
+  if (semitones === undefined || !isStep(mode, semitones - 1)) return false;
+  return mode === 'minor' || !isStep(mode, semitones);
+}
 
 /** Reports each chord on such a step that a block writes itself, in its music, its phrases and its list of chords. */
 export function checkNumerals(tree: BlockTree, { mode }: SongKey, diagnostics: Diagnostic[]): void {
-  if (mode !== 'minor') return;
   const items = [...tree.music, ...[...tree.phrases.values()].flatMap((phrase) => phrase.items)];
   for (const { text, span } of [...items.flatMap(chordsIn), ...listed(tree)]) {
     const numeral = readNumeral(text);
-    if (!numeral || numeral.minor || !LOWERED.has(numeral.step) || /^[b♭#♯]/.test(text)) continue;
+    if (!numeral || numeral.minor || !isLowered(mode, numeral.step) || /^[b♭#♯]/.test(text)) continue;
     if (/^(?:dim|o|°)/.test(numeral.suffix)) continue;
-    diagnostics.push(report('numeral-in-minor', span, { text, lowered: `b${text}` }));
+    diagnostics.push(report('numeral-in-minor', span, { text, lowered: `b${text}`, mode }));
   }
 }
 

@@ -107,6 +107,7 @@ function printHeader(score: Score): string[] {
   put('harp', harpName(harp));
   put('tuning', harp.tuning.id);
   put('position', `${score.position}`);
+  put('key', score.keyNamed ? score.key.mode : undefined);
   put('meter', meterName(score.meter));
   put('tempo', `${score.tempo}`);
   put('feel', feelName(score.feel));

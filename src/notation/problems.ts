@@ -42,6 +42,12 @@ export const NOTATION_PROBLEMS = {
     message: () => 'This block names a form and lists chords as well.',
     help: () => 'Keep either form: or chords: .',
   }),
+  'key-differs': error<{ written: string; key: string; harp: string; position: string }>({
+    about: 'The key of a song follows from the harp and the position, and a key that is named has to be that one.',
+    message: ({ written, key, harp, position }) =>
+      `${harp} in ${position} plays in the key of ${key}, and the key named here is ${written}.`,
+    help: () => 'Change the harp, the position or the key; or name the mode alone, such as minor.',
+  }),
   'pickup-too-long': error<{ bar: string }>({
     about: 'A pickup is shorter than a bar.',
     message: ({ bar }) => `A pickup is shorter than a full bar (${bar}).`,
@@ -113,10 +119,10 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“${text}” is not a chord symbol.`,
     help: () => CHORD_EXAMPLES,
   }),
-  'numeral-in-minor': warning<{ text: string; lowered: string }>({
+  'numeral-in-minor': warning<{ text: string; lowered: string; mode: string }>({
     about:
       'Numerals count from the major scale in a minor song as well, where the third, sixth and seventh steps are lowered.',
-    message: ({ text, lowered }) => `The song is in minor, where “${text}” is a half step above ${lowered}.`,
+    message: ({ text, lowered, mode }) => `The song is in ${mode}, where “${text}” is a half step above ${lowered}.`,
     help: ({ lowered }) => `Did you mean ${lowered}? Otherwise write the chord by its name.`,
   }),
   'mouth-unknown': error<Near & { text: string }>({

@@ -2,7 +2,9 @@
 import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
+import { MODE_NAMES } from '../harmony/key.ts';
 import { readHarp } from '../instrument/harp.ts';
+import { readPitchClass } from '../instrument/pitch.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
 import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
@@ -25,6 +27,7 @@ export const SETTING_KEYS = [
   'harp',
   'tuning',
   'position',
+  'key',
   'meter',
   'tempo',
   'feel',
@@ -65,6 +68,7 @@ const WHAT: Readonly<Record<SettingKey, string>> = {
   harp: 'harp',
   tuning: 'tuning',
   position: 'position',
+  key: 'key',
   meter: 'meter',
   tempo: 'tempo',
   feel: 'feel',
@@ -78,6 +82,7 @@ const EXAMPLES: Readonly<Record<SettingKey, string>> = {
   harp: 'Write its key, and low or high where it is: A, Bb, low F, high G.',
   tuning: 'Write the name of a tuning, such as richter.',
   position: 'Write a number from 1 to 12; cross position is 2.',
+  key: 'Write major, minor or another mode such as dorian, or the whole key: D minor.',
   meter: 'Write it as 4/4, 3/4 or 12/8.',
   tempo: 'Write beats a minute as a number from 20 to 400.',
   feel: 'Write straight, shuffle, or a ratio of the beat’s two halves such as 60:40, the longer one first.',
@@ -104,6 +109,12 @@ const READERS: Readonly<Record<SettingKey, Reader>> = {
   position: (text) => {
     const position = /^\d{1,2}$/.test(text) ? Number(text) : 0;
     return position >= 1 && position <= 12 ? { value: { position } } : undefined;
+  },
+  key: (text) => {
+    const [, name, mode] = /^(?:([A-G][b#♭♯]?) )?([a-z]+)$/.exec(text) ?? [];
+    const known = MODE_NAMES.find((one) => one === mode);
+    const tonic = name === undefined ? undefined : readPitchClass(name);
+    return known && { value: { key: { mode: known, ...(tonic ? { tonic } : {}) } } };
   },
   meter: (text) => {
     const meter = readMeter(text);

@@ -1,4 +1,5 @@
 /** The settings of a block: its header, over the lesson's, over the course's, over these defaults. */
+import type { Mode } from '../harmony/key.ts';
 import type { Register } from '../instrument/harp.ts';
 import type { PitchClass } from '../instrument/pitch.ts';
 import { RICHTER, type Tuning } from '../instrument/tuning.ts';
@@ -18,6 +19,13 @@ export interface Settings {
   readonly slot: Fraction;
   readonly mouth: Mouth;
   readonly progression?: Progression | undefined;
+  readonly key?: NamedKey | undefined;
+}
+
+/** A key as an author names it: its mode alone, or with the tonic, which has to be that of harp and position. */
+export interface NamedKey {
+  readonly mode: Mode;
+  readonly tonic?: PitchClass;
 }
 
 /** The settings where neither block nor lesson nor course says anything. */

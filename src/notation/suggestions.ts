@@ -25,6 +25,24 @@ export const SUGGESTIONS = {
     );
     return [nearest(text, names) ?? '', ...wholeNumbers(text)];
   },
+  key: (text) => {
+    const tonic = /^[A-Ga-g][b#♭♯]?(?=m?(?: |$))/.exec(text)?.[0] ?? '';
+    const rest = text
+      .slice(tonic.length)
+      .replace(/\bkey\b|\bmode\b/gi, ' ')
+      .trim();
+    const mode =
+      rest === 'm'
+        ? 'minor'
+        : rest === '' && tonic !== ''
+          ? 'major'
+          : nearest(
+              rest,
+              MODE_WORDS.flatMap(([mode, ...words]) => named(mode, ...words)),
+            );
+    if (mode === undefined) return [];
+    return [tonic === '' ? mode : `${tonic.charAt(0).toUpperCase()}${tonic.slice(1)} ${mode}`];
+  },
   meter: (text) => [
     numbersIn(text).slice(0, 2).join('/'),
     nearest(text, [...named('4/4', 'common', 'c'), ...named('2/2', 'cut', 'alla breve'), ...named('3/4', 'waltz')]) ??
@@ -89,3 +107,14 @@ function reduced(over: number, under: number): string {
   const divisor = gcd(over, under) || 1;
   return `${over / divisor}/${under / divisor}`;
 }
+
+/** Modes, and other words for them. */
+const MODE_WORDS: readonly (readonly [string, ...string[]])[] = [
+  ['major', 'major', 'maj', 'ionian'],
+  ['minor', 'minor', 'min', 'aeolian', 'natural minor'],
+  ['dorian', 'dorian', 'dor'],
+  ['phrygian', 'phrygian', 'phr'],
+  ['lydian', 'lydian', 'lyd'],
+  ['mixolydian', 'mixolydian', 'mix', 'mixo'],
+  ['locrian', 'locrian', 'loc'],
+];

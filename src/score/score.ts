@@ -20,6 +20,8 @@ export interface Score {
   readonly position: number;
   /** Follows from the harp, the position and the progression's home chord. */
   readonly key: SongKey;
+  /** Whether the author named the key; otherwise its mode follows from chords and tuning. */
+  readonly keyNamed?: true;
   readonly meter: Meter;
   /** Quarter notes a minute; dotted quarters in compound time. */
   readonly tempo: number;

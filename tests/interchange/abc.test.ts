@@ -30,6 +30,15 @@ test('the head says what the tune is, and ends with its key', () => {
   ]);
 });
 
+test.each([
+  ['minor', 'K:Dm'],
+  ['dorian', 'K:Ddor'],
+  ['mixolydian', 'K:Dmix'],
+  ['major', 'K:D'],
+])('the key of a song in D %s is %s', (mode, field) => {
+  expect(abc(`position: 3\nkey: ${mode}\n-4 =7`)).toContain(`\n${field} clef=treble\n`);
+});
+
 test('lengths, tuplets, ties, glides and chords of holes are as they are written', () => {
   expect(music("slot: 1/8\nharp: C\nposition: 1\n4 4 {4 -4 5} = -3'> -3 (1 2) = |]")[0]).toBe(
     'cc (3:2:3c1/2d1/2 e2 (_B=B) [CE]2 |]',

@@ -405,6 +405,31 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    'position: 3\nkey: C minor\n-4 =7',
+    [
+      {
+        code: 'key-differs',
+        at: 'C minor',
+        says: 'A C harp in third position plays in the key of D, and the key named here is C.',
+        help: 'Change the harp, the position or the key; or name the mode alone, such as minor.',
+      },
+    ],
+  ],
+  ['harp: low F\nposition: 2\nkey: C mixolydian\n-4 =7', []],
+  ['harp: Db\nposition: 1\nkey: C# major\n4 =7', []],
+  ['key: Dm\n-4 =7', [{ code: 'header-value', at: 'Dm', says: '“Dm” is no key.', help: 'Did you mean “D minor”?' }]],
+  [
+    'position: 3\nkey: dorian\nslot: 1/1\nchords: i | VI | VII\n\n-4 | -5 | -4',
+    [
+      {
+        code: 'numeral-in-minor',
+        at: 'VII',
+        says: 'The song is in dorian, where “VII” is a half step above bVII.',
+        help: 'Did you mean bVII? Otherwise write the chord by its name.',
+      },
+    ],
+  ],
+  [
     '1 =3 -1 =3\nwords: one',
     [
       {

@@ -5,6 +5,22 @@ import type { SUGGESTIONS } from '../../src/notation/suggestions.ts';
 const MISTAKES: Readonly<
   Record<keyof typeof SUGGESTIONS | 'form' | 'tuning', Readonly<Record<string, string | undefined>>>
 > = {
+  key: {
+    Am: 'A minor',
+    A: 'A major',
+    'a minor': 'A minor',
+    Bbm: 'Bb minor',
+    min: 'minor',
+    Minor: 'minor',
+    aeolian: 'minor',
+    ionian: 'major',
+    'D dor': 'D dorian',
+    dorain: 'dorian',
+    mixo: 'mixolydian',
+    'minor key': 'minor',
+    H: undefined,
+    blue: undefined,
+  },
   harp: {
     'C harp': 'C',
     'key of C': 'C',

@@ -1,5 +1,5 @@
 /** The student's harp: its key and register, and how it is tuned. What follows a choice is loaded when there is one. */
-import { keyInPosition, printedKey } from '../../harmony/key.ts';
+import { keyInPosition, MODE_NAMES, printedKey } from '../../harmony/key.ts';
 import { REGISTERS } from '../../instrument/harp.ts';
 import { chromaOf, readPitchClass } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
@@ -81,7 +81,7 @@ class HarpChoice extends HTMLElement {
     if (!harp) return harpText('asWritten');
     const { position, mode } = this.dataset;
     if (!position) return harpText('standsFor', { harp: inWords(harp) });
-    const key = keyInPosition(harp.key, Number(position), mode === 'minor' ? 'minor' : 'major');
+    const key = keyInPosition(harp.key, Number(position), MODE_NAMES.find((name) => name === mode) ?? 'major');
     return harpText('standsForInKey', {
       harp: inWords(harp),
       position: positionInWords(Number(position)),

@@ -57,7 +57,9 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
   // A map that shows the minor home chord is in minor, whatever chords its lesson has.
   const shown = [at('chord'), at('over')].map(attributeText);
-  const key = keyOfSong(harp, position, [...shown, ...homeSymbols(progression, scope.context)]);
+  // The mode that the lesson names is that of its position.
+  const mode = position === scope.context.defaults.position ? settings.key?.mode : undefined;
+  const key = keyOfSong(harp, position, [...shown, ...homeSymbols(progression, scope.context)], mode);
   const written = attributeText(at('title')).trim();
   const title = written === '' ? {} : { title: written };
   const placed = { harp, position, key, ...title };

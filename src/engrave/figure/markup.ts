@@ -24,7 +24,7 @@ export function onHarp(harp: Harp): string {
 
 /** `an A harp in second position, the key of E`. */
 export function harpAndKey(harp: Harp, position: number, key: SongKey): string {
-  const mode = key.mode === 'minor' ? ' minor' : '';
+  const mode = key.mode === 'major' ? '' : ` ${key.mode}`;
   return `${onHarp(harp)} in ${positionInWords(position)}, the key of ${printedName(key.tonic)}${mode}`;
 }
 

@@ -4,6 +4,7 @@
  */
 import { plainChord } from '../../harmony/chord.ts';
 import type { ChordChange } from '../../harmony/form.ts';
+import type { Mode } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
@@ -22,6 +23,16 @@ import { decoration, lengthText, type PitchWriter, pitchWriter, UNIT } from './n
 import { fieldText, lyricText, quotedText } from './text.ts';
 
 const BARS_IN_LINE = 4;
+/** Modes behind a tonic: ABC 2.1, “K: - key”. */
+const ABC_MODES: Readonly<Record<Mode, string>> = {
+  major: '',
+  minor: 'm',
+  dorian: 'dor',
+  phrygian: 'phr',
+  lydian: 'lyd',
+  mixolydian: 'mix',
+  locrian: 'loc',
+};
 
 /** The score as a file of one tune. */
 export function abcOf(score: Score, credits: Credits): string {
@@ -45,7 +56,7 @@ function head({ key, meter, tempo, feel, ...score }: Score, credits: Credits): s
     `L:${format(UNIT)}`,
     `Q:${beat}=${tempo}${feelText}`,
     // The last field of a head.
-    `K:${plainName(key.tonic)}${key.mode === 'minor' ? 'm' : ''} clef=treble`,
+    `K:${plainName(key.tonic)}${ABC_MODES[key.mode]} clef=treble`,
   ];
 }
 
