@@ -8,9 +8,11 @@ import { join } from 'node:path';
 import abcjs from 'abcjs';
 import { parseMidi } from 'midi-file';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { MODE_NAMES } from '../../../src/harmony/key.ts';
 import { abcOf } from '../../../src/interchange/abc/document.ts';
 import type { Score } from '../../../src/score/score.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
+import { scoreOf } from '../../engrave/pictures.ts';
 import { run } from '../../setup/debian.ts';
 import { cases } from '../../setup/long.ts';
 import { type Attacks, attacksAt, differencesOf, playedBy } from './attacks.ts';
@@ -53,6 +55,15 @@ describe('abc2midi', () => {
       const found = differencesOf(playedBy(asked), attacks);
       if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
     }
+  });
+
+  // Draw 4 to blow 7 of a C harp, as any chart of its tuning has them: D5 E5 F5 G5 A5 B5 C6.
+  test.each(MODE_NAMES)('plays the same notes whatever mode is named: %s', (mode) => {
+    const score = scoreOf(`position: 3\nkey: ${mode}\nslot: 1/4\n\n-4 5 -5 6 | -6 -7 7 .`);
+    const { attacks, messages } = read(abcOf(score, HARD_CREDITS));
+    expect(messages).toEqual([]);
+    const played = [74, 76, 77, 79, 81, 83, 84].map((key, index) => ({ at: index / 4, keys: [key] }));
+    expect(attacks).toEqual(attacksAt(played));
   });
 
   test('has nothing against the demo course', () => {
