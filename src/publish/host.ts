@@ -1,12 +1,12 @@
 /** A small server for a site that was built: files as they are, under the site's base, to this machine alone. */
-import { existsSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { normalBase } from '../site/addresses.ts';
 import { recoverOutput } from './output/swap.ts';
-import { answerWithFile, isRefused, requestPath, typeOf } from './static-files.ts';
+import { answerWithFile, isRefused, requestPath, typeOf, withSlash } from './static-files.ts';
 
 /** A running server of a built site. */
 export interface Hosted {
@@ -58,10 +58,14 @@ async function answer(folder: string, base: string, request: IncomingMessage, re
     return;
   }
   if (path?.startsWith(base)) {
-    await siteIn(folder);
-    const answered = await answerWithFile(folder, path.slice(base.length - 1), request, response);
-    if (answered === 'folder') response.writeHead(301, { location: encodeURI(`${path}/`) }).end();
-    if (answered !== 'missing') return;
+    for (let attempt = 0; attempt < TRIES; attempt++) {
+      const site = await siteIn(folder);
+      const answered = await answerWithFile(folder, path.slice(base.length - 1), request, response);
+      if (answered === 'folder') response.writeHead(301, { location: withSlash(path, request.url ?? '/') }).end();
+      if (answered !== 'missing') return;
+      // It may have been looked for in a site that was on its way out.
+      if (site === undefined || site === nameOf(folder)) break;
+    }
   }
   const missing = await readFile(join(folder, '404.html')).catch(() => 'There is no such page.\n');
   response.writeHead(404, { 'content-type': typeOf(typeof missing === 'string' ? '.txt' : '.html') });
@@ -71,9 +75,21 @@ async function answer(folder: string, base: string, request: IncomingMessage, re
 /** Milliseconds to wait for a site that a build is about to put in its place. */
 const PATIENCE = 1000;
 
-/** Waits for the folder where it is away: a build is exchanging it, or was killed as it did so. */
-async function siteIn(folder: string): Promise<void> {
-  for (const end = Date.now() + PATIENCE; !existsSync(folder) && Date.now() < end; await sleep(10)) {
+/**
+ * Which folder is in the place of the site. Waits where none is: a build is exchanging it, or was killed as it did so. Undefined where
+ * none comes.
+ */
+async function siteIn(folder: string): Promise<string | undefined> {
+  for (const end = Date.now() + PATIENCE; Date.now() < end; await sleep(10)) {
+    const site = nameOf(folder);
+    if (site !== undefined) return site;
     await recoverOutput(folder).catch(() => undefined);
   }
+  return undefined;
+}
+
+/** By what one folder is told from another in its place, which may have the number of one that was removed. */
+function nameOf(folder: string): string | undefined {
+  const found = statSync(folder, { throwIfNoEntry: false });
+  return found && `${found.ino} ${found.ctimeMs}`;
 }

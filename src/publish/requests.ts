@@ -12,7 +12,7 @@ import { LICENCES } from '../site/addresses.ts';
 import { lessonOfScores, scoresText } from '../site/scores.ts';
 import { theSite, withSite } from '../site/site.ts';
 import { licencesText } from './licences.ts';
-import { answerWithFile, isRefused, requestPath, typeOf } from './static-files.ts';
+import { answerWithFile, isRefused, requestPath, typeOf, withSlash } from './static-files.ts';
 
 /** Where the bundler's server has what pages load: itself, packages and our own code. */
 const CODE: readonly string[] = ['@vite', '@id', '@fs', 'src', 'components', 'node_modules'];
@@ -25,7 +25,7 @@ const isNameless = (first: string, below: readonly string[]): boolean =>
 const isCode = (url: string): boolean => CODE.includes(url.split('/')[1] ?? '');
 
 /** Whether a path has an empty step, or one that the bundler's server would decode or resolve once more. */
-const isOdd = (path: string): boolean => /^\/|\/\/|%|(?:^|\/)\.{1,2}(?:\/|$)/.test(path);
+const isOdd = (path: string): boolean => /^\/|\/\/|[%\\]|(?:^|\/)\.{1,2}(?:\/|$)/.test(path);
 
 /** An address that no page has. */
 const NOWHERE = '/no-such-page/';
@@ -64,7 +64,7 @@ async function answer(dir: string, request: IncomingMessage, response: ServerRes
   const isKnown = [...CODE, ...PAGES].includes(first) && !isNameless(first, below);
   if (path === undefined || isOdd(path) || !isKnown) request.url = NOWHERE;
   else if (path !== '' && !path.endsWith('/') && (await isPage(first, below.join('/')))) {
-    response.writeHead(301, { location: `/${encodeURI(path)}/${url.slice(url.search(/[?#]|$/))}` }).end();
+    response.writeHead(301, { location: withSlash(`/${path}`, url) }).end();
     return true;
   }
   return false;

@@ -1,9 +1,21 @@
-import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import fs, {
+  mkdirSync,
+  mkdtempSync,
+  type ReadStream,
+  readdirSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type Hosted, host } from '../../src/publish/host.ts';
+import { claimOutput, isRefusal } from '../../src/publish/output/claim.ts';
 import { writeManifest } from '../../src/publish/output/manifest.ts';
 import { NOT_LOCALHOST } from './not-localhost.ts';
 
@@ -24,6 +36,9 @@ beforeAll(async () => {
   writeFileSync(join(secrets, 'secret'), 'a secret');
   symlinkSync(secrets, join(folder, 'out'));
   symlinkSync(join(secrets, 'secret'), join(folder, 'secret.txt'));
+  mkdirSync(join(folder, 'secret'));
+  symlinkSync(join(secrets, 'secret'), join(folder, 'secret/index.html'));
+  execFileSync('mkfifo', [join(folder, 'pipe')]);
   hosted = await host(folder, '/course', 0);
 });
 afterAll(() => {
@@ -42,6 +57,9 @@ test('a folder without its slash leads to the one with it, and the root to the b
   expect((await ask('/course/lessons/first')).headers.get('location')).toBe('/course/lessons/first/');
   expect((await ask('/')).headers.get('location')).toBe('/course/');
   expect(await (await ask('/course/lessons/first/?from=here')).text()).toBe('the first lesson');
+  expect((await ask('/course/lessons/first?from=here')).headers.get('location')).toBe(
+    '/course/lessons/first/?from=here',
+  );
 });
 
 test('what is not there is answered with the page that says so', async () => {
@@ -59,6 +77,7 @@ describe('parts of a file', () => {
     ['bytes=7-', '789', 'bytes 7-9/10'],
     ['bytes=-2', '89', 'bytes 8-9/10'],
     ['bytes=5-99', '56789', 'bytes 5-9/10'],
+    ['bytes=-99', '0123456789', 'bytes 0-9/10'],
   ])('%s', async (range, text, contentRange) => {
     const answer = await ask('/course/clip.mp4', { headers: { range } });
     expect(answer.status).toBe(206);
@@ -108,6 +127,11 @@ describe('no path leads out of the folder', () => {
     'lessons/.hidden',
     'out/secret',
     'secret.txt',
+    'secret/',
+    'pipe',
+    '/lessons',
+    '/example.org%2f..',
+    'example.org%2f..',
     '%',
     '%ff',
   ])('%s', async (path) => {
@@ -156,6 +180,55 @@ describe('a file that the reader has already', () => {
   });
 });
 
+describe('a file that changes', () => {
+  let file: string;
+  beforeEach(() => {
+    file = join(folder, 'changing.txt');
+    writeFileSync(file, 'a long text of before');
+  });
+  afterEach(() => vi.restoreAllMocks());
+  /** Does something to the file that is sent next, when its headers are made and it is not yet opened. */
+  const asItIsOpened = (change: (stream: () => ReadStream) => ReadStream): void => {
+    const open = fs.createReadStream;
+    vi.spyOn(fs, 'createReadStream').mockImplementationOnce((...given) => change(() => open(...given)));
+  };
+
+  test('before it is opened is sent as it is then', async () => {
+    asItIsOpened((open) => {
+      writeFileSync(file, 'new');
+      return open();
+    });
+    const answer = await ask('/course/changing.txt');
+    expect([answer.headers.get('content-length'), await answer.text()]).toEqual(['3', 'new']);
+    expect(answer.headers.get('etag')).toBe((await ask('/course/changing.txt')).headers.get('etag'));
+  });
+
+  test('and is gone before it is opened is a page that is not there, and nothing is said of the file', async () => {
+    asItIsOpened((open) => {
+      rmSync(file);
+      return open();
+    });
+    const answer = await ask('/course/changing.txt', { headers: { range: 'bytes=0-3' } });
+    expect([answer.status, await answer.text()]).toEqual([404, 'no such page']);
+    for (const name of ['etag', 'last-modified', 'content-length', 'content-range'])
+      expect(answer.headers.get(name), name).toBeNull();
+  });
+
+  test('and is cut while it is read is cut for the client, who takes no other answer for its end', async () => {
+    writeFileSync(file, 'x'.repeat(2_000_000));
+    asItIsOpened((open) => {
+      const stream = open();
+      stream.once('data', () => truncateSync(file, 100_000));
+      return stream;
+    });
+    const answers = await raw(
+      'GET /course/changing.txt HTTP/1.1\r\nHost: localhost\r\n\r\nGET /course/ HTTP/1.1\r\nHost: localhost',
+    );
+    expect(answers.match(/HTTP\/1\.1/g)).toHaveLength(1);
+    expect(answers).toMatch(/x$/);
+  });
+});
+
 describe('a build that puts a new site in place of the one that is served', () => {
   test('is seen, also where it was killed half way', async () => {
     rmSync(`${folder}-site`, { recursive: true, force: true });
@@ -179,6 +252,34 @@ describe('a build that puts a new site in place of the one that is served', () =
       server.close();
       rmSync(`${folder}-site`, { recursive: true, force: true });
     }
+  });
+
+  test('is seen whole, by everyone who asks meanwhile', async () => {
+    const site = join(`${folder}-often`, 'dist');
+    const publish = async (index: number): Promise<void> => {
+      const claim = await claimOutput(site);
+      if (isRefusal(claim)) throw new Error(claim.refused);
+      writeFileSync(join(claim.staging, 'index.html'), `${index} `.repeat(index % 2 ? 10 : 2_000));
+      expect(await claim.publish('/')).toBeUndefined();
+      await claim.release();
+    };
+    await publish(0);
+    const { server, address } = await host(site, '/', 0);
+    let building = true;
+    const client = async (): Promise<void> => {
+      while (building) {
+        const answer = await fetch(address);
+        const text = await answer.text();
+        expect([answer.status, text]).toEqual([200, expect.stringMatching(/^(\d+ )\1+$/)]);
+        expect(text.split(' ').length).toBe(Number.parseInt(text, 10) % 2 ? 11 : 2_001);
+      }
+    };
+    const clients = Promise.all(Array.from({ length: 6 }, client));
+    for (let index = 1; index <= 12; index++) await publish(index);
+    building = false;
+    await clients;
+    server.close();
+    rmSync(`${folder}-often`, { recursive: true, force: true });
   });
 
   test('and a site that is gone for good is a page that is not there', async () => {
