@@ -113,8 +113,8 @@ function schemeOf(url: string): string | undefined {
 
 /** Whether a page may have a reference though it leads nowhere: it runs no code, and loads nothing of another site by itself. */
 export function isSafeReference(reference: Reference): boolean {
-  // A browser reads an address without such characters.
-  const scheme = schemeOf(reference.url.replace(/[\s\p{Cc}]/gu, ''));
+  // A browser reads an address without such characters, and a backslash as a slash.
+  const scheme = schemeOf(reference.url.replace(/[\s\p{Cc}]/gu, '').replaceAll('\\', '/'));
   return scheme === undefined || outside(scheme, reference).diagnostics.length === 0;
 }
 

@@ -14,7 +14,6 @@ import { COLUMNS, type RowTile, rowClass, rowStarts } from './rows.ts';
 import type { Segment } from './segment.ts';
 import { type MeasuredBar, measureBars } from './segments.ts';
 import { place, type Spacing } from './spacing.ts';
-import { spacingNeeds } from './spacing-needs.ts';
 import { drawStaff } from './staff/draw.ts';
 import { findJoins } from './staff/join.ts';
 import { layTile } from './staff/tile.ts';
@@ -65,29 +64,28 @@ export function drawBlock(score: Score): DrawnBlock {
   const first = bars[0];
   const pickupWidth = first && score.pickup !== undefined && bars.length > 1 ? pickupWidthOf(first) : undefined;
   const inTiles = pickupWidth === undefined ? bars : bars.slice(1);
-  const segmentsWithin = (width: number): Segment[] => inTiles.flatMap((bar) => [...bar.within(width)]);
   const needed = {
     ...headWidths(score.key, score.meter),
     pickup: pickupWidth ?? 0,
-    least: Math.max(0, ...inTiles.map((bar) => bar.least)),
+    least: Math.max(0, ...inTiles.map(({ whole }) => whole.least)),
   };
   const { size, width } = tileWidthFor(needed);
   const pickupFits = pickupWidth !== undefined && pickupFitsIn(needed, width);
-  const inRows = segmentsWithin(width);
-  const all = pickupWidth === undefined || !first ? inRows : [first.whole, ...inRows];
+  const inRows = inTiles.flatMap((bar) => [...bar.within(width)]);
+  const measured = pickupWidth === undefined || !first ? inRows : [first.whole, ...inRows];
+  const all = measured.map(({ segment }) => segment);
   const lead = all.length - inRows.length;
   const widthOf = (index: number): number => (index < lead ? (pickupWidth ?? width) : width);
-  const needs = all.map(spacingNeeds);
-  const placed = all.map((segment, index) =>
+  const placed = measured.map(({ segment, needs }, index) =>
     placeSegment(segment, {
-      ...itemAt(needs, index),
+      ...needs,
       width: widthOf(index),
-      beyond: segment.closes ? 0 : (needs[index + 1]?.before ?? 0),
+      beyond: segment.closes ? 0 : (measured[index + 1]?.needs.before ?? 0),
     }),
   );
   const staves = all.map((segment, index) => layTile(segment.staff, itemAt(placed, index), widthOf(index)));
   const layout = layoutOf(score);
-  const begins = beginsOf(inRows, lead > 0, pickupFits);
+  const begins = beginsOf(all.slice(lead), lead > 0, pickupFits);
   const beginsAt = (index: number): string => (index < lead ? FIRST : (begins[index - lead] ?? FIRST));
   const bands = bandRuns(
     all.map((segment, index) => ({ segment, xs: itemAt(placed, index), width: widthOf(index) })),
@@ -215,8 +213,9 @@ function beginsOf(segments: readonly Segment[], hasPickup: boolean, pickupFits: 
   });
 }
 
-function pickupWidthOf({ whole, least }: MeasuredBar): number | undefined {
-  const needed = whole.columns[0]?.note.wholeBar ? 2 * PICKUP_STEP : least;
+function pickupWidthOf({ whole: { segment, least } }: MeasuredBar): number | undefined {
+  const isRest = segment.columns[0]?.note.wholeBar && segment.chords.length === 0;
+  const needed = isRest ? 2 * PICKUP_STEP : least;
   const width = Math.ceil(needed / PICKUP_STEP) * PICKUP_STEP;
   return width > WIDEST_PICKUP ? undefined : width;
 }

@@ -12,7 +12,9 @@ const ENTITIES: ReadonlyMap<string, string> = new Map(
 );
 
 /** Escapes for text and for quoted attributes. Control characters, which XML forbids, become spaces. */
-export const escapeText = (text: string): string =>
+export const escapeText = (text: string): string => (/^[\w .,()/+-]*$/.test(text) ? text : escaped(text));
+
+const escaped = (text: string): string =>
   text
     .toWellFormed()
     .replace(/\p{Cc}|[￾￿]/gu, ' ')
@@ -20,9 +22,18 @@ export const escapeText = (text: string): string =>
 
 /** A coordinate: two decimals at most, no trailing zeros, and never `-0`. */
 export function n(value: number): string {
-  const rounded = Math.round(value * 100) / 100;
-  return rounded === 0 ? '0' : String(rounded);
+  const hundredths = Math.round(value * 100);
+  const known = written.get(hundredths);
+  if (known !== undefined) return known;
+  const text = hundredths === 0 ? '0' : String(hundredths / 100);
+  if (Math.abs(hundredths) < KEPT) written.set(hundredths, text);
+  return text;
 }
+
+/** Coordinates that were written before, by hundredths: most are asked for again and again. */
+const written = new Map<number, string>();
+/** None beyond is kept. */
+const KEPT = 100_000;
 
 /** A glyph of the page's sheet at a place, by its code point in hexadecimal. */
 export function use(code: string, x: number, y: number, className?: string, scale = 1): string {

@@ -3,7 +3,7 @@ import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import type { Bar } from '../score/score.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
-import { type Column, SIZE } from './columns.ts';
+import { type Column, glidesInto, SIZE } from './columns.ts';
 import type { StaffContent } from './staff/tile.ts';
 import { textWidth } from './text-width.ts';
 
@@ -17,6 +17,9 @@ export interface Segment {
   /** The columns on the staff. */
   readonly staff: StaffContent;
   readonly chords: readonly ChordMark[];
+  /** Whether a glide comes from the column before it, and goes to the one after it. */
+  readonly glidesIn: boolean;
+  readonly glidesOut: boolean;
   readonly opens: boolean;
   readonly closes: boolean;
   /** The bar line at its end. */
@@ -30,6 +33,20 @@ export interface PlacedSegment {
   readonly xs: readonly number[];
 }
 
+/** Between two chord symbols. */
+export const CHORD_GAP = 8;
+/** A chord symbol begins so much before the middle of the note it is over. */
+export const CHORD_LEAD = 7;
+/** From the last chord symbol to the end of the tile. */
+export const CHORD_END = 2;
+
+/** Where the number of a bar ends. */
+export const numberRoom = (bar: number): number => 1 + textWidth(String(bar), SIZE.small);
+
+/** Where the first chord symbol may begin. */
+export const chordsFrom = ({ bar, opens }: Segment): number =>
+  opens && bar.number > 0 ? numberRoom(bar.number) + 5 : 2;
+
 /** A chord symbol above a bar. */
 export interface ChordMark {
   /** Its number among the bar's chords. */
@@ -42,17 +59,18 @@ export interface ChordMark {
 }
 
 /**
- * The part of a bar between two of its written notes. `staff` is that of its columns. A block ends with a final bar line where its
- * author wrote none.
+ * The part of a bar between two of its written notes. `staff` is that of its columns, `before` and `after` are the columns beside
+ * them. A block ends with a final bar line where its author wrote none.
  */
 export function segmentOf(
   bar: Bar,
   columns: readonly Column[],
   [from, to]: readonly [number, number],
   staff: StaffContent,
-  isLast: boolean,
+  { before: previous, after: following, isLast }: SegmentPlace,
 ): Segment {
   const own = columns.slice(from, to);
+  const [first, last] = [own[0], own.at(-1)];
   const start = own[0]?.note.onset;
   const next = columns[to]?.note.onset;
   const chords = bar.chords.flatMap((change, index): ChordMark[] => {
@@ -67,10 +85,20 @@ export function segmentOf(
     columns: own,
     staff,
     chords,
+    glidesIn: Boolean(previous && first && glidesInto(previous, first)),
+    glidesOut: Boolean(following && last && glidesInto(last, following)),
     opens: from === 0,
     closes: to === columns.length,
     close: bar.close ?? (isLast ? 'final' : 'plain'),
   };
+}
+
+/** What is around a segment. */
+export interface SegmentPlace {
+  readonly before: Column | undefined;
+  readonly after: Column | undefined;
+  /** Whether its bar is the last of the block. */
+  readonly isLast: boolean;
 }
 
 function markOf({ onset, chord }: ChordChange, index: number, columns: readonly Column[]): ChordMark {

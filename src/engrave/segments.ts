@@ -1,5 +1,6 @@
 /** A score's bars as segments: one a bar, or several where a bar is too crowded for a tile. */
 import type { Score } from '../score/score.ts';
+import { slursOf } from '../score/slurs.ts';
 import { staffNotes } from '../score/spelling.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
@@ -9,55 +10,61 @@ import type { Clef } from './clef.ts';
 import { type Column, columnsOf } from './columns.ts';
 import { type Segment, segmentOf } from './segment.ts';
 import { leastWidth } from './spacing.ts';
-import { spacingNeeds } from './spacing-needs.ts';
+import { type Needs, spacingNeeds } from './spacing-needs.ts';
 import { staffContent } from './staff/content.ts';
+
+/** A segment with the room it needs. */
+export interface MeasuredSegment {
+  readonly segment: Segment;
+  readonly needs: Needs;
+  /** The width below which its columns would be spaced unevenly. */
+  readonly least: number;
+}
 
 /** A bar, measured whole and in the parts in which it can be broken. */
 export interface MeasuredBar {
-  readonly whole: Segment;
-  /** The width below which its columns would be spaced unevenly. */
-  readonly least: number;
+  readonly whole: MeasuredSegment;
   /** The bar in as many segments as a tile's width asks for, as far as it can be cut. */
-  readonly within: (width: number) => readonly Segment[];
+  readonly within: (width: number) => readonly MeasuredSegment[];
 }
 
 /** The bars of a score as segments with their columns and least widths. */
 export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const staff = staffNotes(score);
   const written = writtenScore(score);
+  const slurs = slursOf(score);
   const beat = beatLength(score.meter);
   const inBars = score.bars.map((bar, index) => columnsOf(score.key, bar, itemAt(written, index), staff));
   return score.bars.map((bar, index) => {
     const { tuplets } = itemAt(written, index);
     const columns = itemAt(inBars, index);
-    const segment = (from: number, to: number): Segment => {
+    const segment = (from: number, to: number): MeasuredSegment => {
+      const before = columns[from - 1] ?? inBars[index - 1]?.at(-1);
       const after = columns[to] ?? inBars[index + 1]?.[0];
-      return segmentOf(
-        bar,
-        columns,
-        [from, to],
-        staffContent(columns.slice(from, to), tuplets, clef, after),
-        index === score.bars.length - 1,
-      );
+      const content = staffContent(columns.slice(from, to), tuplets, slurs, clef);
+      const place = { before, after, isLast: index === score.bars.length - 1 };
+      const own = segmentOf(bar, columns, [from, to], content, place);
+      const needs = spacingNeeds(own);
+      return { segment: own, needs, least: leastWidth(needs) };
     };
-    const needed = (own: Segment): number => leastWidth(spacingNeeds(own));
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));
 
-    function cut(from: number, to: number, width: number): Segment[] {
-      const all = segment(from, to);
-      if (needed(all) <= width) return [all];
+    function cut(all: MeasuredSegment, width: number): MeasuredSegment[] {
+      if (all.least <= width) return [all];
+      const { from, to } = all.segment;
       const places = cutsWithin(columns, from, to);
       const beats = places.filter(isBeat);
       // Where both parts come out as small as can be; on a beat if there is one to cut at.
-      let best: { readonly at: number; readonly least: number } | undefined;
+      let best: { readonly parts: readonly MeasuredSegment[]; readonly least: number } | undefined;
       for (const at of beats.length > 0 ? beats : places) {
-        const least = Math.max(needed(segment(from, at)), needed(segment(at, to)));
-        if (!best || least < best.least) best = { at, least };
+        const parts = [segment(from, at), segment(at, to)];
+        const least = Math.max(...parts.map((part) => part.least));
+        if (!best || least < best.least) best = { parts, least };
       }
-      return best ? [...cut(from, best.at, width), ...cut(best.at, to, width)] : [all];
+      return best ? best.parts.flatMap((part) => cut(part, width)) : [all];
     }
     const whole = segment(0, columns.length);
-    return { whole, least: needed(whole), within: (width) => cut(0, columns.length, width) };
+    return { whole, within: (width) => cut(whole, width) };
   });
 }
 

@@ -4,7 +4,7 @@ import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Column, isAttack, labelsApart, SIZE } from './columns.ts';
 import { SHAPES } from './role-shape.ts';
-import { chordWidth, type Segment } from './segment.ts';
+import { CHORD_END, CHORD_GAP, CHORD_LEAD, chordsFrom, chordWidth, type Segment } from './segment.ts';
 import type { Apart, Spacing } from './spacing.ts';
 import { distance, type InkBox } from './staff/box.ts';
 import { inkOf } from './staff/note.ts';
@@ -29,6 +29,8 @@ export function laneReach(column: Column): { readonly left: number; readonly rig
 
 /** A tie shorter than this cannot be seen. */
 const TIE_ROOM = 26;
+/** The ties of a chord are between its heads; those of one note are over them. */
+const CHORD_TIE = 13;
 /** Between what two columns have on the staff. */
 const STAFF_GAP = 3;
 /** From one head to the next at least. */
@@ -36,13 +38,13 @@ const HEAD_GAP = 14;
 /** Between two shapes of the lanes, their outlines included, and for a glide’s line between them. */
 const SHAPE_GAP = 4.8;
 const GLIDE_ROOM = 13;
-/** Between two chord symbols. */
-export const CHORD_GAP = 8;
 /** Room behind the bar line before a bar, and before the one that closes it. */
 const EDGE = 6;
 const BEFORE_BAR_LINE = 8;
 /** Where a bar goes on in the next tile. */
 const SEAM = 1;
+/** What shapes need beside it. */
+const BESIDE_SEAM = SHAPE_GAP / 2 - SEAM;
 const REPEAT_ROOM = 15;
 const DOUBLE_ROOM = 5;
 
@@ -54,12 +56,19 @@ export function spacingNeeds(segment: Segment): Needs {
   const { columns, bar, chords } = segment;
   const staff = segment.staff.notes.map((note) => inkOf(note));
   const lanes = columns.map(laneReach);
+  const tiesBeside = (index: number): boolean => {
+    const { content } = itemAt(segment.staff.notes, index);
+    return content.tied && content.heads.length > 1;
+  };
   const words = columns.map(({ word }) => textWidth(word, SIZE.word) / 2);
   const lyrics = columns.map(lyricHalf);
   const gaps = columns
     .slice(1)
     .map((next, index) =>
-      Math.max(next.first ? HEAD_GAP : TIE_ROOM, distance(itemAt(staff, index), itemAt(staff, index + 1), STAFF_GAP)),
+      Math.max(
+        next.first ? HEAD_GAP : TIE_ROOM,
+        distance(itemAt(staff, index), itemAt(staff, index + 1), tiesBeside(index) ? CHORD_TIE : STAFF_GAP),
+      ),
     );
   const apart: Apart[] = [];
   const keepApart = (from: number, to: number, least: number): void => {
@@ -100,24 +109,37 @@ export function spacingNeeds(segment: Segment): Needs {
   const symbols = columns.map((_, index) =>
     chords.reduce((sum, chord) => sum + (chord.column === index ? chordWidth(chord) + CHORD_GAP : 0), 0),
   );
+  const last = columns.length - 1;
+  const inside = Math.max(
+    9,
+    leftOf(staff[0]),
+    (lanes[0]?.left ?? 0) + (segment.glidesIn ? GLIDE_ROOM : BESIDE_SEAM),
+    (words[0] ?? 0) - 4,
+    (lyrics[0] ?? 0) - 4,
+  );
+  const before = inside + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0);
+  // The first of them begins after the bar’s number.
+  if (symbols[0]) symbols[0] += Math.max(0, chordsFrom(segment) - (before - CHORD_LEAD));
   row(
     (index) => (symbols[index] ?? 0) > 0,
     (from) => symbols[from] ?? 0,
   );
 
-  const last = columns.length - 1;
-  const before = Math.max(9, leftOf(staff[0]), lanes[0]?.left ?? 0, (words[0] ?? 0) - 4, (lyrics[0] ?? 0) - 4);
+  const beforeEnd = segment.closes ? BEFORE_BAR_LINE + roomOfBarLine(segment) : SEAM;
+  const toEnd = (index: number): number => (symbols[index] ? symbols[index] - CHORD_GAP - CHORD_LEAD + CHORD_END : 0);
   const after = Math.max(
     9,
     rightOf(staff[last]),
-    lanes[last]?.right ?? 0,
+    (lanes[last]?.right ?? 0) + (segment.glidesOut ? GLIDE_ROOM : BESIDE_SEAM),
     (words[last] ?? 0) - 4,
     (lyrics[last] ?? 0) - 4,
-    (symbols[last] ?? 0) - CHORD_GAP - 10,
+    toEnd(last) - beforeEnd,
   );
+  const lastSymbol = symbols.findLastIndex((width) => width > 0);
+  if (lastSymbol >= 0 && lastSymbol < last) keepApart(lastSymbol, last, toEnd(lastSymbol) - after - beforeEnd);
   return {
-    before: before + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0),
-    after: after + (segment.closes ? BEFORE_BAR_LINE : SEAM) + (segment.closes ? roomOfBarLine(segment) : 0),
+    before,
+    after: after + beforeEnd,
     lengths: columns.map(({ note }) => toNumber(note.duration)),
     gaps,
     apart,

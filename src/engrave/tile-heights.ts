@@ -35,11 +35,22 @@ export function tileHeights({ chords, staff, lanes }: TileInk): TileHeights {
   const lowest = Math.max(STAFF_HEIGHT, ...staff.map(({ bottom }) => bottom));
   const lanesAbove = Math.max(0, ...lanes.map(({ top }) => -top));
   return {
-    over: Math.max(chords.length > 0 ? CHORDS.height : 0, -highest, nearest(chords, staff)),
+    over: Math.max(
+      chords.length > 0 ? CHORDS.height : 0,
+      -highest,
+      nearest(
+        chords,
+        staff.filter(({ top }) => top < 0),
+      ),
+    ),
     between: Math.max(
       lowest - STAFF_HEIGHT - LANES.centre + GAP,
       lanesAbove + GAP,
-      nearest(staff, lanes) - STAFF_HEIGHT,
+      // What is within the staff is above all numbers already.
+      nearest(
+        staff.filter(({ bottom }) => bottom > STAFF_HEIGHT),
+        lanes,
+      ) - STAFF_HEIGHT,
     ),
     staffBelow: lowest - STAFF_HEIGHT,
     lanesAbove,

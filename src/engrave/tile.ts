@@ -11,8 +11,18 @@ import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes/lanes.ts';
 import { BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, PART_NAME, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
-import { type ChordMark, chordWidth, type PlacedSegment, type Segment } from './segment.ts';
-import { CHORD_GAP, laneReach } from './spacing-needs.ts';
+import {
+  CHORD_END,
+  CHORD_GAP,
+  CHORD_LEAD,
+  type ChordMark,
+  chordsFrom,
+  chordWidth,
+  numberRoom,
+  type PlacedSegment,
+  type Segment,
+} from './segment.ts';
+import { laneReach } from './spacing-needs.ts';
 import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
 import { textWidth } from './text-width.ts';
@@ -308,9 +318,6 @@ function drawEnding({ bar, opens, closes }: Segment, { score, width }: TileSetti
 const drawNumber = ({ bar, opens }: Segment): string =>
   opens && bar.number > 0 ? `<text class="${CLASS.smallText}" x="1" y="${CHORDS.baseline}">${bar.number}</text>` : '';
 
-/** The corner that a bar's number takes. */
-const numberRoom = (bar: number): number => 1 + textWidth(String(bar), SIZE.small) + 5;
-
 /** What reaches below the line that letters are on, and how far. */
 const TAILED = /[(),;gjpqy]/;
 const TAIL = 3.5;
@@ -322,7 +329,7 @@ const lineInk = (text: string, left: number, right: number): InkBox => ({
 });
 const chordInk = ({ x, chord }: PlacedChord): InkBox => lineInk(chord.name + chord.numeral, x, x + chordWidth(chord));
 const numberInk = ({ bar, opens }: Segment): InkBox[] =>
-  opens && bar.number > 0 ? [lineInk('', 1, numberRoom(bar.number) - 5)] : [];
+  opens && bar.number > 0 ? [lineInk('', 1, numberRoom(bar.number))] : [];
 
 interface PlacedChord {
   readonly chord: ChordMark;
@@ -333,13 +340,13 @@ function placeChords(parts: TileParts, width: number): PlacedChord[] {
   const { segment } = parts;
   // From the right: each may start no later than leaves room for the next.
   const latest: number[] = [];
-  let end = width - 2;
+  let end = width - CHORD_END;
   for (const chord of segment.chords.toReversed()) {
     end -= chordWidth(chord);
     latest.unshift(end);
     end -= CHORD_GAP;
   }
-  let earliest = segment.opens ? numberRoom(segment.bar.number) : 2;
+  let earliest = chordsFrom(segment);
   return segment.chords.map((chord, index) => {
     const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
     earliest = x + chordWidth(chord) + CHORD_GAP;
@@ -359,8 +366,8 @@ function chordX({ onset, column }: ChordMark, { segment, xs }: TileParts, width:
   const note = segment.columns[column]?.note;
   const x = note?.wholeBar ? 14 : xs[column];
   if (!note || x === undefined) return 6;
-  if (equals(note.onset, onset)) return x - 7;
+  if (equals(note.onset, onset)) return x - CHORD_LEAD;
   const next = xs[column + 1] ?? width;
   const share = (toNumber(onset) - toNumber(note.onset)) / toNumber(note.duration);
-  return x + Math.max(0, share) * (next - x) - 7;
+  return x + Math.max(0, share) * (next - x) - CHORD_LEAD;
 }

@@ -149,7 +149,8 @@ export function readComponent(
     if (typeof text === 'string') return { value: text };
     if (!text) return { value: true };
     const read = readValue(text.value);
-    if ('value' in read) {
+    // In an element of HTML a list would become a text, which may be an address that nobody checked.
+    if ('value' in read && (takes || typeof read.value !== 'object')) {
       // Where the reader of MDX has left something out (the marks of a quotation), places do not hold.
       if (source.slice(span.from, span.to) !== text.value) return { value: read.value };
       const inFile = ([path, { from, to }]: [string, TextSpan]): [string, TextSpan] => [

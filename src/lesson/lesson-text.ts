@@ -62,6 +62,9 @@ export function readLessonText(source: string): LessonText {
   const components: ComponentText[] = [];
   const headings: Heading[] = [];
   const slugger = new GithubSlugger();
+  /** Definitions of addresses and the pictures that refer to one, by the name they have in common. */
+  const definitions: { readonly identifier: string; readonly reference: number }[] = [];
+  const pictured = new Set<string>();
   for (const node of nodesOf(root)) {
     const span = spanOf(node);
     switch (node.type) {
@@ -75,8 +78,11 @@ export function readLessonText(source: string): LessonText {
         headings.push({ depth: node.depth, text, slug: slugger.slug(text) });
         break;
       }
-      case 'link':
       case 'definition':
+        definitions.push({ identifier: node.identifier, reference: references.length });
+        references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'link' });
+        break;
+      case 'link':
         references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'link' });
         break;
       case 'image':
@@ -84,6 +90,7 @@ export function readLessonText(source: string): LessonText {
         if (!node.alt?.trim()) diagnostics.push(report('picture-alt', span, { url: node.url }));
         break;
       case 'imageReference':
+        pictured.add(node.identifier);
         if (!node.alt?.trim()) diagnostics.push(report('picture-alt', span, { url: '…' }));
         break;
       case 'mdxJsxFlowElement':
@@ -106,12 +113,15 @@ export function readLessonText(source: string): LessonText {
       }
     }
   }
+  const embedded = new Set(
+    definitions.filter(({ identifier }) => pictured.has(identifier)).map(({ reference }) => reference),
+  );
   return {
     source,
     placed,
     frontMatter: readFrontMatter(source),
     blocks,
-    references,
+    references: references.map((one, index) => (embedded.has(index) ? { ...one, use: 'embed' } : one)),
     components,
     headings,
     diagnostics,

@@ -4,6 +4,7 @@ import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Placed } from '../diagnostics/place.ts';
 import { itemAt } from '../values/checked.ts';
+import { withoutFrontMatter } from './front-matter.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 
@@ -48,22 +49,23 @@ export function readableText(source: string): string {
 
 /** The lesson as MDX; where that fails, as plain Markdown, so that its blocks are checked all the same. */
 export function readMarkdown(source: string, placed: Placed): MarkdownRead {
-  const text = readableText(source);
+  const text = readableText(withoutFrontMatter(source));
   const deep = tooDeepIn(text);
   if (deep) {
-    const root: MdastNode = deep.unreadable ? NOTHING : markdownToMdast(text, { position: true });
+    const root: MdastNode = deep.unreadable ? NOTHING : markdownToMdast(text, OPTIONS);
     return { root, diagnostics: [tooDeep(deep)] };
   }
   try {
-    const root = mdxToMdast(text, { position: true });
+    const root = mdxToMdast(text, OPTIONS);
     const under = tooDeepUnder(root);
     return { root, diagnostics: under ? [tooDeep(under)] : [] };
   } catch (error) {
     const mistake = syntaxProblem(error instanceof Error ? error.message : String(error), source, placed);
-    return { root: markdownToMdast(text, { position: true }), diagnostics: [mistake] };
+    return { root: markdownToMdast(text, OPTIONS), diagnostics: [mistake] };
   }
 }
 
+const OPTIONS = { position: true, features: { frontmatter: false } } as const;
 const NOTHING: MdastNode = { type: 'root', children: [] };
 
 const tooDeep = ({ at, what }: TooDeep): Diagnostic =>

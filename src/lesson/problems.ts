@@ -35,7 +35,7 @@ export const LESSON_PROBLEMS = {
   'lesson-expression': error<{ text: string }>({
     about: 'A lesson is text, never a program: braces hold a value as it is, and nothing is computed.',
     message: ({ text }) =>
-      `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.`,
+      `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute of a component, a list.`,
     help: () => 'For a brace in the text write \\{ .',
   }),
   'component-unknown': error<Near & { name: string; known: readonly string[] }>({

@@ -27,7 +27,8 @@ export function attributeValueText(given: AttributeValue): string | undefined {
 export function readValue(text: string): ValueRead {
   try {
     // In brackets a lone comment gives an empty list; the line break ends a comment that runs to the line's end.
-    const [statement, ...others] = parse(`[${text}\n]`, { ecmaVersion: 2024 }).body;
+    // A lesson is compiled to a module, where `<!--` is two operators; in a script it would begin a comment.
+    const [statement, ...others] = parse(`[${text}\n]`, { ecmaVersion: 2024, sourceType: 'module' }).body;
     const list = statement?.type === 'ExpressionStatement' ? statement.expression : undefined;
     if (others.length > 0 || list?.type !== 'ArrayExpression' || list.elements.length > 1) return { bad: true };
     const parts = new Map<string, TextSpan>();

@@ -41,7 +41,12 @@ export function astroConfig({ base, origin, cacheDir, plugins = [] }: SiteSettin
     build: { format: 'directory', inlineStylesheets: 'never', assets: 'made', concurrency: 8 },
     markdown: {
       syntaxHighlight: false,
-      processor: satteri({ mdastPlugins: [lessonMarkdown], hastPlugins: [lessonElements] }),
+      // Front matter is read with the course. By default this reader would look for some of its own.
+      processor: satteri({
+        mdastPlugins: [lessonMarkdown],
+        hastPlugins: [lessonElements],
+        features: { frontmatter: false },
+      }),
     },
     integrations: [mdx()],
     devToolbar: { enabled: false },

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import { isPublishable } from '../course/course.ts';
 import { isSafeReference } from '../course/link.ts';
+import { withEmptyFrontMatter } from '../lesson/front-matter.ts';
 import { readLessonText } from '../lesson/lesson-text.ts';
 import { readableText } from '../lesson/markdown.ts';
 import { lessonIn, theSite } from '../site/site.ts';
@@ -39,11 +40,18 @@ export const lessonModules = (): Plugin => ({
       const { course } = await theSite();
       const lesson = lessonIn(course, id);
       const isChecked = lesson?.source === text && isPublishable(course);
-      if (!isChecked && !isOnlyText(text)) throw new Error(`${id} cannot be shown as a lesson.`);
-      return readableText(text);
+      // It was read with the course, and means nothing to the compiler.
+      const below = withEmptyFrontMatter(text);
+      if (below === undefined || (!isChecked && !isOnlyText(text)))
+        throw new Error(`${id} cannot be shown as a lesson.`);
+      return readableText(below);
     },
   },
-  resolveId: (id) => (id === LESSON_MODULES ? RESOLVED : undefined),
+  async resolveId(id) {
+    if (id === LESSON_MODULES) return RESOLVED;
+    // By the name it has in the course: by that of a file which a link leads to it might be taken for a program.
+    return id.endsWith('.mdx') && lessonIn((await theSite()).course, id) ? id : undefined;
+  },
   async load(id) {
     if (id !== RESOLVED) return undefined;
     const { course, lessons, authoring } = await theSite();

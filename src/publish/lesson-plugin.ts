@@ -18,7 +18,7 @@ import type {
 import type { Lesson } from '../course/course.ts';
 import type { SourceRange } from '../diagnostics/place.ts';
 import { ADDRESS_ATTRIBUTES, isClip, isFigure } from '../lesson/component.ts';
-import { attributeValueText } from '../lesson/value.ts';
+import { attributeValueText, readValue } from '../lesson/value.ts';
 import { addressOf } from '../site/links.ts';
 import { lessonIn, type Site, theSite } from '../site/site.ts';
 
@@ -32,6 +32,8 @@ interface Compiled {
   numberOf(parts: readonly { readonly range: SourceRange }[], node: Located): string;
   /** Gives `put` the address of a link, where it is not what was written. */
   readdress(written: string, put: (address: string) => void): void;
+  /** The address of a picture. One that is not a file of the course gets an address of the site that nothing has. */
+  pictureAddress(written: string): string;
 }
 
 async function compiledFrom(file: URL): Promise<Compiled | undefined> {
@@ -52,6 +54,8 @@ async function compiledFrom(file: URL): Promise<Compiled | undefined> {
         const address = addressOf(site.addresses, lesson, written);
         if (address !== undefined && address !== written) put(address);
       },
+      // Astro would import a file beside the lesson, and a program among the files would run.
+      pictureAddress: (written) => addressOf(site.addresses, lesson, written) ?? site.addresses.file(written),
     }
   );
 }
@@ -68,9 +72,18 @@ export const lessonMarkdown: MdastPluginEntry = ({ fileURL }) => {
     },
     code: (node) => (compiled && node.lang === 'tab' ? tabBlock(compiled, node) : undefined),
     link: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
-    image: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    image(node, context) {
+      if (compiled) context.setProperty(node, 'url', compiled.pictureAddress(node.url));
+    },
     definition: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
   };
+};
+
+/** What is in braces, as the text that was read of it: no expression of a lesson is compiled. */
+const shownText = ({ value: written }: { readonly value: string }): { type: 'text'; value: string } => {
+  const read = readValue(written);
+  const value = 'value' in read ? read.value : undefined;
+  return { type: 'text', value: typeof value === 'string' || typeof value === 'number' ? `${value}` : '' };
 };
 
 const tabBlock = ({ lesson, numberOf }: Compiled, node: Located): MdxJsxFlowElement => ({
@@ -93,6 +106,8 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
     async before() {
       compiled = await compiledFrom(fileURL);
     },
+    mdxFlowExpression: shownText,
+    mdxTextExpression: shownText,
     mdxJsxFlowElement: { filter: [], visit: element },
     mdxJsxTextElement: { filter: [], visit: element },
   };

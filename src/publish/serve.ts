@@ -2,7 +2,7 @@
  * The author's loop: Astro's dev server over a course that is read again at every change. A page asked for while a change
  * is being read waits for it, so no page ever shows half of one; what is wrong is shown on the pages.
  */
-import { existsSync, realpathSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -94,17 +94,8 @@ type Forget = (modules: readonly string[]) => void;
 function outdated(before: Course, now: Course): string[] {
   const sources = new Map(before.lessons.map(({ file, source }) => [file, source]));
   const changed = now.lessons.filter(({ file, source }) => sources.has(file) && sources.get(file) !== source);
-  const files = changed.map(({ file }) => realPath(join(now.dir, file)));
+  const files = changed.map(({ file }) => join(now.dir, file));
   return filesOf(before) === filesOf(now) ? files : [RESOLVED, ...files];
-}
-
-/** The path as the bundler names it; a file that was removed again keeps its own. */
-function realPath(path: string): string {
-  try {
-    return realpathSync(path);
-  } catch {
-    return path;
-  }
 }
 
 /** Milliseconds from one look for a folder that is away to the next. */

@@ -3,8 +3,7 @@
  * held by the process, not by a module: the command that starts Astro puts it there, and loads the course only once.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
-import { realpathSync } from 'node:fs';
-import { join, relative, sep } from 'node:path';
+import { relative, sep } from 'node:path';
 import type { Course, Lesson } from '../course/course.ts';
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Addresses } from './addresses.ts';
@@ -60,11 +59,8 @@ export async function theSite(): Promise<Site> {
   }
 }
 
-/** The lesson a file holds. A compiler may name a file by where its symbolic links lead. */
+/** The lesson that a file of the course holds. */
 export function lessonIn(course: Course, path: string): Lesson | undefined {
   const file = relative(course.dir, path).split(sep).join('/');
-  return (
-    course.lessons.find((lesson) => lesson.file === file) ??
-    course.lessons.find((lesson) => realpathSync(join(course.dir, lesson.file)) === path)
-  );
+  return course.lessons.find((lesson) => lesson.file === file);
 }

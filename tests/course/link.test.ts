@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type LessonPlaces, type Places, resolve, SITE_PAGES } from '../../src/course/link.ts';
+import { isSafeReference, type LessonPlaces, type Places, resolve, SITE_PAGES } from '../../src/course/link.ts';
 import type { Reference } from '../../src/lesson/reference.ts';
 
 const lessonNamed = (id: string, more: Partial<LessonPlaces> = {}): LessonPlaces => ({
@@ -100,6 +100,29 @@ describe('a link leads', () => {
   test('to a draft from another draft', () => {
     expect(lead('soon', 'link', lessonNamed('later', { draft: true })).diagnostics).toEqual([]);
   });
+});
+
+describe('what an author has on a page before it is right', () => {
+  const safe = (url: string, use: 'link' | 'embed' | 'play') => isSafeReference({ url, use, span: { from: 0, to: 0 } });
+  test.each(['', 'no-such-file.png', '/no-such-page', '#x', 'a/b:c', '\\', '%5c%5cexample.org'])(
+    'may lead nowhere: %j',
+    (url) => expect([safe(url, 'link'), safe(url, 'embed')]).toEqual([true, true]),
+  );
+  test.each([
+    '//a.example',
+    '\\\\a.example',
+    '/\\a.example',
+    '\\/a.example',
+    '/\n\\a.example',
+    'https:\\a.example',
+    ' /\t/a.example',
+  ])('fetches nothing from another site: %j', (url) =>
+    expect([safe(url, 'link'), safe(url, 'embed')]).toEqual([true, false]),
+  );
+  test.each(['javascript:a', 'java\tscript:a', '\u0001javascript:a', 'JAVASCRIPT:a', 'data:text/html,a', 'vbscript:a'])(
+    'runs nothing: %j',
+    (url) => expect([safe(url, 'link'), safe(url, 'embed')]).toEqual([false, false]),
+  );
 });
 
 describe('a picture or recording', () => {

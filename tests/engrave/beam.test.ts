@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type LaidBeam, layBeam } from '../../src/engrave/staff/beam.ts';
-import { layNote, type NoteContent } from '../../src/engrave/staff/note.ts';
+import { layNote, NO_SLUR, type NoteContent } from '../../src/engrave/staff/note.ts';
 import { stemsUp } from '../../src/engrave/staff/stem.ts';
 import { itemAt, lastOf } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
@@ -12,7 +12,7 @@ const note = (y: number, value = 8): NoteContent => ({
   heads: [{ y }],
   marks: [],
   tied: false,
-  glides: false,
+  slur: NO_SLUR,
 });
 
 function beamOver(ys: readonly number[], values: readonly number[] = ys.map(() => 8), step = 30): LaidBeam {

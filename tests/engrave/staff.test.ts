@@ -98,4 +98,21 @@ describe('the engraved staff', () => {
       SAME_BLOCKS,
     );
   });
+
+  it('draws one slur over a run of glides, and over the bar line one curve or, where a row ends there, two', () => {
+    const curves = (tile: Element | undefined, among: string): number =>
+      tile?.querySelectorAll(`.ps ${among} > path.v`).length ?? 0;
+    const [alone] = pictureOf("slot: 1/4\n\n-4 > -4' > -4 4").tiles;
+    expect(curves(alone, '.j')).toBe(1);
+    const [first, second] = pictureOf("slot: 1/4\n\n4 5 -4 > -4' | > -4 5 4 5").tiles;
+    expect([curves(first, '.j'), curves(first, '.x'), curves(first, '.X')]).toEqual([0, 1, 1]);
+    expect([curves(second, '.j'), curves(second, '.x'), curves(second, '.X')]).toEqual([0, 0, 1]);
+  });
+
+  it('cuts a slur over more than two bars at each of their lines', () => {
+    const tiles = pictureOf("slot: 1/4\nmeter: 2/4\n\n4 -4 > | -4' > -4 > | -4' > -4 | 5 6").tiles;
+    const paths = tiles.map((tile) => tile.querySelectorAll('.ps path.v').length);
+    expect(paths.slice(0, 3)).toEqual([2, 1, 1]);
+    expect(paths[3]).toBe(0);
+  });
 });

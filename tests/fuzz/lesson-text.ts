@@ -15,6 +15,8 @@ export const ATTACKS = [
   'import x from "node:fs"', 'export const x = PLANTED()', '<HarpMap onclick="PLANTED()" />', '<Clip src="https://evil.example/a.mp3" onerror="PLANTED()" />',
   '<Clip src="javascript:PLANTED()" />', '<!-- <script>PLANTED()</script> -->', '<details open ontoggle="PLANTED()">a</details>', '<video src="https://evil.example/a" autoplay />',
   '<a href="data:text/html,<script>PLANTED()</script>">a</a>', '<a href="//evil.example" target="_blank">a</a>', '<template><script>PLANTED()</script></template>',
+  '{1 <!--globalThis[PLANTED()]}', '<audio src={["https://evil.example/a.mp3"]} />', '<a href={["javascript:PLANTED()"]}>a</a>', '<img src="/\\\\evil.example/a.png" alt="" />',
+  '![a][r]\n\n[r]: https://evil.example/a.png', '![a](evil.mjs)', '---\t\n\n{PLANTED()}\n\n---\n', '+++\nlayout = "evil.mjs"\n+++\n',
 ]; // biome-ignore format: a list to read across
 
 export const PIECES = [
@@ -29,7 +31,7 @@ const block = fc
   .map((text) => `\n\n\`\`\`tab\n${text}\n\`\`\`\n\n`);
 const frontMatterLine = fc.oneof(
   fc.constantFrom('title: A lesson', 'title: <script>PLANTED()</script>', 'title: "\u0000"', 'requires: first', 'requires: [first, none]', 'requires: lesson', 'teaches: bends',
-    'harp: A', 'harp: X', 'stage: one', 'draft: true', 'minutes: 20', 'minutes: 1e99', 'summary: "&lt;b&gt; <i>"', 'keyy: 1', '__proto__: 1', 'constructor: {}', 'title: [a', '- a', '&a [*a]', ': :', 'a: b: c', '\t'),
+    'harp: A', 'harp: X', 'stage: one', 'draft: true', 'minutes: 20', 'minutes: 1e99', 'summary: "&lt;b&gt; <i>"', 'keyy: 1', 'layout: ./evil.mjs', '__proto__: 1', 'constructor: {}', 'title: [a', '- a', '&a [*a]', ': :', 'a: b: c', '\t'),
   fc.string({ maxLength: 8 }),
 ); // biome-ignore format: a list to read across
 

@@ -43,6 +43,20 @@ describe('references', () => {
     ]);
   });
 
+  test.each(['![x][]', '![x]', '![a picture][ X ]', '[x] ![x]', '> ![x]'])(
+    'that are defined apart are fetched where a picture refers to them: %s',
+    (picture) => {
+      const uses = (text: string) => read(text).references.map(({ url, use }) => [url, use]);
+      const definitions = '[x]: https://example.org/x.png\n[y]: first\n';
+      const wanted = [
+        ['https://example.org/x.png', 'embed'],
+        ['first', 'link'],
+      ];
+      expect(uses(`${picture}\n\n${definitions}`)).toEqual(wanted);
+      expect(uses(`${definitions}\n${picture}\n`)).toEqual(wanted);
+    },
+  );
+
   test('stand for the whole where their address is not clear from it', () => {
     expect(destinationSpan('[x](&ouml;)', { from: 0, to: 11 }, 'ö')).toEqual({ from: 0, to: 11 });
   });
@@ -76,6 +90,11 @@ describe('a lesson', () => {
     ['Text {1, 2}', 'lesson-expression {1, 2}'],
     ['Text {[1]}', 'lesson-expression {[1]}'],
     ['{process.exit()}', 'lesson-expression {process.exit()}'],
+    ['{1 <!--a[process.exit()]}', 'lesson-expression {1 <!--a[process.exit()]}'],
+    ['<audio src={["https://example.org/a.mp3"]} />', 'lesson-expression ["https://example.org/a.mp3"]'],
+    ['<a href={["javascript:a"]}>text</a>', 'lesson-expression ["javascript:a"]'],
+    ['<p title={{ toString: 1 }}>text</p>', 'lesson-expression { toString: 1 }'],
+    ['<p title={null}>text</p>', 'lesson-expression null'],
     ['<HarpMap notes={x.y} />', 'lesson-expression x.y'],
     ['<HarpMap {...x} />', 'lesson-expression {...x}'],
     ['<Harp.Map />', 'component-unknown Harp.Map'],
@@ -99,6 +118,11 @@ describe('a lesson', () => {
   ])('says in its author’s terms what is wrong with %j', (text, at, message) => {
     expect(reported(text)).toEqual([at]);
     expect(read(text).diagnostics[0]?.message).toBe(message);
+  });
+
+  test.each(['---\t', '---  ', '--- \t '])('holds no program below front matter that ends with %j', (end) => {
+    const { diagnostics } = readLessonText(`---\ntitle: A\n${end}\n\n{process.exit()}\n\n---\n`);
+    expect(diagnostics.map(({ code }) => code)).toEqual(['lesson-expression']);
   });
 
   test('is read to its end however deep it is nested', () => {

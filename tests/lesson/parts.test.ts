@@ -4,7 +4,7 @@ import { placeOf } from '../../src/diagnostics/place.ts';
 import { attributeText } from '../../src/lesson/component-text.ts';
 import { destinationSpan } from '../../src/lesson/destination.ts';
 import { fenceFault } from '../../src/lesson/fence.ts';
-import { readFrontMatter } from '../../src/lesson/front-matter.ts';
+import { readFrontMatter, withEmptyFrontMatter, withoutFrontMatter } from '../../src/lesson/front-matter.ts';
 import { readLessonText } from '../../src/lesson/lesson-text.ts';
 import { lineFrom, oneLine } from '../../src/lesson/line.ts';
 import { readableText, readMarkdown } from '../../src/lesson/markdown.ts';
@@ -47,6 +47,33 @@ describe('front matter', () => {
     expect(message('\n----\n')).toBe(message('Text.\n'));
     expect(readFrontMatter('Text.\n').diagnostics[0]?.span).toEqual({ from: 0, to: 0 });
     expect(readFrontMatter('---\ntitle: A\n').diagnostics[0]?.span).toEqual({ from: 0, to: 3 });
+  });
+});
+
+describe('the text of a lesson for a reader of MDX', () => {
+  test.each([
+    ['---\ntitle: A\n---\nText.', '   \n        \n   \nText.', '---\n        \n---\nText.'],
+    ['---\r\ntitle: A\r\n---\r\nText.', '   \r\n        \r\n   \r\nText.', '---\r\n        \r\n---\r\nText.'],
+    ['---\ra: b\r---\rText.', '   \n    \n   \rText.', '---\n    \n---\rText.'],
+    // Another program ends it at the first line that begins so, or at the last that has nothing else on it.
+    ['---\na: |\n---x\n--- \t\nText.\n---\n', '   \n    \n    \n     \nText.\n---\n', undefined],
+    ['---\n---\n---\na: b\n---', '   \n   \n---\na: b\n---', '---\n---\n---\na: b\n---'],
+    ['---\nlayout: 𝄞\n---', '   \n          \n   ', '---\n          \n---'],
+    ['Text.', 'Text.', 'Text.'],
+  ])('%j has its front matter emptied, and each character in its place', (source, blank, empty) => {
+    expect(withoutFrontMatter(source)).toBe(blank);
+    if (empty !== undefined) expect(withEmptyFrontMatter(source)).toBe(empty);
+    expect(withEmptyFrontMatter(source)).toHaveLength(source.length);
+  });
+  test.each([
+    '\n---\nlayout: a\n---\n',
+    '+++\nlayout = "a"\n+++\n',
+    ' \t\n+++\n',
+    '---\na: b\n',
+    '\ufeff---\na: b\n---\n',
+  ])('%j is for none that would find front matter where there is none', (source) => {
+    expect(withEmptyFrontMatter(source)).toBeUndefined();
+    expect(withoutFrontMatter(source)).toBe(source);
   });
 });
 
@@ -167,6 +194,10 @@ describe('a value in braces', () => {
     '1]; [2',
     '() => 1',
     '(',
+    // A comment in a script, and two operators in the module that a lesson becomes.
+    '1 <!--a[f()]',
+    '"a" <!--a',
+    '1\n--> a',
   ])('%s would have to be computed', (text) => expect(readValue(text)).toEqual({ bad: true }));
   test('knows the place of each part', () => {
     const text = "[{at: '1:02', bars: [-3]}]";

@@ -71,7 +71,7 @@ const CASES: readonly ProblemCase[] = [
       [
         'lessons/first.mdx:5:9-16',
         'lesson-expression',
-        '“{2 + 2}” is no value: braces hold a text in quotation marks, a number or, in an attribute, a list.',
+        '“{2 + 2}” is no value: braces hold a text in quotation marks, a number or, in an attribute of a component, a list.',
         'For a brace in the text write \\{ .',
       ],
     ],

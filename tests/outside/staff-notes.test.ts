@@ -5,7 +5,7 @@
 import { createCanvas } from '@napi-rs/canvas';
 import { Element, Stave, StaveNote } from 'vexflow/core';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { layNote, type NoteContent } from '../../src/engrave/staff/note.ts';
+import { layNote, NO_SLUR, type NoteContent } from '../../src/engrave/staff/note.ts';
 import { stemsUp } from '../../src/engrave/staff/stem.ts';
 import { itemAt } from '../../src/values/checked.ts';
 
@@ -27,7 +27,7 @@ const contentOf = (steps: readonly number[], value: number): NoteContent => ({
   heads: steps.map((step) => ({ y: 40 - 5 * step })),
   marks: [],
   tied: false,
-  glides: false,
+  slur: NO_SLUR,
 });
 
 function theirs(steps: readonly number[], value: number, up?: boolean) {

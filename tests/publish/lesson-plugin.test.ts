@@ -96,6 +96,12 @@ test('a figure and a block of a footnote get their own number, not that of their
   expect(blocks(code)).toEqual(['blues/second 1', 'blues/second 0']);
 });
 
+test('what is in braces is compiled as the text it is, and no expression is left', async () => {
+  const code = await compiled('One {"tw" /* w */} {3} {`four`} {/* five */} {true}\n\n{"six"}\n');
+  for (const text of ['"tw"', '"3"', '"four"', '"six"']) expect(code).toContain(text);
+  expect(code).not.toMatch(/five|true|`/);
+});
+
 describe('a lesson that was changed after the course was read', () => {
   const changed = async (authoring: boolean): Promise<string> => {
     const dir = courseOf({ 'lessons/first.mdx': lesson('<BendLadder hole="4" />\n') });

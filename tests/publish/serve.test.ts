@@ -1,5 +1,6 @@
-import { renameSync, rmSync } from 'node:fs';
+import { existsSync, renameSync, rmSync, symlinkSync } from 'node:fs';
 import { request } from 'node:http';
+import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { courseOf, lesson, write } from '../course/some-course.ts';
@@ -249,6 +250,9 @@ test.each([
   '[a](java&#x09;script:planted)',
   '![a](https://example.org/planted.png)',
   '<HarpMap onclick="planted" />',
+  '{1 <!--globalThis["planted"]}',
+  '<audio src={["https://example.org/planted.mp3"]} />',
+  '<img src="/\\example.org/planted.png" alt="" />',
 ])('a lesson is not shown that holds a program or loads from another site: %s', async (attack) => {
   write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Other words.\n\n${attack}\n`));
   const shown = (await pageWith('lessons/first/', /<pre data-code=/)).replace(/<pre data-code=.*?<\/pre>/gs, '');
@@ -256,6 +260,35 @@ test.each([
   expect(shown).not.toMatch('Other words.');
   write(dir, 'lessons/first.mdx', FIRST);
   await pageWith('lessons/first/', /Some words\./);
+});
+
+describe('a program among the files of a course does not run', () => {
+  const PROGRAM = (mark: string) =>
+    `import { writeFileSync } from 'node:fs';\nwriteFileSync('${mark}', '');\nexport default {};\n`;
+  test.each([
+    ['as a picture', FIRST.replace('Some words.', 'Other words. ![a](planted.mjs)')],
+    ['as a layout', FIRST.replace('Some words.', 'Other words.').replace('---', '---\nlayout: ./planted.mjs')],
+    ['as a layout of front matter that is none', `\n---\nlayout: ./planted.mjs\n---\n\n${FIRST}`],
+  ])('that a lesson names %s', async (_, text) => {
+    const mark = join(dir, 'it-ran');
+    write(dir, 'lessons/planted.mjs', PROGRAM(mark));
+    write(dir, 'lessons/first.mdx', text);
+    await pageWith('lessons/first/', /(?:media-outside|key-unknown|front-matter-missing)/);
+    await pageWith('lessons/first/', /Some words\./, false);
+    expect(existsSync(mark)).toBe(false);
+  });
+
+  test('that a link has made a lesson: its text is shown', async () => {
+    const mark = join(dir, 'it-ran');
+    write(dir, 'media/planted.mjs', PROGRAM(mark));
+    symlinkSync('../media/planted.mjs', join(dir, 'lessons/linked.mdx'));
+    await pageWith('lessons/linked/', /front-matter-missing/);
+    write(dir, 'media/planted.mjs', '---\ntitle: A text\n---\n\nNo program.\n');
+    await pageWith('lessons/linked/', /No program\./);
+    expect(existsSync(mark)).toBe(false);
+    rmSync(join(dir, 'lessons/linked.mdx'));
+    await pageWith('', /A text/, false);
+  });
 });
 
 describe('what is wrong is shown on the page, and gone when it is fixed', () => {

@@ -1,4 +1,4 @@
-/** As much of Verovio as the tests use; the package has no types of its own. */
+/** As much of Verovio as is used here; the package has no types of its own. */
 declare module 'verovio/wasm' {
   export default function load(): Promise<unknown>;
 }
@@ -13,5 +13,6 @@ declare module 'verovio/esm' {
     setOptions(options: Record<string, unknown>): void;
     loadData(data: string): number;
     renderToSVG(page: number): string;
+    getMEI(options: Record<string, unknown>): string;
   }
 }

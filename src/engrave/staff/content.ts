@@ -1,35 +1,41 @@
 /** What the staff shows of some columns: their notes, before they have a place. */
+import type { Event } from '../../score/score.ts';
+import type { Slur } from '../../score/slurs.ts';
 import type { WrittenTuplet } from '../../score/written.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
 import { type Clef, staffY } from '../clef.ts';
-import { ACCIDENTALS, type Column, glidesInto } from '../columns.ts';
+import { ACCIDENTALS, type Column } from '../columns.ts';
 import { roleClass } from '../role-shape.ts';
 import { signsOf } from './mark-signs.ts';
-import { type HeadContent, layNote, type NoteContent } from './note.ts';
+import { type HeadContent, layNote, NO_SLUR, type NoteContent } from './note.ts';
 import { stemsUp } from './stem.ts';
 import type { StaffContent } from './tile.ts';
 import type { TupletContent } from './tuplet.ts';
 
-/** The notes of some columns with their stems; `after` is the column that follows them. */
+/** The notes of some columns with their stems. */
 export function staffContent(
   columns: readonly Column[],
   tuplets: readonly WrittenTuplet[],
+  slurs: ReadonlyMap<Event, Slur>,
   clef: Clef,
-  after: Column | undefined,
 ): StaffContent {
   const beams = beamsOf(columns);
   const beamed = new Set(beams.flat());
   const notes = columns.map((column, index): NoteContent => {
     const { note, event } = column;
-    const next = columns[index + 1] ?? after;
-    const endsEvent = columns[index + 1]?.note.event !== note.event;
+    const slur = slurs.get(event) ?? NO_SLUR;
+    const isLast = columns[index + 1]?.note.event !== note.event;
     return {
       value: note.value,
       dots: note.dots,
       heads: event.kind === 'rest' ? [] : headsOf(column, clef),
       marks: column.first && event.kind === 'sound' ? signsOf(event.marks) : [],
       tied: note.tiedToNext,
-      glides: endsEvent && next !== undefined && glidesInto(column, next),
+      slur: {
+        starts: isLast && slur.starts,
+        stops: column.first && slur.stops,
+        open: slur.open && (isLast || !slur.starts),
+      },
     };
   });
   const up = stemsUp(notes, beams);

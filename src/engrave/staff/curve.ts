@@ -104,7 +104,7 @@ function pointOf({ from, one, two, to }: Curve, t: number): Point {
 }
 
 /** In how many pieces a curve is boxed: so many that each box is nearly filled. */
-const PIECES = 8;
+const PIECES = 16;
 
 /** What a curve covers, in boxes from its beginning to its end. */
 export function curveBoxes(curve: Curve): InkBox[] {

@@ -3,6 +3,7 @@
  * of its head. Rules are those of Elaine Gould, “Behind Bars”, chapters 1 to 3, from memory, where no other source is named.
  */
 import type { MarkSign } from '../../score/mark.ts';
+import type { Slur } from '../../score/slurs.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph, type Point } from './box.ts';
@@ -19,9 +20,12 @@ export interface NoteContent {
   readonly marks: readonly MarkSign[];
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
-  /** A slur leads from it to the note after it. */
-  readonly glides: boolean;
+  /** What slurs do at it: from it, to it, and from it on to the note after it. */
+  readonly slur: Slur;
 }
+
+/** The slur of a note that has none. */
+export const NO_SLUR: Slur = { starts: false, stops: false, open: false };
 
 export interface HeadContent {
   readonly y: number;
@@ -129,10 +133,9 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
   }));
   // Beside a flag are the ledger lines; above the end of one that goes up heads on the other side of the stem, under that of one
   // that goes down the side of the lowest head.
-  const besideFlag = [
-    ...ledgerBoxes,
-    ...headBoxes.flatMap((box) => (up ? (box.left > 0 ? [box] : []) : [sideOfHead(box)])),
-  ];
+  const besideFlag = flag
+    ? [...ledgerBoxes, ...headBoxes.flatMap((box) => (up ? (box.left > 0 ? [box] : []) : [sideOfHead(box)]))]
+    : [];
   const stem = content.value > 1 ? stemOf(ys, up, flags, flag, glyph, besideFlag) : undefined;
   const dots = dotPlaces(content, heads, glyph, stem && flag && up ? stem.x + flag.right : undefined);
   const boxes = [
@@ -172,6 +175,7 @@ function layRest(content: NoteContent, up: boolean): NoteShape {
 
 /** Of two heads a step apart or on one place, one goes to the other side of the stem: the upper one to its right. */
 function headPlaces(ys: readonly number[], up: boolean, width: number): Point[] {
+  if (ys.length === 1) return ys.map((y) => ({ x: -width / 2, y }));
   const across = new Set<number>();
   const order = up ? ys.map((_, at) => at) : ys.map((_, at) => ys.length - 1 - at);
   order.forEach((at, index) => {
@@ -185,6 +189,7 @@ function headPlaces(ys: readonly number[], up: boolean, width: number): Point[] 
 
 function ledgersOf(heads: readonly Point[], width: number): Ledger[] {
   const ledgers: Ledger[] = [];
+  if (heads.every(({ y }) => y > -10 && y < BOTTOM + 10)) return ledgers;
   const add = (y: number, reaches: (head: Point) => boolean): void => {
     const xs = heads.filter(reaches).map(({ x }) => x);
     ledgers.push({ y, from: Math.min(...xs) - LEDGER_REACH, to: Math.max(...xs) + width + LEDGER_REACH });

@@ -9,6 +9,7 @@ import { tabOfNotes } from '../../instrument/playable.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
+import { type Slur, slursOf } from '../../score/slurs.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
 import { endOf, type WrittenBar, type WrittenNote, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
@@ -16,7 +17,6 @@ import { divide, type Fraction, format, fraction, multiply, subtract } from '../
 import { meterName, tempoNote } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
-import { type Slur, slursOf } from '../slurs.ts';
 import { type SungText, syllablesOf } from '../syllables.ts';
 import { decoration, lengthText, type PitchWriter, pitchWriter, UNIT } from './note.ts';
 import { fieldText, lyricText, quotedText } from './text.ts';

@@ -3,11 +3,11 @@ import type { Pitch } from '../../instrument/pitch.ts';
 import { inWords, tabOfNotes } from '../../instrument/playable.ts';
 import { type Mark, type MarkSign, rowOf, withHole } from '../../score/mark.ts';
 import type { Event, Note, Sound } from '../../score/score.ts';
+import type { Slur } from '../../score/slurs.ts';
 import type { StaffNote } from '../../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../../score/written.ts';
 import { type Fraction, toNumber } from '../../time/fraction.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
-import type { Slur } from '../slurs.ts';
 import type { SungText } from '../syllables.ts';
 import type { XmlWriter } from './xml.ts';
 
@@ -19,7 +19,7 @@ export interface NotePlace {
   /** Divisions of a quarter note. */
   readonly divisions: number;
   /** Slurs that begin and end at it: a glide is one. */
-  readonly slur: Slur;
+  readonly slur: Pick<Slur, 'starts' | 'stops'>;
   readonly syllable: SungText | undefined;
   /** What the staff shows of each of its notes, in their order. */
   readonly staff: readonly StaffNote[];

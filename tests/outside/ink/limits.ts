@@ -9,21 +9,10 @@ export const LIMITS: Readonly<Record<Suite, Counts>> = {
   screens: {},
   largeText: {},
   paper: {},
-  harps: { 'glide line × role shape': 1 },
+  harps: {},
   views: {},
-  random: {
-    'bar number × chord name': 2,
-    'bar number × numeral': 3,
-    'chord name × numeral': 4,
-    'curve × curve': 5,
-    'glide line × role shape': 3,
-    'near: bar number × numeral': 1,
-    'near: chord name × numeral': 1,
-    'near: role shape × role shape': 7,
-    'numeral × numeral': 1,
-    'outside: numeral': 1,
-    'spacing: equal durations': 1,
-  },
+  // Parts of one bar that are in tiles of their own.
+  random: { 'spacing: equal durations': 1 },
 };
 
 /** Pixels that all blocks of the demo course are high together, in a window of 360 pixels. */
