@@ -129,7 +129,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         lineHasMusic = false;
         continue;
       case 'words':
-        if (sungLine) sing(sungLine, item.syllables, diagnostics);
+        if (sungLine) sing(sungLine, item, diagnostics);
         else diagnostics.push(report('words-misplaced', item.source.span, {}));
         sungLine = undefined;
         continue;
@@ -200,13 +200,20 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
 const isEmpty = (bar: DraftBar): boolean => bar.events.length === 0 && !bar.unsure;
 
 /** Gives the sounds of a written line their syllables, in order. */
-function sing(sounds: readonly DraftSound[], syllables: readonly Syllable[], diagnostics: Diagnostic[]): void {
+function sing(
+  sounds: readonly DraftSound[],
+  { syllables, source }: { readonly syllables: readonly Syllable[]; readonly source: Source },
+  diagnostics: Diagnostic[],
+): void {
+  const counts = { syllables: syllables.length, notes: sounds.length };
+  if (syllables.length > 0 && syllables.length < sounds.length)
+    diagnostics.push(report('words-too-few', source.span, counts));
   syllables.forEach((syllable, index) => {
     const sound = sounds[index];
     if (!sound) {
       if (index === sounds.length) {
         const span = { from: syllable.span.from, to: (syllables.at(-1) ?? syllable).span.to };
-        diagnostics.push(report('words-too-many', span, { syllables: syllables.length, notes: sounds.length }));
+        diagnostics.push(report('words-too-many', span, counts));
       }
     } else if (syllable.kind === 'text') sound.lyric = { text: syllable.text, hyphen: syllable.hyphen, extends: false };
     else if (syllable.kind === 'extend') sound.lyric = { text: '', hyphen: false, extends: true };

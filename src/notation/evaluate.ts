@@ -10,17 +10,18 @@ import type { Pitch } from '../instrument/pitch.ts';
 import type { Mark } from '../score/mark.ts';
 import { chordAt } from '../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../score/score.ts';
-import { compare, divide, equals, type Fraction, format, subtract } from '../time/fraction.ts';
-import { barLength, meterName } from '../time/meter.ts';
+import { equals } from '../time/fraction.ts';
+import { checkLengths } from './bar-lengths.ts';
 import { closeRepeats, type DraftBar, type DraftEvent, type DraftSound, layBars } from './bars.ts';
 import type { ReadContext } from './context.ts';
 import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
 import { type Header, readHeader, slotOf } from './header.ts';
+import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
 import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quote-chain.ts';
-import { homeSymbols, slotName } from './setting-values.ts';
+import { homeSymbols } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
 
 /** A block’s score with the problems found in it. */
@@ -72,6 +73,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     ...homeSymbols(settings.progression, context),
     ...bars.flatMap((bar, index) => heardChords(bar, bars[index + 1])),
   ]);
+  checkNumerals(tree, key, diagnostics);
   const { chords, progression } = harmonise(bars, head, key, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
   checkGlides(sounds, diagnostics);
@@ -119,33 +121,6 @@ function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
 
 function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Header, diagnostics: Diagnostic[]): void {
   for (const sound of sounds) if (sound && !sound.tied) checkPlayable(sound, head.harp, diagnostics);
-}
-
-function checkLengths(bars: readonly DraftBar[], head: Header, diagnostics: Diagnostic[]): void {
-  if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key))) return;
-  const { meter, slot } = head.settings;
-  const full = barLength(meter);
-  bars.forEach((bar, index) => {
-    if (bar.unsure) return;
-    const wants = index === 0 && head.pickup ? head.pickup : full;
-    if (equals(bar.length, wants)) return;
-    // The pickup is taken from the last bar, and from the bar before each repeat sign, but not from itself.
-    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd);
-    if (last && head.pickup && equals(bar.length, subtract(full, head.pickup))) return;
-    const short = compare(bar.length, wants) < 0;
-    const inSlots = (length: Fraction): string => format(divide(length, slot));
-    const pickup = short && index === 0 && !head.pickup && bars.length > 1 ? inSlots(bar.length) : undefined;
-    diagnostics.push(
-      report(short ? 'bar-too-short' : 'bar-too-long', bar.span, {
-        bar: bar.number,
-        has: inSlots(bar.length),
-        wants: inSlots(wants),
-        meter: meterName(meter),
-        slot: slotName(slot),
-        ...(pickup?.includes('/') ? {} : { pickup }),
-      }),
-    );
-  });
 }
 
 function finishBars(

@@ -318,9 +318,8 @@ function barLine(bar: Bar, next: Bar | undefined): string {
 /** The lyrics under a written line, or undefined where it has none. */
 function printWords(bars: readonly Bar[]): string | undefined {
   const sounds = bars.flatMap((bar) => bar.events.filter(isSoundEvent)).filter((sound) => !sound.tied);
-  const last = sounds.findLastIndex((sound) => sound.lyric);
-  if (last === -1) return undefined;
-  const syllables = sounds.slice(0, last + 1).map(({ lyric }) => {
+  if (!sounds.some((sound) => sound.lyric)) return undefined;
+  const syllables = sounds.map(({ lyric }) => {
     if (!lyric) return '*';
     return lyric.extends ? '_' : lyric.text + (lyric.hyphen ? '-' : '');
   });

@@ -1,5 +1,5 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, reporter } from '../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES } from './setting-values.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
@@ -113,6 +113,12 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“${text}” is not a chord symbol.`,
     help: () => CHORD_EXAMPLES,
   }),
+  'numeral-in-minor': warning<{ text: string; lowered: string }>({
+    about:
+      'Numerals count from the major scale in a minor song as well, where the third, sixth and seventh steps are lowered.',
+    message: ({ text, lowered }) => `The song is in minor, where “${text}” is a half step above ${lowered}.`,
+    help: ({ lowered }) => `Did you mean ${lowered}? Otherwise write the chord by its name.`,
+  }),
   'mouth-unknown': error<Near & { text: string }>({
     about: 'There are two embouchures to switch between.',
     message: ({ text }) => `“@${text}” is not an embouchure: write @lips or @tongue.`,
@@ -189,6 +195,11 @@ export const NOTATION_PROBLEMS = {
     message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
     help: () => 'A held (=) note takes no syllable of its own; a hyphen divides a word.',
   }),
+  'words-too-few': warning<{ syllables: number; notes: number }>({
+    about: 'A line of lyrics that ends before its music is probably not finished, or a syllable is missing in it.',
+    message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
+    help: () => 'For a note without a syllable write *, for one that holds the syllable before it _ .',
+  }),
 
   // bars
   'bar-empty': error<object>({
@@ -207,6 +218,12 @@ export const NOTATION_PROBLEMS = {
     message: ({ bar, has, wants, meter, slot }) =>
       `Bar ${bar} holds ${has} slots, and its meter has room for ${wants} (${meter} in slots of ${slot}).`,
     help: () => 'Is a bar line missing?',
+  }),
+  'bars-in-another-meter': error<{ bars: number; has: string; fits: string; meter: string; slot: string }>({
+    about: 'Bars that agree with each other and not with the meter are probably written in another meter.',
+    message: ({ bars, has, meter, slot }) =>
+      `All ${bars} full bars hold ${has} slots of ${slot}, which is not a bar of ${meter}.`,
+    help: ({ fits }) => `Is the music in ${fits}? Then write meter: ${fits}`,
   }),
   'form-unfilled': error<{ bars: number; form: string; length: number }>({
     about: 'Music over a form fills the whole form.',

@@ -81,12 +81,12 @@ describe('music is printed', () => {
       '|: "C" 4 =3 |1 "F" @tongue 4 =3 :| |2 "F" @tongue 4 =3 |]',
     );
   });
-  test('with lyrics up to the last syllable of a line', () => {
+  test('with a syllable or its sign for each note of a line', () => {
     expect(musicOf('4 5 6 7 | 4 = 5 . |]\nwords: One two-three _ * four')).toBe(
       '4 5 6 7 | 4 = 5 . |]\nwords: One two- three _ * four',
     );
-    expect(musicOf('4 5 6 7\nwords: One')).toBe('4 5 6 7 |\nwords: One');
-    expect(musicOf('4 =3 | =2 5 6\nwords: One two')).toBe('4 =3 | =2 5 6 |\nwords: One two');
+    expect(musicOf('4 5 6 7\nwords: One')).toBe('4 5 6 7 |\nwords: One * * *');
+    expect(musicOf('4 =3 | =2 5 6\nwords: One two')).toBe('4 =3 | =2 5 6 |\nwords: One two *');
   });
 });
 

@@ -405,6 +405,71 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    '1 =3 -1 =3\nwords: one',
+    [
+      {
+        code: 'words-too-few',
+        at: ' one',
+        says: '1 syllable for 2 sounding notes above.',
+        help: 'For a note without a syllable write *, for one that holds the syllable before it _ .',
+      },
+    ],
+  ],
+  ['1 =3 -1 =3\nwords: one *', []],
+  ['1 =3 -1 =3\nwords: one _', []],
+  [
+    'slot: 1/4\n\n1 2 3 | 4 5 6 | 4 5 6 | 4 . .',
+    [
+      {
+        code: 'bars-in-another-meter',
+        at: '1 2 3',
+        says: 'All 4 full bars hold 3 slots of 1/4, which is not a bar of 4/4.',
+        help: 'Is the music in 3/4? Then write meter: 3/4',
+      },
+    ],
+  ],
+  [
+    'slot: 1/8\nmeter: 3/4\n\n-4 | 4 =6 | 5 =6 | 6 =6 | 4 =4',
+    [
+      {
+        code: 'bars-in-another-meter',
+        at: '-4',
+        says: 'All 3 full bars hold 7 slots of 1/8, which is not a bar of 3/4.',
+        help: 'Is the music in 7/8? Then write meter: 7/8',
+      },
+    ],
+  ],
+  [
+    'position: 3\nslot: 1/1\n\n"i" -4 | "III" -5 | "VI7" 6 | "viio" -3',
+    [
+      {
+        code: 'numeral-in-minor',
+        at: '"III"',
+        says: 'The song is in minor, where “III” is a half step above bIII.',
+        help: 'Did you mean bIII? Otherwise write the chord by its name.',
+      },
+      {
+        code: 'numeral-in-minor',
+        at: '"VI7"',
+        says: 'The song is in minor, where “VI7” is a half step above bVI7.',
+        help: 'Did you mean bVI7? Otherwise write the chord by its name.',
+      },
+    ],
+  ],
+  [
+    'position: 3\nslot: 1/1\nchords: i | VII\n\n-4 | -5',
+    [
+      {
+        code: 'numeral-in-minor',
+        at: 'VII',
+        says: 'The song is in minor, where “VII” is a half step above bVII.',
+        help: 'Did you mean bVII? Otherwise write the chord by its name.',
+      },
+    ],
+  ],
+  ['position: 3\nslot: 1/1\nchords: i | bVII | iv | V7\n\n-4 | -5 | -4 | -4', []],
+  ['position: 2\nslot: 1/1\nchords: I | VI7\n\n-4 | -5', []],
+  [
     `${EIGHT} | | ${EIGHT}`,
     [
       {

@@ -85,7 +85,8 @@ function heard(score: Score): string[] {
 function differences(seed: number, context: ReadContext = ALONE, change = (fact: string): string => fact): string[] {
   const asked = sample(seed);
   const { score, diagnostics } = readBlock(asked.text, context);
-  if (diagnostics.length > 0) return diagnostics.map(({ message }) => message);
+  const errors = diagnostics.filter(({ severity }) => severity === 'error');
+  if (errors.length > 0) return errors.map(({ message }) => message);
   const [theirs, ours] = [factsOfOracle(asked), factsOfScore(present(score, 'the score')).map(change)];
   return [
     ...theirs.filter((fact) => !ours.includes(fact)).map((fact) => `oracle: ${fact}`),

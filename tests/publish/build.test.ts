@@ -143,6 +143,14 @@ describe('a course that is right', () => {
     }
   });
 
+  test('has the title of a block above it, as text', () => {
+    const figure = parse('lessons/first/index.html').querySelector('.block-figure');
+    expect(figure?.firstElementChild?.outerHTML).toBe(
+      '<figcaption class="block-title">&lt;b&gt;One&lt;/b&gt; &amp; two</figcaption>',
+    );
+    expect(parse('lessons/second/index.html').querySelector('.block-title')).toBeNull();
+  });
+
   test('has every name of a page only once', () => {
     for (const [name, document] of pages) {
       const ids = [...document.querySelectorAll('[id]')].map((node) => node.id);

@@ -1,0 +1,82 @@
+/** Whether the bars of a block are as long as its meter and its pickup ask. */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import {
+  compare,
+  divide,
+  equals,
+  type Fraction,
+  format,
+  fraction,
+  isWhole,
+  multiply,
+  subtract,
+  toNumber,
+} from '../time/fraction.ts';
+import { barLength, meterName } from '../time/meter.ts';
+import { itemAt, lastOf } from '../values/checked.ts';
+import type { DraftBar } from './bars.ts';
+import type { Header } from './header.ts';
+import { report } from './problems.ts';
+import { slotName } from './setting-values.ts';
+
+/** Reports each bar that is too short or too long; bars that are all so in the same way are reported once. */
+export function checkLengths(bars: readonly DraftBar[], head: Header, diagnostics: Diagnostic[]): void {
+  if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key))) return;
+  const { meter, slot } = head.settings;
+  const full = barLength(meter);
+  const other = otherMeter(bars, full);
+  if (other) {
+    const first = itemAt(bars, 0);
+    diagnostics.push(
+      report('bars-in-another-meter', first.span, {
+        bars: other.bars,
+        has: format(divide(other.length, slot)),
+        fits: other.meter,
+        meter: meterName(meter),
+        slot: slotName(slot),
+      }),
+    );
+    return;
+  }
+  bars.forEach((bar, index) => {
+    if (bar.unsure) return;
+    const wants = index === 0 && head.pickup ? head.pickup : full;
+    if (equals(bar.length, wants)) return;
+    // The pickup is taken from the last bar, and from the bar before each repeat sign, but not from itself.
+    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd);
+    if (last && head.pickup && equals(bar.length, subtract(full, head.pickup))) return;
+    const short = compare(bar.length, wants) < 0;
+    const inSlots = (length: Fraction): string => format(divide(length, slot));
+    const pickup = short && index === 0 && !head.pickup && bars.length > 1 ? inSlots(bar.length) : undefined;
+    diagnostics.push(
+      report(short ? 'bar-too-short' : 'bar-too-long', bar.span, {
+        bar: bar.number,
+        has: inSlots(bar.length),
+        wants: inSlots(wants),
+        meter: meterName(meter),
+        slot: slotName(slot),
+        ...(pickup?.includes('/') ? {} : { pickup }),
+      }),
+    );
+  });
+}
+
+/** The length that all bars have but perhaps the first and the last, where it is not that of the meter but of another one. */
+function otherMeter(
+  bars: readonly DraftBar[],
+  full: Fraction,
+): { readonly bars: number; readonly length: Fraction; readonly meter: string } | undefined {
+  if (bars.length < FEWEST || bars.some(({ unsure }) => unsure)) return undefined;
+  const inner = bars.slice(1, -1);
+  const { length } = itemAt(inner, 0);
+  if (equals(length, full) || inner.some((bar) => !equals(bar.length, length))) return undefined;
+  const unit = [4, 8].find((one) => isWhole(multiply(length, fraction(one))));
+  const edges = [itemAt(bars, 0), lastOf(bars)];
+  // A pickup and what it is taken from are shorter.
+  if (unit === undefined || edges.some((bar) => compare(bar.length, length) > 0)) return undefined;
+  const count = inner.length + edges.filter((bar) => equals(bar.length, length)).length;
+  return { bars: count, length, meter: `${toNumber(multiply(length, fraction(unit)))}/${unit}` };
+}
+
+/** Two bars may both be wrong; so many that agree are meant. */
+const FEWEST = 4;
