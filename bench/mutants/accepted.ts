@@ -164,10 +164,19 @@ export const ACCEPTED: readonly Accepted[] = [
   ]),
   ...accept(
     'publish/engraving/record-store.ts',
-    'What is there no more needs no other way of being removed.',
-    ['{ force: true }', '{}'],
-    ['true', 'false', 'force: true'],
+    'The file is there, since it was opened.',
+    ['{ force: true }', '{}', 'rmSync(part'],
+    ['true', 'false', 'rmSync(part'],
   ),
+  ...accept('publish/engraving/record-store.ts', 'What has no place is passed over where it is used.', [
+    'text !== undefined',
+    'true',
+  ]),
+  ...accept('publish/engraving/record-store.ts', 'A file that is not there is passed over.', [
+    '[]',
+    '["Stryker was here"]',
+    'return []',
+  ]),
   ...accept('curriculum/layers.ts', 'A row that has no room yet has all of it, and is not above 0 either way.', [
     'room[row] ?? bound',
     'room[row] && bound',

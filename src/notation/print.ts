@@ -145,7 +145,7 @@ function baseChords(
 function statedChords(chords: readonly ChordChange[], base: readonly ChordChange[]): readonly ChordChange[] {
   const falling = base.filter((change, index) => !sameName(change, base[index - 1]));
   let same = 0;
-  while (same < chords.length && sameChange(chords[same], falling[same])) same++;
+  while (sameChange(chords[same], falling[same])) same++;
   if (same === chords.length && same === falling.length) return [];
   const next = chords[same];
   const suppressed = falling[same];
@@ -155,8 +155,8 @@ function statedChords(chords: readonly ChordChange[], base: readonly ChordChange
   return chords.slice(again ? same - 1 : same);
 }
 
-const sameName = (a: ChordChange | undefined, b: ChordChange | undefined): boolean =>
-  a !== undefined && b !== undefined && plainChord(a.chord) === plainChord(b.chord);
+const sameName = (a: ChordChange, b: ChordChange | undefined): boolean =>
+  b !== undefined && plainChord(a.chord) === plainChord(b.chord);
 
 const sameChange = (a: ChordChange | undefined, b: ChordChange | undefined): boolean =>
   a !== undefined &&

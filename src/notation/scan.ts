@@ -291,7 +291,7 @@ class Scanner {
     const signs = new Set<string>();
     this.at = open + 1;
     while (this.at < close) {
-      if (this.match(/[\s,]+/y)) continue;
+      if (this.match(/[\s,]/y)) continue;
       const inner = this.sign();
       if (inner) signs.add(inner);
       const note = this.hole();

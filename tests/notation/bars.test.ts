@@ -142,7 +142,8 @@ describe('lyrics', () => {
     ]);
     expect(lyrics('4 5 6 7\nwords: one _ * two')).toEqual(['one', '_', undefined, 'two']);
   });
-  test('may have a part or a phrase between them and their line', () => {
+  test('may have a part, or a line without notes, between them and their line', () => {
+    expect(lyrics('4 5 6 7\n|\nwords: one * * *')).toEqual(['one', undefined, undefined, undefined]);
     expect(lyrics('4 5 6 7\npart: B\nwords: one * * *\n4 =3')).toEqual([
       'one',
       undefined,

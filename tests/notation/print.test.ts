@@ -64,6 +64,10 @@ describe('music is printed', () => {
     expect(musicOf(`{${'4 '.repeat(12)}}4`)).toBe('{4 4 4} {4 4 4} {4 4 4} {4 4 4} |');
     expect(printed('slot: 1/8\n{4 5 6}5 4 4 4')[1]).toBe('4 {=2 5 =4 6 =4}4 4 4 4 |');
   });
+  test('in the slot it is written in, if no group has more events than can be read', () => {
+    const sixteen = `{${Array.from({ length: 16 }, (_, i) => (i % 2 ? 5 : 4)).join(' ')}}`;
+    expect(printed(`slot: 1/1\n${sixteen}`)[1]).toBe(`${sixteen} |`);
+  });
   test('with the embouchure where it changes, and the marks and glides of notes', () => {
     expect(musicOf('@tongue (1 4) 4 @lips 4 -4[shake 5]')).toBe('@tongue (1 4) 4 @lips 4 -4[shake 5] |');
     expect(musicOf("-3'[dip accent]> -3 -4 .")).toBe("-3'[dip accent]> -3 -4 . |");

@@ -43,6 +43,7 @@ describe('a tuplet', () => {
     ['3/16 3/16 3/8', [], '6/8'],
     ['3/40 3/40 3/40 3/40 3/40 3/8', ['5:3 from 0 to 3/8'], '6/8'],
     ['5/24 5/24 5/24', ['3:5 from 0 to 5/8'], '5/8'],
+    ['1/4 1/6 1/6 1/6', ['3:2 from 1/4 to 3/4'], '6/8'],
   ])('of even notes: $durations in $meter', asExpected);
 
   each([
@@ -51,6 +52,7 @@ describe('a tuplet', () => {
     ['1/8 1/24 1/12 3/4', ['3:2 from 1/8 to 1/4']],
     ['1/16 1/48 1/24 7/8', ['3:2 from 1/16 to 1/8']],
     ['3/8 1/24 1/12 1/2', ['3:2 from 3/8 to 1/2']],
+    ['5/4 1/12 1/6', ['3:2 from 5/4 to 3/2'], '12/8'],
   ])('of uneven notes is no wider than a beat: $durations in $meter', asExpected);
 
   each([
@@ -68,6 +70,7 @@ describe('a tuplet', () => {
     ['1/2 1/12 5/12', ['3:2 from 1/2 to 3/4']],
     // Half the beat, where that holds the first note which needs it.
     ['3/8 1/12 13/24', ['3:2 from 3/8 to 1/2']],
+    ['1/16 1/12 1/12 25/48', ['3:2 from 1/8 to 1/4'], '3/4'],
     ['1/8 1/24 1/12 1/12 1/6 1/2', ['3:2 from 1/8 to 1/4', '3:2 from 1/4 to 1/2']],
   ])('ends with its beat, also where a note is held into it or out of it: $durations in $meter', asExpected);
 });
@@ -95,6 +98,7 @@ describe('a tuplet at an end of the bar', () => {
     expect(tuplets('1/12 1/12', '4/4', true)).toEqual(['3:2 from 0 to 1/6']);
     expect(tuplets('1/12 1/12 1/12', '4/4', true)).toEqual(['3:2 from 0 to 1/4']);
     expect(tuplets('1/4 1/12 1/12', '4/4')).toEqual(['3:2 from 1/4 to 5/12']);
+    expect(tuplets('1/4 1/12', '4/4')).toEqual(['3:2 from 1/4 to 1/3']);
   });
 });
 

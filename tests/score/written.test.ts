@@ -228,6 +228,26 @@ describe('every written bar', () => {
     );
   });
 
+  it('has its ties from one note to the next, into it and out of it as the score has them, and none at a rest', () => {
+    fc.assert(
+      fc.property(bars, ({ text, meter, place }) => {
+        const { events, length } = rhythm(text);
+        const { notes } = writtenBar({ events, length }, meter, place);
+        const [first] = events;
+        expect(notes[0]?.tiedFromPrevious).toBe(first?.kind === 'sound' && first.tied);
+        notes.forEach((note, index) => {
+          const next = notes[index + 1];
+          const follower = next && events[next.event];
+          const goesOn =
+            next?.event === note.event || (follower ? follower.kind === 'sound' && follower.tied : place.tiedOut);
+          expect(note.tiedToNext).toBe(!note.rest && goesOn);
+          if (next) expect(next.tiedFromPrevious).toBe(note.tiedToNext);
+        });
+      }),
+      { numRuns: cases(300, 2000) },
+    );
+  });
+
   it('ties all the notes of one event together', () => {
     fc.assert(
       fc.property(bars, ({ text, meter, place }) => {

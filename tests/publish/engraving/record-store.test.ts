@@ -88,6 +88,16 @@ describe('damage', () => {
     expect(kept).toBe(3);
   });
 
+  test('that can be seen without reading a text is known: a record cut short, or of another kind', () => {
+    write(TEXTS);
+    const file = itemAt(stores(), 0);
+    const whole = readFileSync(file);
+    writeFileSync(file, whole.subarray(0, -1));
+    expect(Object.keys(TEXTS).map((key) => openRecordStore(folder).has(key))).toEqual([true, true, false]);
+    writeFileSync(file, Buffer.concat([Buffer.from('RwP1'), whole.subarray(4)]));
+    expect(Object.keys(TEXTS).map((key) => openRecordStore(folder).has(key))).toEqual([false, false, false]);
+  });
+
   test('by another file that has the name of a file of the store is passed over', () => {
     write(TEXTS);
     writeFileSync(join(folder, '0.records'), 'not a record');
@@ -166,6 +176,31 @@ describe('the limit', () => {
     files(1, 5);
     closeWith(400, ['1']);
     expect(kept(5)).toEqual(['1', '4']);
+  });
+
+  test('counts each record once, also one that this run has asked for', () => {
+    files(1, 5);
+    closeWith(400, ['4']);
+    expect(kept(5)).toEqual(['3', '4']);
+  });
+
+  test('gathers what was there before, and leaves what this run has put in a file of its own', () => {
+    files(8);
+    const store = openRecordStore(folder);
+    store.put('8', 'new');
+    expect(store.get('8')).toBe('new');
+    store.close();
+    expect(stores()).toHaveLength(2);
+    expect(kept(9)).toHaveLength(9);
+  });
+
+  test('gathers, although another run has taken some of the files away', () => {
+    files(8);
+    const store = openRecordStore(folder);
+    rmSync(itemAt(stores().sort(), 0));
+    store.close();
+    expect(stores()).toHaveLength(1);
+    expect(kept(8)).toHaveLength(8);
   });
 
   test('leaves in place what was asked for, in the order of asking', () => {
