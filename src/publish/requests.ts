@@ -3,15 +3,19 @@
  * more, such as opening any file in the author's editor, and any page in the author's browser could ask for it. So every other
  * request gets the page that says that nothing is there.
  */
+import { realpath } from 'node:fs/promises';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import type { Connect, Plugin } from 'vite';
+import { isWithin } from '../course/files.ts';
 import { LESSONS, MEDIA, PUBLIC } from '../course/folder.ts';
 import { SITE_PAGES } from '../course/link.ts';
 import { LICENCES } from '../site/addresses.ts';
 import { lessonOfScores, scoresText } from '../site/scores.ts';
 import { theSite, withSite } from '../site/site.ts';
+import { cacheFolder } from './cache-folder.ts';
 import { licencesText } from './licences.ts';
+import { ROOT } from './root.ts';
 import { answerWithFile, isRefused, requestPath, typeOf, withSlash } from './static-files.ts';
 
 /** Where the bundler's server has what pages load: itself, packages and our own code. */
@@ -21,6 +25,27 @@ const PAGES: readonly string[] = [...SITE_PAGES, LESSONS];
 /** Whether a path is of code and names none: the bundler's server fails for an empty name. */
 const isNameless = (first: string, below: readonly string[]): boolean =>
   CODE.includes(first) && (below.at(-1) ?? '') === '';
+
+/** The folders of code: this program, the packages that were installed with it, and what the bundler makes of them. */
+const codeFolders = (): string[] => {
+  const packages = /^.*?[\\/]node_modules(?=[\\/])/.exec(ROOT)?.[0];
+  return [ROOT, cacheFolder(), ...(packages === undefined ? [] : [packages])];
+};
+
+/**
+ * Whether a path of the bundler's for any file of the disk is of none that is code. The bundler has a list of its own, to which any file is
+ * added once its address was asked for.
+ */
+async function isOutside(first: string, below: readonly string[]): Promise<boolean> {
+  if (first !== '@fs') return false;
+  try {
+    const file = await realpath(`/${below.join('/')}`.replace(/^\/(?=[A-Za-z]:)/, ''));
+    const folders = await Promise.all(codeFolders().map((folder) => realpath(folder)));
+    return !folders.some((folder) => isWithin(folder, file));
+  } catch {
+    return true;
+  }
+}
 
 const isCode = (url: string): boolean => CODE.includes(url.split('/')[1] ?? '');
 
@@ -51,8 +76,16 @@ export const courseRequests = (dir: string, pages: PagesInProgress): Plugin => (
     };
     // Astro puts its own handlers before all others, after every plugin has had its turn.
     httpServer?.once('listening', () => middlewares.stack.unshift({ route: '', handle }));
+    // Before the bundler's own answer to an error, for which it colours the whole file that was asked for: seconds of work.
+    return () => middlewares.use(withoutCode);
   },
 });
+
+/** The answer where code that was asked for cannot be made. */
+const withoutCode: Connect.ErrorHandleFunction = (_error, _request, response, _next) => {
+  if (!response.headersSent) response.writeHead(404, { 'content-type': typeOf('.txt') });
+  response.end('There is no such code.\n');
+};
 
 /** Whether the request was answered; if not, it is for the bundler's server. */
 async function answer(dir: string, request: IncomingMessage, response: ServerResponse): Promise<boolean> {
@@ -61,7 +94,7 @@ async function answer(dir: string, request: IncomingMessage, response: ServerRes
   const path = requestPath(url)?.slice(1);
   if (path !== undefined && (await answerWithCourse(dir, path, request, response))) return true;
   const [first = '', ...below] = path?.split('/') ?? [];
-  const isKnown = [...CODE, ...PAGES].includes(first) && !isNameless(first, below);
+  const isKnown = [...CODE, ...PAGES].includes(first) && !isNameless(first, below) && !(await isOutside(first, below));
   if (path === undefined || isOdd(path) || !isKnown) request.url = NOWHERE;
   else if (path !== '' && !path.endsWith('/') && (await isPage(first, below.join('/')))) {
     response.writeHead(301, { location: withSlash(`/${path}`, url) }).end();

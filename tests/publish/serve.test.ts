@@ -2,6 +2,7 @@ import { existsSync, renameSync, rmSync, symlinkSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { courseOf, lesson, write } from '../course/some-course.ts';
 import { alsoLong } from '../setup/long.ts';
@@ -147,17 +148,30 @@ describe('a request', () => {
     '/@fs/?import&raw',
     '/@fs/',
     '/src/?import&raw',
+    '/@vite/client/nothing',
+    '/src/site/site.ts?astro&type=style&index=0&lang.css',
   ])('for %s, which is no page, is answered with the page that says so', async (path) => {
     const { status, body } = await raw(path);
     expect(status).toBe(404);
     expect(body).not.toMatch(/^title:|"version"|^root:/m);
   });
 
-  test.each([
-    ['/@fs/etc/passwd', 403],
-    ['/@fs/etc/passwd?raw', 403],
-  ])('for a file outside of the program, %s, is refused', async (path, status) => {
-    expect((await raw(path)).status).toBe(status);
+  test.each(['/@fs/etc/passwd', '/@fs/etc/passwd?raw', '/@fs/etc/passwd?import'])(
+    'for a file outside of the program, %s, is refused',
+    async (path) => {
+      expect((await raw(path)).status).toBe(404);
+    },
+  );
+
+  test('for a file beside the course is refused, also after its address was asked for as that of a part of a page', async () => {
+    write(dir, 'notes.txt', 'a secret');
+    for (const query of ['?import', '?import', '?url&import', '', '?raw', '?import&raw']) {
+      const { status, body } = await raw(`/@fs${dir}/notes.txt${query}`);
+      expect([query, status]).toEqual([query, 404]);
+      expect(body).not.toMatch('a secret');
+    }
+    const code = await raw(`/@fs${fileURLToPath(new URL('../../src/values/checked.ts', import.meta.url))}`);
+    expect(code.status).toBe(200);
   });
 
   test.each([
