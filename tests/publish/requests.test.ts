@@ -2,6 +2,7 @@
 import { EventEmitter } from 'node:events';
 import { createServer, request as httpRequest, type IncomingHttpHeaders, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { fileURLToPath } from 'node:url';
 import type { Connect, Plugin, ViteDevServer } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
@@ -189,13 +190,18 @@ describe('a page', () => {
 });
 
 describe('code of pages', () => {
-  test.each(['/@vite/client', '/@id/a', '/@fs/a/b.ts?raw', '/src/a.ts', '/components/A.astro', '/node_modules/a/b.js'])(
+  const own = `/@fs${fileURLToPath(new URL('../../src/publish/requests.ts', import.meta.url))}`;
+  test.each(['/@vite/client', '/@id/a', `${own}?raw`, '/src/a.ts', '/components/A.astro', '/node_modules/a/b.js'])(
     'is passed on, and is no page: %s',
     async (path) => {
       expect(await passedOn(path)).toBe(path);
       expect(passed[0]?.pages).toBe(0);
     },
   );
+  test('is none of a file of the disk that is no code of the program', async () => {
+    for (const path of ['/@fs/a/b.ts?raw', `/@fs${fileURLToPath(import.meta.url)}/../../../../a`])
+      expect(await passedOn(path)).not.toBe(path);
+  });
   test('is asked for by a name', async () => {
     for (const path of ['/@vite/', '/src/', '/src', '/@fs/a/']) expect(await passedOn(path)).toBe('/no-such-page/');
   });
