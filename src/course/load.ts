@@ -7,6 +7,7 @@ import { nearestPlace } from '../document/yaml.ts';
 import { isClip, isFigure } from '../lesson/component.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
+import { append } from '../values/append.ts';
 import { valueAt } from '../values/checked.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { cachedSurvey, type Keep } from './cached-survey.ts';
@@ -153,18 +154,21 @@ function assemble(
   const own = valueAt(places.lessons, id);
   const links = text.references.map((reference): Link => {
     const { target, diagnostics } = resolve(reference, own, places);
-    problems.push(...diagnostics.map(here));
+    append(problems, diagnostics.map(here));
     return { url: reference.url, range: rangeOf(reference.span), target };
   });
   const understood = read.blocks.map((block) => valueAt(blocks, block.tree));
   for (const { block, diagnostics } of understood) {
-    problems.push(...diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)));
+    append(
+      problems,
+      diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)),
+    );
   }
   const scores = understood.flatMap(({ block }) => block.score ?? []);
   const scope = { lesson: id, context: contextOf(read), scoreOf, scores };
   const figures = text.components.filter(isFigure).map((component): LessonFigure => {
     const { figure, diagnostics } = readFigure(component, scope);
-    problems.push(...diagnostics.map(here));
+    append(problems, diagnostics.map(here));
     return { range: rangeOf(component.span), figure };
   });
   const clipTexts = text.components.filter(isClip);
@@ -180,7 +184,7 @@ function assemble(
       return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };
     },
   });
-  problems.push(...clips.diagnostics.map(here));
+  append(problems, clips.diagnostics.map(here));
   const lesson: Lesson = {
     id,
     file,

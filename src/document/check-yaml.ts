@@ -4,6 +4,7 @@ import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { excerpt } from '../diagnostics/excerpt.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import { append } from '../values/append.ts';
 import { DOCUMENT_PROBLEMS } from './problems.ts';
 import type { IssueParams } from './schema.ts';
 import { fieldOf } from './unknown.ts';
@@ -40,7 +41,10 @@ export function checkYaml<Schema extends z.ZodType>(
     for (const key of found) wrong.add(key);
     // What was left out may be missed then, which is the same mistake.
     const known = new Set(issues.map(({ path }) => pathOf(path)));
-    issues.push(...result.error.issues.filter(({ path }) => path.length === 0 || !known.has(pathOf(path))));
+    append(
+      issues,
+      result.error.issues.filter(({ path }) => path.length === 0 || !known.has(pathOf(path))),
+    );
     remaining = found.length === 0 ? {} : withoutWrong(remaining, result.error.issues);
     result = schema.safeParse({ ...fallback, ...remaining });
   }

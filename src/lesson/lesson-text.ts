@@ -9,6 +9,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Placed, placeOf, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { parseBlock } from '../notation/parse.ts';
 import type { BlockTree } from '../notation/tree.ts';
+import { append } from '../values/append.ts';
 import { type ComponentText, readComponent } from './component-text.ts';
 import { destinationSpan } from './destination.ts';
 import { fenceFault, placedInFence } from './fence.ts';
@@ -97,8 +98,8 @@ export function readLessonText(source: string): LessonText {
       case 'mdxJsxTextElement': {
         const read = readComponent(source, span, node);
         if (read.component) components.push(read.component);
-        references.push(...read.references);
-        diagnostics.push(...read.diagnostics);
+        append(references, read.references);
+        append(diagnostics, read.diagnostics);
         break;
       }
       case 'mdxFlowExpression':

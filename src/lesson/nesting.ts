@@ -1,6 +1,7 @@
 /**
  * What is nested deeper, or is more, than the reader of MDX can follow: it takes the square of the depth and of the number of
- * tags and braces, and far enough down it ends the process. No lesson comes near, so a rough count is enough.
+ * tags, braces and references to characters, and far enough down it ends the process. From a line that may begin a program it reads
+ * again what it has at every empty line. No lesson comes near, so a rough count is enough.
  */
 import type { MdastNode } from 'satteri';
 import { lineFrom } from './line.ts';
@@ -12,6 +13,10 @@ const DEEPEST_TREE = 100;
 
 /** Of opening tags, of other opening angle brackets, and of opening braces, in the whole text. */
 const MOST_SIGNS = 10_000;
+/** Of references to characters, such as `&amp;`, in the whole text. */
+const MOST_REFERENCES = 10_000;
+/** Of characters that are read for a program, again after each empty line. */
+const LONGEST_PROGRAM = 1e8;
 
 /** Where a text is nested deeper than a parser can follow. */
 export interface TooDeep {
@@ -25,8 +30,19 @@ export interface TooDeep {
 /** Found in the text, before it is parsed. */
 export function tooDeepIn(source: string): TooDeep | undefined {
   const text = withoutFenced(source);
-  let [brackets, tags, signs] = [0, 0, 0];
-  for (const { 0: sign, index } of text.matchAll(/[()[\]{}]|<\/?[A-Za-z][^<>]{0,1000}>|</g)) {
+  const program = longProgramIn(text);
+  if (program) return program;
+  let [brackets, tags, signs, references] = [0, 0, 0, 0];
+  for (const { 0: sign, index } of text.matchAll(/[()[\]{}]|<\/?[A-Za-z][^<>]{0,1000}>|<|&(?=[#A-Za-z])/g)) {
+    if (sign === '&') {
+      if (++references > MOST_REFERENCES)
+        return {
+          at: index,
+          what: `This is the text’s reference to a character number ${references}`,
+          unreadable: true,
+        };
+      continue;
+    }
     if (/^[<{](?!\/)/.test(sign) && ++signs > MOST_SIGNS)
       return { at: index, what: `This is the text’s tag or brace number ${MOST_SIGNS + 1}`, unreadable: true };
     if (sign === '<') continue;
@@ -48,6 +64,16 @@ export function tooDeepIn(source: string): TooDeep | undefined {
     if (!isRule) return { at: index, what: IN_ONE_ANOTHER, unreadable: true };
   }
   return undefined;
+}
+
+/** A line that may begin a program, with so much after it that it would take seconds to read it as one. */
+function longProgramIn(text: string): TooDeep | undefined {
+  const at = text.search(/^(?:import|export)\b/m);
+  if (at < 0) return undefined;
+  const after = text.slice(at);
+  const empty = after.match(/(?:\r\n|\r|\n)[ \t]*(?=\r|\n)/g)?.length ?? 0;
+  if (empty * after.length <= LONGEST_PROGRAM) return undefined;
+  return { at, what: 'A program would begin here, and more comes after it than could be one', unreadable: true };
 }
 
 /** The text with blanks for all lines within fences: what is in a block is no tag, bracket or list. */

@@ -1,6 +1,7 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import { append } from '../values/append.ts';
 import { isOneOf } from '../values/checked.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
@@ -47,7 +48,7 @@ export function parseBlock(text: string): BlockTree {
       readHeader(keyed, line);
     } else {
       inHeader = false;
-      music.push(...scanMusic(plain, line.from, line.to, diagnostics));
+      append(music, scanMusic(plain, line.from, line.to, diagnostics));
       music.push({ kind: 'line-end', span: { from: line.to, to: line.to } });
     }
   }

@@ -88,7 +88,7 @@ async function siteIn(folder: string): Promise<string | undefined> {
   return undefined;
 }
 
-/** By what one folder is distinguished from another in its place, which may have the number of one that was removed. */
+/** Differs for another folder in the same place, which may have the number of one that was removed. */
 function nameOf(folder: string): string | undefined {
   const found = statSync(folder, { throwIfNoEntry: false });
   return found && `${found.ino} ${found.ctimeMs}`;

@@ -129,6 +129,10 @@ describe('a lesson', () => {
     expect(read(`${'> '.repeat(20_000)}text`).blocks).toEqual([]);
   });
 
+  test('is read to its end however much is wrong or named in one place', () => {
+    expect(read(`<a ${'href="a" '.repeat(130_000)}>x</a>`).references).toHaveLength(130_000);
+  });
+
   test.each(['{', '[', '<Clip at={['])('names brackets that open and open: %s', (text) => {
     const { diagnostics, blocks } = read(`${text}${'['.repeat(100_000)}\n\n\`\`\`tab\n4\n\`\`\`\n`);
     expect(diagnostics.map(({ code, message }) => [code, message])).toEqual([

@@ -39,6 +39,18 @@ describe('a lesson is refused', () => {
       10_000 * 8,
       'This is the text’s tag or brace number 10001, which no lesson needs.',
     ],
+    [
+      'references to characters',
+      '&amp;'.repeat(20_000),
+      10_000 * 5,
+      'This is the text’s reference to a character number 10001, which no lesson needs.',
+    ],
+    [
+      'lines of a program',
+      `Text.\n\nexport const a = [\n${'1,\n\n'.repeat(20_000)}]`,
+      7,
+      'A program would begin here, and more comes after it than could be one, which no lesson needs.',
+    ],
     ['brackets', '['.repeat(10_000), 1000, 'More than 1000 brackets are open here at once, which no lesson needs.'],
   ])('for too many %s', (_, text, at, message) => {
     const [first, ...others] = reported(text);
@@ -62,6 +74,18 @@ describe('a lesson is read up to the limit, and not one step further:', () => {
     expect(tooDeepIn('<i /> '.repeat(10_000))).toBeUndefined();
     expect(tooDeepIn('<i /> '.repeat(10_001))).toMatchObject({ at: 60_000, unreadable: true });
     expect(tooDeepIn('</i> '.repeat(10_001))).toBeUndefined();
+  });
+  test('references to characters, of which those in a fence are none', () => {
+    expect(tooDeepIn('&amp; '.repeat(10_000))).toBeUndefined();
+    expect(tooDeepIn('&#38; '.repeat(10_001))).toMatchObject({ at: 60_000, unreadable: true });
+    expect(tooDeepIn('& '.repeat(10_001))).toBeUndefined();
+    expect(tooDeepIn(`\`\`\`\n${'&amp;\n'.repeat(10_001)}\`\`\``)).toBeUndefined();
+  });
+  test('a program as long as a lesson, which has its own problem', () => {
+    const program = `export const a = [\n${'1,\n\n'.repeat(1000)}]`;
+    expect(tooDeepIn(program)).toBeUndefined();
+    expect(tooDeepIn(`export the file.\n\n${'A line of text as long as others.\n\n'.repeat(1000)}`)).toBeUndefined();
+    expect(tooDeepIn('1\n\n'.repeat(200_000))).toBeUndefined();
   });
   test('tags in one another, of which closed ones do not count', () => {
     expect(tooDeepIn(`${'<b>'.repeat(1000)}${'</b>'.repeat(1000)}`)).toBeUndefined();

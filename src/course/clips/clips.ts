@@ -12,6 +12,7 @@ import { keys, list, text } from '../../document/schema.ts';
 import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import { isList } from '../../lesson/value.ts';
 import type { Score } from '../../score/score.ts';
+import { append } from '../../values/append.ts';
 import { isOneOf } from '../../values/checked.ts';
 import type { Resolved } from '../link.ts';
 import { captionsFault } from './captions.ts';
@@ -112,16 +113,16 @@ export function readClips(
         ['captions', written.captions],
       ] as const) {
         // What is in a component has been followed with the lesson's other links.
-        if (url !== undefined) diagnostics.push(...scope.resolve(url, place(key)).diagnostics);
+        if (url !== undefined) append(diagnostics, scope.resolve(url, place(key)).diagnostics);
       }
-      diagnostics.push(...read.diagnostics);
+      append(diagnostics, read.diagnostics);
       return [name, read.clip];
     }),
   );
   const placed = new Set<string>();
   const clips = components.map((component) => {
     const read = readComponentClip(component, named, scope);
-    diagnostics.push(...read.diagnostics);
+    append(diagnostics, read.diagnostics);
     if (read.name !== undefined) placed.add(read.name);
     return read.clip;
   });

@@ -10,6 +10,7 @@ import { attributeText, type ComponentText, type WrittenAttribute } from '../../
 import { type NamedNote, readNotes } from '../../notation/notes.ts';
 import { readSetting, type SettingKey, type Tables } from '../../notation/setting-values.ts';
 import type { Settings } from '../../notation/settings.ts';
+import { append } from '../../values/append.ts';
 import { FIGURE_PROBLEMS } from './problems.ts';
 
 const report = reporter(FIGURE_PROBLEMS);
@@ -92,7 +93,10 @@ export function attributesOf(component: ComponentText): Attributes {
         const { valueSpan, verbatim } = attribute;
         return verbatim ? { from: valueSpan.from + from, to: valueSpan.from + to } : valueSpan;
       };
-      diagnostics.push(...read.diagnostics.map((diagnostic) => ({ ...diagnostic, span: placed(diagnostic.span) })));
+      append(
+        diagnostics,
+        read.diagnostics.map((diagnostic) => ({ ...diagnostic, span: placed(diagnostic.span) })),
+      );
       for (const span of read.strays) {
         diagnostics.push(report('figure-notes-only', placed(span), { text: text.slice(span.from, span.to) }));
       }
