@@ -1,5 +1,5 @@
 /** Builds the site of a course that was checked, into a folder that is claimed for it. */
-import { cp, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { Plugin } from 'vite';
 import type { Course } from '../course/course.ts';
@@ -29,8 +29,11 @@ export async function buildInto(
   // and builds that run at the same time must not share one.
   const work = await newFolder(join(await workFolder(), 'build'));
   const cwd = process.cwd();
-  const beside = once(() => writeFiles(folder, site));
+  // Astro moves files from there to the site, which can be done on one disk only.
+  const out = (await canMove(work, folder)) ? folder : join(work, 'site');
+  const beside = once(() => writeFiles(out, site));
   try {
+    await mkdir(out, { recursive: true });
     process.chdir(work);
     await build({
       ...siteConfig({
@@ -38,14 +41,29 @@ export async function buildInto(
         cacheDir: work,
         plugins: [whileBundling(beside.start)],
       }),
-      outDir: folder,
+      outDir: out,
     });
     await beside.start();
+    if (out !== folder) await cp(out, folder, { recursive: true });
   } finally {
     await beside.settled();
     process.chdir(cwd);
     await rm(work, { recursive: true, force: true });
   }
+}
+
+/** Whether a file can be moved from one folder to another: not to another disk, nor always to another place of the same. */
+async function canMove(from: string, to: string): Promise<boolean> {
+  const [file, moved] = [join(from, 'moved'), join(to, '.moved')];
+  await writeFile(file, '');
+  try {
+    await rename(file, moved);
+  } catch (error) {
+    if (errorCode(error) === 'EXDEV') return false;
+    throw error;
+  }
+  await rm(moved);
+  return true;
 }
 
 /** What is beside the pages: notices, scores, media and public files. */

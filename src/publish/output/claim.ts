@@ -9,7 +9,7 @@ import { basename, dirname, resolve } from 'node:path';
 import { errorCode, isWithin } from '../../course/files.ts';
 import { releaseLock, takeLock, UNKNOWN } from './lock.ts';
 import { foreignFiles, LITTER, readManifest, writeManifest } from './manifest.ts';
-import { finishSwap, placesOf, realFolder, swapIn } from './swap.ts';
+import { finishSwap, isBesideOutput, placesOf, realFolder, swapIn } from './swap.ts';
 
 /** Why a folder cannot be built to, in words for the author. */
 export interface Refusal {
@@ -51,6 +51,12 @@ export async function claimOutput(folder: string, apart: readonly string[] = [])
   if (basename(target) === '') return { refused: `${target} is the root of a disk, not a folder for a site.` };
   const places = placesOf(target);
   const { staging, lock } = places;
+  if (isBesideOutput(target)) {
+    return {
+      refused: `${target} has a name that builds to another folder use, and would be removed by one.`,
+      help: 'Give it another name with --out.',
+    };
+  }
 
   try {
     await mkdir(parent, { recursive: true });

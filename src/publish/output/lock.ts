@@ -5,24 +5,65 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { errorCode } from '../../course/files.ts';
 import { fieldOf } from '../../document/unknown.ts';
 
+/** How often the lock is tried for: in all as long as a guard may be left, and more. */
+const TRIES = 40;
+
 /** Takes the lock, or says which process holds it. A lock whose process is gone is taken over. */
 export async function takeLock(lock: string): Promise<number | undefined> {
   const mine = JSON.stringify({ pid: process.pid, host: hostname() });
-  for (let attempt = 0; attempt < 20; attempt++) {
-    try {
-      await writeFile(lock, mine, { flag: 'wx' });
+  for (let attempt = 0; attempt < TRIES; attempt++) {
+    if (await make(lock, mine)) {
       ours.add(lock);
       return undefined;
-    } catch (error) {
-      if (errorCode(error) !== 'EEXIST') throw error;
     }
-    const holder = await readHolder(lock);
-    if (holder !== undefined && (isOther(holder) ? isRunning(holder) : ours.has(lock))) return holder.pid;
-    // A lock is empty for the moment between its making and its filling.
-    if (holder === undefined && (await ageOf(lock)) < 2000) await sleep(200);
-    else await unlink(lock).catch(() => undefined);
+    const state = await stateOf(lock);
+    if (typeof state === 'object') return state.pid;
+    if (state === 'new') await sleep(200);
+    else await removeLeft(lock);
   }
   return (await readHolder(lock))?.pid ?? UNKNOWN;
+}
+
+/** Makes a file, unless there is one. */
+async function make(file: string, text: string): Promise<boolean> {
+  try {
+    await writeFile(file, text, { flag: 'wx' });
+    return true;
+  } catch (error) {
+    if (errorCode(error) === 'EEXIST') return false;
+    // On a full disk there is a file now, with nothing in it.
+    await unlink(file).catch(() => undefined);
+    throw error;
+  }
+}
+
+/** Milliseconds: a lock is empty for the moment between its making and its filling. */
+const MOMENT = 2000;
+
+/** Who holds a lock; `new` where that may not yet be written, and `left` where nobody does. */
+async function stateOf(lock: string): Promise<Holder | 'new' | 'left'> {
+  const holder = await readHolder(lock);
+  if (holder === undefined) return (await ageOf(lock)) < MOMENT ? 'new' : 'left';
+  return (isOther(holder) ? isRunning(holder) : ours.has(lock)) ? holder : 'left';
+}
+
+/**
+ * Removes a lock that nobody holds. One process at a time does, and looks again before: another may have done so in the meantime
+ * and hold the lock now.
+ */
+async function removeLeft(lock: string): Promise<void> {
+  const guard = `${lock}-guard`;
+  if (!(await make(guard, ''))) {
+    // A process that was killed in here leaves its guard.
+    if ((await ageOf(guard)) < MOMENT) await sleep(50 + Math.random() * 50);
+    else await unlink(guard).catch(() => undefined);
+    return;
+  }
+  try {
+    if ((await stateOf(lock)) === 'left') await unlink(lock).catch(() => undefined);
+  } finally {
+    await unlink(guard).catch(() => undefined);
+  }
 }
 
 /** The holder of a lock that says none. */

@@ -33,6 +33,10 @@ export function placesOf(target: string): OutputPlaces {
   };
 }
 
+/** Whether a path is one that a build has beside another output folder. */
+export const isBesideOutput = (path: string): boolean =>
+  /^\..+\.(?:next|last|journal|lock(?:-guard)?)$/.test(basename(path));
+
 /** Publishes the site in `staging`, which has its manifest. The caller holds the lock. Rejects if the disk does; the old site is then back. */
 export async function swapIn(places: OutputPlaces): Promise<void> {
   await writeFile(places.journal, '');

@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -108,7 +109,8 @@ describe('a build that fails', () => {
 
   test('and crashes between taking the old site away and putting the new one there loses neither', async () => {
     const site = join(root, 'site');
-    await publish(join(root, '.site.last'), 'one');
+    await publish(site, 'one');
+    renameSync(site, join(root, '.site.last'));
     const claim = await claimed(site);
     expect(page(site)).toBe('one');
     await claim.release();
@@ -139,6 +141,17 @@ describe('a folder that is not for us', () => {
     expect(await refusal(join(root, 'file'))).toBe(`${join(root, 'file')} is a file, not a folder.`);
     expect(await refusal(join(root, 'file/site'))).toMatch('part of the path is a file');
     expect(readdirSync(root)).toEqual(['file']);
+  });
+
+  test.each(['.site.next', '.site.last', '.site.journal', '.site.lock'])(
+    'is refused where a build to another folder would remove it: %s',
+    async (name) => {
+      expect(await refusal(join(root, name))).toMatch('would be removed');
+      expect(readdirSync(root)).toEqual([]);
+    },
+  );
+  test('is not refused for a name that only resembles those', async () => {
+    for (const name of ['site.next', '.site', '.next', '.site.next.old']) await publish(join(root, name), 'one');
   });
 
   test('is refused where nobody may write', async () => {

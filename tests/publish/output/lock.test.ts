@@ -1,6 +1,8 @@
-import { existsSync, mkdtempSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import promises from 'node:fs/promises';
+import { syncBuiltinESMExports } from 'node:module';
 import { hostname } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, describe, expect, inject, test } from 'vitest';
 import { releaseLock, takeLock } from '../../../src/publish/output/lock.ts';
@@ -38,6 +40,42 @@ describe('a lock', () => {
     leave({ pid: GONE, host: hostname() });
     expect(await takeLock(lock)).toBeUndefined();
     await releaseLock(lock);
+  });
+
+  test('of a process that is gone is taken over by one of those who want it', async () => {
+    for (let round = 0; round < 4; round++) {
+      leave({ pid: GONE, host: hostname() });
+      const taken = await Promise.all(Array.from({ length: 6 }, () => takeLock(lock)));
+      expect(taken.sort()).toEqual([...Array(5).fill(process.pid), undefined]);
+      await releaseLock(lock);
+      expect(readdirSync(dirname(lock))).toEqual([]);
+    }
+  });
+
+  test('is taken over though a process was killed as it did so', async () => {
+    leave({ pid: GONE, host: hostname() });
+    writeFileSync(`${lock}-guard`, '');
+    const before = Date.now() / 1000 - 10;
+    utimesSync(`${lock}-guard`, before, before);
+    expect(await takeLock(lock)).toBeUndefined();
+    expect(readdirSync(dirname(lock))).toEqual(['.dist.lock']);
+    await releaseLock(lock);
+  });
+
+  test('that cannot be written is not left', async () => {
+    const { writeFile } = promises;
+    promises.writeFile = async (...given) => {
+      await writeFile(given[0], '');
+      throw Object.assign(new Error('full'), { code: 'ENOSPC' });
+    };
+    syncBuiltinESMExports();
+    try {
+      await expect(takeLock(lock)).rejects.toThrow('full');
+    } finally {
+      promises.writeFile = writeFile;
+      syncBuiltinESMExports();
+    }
+    expect(readdirSync(dirname(lock))).toEqual([]);
   });
 
   test('of a process on another machine stays, because that cannot be asked', async () => {
