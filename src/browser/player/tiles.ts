@@ -70,6 +70,7 @@ export function offerTiles(
     const tiles = [...block.querySelectorAll<SVGElement>('[data-bar]')];
     const offered = picks().map((pick) => pick.dataset['loopBar']);
     if (tiles.map((tile) => tile.dataset['bar']).join() !== offered.join()) {
+      const focused = barOf(document.activeElement);
       const seen = new Set<number>();
       layer.replaceChildren(
         ...tiles.map((tile) => {
@@ -92,6 +93,8 @@ export function offerTiles(
         }),
       );
       show(range);
+      // A harp on which a bar takes more tiles, or fewer, takes the focus from no bar.
+      if (focused !== undefined) buttonOf(focused)?.focus({ preventScroll: true });
     }
     const origin = layer.getBoundingClientRect();
     for (const [index, pick] of picks().entries()) {
@@ -111,10 +114,13 @@ export function offerTiles(
     else choose({ first: bar, last: bar });
   }
 
+  const buttonOf = (bar: number): HTMLElement | null =>
+    layer.querySelector<HTMLElement>(`button[data-loop-bar="${bar}"]`);
+
   function focusBar(bar: number): void {
     here = bar;
     mark(range);
-    layer.querySelector<HTMLElement>(`button[data-loop-bar="${bar}"]`)?.focus();
+    buttonOf(bar)?.focus();
   }
 
   layer.addEventListener('pointerdown', (event) => {
