@@ -3,9 +3,11 @@
  * entry a lesson. While its author is at work each is loaded when its page asks for it, so that a broken one spoils no other
  * page; a build takes them all in one piece, which is faster to bundle and load than hundreds.
  */
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 import { isPublishable } from '../course/course.ts';
+import { decode } from '../course/decode.ts';
 import { isSafeReference } from '../course/link.ts';
 import { withEmptyFrontMatter } from '../lesson/front-matter.ts';
 import { readLessonText } from '../lesson/lesson-text.ts';
@@ -53,8 +55,9 @@ export const lessonModules = (): Plugin => ({
     return id.endsWith('.mdx') && lessonIn((await theSite()).course, id) ? id : undefined;
   },
   async load(id) {
-    if (id !== RESOLVED) return undefined;
     const { course, lessons, authoring } = await theSite();
+    // As the course is read: the bundler takes what follows a # or a ? in the name of a folder for no part of the path.
+    if (id !== RESOLVED) return lessonIn(course, id) && decode(await readFile(id)).text;
     const files = lessons.map(({ file }) => JSON.stringify(join(course.dir, file)));
     const imports = authoring ? [] : files.map((file, index) => `import * as lesson${index} from ${file};\n`);
     const entries = lessons.map(

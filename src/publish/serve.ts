@@ -84,7 +84,7 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
   }
 }
 
-/** Has the bundler's server make these modules again. A file's has its path as a name. */
+/** Has the bundler's server make these modules again. A lesson's has the path of its file as a name. */
 type Forget = (modules: readonly string[]) => void;
 
 /**
@@ -156,7 +156,7 @@ function watchCourse(dir: string, pages: PagesInProgress, reread: (forget: Forge
 
 function forgetModules(server: ViteDevServer, names: readonly string[]): void {
   for (const { moduleGraph, hot } of Object.values(server.environments)) {
-    const modules = names.flatMap((name) => [...(moduleGraph.getModulesByFile(name) ?? [])]);
+    const modules = names.flatMap((name) => moduleGraph.getModuleById(name) ?? []);
     for (const module of modules) moduleGraph.invalidateModule(module);
     if (modules.length > 0) hot.send({ type: 'full-reload', path: '*' });
   }

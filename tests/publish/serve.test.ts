@@ -16,14 +16,18 @@ const COURSE = 'title: The old name\n';
 let dir: string;
 let address: string;
 beforeAll(async () => {
-  dir = courseOf({
+  const made = courseOf({
     'course.yaml': COURSE,
     'lessons/first.mdx': FIRST,
-    'lessons/second.mdx': SECOND,
+    // As some editors write it, with a byte order mark.
+    'lessons/second.mdx': `\ufeff${SECOND}`,
     'media/clip.mp4': 'film',
     'public/robots.txt': 'User-agent: *\n',
     'public/index.html': 'no home page',
   });
+  // Signs that mean something else in an address.
+  dir = `${made} in C#, or in A?`;
+  renameSync(made, dir);
   ({ address } = await started(['serve', dir, '--port', '4170']));
 });
 afterEach(() => {
@@ -166,7 +170,7 @@ describe('a request', () => {
   test('for a file beside the course is refused, also after its address was asked for as that of a part of a page', async () => {
     write(dir, 'notes.txt', 'a secret');
     for (const query of ['?import', '?import', '?url&import', '', '?raw', '?import&raw']) {
-      const { status, body } = await raw(`/@fs${dir}/notes.txt${query}`);
+      const { status, body } = await raw(`/@fs${dir.split('/').map(encodeURIComponent).join('/')}/notes.txt${query}`);
       expect([query, status]).toEqual([query, 404]);
       expect(body).not.toMatch('a secret');
     }
