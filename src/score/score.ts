@@ -18,9 +18,9 @@ export interface Score {
   readonly harp: Harp;
   /** 1 to 12. */
   readonly position: number;
-  /** Follows from the harp, the position and the progression's home chord. */
+  /** The tonic follows from the harp and the position; the mode from the home chord or the tuning, unless the author named it. */
   readonly key: SongKey;
-  /** Whether the author named the key; otherwise its mode follows from chords and tuning. */
+  /** Whether the author named the mode. */
   readonly keyNamed?: true;
   readonly meter: Meter;
   /** Quarter notes a minute; dotted quarters in compound time. */
