@@ -5,7 +5,7 @@ import { LONG } from './tests/setup/long.ts';
 
 /**
  * Which run has which files: `npm test` has all but those named `*.long.test.ts`, and `npm run test:long` has those and the files
- * that try more cases in it, which is what they import tests/setup/long.ts for.
+ * that import tests/setup/long.ts, which try more cases in it or have tests of their own for it.
  */
 const elsewhere = LONG
   ? readdirSync('tests', { recursive: true, encoding: 'utf8' })

@@ -1,6 +1,6 @@
 /**
  * Marks of one note. A row says all that reading, drawing, reading aloud, sounding and explaining a mark need to know of it;
- * no other code names them. `tests/score/mark.test.ts` and `tests/browser/sound/marks.page.test.ts` fail for a row
+ * no other code names them. `tests/score/mark.test.ts` and `tests/browser/sound/marks.page.long.test.ts` fail for a row
  * that changes nothing that is seen, read aloud or heard.
  */
 

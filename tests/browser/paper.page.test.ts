@@ -1,6 +1,7 @@
 /** What a lesson and the path look like on paper: what is left out, and where pages break. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { LONG } from '../setup/long.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';
 import { openBrowser } from './sound/browser-sound.ts';
 
@@ -100,7 +101,7 @@ async function rowsAlone(path: string, ruled: boolean): Promise<number> {
 }
 
 // Chromium gives way in a few layouts, so that they are counted: with the rules there are far fewer than without.
-test('the first row of a block and its last are seldom alone on a page', { timeout: 120_000 }, async () => {
+test.runIf(LONG)('the first row of a block and its last are seldom alone on a page', { timeout: 120_000 }, async () => {
   let [ruled, unruled] = [0, 0];
   for (const lesson of ['twelve-bar', 'turnarounds', 'slow-blues']) {
     ruled += await rowsAlone(`lessons/${lesson}/`, true);

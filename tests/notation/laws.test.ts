@@ -34,7 +34,7 @@ describe('law 1: printing and reading are inverse', () => {
         const score = scoreOf(text);
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
-      { numRuns: cases(400, 6000) },
+      { numRuns: cases(250, 6000) },
     );
   });
   test('music quoted from a block with another slot is printed in a slot it can be read in', () => {
@@ -48,7 +48,7 @@ describe('law 1: printing and reading are inverse', () => {
         const again = scoreOf(printScore(present(score, 'the score')));
         expect(withoutPlaces(again)).toEqual(withoutPlaces({ ...present(score, 'the score'), slot: again.slot }));
       }),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
   test('printing what was printed changes nothing', () => {
@@ -57,7 +57,7 @@ describe('law 1: printing and reading are inverse', () => {
         const printed = printScore(scoreOf(text));
         expect(printScore(scoreOf(printed))).toBe(printed);
       }),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
 });
@@ -91,7 +91,7 @@ describe('law 2: bars add up', () => {
           expect(equals(bar.length, full) || (short !== undefined && equals(bar.length, short))).toBe(true);
         });
       }),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
 });
@@ -112,7 +112,7 @@ describe('law 3: what sounds is what the reeds give', () => {
           }
         }
       }),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
 });
@@ -137,7 +137,7 @@ describe('law 4: another harp keeps the tab', () => {
           });
         });
       }),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
   test('a block moved is the block read for that harp', () => {
@@ -151,7 +151,7 @@ describe('law 4: another harp keeps the tab', () => {
           expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
         },
       ),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
 });
@@ -195,7 +195,7 @@ describe('a quotation', () => {
         const moved = moveToHarp(quoted, present(readHarp(name, RICHTER), 'the harp'));
         expect(withoutRests(heard(present(score, 'the score')))).toEqual(withoutRests(heard(moved)));
       }),
-      { numRuns: cases(300, 4000) },
+      { numRuns: cases(180, 4000) },
     );
   });
 });
@@ -224,7 +224,7 @@ describe('law 5: nothing breaks the reader', () => {
           expect(message).not.toMatch(/undefined|NaN|\[object/);
         }
       }),
-      { numRuns: cases(800, 5000) },
+      { numRuns: cases(500, 5000) },
     );
   });
   test('what is read of rubbish prints and reads back too', () => {
@@ -234,7 +234,7 @@ describe('law 5: nothing breaks the reader', () => {
         if (!score) return;
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
-      { numRuns: cases(800, 5000) },
+      { numRuns: cases(500, 5000) },
     );
   });
   test.each(['slot: 1/4\n4 4 4 4 "F7" | 4 4 4 4', 'slot: 1/4\nchords: I7\npickup: 1\n4 | 4 4 4 "F#7" |]'])(

@@ -1,4 +1,5 @@
 /** Verovio 6.3, an independent engraver, in its build that reads Humdrum as well. */
+import { setImmediate } from 'node:timers/promises';
 import { parsed } from '../engrave/pictures.ts';
 
 export interface Verovio {
@@ -26,6 +27,12 @@ export async function verovioReading(inputFrom: 'xml' | 'humdrum'): Promise<Vero
   });
   return verovio;
 }
+
+/**
+ * To be awaited between documents. jsdom holds its documents by weak references, and what one of these was asked for stays in
+ * memory until the running job ends: hundreds of documents read in one job fill the heap.
+ */
+export const memoryFreed = (): Promise<void> => setImmediate();
 
 /** What Verovio draws of a document. */
 export function pageOf(verovio: Verovio, document: string): Document {

@@ -1,6 +1,6 @@
 /**
  * Every row of the table of marks is read, printed, drawn, read aloud and found by a technique. That each is heard is tested in
- * tests/browser/sound/marks.page.test.ts, where there is sound.
+ * tests/browser/sound/marks.page.long.test.ts, where there is sound.
  */
 import { describe, expect, test } from 'vitest';
 import { engraveBlock } from '../../src/engrave/block.ts';

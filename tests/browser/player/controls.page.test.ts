@@ -1,5 +1,6 @@
 /** The controls of a player: tempo, parts, drone, metronome, swing. */
 import { describe, expect } from 'vitest';
+import { LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { level, nowBars, test } from './visit.ts';
 
@@ -33,7 +34,7 @@ describe('the controls', () => {
     expect(await percent.inputValue()).toBe('83');
   });
 
-  test('mute each part, and the tune to play along', async ({ visit }) => {
+  test.runIf(LONG)('mute each part, and the tune to play along', async ({ visit }) => {
     const { page, control, hearAtOnce } = await visit();
     await hearAtOnce();
     await expect.poll(() => level(page)).toBeGreaterThan(0.1);

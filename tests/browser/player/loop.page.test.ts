@@ -1,5 +1,6 @@
 /** Loops: chosen by mouse, finger and keyboard, and played round after round. */
 import { describe, expect } from 'vitest';
+import { LONG } from '../../setup/long.ts';
 import { barsPlayed, test } from './visit.ts';
 
 describe('a loop', () => {
@@ -26,7 +27,7 @@ describe('a loop', () => {
     await expect.poll(() => block.locator('[aria-live]').textContent()).toBe('The whole block.');
   });
 
-  test('is chosen by a drag, and plays these bars and no others, round after round', async ({ visit }) => {
+  test.runIf(LONG)('is chosen by a drag, and plays these bars and no others, round after round', async ({ visit }) => {
     const { page, block, control, hearAtOnce } = await visit({ height: 1800 });
     await hearAtOnce();
     const from = await control('button', /^Loop bar 2\b/).boundingBox();

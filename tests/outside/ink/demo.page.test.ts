@@ -3,6 +3,7 @@ import { describe, expect } from 'vitest';
 import { valueAt } from '../../../src/values/checked.ts';
 import { demoSite } from '../../browser/shared-site.ts';
 import { withBrowser as test } from '../../browser/with-browser.ts';
+import { LONG } from '../../setup/long.ts';
 import { LIMITS } from './limits.ts';
 import { measurePage } from './page.ts';
 import { measureSite, openWindow, show } from './site.ts';
@@ -30,7 +31,7 @@ describe('what is planted in a published page', () => {
     ['svg { overflow: hidden !important; height: 30px !important }', 'clipped: stem'],
   ];
 
-  test('is found, each of its own kind', async ({ browser }) => {
+  test.runIf(LONG)('is found, each of its own kind', async ({ browser }) => {
     const { address, close } = await demoSite();
     const page = await openWindow(browser, PHONE);
     await show(page, `${address}lessons/${TWO_LESSONS[1]}/`, PHONE);
