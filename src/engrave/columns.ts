@@ -7,6 +7,8 @@ import type { Bar, Event, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
 import { itemAt } from '../values/checked.ts';
+import { SHAPES } from './role-shape.ts';
+import { textWidth } from './text-width.ts';
 
 /** Sizes of the tile's words; `block.css` sets the same. */
 export const SIZE = {
@@ -29,6 +31,14 @@ export interface Column {
   readonly roles: readonly (Role | undefined)[];
   /** Marks that are words or signs over the lanes. */
   readonly word: string;
+  /** What the lanes show of it. */
+  readonly reach: LaneReach;
+}
+
+/** How far numbers in the lanes reach to either side of the middle of their column. */
+export interface LaneReach {
+  readonly left: number;
+  readonly right: number;
 }
 
 /** The sound of a column that is known to hold one. */
@@ -62,22 +72,39 @@ export function columnsOf(
     const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
+    const roles = sound ? sound.notes.map((own) => roleIn(key, bar, sound, own)) : [];
     return {
       note,
       event,
       first,
       staff: staff[event.index] ?? [],
-      roles: sound ? sound.notes.map((own) => roleIn(key, bar, sound, own)) : [],
+      roles,
       word: sound && first ? wordOf(sound.marks) : '',
+      reach: sound && first ? laneReach(sound, roles) : NOTHING_IN_LANES,
     };
   });
+}
+
+const NOTHING_IN_LANES: LaneReach = { left: 0, right: 0 };
+/** Half the bead of a note that is held into a new role. */
+const BEAD = 6;
+/** Half a number without a role. */
+const NUMBER = 7;
+const SLIDE = 7;
+
+function laneReach({ tied, notes }: Sound, roles: Column['roles']): LaneReach {
+  const label = Math.max(0, ...roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
+  const half = tied ? BEAD : Math.max(NUMBER, ...roles.map((role) => (role ? SHAPES[role.degree].half : NUMBER)));
+  if (labelsApart({ roles })) return { left: half, right: half + label + 2 };
+  const slide = notes.some((note) => note.slide) ? SLIDE : 0;
+  return { left: Math.max(half, label / 2), right: Math.max(half + slide, label / 2) };
 }
 
 /** Whether a column shows hole numbers: an attack, not the rest of a tie. */
 export const isAttack = ({ event, first }: Column): boolean => first && event.kind === 'sound' && !event.tied;
 
 /** Roles of several holes that differ are named one by one beside them. */
-export const labelsApart = ({ roles }: Column): boolean =>
+export const labelsApart = ({ roles }: Pick<Column, 'roles'>): boolean =>
   roles.length > 1 && roles.some((role) => role?.label !== roles[0]?.label);
 
 /** Code points of accidentals by half steps: Standard Music Font Layout, “Standard accidentals”. */

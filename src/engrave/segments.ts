@@ -54,19 +54,38 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
       const { from, to } = all.segment;
       const places = cutsWithin(columns, from, to);
       const beats = places.filter(isBeat);
-      // Where both parts come out as small as can be; on a beat if there is one to cut at.
-      let best: { readonly parts: readonly MeasuredSegment[]; readonly least: number } | undefined;
-      for (const at of beats.length > 0 ? beats : places) {
-        const parts = [segment(from, at), segment(at, to)];
-        const least = Math.max(...parts.map((part) => part.least));
-        if (!best || least < best.least) best = { parts, least };
-      }
-      return best ? best.parts.flatMap((part) => cut(part, width)) : [all];
+      // On a beat if there is one to cut at.
+      const best = evenest(beats.length > 0 ? beats : places, (at) => [segment(from, at), segment(at, to)]);
+      return best ? best.flatMap((part) => cut(part, width)) : [all];
     }
     const whole = segment(0, columns.length);
     return { whole, within: (width) => cut(whole, width) };
   });
 }
+
+type Parts = readonly [MeasuredSegment, MeasuredSegment];
+
+/**
+ * The parts whose wider one is as narrow as can be. The later a cut is, the wider is the first part
+ * and the narrower the second, so that from the middle there is one direction to go.
+ */
+function evenest(places: readonly number[], partsAt: (at: number) => Parts): Parts | undefined {
+  const middle = places.length >> 1;
+  const start = places[middle];
+  if (start === undefined) return undefined;
+  let best = partsAt(start);
+  const step = best[0].least >= best[1].least ? -1 : 1;
+  for (let next = middle + step; ; next += step) {
+    const at = places[next];
+    if (at === undefined) return best;
+    const parts = partsAt(at);
+    // Of equals, the earliest.
+    if (step > 0 ? widest(parts) >= widest(best) : widest(parts) > widest(best)) return best;
+    best = parts;
+  }
+}
+
+const widest = (parts: Parts): number => Math.max(parts[0].least, parts[1].least);
 
 /** Before which columns a segment may be cut: between two events, and within no tuplet. */
 function cutsWithin(columns: readonly Column[], from: number, to: number): number[] {

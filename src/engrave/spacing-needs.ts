@@ -2,30 +2,12 @@
 import type { Sound } from '../score/score.ts';
 import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Column, isAttack, labelsApart, SIZE } from './columns.ts';
-import { SHAPES } from './role-shape.ts';
+import { type Column, isAttack, SIZE } from './columns.ts';
 import { CHORD_END, CHORD_GAP, CHORD_LEAD, chordsFrom, chordWidth, type Segment } from './segment.ts';
 import type { Apart, Spacing } from './spacing.ts';
 import { distance, type InkBox } from './staff/box.ts';
 import { inkOf } from './staff/note.ts';
 import { textWidth } from './text-width.ts';
-
-/** Whether the lanes show anything at a column: numbers, or the bead of a note that is held into a new role. */
-const inLanes = (column: Column): boolean => column.first && column.event.kind === 'sound';
-
-const BEAD = 6;
-
-/** How far a column's numbers reach to either side of its middle. */
-export function laneReach(column: Column): { readonly left: number; readonly right: number } {
-  const { event, roles } = column;
-  if (!inLanes(column) || event.kind === 'rest') return { left: 0, right: 0 };
-  const labels = roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0));
-  const label = Math.max(0, ...labels);
-  const half = isAttack(column) ? Math.max(7, ...roles.map((role) => (role ? SHAPES[role.degree].half : 7))) : BEAD;
-  if (labelsApart(column)) return { left: half, right: half + label + 2 };
-  const slide = event.notes.some((note) => note.slide) ? 7 : 0;
-  return { left: Math.max(half, label / 2), right: Math.max(half + slide, label / 2) };
-}
 
 /** A tie shorter than this cannot be seen. */
 const TIE_ROOM = 26;
@@ -55,7 +37,7 @@ export type Needs = Omit<Spacing, 'width' | 'beyond'>;
 export function spacingNeeds(segment: Segment): Needs {
   const { columns, bar, chords } = segment;
   const staff = segment.staff.notes.map((note) => inkOf(note));
-  const lanes = columns.map(laneReach);
+  const lanes = columns.map(({ reach }) => reach);
   const tiesBeside = (index: number): boolean => {
     const { content } = itemAt(segment.staff.notes, index);
     return content.tied && content.heads.length > 1;

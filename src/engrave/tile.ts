@@ -22,7 +22,6 @@ import {
   type PlacedSegment,
   type Segment,
 } from './segment.ts';
-import { laneReach } from './spacing-needs.ts';
 import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
 import { textWidth } from './text-width.ts';
@@ -186,7 +185,7 @@ function drawLanes(
       column.first || index === 0 ? drawFlow([index, next], parts, neighbours, layout.lanes, width) : NO_FLOW;
     ink.push(...flow.ink);
     if (column.first) {
-      const { left, right } = laneReach(column);
+      const { left, right } = column.reach;
       const { top, bottom } = laneHeights(column, layout.lanes.blowBends);
       ink.push({ left: x - left, right: x + right, top: centre + top, bottom: centre + bottom });
     }
