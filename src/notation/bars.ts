@@ -12,6 +12,8 @@ export interface DraftBar {
   events: DraftEvent[];
   /** Chord symbols written in the bar. */
   chords: { readonly onset: Fraction; readonly text: string }[];
+  /** Chords that quotations are moved to, where the progression says which chord there is. */
+  expected: { readonly onset: Fraction; readonly text: string; readonly span: TextSpan }[];
   length: Fraction;
   span: TextSpan;
   /** Holds something unreadable, so that its length says nothing. */
@@ -54,6 +56,7 @@ export interface DraftSound extends DraftTimed {
 const emptyBar = (): DraftBar => ({
   events: [],
   chords: [],
+  expected: [],
   length: ZERO,
   // Until the first thing of the bar, or its bar line, is known.
   span: { from: 0, to: 0 },
@@ -107,6 +110,9 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         break;
       case 'chord':
         bar.chords.push({ onset: bar.length, text: item.text });
+        break;
+      case 'expected-chord':
+        bar.expected.push({ onset: bar.length, text: item.text, span: item.source.span });
         break;
       case 'mouth':
         mouth = item.mouth;

@@ -169,14 +169,32 @@ export const NOTATION_PROBLEMS = {
     help: () => 'Write the repeat in the music, around the phrase.',
   }),
   'quote-unreadable': error<{ text: string }>({
-    about: 'A quotation names a phrase of this block, or a block of a lesson and perhaps a phrase of it.',
+    about:
+      'A quotation names a phrase of this block, or a block of this lesson or another one and perhaps a phrase of it.',
     message: ({ text }) => `“<${text}>” is not a quotation.`,
-    help: () => 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
+    help: () =>
+      'Write <answer>, <block:answer>, <:block>, <lesson/block> or <lesson/block:answer>, perhaps with a chord: <answer to "IV7">.',
   }),
   'quote-unknown': error<Near & { what: 'phrase' | 'lesson' | 'block'; name: string }>({
     about: 'What is quoted does not exist.',
     message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
     help: didYouMean,
+  }),
+  'moved-two-chords': error<{ name: string; chords: readonly [string, string] }>({
+    about:
+      'A quotation that is moved to another chord is over one chord: notes over several would have to move in several ways.',
+    message: ({ name, chords }) => `“${name}” is over ${chords.join(' and ')}, so it cannot be moved to one chord.`,
+    help: () => 'Write a phrase for each chord, and move them one by one.',
+  }),
+  'moved-unplayable': error<{ name: string; to: string; why: string }>({
+    about: 'A quotation was moved to a chord over which this harp has not all of its notes.',
+    message: ({ name, to, why }) => `“${name}” cannot be played over ${to} on this harp: ${why}.`,
+    help: () => 'Write the notes out with a change that the harp allows, or quote the phrase as it is.',
+  }),
+  'moved-elsewhere': warning<{ to: string; here: string }>({
+    about: 'A quotation is moved to one chord and is over another one, where its notes have other roles.',
+    message: ({ to, here }) => `This quotation is moved to ${to}, and the chord here is ${here}.`,
+    help: () => 'Move it to the chord that is here, or quote it without “to”.',
   }),
   'quote-cycle': error<{ cycle: readonly string[] }>({
     about: 'Quotations form a cycle, so they never end.',

@@ -8,7 +8,8 @@ import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
-import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
+import { readQuotation } from './quotation.ts';
+import type { BarLine, Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
@@ -185,16 +186,17 @@ class Scanner {
       this.diagnostics.push(report('group-crossed', span, { what: 'quotation' }));
       return { kind: 'unreadable', span };
     }
-    const text = this.text.slice(from + 1, close).trim();
-    const own = /^[\w-]+$/.exec(text);
-    if (own) return { kind: 'quote', phrase: text, span };
-    const other = /^([\w./-]+)\/([\w-]+)(?:\s*:\s*([\w-]+))?$/.exec(text);
-    if (!other) {
-      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text) }));
+    const text = this.text.slice(from + 1, close);
+    const quotation = readQuotation(text, from + 1);
+    const { marks, mouth } = this.marks();
+    if (!quotation) {
+      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text.trim()) }));
       return { kind: 'unreadable', span };
     }
-    const [, lesson = '', block = '', phrase] = other;
-    return { kind: 'quote', lesson, block, ...(phrase === undefined ? {} : { phrase }), span };
+    const { to } = quotation;
+    if (to && !isChordSymbol(to.chord))
+      this.diagnostics.push(report('chord-unknown', to.span, { text: nameOfText(to.chord) }));
+    return { kind: 'quote', ...quotation, marks, ...(mouth === undefined ? {} : { mouth }), span };
   }
 
   private mouth(): Item {
@@ -324,7 +326,7 @@ class Scanner {
   /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
   private marks(): { marks: NoteItem['marks']; mouth: Mouth | undefined } {
     if (this.text[this.at] !== '[') return UNMARKED;
-    const marks: { mark: Mark; span: TextSpan }[] = [];
+    const marks: WrittenMark[] = [];
     let mouth: Mouth | undefined;
     while (this.text[this.at] === '[') {
       const close = this.closing('bracket', ']', this.at);

@@ -125,7 +125,7 @@ export interface Source {
   readonly quote?: QuoteRef;
 }
 
-/** A quotation: of a whole block, or of one phrase of it. `lesson` is undefined for a phrase of the same block. */
+/** A quotation: of a whole block, or of one phrase. Without `lesson` the block is of the same lesson, without `block` the phrase of the same block. */
 export interface QuoteRef {
   readonly lesson?: string;
   readonly block?: string;

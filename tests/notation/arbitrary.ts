@@ -159,13 +159,17 @@ export const blockText: fc.Arbitrary<string> = fc
         breaks: each(lineBreak),
         ties: each(fc.boolean()),
         words: fc.boolean(),
+        onPhrases: fc.constantFrom('', '', '[accent]', '[fall staccato]', '[tongue]'),
         close: fc.constantFrom('', '|]', '||'),
       })
       .map((block) => {
         const pickupSlots = pickup && slots > 1 ? 1 : 0;
         const music = tied(block.music, shape === 'plain' ? block.ties : []);
         const phrases = shape === 'phrases' ? music.map((words, i) => `phrase p${i}: ${words.join(' ')}`) : [];
-        const written = shape === 'phrases' ? music.map((_, i) => `<p${i}>`) : music.map((words) => words.join(' '));
+        const written =
+          shape === 'phrases'
+            ? music.map((_, i) => `<p${i}>${block.onPhrases}`)
+            : music.map((words) => words.join(' '));
         const sung = block.words && shape === 'plain' && /^[-+(\d]/.test(music.at(-1)?.join(' ') ?? '');
         return [
           `harp: ${block.harp}`,

@@ -4,9 +4,10 @@ import { type Chord, plainChord } from '../../harmony/chord.ts';
 import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
+import { quotationName } from '../../notation/quotation.ts';
 import { markText } from '../../score/mark.ts';
 import { chordAt, roleIn } from '../../score/queries.ts';
-import type { Bar, Event, QuoteRef } from '../../score/score.ts';
+import type { Bar, Event } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
 import { meterName } from '../../time/meter.ts';
@@ -70,10 +71,6 @@ function eventAsData(key: SongKey, bar: Bar, event: Event): object {
     embouchure: event.mouth,
     marks: event.marks.map(markText),
     lyric: event.lyric?.text ?? null,
-    quoted: event.source.quote ? quoteName(event.source.quote) : null,
+    quoted: event.source.quote ? quotationName(event.source.quote) : null,
   };
 }
-
-/** `lesson/block:phrase`, as it is quoted. */
-export const quoteName = ({ lesson, block, phrase }: QuoteRef): string =>
-  (lesson === undefined ? '' : `${lesson}/${block ?? ''}${phrase === undefined ? '' : ':'}`) + (phrase ?? '');

@@ -66,7 +66,8 @@ const progression = fc
 
 const name = fc.constantFrom('a', 'b', 'lick', 'a-1');
 const quotation = fc.constantFrom(
-  '<a>', '<b>', '<lick>', '<other/one>', '<other/two>', '<other/one:a>', '<other/two:b>', '<other/none>', '<no/one>', '<a/b/c:d>', '<>', '<other/two:lick>',
+  '<a to "IV7">', '<b to "V7">[accent]', '<lick to "i">', '<lick to "H">', '<a>[slap]', '<b>[tongue]', '<:one>', '<one:a>', '<:none>',
+  '<other/two to "vi">', '<other/one:a to "bVII7">', '<a to>', '<a to IV7>', '<a>[', '<a>', '<b>', '<lick>', '<other/one>', '<other/two>', '<other/one:a>', '<other/two:b>', '<other/none>', '<no/one>', '<a/b/c:d>', '<>', '<other/two:lick>',
 ); // biome-ignore format: a list to read across
 
 const group = fc
