@@ -66,6 +66,7 @@ export function barSentences(score: Score): string[] {
       ending === undefined ? '' : `${capital(ordinal(ending))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
       over && bar.chords[0] ? `, over ${chordInWords(bar.chords[0].chord)}` : '',
+      bar.direction === undefined ? '' : `, marked “${bar.direction}”`,
     ].join('');
     const end = bar.repeatEnd ? ' Back to the repeat.' : bar.close === 'final' ? ' The end.' : '';
     return `${head}: ${phrases.join('; ')}.${end}`;

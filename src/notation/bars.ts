@@ -26,6 +26,7 @@ export interface DraftBar {
   ending?: number;
   close?: 'double' | 'final';
   part?: string;
+  direction?: string;
   number: number;
 }
 
@@ -127,6 +128,10 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
       case 'part':
         if (!isEmpty(bar)) finish();
         bar.part = item.name;
+        break;
+      case 'direction':
+        if (!isEmpty(bar)) finish();
+        bar.direction = bar.direction === undefined ? item.text : `${bar.direction} ${item.text}`;
         break;
       case 'line-end':
         lineBefore = false;

@@ -173,6 +173,7 @@ function finishBars(
       number: draft.number,
       length: draft.length,
       ...(draft.part === undefined ? {} : { part: draft.part }),
+      ...(draft.direction === undefined ? {} : { direction: draft.direction }),
       chords: inBar,
       events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,

@@ -39,6 +39,7 @@ export type Flowing = Written &
     | { readonly kind: 'glide' | 'line-end' }
     | { readonly kind: 'bar'; readonly line: Omit<BarLine, 'kind' | 'span'> }
     | { readonly kind: 'part'; readonly name: string }
+    | { readonly kind: 'direction'; readonly text: string }
     | { readonly kind: 'words'; readonly syllables: readonly Syllable[] }
   );
 
@@ -142,6 +143,9 @@ export function expandMusic(
         return;
       case 'part':
         stream.push({ kind: 'part', source, site, name: item.name });
+        return;
+      case 'direction':
+        stream.push({ kind: 'direction', source, site, text: item.text });
         return;
       case 'words':
         stream.push({ kind: 'words', source, site, syllables: item.syllables });

@@ -66,8 +66,10 @@ function printIn(score: Score, slot: Fraction): PrintedScore {
   let line: string[] = [];
   let lineBars: Bar[] = [];
   score.bars.forEach((bar, index) => {
-    if (bar.part !== undefined || lineBars.length === BARS_A_LINE) endLine();
+    const begins = bar.part !== undefined || bar.direction !== undefined;
+    if (begins || lineBars.length === BARS_A_LINE) endLine();
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
+    if (bar.direction !== undefined) lines.push(`text: ${bar.direction}`);
     // What opens a bar is written with the line before it, which the first bar has not.
     if (index === 0 && bar.repeatStart) line.push('|:');
     if (index === 0 && opensEnding(undefined, bar)) line.push(`|${bar.ending}`);

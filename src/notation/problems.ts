@@ -150,6 +150,11 @@ export const NOTATION_PROBLEMS = {
     message: () => 'This part has no name.',
     help: () => 'Write one after the colon, as in part: Chorus',
   }),
+  'text-empty': error<object>({
+    about: 'A line of text says something to the player over the bar that follows.',
+    message: () => 'There is no text here.',
+    help: () => 'Write it after the colon, as in text: like a train',
+  }),
   'phrase-without-name': error<object>({
     about: 'A phrase needs a name, so that it can be quoted: letters, digits and hyphens.',
     message: () => 'A phrase needs a name of letters, digits and hyphens.',

@@ -44,6 +44,8 @@ export type Item =
   | BarLine
   | QuoteItem
   | { readonly kind: 'part'; readonly name: string; readonly span: TextSpan }
+  /** Words to the player over the bar that follows. */
+  | { readonly kind: 'direction'; readonly text: string; readonly span: TextSpan }
   /** The end of a written line of music: `words:` below it belong to that line. */
   | { readonly kind: 'line-end'; readonly span: TextSpan }
   | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }

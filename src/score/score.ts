@@ -59,6 +59,8 @@ export interface Bar {
   readonly length: Fraction;
   /** The label of the part that starts here. */
   readonly part?: string;
+  /** Words to the player over the bar: `like a train`. */
+  readonly direction?: string;
   /** The chords sounding in this bar, in order; the first has onset 0 unless the bar begins without one. */
   readonly chords: readonly ChordChange[];
   readonly events: readonly Event[];

@@ -215,6 +215,10 @@ function joined(bars: readonly string[], shape: Structure, breaks: readonly stri
     const [head, one, two, ...rest] = bars;
     return `|: ${head} |1 ${one} :|2 ${two} || ${rest.join(' | ')}`;
   }
-  if (shape === 'parts') return bars.map((bar, i) => (i % 3 === 0 ? `\npart: P${i}\n${bar} |` : `${bar} |`)).join('\n');
+  if (shape === 'parts') {
+    const above = (i: number): string =>
+      (i % 3 === 0 ? `\npart: P${i}\n` : '') + (i % 4 === 0 ? `\ntext: softly # ${i}\n` : '');
+    return bars.map((bar, i) => `${above(i)}${bar} |`).join('\n');
+  }
   return bars.map((bar, i) => bar + (i < bars.length - 1 ? ` |${breaks[i]}` : '')).join('');
 }

@@ -161,3 +161,17 @@ describe('lyrics', () => {
     expect(problems('4 = = 5 =4\nwords: one two')).toEqual([]);
   });
 });
+
+describe('words to the player', () => {
+  const texts = (text: string) => readBlock(text).score?.bars.map(({ part, direction }) => [part, direction]);
+  test('are over the bar that follows, beside the name of its part', () => {
+    expect(texts('text: softly\n4 =7 | 5 =7\npart: B\ntext: like a train\n6 =7')).toEqual([
+      [undefined, 'softly'],
+      [undefined, undefined],
+      ['B', 'like a train'],
+    ]);
+  });
+  test('on several lines are one text', () => {
+    expect(texts('text: softly\ntext: from afar\n4 =7')).toEqual([[undefined, 'softly from afar']]);
+  });
+});

@@ -66,7 +66,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'header-unknown',
         at: 'bpm',
         says: 'A block has no setting “bpm”.',
-        help: `There are ${[...HEADER_KEYS, 'part', 'words', 'phrase'].join(', ')}.`,
+        help: `There are ${[...HEADER_KEYS, 'part', 'text', 'words', 'phrase'].join(', ')}.`,
       },
     ],
   ],
@@ -356,6 +356,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: '<riffs/b>',
         says: 'There is no block “riffs/b” to quote.',
         help: 'Did you mean “<riffs/a>”?',
+      },
+    ],
+  ],
+  [
+    'text:\n4 =7',
+    [
+      {
+        code: 'text-empty',
+        at: 'text',
+        says: 'There is no text here.',
+        help: 'Write it after the colon, as in text: like a train',
       },
     ],
   ],

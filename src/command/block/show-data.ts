@@ -39,6 +39,7 @@ const barAsData = (bar: Bar, key: SongKey): object => ({
   number: bar.number,
   length: format(bar.length),
   part: bar.part ?? null,
+  text: bar.direction ?? null,
   repeatStart: bar.repeatStart,
   repeatEnd: bar.repeatEnd,
   ending: bar.ending ?? null,

@@ -47,14 +47,14 @@ const settings = ({ harp, position, key, meter, tempo, feel, slot, pickup, progr
 const HEAD = ['', 'onset', 'length', 'tab', 'pitch', 'MIDI', 'chord', 'role', 'mouth', 'marks'];
 
 /** `Bar 3, ending 1: Chorus` */
-function barHead({ number, length, part, repeatStart, repeatEnd, ending, close }: Bar): string {
+function barHead({ number, length, part, direction, repeatStart, repeatEnd, ending, close }: Bar): string {
   const signs = [
     ...(repeatStart ? ['repeat begins'] : []),
     ...(ending === undefined ? [] : [`ending ${ending}`]),
     ...(repeatEnd ? ['repeat ends'] : []),
     ...(close === undefined ? [] : [`${close} bar line`]),
   ];
-  return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}`;
+  return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}${direction === undefined ? '' : `, “${direction}”`}`;
 }
 
 function eventRow(key: SongKey, bar: Bar, event: Event): string[] {

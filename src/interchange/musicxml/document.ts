@@ -121,6 +121,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
   if (first) writeAttributes(xml, score, divisions);
   if (first) writeTempo(xml, score);
   if (bar.part !== undefined) writeDirection(xml, (direction) => direction.leaf('rehearsal', bar.part));
+  if (bar.direction !== undefined) writeDirection(xml, (direction) => direction.leaf('words', bar.direction));
   let mouth = before ?? score.mouth;
   if (before === undefined) writeMouth(xml, mouth);
   const chordsBefore = chordsInTurn(bar);

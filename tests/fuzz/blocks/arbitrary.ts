@@ -101,6 +101,8 @@ const word: fc.Arbitrary<Word> = fc.oneof(
       .constantFrom(
         '\npart: Head\n',
         '\npart:\n',
+        '\ntext: like a train, far away and coming nearer from behind the hills\n',
+        '\ntext:\n',
         '\nwords: one two-three _ * four\n',
         '\nwords:\n',
         ' # remark\n',
