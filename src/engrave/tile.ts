@@ -1,4 +1,5 @@
 /** One tile: a bar, or a part of one, with all that is over, on and under its staff, at a fixed width. */
+import { isSameEnding } from '../score/queries.ts';
 import type { Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
@@ -312,15 +313,15 @@ function drawAbove({ bar, opens }: Segment, width: number): TilePart {
 
 /** The bracket of an ending. */
 function drawEnding({ bar, opens, closes }: Segment, { score, width }: TileSettings): string {
-  if (bar.ending === undefined) return '';
-  const before = score.bars[bar.index - 1];
-  const after = score.bars[bar.index + 1];
-  const starts = opens && before?.ending !== bar.ending;
-  const ends = closes && after?.ending !== bar.ending;
+  if (bar.endings === undefined) return '';
+  const starts = opens && !isSameEnding(score.bars[bar.index - 1], bar);
+  const ends = closes && !isSameEnding(bar, score.bars[bar.index + 1]);
   const y = ENDING.line;
   const left = starts ? `M2 ${n(y + 12)}V${n(y)}` : `M0 ${n(y)}`;
   const line = `<path class="${CLASS.barLine}" d="${left}H${n(ends ? width - 3 : width)}${ends && bar.repeatEnd ? `v12` : ''}"/>`;
-  return starts ? `${line}<text class="${CLASS.smallText}" x="6" y="${n(y + 12)}">${bar.ending}.</text>` : line;
+  return starts
+    ? `${line}<text class="${CLASS.smallText}" x="6" y="${n(y + 12)}">${bar.endings.join(', ')}.</text>`
+    : line;
 }
 
 const drawNumber = ({ bar, opens }: Segment): string =>

@@ -89,7 +89,7 @@ function openingLine(bar: Bar, score: Score): string {
   const before = score.bars[bar.index - 1];
   const ending = endingOpenedBy(score, bar);
   const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close ? '' : '|';
-  return ending === undefined ? line : `${line}${ending}.`;
+  return ending === undefined ? line : `${line}${ending.join(',')}.`;
 }
 
 const closingLine = ({ repeatEnd, close }: Bar): string => (repeatEnd ? ':|' : close === undefined ? '|' : '||');

@@ -178,7 +178,7 @@ function finishBars(
       events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,
       repeatEnd: draft.repeatEnd,
-      ...(draft.ending === undefined ? {} : { ending: draft.ending }),
+      ...(draft.endings === undefined ? {} : { endings: draft.endings }),
       ...(draft.close === undefined ? {} : { close: draft.close }),
       span: draft.span,
     };

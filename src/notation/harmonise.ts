@@ -32,7 +32,7 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
   let beforeEndings: Chord | undefined;
   const chords = bars.map((bar, index) => {
     // Each ending continues from where the first one began.
-    if (bar.opens === 1) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
+    if (bar.opens?.includes(1)) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
     else if (bar.opens !== undefined) carried = beforeEndings;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];

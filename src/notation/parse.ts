@@ -88,7 +88,7 @@ export function parseBlock(text: string): BlockTree {
     const nameSpan = { from: keySpan.to - name.length, to: keySpan.to };
     const items = scanMusic(plain, behind, line.to, diagnostics);
     for (const item of items) {
-      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.ending || item.close)) {
+      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.endings || item.close)) {
         diagnostics.push(report('phrase-repeats', item.span, {}));
       }
     }

@@ -1,5 +1,6 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
+import { ordinal } from '../instrument/position.ts';
 import { CHORD_EXAMPLES } from './setting-values.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
@@ -272,10 +273,19 @@ export const NOTATION_PROBLEMS = {
     message: () => 'The repeat that begins here does not end.',
     help: () => 'End it with :|',
   }),
-  'ending-misplaced': error<{ ending: number }>({
-    about: 'Endings close a repeat: the first leads up to :| and the others follow it.',
-    message: ({ ending }) => `Ending ${ending} has no repeat to belong to.`,
-    help: ({ ending }) => `For hole ${ending} after a bar line leave a space: | ${ending}`,
+  'ending-misplaced': error<{ endings: readonly number[] }>({
+    about:
+      'Endings close a repeat: the first leads up to :| and the others follow it, each for the next time that has none.',
+    message: ({ endings }) => `Ending ${endings} has no repeat to belong to.`,
+    help: ({ endings }) =>
+      endings.length === 1
+        ? `For hole ${endings} after a bar line leave a space: | ${endings}`
+        : 'Begin with |1 and let the others follow its :|',
+  }),
+  'ending-missing': error<{ missing: number }>({
+    about: 'Each time through a repeat up to the last one has an ending.',
+    message: ({ missing }) => `There is no ending for the ${ordinal(missing)} time.`,
+    help: ({ missing }) => `Add ${missing} to an ending, as in |1,${missing}, or write one for it.`,
   }),
 
   // instrument

@@ -213,8 +213,8 @@ class Scanner {
     const from = this.at;
     const line = this.match(/:\|\|?:|:\|\]|:\|\||:\||\|\|:|\|:|\|\]|\|\||\|/y)?.[0];
     if (line === undefined) return this.unreadable(from);
-    // An ending's number is alone behind its line: |1' is a bar line and a bent hole 1.
-    const ending = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?![^\s"{<@])/y)?.[0] : undefined;
+    // Numbers of an ending are alone behind their line: |1' is a bar line and a bent hole 1.
+    const numbers = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?:,[1-9])*(?![^\s"{<@])/y)?.[0] : undefined;
     const span = this.since(from);
     if (inGroup) {
       this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
@@ -225,7 +225,7 @@ class Scanner {
       kind: 'bar',
       repeatEnd: line.startsWith(':'),
       repeatStart: line.endsWith(':'),
-      ...(ending === undefined ? {} : { ending: Number(ending) }),
+      ...(numbers === undefined ? {} : { endings: [...new Set(numbers.split(',').map(Number))].sort() }),
       ...(close === undefined ? {} : { close }),
       span,
     } satisfies BarLine;

@@ -89,7 +89,8 @@ export interface BarLine {
   readonly kind: 'bar';
   readonly repeatEnd: boolean;
   readonly repeatStart: boolean;
-  readonly ending?: number;
+  /** The times through the repeat for which the ending is that opens here, in ascending order. */
+  readonly endings?: readonly number[];
   readonly close?: 'double' | 'final';
   readonly span: TextSpan;
 }

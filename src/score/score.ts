@@ -66,8 +66,8 @@ export interface Bar {
   readonly events: readonly Event[];
   readonly repeatStart: boolean;
   readonly repeatEnd: boolean;
-  /** The ending this bar belongs to. */
-  readonly ending?: number;
+  /** The ending this bar belongs to, as the times through its repeat in which it is played: in ascending order, counted from 1. */
+  readonly endings?: readonly number[];
   /** The line that closes a part: thin double, or final. */
   readonly close?: 'double' | 'final';
   /** From its first event to its last, in the block's text. */

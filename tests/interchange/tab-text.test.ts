@@ -36,7 +36,7 @@ test('is read back as it was written', () => {
       // The number of an ending follows its line.
       const printed = print({
         ...score,
-        bars: score.bars.map(({ ending: _, part: __, direction: ___, ...bar }) => bar),
+        bars: score.bars.map(({ endings: _, part: __, direction: ___, ...bar }) => bar),
       });
       expect(notesIn(printed)).toEqual(tabs);
     }),

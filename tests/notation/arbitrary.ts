@@ -213,7 +213,9 @@ function progression(shape: Structure, harmony: string, form: string, bars: numb
 function joined(bars: readonly string[], shape: Structure, breaks: readonly string[]): string {
   if (shape === 'endings') {
     const [head, one, two, ...rest] = bars;
-    return `|: ${head} |1 ${one} :|2 ${two} || ${rest.join(' | ')}`;
+    // An ending may be for several times.
+    const [first, second] = rest.length % 2 === 0 ? ['1', '2'] : ['1,2', '3'];
+    return `|: ${head} |${first} ${one} :|${second} ${two} || ${rest.join(' | ')}`;
   }
   if (shape === 'parts') {
     const above = (i: number): string =>

@@ -26,7 +26,7 @@ describe('the bars of an ending', () => {
   /** For each bar its ending, or a hyphen. */
   const endings = (music: string): string =>
     scoreOf(written(music))
-      ?.bars.map(({ ending }) => ending ?? '-')
+      ?.bars.map(({ endings: own }) => own?.join('/') ?? '-')
       .join('') ?? '';
   test.each([
     ['|: a |1 b :|2 c |]', '-12'],
@@ -44,6 +44,7 @@ describe('the bars of an ending', () => {
     ['|: a |1 b | c :|2 d', '-112'],
     ['|: a |1 b :|2 c |: d |1 e :|2 f | g', '-12-12-'],
     ['|: a |1 b :|2 c | d |1 e :|2 f |]', '-12-12'],
+    ['|: a |1,3 b :|2,4 c :|', '-1/32/4'],
   ])('%s: %s', (music, expected) => {
     expect(endings(music)).toBe(expected);
   });

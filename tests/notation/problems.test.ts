@@ -627,6 +627,28 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       },
     ],
   ],
+  [
+    '4 =7 |1,2 5 =7 :|2,3 6 =7 |]',
+    [
+      {
+        code: 'ending-misplaced',
+        at: '6 =7',
+        says: 'Ending 2,3 has no repeat to belong to.',
+        help: 'Begin with |1 and let the others follow its :|',
+      },
+    ],
+  ],
+  [
+    '4 =7 |1,3 5 =7 :|',
+    [
+      {
+        code: 'ending-missing',
+        at: '5 =7',
+        says: 'There is no ending for the second time.',
+        help: 'Add 2 to an ending, as in |1,2, or write one for it.',
+      },
+    ],
+  ],
   ['11 =7', [{ code: 'no-hole', at: '11', says: 'There is no hole 11 on a harp of 10 holes.' }]],
   [
     "3' =7",

@@ -64,9 +64,11 @@ describe('a bar line', () => {
     [':|]', { ...PLAIN, repeatEnd: true, close: 'final' }],
     ['||', { ...PLAIN, close: 'double' }],
     ['|]', { ...PLAIN, close: 'final' }],
-    ['|1', { ...PLAIN, ending: 1 }],
-    [':|2', { ...PLAIN, repeatEnd: true, ending: 2 }],
-    [':||2', { ...PLAIN, repeatEnd: true, ending: 2, close: 'double' }],
+    ['|1', { ...PLAIN, endings: [1] }],
+    ['|1,3', { ...PLAIN, endings: [1, 3] }],
+    ['|2,1,2', { ...PLAIN, endings: [1, 2] }],
+    [':|2', { ...PLAIN, repeatEnd: true, endings: [2] }],
+    [':||2', { ...PLAIN, repeatEnd: true, endings: [2], close: 'double' }],
   ])('%s', (text, line) => {
     const { items, problems } = scan(text);
     expect(problems).toEqual([]);

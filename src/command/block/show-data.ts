@@ -42,7 +42,7 @@ const barAsData = (bar: Bar, key: SongKey): object => ({
   text: bar.direction ?? null,
   repeatStart: bar.repeatStart,
   repeatEnd: bar.repeatEnd,
-  ending: bar.ending ?? null,
+  endings: bar.endings ?? null,
   close: bar.close ?? null,
   chords: bar.chords.map(({ onset, chord }) => ({ onset: format(onset), ...chordAsData(chord) })),
   events: bar.events.map((event) => eventAsData(key, bar, event)),

@@ -47,10 +47,10 @@ const settings = ({ harp, position, key, meter, tempo, feel, slot, pickup, progr
 const HEAD = ['', 'onset', 'length', 'tab', 'pitch', 'MIDI', 'chord', 'role', 'mouth', 'marks'];
 
 /** `Bar 3, ending 1: Chorus` */
-function barHead({ number, length, part, direction, repeatStart, repeatEnd, ending, close }: Bar): string {
+function barHead({ number, length, part, direction, repeatStart, repeatEnd, endings, close }: Bar): string {
   const signs = [
     ...(repeatStart ? ['repeat begins'] : []),
-    ...(ending === undefined ? [] : [`ending ${ending}`]),
+    ...(endings === undefined ? [] : [`ending ${endings.join(', ')}`]),
     ...(repeatEnd ? ['repeat ends'] : []),
     ...(close === undefined ? [] : [`${close} bar line`]),
   ];

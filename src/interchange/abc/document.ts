@@ -215,7 +215,7 @@ function opening(bar: Bar, { score, repeated }: Context): string {
   const ending = endingOpenedBy(score, bar);
   const repeat = bar.index === 0 && (bar.repeatStart || repeated.has(0)) ? '|:' : '';
   const labels = [bar.part, bar.direction].map((text) => (text === undefined ? '' : `"^${quotedText(text)}"`));
-  return `${repeat}${ending === undefined ? '' : `[${ending} `}${labels.join('')}`;
+  return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${labels.join('')}`;
 }
 
 /** The bar line after a bar, which also says whether a repeat begins with the next one. */
