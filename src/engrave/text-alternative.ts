@@ -68,7 +68,11 @@ export function barSentences(score: Score): string[] {
       over && bar.chords[0] ? `, over ${chordInWords(bar.chords[0].chord)}` : '',
       bar.direction === undefined ? '' : `, marked “${bar.direction}”`,
     ].join('');
-    const end = bar.repeatEnd ? ' Back to the repeat.' : bar.close === 'final' ? ' The end.' : '';
+    const end = bar.repeatEnd
+      ? ` Back to the repeat${bar.times === undefined ? '' : `, ${number(bar.times)} times in all`}.`
+      : bar.close === 'final'
+        ? ' The end.'
+        : '';
     return `${head}: ${phrases.join('; ')}.${end}`;
   });
 }

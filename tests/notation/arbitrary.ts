@@ -159,6 +159,7 @@ export const blockText: fc.Arbitrary<string> = fc
         breaks: each(lineBreak),
         ties: each(fc.boolean()),
         words: fc.boolean(),
+        again: fc.constantFrom(':|', ':|', ':|x3'),
         onPhrases: fc.constantFrom('', '', '[accent]', '[fall staccato]', '[tongue]'),
         close: fc.constantFrom('', '|]', '||'),
       })
@@ -186,7 +187,7 @@ export const blockText: fc.Arbitrary<string> = fc
           ...phrases,
           (pickupSlots ? '-4 | ' : '') +
             joined(written, shape, block.breaks) +
-            ` ${shape === 'repeated' ? ':|' : block.close}`,
+            ` ${shape === 'repeated' ? block.again : block.close}`,
           ...(sung ? ['words: one'] : []),
           '',
         ].join('\n');
