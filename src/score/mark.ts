@@ -26,7 +26,7 @@ export type MarkDrawing =
   | { readonly sign: MarkSign };
 
 /** In the order in which they are put, outwards from the head. */
-export const MARK_SIGNS = ['dot', 'wedge', 'scoop', 'drop'] as const;
+export const MARK_SIGNS = ['dot', 'bar', 'wedge', 'scoop', 'drop'] as const;
 /** How a mark is drawn. */
 export type MarkSign = (typeof MARK_SIGNS)[number];
 
@@ -56,7 +56,7 @@ export type MarkSound =
     }
   /** The note begins so many times as loud and as bright. */
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
-  /** The note sounds for this part of its length. */
+  /** The note sounds for this part of its length, with no gap to the next note beside it. Of several marks, for their mean. */
   | { readonly kind: 'shorten'; readonly to: number };
 
 /** Every mark of a note: how it is asked for, read aloud, drawn and sounded. */
@@ -129,6 +129,12 @@ export const MARKS = {
     drawing: { sign: 'dot' },
     sound: { kind: 'shorten', to: 0.5 },
   },
+  tenuto: {
+    asks: 'Hold it for its full length, up to the next note.',
+    words: 'held to its end',
+    drawing: { sign: 'bar' },
+    sound: { kind: 'shorten', to: 1 },
+  },
 } as const satisfies Readonly<Record<string, MarkRow>>;
 
 /** The name of a mark, as written in a block. */
@@ -164,15 +170,14 @@ export const withHole = (text: string, mark: Mark): string =>
 
 type SoundOf<Kind extends MarkSound['kind']> = Extract<MarkSound, { kind: Kind }>;
 
-/** What marks do to the sound in one way, undefined where none of them does. */
-export function soundOfMarks<Kind extends MarkSound['kind']>(
+/** All that marks do to the sound in one way, in the order of the marks. */
+export function soundsOfMarks<Kind extends MarkSound['kind']>(names: readonly MarkName[], kind: Kind): SoundOf<Kind>[] {
+  const isOfKind = (sound: MarkSound): sound is SoundOf<Kind> => sound.kind === kind;
+  return names.map((name) => rowOf(name).sound).filter(isOfKind);
+}
+
+/** What the first of the marks that change the sound in one way does to it, undefined where none of them does. */
+export const soundOfMarks = <Kind extends MarkSound['kind']>(
   names: readonly MarkName[],
   kind: Kind,
-): SoundOf<Kind> | undefined {
-  const isOfKind = (sound: MarkSound): sound is SoundOf<Kind> => sound.kind === kind;
-  for (const name of names) {
-    const { sound } = rowOf(name);
-    if (isOfKind(sound)) return sound;
-  }
-  return undefined;
-}
+): SoundOf<Kind> | undefined => soundsOfMarks(names, kind)[0];

@@ -567,6 +567,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     assumed: true,
     find: { note: { mark: 'staccato' } },
   }),
+  technique({
+    id: 'tenuto',
+    title: 'Tenuto',
+    about: 'Notes held for their full length, each up to the very next one.',
+    group: 'ornament',
+    assumed: true,
+    find: { note: { mark: 'tenuto' } },
+  }),
 
   // Time
   technique({

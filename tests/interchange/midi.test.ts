@@ -113,6 +113,10 @@ describe('a mark', () => {
   test('of staccato shortens the key', () => {
     expect(itemAt(notes('[staccato]').off, 0).tick).toBeLessThan(itemAt(notes('').off, 0).tick * 0.6);
   });
+  test('of tenuto holds the key up to the next note', () => {
+    expect(itemAt(notes('[tenuto]').off, 0).tick).toBe(960);
+    expect(itemAt(notes('').off, 0).tick).toBeLessThan(960);
+  });
   test('of an accent presses it harder', () => {
     const velocity = (mark: string) =>
       itemAt(

@@ -75,8 +75,8 @@ test('repeats go back to a sign that is written, and endings open and close', ()
 
 describe('a note', () => {
   test('has its tab under it and its hole in words, above them what the standard has no element for', () => {
-    const read = documentOf("slot: 1/4\n-3'' 4[accent vibrato] 6o -(1 2)[staccato] |]");
-    expect(texts(read, 'lyric[number="1"] text')).toEqual(["-3''", '4', '6o', '-(1 2)']);
+    const read = documentOf("slot: 1/4\n-3'' 4[accent vibrato] 6o -(1 2)[staccato] | 4[tenuto] . . . |]");
+    expect(texts(read, 'lyric[number="1"] text')).toEqual(["-3''", '4', '6o', '-(1 2)', '4']);
     expect(texts(read, 'other-technical')).toEqual([
       'draw 3, whole-step bend',
       'blow 4',
@@ -86,10 +86,13 @@ describe('a note', () => {
       'draw 1',
       'short',
       'draw 2',
+      'blow 4',
+      'held to its end',
     ]);
     expect([...read.querySelectorAll('articulations > *')].map(({ localName }) => localName)).toEqual([
       'accent',
       'staccato',
+      'tenuto',
     ]);
     expect(attributes(read, 'wavy-line', 'type')).toEqual(['start', 'stop']);
   });

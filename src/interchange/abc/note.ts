@@ -47,6 +47,7 @@ export function lengthText(length: Fraction): string {
 
 const DECORATIONS: Readonly<Record<MarkSign, string>> = {
   dot: '.',
+  bar: '!tenuto!',
   wedge: '!accent!',
   scoop: '!slide!',
   drop: '"^fall"',

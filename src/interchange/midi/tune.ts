@@ -1,7 +1,7 @@
 /**
  * The tune as messages of one channel. A bent note is the key of its reed with the pitch bend down, so that a release or a
  * deeper bend continues one note, as it does on the harp. Of the marks, vibrato is sent as modulation, dip and fall as
- * pitch bends, accent as velocity, shake as alternating keys, slap and pull as short keys beside; staccato shortens.
+ * pitch bends, accent as velocity, shake as alternating keys, slap and pull as short keys beside; keys are as long as marks say.
  */
 import type { LineCue, LinePart } from '../../schedule/cue.ts';
 import { MARKS, soundOfMarks } from '../../score/mark.ts';

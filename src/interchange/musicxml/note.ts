@@ -117,6 +117,7 @@ function beamsOf({ notes }: WrittenBar, index: number): string[] {
 /** What a sign at the notehead is in MusicXML. */
 const ARTICULATIONS: Readonly<Record<MarkSign, string>> = {
   dot: 'staccato',
+  bar: 'tenuto',
   wedge: 'accent',
   scoop: 'scoop',
   drop: 'falloff',

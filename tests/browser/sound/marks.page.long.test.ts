@@ -181,6 +181,16 @@ describe('a mark', () => {
     expect(loudness(short, 20)[60]).toBeLessThan(0.02 * (loudness(plain, 20)[60] ?? 0));
   });
 
+  test('tenuto sounds on until the next attack, where a plain note leaves a gap', async () => {
+    const [plain, held] = [loudness(await bars('-4 -4'), 5), loudness(await bars('-4[tenuto] -4'), 5)];
+    // The second note begins at one second: 30 ms of silence before it, of which the release takes some.
+    expect(Math.min(...plain.slice(194, 200))).toBeLessThan(0.2 * (plain[180] ?? 0));
+    expect(Math.min(...held.slice(194, 200))).toBeGreaterThan(0.9 * (held[180] ?? 0));
+    // It is attacked all the same: a reed begins dull and opens.
+    const bright = brightness(await bars('-4[tenuto] -4'), 10);
+    expect(bright[100] ?? 0).toBeLessThan(0.95 * (bright[90] ?? 0));
+  });
+
   test('slap smacks and is short, pull is soft and lasts', async () => {
     const [plain, slap, pull] = [await note('-4'), await note('-4[slap]'), await note('-4[pull]')];
     const added = (sound: Sound): Sound => ({
