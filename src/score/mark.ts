@@ -19,11 +19,12 @@ export interface MarkRow {
   readonly sound: MarkSound;
 }
 
-/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, or a sign at the notehead. */
+/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, or one around it. */
 export type MarkDrawing =
   | { readonly word: string }
   | { readonly line: 'wave' /** Where it is beside words. */; readonly word: string }
-  | { readonly sign: MarkSign };
+  | { readonly sign: MarkSign }
+  | { readonly around: 'parentheses' };
 
 /** In the order in which they are put, outwards from the head. */
 export const MARK_SIGNS = ['dot', 'bar', 'wedge', 'scoop', 'drop'] as const;
@@ -56,6 +57,8 @@ export type MarkSound =
     }
   /** The note begins so many times as loud and as bright. */
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
+  /** The note is so many times as loud and as bright, from its beginning to its end. */
+  | { readonly kind: 'hint'; readonly loud: number; readonly bright: number }
   /** The note sounds for this part of its length, with no gap to the next note beside it. Of several marks, for their mean. */
   | { readonly kind: 'shorten'; readonly to: number };
 
@@ -134,6 +137,12 @@ export const MARKS = {
     words: 'held to its end',
     drawing: { sign: 'bar' },
     sound: { kind: 'shorten', to: 1 },
+  },
+  ghost: {
+    asks: 'Only hint at it: in time, but much softer than its neighbours.',
+    words: 'only hinted at',
+    drawing: { around: 'parentheses' },
+    sound: { kind: 'hint', loud: 0.35, bright: 0.6 },
   },
 } as const satisfies Readonly<Record<string, MarkRow>>;
 

@@ -568,6 +568,13 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'staccato' } },
   }),
   technique({
+    id: 'ghost-notes',
+    title: 'Ghost notes',
+    about: 'Notes that are only hinted at between the others, soft but in time.',
+    group: 'ornament',
+    find: { note: { mark: 'ghost' } },
+  }),
+  technique({
     id: 'tenuto',
     title: 'Tenuto',
     about: 'Notes held for their full length, each up to the very next one.',

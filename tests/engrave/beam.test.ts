@@ -11,6 +11,7 @@ const note = (y: number, value = 8): NoteContent => ({
   dots: 0,
   heads: [{ y }],
   marks: [],
+  hinted: false,
   tied: false,
   slur: NO_SLUR,
 });

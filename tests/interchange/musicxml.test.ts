@@ -96,6 +96,11 @@ describe('a note', () => {
     ]);
     expect(attributes(read, 'wavy-line', 'type')).toEqual(['start', 'stop']);
   });
+  test('that is only hinted at has each of its heads in parentheses', () => {
+    const read = documentOf('slot: 1/4\n4[ghost] (4 5)[ghost accent] 4 . |]');
+    expect(attributes(read, 'notehead', 'parentheses')).toEqual(['yes', 'yes', 'yes']);
+    expect(texts(read, 'words')).toEqual(['lip purse']);
+  });
   test('has the words of a mark above it that the standard has no sign for', () => {
     const read = documentOf('slot: 1/4\n4[hand] -4[shake 5] 4[accent] 4 |]');
     expect(texts(read, 'words')).toEqual(['lip purse', 'hand', 'shake 5']);

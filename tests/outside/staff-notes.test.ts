@@ -26,6 +26,7 @@ const contentOf = (steps: readonly number[], value: number): NoteContent => ({
   dots: 0,
   heads: steps.map((step) => ({ y: 40 - 5 * step })),
   marks: [],
+  hinted: false,
   tied: false,
   slur: NO_SLUR,
 });

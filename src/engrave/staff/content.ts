@@ -30,6 +30,7 @@ export function staffContent(
       dots: note.dots,
       heads: event.kind === 'rest' ? [] : headsOf(column, clef),
       marks: column.first && event.kind === 'sound' ? signsOf(event.marks) : [],
+      hinted: column.hinted,
       tied: note.tiedToNext,
       slur: {
         starts: isLast && slur.starts,

@@ -9,6 +9,7 @@ import { type Curve, curveBoxes, curvePath } from './curve.ts';
 import type { Joins } from './join.ts';
 import { drawSigns } from './mark-signs.ts';
 import { flagAt, type NoteShape, type Stem } from './note.ts';
+import { drawParenthesis } from './parentheses.ts';
 import type { StaffTile } from './tile.ts';
 import { FIGURE_SCALE, type LaidTuplet } from './tuplet.ts';
 
@@ -74,6 +75,7 @@ function drawNote(note: NoteShape, x: number, stem: Stem | undefined, put: Put):
     const accidental = note.accidentals.get(index);
     if (accidental) drawn += put(shifted(accidental, x));
   });
+  for (const parenthesis of note.parentheses) drawn += drawParenthesis(parenthesis, x, put);
   for (const dot of note.dots) drawn += put({ glyph: glyphAt(DOT), x: x + dot.x, y: dot.y });
   if (stem && flag) drawn += put(shifted(flagAt({ up, flag }, stem), x));
   return note.marked ? drawn + drawSigns(note.marked, x, put) : drawn;

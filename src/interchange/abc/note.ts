@@ -56,5 +56,6 @@ const DECORATIONS: Readonly<Record<MarkSign, string>> = {
 /** A mark in front of its note: a decoration where the standard has one, else its words above the note. */
 export function decoration(mark: Mark): string {
   const { drawing } = rowOf(mark.name);
-  return 'sign' in drawing ? DECORATIONS[drawing.sign] : `"^${quotedText(withHole(drawing.word, mark))}"`;
+  if ('sign' in drawing) return DECORATIONS[drawing.sign];
+  return 'around' in drawing ? `"^${mark.name}"` : `"^${quotedText(withHole(drawing.word, mark))}"`;
 }

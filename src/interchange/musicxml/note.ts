@@ -82,6 +82,8 @@ function writeHead(xml: XmlWriter, place: NotePlace, note: Note | undefined, hea
     xml.leaf('normal-notes', tuplet.normal);
     xml.close();
   }
+  const hinted = event.kind === 'sound' && event.marks.some(({ name }) => 'around' in rowOf(name).drawing);
+  if (hinted && !written.tiedFromPrevious) xml.leaf('notehead', 'normal', { parentheses: 'yes' });
   if (head === 0)
     for (const [level, beam] of beamsOf(bar, index).entries()) xml.leaf('beam', beam, { number: level + 1 });
   writeNotations(xml, place, note, head);

@@ -191,6 +191,26 @@ describe('a mark', () => {
     expect(bright[100] ?? 0).toBeLessThan(0.95 * (bright[90] ?? 0));
   });
 
+  test('ghost is as soft and dull from its beginning to its end as its row says', async () => {
+    const [plain, hinted] = [await note('-4'), await note('-4[ghost]')];
+    const [loud, soft] = [loudness(plain, 20), loudness(hinted, 20)];
+    for (const window of [2, 10, 40, 80]) {
+      const share = (soft[window] ?? 0) / (loud[window] ?? 1);
+      expect(share).toBeGreaterThan(0.25);
+      expect(share).toBeLessThan(0.4);
+    }
+    expect(median(brightness(hinted, 50).slice(5, 30))).toBeLessThan(0.85 * median(brightness(plain, 50).slice(5, 30)));
+  });
+
+  test('a note glided into is as loud as ever after a ghost note, and softer as one', async () => {
+    const [after, into, plain] = await Promise.all(
+      ["-4[ghost]> -4'", "-4> -4'[ghost]", "-4> -4'"].map(async (music) => loudness(await bars(music), 20)),
+    );
+    expect((after?.[70] ?? 0) / (plain?.[70] ?? 1)).toBeCloseTo(1, 1);
+    expect((into?.[30] ?? 0) / (plain?.[30] ?? 1)).toBeCloseTo(1, 1);
+    expect((into?.[70] ?? 0) / (plain?.[70] ?? 1)).toBeLessThan(0.4);
+  });
+
   test('slap smacks and is short, pull is soft and lasts', async () => {
     const [plain, slap, pull] = [await note('-4'), await note('-4[slap]'), await note('-4[pull]')];
     const added = (sound: Sound): Sound => ({

@@ -120,6 +120,21 @@ describe('Verovio', () => {
     }
   });
 
+  test('puts the heads of ghost notes in parentheses', () => {
+    const block = 'harp: C\nslot: 1/4\n\n4[ghost] -4 (4 5)[ghost] (4 5) | 6 = = = |]';
+    expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    expect([...mei.querySelectorAll('note')].map((note) => note.getAttribute('head.mod'))).toEqual([
+      'paren',
+      null,
+      'paren',
+      'paren',
+      null,
+      null,
+      null,
+    ]);
+  });
+
   test('finds the signs at noteheads where they are written', () => {
     const block = 'harp: C\nslot: 1/4\n\n4[staccato] -4[tenuto] 5[accent] (4 5)[tenuto accent] | 6 = = = |]';
     expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();

@@ -13,6 +13,7 @@ export type Kind =
   | 'meter'
   | 'key sign'
   | 'notehead'
+  | 'parenthesis'
   | 'accidental'
   | 'stem'
   | 'flag'
@@ -52,7 +53,8 @@ export type Kind =
 const GLYPHS: readonly (readonly [number, number, Kind])[] = [
   [0xe050, 0xe07f, 'clef'],
   [0xe080, 0xe08f, 'meter'],
-  [0xe0a0, 0xe0ff, 'notehead'],
+  [0xe0a0, 0xe0f4, 'notehead'],
+  [0xe0f5, 0xe0f6, 'parenthesis'],
   [0xe1e7, 0xe1e7, 'dot'],
   [0xe210, 0xe21f, 'stem'],
   [0xe240, 0xe25f, 'flag'],
