@@ -33,6 +33,8 @@ export interface Column {
   readonly word: string;
   /** Its head and its number are in parentheses. */
   readonly hinted: boolean;
+  /** A breath mark is after it. */
+  readonly breathAfter: boolean;
   /** What the lanes show of it. */
   readonly reach: LaneReach;
 }
@@ -72,10 +74,12 @@ export function columnsOf(
   bar: Bar,
   written: WrittenBar,
   staff: readonly (readonly StaffNote[])[],
+  after: ReadonlyMap<Event, readonly Mark[]>,
 ): Column[] {
   return written.notes.map((note, index) => {
     const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
+    const last = written.notes[index + 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
     const roles = sound ? sound.notes.map((own) => roleIn(key, bar, sound, own)) : [];
     return {
@@ -86,6 +90,7 @@ export function columnsOf(
       roles,
       word: sound && first ? wordOf(sound.marks) : '',
       hinted: sound !== undefined && first && sound.marks.some(isHint),
+      breathAfter: last && !note.tiedToNext && after.has(event),
       reach: sound && first ? laneReach(sound, roles) : NOTHING_IN_LANES,
     };
   });

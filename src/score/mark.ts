@@ -15,16 +15,19 @@ export interface MarkRow {
   readonly needsTongue?: true;
   /** Part of the attack: playing that starts within the note leaves it out. Others last as long as the note. */
   readonly ofAttack?: true;
+  /** The sound stops after the note: no glide leads on from it. */
+  readonly stops?: true;
   readonly drawing: MarkDrawing;
   readonly sound: MarkSound;
 }
 
-/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, or one around it. */
+/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, one around it, or one after the note. */
 export type MarkDrawing =
   | { readonly word: string }
   | { readonly line: 'wave' /** Where it is beside words. */; readonly word: string }
   | { readonly sign: MarkSign }
-  | { readonly around: 'parentheses' };
+  | { readonly around: 'parentheses' }
+  | { readonly after: 'comma' };
 
 /** In the order in which they are put, outwards from the head. */
 export const MARK_SIGNS = ['dot', 'bar', 'wedge', 'scoop', 'drop'] as const;
@@ -59,6 +62,8 @@ export type MarkSound =
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
   /** The note is so many times as loud and as bright, from its beginning to its end. */
   | { readonly kind: 'hint'; readonly loud: number; readonly bright: number }
+  /** The note ends so many seconds early for a breath, which take at most this part of it. */
+  | { readonly kind: 'breath'; readonly seconds: number; readonly part: number }
   /** The note sounds for this part of its length, with no gap to the next note beside it. Of several marks, for their mean. */
   | { readonly kind: 'shorten'; readonly to: number };
 
@@ -144,6 +149,13 @@ export const MARKS = {
     drawing: { around: 'parentheses' },
     sound: { kind: 'hint', loud: 0.35, bright: 0.6 },
   },
+  breath: {
+    asks: 'Take a breath at the end of the note. The next one begins in time.',
+    words: 'then a breath',
+    stops: true,
+    drawing: { after: 'comma' },
+    sound: { kind: 'breath', seconds: 0.2, part: 1 / 3 },
+  },
 } as const satisfies Readonly<Record<string, MarkRow>>;
 
 /** The name of a mark, as written in a block. */
@@ -172,6 +184,12 @@ export const takesHole = (name: MarkName): name is HoleMark => rowOf(name).takes
 
 /** The mark as it is typed: `slap`, `shake 5`. */
 export const markText = (mark: Mark): string => ('hole' in mark ? `${mark.name} ${mark.hole}` : mark.name);
+
+/** Seconds that marks take from the end of a note for a breath, for a note of so many seconds. */
+export function secondsOfBreath(names: readonly MarkName[], seconds: number): number {
+  const breath = soundOfMarks(names, 'breath');
+  return breath ? Math.min(breath.seconds, seconds * breath.part) : 0;
+}
 
 /** A text of a mark's row with the hole it names filled in. */
 export const withHole = (text: string, mark: Mark): string =>

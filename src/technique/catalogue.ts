@@ -575,6 +575,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'ghost' } },
   }),
   technique({
+    id: 'breath-marks',
+    title: 'Breath marks',
+    about: 'A quick breath where the music has a comma, taken from the end of the note.',
+    group: 'ornament',
+    assumed: true,
+    find: { note: { mark: 'breath' } },
+  }),
+  technique({
     id: 'tenuto',
     title: 'Tenuto',
     about: 'Notes held for their full length, each up to the very next one.',

@@ -101,6 +101,13 @@ describe('a note', () => {
     expect(attributes(read, 'notehead', 'parentheses')).toEqual(['yes', 'yes', 'yes']);
     expect(texts(read, 'words')).toEqual(['lip purse']);
   });
+  test('that is held over the bar line has its breath mark where it ends', () => {
+    const read = documentOf('slot: 1/4\n4 4 4[breath] = | = 4 4 = | 5[breath] . . . |]');
+    const notes = [...read.querySelectorAll('note')];
+    const at = notes.flatMap((note, index) => (note.querySelector('articulations > breath-mark') ? [index] : []));
+    expect(at).toEqual([3, 6]);
+    expect(texts(read, 'breath-mark')).toEqual(['comma', 'comma']);
+  });
   test('has the words of a mark above it that the standard has no sign for', () => {
     const read = documentOf('slot: 1/4\n4[hand] -4[shake 5] 4[accent] 4 |]');
     expect(texts(read, 'words')).toEqual(['lip purse', 'hand', 'shake 5']);

@@ -27,6 +27,7 @@ const contentOf = (steps: readonly number[], value: number): NoteContent => ({
   heads: steps.map((step) => ({ y: 40 - 5 * step })),
   marks: [],
   hinted: false,
+  breathAfter: false,
   tied: false,
   slur: NO_SLUR,
 });

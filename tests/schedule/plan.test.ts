@@ -55,6 +55,15 @@ describe('the tune', () => {
     expect(both?.seconds).toBeCloseTo(0.75, 9);
   });
 
+  test('takes a breath from the end of a note, a fifth of a second or a third of a short note', () => {
+    expect(linesIn('slot: 1/4\n4[breath] . . .', second)[0]?.seconds).toBeCloseTo(0.8, 9);
+    expect(linesIn('slot: 1/4\n4[breath] = = = | = = 4 .', second)[0]?.seconds).toBeCloseTo(5.8, 9);
+    const [short, next] = linesIn('slot: 1/16\n4[breath tenuto] 4 =14', second);
+    expect(short?.seconds).toBeCloseTo(0.25 * (2 / 3), 9);
+    expect(next?.at).toBe(0.25);
+    expect(linesIn('slot: 1/4\n4[staccato breath] . . .', second)[0]?.seconds).toBeCloseTo(0.5, 9);
+  });
+
   test('ends with the round, though a tie continues after it', () => {
     const lines = linesIn('slot: 1/4\n4 = = = | = = = =', { ...second, range: { first: 0, last: 0 } });
     expect(lines).toHaveLength(1);

@@ -39,9 +39,13 @@ export function drawStaff(tile: StaffTile, joins: Joins): StaffDrawing {
     return use(glyph.code, x, y, role, scale);
   };
   const beamed = new Set(tile.beams.flatMap(({ members }) => members));
-  const notes = tile.notes.map((note, index) =>
-    drawNote(note, itemAt(tile.xs, index), beamed.has(index) ? undefined : tile.stems[index], put),
-  );
+  const notes = tile.notes.map((note, index) => {
+    const breathMark = tile.breathMarks.get(index);
+    return (
+      drawNote(note, itemAt(tile.xs, index), beamed.has(index) ? undefined : tile.stems[index], put) +
+      (breathMark ? put(breathMark) : '')
+    );
+  });
   let drawn = '';
   for (const { members, stems, pieces } of tile.beams) {
     members.forEach((at, index) => {

@@ -21,6 +21,8 @@ export interface NoteContent {
   readonly marks: readonly MarkSign[];
   /** Its heads are in parentheses. */
   readonly hinted: boolean;
+  /** A breath is taken after it. */
+  readonly breathAfter: boolean;
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
   /** What slurs do at it: from it, to it, and from it on to the note after it. */

@@ -57,5 +57,6 @@ const DECORATIONS: Readonly<Record<MarkSign, string>> = {
 export function decoration(mark: Mark): string {
   const { drawing } = rowOf(mark.name);
   if ('sign' in drawing) return DECORATIONS[drawing.sign];
+  if ('after' in drawing) return '!breath!';
   return 'around' in drawing ? `"^${mark.name}"` : `"^${quotedText(withHole(drawing.word, mark))}"`;
 }

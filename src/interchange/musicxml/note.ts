@@ -20,6 +20,8 @@ export interface NotePlace {
   readonly divisions: number;
   /** Slurs that begin and end at it: a glide is one. */
   readonly slur: Pick<Slur, 'starts' | 'stops'>;
+  /** Marks that come after its note, which ends with it. */
+  readonly after: readonly Mark[];
   readonly syllable: SungText | undefined;
   /** What the staff shows of each of its notes, in their order. */
   readonly staff: readonly StaffNote[];
@@ -127,7 +129,7 @@ const ARTICULATIONS: Readonly<Record<MarkSign, string>> = {
 
 function writeNotations(
   xml: XmlWriter,
-  { bar, index, event, slur }: NotePlace,
+  { bar, index, event, slur, after }: NotePlace,
   note: Note | undefined,
   head: number,
 ): void {
@@ -147,10 +149,12 @@ function writeNotations(
   if (tuplet && !starts(index - 1)) leaf('tuplet', { type: 'start' });
   if (tuplet && !starts(index + 1)) leaf('tuplet', { type: 'stop' });
   const signs = marks.flatMap(({ name }) => signOf(name) ?? []);
-  if (signs.length > 0)
+  const breathes = head === 0 && after.length > 0;
+  if (signs.length > 0 || breathes)
     content.push(() => {
       xml.open('articulations');
       for (const sign of signs) xml.leaf(ARTICULATIONS[sign]);
+      if (breathes) xml.leaf('breath-mark', 'comma');
       xml.close();
     });
   if (marks.some(({ name }) => 'line' in rowOf(name).drawing))

@@ -211,6 +211,13 @@ describe('a mark', () => {
     expect((into?.[70] ?? 0) / (plain?.[70] ?? 1)).toBeLessThan(0.4);
   });
 
+  test('breath ends the note a fifth of a second early, and the next one begins in time', async () => {
+    const [plain, breathed] = [loudness(await bars('-4 -4'), 20), loudness(await bars('-4[breath] -4'), 20)];
+    expect((breathed[38] ?? 0) / (plain[38] ?? 1)).toBeCloseTo(1, 1);
+    for (const window of [43, 45, 48]) expect(breathed[window]).toBeLessThan(0.02 * (plain[window] ?? 0));
+    expect((breathed[55] ?? 0) / (plain[55] ?? 1)).toBeCloseTo(1, 1);
+  });
+
   test('slap smacks and is short, pull is soft and lasts', async () => {
     const [plain, slap, pull] = [await note('-4'), await note('-4[slap]'), await note('-4[pull]')];
     const added = (sound: Sound): Sound => ({

@@ -135,6 +135,17 @@ describe('Verovio', () => {
     ]);
   });
 
+  test('breathes where the breath marks are', () => {
+    const block = 'harp: C\nslot: 1/4\n\n4[breath] -4 5 (4 5)[breath] | 6[breath] = = = | = 6 = = |]';
+    expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    // Verovio puts a breath a tenth of a beat before the end of its note; MEI 5.1, att.controlEvent: beats are counted from 1.
+    const breaths = [...mei.querySelectorAll('measure')].map((measure) =>
+      [...measure.querySelectorAll('breath')].map((breath) => Number(breath.getAttribute('tstamp'))),
+    );
+    expect(breaths).toEqual([[1.9, 4.9], [], [1.9]]);
+  });
+
   test('finds the signs at noteheads where they are written', () => {
     const block = 'harp: C\nslot: 1/4\n\n4[staccato] -4[tenuto] 5[accent] (4 5)[tenuto accent] | 6 = = = |]';
     expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();

@@ -14,6 +14,7 @@ export type Kind =
   | 'key sign'
   | 'notehead'
   | 'parenthesis'
+  | 'breath mark'
   | 'accidental'
   | 'stem'
   | 'flag'
@@ -60,6 +61,7 @@ const GLYPHS: readonly (readonly [number, number, Kind])[] = [
   [0xe240, 0xe25f, 'flag'],
   [0xe260, 0xe26f, 'accidental'],
   [0xe4a0, 0xe4bf, 'articulation'],
+  [0xe4ce, 0xe4ce, 'breath mark'],
   [0xe4e0, 0xe4ff, 'rest'],
   [0xe880, 0xe889, 'tuplet figure'],
 ];
