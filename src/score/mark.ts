@@ -118,6 +118,12 @@ export const MARKS = {
     drawing: { line: 'wave', word: 'vibrato' },
     sound: { kind: 'vibrato', rate: 5.4, cents: 20, depth: 0.12 },
   },
+  tremolo: {
+    asks: 'Let the breath swing from soft to loud and back, slow and even, on a steady pitch.',
+    words: 'with tremolo',
+    drawing: { word: 'tremolo' },
+    sound: { kind: 'tremolo', rate: 5.5, depth: 0.4 },
+  },
   hand: {
     asks: 'Open and close the cupped hand: the note speaks.',
     words: 'with the hands',

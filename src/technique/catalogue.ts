@@ -545,6 +545,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'vibrato' } },
   }),
   technique({
+    id: 'tremolo',
+    title: 'Tremolo',
+    about: 'A held note grows louder and softer in slow, even waves of the breath, and its pitch stays.',
+    group: 'ornament',
+    requires: ['long-notes'],
+    find: { note: { mark: 'tremolo' } },
+  }),
+  technique({
     id: 'hand-effects',
     title: 'Hand effects',
     about: 'The hands close round the harp and open again, and the note speaks.',

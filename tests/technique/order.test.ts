@@ -53,6 +53,7 @@ const BUILDS_ON: Readonly<Record<string, readonly string[]>> = {
   flutters: ['tongue-blocking'],
   'bent-shakes': ['shakes', 'draw-bends'],
   vibrato: ['long-notes'],
+  tremolo: ['long-notes'],
   'quick-change': ['twelve-bar'],
   'minor-blues': ['twelve-bar'],
 };

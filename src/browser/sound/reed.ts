@@ -1,7 +1,7 @@
 /** The reed voice: one breath's line, with its bends, marks and chords. */
 import type { Breath } from '../../instrument/harp.ts';
 import type { LineCue, LinePart } from '../../schedule/cue.ts';
-import { MARKS, type MarkSound, soundOfMarks } from '../../score/mark.ts';
+import { MARKS, type MarkSound, soundOfMarks, soundsOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import { gainOf, type MixingDesk } from './mixing-desk.ts';
@@ -101,8 +101,7 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
       lfo(vibrato.rate, vibrato.cents, detunes, delay);
       lfo(vibrato.rate, vibrato.depth * loud, [loudness.gain], delay);
     }
-    const tremolo = soundOfMarks(marks, 'tremolo');
-    if (tremolo) lfo(tremolo.rate, tremolo.depth * loud, [loudness.gain]);
+    for (const tremolo of soundsOfMarks(marks, 'tremolo')) lfo(tremolo.rate, tremolo.depth * loud, [loudness.gain]);
     const wah = soundOfMarks(marks, 'wah');
     if (wah) handWah(wah, colour.frequency, stretch, before === undefined);
     const drop = soundOfMarks(marks, 'drop');

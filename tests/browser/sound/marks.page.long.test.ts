@@ -154,6 +154,19 @@ describe('a mark', () => {
     expect(crossings).toBeLessThan(70);
   });
 
+  test('tremolo swings the loudness five or six times a second, slower than flutter, and keeps the pitch', async () => {
+    const levels = loudness(await note('-4[tremolo]'), 10).slice(40, 180);
+    expect(Math.max(...levels) / Math.min(...levels)).toBeGreaterThan(1.8);
+    const middle = median(levels);
+    const crossings = levels.filter(
+      (value, index) => index > 0 && value > middle !== (levels[index - 1] ?? 0) > middle,
+    ).length;
+    // 1.4 seconds at five and a half a second, twice each.
+    expect(crossings).toBeGreaterThanOrEqual(14);
+    expect(crossings).toBeLessThanOrEqual(17);
+    expect(range(within(await curve('-4[tremolo]', D5), 0.4, 1.8))).toBeLessThan(4);
+  });
+
   test('hand closes and opens the sound', async () => {
     const plain = brightness(await note('-4'), 20).slice(10, 85);
     const waved = brightness(await note('-4[hand]'), 20).slice(10, 85);
