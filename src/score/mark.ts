@@ -58,6 +58,14 @@ export type MarkSound =
       readonly closed: number;
       readonly open: number;
     }
+  /** The hands open once: times as parts of the note, and the upper end of the closed and the open sound in hertz. */
+  | {
+      readonly kind: 'opening';
+      readonly after: number;
+      readonly takes: number;
+      readonly closed: number;
+      readonly open: number;
+    }
   /** The note begins so many times as loud and as bright. */
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
   /** The note is so many times as loud and as bright, from its beginning to its end. */
@@ -129,6 +137,12 @@ export const MARKS = {
     words: 'with the hands',
     drawing: { word: 'hand' },
     sound: { kind: 'wah', cycle: 0.4, opens: 0.06, closes: 0.24, takes: 0.05, closed: 520, open: 5200 },
+  },
+  wah: {
+    asks: 'Begin with the hands closed, and open them once in the course of the note.',
+    words: 'with the hands opening once',
+    drawing: { word: 'wah' },
+    sound: { kind: 'opening', after: 0.12, takes: 0.18, closed: 520, open: 5200 },
   },
   accent: {
     asks: 'Harder at the start than its neighbours.',

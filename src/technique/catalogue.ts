@@ -560,6 +560,13 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'hand' } },
   }),
   technique({
+    id: 'hand-wahs',
+    title: 'Wahs',
+    about: 'The hands are closed as the note begins, and open once while it lasts.',
+    group: 'ornament',
+    find: { note: { mark: 'wah' } },
+  }),
+  technique({
     id: 'accents',
     title: 'Accents',
     about: 'One note louder than its neighbours, from its very beginning.',

@@ -109,8 +109,8 @@ describe('a note', () => {
     expect(texts(read, 'breath-mark')).toEqual(['comma', 'comma']);
   });
   test('has the words of a mark above it that the standard has no sign for', () => {
-    const read = documentOf('slot: 1/4\n4[hand] -4[shake 5] 4[accent] 4[tremolo] |]');
-    expect(texts(read, 'words')).toEqual(['lip purse', 'hand', 'shake 5', 'tremolo']);
+    const read = documentOf('slot: 1/4\n4[hand wah] -4[shake 5] 4[accent] 4[tremolo] |]');
+    expect(texts(read, 'words')).toEqual(['lip purse', 'hand, wah', 'shake 5', 'tremolo']);
   });
   test('that glides is under a slur with the next one', () => {
     const read = documentOf("slot: 1/4\n-3'> -3 4 4 |]");

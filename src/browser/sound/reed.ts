@@ -104,6 +104,8 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
     for (const tremolo of soundsOfMarks(marks, 'tremolo')) lfo(tremolo.rate, tremolo.depth * loud, [loudness.gain]);
     const wah = soundOfMarks(marks, 'wah');
     if (wah) handWah(wah, colour.frequency, stretch, before === undefined);
+    const opening = soundOfMarks(marks, 'opening');
+    if (opening) openOnce(opening, colour.frequency, stretch, before === undefined);
     const drop = soundOfMarks(marks, 'drop');
     if (drop) fallOff(drop, reeds, stretch);
     if (shake !== undefined) alternate(reeds, stretch, pitches.ofNote(breath, besides(part, shake)));
@@ -223,6 +225,19 @@ function handWah(
     if (time + opens < until) cutoff.setTargetAtTime(open, time + opens, takes);
     if (time + closes < until) cutoff.setTargetAtTime(closed, time + closes, takes);
   }
+}
+
+/** Two hands closed over the harp open once, the slower the longer the note is. */
+function openOnce(
+  { after, takes, closed, open }: SoundOf<'opening'>,
+  cutoff: AudioParam,
+  { at, until }: Stretch,
+  first: boolean,
+): void {
+  cutoff.cancelScheduledValues(at);
+  if (first) cutoff.setValueAtTime(closed, at);
+  else cutoff.setTargetAtTime(closed, at, 0.015);
+  cutoff.setTargetAtTime(open, at + after * (until - at), takes * (until - at));
 }
 
 /** The pitch falls at the end of the note. */
