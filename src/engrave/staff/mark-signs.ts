@@ -61,10 +61,12 @@ const SIGNS: Readonly<Record<MarkSign, (place: Place) => DrawnSign>> = {
   },
 };
 
-/** The middle of the space of the staff beside a head or sign: what is small is in a space, never on one of the lines. */
+/** The middle of the space beside a head or sign: what is small is in a space, never on a line of the staff or a ledger line. */
 function spaceBeside(from: number, side: 1 | -1): number {
   const next = from + side * 10;
-  return next % 10 === 0 && next > -5 && next < 45 ? next + side * 5 : next;
+  // From a head outside of the staff, ledger lines lead to it.
+  const lines = side === 1 ? next < 45 : next > -5;
+  return next % 10 === 0 && lines ? next + side * 5 : next;
 }
 
 function glyph(code: number, x: number, y: number): Required<Pick<DrawnSign, 'glyph' | 'box'>> {
