@@ -8,7 +8,8 @@ import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
-import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
+import { readQuotation } from './quotation.ts';
+import type { BarLine, Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
@@ -185,16 +186,17 @@ class Scanner {
       this.diagnostics.push(report('group-crossed', span, { what: 'quotation' }));
       return { kind: 'unreadable', span };
     }
-    const text = this.text.slice(from + 1, close).trim();
-    const own = /^[\w-]+$/.exec(text);
-    if (own) return { kind: 'quote', phrase: text, span };
-    const other = /^([\w./-]+)\/([\w-]+)(?:\s*:\s*([\w-]+))?$/.exec(text);
-    if (!other) {
-      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text) }));
+    const text = this.text.slice(from + 1, close);
+    const quotation = readQuotation(text, from + 1);
+    const { marks, mouth } = this.marks();
+    if (!quotation) {
+      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text.trim()) }));
       return { kind: 'unreadable', span };
     }
-    const [, lesson = '', block = '', phrase] = other;
-    return { kind: 'quote', lesson, block, ...(phrase === undefined ? {} : { phrase }), span };
+    const { to } = quotation;
+    if (to && !isChordSymbol(to.chord))
+      this.diagnostics.push(report('chord-unknown', to.span, { text: nameOfText(to.chord) }));
+    return { kind: 'quote', ...quotation, marks, ...(mouth === undefined ? {} : { mouth }), span };
   }
 
   private mouth(): Item {
@@ -211,8 +213,8 @@ class Scanner {
     const from = this.at;
     const line = this.match(/:\|\|?:|:\|\]|:\|\||:\||\|\|:|\|:|\|\]|\|\||\|/y)?.[0];
     if (line === undefined) return this.unreadable(from);
-    // An ending's number is alone behind its line: |1' is a bar line and a bent hole 1.
-    const ending = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?![^\s"{<@])/y)?.[0] : undefined;
+    // Numbers of an ending are alone behind their line: |1' is a bar line and a bent hole 1.
+    const numbers = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?:,[1-9])*(?![^\s"{<@])/y)?.[0] : undefined;
     const span = this.since(from);
     if (inGroup) {
       this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
@@ -223,7 +225,7 @@ class Scanner {
       kind: 'bar',
       repeatEnd: line.startsWith(':'),
       repeatStart: line.endsWith(':'),
-      ...(ending === undefined ? {} : { ending: Number(ending) }),
+      ...(numbers === undefined ? {} : { endings: [...new Set(numbers.split(',').map(Number))].sort() }),
       ...(close === undefined ? {} : { close }),
       span,
     } satisfies BarLine;
@@ -324,7 +326,7 @@ class Scanner {
   /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
   private marks(): { marks: NoteItem['marks']; mouth: Mouth | undefined } {
     if (this.text[this.at] !== '[') return UNMARKED;
-    const marks: { mark: Mark; span: TextSpan }[] = [];
+    const marks: WrittenMark[] = [];
     let mouth: Mouth | undefined;
     while (this.text[this.at] === '[') {
       const close = this.closing('bracket', ']', this.at);

@@ -1,5 +1,6 @@
 /** Marks that come after their note: where a note is held over bar lines, after the last of what it is written as. */
 import { type Mark, rowOf } from './mark.ts';
+import { isSameEnding } from './queries.ts';
 import type { Event, Score } from './score.ts';
 
 const NONE: readonly Mark[] = [];
@@ -12,11 +13,12 @@ export function marksAfter({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, re
   const found = new Map<Event, readonly Mark[]>();
   let marks = NONE;
   let beforeEndings = NONE;
-  bars.forEach(({ events, ending }, index) => {
-    const before = bars[index - 1]?.ending;
+  bars.forEach((bar, index) => {
+    const { events, endings } = bar;
+    const before = bars[index - 1];
     // Every ending continues from the bar before the first one.
-    if (ending !== undefined && before === undefined) beforeEndings = marks;
-    else if (ending !== undefined && ending !== before) marks = beforeEndings;
+    if (endings && !before?.endings) beforeEndings = marks;
+    else if (endings && !isSameEnding(before, bar)) marks = beforeEndings;
     for (const event of events) {
       if (event.kind === 'rest') marks = NONE;
       else if (!event.tied) marks = event.marks.filter(({ name }) => 'after' in rowOf(name).drawing);

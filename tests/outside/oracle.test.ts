@@ -115,7 +115,19 @@ describe('a block means what music theory says', () => {
       ...HARP_KEYS.map((key) => `harp:${key}`),
       ...positions,
       ...['4/4', '3/4', '2/4', '6/8', '12/8', '5/4', '9/8'].map((meter) => `meter:${meter}`),
-      ...['repeat', 'ending', 'pickup', 'phrase', 'triplet', 'glide', 'split', 'overblow', 'overdraw', 'slide'],
+      ...[
+        'repeat',
+        'ending',
+        'ending-for-several',
+        'pickup',
+        'phrase',
+        'triplet',
+        'glide',
+        'split',
+        'overblow',
+        'overdraw',
+        'slide',
+      ],
       ...['shuffle', 'tie-over-bar', 'cut-at-chord', 'chords-equals', 'form-bars', 'numeral-accidental', 'role:♯4'],
     ];
     expect(wanted.filter((feature) => !features.has(feature))).toEqual([]);
