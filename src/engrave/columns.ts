@@ -32,6 +32,10 @@ export interface Column {
   readonly roles: readonly (Role | undefined)[];
   /** Marks that are words or signs over the lanes. */
   readonly word: string;
+  /** Its head and its number are in parentheses. */
+  readonly hinted: boolean;
+  /** A breath mark is after it. */
+  readonly breathAfter: boolean;
   /** What the lanes show of it. */
   readonly reach: LaneReach;
 }
@@ -62,16 +66,21 @@ function wordOf(marks: readonly Mark[]): string {
   return drawings.map(({ word }) => word).join(' ');
 }
 
+/** Whether a mark puts its note in parentheses. */
+const isHint = ({ name }: Mark): boolean => 'around' in rowOf(name).drawing;
+
 /** The columns of a bar, one for each written note or rest. */
 export function columnsOf(
   key: SongKey,
   bar: Bar,
   written: WrittenBar,
   staff: readonly (readonly StaffNote[])[],
+  after: ReadonlyMap<Event, readonly Mark[]>,
 ): Column[] {
   return written.notes.map((note, index) => {
     const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
+    const last = written.notes[index + 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
     const roles = sound ? sound.notes.map((own) => roleIn(key, bar, sound, own)) : [];
     return {
@@ -81,6 +90,8 @@ export function columnsOf(
       staff: staff[event.index] ?? [],
       roles,
       word: sound && first ? wordOf(sound.marks) : '',
+      hinted: sound !== undefined && first && sound.marks.some(isHint),
+      breathAfter: last && !note.tiedToNext && after.has(event),
       reach: sound && first ? laneReach(sound, roles) : NOTHING_IN_LANES,
     };
   });
@@ -93,9 +104,13 @@ const BEAD = 6;
 const NUMBER = 7;
 const SLIDE = 7;
 
-function laneReach({ tied, notes }: Sound, roles: Column['roles']): LaneReach {
+/** From the shape of a number to the outer end of the parenthesis beside it. */
+export const PARENTHESIS = 6;
+
+function laneReach({ tied, notes, marks }: Sound, roles: Column['roles']): LaneReach {
   const label = Math.max(0, ...roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
-  const half = tied ? BEAD : Math.max(NUMBER, ...roles.map((role) => (role ? SHAPES[role.degree].half : NUMBER)));
+  const shape = tied ? BEAD : Math.max(NUMBER, ...roles.map((role) => (role ? SHAPES[role.degree].half : NUMBER)));
+  const half = shape + (marks.some(isHint) ? PARENTHESIS : 0);
   if (labelsApart({ roles })) return { left: half, right: half + label + 2 };
   const slide = notes.some((note) => note.slide) ? SLIDE : 0;
   return { left: Math.max(half, label / 2), right: Math.max(half + slide, label / 2) };

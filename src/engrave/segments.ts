@@ -1,4 +1,5 @@
 /** A score's bars as segments: one a bar, or several where a bar is too crowded for a tile. */
+import { marksAfter } from '../score/marks-after.ts';
 import type { Score } from '../score/score.ts';
 import { slursOf } from '../score/slurs.ts';
 import { staffNotes } from '../score/spelling.ts';
@@ -33,8 +34,9 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const staff = staffNotes(score);
   const written = writtenScore(score);
   const slurs = slursOf(score);
+  const after = marksAfter(score);
   const beat = beatLength(score.meter);
-  const inBars = score.bars.map((bar, index) => columnsOf(score.key, bar, itemAt(written, index), staff));
+  const inBars = score.bars.map((bar, index) => columnsOf(score.key, bar, itemAt(written, index), staff, after));
   return score.bars.map((bar, index) => {
     const { tuplets } = itemAt(written, index);
     const columns = itemAt(inBars, index);

@@ -148,7 +148,9 @@ export function checkGlides(sounds: readonly (DraftSound | undefined)[], diagnos
   sounds.forEach((sound, index) => {
     if (!sound?.glide) return;
     const next = sounds[index + 1];
-    if (!next) diagnostics.push(report('glide-nowhere', sound.glide, {}));
+    const stop = sound.note.marks.find(({ mark }) => rowOf(mark.name).stops);
+    if (stop) diagnostics.push(report('glide-after-stop', sound.glide, { mark: stop.mark.name }));
+    else if (!next) diagnostics.push(report('glide-nowhere', sound.glide, {}));
     else if (next.note.breath !== sound.note.breath) diagnostics.push(report('glide-turns', sound.glide, {}));
   });
 }

@@ -111,6 +111,11 @@ export const NOTATION_PROBLEMS = {
     about: 'A glide leads into the note that follows immediately.',
     message: () => 'This glide has no note to go to: a note has to follow immediately.',
   }),
+  'glide-after-stop': error<{ mark: string }>({
+    about: 'A glide leads on without a break, so nothing that stops the sound can be between its notes.',
+    message: ({ mark }) => `The sound stops after a note with ${mark}, so no glide can lead on from it.`,
+    help: ({ mark }) => `Leave out the > or [${mark}].`,
+  }),
   'glide-turns': error<object>({
     about: 'A glide is one breath without a new attack, so both notes are on the same breath.',
     message: () => 'A glide stays on one breath, and the next note is on the other.',

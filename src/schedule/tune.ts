@@ -1,6 +1,6 @@
 /** The tune of a round as lines: what is tied or glided into sounds on without a new attack. */
 import type { Breath } from '../instrument/harp.ts';
-import { soundOfMarks } from '../score/mark.ts';
+import { secondsOfBreath, soundsOfMarks } from '../score/mark.ts';
 import type { Playback, PlayedEvent, PlayedNote } from '../score/playback.ts';
 import { lastOf } from '../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
@@ -80,7 +80,14 @@ function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playbac
 
 function closed({ at, breath, parts, until }: OpenLine): LineCue {
   const last = lastOf(parts);
-  const short = soundOfMarks(last.marks, 'shorten');
-  const gap = short ? last.seconds * (1 - short.to) : Math.min(GAP_BETWEEN_NOTES, last.seconds * LONGEST_GAP_SHARE);
-  return { kind: 'line', at, seconds: until - at - gap, breath, parts };
+  return { kind: 'line', at, seconds: until - at - gapAfter(last), breath, parts };
+}
+
+/** Seconds of silence at the end of a line's last part. A note both held and short sounds for the mean of both lengths. */
+function gapAfter({ marks, seconds }: LinePart): number {
+  const breath = secondsOfBreath(marks, seconds);
+  const lengths = soundsOfMarks(marks, 'shorten').map(({ to }) => to);
+  if (lengths.length === 0) return Math.max(breath, Math.min(GAP_BETWEEN_NOTES, seconds * LONGEST_GAP_SHARE));
+  const mean = lengths.reduce((sum, to) => sum + to, 0) / lengths.length;
+  return Math.max(breath, seconds * (1 - mean));
 }

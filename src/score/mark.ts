@@ -15,18 +15,22 @@ export interface MarkRow {
   readonly needsTongue?: true;
   /** Part of the attack: playing that starts within the note leaves it out. Others last as long as the note. */
   readonly ofAttack?: true;
+  /** The sound stops after the note: no glide leads on from it. */
+  readonly stops?: true;
   readonly drawing: MarkDrawing;
   readonly sound: MarkSound;
 }
 
-/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, or a sign at the notehead. */
+/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, one around it, or one after the note. */
 export type MarkDrawing =
   | { readonly word: string }
   | { readonly line: 'wave' /** Where it is beside words. */; readonly word: string }
-  | { readonly sign: MarkSign };
+  | { readonly sign: MarkSign }
+  | { readonly around: 'parentheses' }
+  | { readonly after: 'comma' };
 
 /** In the order in which they are put, outwards from the head. */
-export const MARK_SIGNS = ['dot', 'wedge', 'scoop', 'drop'] as const;
+export const MARK_SIGNS = ['dot', 'bar', 'wedge', 'scoop', 'drop'] as const;
 /** How a mark is drawn. */
 export type MarkSign = (typeof MARK_SIGNS)[number];
 
@@ -54,9 +58,21 @@ export type MarkSound =
       readonly closed: number;
       readonly open: number;
     }
+  /** The hands open once: times as parts of the note, and the upper end of the closed and the open sound in hertz. */
+  | {
+      readonly kind: 'opening';
+      readonly after: number;
+      readonly takes: number;
+      readonly closed: number;
+      readonly open: number;
+    }
   /** The note begins so many times as loud and as bright. */
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
-  /** The note sounds for this part of its length. */
+  /** The note is so many times as loud and as bright, from its beginning to its end. */
+  | { readonly kind: 'hint'; readonly loud: number; readonly bright: number }
+  /** The note ends so many seconds early for a breath, which take at most this part of it. */
+  | { readonly kind: 'breath'; readonly seconds: number; readonly part: number }
+  /** The note sounds for this part of its length, with no gap to the next note beside it. Of several marks, for their mean. */
   | { readonly kind: 'shorten'; readonly to: number };
 
 /** Every mark of a note: how it is asked for, read aloud, drawn and sounded. */
@@ -110,11 +126,23 @@ export const MARKS = {
     drawing: { line: 'wave', word: 'vibrato' },
     sound: { kind: 'vibrato', rate: 5.4, cents: 20, depth: 0.12 },
   },
+  tremolo: {
+    asks: 'Let the breath swing from soft to loud and back, slow and even, on a steady pitch.',
+    words: 'with tremolo',
+    drawing: { word: 'tremolo' },
+    sound: { kind: 'tremolo', rate: 5.5, depth: 0.4 },
+  },
   hand: {
     asks: 'Open and close the cupped hand: the note speaks.',
     words: 'with the hands',
     drawing: { word: 'hand' },
     sound: { kind: 'wah', cycle: 0.4, opens: 0.06, closes: 0.24, takes: 0.05, closed: 520, open: 5200 },
+  },
+  wah: {
+    asks: 'Begin with the hands closed, and open them once in the course of the note.',
+    words: 'with the hands opening once',
+    drawing: { word: 'wah' },
+    sound: { kind: 'opening', after: 0.12, takes: 0.18, closed: 520, open: 5200 },
   },
   accent: {
     asks: 'Harder at the start than its neighbours.',
@@ -128,6 +156,25 @@ export const MARKS = {
     words: 'short',
     drawing: { sign: 'dot' },
     sound: { kind: 'shorten', to: 0.5 },
+  },
+  tenuto: {
+    asks: 'Hold it for its full length, up to the next note.',
+    words: 'held to its end',
+    drawing: { sign: 'bar' },
+    sound: { kind: 'shorten', to: 1 },
+  },
+  ghost: {
+    asks: 'Only hint at it: in time, but much softer than its neighbours.',
+    words: 'only hinted at',
+    drawing: { around: 'parentheses' },
+    sound: { kind: 'hint', loud: 0.35, bright: 0.6 },
+  },
+  breath: {
+    asks: 'Take a breath at the end of the note. The next one begins in time.',
+    words: 'then a breath',
+    stops: true,
+    drawing: { after: 'comma' },
+    sound: { kind: 'breath', seconds: 0.2, part: 1 / 3 },
   },
 } as const satisfies Readonly<Record<string, MarkRow>>;
 
@@ -158,21 +205,26 @@ export const takesHole = (name: MarkName): name is HoleMark => rowOf(name).takes
 /** The mark as it is typed: `slap`, `shake 5`. */
 export const markText = (mark: Mark): string => ('hole' in mark ? `${mark.name} ${mark.hole}` : mark.name);
 
+/** Seconds that marks take from the end of a note for a breath, for a note of so many seconds. */
+export function secondsOfBreath(names: readonly MarkName[], seconds: number): number {
+  const breath = soundOfMarks(names, 'breath');
+  return breath ? Math.min(breath.seconds, seconds * breath.part) : 0;
+}
+
 /** A text of a mark's row with the hole it names filled in. */
 export const withHole = (text: string, mark: Mark): string =>
   'hole' in mark ? text.replace('{hole}', `${mark.hole}`) : text;
 
 type SoundOf<Kind extends MarkSound['kind']> = Extract<MarkSound, { kind: Kind }>;
 
-/** What marks do to the sound in one way, undefined where none of them does. */
-export function soundOfMarks<Kind extends MarkSound['kind']>(
+/** All that marks do to the sound in one way, in the order of the marks. */
+export function soundsOfMarks<Kind extends MarkSound['kind']>(names: readonly MarkName[], kind: Kind): SoundOf<Kind>[] {
+  const isOfKind = (sound: MarkSound): sound is SoundOf<Kind> => sound.kind === kind;
+  return names.map((name) => rowOf(name).sound).filter(isOfKind);
+}
+
+/** What the first of the marks that change the sound in one way does to it, undefined where none of them does. */
+export const soundOfMarks = <Kind extends MarkSound['kind']>(
   names: readonly MarkName[],
   kind: Kind,
-): SoundOf<Kind> | undefined {
-  const isOfKind = (sound: MarkSound): sound is SoundOf<Kind> => sound.kind === kind;
-  for (const name of names) {
-    const { sound } = rowOf(name);
-    if (isOfKind(sound)) return sound;
-  }
-  return undefined;
-}
+): SoundOf<Kind> | undefined => soundsOfMarks(names, kind)[0];

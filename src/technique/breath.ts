@@ -3,6 +3,7 @@
  * depends on the player, the harp and the loudness more than on the notes.
  */
 import type { Breath } from '../instrument/harp.ts';
+import { secondsOfBreath } from '../score/mark.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import { type Playing, restBetween, type Stroke } from './strokes.ts';
 
@@ -12,7 +13,7 @@ import { type Playing, restBetween, type Stroke } from './strokes.ts';
  */
 const ONE_HOLE = 0.2;
 const FURTHER_HOLE = 0.15;
-/** Litres a second that a rest lets a player breathe out or in again, by nose and mouth. The same kind of estimate. */
+/** Litres a second that a rest or a breath mark lets a player breathe out or in again, by nose and mouth. The same kind of estimate. */
 const RELIEF = 1;
 /**
  * Litres beyond which many get uncomfortable. An adult at rest breathes about half a litre. Over a mixed stretch a player
@@ -80,9 +81,9 @@ function furthest({ strokes, whole }: Playing, change: Change, comfort: number):
   let tooLongAt: number | undefined;
   let before: Stroke | undefined;
   for (const stroke of strokes) {
-    const relief = before ? restBetween(before, stroke) * whole * RELIEF : 0;
+    const relief = before ? (restBetween(before, stroke) * whole + breathIn(before, whole)) * RELIEF : 0;
     const left = Math.sign(air) * Math.max(0, Math.abs(air) - relief);
-    air = change(left, litresOf(stroke) * whole);
+    air = change(left, litresOf(stroke, whole));
     // What was in the lungs has been breathed out, or outweighed: another stretch begins.
     if (!start || left * air <= 0) {
       start = stroke;
@@ -105,8 +106,17 @@ function furthest({ strokes, whole }: Playing, change: Change, comfort: number):
   return best;
 }
 
-/** Litres of a stroke for a whole note of one second. */
-function litresOf({ sound, length }: Stroke): number {
-  const litres = (ONE_HOLE + FURTHER_HOLE * (sound.notes.length - 1)) * length;
+/** Seconds at the end of a stroke that a breath mark gives to the lungs. */
+const breathIn = ({ sound, length }: Stroke, whole: number): number =>
+  secondsOfBreath(
+    sound.marks.map(({ name }) => name),
+    length * whole,
+  );
+
+/** Litres of a stroke, for a whole note of so many seconds. */
+function litresOf(stroke: Stroke, whole: number): number {
+  const { sound, length } = stroke;
+  const seconds = length * whole - breathIn(stroke, whole);
+  const litres = (ONE_HOLE + FURTHER_HOLE * (sound.notes.length - 1)) * seconds;
   return sound.breath === 'draw' ? litres : -litres;
 }

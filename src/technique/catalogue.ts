@@ -545,11 +545,26 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'vibrato' } },
   }),
   technique({
+    id: 'tremolo',
+    title: 'Tremolo',
+    about: 'A held note grows louder and softer in slow, even waves of the breath, and its pitch stays.',
+    group: 'ornament',
+    requires: ['long-notes'],
+    find: { note: { mark: 'tremolo' } },
+  }),
+  technique({
     id: 'hand-effects',
     title: 'Hand effects',
     about: 'The hands close round the harp and open again, and the note speaks.',
     group: 'ornament',
     find: { note: { mark: 'hand' } },
+  }),
+  technique({
+    id: 'hand-wahs',
+    title: 'Wahs',
+    about: 'The hands are closed as the note begins, and open once while it lasts.',
+    group: 'ornament',
+    find: { note: { mark: 'wah' } },
   }),
   technique({
     id: 'accents',
@@ -566,6 +581,29 @@ export const WRITTEN: readonly TechniqueInput[] = [
     group: 'ornament',
     assumed: true,
     find: { note: { mark: 'staccato' } },
+  }),
+  technique({
+    id: 'ghost-notes',
+    title: 'Ghost notes',
+    about: 'Notes that are only hinted at between the others, soft but in time.',
+    group: 'ornament',
+    find: { note: { mark: 'ghost' } },
+  }),
+  technique({
+    id: 'breath-marks',
+    title: 'Breath marks',
+    about: 'A quick breath where the music has a comma, taken from the end of the note.',
+    group: 'ornament',
+    assumed: true,
+    find: { note: { mark: 'breath' } },
+  }),
+  technique({
+    id: 'tenuto',
+    title: 'Tenuto',
+    about: 'Notes held for their full length, each up to the very next one.',
+    group: 'ornament',
+    assumed: true,
+    find: { note: { mark: 'tenuto' } },
   }),
 
   // Time

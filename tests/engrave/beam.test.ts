@@ -11,6 +11,8 @@ const note = (y: number, value = 8): NoteContent => ({
   dots: 0,
   heads: [{ y }],
   marks: [],
+  hinted: false,
+  breathAfter: false,
   tied: false,
   slur: NO_SLUR,
 });

@@ -40,6 +40,14 @@ chords: i7 | iv7
 -4 = 4 -3' = -3 . . . -1 = 1 | -2'' = = = = = -3''' = -2 -1 = . ||
 `,
   },
+  {
+    name: 'marks',
+    text: `harp: C
+position: 2
+
+"I7" -2[tenuto] -3'[ghost] -3''[tenuto staccato] (4 5 6)[ghost accent] 1[breath] = . -4[breath] | = 6[wah] = = {7[tenuto] -8[ghost] 8[breath]}2 10[tremolo] = |]
+`,
+  },
 ];
 
 describe('golden pictures', () => {

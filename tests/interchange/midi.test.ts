@@ -114,13 +114,18 @@ describe('a mark', () => {
   test('of staccato shortens the key', () => {
     expect(itemAt(notes('[staccato]').off, 0).tick).toBeLessThan(itemAt(notes('').off, 0).tick * 0.6);
   });
-  test('of an accent presses it harder', () => {
+  test('of tenuto holds the key up to the next note', () => {
+    expect(itemAt(notes('[tenuto]').off, 0).tick).toBe(960);
+    expect(itemAt(notes('').off, 0).tick).toBeLessThan(960);
+  });
+  test('of an accent presses it harder, and of a ghost note softer', () => {
     const velocity = (mark: string) =>
       itemAt(
         notes(mark).on.flatMap((event) => ('velocity' in event ? [event.velocity] : [])),
         0,
       );
     expect(velocity('[accent]')).toBeGreaterThan(velocity('') * 1.3);
+    expect(velocity('[ghost]')).toBeLessThan(velocity('') * 0.5);
   });
   test('of a dip begins below, and of a fall ends below', () => {
     const values = (mark: string) => notes(mark).bend.flatMap((event) => ('value' in event ? [event.value] : []));

@@ -75,8 +75,8 @@ test('repeats go back to a sign that is written, and endings open and close', ()
 
 describe('a note', () => {
   test('has its tab under it and its hole in words, above them what the standard has no element for', () => {
-    const read = documentOf("slot: 1/4\n-3'' 4[accent vibrato] 6o -(1 2)[staccato] |]");
-    expect(texts(read, 'lyric[number="1"] text')).toEqual(["-3''", '4', '6o', '-(1 2)']);
+    const read = documentOf("slot: 1/4\n-3'' 4[accent vibrato] 6o -(1 2)[staccato] | 4[tenuto] . . . |]");
+    expect(texts(read, 'lyric[number="1"] text')).toEqual(["-3''", '4', '6o', '-(1 2)', '4']);
     expect(texts(read, 'other-technical')).toEqual([
       'draw 3, whole-step bend',
       'blow 4',
@@ -86,16 +86,31 @@ describe('a note', () => {
       'draw 1',
       'short',
       'draw 2',
+      'blow 4',
+      'held to its end',
     ]);
     expect([...read.querySelectorAll('articulations > *')].map(({ localName }) => localName)).toEqual([
       'accent',
       'staccato',
+      'tenuto',
     ]);
     expect(attributes(read, 'wavy-line', 'type')).toEqual(['start', 'stop']);
   });
+  test('that is only hinted at has each of its heads in parentheses', () => {
+    const read = documentOf('slot: 1/4\n4[ghost] (4 5)[ghost accent] 4 . |]');
+    expect(attributes(read, 'notehead', 'parentheses')).toEqual(['yes', 'yes', 'yes']);
+    expect(texts(read, 'words')).toEqual(['lip purse']);
+  });
+  test('that is held over the bar line has its breath mark where it ends', () => {
+    const read = documentOf('slot: 1/4\n4 4 4[breath] = | = 4 4 = | 5[breath] . . . |]');
+    const notes = [...read.querySelectorAll('note')];
+    const at = notes.flatMap((note, index) => (note.querySelector('articulations > breath-mark') ? [index] : []));
+    expect(at).toEqual([3, 6]);
+    expect(texts(read, 'breath-mark')).toEqual(['comma', 'comma']);
+  });
   test('has the words of a mark above it that the standard has no sign for', () => {
-    const read = documentOf('slot: 1/4\n4[hand] -4[shake 5] 4[accent] 4 |]');
-    expect(texts(read, 'words')).toEqual(['lip purse', 'hand', 'shake 5']);
+    const read = documentOf('slot: 1/4\n4[hand wah] -4[shake 5] 4[accent] 4[tremolo] |]');
+    expect(texts(read, 'words')).toEqual(['lip purse', 'hand, wah', 'shake 5', 'tremolo']);
   });
   test('that glides is under a slur with the next one', () => {
     const read = documentOf("slot: 1/4\n-3'> -3 4 4 |]");

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { bendsOfHole } from '../../src/instrument/bend.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
+import { MARK_NAMES, rowOf, takesHole } from '../../src/score/mark.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 
 export const KEYS = [
@@ -47,8 +48,11 @@ const split = fc
   .tuple(fc.boolean(), fc.integer({ min: 1, max: 7 }))
   .map(([draw, low]) => `${draw ? '-' : ''}(${low} ${low + 3})[tongue]`);
 
+/** Marks that every note takes, with the lips or the tongue. */
+export const FREE_MARKS = MARK_NAMES.filter((name) => !takesHole(name) && !rowOf(name).needsTongue);
+
 const marked = fc
-  .tuple(note, fc.subarray(['dip', 'fall', 'vibrato', 'hand', 'accent', 'staccato'], { minLength: 1, maxLength: 2 }))
+  .tuple(note, fc.subarray(FREE_MARKS, { minLength: 1, maxLength: 2 }))
   .map(([text, marks]) => `${text}[${marks.join(', ')}]`);
 
 const shaken = fc.integer({ min: 2, max: 8 }).map((hole) => `-${hole}[shake ${hole + 1}]`);

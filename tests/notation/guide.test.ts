@@ -5,7 +5,7 @@ import { locate, placeOf, showProblem } from '../../src/diagnostics/place.ts';
 import { FORMS } from '../../src/harmony/form.ts';
 import { HEADER_KEYS, parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
-import { MARK_NAMES } from '../../src/score/mark.ts';
+import { MARK_NAMES, markText, rowOf, takesHole } from '../../src/score/mark.ts';
 
 const guide = readFileSync(new URL('../../src/notation/guide.md', import.meta.url), 'utf8');
 
@@ -41,8 +41,10 @@ describe('the guide', () => {
   test.each([...HEADER_KEYS])('it explains the setting %s', (key) => {
     expect(guide).toMatch(new RegExp(`^\\| \`${key}\` \\|`, 'm'));
   });
-  test.each([...MARK_NAMES])('it names the mark %s', (mark) => {
-    expect(guide).toContain(`\`${mark}`);
+  test.each([...MARK_NAMES])('it explains the mark %s in the words of its row', (mark) => {
+    expect(guide).toContain(
+      `| \`${takesHole(mark) ? markText({ name: mark, hole: 5 }) : mark}\` | ${rowOf(mark).asks} |\n`,
+    );
   });
   test.each(FORMS.map(({ id }) => id))('it names the form %s', (id) => {
     expect(guide).toContain(`\`${id}\``);

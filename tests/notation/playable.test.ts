@@ -166,5 +166,7 @@ describe('a glide', () => {
     expect(codes("-3'> 3 4 .")).toEqual(['glide-turns']);
     expect(codes("-3'> . -3 .")).toEqual(['glide-nowhere']);
     expect(codes('4 4 4 4>')).toEqual(['glide-nowhere']);
+    expect(codes("-3' = = -3'[breath]> | = -3 . .")).toEqual(['glide-after-stop']);
+    expect(codes("-3'> -3[breath] 4 .")).toEqual([]);
   });
 });

@@ -245,6 +245,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     [{ code: 'glide-nowhere', at: '>', says: 'This glide has no note to go to: a note has to follow immediately.' }],
   ],
   [
+    "-3'[breath]> -3 .6",
+    [
+      {
+        code: 'glide-after-stop',
+        at: '>',
+        says: 'The sound stops after a note with breath, so no glide can lead on from it.',
+        help: 'Leave out the > or [breath].',
+      },
+    ],
+  ],
+  [
     "-3'> 3 .6",
     [{ code: 'glide-turns', at: '>', says: 'A glide stays on one breath, and the next note is on the other.' }],
   ],

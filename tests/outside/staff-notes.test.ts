@@ -26,6 +26,8 @@ const contentOf = (steps: readonly number[], value: number): NoteContent => ({
   dots: 0,
   heads: steps.map((step) => ({ y: 40 - 5 * step })),
   marks: [],
+  hinted: false,
+  breathAfter: false,
   tied: false,
   slur: NO_SLUR,
 });

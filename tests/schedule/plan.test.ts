@@ -49,6 +49,21 @@ describe('the tune', () => {
     expect(linesIn('slot: 1/4\n4[staccato] . . .', second)[0]?.seconds).toBeCloseTo(0.5, 9);
   });
 
+  test('plays a tenuto note up to the next one, and one that is short as well for three quarters of its length', () => {
+    const [held, both] = linesIn('slot: 1/4\n4[tenuto] 4[tenuto staccato] 4 .', second);
+    expect(held?.seconds).toBe(1);
+    expect(both?.seconds).toBeCloseTo(0.75, 9);
+  });
+
+  test('takes a breath from the end of a note, a fifth of a second or a third of a short note', () => {
+    expect(linesIn('slot: 1/4\n4[breath] . . .', second)[0]?.seconds).toBeCloseTo(0.8, 9);
+    expect(linesIn('slot: 1/4\n4[breath] = = = | = = 4 .', second)[0]?.seconds).toBeCloseTo(5.8, 9);
+    const [short, next] = linesIn('slot: 1/16\n4[breath tenuto] 4 =14', second);
+    expect(short?.seconds).toBeCloseTo(0.25 * (2 / 3), 9);
+    expect(next?.at).toBe(0.25);
+    expect(linesIn('slot: 1/4\n4[staccato breath] . . .', second)[0]?.seconds).toBeCloseTo(0.5, 9);
+  });
+
   test('ends with the round, though a tie continues after it', () => {
     const lines = linesIn('slot: 1/4\n4 = = = | = = = =', { ...second, range: { first: 0, last: 0 } });
     expect(lines).toHaveLength(1);
@@ -141,7 +156,8 @@ describe('a plan', () => {
         const lines = linesOf(roundPlan(playbackFrom(text), { ...SETTINGS, swing }, 0).cues);
         for (const [index, line] of lines.entries()) {
           expect(line.seconds).toBeGreaterThan(0);
-          expect(line.at + line.seconds).toBeLessThan(lines[index + 1]?.at ?? Number.POSITIVE_INFINITY);
+          // A tenuto note ends where the next one begins; times are sums of binary fractions.
+          expect(line.at + line.seconds).toBeLessThan((lines[index + 1]?.at ?? Number.POSITIVE_INFINITY) + 1e-9);
         }
       }),
     );

@@ -52,6 +52,14 @@ describe('the breath of a block', () => {
     expect(breath('4 4 4 4 | 4 4 4 4 | 4 4 4 4').longest).toMatchObject({ breath: 'blow', tooLongAt: 10, from: 0 });
   });
 
+  it('counts a breath mark as a short rest at the end of its note', () => {
+    // A fifth of a second at a litre a second, in which the hole does not sound either.
+    expect(breath('-4 -4 -4 -4[breath] | -4 -4 -4 -4').longest?.litres).toBeCloseTo(1.6 - 0.2 - 0.04);
+    expect(breath('-4 -4 -4 -4 | -4 -4 -4 -4').longest?.litres).toBeCloseTo(1.6);
+    // What is in the lungs after one note can be breathed out at once.
+    expect(breath('-4[breath] -4 -4 -4').longest).toMatchObject({ from: 1 });
+  });
+
   it('gives relief for a litre a second of rest', () => {
     expect(breath('-4 -4 -4 -4 | {-4 .} -4 -4 -4').longest?.litres).toBeCloseTo(1);
     expect(breath('(4 5) (4 5) . (4 5)').longest).toMatchObject({ from: 0, to: 1, seconds: 2 });

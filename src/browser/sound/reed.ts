@@ -1,7 +1,7 @@
 /** The reed voice: one breath's line, with its bends, marks and chords. */
 import type { Breath } from '../../instrument/harp.ts';
 import type { LineCue, LinePart } from '../../schedule/cue.ts';
-import { MARKS, type MarkSound, soundOfMarks } from '../../score/mark.ts';
+import { MARKS, type MarkSound, soundOfMarks, soundsOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import { gainOf, type MixingDesk } from './mixing-desk.ts';
@@ -65,6 +65,7 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
   const sources: AudioScheduledSourceNode[] = reeds.map(({ source }) => source);
   const nodes: AudioNode[] = [colour, air, loudness];
   let before: Stretch | undefined;
+  let sounding: number | undefined;
   for (const part of line.parts) {
     const start = at + part.at;
     const until = Math.min(end, start + part.seconds);
@@ -83,7 +84,9 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
       colour.frequency.setValueAtTime(Math.max(1500, highest * 1.6), at);
       colour.frequency.setTargetAtTime(open, at, 0.014);
     }
-    attack(loudness.gain, stretch, level, before === undefined);
+    const loud = level * (soundOfMarks(part.marks, 'hint')?.loud ?? 1);
+    attack(loudness.gain, stretch, loud, sounding);
+    sounding = loud;
 
     const lfo = (rate: number, depth: number, targets: readonly AudioParam[], delay = 0): void => {
       const [source, amount] = wobble(context, rate, depth, targets, stretch, delay);
@@ -96,12 +99,13 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
       const delay = Math.min(0.12, (until - start) / 5);
       const detunes = reeds.map(({ source }) => source.detune);
       lfo(vibrato.rate, vibrato.cents, detunes, delay);
-      lfo(vibrato.rate, vibrato.depth * level, [loudness.gain], delay);
+      lfo(vibrato.rate, vibrato.depth * loud, [loudness.gain], delay);
     }
-    const tremolo = soundOfMarks(marks, 'tremolo');
-    if (tremolo) lfo(tremolo.rate, tremolo.depth * level, [loudness.gain]);
+    for (const tremolo of soundsOfMarks(marks, 'tremolo')) lfo(tremolo.rate, tremolo.depth * loud, [loudness.gain]);
     const wah = soundOfMarks(marks, 'wah');
     if (wah) handWah(wah, colour.frequency, stretch, before === undefined);
+    const opening = soundOfMarks(marks, 'opening');
+    if (opening) openOnce(opening, colour.frequency, stretch, before === undefined);
     const drop = soundOfMarks(marks, 'drop');
     if (drop) fallOff(drop, reeds, stretch);
     if (shake !== undefined) alternate(reeds, stretch, pitches.ofNote(breath, besides(part, shake)));
@@ -131,22 +135,23 @@ function openness(hertz: number, { mouth, marks, notes }: LinePart, breath: Brea
     (breath === 'draw' ? 1.08 : 1) *
     (mouth === 'tongue' ? 0.82 : 1) *
     (soundOfMarks(marks, 'accent')?.brighter ?? 1) *
+    (soundOfMarks(marks, 'hint')?.bright ?? 1) *
     (notes.some(({ bend }) => bend) ? 0.8 : 1);
   return Math.max(Math.min(7500, Math.max(2500, hertz * 6)) * bright, hertz * 1.8);
 }
 
-/** A line sets in with its first part; a later one that is accented swells out of what sounds. */
-function attack(gain: AudioParam, { part, at, until }: Stretch, level: number, first: boolean): void {
+/** A line sets in with its first part; a later one goes on as loud as it is to be, and one that is accented swells first. */
+function attack(gain: AudioParam, { part, at, until }: Stretch, level: number, before: number | undefined): void {
   const accent = soundOfMarks(part.marks, 'accent');
   const peak = level * (accent?.louder ?? 1);
-  if (first) {
+  if (before === undefined) {
     gain.setValueAtTime(0, at);
     gain.linearRampToValueAtTime(peak, at + ATTACK);
     gain.setTargetAtTime(0.85 * level, at + ATTACK, accent ? 0.08 : 0.12);
   } else if (accent) {
     gain.setTargetAtTime(peak, at, 0.015);
     gain.setTargetAtTime(0.85 * level, Math.min(until, at + 0.06), 0.08);
-  }
+  } else if (level !== before) gain.setTargetAtTime(0.85 * level, at, 0.02);
 }
 
 /** How a note begins: a bend settles from a little above, an overbend and a dip from below. */
@@ -220,6 +225,19 @@ function handWah(
     if (time + opens < until) cutoff.setTargetAtTime(open, time + opens, takes);
     if (time + closes < until) cutoff.setTargetAtTime(closed, time + closes, takes);
   }
+}
+
+/** Two hands closed over the harp open once, the slower the longer the note is. */
+function openOnce(
+  { after, takes, closed, open }: SoundOf<'opening'>,
+  cutoff: AudioParam,
+  { at, until }: Stretch,
+  first: boolean,
+): void {
+  cutoff.cancelScheduledValues(at);
+  if (first) cutoff.setValueAtTime(closed, at);
+  else cutoff.setTargetAtTime(closed, at, 0.015);
+  cutoff.setTargetAtTime(open, at + after * (until - at), takes * (until - at));
 }
 
 /** The pitch falls at the end of the note. */

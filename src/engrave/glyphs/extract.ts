@@ -14,10 +14,12 @@ const WANTED: readonly (number | readonly [number, number])[] = [
   [0xe080, 0xe089], // digits of the meter
   0xe0a0, // noteheads
   [0xe0a2, 0xe0a4],
+  [0xe0f5, 0xe0f6], // parentheses of a notehead
   0xe1e7, // augmentation dot
   [0xe240, 0xe249], // flags, eighth to 128th
   [0xe260, 0xe264], // accidentals
-  [0xe4a0, 0xe4a3], // accent and staccato
+  [0xe4a0, 0xe4a5], // accent, staccato and tenuto
+  0xe4ce, // breath mark
   [0xe4e2, 0xe4ea], // rests, double whole to 128th
   [0xe880, 0xe889], // digits of tuplets
 ];

@@ -3,12 +3,13 @@
  * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
  */
 import type { Role } from '../../harmony/role.ts';
-import type { Note, Sound } from '../../score/score.ts';
+import type { Note } from '../../score/score.ts';
 import { itemAt, lastOf } from '../../values/checked.ts';
 import { CLASS } from '../classes.ts';
-import { type Column, isAttack, labelsApart, SIZE, soundIn } from '../columns.ts';
+import { type Column, isAttack, labelsApart, PARENTHESIS, SIZE, soundIn } from '../columns.ts';
 import { escapeText, n } from '../markup.ts';
 import { SHAPES, shapeClasses, shapeText } from '../role-shape.ts';
+import { bowPath } from '../staff/parentheses.ts';
 import { textWidth } from '../text-width.ts';
 
 /** Heights of the breath lanes, in CSS pixels from the top of the row. */
@@ -33,6 +34,10 @@ export const DRAW_DROP = 17;
 export const LABEL_ROOM = 12;
 /** Room for a ring around a number. */
 const RING_ROOM = 8;
+/** From a shape to the ends of its parentheses, how far they bend out from there, and half their height. */
+const PARENTHESIS_GAP = 2;
+const PARENTHESIS_BOW = 2.5;
+const HALF_PARENTHESIS = 7.5;
 /** From a shape to the middle of its ring. */
 const RING_GAP = 5;
 
@@ -86,12 +91,20 @@ export function drawSound(column: Column, x: number, layout: LaneLayout): string
   sound.notes.forEach((note, index) => {
     const y = itemAt(heights, index);
     const role = column.roles[index];
-    drawn += attack ? drawNote(note, sound, role, x, y, layout) : drawBead(role, x, y);
+    drawn += attack ? drawNote(note, column, role, x, y, layout) : drawBead(role, x, y);
   });
   return drawn + drawLabels(column, x, heights);
 }
 
-function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y: number, layout: LaneLayout): string {
+function drawNote(
+  note: Note,
+  column: Column,
+  role: Role | undefined,
+  x: number,
+  y: number,
+  layout: LaneLayout,
+): string {
+  const sound = soundIn(column);
   const shape = shapeOf(role);
   let drawn = '';
   if (note.bend > 0) {
@@ -112,7 +125,14 @@ function drawNote(note: Note, sound: Sound, role: Role | undefined, x: number, y
     const at = sound.breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;
     drawn += `<circle class="${CLASS.stroke}" cx="${n(x)}" cy="${n(at)}" r="2.8"/>`;
   }
-  if (note.slide) drawn += `<path d="M${n(x + shape.half + 1)} ${n(y)}l6-4v8Z"/>`;
+  const reach = shape.half + (column.hinted ? PARENTHESIS : 0);
+  if (column.hinted)
+    for (const side of [-1, 1]) {
+      const from = x + side * (shape.half + PARENTHESIS_GAP);
+      const bow = bowPath(from, y - HALF_PARENTHESIS, y + HALF_PARENTHESIS, side * PARENTHESIS_BOW);
+      drawn += `<path class="${CLASS.stroke}" d="${bow}"/>`;
+    }
+  if (note.slide) drawn += `<path d="M${n(x + reach + 1)} ${n(y)}l6-4v8Z"/>`;
   return drawn;
 }
 
@@ -131,7 +151,7 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
     return roles
       .map((role, index) => {
         if (!role) return '';
-        const at = x + shapeOf(role).half * scale + 2;
+        const at = x + shapeOf(role).half * scale + 2 + (column.hinted ? PARENTHESIS : 0);
         return `<text class="${CLASS.roleLabel} ${CLASS.roleLabelBeside}" x="${n(at)}" y="${n(itemAt(heights, index) + 4.3)}">${escapeText(role.label)}</text>`;
       })
       .join('');
@@ -184,5 +204,6 @@ export function rightOfNumber(column: Column): number {
 /** How far a column's role shapes reach to either side of its middle, in pixels of the drawing. */
 export const halfWidth = (column: Column): number => {
   const scale = isAttack(column) ? 1 : 0.45;
-  return Math.max(...column.roles.map((role) => shapeOf(role).half), 7) * scale;
+  const shape = Math.max(...column.roles.map((role) => shapeOf(role).half), 7);
+  return shape * scale + (column.hinted ? PARENTHESIS : 0);
 };

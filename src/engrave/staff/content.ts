@@ -30,6 +30,8 @@ export function staffContent(
       dots: note.dots,
       heads: event.kind === 'rest' ? [] : headsOf(column, clef),
       marks: column.first && event.kind === 'sound' ? signsOf(event.marks) : [],
+      hinted: column.hinted,
+      breathAfter: column.breathAfter,
       tied: note.tiedToNext,
       slur: {
         starts: isLast && slur.starts,

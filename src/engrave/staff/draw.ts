@@ -9,6 +9,7 @@ import { type Curve, curveBoxes, curvePath } from './curve.ts';
 import type { Joins } from './join.ts';
 import { drawSigns } from './mark-signs.ts';
 import { flagAt, type NoteShape, type Stem } from './note.ts';
+import { drawParenthesis } from './parentheses.ts';
 import type { StaffTile } from './tile.ts';
 import { FIGURE_SCALE, type LaidTuplet } from './tuplet.ts';
 
@@ -38,9 +39,13 @@ export function drawStaff(tile: StaffTile, joins: Joins): StaffDrawing {
     return use(glyph.code, x, y, role, scale);
   };
   const beamed = new Set(tile.beams.flatMap(({ members }) => members));
-  const notes = tile.notes.map((note, index) =>
-    drawNote(note, itemAt(tile.xs, index), beamed.has(index) ? undefined : tile.stems[index], put),
-  );
+  const notes = tile.notes.map((note, index) => {
+    const breathMark = tile.breathMarks.get(index);
+    return (
+      drawNote(note, itemAt(tile.xs, index), beamed.has(index) ? undefined : tile.stems[index], put) +
+      (breathMark ? put(breathMark) : '')
+    );
+  });
   let drawn = '';
   for (const { members, stems, pieces } of tile.beams) {
     members.forEach((at, index) => {
@@ -74,6 +79,7 @@ function drawNote(note: NoteShape, x: number, stem: Stem | undefined, put: Put):
     const accidental = note.accidentals.get(index);
     if (accidental) drawn += put(shifted(accidental, x));
   });
+  for (const parenthesis of note.parentheses) drawn += drawParenthesis(parenthesis, x, put);
   for (const dot of note.dots) drawn += put({ glyph: glyphAt(DOT), x: x + dot.x, y: dot.y });
   if (stem && flag) drawn += put(shifted(flagAt({ up, flag }, stem), x));
   return note.marked ? drawn + drawSigns(note.marked, x, put) : drawn;

@@ -34,10 +34,12 @@ const BESIDE = 2;
 
 const SIGNS: Readonly<Record<MarkSign, (place: Place) => DrawnSign>> = {
   dot: ({ x, side, at: from }) => {
-    // A dot is in a space of the staff, never on one of its lines.
-    const next = from + side * 10;
-    const at = next % 10 === 0 && next > -5 && next < 45 ? next + side * 5 : next;
+    const at = spaceBeside(from, side);
     return { ...glyph(side === 1 ? 0xe4a3 : 0xe4a2, x, at - side * 1.7), at };
+  },
+  bar: ({ x, side, at: from }) => {
+    const at = spaceBeside(from, side);
+    return { ...glyph(side === 1 ? 0xe4a5 : 0xe4a4, x, at - side * 0.9), at };
   },
   wedge: ({ x, side, at: from }) => {
     const at = side === 1 ? Math.max(from + 6, 45) : Math.min(from - 6, -5);
@@ -58,6 +60,14 @@ const SIGNS: Readonly<Record<MarkSign, (place: Place) => DrawnSign>> = {
     };
   },
 };
+
+/** The middle of the space beside a head or sign: what is small is in a space, never on a line of the staff or a ledger line. */
+function spaceBeside(from: number, side: 1 | -1): number {
+  const next = from + side * 10;
+  // From a head outside of the staff, ledger lines lead to it.
+  const lines = side === 1 ? next < 45 : next > -5;
+  return next % 10 === 0 && lines ? next + side * 5 : next;
+}
 
 function glyph(code: number, x: number, y: number): Required<Pick<DrawnSign, 'glyph' | 'box'>> {
   const placed = { glyph: glyphAt(code), x: x - glyphAt(code).advance / 2, y };

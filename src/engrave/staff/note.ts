@@ -9,6 +9,7 @@ import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph, type Point } from './box.ts';
 import { LINE } from './line.ts';
 import { type Marked, signBoxes } from './mark-signs.ts';
+import { type Parenthesis, parenthesesAround } from './parentheses.ts';
 
 /** What is to be drawn of a note. */
 export interface NoteContent {
@@ -18,6 +19,10 @@ export interface NoteContent {
   /** From the lowest up; empty for a rest. */
   readonly heads: readonly HeadContent[];
   readonly marks: readonly MarkSign[];
+  /** Its heads are in parentheses. */
+  readonly hinted: boolean;
+  /** A breath is taken after it. */
+  readonly breathAfter: boolean;
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
   /** What slurs do at it: from it, to it, and from it on to the note after it. */
@@ -48,6 +53,7 @@ export interface NoteShape {
   readonly accidentals: ReadonlyMap<number, PlacedGlyph>;
   readonly dots: readonly Point[];
   readonly ledgers: readonly Ledger[];
+  readonly parentheses: readonly Parenthesis[];
   readonly stem: Stem | undefined;
   readonly flag: Glyph | undefined;
   /** What the signs of its marks are put around; undefined for a rest. */
@@ -121,7 +127,6 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
   const ys = content.heads.map(({ y }) => y);
   const heads = headPlaces(ys, up, glyph.advance);
   const ledgers = ledgersOf(heads, glyph.advance);
-  const accidentals = accidentalPlaces(content.heads, heads, glyph, ledgers);
   const flags = content.value >= 8 ? flagsOf(content.value) : 0;
   const flag = beamed || flags === 0 ? undefined : glyphAt(0xe240 + 2 * (flags - 1) + (up ? 0 : 1));
   const headBoxes = heads.map(({ x, y }) => glyphBox({ glyph, x, y }));
@@ -131,15 +136,28 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
     top: y - LINE / 2,
     bottom: y + LINE / 2,
   }));
+  const parentheses = content.hinted ? parenthesesAround(headBoxes, ledgerBoxes) : [];
+  const parenthesisBoxes = parentheses.map(({ box }) => box);
+  const accidentals = accidentalPlaces(content.heads, heads, glyph, ledgers, parenthesisBoxes);
   // Beside a flag are the ledger lines; above the end of one that goes up heads on the other side of the stem, under that of one
-  // that goes down the side of the lowest head.
+  // that goes down the side of the lowest head; and a closing parenthesis.
   const besideFlag = flag
-    ? [...ledgerBoxes, ...headBoxes.flatMap((box) => (up ? (box.left > 0 ? [box] : []) : [sideOfHead(box)]))]
+    ? [
+        ...ledgerBoxes,
+        ...parenthesisBoxes,
+        ...headBoxes.flatMap((box) => (up ? (box.left > 0 ? [box] : []) : [sideOfHead(box)])),
+      ]
     : [];
   const stem = content.value > 1 ? stemOf(ys, up, flags, flag, glyph, besideFlag) : undefined;
-  const dots = dotPlaces(content, heads, glyph, stem && flag && up ? stem.x + flag.right : undefined);
+  const dots = dotPlaces(
+    content,
+    heads,
+    glyph,
+    Math.max(stem && flag && up ? stem.x + flag.right : 0, ...parenthesisBoxes.map(({ right }) => right)),
+  );
   const boxes = [
     ...headBoxes,
+    ...parenthesisBoxes,
     ...[...accidentals.values()].map((placed) => glyphBox(placed)),
     ...dots.map(({ x, y }) => glyphBox({ glyph: glyphAt(DOT), x, y })),
   ];
@@ -151,7 +169,7 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
     right: Math.max(...boxes.map(({ right }) => right)),
   };
   boxes.push(...ledgerBoxes, ...signBoxes(marked));
-  return { content, up, glyph, heads, accidentals, dots, ledgers, stem, flag, marked, boxes };
+  return { content, up, glyph, heads, accidentals, dots, ledgers, parentheses, stem, flag, marked, boxes };
 }
 
 function layRest(content: NoteContent, up: boolean): NoteShape {
@@ -166,6 +184,7 @@ function layRest(content: NoteContent, up: boolean): NoteShape {
     accidentals: new Map(),
     dots,
     ledgers: [],
+    parentheses: [],
     stem: undefined,
     flag: undefined,
     marked: undefined,
@@ -203,13 +222,14 @@ function ledgersOf(heads: readonly Point[], width: number): Ledger[] {
 
 /**
  * The highest is nearest to the heads, then the lowest, then the next of both; each goes as far left as it must to be clear of
- * the heads, of ledger lines and of those placed before it.
+ * the heads, of ledger lines, of parentheses and of those placed before it.
  */
 function accidentalPlaces(
   content: readonly HeadContent[],
   heads: readonly Point[],
   glyph: Glyph,
   ledgers: readonly Ledger[],
+  parentheses: readonly InkBox[],
 ): Map<number, PlacedGlyph> {
   const placed = new Map<number, PlacedGlyph>();
   const waiting = content.flatMap(({ accidental }, at) => (accidental === undefined ? [] : [at])).reverse();
@@ -217,6 +237,7 @@ function accidentalPlaces(
   const fixed: InkBox[] = [
     ...heads.map(({ x, y }) => glyphBox({ glyph, x, y })),
     ...ledgers.map(({ from, y }) => ({ left: from + ACCIDENTAL_GAP - 1, right: 0, top: y - 1, bottom: y + 1 })),
+    ...parentheses,
   ];
   for (let fromTop = true; waiting.length > 0; fromTop = !fromTop) {
     const at = (fromTop ? waiting.shift() : waiting.pop()) ?? 0;
@@ -241,9 +262,9 @@ function accidentalPlaces(
 }
 
 /** Dots are in the spaces, for a head on a line in the space above it, or below where that has one. */
-function dotPlaces({ dots }: NoteContent, heads: readonly Point[], glyph: Glyph, flagEnd: number | undefined): Point[] {
+function dotPlaces({ dots }: NoteContent, heads: readonly Point[], glyph: Glyph, clearOf: number): Point[] {
   if (dots === 0) return [];
-  const from = Math.max(...heads.map(({ x }) => x + glyph.advance), flagEnd ?? 0);
+  const from = Math.max(...heads.map(({ x }) => x + glyph.advance), clearOf);
   const rows = new Set<number>();
   for (const { y } of heads.toReversed()) {
     const onLine = Math.abs(y % 10) < 1e-6;

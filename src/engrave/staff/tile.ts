@@ -1,7 +1,8 @@
 /** The staff of one tile before it is drawn: its notes at their places, their beams and tuplets. */
 import { itemAt } from '../../values/checked.ts';
 import { beamBoxes, type LaidBeam, layBeam } from './beam.ts';
-import { type InkBox, moved } from './box.ts';
+import { glyphBox, type InkBox, moved, type PlacedGlyph } from './box.ts';
+import { breathMarkAt } from './breath-mark.ts';
 import { inkOf, type NoteShape, type Stem } from './note.ts';
 import { type LaidTuplet, layTuplet, type TupletContent } from './tuplet.ts';
 
@@ -23,9 +24,11 @@ export interface StaffTile {
   readonly stems: readonly (Stem | undefined)[];
   readonly beams: readonly LaidBeam[];
   readonly tuplets: readonly LaidTuplet[];
+  /** Breath marks, by the number of the note they are after. */
+  readonly breathMarks: ReadonlyMap<number, PlacedGlyph>;
   /** What each note covers in the tile. */
   readonly ink: readonly (readonly InkBox[])[];
-  /** What beams and tuplets cover. */
+  /** What beams, tuplets and breath marks cover. */
   readonly joinInk: readonly InkBox[];
 }
 
@@ -46,6 +49,12 @@ export function layTile({ notes, beams, tuplets }: StaffContent, xs: readonly nu
     };
     return layTuplet(tuplet, up, span, xs, [...ink.slice(first, last + 1).flat(), ...beamInk]);
   });
+  const joinInk = [...beamInk, ...figures.flatMap(({ boxes }) => boxes)];
+  const breathMarks = new Map(
+    notes.flatMap(({ content }, index) =>
+      content.breathAfter ? [[index, breathMarkAt({ index, xs, ink, joinInk, width })] as const] : [],
+    ),
+  );
   return {
     width,
     notes,
@@ -53,7 +62,8 @@ export function layTile({ notes, beams, tuplets }: StaffContent, xs: readonly nu
     stems,
     beams: laid,
     tuplets: figures,
+    breathMarks,
     ink,
-    joinInk: [...beamInk, ...figures.flatMap(({ boxes }) => boxes)],
+    joinInk: [...joinInk, ...[...breathMarks.values()].map((mark) => glyphBox(mark))],
   };
 }

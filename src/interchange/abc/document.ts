@@ -7,6 +7,8 @@ import type { ChordChange } from '../../harmony/form.ts';
 import type { Mode } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import type { Mark } from '../../score/mark.ts';
+import { marksAfter } from '../../score/marks-after.ts';
 import { repeatStarts, withRepeatsOfTwo } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
@@ -66,6 +68,7 @@ interface Context {
   readonly score: Score;
   readonly repeated: ReadonlySet<number>;
   readonly slurs: ReadonlyMap<Event, Slur>;
+  readonly after: ReadonlyMap<Event, readonly Mark[]>;
   readonly syllables: ReadonlyMap<Event, SungText>;
   readonly staff: readonly (readonly StaffNote[])[];
 }
@@ -94,6 +97,7 @@ function body(score: Score): string[] {
     score,
     repeated: repeatStarts(score),
     slurs: slursOf(score),
+    after: marksAfter(score),
     syllables: syllablesOf(score),
     staff: staffNotes(score),
   };
@@ -133,9 +137,11 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     const attack = before?.event !== note.event;
     const last = written.notes[index + 1]?.event !== note.event;
     const slur = context.slurs.get(event);
+    const after = context.after.get(event) ?? [];
     music.push(
       ...named.map(({ name }) => name),
-      ...(attack && !event.tied ? event.marks.map(decoration) : []),
+      ...(attack && !event.tied ? event.marks.filter((mark) => !after.includes(mark)) : []).map(decoration),
+      ...(last && !note.tiedToNext ? after.map(decoration) : []),
       last && slur?.starts ? '(' : '',
       notesText(context.staff[event.index] ?? [], pitches),
       lengthText(writtenLength(note, written)),

@@ -47,6 +47,7 @@ export function lengthText(length: Fraction): string {
 
 const DECORATIONS: Readonly<Record<MarkSign, string>> = {
   dot: '.',
+  bar: '!tenuto!',
   wedge: '!accent!',
   scoop: '!slide!',
   drop: '"^fall"',
@@ -55,5 +56,7 @@ const DECORATIONS: Readonly<Record<MarkSign, string>> = {
 /** A mark in front of its note: a decoration where the standard has one, else its words above the note. */
 export function decoration(mark: Mark): string {
   const { drawing } = rowOf(mark.name);
-  return 'sign' in drawing ? DECORATIONS[drawing.sign] : `"^${quotedText(withHole(drawing.word, mark))}"`;
+  if ('sign' in drawing) return DECORATIONS[drawing.sign];
+  if ('after' in drawing) return '!breath!';
+  return 'around' in drawing ? `"^${mark.name}"` : `"^${quotedText(withHole(drawing.word, mark))}"`;
 }

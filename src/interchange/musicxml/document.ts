@@ -5,7 +5,8 @@
  */
 import { clefOf } from '../../engrave/clef.ts';
 import { signatureOf } from '../../harmony/key.ts';
-import { rowOf, withHole } from '../../score/mark.ts';
+import { type Mark, rowOf, withHole } from '../../score/mark.ts';
+import { marksAfter } from '../../score/marks-after.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy, isSameEnding } from '../../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
@@ -79,6 +80,7 @@ interface Context {
   readonly divisions: number;
   readonly repeated: ReadonlySet<number>;
   readonly slurs: ReadonlyMap<Event, Slur>;
+  readonly after: ReadonlyMap<Event, readonly Mark[]>;
   readonly syllables: ReadonlyMap<Event, SungText>;
   readonly staff: readonly (readonly StaffNote[])[];
 }
@@ -90,6 +92,7 @@ function writeBars(xml: XmlWriter, score: Score): void {
     divisions: divisionsOf(score, written),
     repeated: repeatStarts(score),
     slurs: slursOf(score),
+    after: marksAfter(score),
     syllables: syllablesOf(score),
     staff: staffNotes(score),
   };
@@ -113,7 +116,7 @@ function divisionsOf(score: Score, written: readonly WrittenBar[]): number {
 }
 
 function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth | undefined, context: Context): Mouth {
-  const { score, divisions, slurs, syllables, staff } = context;
+  const { score, divisions, slurs, after, syllables, staff } = context;
   const first = bar.index === 0;
   const isPickup = first && score.pickup !== undefined;
   xml.open('measure', { number: bar.number, ...(isPickup ? { implicit: 'yes' } : {}) });
@@ -146,6 +149,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
       event,
       divisions,
       slur: { starts: last && slur?.starts === true, stops: attack && slur?.stops === true },
+      after: last && !note.tiedToNext ? (after.get(event) ?? []) : [],
       syllable: syllables.get(event),
       staff: staff[event.index] ?? [],
     });

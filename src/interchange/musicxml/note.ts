@@ -20,6 +20,8 @@ export interface NotePlace {
   readonly divisions: number;
   /** Slurs that begin and end at it: a glide is one. */
   readonly slur: Pick<Slur, 'starts' | 'stops'>;
+  /** Marks that come after its note, which ends with it. */
+  readonly after: readonly Mark[];
   readonly syllable: SungText | undefined;
   /** What the staff shows of each of its notes, in their order. */
   readonly staff: readonly StaffNote[];
@@ -82,6 +84,8 @@ function writeHead(xml: XmlWriter, place: NotePlace, note: Note | undefined, hea
     xml.leaf('normal-notes', tuplet.normal);
     xml.close();
   }
+  const hinted = event.kind === 'sound' && event.marks.some(({ name }) => 'around' in rowOf(name).drawing);
+  if (hinted && !written.tiedFromPrevious) xml.leaf('notehead', 'normal', { parentheses: 'yes' });
   if (head === 0)
     for (const [level, beam] of beamsOf(bar, index).entries()) xml.leaf('beam', beam, { number: level + 1 });
   writeNotations(xml, place, note, head);
@@ -117,6 +121,7 @@ function beamsOf({ notes }: WrittenBar, index: number): string[] {
 /** What a sign at the notehead is in MusicXML. */
 const ARTICULATIONS: Readonly<Record<MarkSign, string>> = {
   dot: 'staccato',
+  bar: 'tenuto',
   wedge: 'accent',
   scoop: 'scoop',
   drop: 'falloff',
@@ -124,7 +129,7 @@ const ARTICULATIONS: Readonly<Record<MarkSign, string>> = {
 
 function writeNotations(
   xml: XmlWriter,
-  { bar, index, event, slur }: NotePlace,
+  { bar, index, event, slur, after }: NotePlace,
   note: Note | undefined,
   head: number,
 ): void {
@@ -144,10 +149,12 @@ function writeNotations(
   if (tuplet && !starts(index - 1)) leaf('tuplet', { type: 'start' });
   if (tuplet && !starts(index + 1)) leaf('tuplet', { type: 'stop' });
   const signs = marks.flatMap(({ name }) => signOf(name) ?? []);
-  if (signs.length > 0)
+  const breathes = head === 0 && after.length > 0;
+  if (signs.length > 0 || breathes)
     content.push(() => {
       xml.open('articulations');
       for (const sign of signs) xml.leaf(ARTICULATIONS[sign]);
+      if (breathes) xml.leaf('breath-mark', 'comma');
       xml.close();
     });
   if (marks.some(({ name }) => 'line' in rowOf(name).drawing))

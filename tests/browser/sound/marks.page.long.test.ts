@@ -4,6 +4,7 @@ import { MARK_NAMES, markText, takesHole } from '../../../src/score/mark.ts';
 import { playbackFrom, SETTINGS } from '../../schedule/some-block.ts';
 import { median, peakAbove, pitchesOf } from './aubio.ts';
 import { LEAD_IN, openSound, RATE, type Sound, type SoundPage, writeWav } from './browser-sound.ts';
+import { brightness, centsAt, hertzOf, loudness, partial } from './loudness.ts';
 
 let page: SoundPage;
 beforeAll(async () => {
@@ -36,50 +37,6 @@ async function curve(text: string, midi: number): Promise<{ time: number; cents:
 const within = (points: readonly { time: number; cents: number }[], from: number, to: number): number[] =>
   points.filter(({ time }) => time >= from && time < to).map(({ cents }) => cents);
 const range = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
-
-/** Loudness (root mean square) of windows of some milliseconds, from the note's onset. */
-function loudness({ samples, rate }: Sound, milliseconds: number): number[] {
-  const size = Math.round((milliseconds * rate) / 1000);
-  const start = Math.round(LEAD_IN * rate);
-  return Array.from({ length: Math.floor((1.9 * rate) / size) }, (_, window) => {
-    let sum = 0;
-    for (let i = 0; i < size; i++) sum += (samples[start + window * size + i] ?? 0) ** 2;
-    return Math.sqrt(sum / size);
-  });
-}
-/** Brightness of the same windows: how much of the sound is in its change from sample to sample. */
-function brightness({ samples, rate }: Sound, milliseconds: number): number[] {
-  const changes = samples.map((sample, index) => sample - (samples[index - 1] ?? 0));
-  const high = loudness({ samples: changes, rate }, milliseconds);
-  return loudness({ samples, rate }, milliseconds).map((all, index) => (high[index] ?? 0) / (all + 1e-9));
-}
-
-/** Amplitude and phase of what sounds at a frequency, through a bell-shaped window around a time from the onset. */
-function partial(
-  { samples, rate }: Sound,
-  hertz: number,
-  time: number,
-  seconds: number,
-): { size: number; phase: number } {
-  const size = Math.round(seconds * rate);
-  const start = Math.round((LEAD_IN + time) * rate) - (size >> 1);
-  let [real, imaginary] = [0, 0];
-  for (let i = 0; i < size; i++) {
-    const sample = (samples[start + i] ?? 0) * (1 - Math.cos((2 * Math.PI * i) / size));
-    const angle = (2 * Math.PI * hertz * (start + i)) / rate;
-    real += sample * Math.cos(angle);
-    imaginary -= sample * Math.sin(angle);
-  }
-  return { size: (2 * Math.hypot(real, imaginary)) / size, phase: Math.atan2(imaginary, real) };
-}
-/** Cents of the partial nearest to a frequency from it, by how fast its phase turns. Quick enough to follow an attack. */
-function centsAt(sound: Sound, hertz: number, time: number, seconds = 0.02): number {
-  const step = seconds / 4;
-  const turned = partial(sound, hertz, time + step, seconds).phase - partial(sound, hertz, time - step, seconds).phase;
-  const turns = turned / (2 * Math.PI);
-  return 1200 * Math.log2(1 + (turns - Math.round(turns)) / (2 * step) / hertz);
-}
-const hertzOf = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
 
 /** Draw 4 of a C harp: D5. */
 const D5 = 74;
@@ -154,11 +111,42 @@ describe('a mark', () => {
     expect(crossings).toBeLessThan(70);
   });
 
+  test('tremolo swings the loudness five or six times a second, slower than flutter, and keeps the pitch', async () => {
+    const levels = loudness(await note('-4[tremolo]'), 10).slice(40, 180);
+    expect(Math.max(...levels) / Math.min(...levels)).toBeGreaterThan(1.8);
+    const middle = median(levels);
+    const crossings = levels.filter(
+      (value, index) => index > 0 && value > middle !== (levels[index - 1] ?? 0) > middle,
+    ).length;
+    // 1.4 seconds at five and a half a second, twice each.
+    expect(crossings).toBeGreaterThanOrEqual(14);
+    expect(crossings).toBeLessThanOrEqual(17);
+    expect(range(within(await curve('-4[tremolo]', D5), 0.4, 1.8))).toBeLessThan(4);
+  });
+
   test('hand closes and opens the sound', async () => {
     const plain = brightness(await note('-4'), 20).slice(10, 85);
     const waved = brightness(await note('-4[hand]'), 20).slice(10, 85);
     expect(Math.max(...plain) / Math.min(...plain)).toBeLessThan(1.3);
     expect(Math.max(...waved) / Math.min(...waved)).toBeGreaterThan(2);
+  });
+
+  test('wah opens the sound once in the course of the note, however long it is', async () => {
+    for (const [music, windows] of [
+      ['-4[wah] =', 95],
+      ['-4[wah] 4', 47],
+    ] as const) {
+      const waved = brightness(await bars(music), 20).slice(2, windows);
+      expect(waved.at(-1)).toBeGreaterThan(2 * (waved[0] ?? 0));
+      // It never closes again: every tenth of a second is at least as bright as the one before.
+      const tenths = Array.from({ length: Math.floor(waved.length / 5) }, (_, at) =>
+        median(waved.slice(5 * at, 5 * at + 5)),
+      );
+      for (const [at, bright] of tenths.entries()) expect(bright).toBeGreaterThan(0.98 * (tenths[at - 1] ?? 0));
+    }
+    // Hands that go on opening and closing are another mark.
+    const again = brightness(await note('-4[hand]'), 20).slice(2, 95);
+    expect(Math.min(...again.slice(50))).toBeLessThan(0.6 * Math.max(...again));
   });
 
   test.each(['slap', 'pull'])('%s lets the holes under the tongue be heard as the note begins', async (mark) => {
@@ -179,6 +167,43 @@ describe('a mark', () => {
       1.2 * Math.max(...loudness(plain, 20).slice(0, 5)),
     );
     expect(loudness(short, 20)[60]).toBeLessThan(0.02 * (loudness(plain, 20)[60] ?? 0));
+  });
+
+  test('tenuto sounds on until the next attack, where a plain note leaves a gap', async () => {
+    const [plain, held] = [loudness(await bars('-4 -4'), 5), loudness(await bars('-4[tenuto] -4'), 5)];
+    // The second note begins at one second: 30 ms of silence before it, of which the release takes some.
+    expect(Math.min(...plain.slice(194, 200))).toBeLessThan(0.2 * (plain[180] ?? 0));
+    expect(Math.min(...held.slice(194, 200))).toBeGreaterThan(0.9 * (held[180] ?? 0));
+    // It is attacked all the same: a reed begins dull and opens.
+    const bright = brightness(await bars('-4[tenuto] -4'), 10);
+    expect(bright[100] ?? 0).toBeLessThan(0.95 * (bright[90] ?? 0));
+  });
+
+  test('ghost is as soft and dull from its beginning to its end as its row says', async () => {
+    const [plain, hinted] = [await note('-4'), await note('-4[ghost]')];
+    const [loud, soft] = [loudness(plain, 20), loudness(hinted, 20)];
+    for (const window of [2, 10, 40, 80]) {
+      const share = (soft[window] ?? 0) / (loud[window] ?? 1);
+      expect(share).toBeGreaterThan(0.25);
+      expect(share).toBeLessThan(0.4);
+    }
+    expect(median(brightness(hinted, 50).slice(5, 30))).toBeLessThan(0.85 * median(brightness(plain, 50).slice(5, 30)));
+  });
+
+  test('a note glided into is as loud as ever after a ghost note, and softer as one', async () => {
+    const [after, into, plain] = await Promise.all(
+      ["-4[ghost]> -4'", "-4> -4'[ghost]", "-4> -4'"].map(async (music) => loudness(await bars(music), 20)),
+    );
+    expect((after?.[70] ?? 0) / (plain?.[70] ?? 1)).toBeCloseTo(1, 1);
+    expect((into?.[30] ?? 0) / (plain?.[30] ?? 1)).toBeCloseTo(1, 1);
+    expect((into?.[70] ?? 0) / (plain?.[70] ?? 1)).toBeLessThan(0.4);
+  });
+
+  test('breath ends the note a fifth of a second early, and the next one begins in time', async () => {
+    const [plain, breathed] = [loudness(await bars('-4 -4'), 20), loudness(await bars('-4[breath] -4'), 20)];
+    expect((breathed[38] ?? 0) / (plain[38] ?? 1)).toBeCloseTo(1, 1);
+    for (const window of [43, 45, 48]) expect(breathed[window]).toBeLessThan(0.02 * (plain[window] ?? 0));
+    expect((breathed[55] ?? 0) / (plain[55] ?? 1)).toBeCloseTo(1, 1);
   });
 
   test('slap smacks and is short, pull is soft and lasts', async () => {
@@ -265,8 +290,8 @@ describe('within one breath', () => {
     for (const time of [1.4, 1.6, 1.9]) expect(Math.abs(centsAt(sound, hertzOf(midi), time))).toBeLessThan(2);
   });
 
-  test('what follows the hands is as bright as without them', async () => {
-    const [after, plain] = [brightness(await bars("-4[hand]> -4'"), 50), brightness(await bars("-4> -4'"), 50)];
+  test.each(['hand', 'wah'])('what follows %s is as bright as without it', async (mark) => {
+    const [after, plain] = [brightness(await bars(`-4[${mark}]> -4'`), 50), brightness(await bars("-4> -4'"), 50)];
     for (const window of [28, 32, 36]) expect((after[window] ?? 0) / (plain[window] ?? 1)).toBeCloseTo(1, 1);
   });
 

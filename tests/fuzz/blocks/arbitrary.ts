@@ -7,7 +7,7 @@ import { FORMS } from '../../../src/harmony/form.ts';
 import { TUNINGS } from '../../../src/instrument/tuning.ts';
 import { HEADER_KEYS, LONGEST_BLOCK } from '../../../src/notation/parse.ts';
 import { MARK_NAMES } from '../../../src/score/mark.ts';
-import { blockText, KEYS, sound } from '../../notation/arbitrary.ts';
+import { blockText, FREE_MARKS, KEYS, sound } from '../../notation/arbitrary.ts';
 import { mutated } from '../mutated.ts';
 
 const hole = fc.oneof({ weight: 9, arbitrary: fc.integer({ min: 1, max: 10 }) }, fc.constantFrom(0, 11, 12, 13, 999));
@@ -41,7 +41,7 @@ const markedChord = fc
     draw: fc.boolean(),
     low: fc.integer({ min: 1, max: 7 }),
     inside: fc.constantFrom([0, 1], [0, 1, 2], [0, 1, 2, 3], [0, 2], [0, 3]),
-    words: fc.subarray(['dip', 'fall', 'vibrato', 'hand', 'accent', 'staccato', 'flutter'], { maxLength: 3 }),
+    words: fc.subarray([...FREE_MARKS, 'flutter'], { maxLength: 3 }),
   })
   .map(({ draw, low, inside, words }) => {
     const holes = inside.map((step) => low + step);

@@ -12,7 +12,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { compressedMusicXmlOf } from '../../../src/interchange/musicxml/compressed.ts';
 import { musicXmlOf } from '../../../src/interchange/musicxml/document.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
-import { parsed } from '../../engrave/pictures.ts';
+import { parsed, scoreOf } from '../../engrave/pictures.ts';
 import { run } from '../../setup/debian.ts';
 import { cases } from '../../setup/long.ts';
 import { beamsNest, type Verovio, verovioReading } from '../verovio.ts';
@@ -118,5 +118,42 @@ describe('Verovio', () => {
         name,
       ).toEqual(suffixes);
     }
+  });
+
+  test('puts the heads of ghost notes in parentheses', () => {
+    const block = 'harp: C\nslot: 1/4\n\n4[ghost] -4 (4 5)[ghost] (4 5) | 6 = = = |]';
+    expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    expect([...mei.querySelectorAll('note')].map((note) => note.getAttribute('head.mod'))).toEqual([
+      'paren',
+      null,
+      'paren',
+      'paren',
+      null,
+      null,
+      null,
+    ]);
+  });
+
+  test('breathes where the breath marks are', () => {
+    const block = 'harp: C\nslot: 1/4\n\n4[breath] -4 5 (4 5)[breath] | 6[breath] = = = | = 6 = = |]';
+    expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    // Verovio puts a breath a tenth of a beat before the end of its note; MEI 5.1, att.controlEvent: beats are counted from 1.
+    const breaths = [...mei.querySelectorAll('measure')].map((measure) =>
+      [...measure.querySelectorAll('breath')].map((breath) => Number(breath.getAttribute('tstamp'))),
+    );
+    expect(breaths).toEqual([[1.9, 4.9], [], [1.9]]);
+  });
+
+  test('finds the signs at noteheads where they are written', () => {
+    const block = 'harp: C\nslot: 1/4\n\n4[staccato] -4[tenuto] 5[accent] (4 5)[tenuto accent] | 6 = = = |]';
+    expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    // MEI 5.1, data.ARTICULATION: of all notes and chords in order.
+    const signs = [...mei.querySelectorAll('layer > *')].map((note) =>
+      [...note.querySelectorAll(':scope > artic')].flatMap((sign) => sign.getAttribute('artic')?.split(' ') ?? []),
+    );
+    expect(signs).toEqual([['stacc'], ['ten'], ['acc'], ['ten', 'acc'], []]);
   });
 });

@@ -13,6 +13,8 @@ export type Kind =
   | 'meter'
   | 'key sign'
   | 'notehead'
+  | 'parenthesis'
+  | 'breath mark'
   | 'accidental'
   | 'stem'
   | 'flag'
@@ -52,12 +54,14 @@ export type Kind =
 const GLYPHS: readonly (readonly [number, number, Kind])[] = [
   [0xe050, 0xe07f, 'clef'],
   [0xe080, 0xe08f, 'meter'],
-  [0xe0a0, 0xe0ff, 'notehead'],
+  [0xe0a0, 0xe0f4, 'notehead'],
+  [0xe0f5, 0xe0f6, 'parenthesis'],
   [0xe1e7, 0xe1e7, 'dot'],
   [0xe210, 0xe21f, 'stem'],
   [0xe240, 0xe25f, 'flag'],
   [0xe260, 0xe26f, 'accidental'],
   [0xe4a0, 0xe4bf, 'articulation'],
+  [0xe4ce, 0xe4ce, 'breath mark'],
   [0xe4e0, 0xe4ff, 'rest'],
   [0xe880, 0xe889, 'tuplet figure'],
 ];

@@ -8,6 +8,12 @@ import type { Playable, Tuning } from './instrument.ts';
 import type { Random } from './random.ts';
 import type { Item } from './time.ts';
 
+/** Marks that every note takes, alone and together. */
+const MARKS = [
+  ...['vibrato', 'hand', 'accent', 'dip', 'vibrato hand'],
+  ...['tenuto', 'tenuto staccato', 'ghost', 'ghost accent', 'breath', 'breath fall', 'tremolo', 'wah'],
+];
+
 export interface Word {
   text: string;
   items: Item[];
@@ -70,7 +76,7 @@ export class Player {
       this.features.add('plus-sign');
     }
     if (marks && r.chance(0.03)) {
-      text += `[${r.pick(['vibrato', 'hand', 'accent', 'dip', 'vibrato hand'])}]`;
+      text += `[${r.pick(MARKS)}]`;
       this.features.add('mark');
     }
     return text;
