@@ -22,7 +22,7 @@ export interface Chord {
   /** What follows the root in the chord's name: `7`, `m7`, `maj7`, or nothing for a plain triad. */
   readonly suffix: string;
   readonly tones: readonly ChordTone[];
-  /** The roman numeral, where the chord was written as one: it counts from the song's tonic. */
+  /** The roman numeral, where the chord was written as one: it counts from the song's tonic, and `V7/V` from the V of the song. */
   readonly numeral?: string;
 }
 
@@ -51,11 +51,11 @@ export const plainChord = (chord: Pick<Chord, 'root' | 'suffix'>): string => pla
 export const printedChord = (chord: Pick<Chord, 'root' | 'suffix'>): string =>
   printedName(chord.root) + chord.suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
 
-/** `♭VI7`, `vii°7`, `iiø7`: the numeral as a reader sees it. */
+/** `♭VI7`, `vii°7`, `iiø7`, `V7/♭VI`: the numeral as a reader sees it. */
 export const printedNumeral = (numeral: string): string =>
   numeral
     .replace('dim', '°')
-    .replace(/(?<=[iv])7b5$/, 'ø7')
+    .replace(/(?<=[iv])7b5(?=$|\/)/, 'ø7')
     .replace(/b(?=[IViv\d])/g, '♭')
     .replace(/#(?=[IViv\d])/g, '♯');
 

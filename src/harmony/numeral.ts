@@ -13,21 +13,42 @@ const NUMERALS = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
 /** A roman numeral, taken apart. */
 export interface Numeral {
-  /** Fifths from the tonic to the chord's root. */
+  /** Fifths from the tonic to the chord's root; with `of`, from the song's tonic all the same. */
   readonly fifths: number;
-  /** The degree of the major scale it names, whatever its accidental. */
+  /** The degree of the song's major scale whose letter the root has, whatever its accidental. */
   readonly step: Degree;
   /** A small numeral: a minor or diminished chord. */
   readonly minor: boolean;
   /** What follows the step. */
   readonly suffix: string;
+  /** The numeral behind the slash, of the step that this one counts from: `V` of `V7/V`. */
+  readonly of?: string;
 }
 
 // The longer steps are first, so that IV does not read as I with something behind it.
 const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/;
+// A numeral behind the last slash, with nothing behind it: the slash of `I6/9` belongs to the suffix.
+const APPLIED = /^(.+)\/([b♭#♯]?[IViv]+)$/;
 
-/** Reads a roman numeral with its accidental; undefined for anything else. */
+/**
+ * Reads a roman numeral with its accidental; undefined for anything else. One before a slash counts from the major scale of the
+ * step behind it: `V7/V` is the V7 of the V. There is one such slash at most.
+ */
 export function readNumeral(text: string): Numeral | undefined {
+  const [, applied = text, step] = APPLIED.exec(text) ?? [];
+  const numeral = readPlainNumeral(applied);
+  if (step === undefined) return numeral;
+  const of = readPlainNumeral(step);
+  if (!numeral || !of || of.suffix !== '') return undefined;
+  return {
+    ...numeral,
+    fifths: numeral.fifths + of.fifths,
+    step: itemAt(DEGREES, (numeral.step + of.step - 2) % 7),
+    of: step.replace('♭', 'b').replace('♯', '#'),
+  };
+}
+
+function readPlainNumeral(text: string): Omit<Numeral, 'of'> | undefined {
   const match = NUMERAL.exec(text);
   if (!match) return undefined;
   const [, sign = '', step = '', suffix = ''] = match;
@@ -35,6 +56,19 @@ export function readNumeral(text: string): Numeral | undefined {
   const numeral = step.toUpperCase();
   const fifths = valueAt(STEPS, numeral) + 7 * accidental;
   return { fifths, step: itemAt(DEGREES, NUMERALS.indexOf(numeral)), minor: step === step.toLowerCase(), suffix };
+}
+
+/** The step of the key that a numeral's root is, in capitals: `bVI` of `bVI7`, `II` of `ii7` and of `V7/V`. */
+export function stepOfNumeral(text: string): string {
+  const numeral = readNumeral(text);
+  if (!numeral) return '';
+  const { sign, step } = splitNumeral(withinReach(numeral.fifths));
+  return sign + step;
+}
+
+/** What is further from the tonic than a numeral with one sign can name is taken for its enharmonic twin. */
+function withinReach(fifths: number): number {
+  return fifths > 12 ? fifths - 12 : fifths < -8 ? fifths + 12 : fifths;
 }
 
 /**

@@ -1,9 +1,9 @@
 /** Chord symbols and roman numerals, read into chords. */
 import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
-import { itemAt } from '../values/checked.ts';
+import { itemAt, present } from '../values/checked.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
-import { readNumeral, rootAt, stepBetween, writeNumeral } from './numeral.ts';
+import { type Numeral, readNumeral, rootAt, stepBetween, writeNumeral } from './numeral.ts';
 import { minorQuality, readQuality } from './quality.ts';
 
 function readNumeralChord(text: string, key: SongKey): Chord | undefined {
@@ -14,8 +14,15 @@ function readNumeralChord(text: string, key: SongKey): Chord | undefined {
     root: rootAt(fifthsOf(key.tonic) + numeral.fifths),
     step: numeral.step,
     ...quality,
-    numeral: writeNumeral(numeral.fifths, quality.suffix),
+    numeral: numeralText(text, numeral, quality.suffix),
   };
+}
+
+/** The numeral in the spelling in which chords name theirs. Before a slash it counts from the step behind it. */
+function numeralText(text: string, { fifths, of }: Numeral, suffix: string): string {
+  if (of === undefined) return writeNumeral(fifths, suffix);
+  const applied = present(readNumeral(text.slice(0, text.lastIndexOf('/'))), text);
+  return `${writeNumeral(applied.fifths, suffix)}/${of}`;
 }
 
 function readNamedChord(text: string, key: SongKey): Chord | undefined {

@@ -23,10 +23,13 @@ function isLowered(mode: Mode, step: number): boolean {
 export function checkNumerals(tree: BlockTree, { mode }: SongKey, diagnostics: Diagnostic[]): void {
   const items = [...tree.music, ...[...tree.phrases.values()].flatMap((phrase) => phrase.items)];
   for (const { text, span } of [...items.flatMap(chordsIn), ...listed(tree)]) {
-    const numeral = readNumeral(text);
-    if (!numeral || numeral.minor || !isLowered(mode, numeral.step) || /^[b♭#♯]/.test(text)) continue;
+    const of = readNumeral(text)?.of;
+    // What is before a slash counts from the step behind it, which counts from the tonic.
+    const [before, fromTonic] = of === undefined ? ['', text] : [text.slice(0, text.lastIndexOf('/') + 1), of];
+    const numeral = readNumeral(fromTonic);
+    if (!numeral || numeral.minor || !isLowered(mode, numeral.step) || /^[b♭#♯]/.test(fromTonic)) continue;
     if (/^(?:dim|o|°)/.test(numeral.suffix)) continue;
-    diagnostics.push(report('numeral-in-minor', span, { text, lowered: `b${text}`, mode }));
+    diagnostics.push(report('numeral-in-minor', span, { text, lowered: `${before}b${fromTonic}`, mode }));
   }
 }
 

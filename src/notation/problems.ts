@@ -1,6 +1,6 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
-import { CHORD_EXAMPLES } from './setting-values.ts';
+import { CHORD_EXAMPLES, chordHelp } from './chord-help.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -117,7 +117,7 @@ export const NOTATION_PROBLEMS = {
   'chord-unknown': error<{ text: string }>({
     about: 'A chord symbol is a roman numeral in the song’s key or a chord name.',
     message: ({ text }) => `“${text}” is not a chord symbol.`,
-    help: () => CHORD_EXAMPLES,
+    help: ({ text }) => chordHelp(text) ?? CHORD_EXAMPLES,
   }),
   'numeral-in-minor': warning<{ text: string; lowered: string; mode: string }>({
     about:

@@ -10,6 +10,7 @@ import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
 import { readMeter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { CHORD_EXAMPLES, chordHelp } from './chord-help.ts';
 import type { Settings } from './settings.ts';
 import { SUGGESTIONS } from './suggestions.ts';
 
@@ -92,9 +93,6 @@ const EXAMPLES: Readonly<Record<SettingKey, string>> = {
   mouth: 'Write lips or tongue.',
 };
 
-/** What to write where a text is not a chord symbol. */
-export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").';
-
 type Reader = (text: string, tables: Tables) => ReadValue | undefined;
 
 const READERS: Readonly<Record<SettingKey, Reader>> = {
@@ -138,7 +136,7 @@ const READERS: Readonly<Record<SettingKey, Reader>> = {
     if ('bars' in read) return { value: { progression: { bars: read.bars } } };
     const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is not a chord symbol.`;
     const place = { from: read.offset, to: Math.max(read.offset + read.bad.length, read.offset + 1) };
-    return { message, help: read.bad === '' ? EXAMPLES.chords : CHORD_EXAMPLES, place };
+    return { message, help: read.bad === '' ? EXAMPLES.chords : (chordHelp(read.bad) ?? CHORD_EXAMPLES), place };
   },
   mouth: (text) => (text === 'lips' || text === 'tongue' ? { value: { mouth: text } } : undefined),
 };

@@ -1,6 +1,6 @@
 /** Rules made into questions: what a rule asks of a block, of one note, of two notes in a row. */
 import { kindOfChord } from '../harmony/chord.ts';
-import { numeralOf } from '../harmony/numeral.ts';
+import { numeralOf, stepOfNumeral } from '../harmony/numeral.ts';
 import { plainNumeral } from '../harmony/symbol.ts';
 import { formBarsOf } from '../score/form-bars.ts';
 import { chordAt, roleIn } from '../score/queries.ts';
@@ -51,12 +51,6 @@ function playsFormBar(score: Score, wanted: (bar: number) => boolean, steps: rea
     return !steps || chords.some(({ chord }) => steps.includes(stepOfNumeral(numeralOf(chord, key))));
   });
 }
-
-/** `bVI` of `bVI7`, `II` of `ii7`. */
-const stepOfNumeral = (numeral: string): string => {
-  const [, sign = '', step = ''] = /^([b#]?)([IViv]+)/.exec(numeral) ?? [];
-  return sign + step.toUpperCase();
-};
 
 /** What is asked of one hole's note; all of it has to hold for one and the same hole. */
 type HoleTest = (note: Note, stroke: Stroke, playing: Playing) => boolean;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { plainChord, printedChord } from '../../src/harmony/chord.ts';
+import { plainChord, printedChord, printedNumeral } from '../../src/harmony/chord.ts';
 import { type SongKey, songKey } from '../../src/harmony/key.ts';
-import { moveChord, numeralOf } from '../../src/harmony/numeral.ts';
+import { moveChord, numeralOf, stepOfNumeral } from '../../src/harmony/numeral.ts';
 import { isChordSymbol, plainNumeral, readChord } from '../../src/harmony/symbol.ts';
 import type { PitchClass } from '../../src/instrument/pitch.ts';
 import { present } from '../../src/values/checked.ts';
@@ -40,6 +40,52 @@ describe('a roman numeral', () => {
   test('counts from the major scale in minor too', () => {
     expect(name('bVI7', key('A', 0, 'minor'))).toBe('F7');
     expect(name('iv7', key('A', 0, 'minor'))).toBe('Dm7');
+  });
+});
+
+describe('a numeral of a numeral', () => {
+  test.each([
+    ['V7/V', 'D7', 2],
+    ['V7/ii', 'A7', 6],
+    ['V7/IV', 'C7', 1],
+    ['viidim7/ii', 'C#dim7', 1],
+    ['V7/bVI', 'Eb7', 3],
+    ['ii7/bIII', 'Fm7', 4],
+    ['bII/V', 'Ab', 6],
+    ['V7/#iv', 'C#7', 1],
+    ['I6/9/V', 'G6/9', 5],
+    ['♭VI7/♭II', 'A7', 7],
+  ])('%s in C is %s', (text, plain, step) => {
+    const chord = present(readChord(text, key('C')), text);
+    expect([plainChord(chord), chord.step]).toEqual([plain, step]);
+  });
+  test('has one plain spelling and is printed with its signs', () => {
+    expect(['viio7/ii', 'V7/♭VI', 'ii-7/V'].map(plainNumeral)).toEqual(['viidim7/ii', 'V7/bVI', 'ii7/V']);
+    expect(['viidim7/ii', 'V7/bVI', 'ii7b5/iii', 'V7b9/#iv'].map(printedNumeral)).toEqual([
+      'vii°7/ii',
+      'V7/♭VI',
+      'iiø7/iii',
+      'V7♭9/♯iv',
+    ]);
+  });
+  test('keeps its numeral in another key, and no name becomes one', () => {
+    const chord = present(readChord('V7/V', key('C')), 'V7/V');
+    const moved = moveChord(chord, key('C'), key('A'));
+    expect([plainChord(moved), numeralOf(moved, key('A'))]).toEqual(['B7', 'V7/V']);
+    expect(numeralOf(present(readChord('D7', key('C')), 'D7'), key('C'))).toBe('II7');
+  });
+  test('has a step of the song’s key', () => {
+    expect(['V7/V', 'V/bIII', 'V7/#IV', 'bVI7', 'ii7', 'D7'].map(stepOfNumeral)).toEqual([
+      'II',
+      'bVII',
+      '#I',
+      'bVI',
+      'II',
+      '',
+    ]);
+  });
+  test.each(['V7/X', 'V7/V7', 'V7/V/V', 'V7/', '/V', 'A7/V', 'V/vI'])('“%s” is none', (text) => {
+    expect(isChordSymbol(text)).toBe(false);
   });
 });
 

@@ -63,7 +63,22 @@ export const sound = fc.oneof(
   { weight: 1, arbitrary: slapped },
 );
 
-const CHORDS = ['I7', 'IV7', 'V7', 'ii7', 'bVI7', 'vi', 'A7', 'Bbm7', 'F#7', 'Cmaj7', 'viio7'];
+const CHORDS = [
+  'I7',
+  'IV7',
+  'V7',
+  'ii7',
+  'bVI7',
+  'vi',
+  'A7',
+  'Bbm7',
+  'F#7',
+  'Cmaj7',
+  'viio7',
+  'V7/V',
+  'viidim7/ii',
+  'V7/bVI',
+];
 
 /** What is in a group behind its first sound; a hold never follows a rest. */
 const groupInside = fc

@@ -259,6 +259,28 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `"V7/X" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"V7/X"',
+        says: '“V7/X” is not a chord symbol.',
+        help: 'Behind the slash of a numeral is one other numeral, the step it counts from: V7/V, viidim7/ii, V7/bVI.',
+      },
+    ],
+  ],
+  [
+    `"V7/V7" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"V7/V7"',
+        says: '“V7/V7” is not a chord symbol.',
+        help: 'Behind the slash is a numeral alone. Did you mean V7/V?',
+      },
+    ],
+  ],
+  [
     `@tounge ${EIGHT}`,
     [
       {
@@ -489,6 +511,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: 'VII',
         says: 'The song is in minor, where “VII” is a half step above bVII.',
         help: 'Did you mean bVII? Otherwise write the chord by its name.',
+      },
+    ],
+  ],
+  [
+    'position: 3\nslot: 1/1\nchords: i | V7/VI | VI/V | V7/vi\n\n-4 | -5 | -4 | -4',
+    [
+      {
+        code: 'numeral-in-minor',
+        at: 'V7/VI',
+        says: 'The song is in minor, where “V7/VI” is a half step above V7/bVI.',
+        help: 'Did you mean V7/bVI? Otherwise write the chord by its name.',
       },
     ],
   ],

@@ -89,6 +89,7 @@ export interface ChordSymbol {
   text: string;
   quality: Quality;
   numeral?: { degree: number; sign: number }; // degree 0 to 6
+  of?: { degree: number; sign: number }; // V7/V: the numeral counts from this step as from a tonic
   name?: string; // the root as written
 }
 
@@ -108,6 +109,24 @@ export function numeral(degree: number, sign: number, small: boolean, ending: st
   return { text: accidental + figure + ending, quality, numeral: { degree, sign } };
 }
 
+/** `V7/ii`: an applied chord, borrowed from the key of the step it leads to (any textbook of harmony, from memory). */
+function applied(r: Random, symbol: ChordSymbol): ChordSymbol {
+  const [degree, sign] = r.weighted<[number, number]>([
+    [[4, 0], 5],
+    [[1, 0], 5],
+    [[5, 0], 3],
+    [[2, 0], 2],
+    [[3, 0], 3],
+    [[0, 0], 1],
+    [[5, -1], 2],
+    [[6, -1], 1],
+    [[3, 1], 0.5],
+  ]);
+  const figure = r.chance(0.4) ? ROMAN[degree]!.toLowerCase() : ROMAN[degree]!;
+  const accidental = sign < 0 ? 'b' : sign > 0 ? '#' : '';
+  return { ...symbol, text: `${symbol.text}/${accidental}${figure}`, of: { degree, sign } };
+}
+
 /** For the named forms: 'I7', 'bVI7', 'i7'. */
 export function plainNumeral(text: string): ChordSymbol {
   const [, accidental, figure, ending] = /^(b?)([IViv]+)(7?)$/.exec(text)!;
@@ -119,7 +138,8 @@ export function plainNumeral(text: string): ChordSymbol {
 export function rootPc(symbol: ChordSymbol, tonic: number): number {
   if (symbol.name !== undefined) return pcOf(symbol.name);
   // Numerals are counted from the major scale of the tonic, also in minor (popular-music practice).
-  return mod12(tonic + MAJOR[symbol.numeral!.degree]! + symbol.numeral!.sign);
+  const from = symbol.of === undefined ? tonic : tonic + MAJOR[symbol.of.degree]! + symbol.of.sign;
+  return mod12(from + MAJOR[symbol.numeral!.degree]! + symbol.numeral!.sign);
 }
 
 /** What the third says; undefined for sus, power and eleventh chords. */
@@ -138,7 +158,8 @@ export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): C
     const step = letterOf(nameOnFifths(place));
     return { root: symbol.name, step, quality, tones };
   }
-  const name = nameAt(letterOf(key.name) + symbol.numeral!.degree, rootPc(symbol, key.tonic));
+  const letters = symbol.numeral!.degree + (symbol.of?.degree ?? 0);
+  const name = nameAt(letterOf(key.name) + letters, rootPc(symbol, key.tonic));
   let place = fifths(name);
   // Fb is -8, A# is 10. A name with two signs lies outside as well. Twelve fifths on is the enharmonic name.
   if (place < -8) place += 12;
@@ -146,7 +167,7 @@ export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): C
   const root = nameOnFifths(place);
   if (root !== name) features.add('root-respelled');
   // A numeral keeps its step when its root is respelled, so that a note has one role on every harp.
-  return { root, step: symbol.numeral!.degree, quality, tones };
+  return { root, step: letters % 7, quality, tones };
 }
 
 export const sameChord = (a: Chord | undefined, b: Chord | undefined): boolean =>
@@ -213,5 +234,6 @@ export function randomSymbol(r: Random, tonic: number, minor: boolean, useNames:
   const small = r.chance(sign < 0 ? 0.15 : smallChance);
   const list = QUALITIES.filter((x) => (small ? x.small : x.capital).length > 0);
   const quality = q(list);
-  return numeral(degree, sign, small, r.pick(small ? quality.small : quality.capital), quality);
+  const symbol = numeral(degree, sign, small, r.pick(small ? quality.small : quality.capital), quality);
+  return r.chance(0.15) ? applied(r, symbol) : symbol;
 }

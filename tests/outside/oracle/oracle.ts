@@ -154,6 +154,8 @@ function chooseProgression(
 /** The first chord on the tonic that has a third; else the harp. */
 function findMode(symbols: ChordSymbol[], tonic: number, s: Settings, features: Set<string>): Mode {
   for (const symbol of symbols) {
+    // V7/iv stands on the tonic and is no home chord.
+    if (symbol.of !== undefined) continue;
     const mode = rootPc(symbol, tonic) === tonic ? modeOf(symbol) : undefined;
     if (mode !== undefined) return mode;
   }
@@ -347,8 +349,11 @@ function note(features: Set<string>, s: Settings, symbols: ChordSymbol[], inMusi
   for (const symbol of symbols) {
     features.add(symbol.name === undefined ? 'numeral' : 'chord-name').add(`quality:${symbol.quality.id}`);
     if (symbol.numeral !== undefined && symbol.numeral.sign !== 0) features.add('numeral-accidental');
+    if (symbol.of !== undefined) features.add('numeral-of-numeral');
     const ending =
-      symbol.name === undefined ? symbol.text.replace(/^[b#]?[IViv]+/, '') : symbol.text.slice(symbol.name.length);
+      symbol.name === undefined
+        ? symbol.text.replace(/^[b#]?[IViv]+/, '').replace(/\/[b#]?[IViv]+$/, '')
+        : symbol.text.slice(symbol.name.length);
     features.add(`${symbol.name === undefined ? 'numeral-ending' : 'name-ending'}:${ending}`);
   }
   features.add(`tuning:${s.tuning}`).add(`position:${s.position}`).add(`meter:${s.meter}`).add(`slot:${s.slot}`);
