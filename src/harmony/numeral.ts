@@ -92,8 +92,8 @@ export function rootAt(fifths: number): PitchClass {
   return atFifths(named);
 }
 
-/** The same chord in another key: a numeral counts from the new tonic, a name moves by the same interval. */
-export function moveChord<Named extends Pick<Chord, 'root' | 'numeral'>>(
+/** The same chord in another key: a numeral counts from the new tonic, a name and its bass move by the same interval. */
+export function moveChord<Named extends Pick<Chord, 'root' | 'numeral' | 'bass'>>(
   chord: Named,
   from: SongKey,
   to: SongKey,
@@ -102,10 +102,12 @@ export function moveChord<Named extends Pick<Chord, 'root' | 'numeral'>>(
   const fifths = numeral
     ? fifthsOf(to.tonic) + numeral.fifths
     : fifthsOf(chord.root) + fifthsOf(to.tonic) - fifthsOf(from.tonic);
-  return { ...chord, root: rootAt(fifths) };
+  const root = rootAt(fifths);
+  if (!chord.bass) return { ...chord, root };
+  return { ...chord, root, bass: rootAt(fifthsOf(chord.bass) + fifthsOf(root) - fifthsOf(chord.root)) };
 }
 
-/** The numeral of a chord in a key, however it was written: A7 in D is V7, and the letter of a name stays: Gb7 in C is bV7. */
+/** The numeral of a chord in a key without its bass, however it was written: A7 in D is V7, and the letter of a name stays: Gb7 in C is bV7. */
 export function numeralOf(chord: Chord, key: SongKey): string {
   if (chord.numeral !== undefined) return chord.numeral;
   return writeNumeral(fifthsAbove(key.tonic, chord.root), chord.suffix);

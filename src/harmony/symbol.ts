@@ -1,5 +1,5 @@
 /** Chord symbols and roman numerals, read into chords. */
-import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
+import { fifthsOf, plainName, readPitchClass } from '../instrument/pitch.ts';
 import { itemAt, present } from '../values/checked.ts';
 import type { Chord } from './chord.ts';
 import type { SongKey } from './key.ts';
@@ -26,10 +26,13 @@ function numeralText(text: string, { fifths, of }: Numeral, suffix: string): str
 }
 
 function readNamedChord(text: string, key: SongKey): Chord | undefined {
-  const match = /^([A-G][b♭#♯]?)(.*)$/.exec(text);
+  const match = /^([A-G][b♭#♯]?)(.*?)(?:\/([A-G][b♭#♯]?))?$/.exec(text);
   const root = match && readPitchClass(itemAt(match, 1));
   const quality = root && readQuality(itemAt(match, 2));
-  return root && quality ? { root, step: stepBetween(key.tonic, root), ...quality } : undefined;
+  if (!root || !quality) return undefined;
+  const bass = match[3] === undefined ? undefined : readPitchClass(match[3]);
+  const hasBass = bass && plainName(bass) !== plainName(root);
+  return { root, step: stepBetween(key.tonic, root), ...quality, ...(hasBass ? { bass } : {}) };
 }
 
 /** No symbol in use is longer, and a long text must not fill the memory of those that were read. */
@@ -37,7 +40,7 @@ const LONGEST = 24;
 /** A course names the same few chords over and over: by the fifths of the tonic, then by the text. */
 const known = new Map<number, Map<string, Chord | undefined>>();
 
-/** Reads `IV7`, `bVI7`, `A7`, `F#m7b5`; undefined for what is no chord symbol. */
+/** Reads `IV7`, `bVI7`, `V7/V`, `A7`, `F#m7b5`, `C/E`; undefined for what is no chord symbol. */
 export function readChord(text: string, key: SongKey): Chord | undefined {
   if (text.length > LONGEST) return undefined;
   const fifths = fifthsOf(key.tonic);

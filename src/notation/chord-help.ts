@@ -1,6 +1,9 @@
 /** What to write in place of a text that is not a chord symbol. */
+import { plainChord } from '../harmony/chord.ts';
+import type { SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
-import { isChordSymbol } from '../harmony/symbol.ts';
+import { isChordSymbol, readChord } from '../harmony/symbol.ts';
+import { readPitchClass } from '../instrument/pitch.ts';
 
 /** What to write where nothing more is known of a text that is not a chord symbol. */
 export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").';
@@ -10,7 +13,37 @@ export function chordHelp(text: string): string | undefined {
   const slash = text.lastIndexOf('/');
   if (slash < 0) return undefined;
   const [before, behind] = [text.slice(0, slash), text.slice(slash + 1)];
-  return readNumeral(before) ? ofHelp(before, behind) : undefined;
+  if (numeralOverNote(text)) {
+    const inC = nameOfNumeralOver(text, { tonic: { letter: 'C', alter: 0 }, mode: 'major' });
+    return `A numeral has no bass note. Write the chord by its name: in C it is ${inC}.`;
+  }
+  if (readNumeral(before)) return ofHelp(before, behind);
+  return isChordSymbol(before) ? bassHelp(before, behind) : undefined;
+}
+
+/** `I/E` taken apart: a numeral with a note name behind its slash, as if that were its bass; undefined for anything else. */
+function numeralOverNote(text: string): { readonly numeral: string; readonly bass: string } | undefined {
+  const [, numeral = '', bass = ''] = /^(.+)\/([A-G][b♭#♯]?)$/.exec(text) ?? [];
+  return readNumeral(numeral) && isChordSymbol(numeral) ? { numeral, bass } : undefined;
+}
+
+/** Whether a text is a numeral with a note name behind its slash: `I/E`. */
+export const isNumeralOverNote = (text: string): boolean => numeralOverNote(text) !== undefined;
+
+/** What a numeral over a note name is called in a key: `I/E` in C is `C/E`. Undefined for any other text. */
+export function nameOfNumeralOver(text: string, key: SongKey): string | undefined {
+  const over = numeralOverNote(text);
+  const chord = over && readChord(over.numeral, key);
+  const bass = over && readPitchClass(over.bass);
+  return chord && bass ? plainChord({ ...chord, bass }) : undefined;
+}
+
+/** Behind the slash of a name is no note. H is the German name of B. */
+function bassHelp(before: string, behind: string): string {
+  const name = behind.charAt(0).toUpperCase().replace('H', 'B') + behind.slice(1);
+  const meant = `${before}/${name}`;
+  const help = 'Behind the slash of a name is the note of the bass, A to G with b or # where it has one.';
+  return isChordSymbol(meant) ? `${help} Did you mean ${meant}?` : help;
 }
 
 /** Behind the slash of a numeral is something other than a numeral. */

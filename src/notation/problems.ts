@@ -119,6 +119,12 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“${text}” is not a chord symbol.`,
     help: ({ text }) => chordHelp(text) ?? CHORD_EXAMPLES,
   }),
+  'numeral-over-note': error<{ text: string; nearest: string }>({
+    about:
+      'Behind the slash of a numeral is another numeral, “of” which it is. A bass note is written behind a chord name.',
+    message: ({ text }) => `“${text}” puts a bass note behind a numeral, where the slash means “of”.`,
+    help: ({ nearest }) => `Write the chord by its name: ${nearest}`,
+  }),
   'numeral-in-minor': warning<{ text: string; lowered: string; mode: string }>({
     about:
       'Numerals count from the major scale in a minor song as well, where the third, sixth and seventh steps are lowered.',

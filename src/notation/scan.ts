@@ -7,6 +7,7 @@ import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
+import { isNumeralOverNote } from './chord-help.ts';
 import { report } from './problems.ts';
 import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
 
@@ -126,7 +127,9 @@ class Scanner {
     this.at = close + 1;
     const text = this.text.slice(from + 1, close).trim();
     const span = this.since(from);
-    if (!isChordSymbol(text)) this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
+    // A numeral over a note name is reported with the name of the chord, once the key is known.
+    if (!isChordSymbol(text) && !isNumeralOverNote(text))
+      this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
     return { kind: 'chord', text, span };
   }
 

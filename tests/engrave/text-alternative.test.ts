@@ -25,6 +25,11 @@ describe('a block in words', () => {
     ]);
   });
 
+  it('says the bass of a chord', () => {
+    expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('Bar 1, over A minor 7 over G: ');
+    expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('now over D over F sharp, ');
+  });
+
   it('says several holes, overblows, marks, syllables, the mouth and where a chord turns', () => {
     expect(
       words(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { plainChord, printedChord, printedNumeral } from '../../src/harmony/chord.ts';
+import { chordInWords, plainChord, printedChord, printedNumeral } from '../../src/harmony/chord.ts';
 import { type SongKey, songKey } from '../../src/harmony/key.ts';
 import { moveChord, numeralOf, stepOfNumeral } from '../../src/harmony/numeral.ts';
 import { isChordSymbol, plainNumeral, readChord } from '../../src/harmony/symbol.ts';
@@ -93,6 +93,26 @@ describe('a chord name', () => {
   test.each(['A7', 'Bbm7', 'F#m7b5', 'Cmaj7', 'E', 'Db9', 'G7sus4', 'D7#9'])('%s is read', (text) => {
     expect(name(text, key('C'))).toBe(text);
   });
+  test.each([
+    ['C/E', 'C/E', 'C over E', 'C/E'],
+    ['Am7/G', 'Am7/G', 'A minor 7 over G', 'Am7/G'],
+    ['D/F♯', 'D/F#', 'D over F sharp', 'D/F♯'],
+    ['Bbmin7/Ab', 'Bbm7/Ab', 'B flat minor 7 over A flat', 'B♭m7/A♭'],
+    ['C6/9/E', 'C6/9/E', 'C6 9 over E', 'C6/9/E'],
+    ['C69', 'C6/9', 'C6 9', 'C6/9'],
+    ['C7/C', 'C7', 'C7', 'C7'],
+  ])('%s has its bass behind a slash', (text, plain, words, printed) => {
+    const chord = present(readChord(text, key('C')), text);
+    expect([plainChord(chord), chordInWords(chord), printedChord(chord)]).toEqual([plain, words, printed]);
+  });
+  test('has the roles and the numeral that it has without its bass', () => {
+    const [over, plain] = ['Am7/G', 'Am7'].map((text) => present(readChord(text, key('C')), text));
+    expect({ ...over, bass: undefined }).toEqual({ ...plain, bass: undefined });
+    expect(over && numeralOf(over, key('C'))).toBe('vi7');
+  });
+  test.each(['C/', 'C/H', 'C/e', '/E', 'C/E/G', 'I/E', 'C//E', 'C/Ebb'])('“%s” is none', (text) => {
+    expect(isChordSymbol(text)).toBe(false);
+  });
   test.each(['', 'H7', 'A7x', 'VIII', 'a7', 'xC7', 'I7 IV7', 'I7\nIV7', 'C7\nF7', 'C'.repeat(40)])(
     '“%s” is none',
     (text) => {
@@ -112,6 +132,11 @@ describe('moving a chord', () => {
       return chord ? plainChord(moveChord(chord, key('G'), key('E', -1))) : '';
     };
     expect([moved('IV7'), moved('C7'), moved('F#m7'), moved('bVI7')]).toEqual(['Ab7', 'Ab7', 'Dm7', 'Cb7']);
+    expect([moved('C/E'), moved('Am7/G'), moved('D/F#')]).toEqual(['Ab/C', 'Fm7/Eb', 'Bb/D']);
+  });
+  test('a bass keeps its distance from a root that had to take another name', () => {
+    const chord = present(readChord('Db/F', key('C')), 'Db/F');
+    expect(plainChord(moveChord(chord, key('C'), key('G', -1)))).toBe('G/B');
   });
   test('names its root with one sign at most', () => {
     const moved = (text: string, to: SongKey): string =>

@@ -78,6 +78,9 @@ const CHORDS = [
   'V7/V',
   'viidim7/ii',
   'V7/bVI',
+  'C/E',
+  'Am7/G',
+  'D6/9/F#',
 ];
 
 /** What is in a group behind its first sound; a hold never follows a rest. */

@@ -56,6 +56,18 @@ describe('a quotation of a whole block', () => {
     expect(bar?.part).toBeUndefined();
     expect(bar?.events.map((event) => isSoundEvent(event) && event.lyric)).toEqual([undefined]);
   });
+  test('brings the bass of its chords, also on another harp and in another position', () => {
+    const { score } = lesson({ a: 'slot: 1/4\n"C/E" 4 "Am7" 4 "D/F#" 4 "V7/V" 4' });
+    const chordsOn = (head: string) => shownChords(score(`${head}\nslot: 1/4\n\n<l/a>`)).join(' | ');
+    expect(chordsOn('harp: C')).toBe('C/E Am7@1/4 D/F#@1/2 D7@3/4');
+    expect(chordsOn('harp: A')).toBe('A/C# F#m7@1/4 B/D#@1/2 B7@3/4');
+    expect(chordsOn('harp: Bb\nposition: 2')).toBe('Bb/D Gm7@1/4 C/E@1/2 C7@3/4');
+  });
+  test('of a phrase brings the bass of its chords', () => {
+    const { score } = lesson({ a: 'slot: 1/4\nphrase p: "C/E" 4 4 "V7/ii" 4 4\n<p>' });
+    expect(shownChords(score('slot: 1/4\n<l/a:p>'))).toEqual(['C/E A7@1/2']);
+    expect(shownChords(score('harp: D\nslot: 1/4\n<l/a:p>'))).toEqual(['D/F# B7@1/2']);
+  });
   test('leaves its chords behind where the block has a progression', () => {
     const { score } = lesson({ a: '"IV7" 4 = . "V7" .5' });
     expect(shownChords(score('<l/a>'))).toEqual(['F7 G7@3/8']);

@@ -281,6 +281,61 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `position: 2\n"I/E" ${EIGHT}`,
+    [
+      {
+        code: 'numeral-over-note',
+        at: '"I/E"',
+        says: '“I/E” puts a bass note behind a numeral, where the slash means “of”.',
+        help: 'Write the chord by its name: "G/E"',
+      },
+    ],
+  ],
+  [
+    `position: 2\nphrase a: {"bVII7/F#" 4 5}\n<a> .7`,
+    [
+      {
+        code: 'numeral-over-note',
+        at: '"bVII7/F#"',
+        says: '“bVII7/F#” puts a bass note behind a numeral, where the slash means “of”.',
+        help: 'Write the chord by its name: "F7/F#"',
+      },
+    ],
+  ],
+  [
+    `chords: IV/A\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'IV/A',
+        says: '“IV/A” is not a chord symbol.',
+        help: 'A numeral has no bass note. Write the chord by its name: in C it is F/A.',
+      },
+    ],
+  ],
+  [
+    `"C/H" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"C/H"',
+        says: '“C/H” is not a chord symbol.',
+        help: 'Behind the slash of a name is the note of the bass, A to G with b or # where it has one. Did you mean C/B?',
+      },
+    ],
+  ],
+  [
+    `"Am7/bass" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"Am7/bass"',
+        says: '“Am7/bass” is not a chord symbol.',
+        help: 'Behind the slash of a name is the note of the bass, A to G with b or # where it has one.',
+      },
+    ],
+  ],
+  [
     `@tounge ${EIGHT}`,
     [
       {

@@ -33,7 +33,10 @@ function factsOfOracle({ key, bars, played }: Sample): Facts {
   return [
     `key ${key.tonic} ${key.mode}`,
     ...bars.flatMap(({ chords, sounds }, bar) => [
-      ...chords.map(({ onset, root, tones }) => `bar ${bar} at ${ofOracle(onset)}: chord ${root} ${inOrder(tones)}`),
+      ...chords.map(
+        ({ onset, root, bass, tones }) =>
+          `bar ${bar} at ${ofOracle(onset)}: chord ${root}/${bass ?? root} ${inOrder(tones)}`,
+      ),
       ...sounds.map(({ onset, duration, tied, notes }) => {
         const each = notes.map(({ midi, letter, role }) => `${midi} ${letter} ${role ?? '-'}`);
         return `bar ${bar} at ${ofOracle(onset)} for ${ofOracle(duration)}${tied ? ' tied' : ''}: ${each.join(', ')}`;
@@ -62,7 +65,7 @@ function factsOfScore(score: Score): Facts {
     ...score.bars.flatMap((bar) => [
       ...bar.chords.map(({ onset, chord }) => {
         const tones = inOrder(chord.tones.map(({ semitones }) => semitones));
-        return `bar ${bar.index} at ${format(onset)}: chord ${plainName(chord.root)} ${tones}`;
+        return `bar ${bar.index} at ${format(onset)}: chord ${plainName(chord.root)}/${plainName(chord.bass ?? chord.root)} ${tones}`;
       }),
       ...bar.events.filter(isSoundEvent).map((sound) => soundFact(bar, sound)),
     ]),

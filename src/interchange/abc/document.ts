@@ -75,10 +75,10 @@ interface NamedChord {
   readonly name: string;
 }
 
-/** What follows a slash would be a bass note. */
+/** What follows a slash is the bass: `6/9` is written without one. */
 const namedChord = ({ onset, chord }: ChordChange): NamedChord => ({
   onset,
-  name: `"${quotedText(plainChord(chord).replace('/', ''))}"`,
+  name: `"${quotedText(plainChord({ ...chord, suffix: chord.suffix.replace('/', '') }))}"`,
 });
 
 /** A bar as music, and under each of its notes the tab and the words. */

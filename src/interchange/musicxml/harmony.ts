@@ -102,6 +102,12 @@ export function writeHarmony(xml: XmlWriter, chord: Chord, offset: number): void
   if (chord.root.alter !== 0) xml.leaf('root-alter', chord.root.alter);
   xml.close();
   xml.leaf('kind', name, { text: chord.suffix });
+  if (chord.bass) {
+    xml.open('bass');
+    xml.leaf('bass-step', chord.bass.letter);
+    if (chord.bass.alter !== 0) xml.leaf('bass-alter', chord.bass.alter);
+    xml.close();
+  }
   for (const { value, alter, type } of degrees) {
     xml.open('degree', { 'print-object': 'no' });
     xml.leaf('degree-value', value);

@@ -28,8 +28,12 @@ const LOWEST_BASS_NOTE = 31;
 /** Chords lie around the middle of the piano, under the tune or beside it. */
 const LOWEST_CHORD_NOTE = 53;
 
-/** The MIDI number of the root that the bass plays. */
-export const bassRoot = (chord: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(chord.root));
+/** The MIDI number of what the bass plays for the root: the chord's own bass where it has one. */
+export const bassRoot = ({ root, bass }: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(bass ?? root));
+
+/** The MIDI number of a tone so many half steps above the root, for the bass. */
+export const bassTone = ({ root }: PlayedChord, tone: number): number =>
+  lowestFrom(LOWEST_BASS_NOTE, chromaOf(root)) + tone;
 
 /** The same tone at most an octave from the note before, and a half step from it where that is possible. */
 export function octaveNear(midi: number, before: number): number {

@@ -91,11 +91,13 @@ export interface ChordSymbol {
   numeral?: { degree: number; sign: number }; // degree 0 to 6
   of?: { degree: number; sign: number }; // V7/V: the numeral counts from this step as from a tonic
   name?: string; // the root as written
+  bass?: string; // the note behind the slash of a name, where it is not the root
 }
 
 /** A chord with its root named. */
 export interface Chord {
   root: string;
+  bass?: string;
   step: number; // the letter of the root as written, counted from the tonic's: 0 to 6
   quality: Quality;
   tones: number[];
@@ -156,7 +158,7 @@ export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): C
     const away = fifths(symbol.name) - fifths(key.name);
     const place = away > 10 ? away - 12 : away < -6 ? away + 12 : away;
     const step = letterOf(nameOnFifths(place));
-    return { root: symbol.name, step, quality, tones };
+    return { root: symbol.name, step, quality, tones, ...(symbol.bass === undefined ? {} : { bass: symbol.bass }) };
   }
   const letters = symbol.numeral!.degree + (symbol.of?.degree ?? 0);
   const name = nameAt(letterOf(key.name) + letters, rootPc(symbol, key.tonic));
@@ -175,6 +177,7 @@ export const sameChord = (a: Chord | undefined, b: Chord | undefined): boolean =
   (a !== undefined &&
     b !== undefined &&
     a.root === b.root &&
+    a.bass === b.bass &&
     a.tones.every((t) => b.quality.roles.get(t) === a.quality.roles.get(t)) &&
     a.tones.length === b.tones.length);
 
@@ -210,7 +213,12 @@ export function randomSymbol(r: Random, tonic: number, minor: boolean, useNames:
     const near = ROOTS.filter(([n]) => [0, 5, 7, 2, 9, 10].includes(mod12(pcOf(n) - tonic)));
     const name = r.weighted(r.chance(0.7) ? near : ROOTS);
     const quality = q(QUALITIES);
-    return { text: name + r.pick(quality.names), quality, name };
+    const symbol = { text: name + r.pick(quality.names), quality, name };
+    if (!r.chance(0.15)) return symbol;
+    // Mostly an inversion, else any note.
+    const tone = mod12(pcOf(name) + (r.chance(0.7) ? r.pick([...quality.roles.keys()]) : r.int(0, 11)));
+    const bass = r.pick(ROOTS.map(([n]) => n).filter((n) => pcOf(n) === tone));
+    return { ...symbol, text: `${symbol.text}/${bass}`, ...(bass === name ? {} : { bass }) };
   }
   const [degree, sign] = r.weighted<[number, number]>([
     [[0, 0], 10],

@@ -35,7 +35,7 @@ export interface Sound {
 }
 export interface Bar {
   length: Frac;
-  chords: { onset: Frac; root: string; tones: number[] }[];
+  chords: { onset: Frac; root: string; bass?: string; tones: number[] }[];
   sounds: Sound[];
 }
 export interface Sample {
@@ -222,7 +222,12 @@ function makeBars(plan: Plan, bars: Word[][], slot: Frac, chords: ChordAt[][], k
       });
       if (pieces.length > 1) features.add('cut-at-chord');
     }
-    const list = chords[i]!.map((c) => ({ onset: c.onset, root: c.chord.root, tones: [...c.chord.tones] }));
+    const list = chords[i]!.map((c) => ({
+      onset: c.onset,
+      root: c.chord.root,
+      ...(c.chord.bass === undefined ? {} : { bass: c.chord.bass }),
+      tones: [...c.chord.tones],
+    }));
     return { length: mul(slot, frac(bar.slots)), chords: list, sounds };
   });
 }
@@ -349,11 +354,12 @@ function note(features: Set<string>, s: Settings, symbols: ChordSymbol[], inMusi
   for (const symbol of symbols) {
     features.add(symbol.name === undefined ? 'numeral' : 'chord-name').add(`quality:${symbol.quality.id}`);
     if (symbol.numeral !== undefined && symbol.numeral.sign !== 0) features.add('numeral-accidental');
+    if (symbol.bass !== undefined) features.add('slash-bass');
     if (symbol.of !== undefined) features.add('numeral-of-numeral');
     const ending =
       symbol.name === undefined
         ? symbol.text.replace(/^[b#]?[IViv]+/, '').replace(/\/[b#]?[IViv]+$/, '')
-        : symbol.text.slice(symbol.name.length);
+        : symbol.text.slice(symbol.name.length).replace(/\/[A-G][b#]?$/, '');
     features.add(`${symbol.name === undefined ? 'numeral-ending' : 'name-ending'}:${ending}`);
   }
   features.add(`tuning:${s.tuning}`).add(`position:${s.position}`).add(`meter:${s.meter}`).add(`slot:${s.slot}`);

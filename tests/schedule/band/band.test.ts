@@ -72,6 +72,15 @@ describe('the band', () => {
     }
   });
 
+  test('plays the bass of a chord that has one, on the first beat of every bar', () => {
+    const text = 'slot: 1/1\ntempo: 60\nchords: C/E | C/E | C/E | F/C | C\n4 | 4 | 4 | 4 | 4';
+    for (const round of [0, 1, 2, 3]) {
+      const notes = bass(band(text, round));
+      const firsts = [0, 1, 2, 3, 4].map((bar) => (notes.find(({ at }) => at === bar * 4)?.midi ?? 0) % 12);
+      expect(firsts).toEqual([4, 4, 4, 0, 0]);
+    }
+  });
+
   test('holds only tones of the chord, and every chord of the form is heard', () => {
     fc.assert(
       fc.property(fc.nat(7), (round) => {
@@ -250,8 +259,8 @@ describe('the band', () => {
           const { chord } = itemAt(stretches, place);
           const next = (stretches[place + 1] ?? stretches[0])?.chord ?? chord;
           const above = (midi - chromaOf(chord.root) + 120) % 12;
-          if (chord.tones.includes(above)) continue;
-          const beside = (midi - chromaOf(next.root) + 120) % 12;
+          if (chord.tones.includes(above) || midi % 12 === chromaOf(chord.bass ?? chord.root)) continue;
+          const beside = (midi - chromaOf(next.bass ?? next.root) + 120) % 12;
           const leads =
             (beside === 1 || beside === 11) &&
             Math.abs((stretches[place + 1]?.from ?? round.seconds) - at - seconds) < 1e-6;
