@@ -46,16 +46,35 @@ export function kindOfChord({ tones }: Chord): ChordKind {
   return 'other';
 }
 
+/**
+ * What stands for a chord where the author wrote that none sounds (`N.C.`). A place without a chord and without this word is one
+ * of which nothing is said.
+ */
+export type NoChord = 'none';
+/** No chord, as it is written, printed and shown. */
+export const NO_CHORD = 'N.C.';
+
 /** What a chord is called by. */
 type Named = Pick<Chord, 'root' | 'suffix' | 'bass'>;
 
 /** `A7`, `Bbm7`, `C/E`: as an author types it. */
-export const plainChord = ({ root, suffix, bass }: Named): string =>
-  plainName(root) + suffix + (bass ? `/${plainName(bass)}` : '');
+export function plainChord(chord: Named | NoChord): string {
+  if (chord === 'none') return NO_CHORD;
+  const { root, suffix, bass } = chord;
+  return plainName(root) + suffix + (bass ? `/${plainName(bass)}` : '');
+}
 
 /** `A7`, `B♭m7`, `D/F♯`: as a reader sees it. */
-export const printedChord = ({ root, suffix, bass }: Named): string =>
-  printedName(root) + suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯') + (bass ? `/${printedName(bass)}` : '');
+export function printedChord(chord: Named | NoChord): string {
+  if (chord === 'none') return NO_CHORD;
+  const { root, suffix, bass } = chord;
+  const signed = suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
+  return printedName(root) + signed + (bass ? `/${printedName(bass)}` : '');
+}
+
+/** What a chord was written as: its numeral or its name. */
+export const writtenChord = (chord: Chord | NoChord): string =>
+  (chord === 'none' ? undefined : chord.numeral) ?? plainChord(chord);
 
 /** `♭VI7`, `vii°7`, `iiø7`, `V7/♭VI`: the numeral as a reader sees it. */
 export const printedNumeral = (numeral: string): string =>
@@ -80,14 +99,16 @@ const SUFFIX_WORDS: readonly (readonly [RegExp, string])[] = [
 const nameInWords = (name: PitchClass): string => plainName(name).replace(/b/g, ' flat').replace(/#/g, ' sharp');
 
 /** `E7`, `B flat minor 7 flat 5`, `C over E`: the chord as read aloud. */
-export const chordInWords = ({ root, suffix, bass }: Named): string => {
+export function chordInWords(chord: Named | NoChord): string {
+  if (chord === 'none') return 'no chord';
+  const { root, suffix, bass } = chord;
   const words = SUFFIX_WORDS.reduce((text, [sign, word]) => text.replace(sign, ` ${word} `), suffix);
   const named = `${nameInWords(root)} ${words.replace(/[()/]/g, ' ')}`
     .replace(/\s+/g, ' ')
     .replace(/([A-G]) (?=\d)/, '$1')
     .trim();
   return named + (bass ? ` over ${nameInWords(bass)}` : '');
-};
+}
 
 /** Whether two chords sound the same and are written the same. */
 export const sameChord = (a: Chord, b: Chord): boolean => plainChord(a) === plainChord(b) && a.numeral === b.numeral;

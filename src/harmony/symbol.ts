@@ -1,7 +1,7 @@
 /** Chord symbols and roman numerals, read into chords. */
 import { fifthsOf, plainName, readPitchClass } from '../instrument/pitch.ts';
 import { itemAt, present } from '../values/checked.ts';
-import type { Chord } from './chord.ts';
+import { type Chord, NO_CHORD, type NoChord } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { type Numeral, readNumeral, rootAt, stepBetween, writeNumeral } from './numeral.ts';
 import { minorQuality, readQuality } from './quality.ts';
@@ -50,9 +50,13 @@ export function readChord(text: string, key: SongKey): Chord | undefined {
   return inKey.get(text);
 }
 
+/** Reads a chord symbol, or `N.C.` for no chord; undefined for anything else. */
+export const readSymbol = (text: string, key: SongKey): Chord | NoChord | undefined =>
+  text === NO_CHORD ? 'none' : readChord(text, key);
+
 /** A numeral in the spelling in which chords name theirs: `viio7` as `viidim7`. Any other text stays what it is. */
 export const plainNumeral = (text: string): string => readChord(text, C_MAJOR)?.numeral ?? text;
 
-/** Whether a text is a chord symbol in any key. */
-export const isChordSymbol = (text: string): boolean => readChord(text, C_MAJOR) !== undefined;
+/** Whether a text is a chord symbol in any key, or `N.C.`. */
+export const isChordSymbol = (text: string): boolean => readSymbol(text, C_MAJOR) !== undefined;
 const C_MAJOR: SongKey = { tonic: { letter: 'C', alter: 0 }, mode: 'major' };

@@ -1,5 +1,5 @@
 /** What to write in place of a text that is not a chord symbol. */
-import { plainChord } from '../harmony/chord.ts';
+import { NO_CHORD, plainChord } from '../harmony/chord.ts';
 import type { SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
 import { isChordSymbol, readChord } from '../harmony/symbol.ts';
@@ -10,6 +10,7 @@ export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name 
 
 /** What is wrong with a text that is not a chord symbol, and how to write it; undefined where that cannot be seen. */
 export function chordHelp(text: string): string | undefined {
+  if (/^\W*n\W*c\W*$|^no[ -]?chord$|^tacet$/i.test(text)) return `Did you mean ${NO_CHORD}, for no chord?`;
   const slash = text.lastIndexOf('/');
   if (slash < 0) return undefined;
   const [before, behind] = [text.slice(0, slash), text.slice(slash + 1)];
@@ -18,7 +19,7 @@ export function chordHelp(text: string): string | undefined {
     return `A numeral has no bass note. Write the chord by its name: in C it is ${inC}.`;
   }
   if (readNumeral(before)) return ofHelp(before, behind);
-  return isChordSymbol(before) ? bassHelp(before, behind) : undefined;
+  return before !== NO_CHORD && isChordSymbol(before) ? bassHelp(before, behind) : undefined;
 }
 
 /** `I/E` taken apart: a numeral with a note name behind its slash, as if that were its bass; undefined for anything else. */

@@ -1,7 +1,7 @@
 /** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { type Chord, plainChord } from '../harmony/chord.ts';
+import { type Chord, NO_CHORD, type NoChord, plainChord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { type SongKey, songKey } from '../harmony/key.ts';
 import { moveChord, numeralOf, rootAt } from '../harmony/numeral.ts';
@@ -242,7 +242,8 @@ type Keys = ReturnType<OtherBlocks['keysOf']>;
  * A chord of another block as a numeral of this one. It moves as the notes do, by the interval between the harps, so that each
  * note keeps its role; in the same position that is the numeral it was. No numeral has a bass: a chord with one moves by its name.
  */
-function quotedSymbol(chord: Chord, from: Keys, to: Keys): string {
+function quotedSymbol(chord: Chord | NoChord, from: Keys, to: Keys): string {
+  if (chord === 'none') return NO_CHORD;
   const positions = [from, to].map(({ song, harp }) => mod(chromaOf(song.tonic) - chromaOf(harp), 12));
   if (positions[0] === positions[1]) {
     if (!chord.bass) return numeralOf(chord, from.song);

@@ -48,7 +48,9 @@ function playsFormBar(score: Score, wanted: (bar: number) => boolean, steps: rea
   return formBarsOf(score).some((place, index) => {
     if (place === undefined || !wanted(first + place)) return false;
     const { chords } = itemAt(score.bars, index);
-    return !steps || chords.some(({ chord }) => steps.includes(stepOfNumeral(numeralOf(chord, key))));
+    return (
+      !steps || chords.some(({ chord }) => chord !== 'none' && steps.includes(stepOfNumeral(numeralOf(chord, key))))
+    );
   });
 }
 

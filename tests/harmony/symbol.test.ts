@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { chordInWords, plainChord, printedChord, printedNumeral } from '../../src/harmony/chord.ts';
 import { type SongKey, songKey } from '../../src/harmony/key.ts';
 import { moveChord, numeralOf, stepOfNumeral } from '../../src/harmony/numeral.ts';
-import { isChordSymbol, plainNumeral, readChord } from '../../src/harmony/symbol.ts';
+import { isChordSymbol, plainNumeral, readChord, readSymbol } from '../../src/harmony/symbol.ts';
 import type { PitchClass } from '../../src/instrument/pitch.ts';
 import { present } from '../../src/values/checked.ts';
 
@@ -87,6 +87,20 @@ describe('a numeral of a numeral', () => {
   test.each(['V7/X', 'V7/V7', 'V7/V/V', 'V7/', '/V', 'A7/V', 'V/vI'])('“%s” is none', (text) => {
     expect(isChordSymbol(text)).toBe(false);
   });
+});
+
+test('no chord is a symbol and no chord, and has one spelling', () => {
+  expect(readSymbol('N.C.', key('C'))).toBe('none');
+  expect(readChord('N.C.', key('C'))).toBeUndefined();
+  expect([isChordSymbol('N.C.'), ...['NC', 'n.c.', 'N.C', 'N.C./E', 'N.C./V'].map(isChordSymbol)]).toEqual([
+    true,
+    false,
+    false,
+    false,
+    false,
+    false,
+  ]);
+  expect([plainChord('none'), printedChord('none'), chordInWords('none')]).toEqual(['N.C.', 'N.C.', 'no chord']);
 });
 
 describe('a chord name', () => {

@@ -74,6 +74,10 @@ test('a slash is that of a bass alone', () => {
   ]);
 });
 
+test('no chord is text above the staff', () => {
+  expect(music('slot: 1/4\n"C7" 4 4 "N.C." . 4 |]')[0]).toMatch(/^"C7".*"\^N\.C\."z2/);
+});
+
 test('a chord that comes in during a rest cuts it', () => {
   expect(music('slot: 1/4\nchords: C7 F7\n. . . . |]')).toEqual(['"C7"z4"F7"z4 |]']);
 });

@@ -144,6 +144,13 @@ describe('a chord', () => {
     ]);
     expect(texts(read, 'bass > *')).toEqual(['F', '1', 'E']);
   });
+  /** Source: “MusicXML 4.0”, kind-value data type: none. */
+  test('that is none is a kind of its own, whose root is not shown', () => {
+    const read = documentOf('slot: 1/4\n"C" 4 4 "N.C." 4 4 |]');
+    expect(texts(read, 'kind')).toEqual(['major', 'none']);
+    expect(attributes(read, 'kind', 'text')).toEqual(['', 'N.C.']);
+    expect([...read.querySelectorAll('root-step')].map((root) => root.getAttribute('text'))).toEqual([null, '']);
+  });
   test('that comes in while a note is held is at its place', () => {
     const read = documentOf('slot: 1/4\nchords: C7 | C7 F7\n4 4 4 4 | . . . . |]');
     const [, second] = read.querySelectorAll('measure');

@@ -78,6 +78,7 @@ const CHORDS = [
   'V7/V',
   'viidim7/ii',
   'V7/bVI',
+  'N.C.',
   'C/E',
   'Am7/G',
   'D6/9/F#',
@@ -220,7 +221,9 @@ function progression(shape: Structure, harmony: string, form: string, bars: numb
   if (shape === 'form') return [`form: ${form}`];
   if (harmony === 'vamp') return ['chords: I7'];
   if (harmony === 'none' || shape === 'repeated' || shape === 'endings') return [];
-  const list = Array.from({ length: bars }, (_, i) => (i % 3 === 2 ? 'V7 IV7' : i % 2 ? 'IV7' : 'i7'));
+  const list = Array.from({ length: bars }, (_, i) =>
+    i % 3 === 2 ? 'V7 IV7' : i % 4 === 3 ? 'N.C. IV7' : i % 2 ? 'IV7' : 'i7',
+  );
   return [`chords: ${list.join(' | ')}`];
 }
 

@@ -313,6 +313,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       },
     ],
   ],
+  ...['NC', 'n.c.', 'N.C', 'no chord'].map((text): readonly [string, readonly Reported[]] => [
+    `"${text}" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: `"${text}"`,
+        says: `“${text}” is not a chord symbol.`,
+        help: 'Did you mean N.C., for no chord?',
+      },
+    ],
+  ]),
   [
     `"C/H" ${EIGHT}`,
     [

@@ -33,9 +33,10 @@ function factsOfOracle({ key, bars, played }: Sample): Facts {
   return [
     `key ${key.tonic} ${key.mode}`,
     ...bars.flatMap(({ chords, sounds }, bar) => [
-      ...chords.map(
-        ({ onset, root, bass, tones }) =>
-          `bar ${bar} at ${ofOracle(onset)}: chord ${root}/${bass ?? root} ${inOrder(tones)}`,
+      ...chords.map(({ onset, root, bass, tones }) =>
+        root === ''
+          ? `bar ${bar} at ${ofOracle(onset)}: no chord`
+          : `bar ${bar} at ${ofOracle(onset)}: chord ${root}/${bass ?? root} ${inOrder(tones)}`,
       ),
       ...sounds.map(({ onset, duration, tied, notes }) => {
         const each = notes.map(({ midi, letter, role }) => `${midi} ${letter} ${role ?? '-'}`);
@@ -64,6 +65,7 @@ function factsOfScore(score: Score): Facts {
     `key ${chromaOf(score.key.tonic)} ${score.key.mode}`,
     ...score.bars.flatMap((bar) => [
       ...bar.chords.map(({ onset, chord }) => {
+        if (chord === 'none') return `bar ${bar.index} at ${format(onset)}: no chord`;
         const tones = inOrder(chord.tones.map(({ semitones }) => semitones));
         return `bar ${bar.index} at ${format(onset)}: chord ${plainName(chord.root)}/${plainName(chord.bass ?? chord.root)} ${tones}`;
       }),

@@ -1,6 +1,6 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
 import { chromaOf, lowestFrom, printedName } from '../../instrument/pitch.ts';
-import type { PlayedChord } from '../../score/playback.ts';
+import { isPlayedChord, type PlayedChord } from '../../score/playback.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
 import { choice, labelled, make } from './dom.ts';
@@ -40,7 +40,8 @@ export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
     const { key, bars } = playback();
     const tonic = lowestFrom(LOWEST_DRONE_NOTE, chromaOf(key.tonic));
     const chords = new Map<string, readonly number[]>();
-    for (const chord of bars.flatMap((bar) => bar.chords)) chords.set(chordInFull(chord), droneOf(chord));
+    for (const chord of bars.flatMap((bar) => bar.chords.filter(isPlayedChord)))
+      chords.set(chordInFull(chord), droneOf(chord));
     return [
       { value: '', text: playerText('noDrone'), midis: [] },
       { value: 'key', text: playerText('keyNote', { note: printedName(key.tonic) }), midis: [tonic, tonic + 12] },

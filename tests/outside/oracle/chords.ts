@@ -103,6 +103,11 @@ export interface Chord {
   tones: number[];
 }
 
+/** Written N.C.: from here on the accompaniment is silent (common practice of lead sheets, no source). */
+const NO_CHORD: ChordSymbol = { text: 'N.C.', quality: quality('none', '', '') };
+export const SILENCE: Chord = { root: '', step: 0, quality: NO_CHORD.quality, tones: [] };
+export const isSilence = (symbol: ChordSymbol): boolean => symbol === NO_CHORD;
+
 const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
 export function numeral(degree: number, sign: number, small: boolean, ending: string, quality: Quality): ChordSymbol {
@@ -138,6 +143,7 @@ export function plainNumeral(text: string): ChordSymbol {
 }
 
 export function rootPc(symbol: ChordSymbol, tonic: number): number {
+  if (isSilence(symbol)) return -1;
   if (symbol.name !== undefined) return pcOf(symbol.name);
   // Numerals are counted from the major scale of the tonic, also in minor (popular-music practice).
   const from = symbol.of === undefined ? tonic : tonic + MAJOR[symbol.of.degree]! + symbol.of.sign;
@@ -151,6 +157,7 @@ export function modeOf(symbol: ChordSymbol): Mode | undefined {
 }
 
 export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): Chord {
+  if (isSilence(symbol)) return SILENCE;
   const { quality } = symbol;
   const tones = [...quality.roles.keys()].sort((a, b) => a - b);
   if (symbol.name !== undefined) {
@@ -204,6 +211,7 @@ const ROOTS: [string, number][] = [
 
 /** A random symbol. `minor` is only a leaning. */
 export function randomSymbol(r: Random, tonic: number, minor: boolean, useNames: number): ChordSymbol {
+  if (r.chance(0.05)) return NO_CHORD;
   const common = ['7', 'maj', 'min', 'm7', 'maj7'];
   const q = (list: Quality[]): Quality => {
     const usual = list.filter((x) => common.includes(x.id));

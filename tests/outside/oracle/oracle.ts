@@ -2,7 +2,7 @@
 // notation, without the code that is checked with it. The files of this folder import nothing from outside of it.
 
 import type { Chord, ChordSymbol } from './chords.ts';
-import { modeOf, resolve, rootPc } from './chords.ts';
+import { isSilence, modeOf, resolve, rootPc, SILENCE } from './chords.ts';
 import type { Measure } from './forms.ts';
 import { FORM_NAMES, formBars, listText, randomList, spread } from './forms.ts';
 import type { Frac } from './frac.ts';
@@ -208,7 +208,8 @@ function makeBars(plan: Plan, bars: Word[][], slot: Frac, chords: ChordAt[][], k
     for (const stretch of parts[i]!) {
       const pieces = cut(stretch, chords[i]!);
       pieces.forEach((piece, n) => {
-        const chord = chordAt(chords[i]!, piece.onset);
+        const sounding = chordAt(chords[i]!, piece.onset);
+        const chord = sounding === SILENCE ? undefined : sounding;
         const tied = stretch.continued || n > 0;
         if (!tied) letters[stretch.first] = stretch.midi.map((midi) => spell(midi, chord, key));
         const notes = stretch.midi.map((midi, k): NoteFact => {
@@ -351,7 +352,8 @@ export function sample(seed: number): Sample {
 /** Features for the statistics. */
 function note(features: Set<string>, s: Settings, symbols: ChordSymbol[], inMusic: boolean, key: Key): void {
   if (inMusic) features.add('chord-symbol');
-  for (const symbol of symbols) {
+  if (symbols.some(isSilence)) features.add('no-chord');
+  for (const symbol of symbols.filter((s) => !isSilence(s))) {
     features.add(symbol.name === undefined ? 'numeral' : 'chord-name').add(`quality:${symbol.quality.id}`);
     if (symbol.numeral !== undefined && symbol.numeral.sign !== 0) features.add('numeral-accidental');
     if (symbol.bass !== undefined) features.add('slash-bass');

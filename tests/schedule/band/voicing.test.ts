@@ -2,10 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import { chance } from '../../../src/schedule/band/chance.ts';
 import { bassRoot, octaveNear, tonesOf, voicing } from '../../../src/schedule/band/voicing.ts';
-import { itemAt } from '../../../src/values/checked.ts';
+import { chordAtTick } from '../../../src/score/playback.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
 import { playbackFrom } from '../some-block.ts';
 
-const chord = (symbol: string) => itemAt(itemAt(playbackFrom(`slot: 1/1\n"${symbol}" 4`).bars, 0).chords, 0);
+const chord = (symbol: string) =>
+  present(chordAtTick(itemAt(playbackFrom(`slot: 1/1\n"${symbol}" 4`).bars, 0), 0), symbol);
 
 describe('the tones of a chord', () => {
   test.each([
