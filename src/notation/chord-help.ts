@@ -10,7 +10,7 @@ export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name 
 
 /** What is wrong with a text that is not a chord symbol, and how to write it; undefined where that cannot be seen. */
 export function chordHelp(text: string): string | undefined {
-  if (/^\W*n\W*c\W*$|^no[ -]?chord$|^tacet$/i.test(text)) return `Did you mean ${NO_CHORD}, for no chord?`;
+  if (/^\W*n\W*c\W*$|^no[ -]?chord$/i.test(text)) return `Did you mean ${NO_CHORD}, for no chord?`;
   const slash = text.lastIndexOf('/');
   if (slash < 0) return undefined;
   const [before, behind] = [text.slice(0, slash), text.slice(slash + 1)];

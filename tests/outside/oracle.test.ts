@@ -122,6 +122,7 @@ describe('a block means what music theory says', () => {
       ...['4/4', '3/4', '2/4', '6/8', '12/8', '5/4', '9/8'].map((meter) => `meter:${meter}`),
       ...['repeat', 'ending', 'pickup', 'phrase', 'triplet', 'glide', 'split', 'overblow', 'overdraw', 'slide'],
       ...['shuffle', 'tie-over-bar', 'cut-at-chord', 'chords-equals', 'form-bars', 'numeral-accidental', 'role:♯4'],
+      ...['numeral-of-numeral', 'slash-bass', 'no-chord'],
     ];
     expect(wanted.filter((feature) => !features.has(feature))).toEqual([]);
     expect([...features].filter((feature) => feature.startsWith('quality:')).length).toBeGreaterThanOrEqual(30);

@@ -18,8 +18,9 @@ export function drawFormChart(figure: FormChartFigure, pitching: Pitching): stri
   const { harp, key, position, bars } = figure;
   const numeral = (chord: Chord | NoChord): string => (chord === 'none' ? '' : printedNumeral(numeralOf(chord, key)));
   const chordName = (chord: Chord | NoChord): string => {
-    const step = chord === 'none' ? '' : `<b>${escapeText(numeral(chord))}</b> `;
-    return `<span class="chord">${step}<span>${escapeText(printedChord(chord))}</span></span>`;
+    const name = escapeText(printedChord(chord));
+    if (chord === 'none') return `<span class="chord"><b>${name}</b></span>`;
+    return `<span class="chord"><b>${escapeText(numeral(chord))}</b> <span>${name}</span></span>`;
   };
 
   /** What the target is to the bar's first chord, under which it is meant to land. */
