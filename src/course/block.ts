@@ -1,9 +1,10 @@
 /** The blocks of all lessons, understood: each against its lesson's settings and the blocks it quotes. */
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import type { FoundBlock, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';
+import { quotationName } from '../notation/quotation.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
@@ -73,7 +74,12 @@ export function readBlocks(
   return { blocks: read, contextOf };
 
   function contextOf(lesson: LessonRead): ReadContext {
-    const made = contexts.get(lesson) ?? { ...head.tables, defaults: lesson.defaults, find };
+    const made = contexts.get(lesson) ?? {
+      ...head.tables,
+      defaults: lesson.defaults,
+      find: (id = lesson.id, block) => find(id, block),
+      otherMeaning: (name) => otherMeaning(name, lesson),
+    };
     contexts.set(lesson, made);
     return made;
   }
@@ -88,7 +94,6 @@ export function readBlocks(
         ...near(
           blockId,
           lesson.blocks.map((one) => one.id),
-          `${lessonId}/`,
         ),
       };
     return { lesson, block };
@@ -97,6 +102,12 @@ export function readBlocks(
   function find(lessonId: string, blockId: string): FoundBlock {
     const found = look(lessonId, blockId);
     return 'lesson' in found ? { tree: found.block.tree, context: contextOf(found.lesson) } : found;
+  }
+
+  function otherMeaning(name: string, { blocks }: LessonRead): string | undefined {
+    const holder = blocks.find(({ tree }) => tree.phrases.has(name));
+    if (holder) return quotationName({ block: holder.id, phrase: name });
+    return blocks.some(({ id }) => id === name) ? quotationName({ block: name }) : undefined;
   }
 
   /** Whether a block, its lesson's settings and everything it quotes are what they were. */
@@ -110,7 +121,9 @@ export function readBlocks(
       earlier?.context.defaults === lesson.defaults &&
       earlier.context.tunings === head.tables.tunings &&
       earlier.context.forms === head.tables.forms &&
-      quotationsOf(tree).every((quote, index) => {
+      // What is not there may be suggested from anywhere.
+      earlier.diagnostics.every(({ code }) => code !== 'quote-unknown') &&
+      quotationsOf(tree, lesson).every((quote, index) => {
         const found = look(quote.lesson, quote.block);
         return (
           'lesson' in found && found.block.tree === earlier.found[index] && unchanged(found.block.tree, found.lesson)
@@ -123,7 +136,7 @@ export function readBlocks(
   function readAnew({ id, index, text, placed, range, tree, closed }: NamedBlock, lesson: LessonRead): BlockRead {
     const context = contextOf(lesson);
     const { score, diagnostics } = closed ? evaluate(tree, context) : UNCLOSED;
-    const quotations = quotationsOf(tree);
+    const quotations = quotationsOf(tree, lesson);
     const found = quotations.map((quote) => look(quote.lesson, quote.block));
     const quotes = quotations.flatMap(({ lesson, block, span }, place): Quoted[] => {
       const at: SourceRange = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
@@ -141,27 +154,30 @@ export function readBlocks(
 /** That its fence is not closed has been reported. */
 const UNCLOSED: Evaluated = { score: undefined, diagnostics: [] };
 
-const near = (word: string, known: Iterable<string>, before = ''): { nearest?: string } => {
+const near = (word: string, known: Iterable<string>): { nearest?: string } => {
   const found = nearest(word, known);
-  return found === undefined ? {} : { nearest: before + found };
+  return found === undefined ? {} : { nearest: found };
 };
 
-type Quotation = Extract<Item, { kind: 'quote' }> & { readonly lesson: string; readonly block: string };
+interface Quotation {
+  readonly lesson: string;
+  readonly block: string;
+  readonly span: TextSpan;
+}
 
-/** The blocks a tree quotes, in its music or in a phrase, each where it is first quoted. */
-function quotationsOf(tree: BlockTree): Quotation[] {
+/** The blocks a tree of a lesson quotes, in its music or in a phrase, each where it is first quoted. */
+function quotationsOf(tree: BlockTree, own: LessonRead): Quotation[] {
   const first = new Map<string, Quotation>();
   const gather = (items: readonly Item[]): void => {
     for (const item of items) {
       if (item.kind === 'group') gather(item.items);
-      else if (isQuotation(item) && !first.has(`${item.lesson}/${item.block}`))
-        first.set(`${item.lesson}/${item.block}`, item);
+      if (item.kind !== 'quote' || item.block === undefined) continue;
+      const { lesson = own.id, block, span } = item;
+      const name = `${lesson}/${block}`;
+      if (!first.has(name)) first.set(name, { lesson, block, span });
     }
   };
   for (const phrase of tree.phrases.values()) gather(phrase.items);
   gather(tree.music);
   return [...first.values()].sort((a, b) => a.span.from - b.span.from);
 }
-
-const isQuotation = (item: Item): item is Quotation =>
-  item.kind === 'quote' && item.lesson !== undefined && item.block !== undefined;

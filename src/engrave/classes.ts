@@ -35,6 +35,8 @@ export const CLASS = {
   chordName: 'c',
   chordNumeral: 'u',
   partName: 'p',
+  /** Words to the player. */
+  direction: 'I',
   /** Bar numbers, endings, and words of the embouchure. */
   smallText: 'i',
   /** The word of a mark over the lanes. */

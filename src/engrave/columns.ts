@@ -15,6 +15,7 @@ export const SIZE = {
   label: 12.5,
   word: 12.5,
   chord: 16,
+  direction: 13,
   numeral: 12.5,
   lyric: 13,
   small: 12.5,

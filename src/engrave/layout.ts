@@ -7,7 +7,8 @@ import type { Score } from '../score/score.ts';
 import type { LaneLayout } from './lanes/lanes.ts';
 
 /** Parts of one line: their heights, and where the baseline or the line of each is. */
-export const PART_NAME = { height: 16, baseline: 12 };
+/** A line of the part’s name or of words to the player. */
+export const ABOVE = { line: 16, baseline: 12 };
 export const ENDING = { height: 17, line: 3 };
 export const CHORDS = { height: 16, baseline: 12 };
 export const STAFF_HEIGHT = 40;

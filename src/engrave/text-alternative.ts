@@ -64,9 +64,10 @@ export function barSentences(score: Score): string[] {
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
       bar.repeatStart ? 'Repeat from here. ' : '',
-      ending === undefined ? '' : `${capital(ordinal(ending))} ending. `,
+      ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
       over && bar.chords[0] ? `, ${harmonyInWords(bar.chords[0])}` : '',
+      bar.direction === undefined ? '' : `, marked “${bar.direction}”`,
     ].join('');
     const end = bar.repeatEnd ? ' Back to the repeat.' : bar.close === 'final' ? ' The end.' : '';
     return `${head}: ${phrases.join('; ')}.${end}`;

@@ -36,3 +36,14 @@ export function textWidth(text: string, size: number, bold = false): number {
   for (const character of text) width += widths.get(character) ?? OTHER;
   return (width * size * (bold ? BOLD : 1)) / 1000;
 }
+
+/** A text in lines no wider than `width`, broken between words. A word that is wider has a line of its own. */
+export function linesOfText(text: string, width: number, size: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/).filter(Boolean)) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && textWidth(longer, size) <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}

@@ -1,4 +1,5 @@
 /** One tile: a bar, or a part of one, with all that is over, on and under its staff, at a fixed width. */
+import { isSameEnding } from '../score/queries.ts';
 import type { Score } from '../score/score.ts';
 import { equals, toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
@@ -9,7 +10,7 @@ import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes/lanes.ts';
-import { BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, PART_NAME, STAFF_HEIGHT, WORDS } from './layout.ts';
+import { ABOVE, BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import {
   CHORD_END,
@@ -24,7 +25,7 @@ import {
 } from './segment.ts';
 import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
-import { textWidth } from './text-width.ts';
+import { linesOfText, textWidth } from './text-width.ts';
 import { type TileHeights, tileHeights } from './tile-heights.ts';
 
 /** What a tile is drawn from. */
@@ -70,7 +71,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
   const chords = placeChords(parts, width);
   const lanesInk: InkBox[] = [];
   const drawn: TilePart[] = [
-    { kind: 'part', height: PART_NAME.height, body: drawPartName(segment) },
+    drawAbove(segment, width),
     { kind: 'ending', height: ENDING.height, body: drawEnding(segment, settings) },
     { kind: 'chords', height: CHORDS.height, body: drawNumber(segment) + chords.map(drawChord).join('') },
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
@@ -296,22 +297,31 @@ function syllable(column: Column | undefined): string | undefined {
   return lyric && !lyric.extends ? lyric.text : undefined;
 }
 
-const drawPartName = ({ bar, opens }: Segment): string =>
-  opens && bar.part !== undefined
-    ? `<text class="${CLASS.partName}" x="1" y="${PART_NAME.baseline}">${escapeText(bar.part)}</text>`
-    : '';
+/** The name of a part and words to the player, line by line. */
+function drawAbove({ bar, opens }: Segment, width: number): TilePart {
+  const lines = [
+    ...(bar.part === undefined ? [] : [{ text: bar.part, of: CLASS.partName }]),
+    ...linesOfText(bar.direction ?? '', width - 6, SIZE.direction).map((text) => ({ text, of: CLASS.direction })),
+  ];
+  const shown = opens ? lines : [];
+  const body = shown.map(
+    ({ text, of }, at) =>
+      `<text class="${of}" x="1" y="${ABOVE.baseline + at * ABOVE.line}">${escapeText(text)}</text>`,
+  );
+  return { kind: 'part', height: ABOVE.line * shown.length, body: body.join('') };
+}
 
 /** The bracket of an ending. */
 function drawEnding({ bar, opens, closes }: Segment, { score, width }: TileSettings): string {
-  if (bar.ending === undefined) return '';
-  const before = score.bars[bar.index - 1];
-  const after = score.bars[bar.index + 1];
-  const starts = opens && before?.ending !== bar.ending;
-  const ends = closes && after?.ending !== bar.ending;
+  if (bar.endings === undefined) return '';
+  const starts = opens && !isSameEnding(score.bars[bar.index - 1], bar);
+  const ends = closes && !isSameEnding(bar, score.bars[bar.index + 1]);
   const y = ENDING.line;
   const left = starts ? `M2 ${n(y + 12)}V${n(y)}` : `M0 ${n(y)}`;
   const line = `<path class="${CLASS.barLine}" d="${left}H${n(ends ? width - 3 : width)}${ends && bar.repeatEnd ? `v12` : ''}"/>`;
-  return starts ? `${line}<text class="${CLASS.smallText}" x="6" y="${n(y + 12)}">${bar.ending}.</text>` : line;
+  return starts
+    ? `${line}<text class="${CLASS.smallText}" x="6" y="${n(y + 12)}">${bar.endings.join(', ')}.</text>`
+    : line;
 }
 
 const drawNumber = ({ bar, opens }: Segment): string =>

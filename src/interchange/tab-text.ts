@@ -77,7 +77,7 @@ function cellsOf(bar: Bar, score: Score): Cell[] {
   });
   if (events.length === 0) events.push({ chord: namesBefore(), tab: SIGNS.rest, word: '' });
   return [
-    ...(bar.part === undefined ? [] : line('', `[${oneLine(bar.part)}]`)),
+    ...[bar.part, bar.direction].flatMap((text) => (text === undefined ? [] : line('', `[${oneLine(text)}]`))),
     ...line(openingLine(bar, score)),
     ...events,
     ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close ? line(closingLine(bar)) : []),
@@ -89,7 +89,7 @@ function openingLine(bar: Bar, score: Score): string {
   const before = score.bars[bar.index - 1];
   const ending = endingOpenedBy(score, bar);
   const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close ? '' : '|';
-  return ending === undefined ? line : `${line}${ending}.`;
+  return ending === undefined ? line : `${line}${ending.join(',')}.`;
 }
 
 const closingLine = ({ repeatEnd, close }: Bar): string => (repeatEnd ? ':|' : close === undefined ? '|' : '||');

@@ -12,6 +12,8 @@ export interface DraftBar {
   events: DraftEvent[];
   /** Chord symbols written in the bar. */
   chords: { readonly onset: Fraction; readonly text: string }[];
+  /** Chords that quotations are moved to, where the progression says which chord there is. */
+  expected: { readonly onset: Fraction; readonly text: string; readonly span: TextSpan }[];
   length: Fraction;
   span: TextSpan;
   /** Holds something unreadable, so that its length says nothing. */
@@ -19,11 +21,12 @@ export interface DraftBar {
   repeatStart: boolean;
   repeatEnd: boolean;
   /** The ending that opens here. */
-  opens?: number;
+  opens?: readonly number[];
   /** The ending this bar belongs to. */
-  ending?: number;
+  endings?: readonly number[];
   close?: 'double' | 'final';
   part?: string;
+  direction?: string;
   number: number;
 }
 
@@ -54,6 +57,7 @@ export interface DraftSound extends DraftTimed {
 const emptyBar = (): DraftBar => ({
   events: [],
   chords: [],
+  expected: [],
   length: ZERO,
   // Until the first thing of the bar, or its bar line, is known.
   span: { from: 0, to: 0 },
@@ -108,6 +112,9 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
       case 'chord':
         bar.chords.push({ onset: bar.length, text: item.text });
         break;
+      case 'expected-chord':
+        bar.expected.push({ onset: bar.length, text: item.text, span: item.source.span });
+        break;
       case 'mouth':
         mouth = item.mouth;
         break;
@@ -121,6 +128,10 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
       case 'part':
         if (!isEmpty(bar)) finish();
         bar.part = item.name;
+        break;
+      case 'direction':
+        if (!isEmpty(bar)) finish();
+        bar.direction = bar.direction === undefined ? item.text : `${bar.direction} ${item.text}`;
         break;
       case 'line-end':
         lineBefore = false;
@@ -173,16 +184,16 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   }
 
   function barLine({ line, site }: Extract<Flowing, { kind: 'bar' }>): void {
-    const plain = !line.repeatStart && !line.repeatEnd && line.ending === undefined && line.close === undefined;
+    const plain = !line.repeatStart && !line.repeatEnd && line.endings === undefined && line.close === undefined;
     if (!isEmpty(bar)) finish();
     else if ((plain && lineBefore) || bar.chords.length > 0) diagnostics.push(report('bar-empty', site, {}));
     const before = bars.at(-1);
     if (before && line.repeatEnd) before.repeatEnd = true;
     if (before && line.close) before.close = line.close;
     if (line.repeatStart) bar.repeatStart = true;
-    if (line.ending !== undefined) {
-      bar.opens = line.ending;
-      if (line.ending === 1) beforeEndings = { last, mouth };
+    if (line.endings !== undefined) {
+      bar.opens = line.endings;
+      if (line.endings.includes(1)) beforeEndings = { last, mouth };
       else ({ last, mouth } = beforeEndings);
     }
     bar.span = site;
@@ -224,26 +235,44 @@ function sing(
 export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diagnostics: Diagnostic[]): void {
   let firstFrom = 0;
   let firstCount = 0;
+  /** The times for which the repeat has endings so far. */
+  let passes = new Set<number>();
   bars.forEach((bar, index) => {
     if (bar.repeatStart && !endsBeforeNextStart(bars, index)) diagnostics.push(report('repeat-unclosed', bar.span, {}));
-    if (bar.opens === undefined) return;
+    const { opens } = bar;
+    if (opens === undefined) return;
+    const isFirst = opens.includes(1);
+    if (isFirst) passes = new Set();
     const before = bars[index - 1];
-    const belongs = bar.opens === 1 || (before?.repeatEnd && before.ending === bar.opens - 1);
-    const run = belongs ? endingRun(bars, index, bar.opens === 1 ? undefined : firstCount) : undefined;
+    const follows = before?.repeatEnd && before.endings !== undefined && opens[0] === firstWithout(passes);
+    const belongs = isFirst || (follows && !opens.some((pass) => passes.has(pass)));
+    const run = belongs ? endingRun(bars, index, isFirst ? undefined : firstCount) : undefined;
     if (run === undefined) {
-      diagnostics.push(report('ending-misplaced', bar.span, { ending: bar.opens }));
+      diagnostics.push(report('ending-misplaced', bar.span, { endings: opens }));
       return;
     }
-    if (bar.opens === 1) [firstFrom, firstCount] = [index, run];
-    for (let i = index; i < index + run; i++) itemAt(bars, i).ending = bar.opens;
+    if (isFirst) [firstFrom, firstCount] = [index, run];
+    for (const pass of opens) passes.add(pass);
+    for (let i = index; i < index + run; i++) itemAt(bars, i).endings = opens;
+    const missing = firstWithout(passes);
+    if (bars[index + run]?.opens === undefined && missing < Math.max(...passes))
+      diagnostics.push(report('ending-missing', bar.span, { missing }));
   });
   let number = hasPickup ? 0 : 1;
   bars.forEach((bar, index) => {
-    if (bar.opens !== undefined && bar.opens > 1) number = bars[firstFrom]?.number ?? number;
+    const isFirst = bar.opens?.includes(1);
+    if (isFirst === false) number = bars[firstFrom]?.number ?? number;
     bar.number = number;
-    if (bar.opens === 1) firstFrom = index;
+    if (isFirst) firstFrom = index;
     number++;
   });
+}
+
+/** The first time through a repeat that has no ending yet. */
+function firstWithout(passes: ReadonlySet<number>): number {
+  let pass = 1;
+  while (passes.has(pass)) pass++;
+  return pass;
 }
 
 function endsBeforeNextStart(bars: readonly DraftBar[], start: number): boolean {

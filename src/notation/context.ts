@@ -7,8 +7,10 @@ import type { BlockTree } from './tree.ts';
 export interface ReadContext extends Tables {
   /** The lesson's settings over the course's over the shipped ones. */
   readonly defaults: Settings;
-  /** Finds a block of a lesson for a quotation. The same block gives the same tree each time. */
-  readonly find: (lesson: string, block: string) => FoundBlock;
+  /** Finds a block of a lesson for a quotation, of the block's own lesson for undefined. The same block gives the same tree each time. */
+  readonly find: (lesson: string | undefined, block: string) => FoundBlock;
+  /** What else of the block's own lesson a name may stand for, as it is quoted: a phrase of another block, or a block. */
+  readonly otherMeaning: (name: string) => string | undefined;
 }
 
 /** What a quotation names, or which part of it is missing. */
@@ -20,5 +22,6 @@ export type FoundBlock =
 export const ALONE: ReadContext = {
   ...SHIPPED_TABLES,
   defaults: DEFAULTS,
-  find: () => ({ missing: 'lesson' }),
+  find: (lesson) => ({ missing: lesson === undefined ? 'block' : 'lesson' }),
+  otherMeaning: () => undefined,
 };

@@ -2,9 +2,11 @@
 import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
-import type { SongKey } from '../harmony/key.ts';
+import { isStep, type SongKey } from '../harmony/key.ts';
+import { readNumeral } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
+import { readChord } from '../harmony/symbol.ts';
 import { sounding } from '../instrument/bend.ts';
 import { harpName } from '../instrument/harp.ts';
 import { chromaOf, type Pitch, printedName } from '../instrument/pitch.ts';
@@ -44,18 +46,29 @@ const OTHER_BLOCKS: OtherBlocks = {
     const { harp, settings } = readHeader(tree, context.defaults, context, []);
     return { song: keyOfSong(harp, settings.position), harp: harp.key };
   },
+  homeOf,
   scoreOf: (tree, context, quoteChain) => evaluateInChain(tree, context, quoteChain).score,
 };
+
+function homeOf(tree: BlockTree, context: ReadContext): string {
+  const { harp, settings } = readHeader(tree, context.defaults, context, []);
+  const written = tree.music.flatMap((item) => (item.kind === 'chord' ? [item.text] : []));
+  const symbols = [...homeSymbols(settings.progression, context), ...written];
+  const key = keyOfSong(harp, settings.position, symbols, settings.key?.mode);
+  const onTonic = symbols.find((symbol) => {
+    if (readNumeral(symbol)?.of !== undefined) return false;
+    const chord = readChord(symbol, key);
+    return chord && chromaOf(chord.root) === chromaOf(key.tonic);
+  });
+  return onTonic ?? (isStep(key.mode, 3) ? 'i' : 'I');
+}
 
 function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: QuoteChain): Evaluated {
   const diagnostics: Diagnostic[] = [...tree.diagnostics];
   const head = readHeader(tree, context.defaults, context, diagnostics);
   const { settings } = head;
   const stream = expandMusic(
-    tree,
-    context,
-    settings.slot,
-    !settings.progression,
+    { tree, context, slot: settings.slot, harp: head.harp, keepsChords: !settings.progression },
     quoteChain,
     OTHER_BLOCKS,
     diagnostics,
@@ -162,11 +175,12 @@ function finishBars(
       number: draft.number,
       length: draft.length,
       ...(draft.part === undefined ? {} : { part: draft.part }),
+      ...(draft.direction === undefined ? {} : { direction: draft.direction }),
       chords: inBar,
       events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,
       repeatEnd: draft.repeatEnd,
-      ...(draft.ending === undefined ? {} : { ending: draft.ending }),
+      ...(draft.endings === undefined ? {} : { endings: draft.endings }),
       ...(draft.close === undefined ? {} : { close: draft.close }),
       span: draft.span,
     };

@@ -2,20 +2,23 @@
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
 import { type Chord, NO_CHORD, type NoChord, plainChord } from '../harmony/chord.ts';
-import type { ChordChange } from '../harmony/form.ts';
 import { type SongKey, songKey } from '../harmony/key.ts';
 import { moveChord, numeralOf, rootAt } from '../harmony/numeral.ts';
 import { readChord } from '../harmony/symbol.ts';
+import type { Harp } from '../instrument/harp.ts';
 import { chromaOf, fifthsOf, mod, type PitchClass } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
-import type { Event, Mouth, QuoteRef, Rest, Score, Sound, Source } from '../score/score.ts';
-import { add, compare, divide, equals, type Fraction, fraction, multiply, subtract } from '../time/fraction.ts';
+import type { Event, Mouth, QuoteRef, Score, Source } from '../score/score.ts';
+import { divide, equals, type Fraction, fraction, multiply } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { ReadContext } from './context.ts';
+import { movePhrase, type QuotedNote } from './moved-phrase.ts';
 import { report } from './problems.ts';
+import { type QuotationTarget, quotationName } from './quotation.ts';
 import { MOST_LEVELS, type QuoteChain } from './quote-chain.ts';
-import type { BarLine, BlockTree, Item, NoteItem, Syllable } from './tree.ts';
+import { cutRest, withMarks, writtenNote } from './quoted.ts';
+import type { BarLine, BlockTree, Item, NoteItem, QuoteItem, Syllable } from './tree.ts';
 
 /** Where a thing of the stream was written; `site` is in this block, at the quotation that brought it if one did. */
 interface Written {
@@ -30,10 +33,13 @@ export type Flowing = Written &
     | { readonly kind: 'hold'; readonly slots: number; readonly duration: Fraction }
     | { readonly kind: 'rest' | 'unreadable'; readonly duration: Fraction }
     | { readonly kind: 'chord'; readonly text: string }
+    /** Where a quotation is moved to a chord, in a block whose progression says which chord is there. */
+    | { readonly kind: 'expected-chord'; readonly text: string }
     | { readonly kind: 'mouth'; readonly mouth: Mouth }
     | { readonly kind: 'glide' | 'line-end' }
     | { readonly kind: 'bar'; readonly line: Omit<BarLine, 'kind' | 'span'> }
     | { readonly kind: 'part'; readonly name: string }
+    | { readonly kind: 'direction'; readonly text: string }
     | { readonly kind: 'words'; readonly syllables: readonly Syllable[] }
   );
 
@@ -48,6 +54,14 @@ interface Scope {
   readonly quote?: QuoteRef;
   /** Turns the chord symbols of another block into this block's. */
   readonly symbol?: (text: string) => string;
+  /** The chords of a quotation that is moved to another one: it leaves them behind. */
+  readonly leftChords?: LeftChord[];
+}
+
+interface LeftChord {
+  readonly text: string;
+  /** The length of the stream where it was met. */
+  readonly at: number;
 }
 
 /** What the block being read has to know of others. */
@@ -55,18 +69,24 @@ export interface OtherBlocks {
   readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
   /** The key of a block, whose tonic alone is right: its chords are not asked for the mode. And the key of the harp. */
   readonly keysOf: (tree: BlockTree, context: ReadContext) => { readonly song: SongKey; readonly harp: PitchClass };
+  /** The chord of the song's tonic, as the block writes it first, or else as its mode has it. */
+  readonly homeOf: (tree: BlockTree, context: ReadContext) => string;
   readonly scoreOf: (tree: BlockTree, context: ReadContext, quoteChain: QuoteChain) => Score | undefined;
 }
 
-/**
- * Lays out the music of a tree. `keepsChords` is false where the block has a progression: a quotation then leaves its
- * own chords behind.
- */
+/** A block whose music is laid out. */
+export interface Expansion {
+  readonly tree: BlockTree;
+  readonly context: ReadContext;
+  readonly slot: Fraction;
+  readonly harp: Harp;
+  /** False where the block has a progression: a quotation then leaves its own chords behind. */
+  readonly keepsChords: boolean;
+}
+
+/** Lays out the music of a block. */
 export function expandMusic(
-  tree: BlockTree,
-  context: ReadContext,
-  slot: Fraction,
-  keepsChords: boolean,
+  { tree, context, slot, harp, keepsChords }: Expansion,
   quoteChain: QuoteChain,
   otherBlocks: OtherBlocks,
   diagnostics: Diagnostic[],
@@ -108,10 +128,12 @@ export function expandMusic(
       case 'rest':
         stream.push({ kind: 'rest', source, site, duration: times(share, item.slots) });
         return;
-      case 'chord':
-        if (!scope.quotedAt || keepsChords)
-          stream.push({ kind: 'chord', source, site, text: scope.symbol ? scope.symbol(item.text) : item.text });
+      case 'chord': {
+        const text = scope.symbol ? scope.symbol(item.text) : item.text;
+        if (scope.leftChords) scope.leftChords.push({ text, at: stream.length });
+        else if (!scope.quotedAt || keepsChords) stream.push({ kind: 'chord', source, site, text });
         return;
+      }
       case 'bar': {
         stream.push({ kind: 'bar', source, site, line: item });
         return;
@@ -121,6 +143,9 @@ export function expandMusic(
         return;
       case 'part':
         stream.push({ kind: 'part', source, site, name: item.name });
+        return;
+      case 'direction':
+        stream.push({ kind: 'direction', source, site, text: item.text });
         return;
       case 'words':
         stream.push({ kind: 'words', source, site, syllables: item.syllables });
@@ -132,49 +157,137 @@ export function expandMusic(
     }
   }
 
-  function quote(item: Extract<Item, { kind: 'quote' }>, scope: Scope): void {
+  function quote(item: QuoteItem, scope: Scope): void {
+    const before = stream.length;
+    if (item.to) moved(item, item.to, scope);
+    else bring(item, scope);
+    if (item.marks.length > 0 || item.mouth !== undefined)
+      changeNotes(before, (note) => withMarks(note, item.marks, item.mouth));
+  }
+
+  /** Brings what a quotation names into the stream. */
+  function bring(item: QuoteItem, scope: Scope): void {
     const site = scope.site ?? item.span;
     const span = scope.quotedAt ?? item.span;
-    if (item.lesson === undefined || item.block === undefined) {
-      quotePhrase(item.phrase ?? '', { ...scope, site }, span, item.phrase ?? '', { phrase: item.phrase ?? '' });
+    const { lesson, block, phrase } = item;
+    const name = quotationName(item);
+    if (block === undefined) {
+      const own = phrase ?? '';
+      quotePhrase(own, { ...scope, site }, span, { phrase: own });
       return;
     }
-    const found = scope.context.find(item.lesson, item.block);
+    const found = scope.context.find(lesson, block);
     if ('missing' in found) {
-      const name = found.missing === 'lesson' ? item.lesson : `${item.lesson}/${item.block}`;
       // A quotation that is wrong in its own block is reported there.
       if (scope.quotedAt) broken(span, name);
-      else diagnostics.push(report('quote-unknown', span, { what: found.missing, name, nearest: found.nearest }));
+      else if (lesson !== undefined && found.missing === 'lesson')
+        diagnostics.push(report('quote-unknown', span, { what: 'lesson', name: lesson, nearest: found.nearest }));
+      else {
+        const near = found.nearest === undefined ? undefined : `<${quotationName({ ...item, block: found.nearest })}>`;
+        const missing = lesson === undefined ? block : `${lesson}/${block}`;
+        diagnostics.push(report('quote-unknown', span, { what: 'block', name: missing, nearest: near }));
+      }
       return;
     }
     const { tree: other, context: theirs } = found;
-    const name = `${item.lesson}/${item.block}`;
-    const ref = { lesson: item.lesson, block: item.block };
-    if (item.phrase !== undefined) {
-      const inner = {
+    const ref = { ...(lesson === undefined ? {} : { lesson }), block };
+    const { leftChords } = scope;
+    if (phrase !== undefined) {
+      const inner: Scope = {
         tree: other,
         context: theirs,
         slot: otherBlocks.slotOf(other, theirs),
         quotedAt: span,
         site,
         symbol: (text: string) => symbolFrom(text, other, theirs),
+        ...(leftChords ? { leftChords } : {}),
       };
-      quotePhrase(item.phrase, inner, span, `${name}:${item.phrase}`, { ...ref, phrase: item.phrase });
+      quotePhrase(phrase, inner, span, { ...ref, phrase });
     } else if (enter(other, undefined, name, span)) {
       const score = otherBlocks.scoreOf(other, theirs, quoteChain);
       leave(span, name, score === undefined);
-      if (score) quoteScore(score, { source: { span, quote: ref }, site });
+      if (score) quoteScore(score, { source: { span, quote: ref }, site }, leftChords);
     }
   }
 
-  function quotePhrase(phrase: string, scope: Scope, span: TextSpan, name: string, ref: QuoteRef): void {
-    const found = scope.tree.phrases.get(phrase);
-    if (!found) {
-      const near = nearest(phrase, scope.tree.phrases.keys());
-      diagnostics.push(report('quote-unknown', span, { what: 'phrase', name, nearest: near && `<${near}>` }));
+  /** Brings a quotation with its notes moved to a chord. */
+  function moved(item: QuoteItem, { chord, span: chordSpan }: QuotationTarget, scope: Scope): void {
+    const span = scope.quotedAt ?? item.span;
+    const name = quotationName(item);
+    const target: Item = { kind: 'chord', text: chord, span: chordSpan };
+    if (keepsChords || scope.leftChords) put(target, scope, scope.slot);
+    else {
+      const text = scope.symbol ? scope.symbol(chord) : chord;
+      stream.push({ kind: 'expected-chord', source: { span }, site: scope.site ?? span, text });
+    }
+    const start = stream.length;
+    const leftChords: LeftChord[] = [];
+    bring(item, { ...scope, leftChords });
+    const { song } = otherBlocks.keysOf(tree, context);
+    // A phrase that names its chord later begins over the home chord.
+    const all = leftChords[0]?.at === start ? [] : [homeOf(item, scope)];
+    const texts = [...all, ...leftChords.map(({ text }) => text)];
+    const chords = texts.flatMap((text) => readChord(text, song) ?? []);
+    const [from, ...others] = chords;
+    const to = readChord(scope.symbol ? scope.symbol(chord) : chord, song);
+    const other = from && others.find((one) => plainChord(one) !== plainChord(from));
+    // What is not there, or is no chord, has been reported.
+    if (!from || !to || stream.length === start) return;
+    if (other) {
+      const between = [plainChord(from), plainChord(other)] as const;
+      diagnostics.push(report('moved-two-chords', span, { name, chords: between }));
       return;
     }
-    const outward = ref.lesson !== undefined;
+    const way = movePhrase(notesFrom(start), { from, to, key: song, harp });
+    if ('impossible' in way) {
+      diagnostics.push(report('moved-unplayable', span, { name, to: chord, why: way.impossible }));
+      return;
+    }
+    let next = 0;
+    changeNotes(start, () => itemAt(way, next++));
+  }
+
+  /** The home chord of the block that a quotation is from, as this block names it. */
+  function homeOf({ lesson, block }: QuoteItem, scope: Scope): string {
+    if (block === undefined) {
+      const home = otherBlocks.homeOf(scope.tree, scope.context);
+      return scope.symbol ? scope.symbol(home) : home;
+    }
+    const found = scope.context.find(lesson, block);
+    return 'missing' in found
+      ? ''
+      : symbolFrom(otherBlocks.homeOf(found.tree, found.context), found.tree, found.context);
+  }
+
+  /** The notes of the stream from a place on, and whether each glides into the next. */
+  function notesFrom(start: number): QuotedNote[] {
+    const notes: { note: NoteItem; glides: boolean }[] = [];
+    for (const item of stream.slice(start)) {
+      const last = notes.at(-1);
+      if (item.kind === 'note') notes.push({ note: item.note, glides: false });
+      else if (item.kind === 'glide' && last) last.glides = true;
+    }
+    return notes;
+  }
+
+  function changeNotes(start: number, change: (note: NoteItem) => NoteItem): void {
+    for (let at = start; at < stream.length; at++) {
+      const item = itemAt(stream, at);
+      if (item.kind === 'note') stream[at] = { ...item, note: change(item.note) };
+    }
+  }
+
+  function quotePhrase(phrase: string, scope: Scope, span: TextSpan, ref: QuoteRef): void {
+    const found = scope.tree.phrases.get(phrase);
+    const name = quotationName(ref);
+    if (!found) {
+      const other = ref.block === undefined ? scope.context.otherMeaning(phrase) : undefined;
+      const near = nearest(phrase, scope.tree.phrases.keys());
+      const meant = other ?? (near === undefined ? undefined : quotationName({ ...ref, phrase: near }));
+      diagnostics.push(report('quote-unknown', span, { what: 'phrase', name, nearest: meant && `<${meant}>` }));
+      return;
+    }
+    const outward = ref.block !== undefined;
     if (!enter(scope.tree, phrase, name, span)) return;
     const before = stream.length;
     walk(found.items, { ...scope, quote: outward ? ref : (scope.quote ?? ref) });
@@ -213,19 +326,22 @@ export function expandMusic(
   }
 
   /** A whole block, as it is played: its repeats written out, its parts and lyrics left behind. */
-  function quoteScore(score: Score, written: Written): void {
+  function quoteScore(score: Score, written: Written, leftChords: LeftChord[] | undefined): void {
     const [from, to] = [{ song: score.key, harp: score.harp.key }, otherBlocks.keysOf(tree, context)];
     playOrder(score).forEach((index, position) => {
       if (position > 0) stream.push({ ...written, kind: 'bar', line: { repeatStart: false, repeatEnd: false } });
       const bar = itemAt(score.bars, index);
-      const chords = keepsChords ? bar.chords : [];
+      const chords = keepsChords || leftChords ? bar.chords : [];
       for (const event of bar.events.flatMap((each): readonly Event[] =>
         isSoundEvent(each) ? [each] : cutRest(each, chords),
       )) {
         if (quoteChain.isTooLong()) return;
         for (const { onset, chord } of chords)
-          if (equals(onset, event.onset))
-            stream.push({ ...written, kind: 'chord', text: quotedSymbol(chord, from, to) });
+          if (equals(onset, event.onset)) {
+            const text = quotedSymbol(chord, from, to);
+            if (leftChords) leftChords.push({ text, at: stream.length });
+            else stream.push({ ...written, kind: 'chord', text });
+          }
         if (!isSoundEvent(event)) stream.push({ ...written, kind: 'rest', duration: event.duration });
         else if (event.tied) stream.push({ ...written, kind: 'hold', slots: 1, duration: event.duration });
         else
@@ -256,14 +372,6 @@ function quotedSymbol(chord: Chord | NoChord, from: Keys, to: Keys): string {
   return numeralOf({ ...named, root: moved }, to.song);
 }
 
-/** A rest in pieces, one for each chord that sounds in it. */
-function cutRest(rest: Rest, chords: readonly ChordChange[]): Rest[] {
-  const end = add(rest.onset, rest.duration);
-  const cuts = chords.map(({ onset }) => onset).filter((at) => compare(at, rest.onset) > 0 && compare(at, end) < 0);
-  const starts = [rest.onset, ...cuts];
-  return starts.map((onset, index) => ({ ...rest, onset, duration: subtract(starts[index + 1] ?? end, onset) }));
-}
-
 const times = (share: Fraction, slots: number): Fraction => (slots === 1 ? share : multiply(share, fraction(slots)));
 
 const sharesOf = (item: Item): number =>
@@ -272,13 +380,3 @@ const sharesOf = (item: Item): number =>
     : item.kind === 'hold' || item.kind === 'rest'
       ? item.slots
       : 0;
-
-/** A sound as it would be written, for quoting it. */
-const writtenNote = (sound: Sound, span: TextSpan): NoteItem => ({
-  kind: 'note',
-  breath: sound.breath,
-  notes: sound.notes.map(({ hole, bend, over, slide }) => ({ hole, bend, over, slide, span })),
-  marks: sound.marks.map((mark) => ({ mark, span })),
-  mouth: sound.mouth,
-  span,
-});

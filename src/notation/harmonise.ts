@@ -4,8 +4,10 @@ import type { Chord, NoChord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar, type FormBar } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
-import { readSymbol } from '../harmony/symbol.ts';
+import { readChord, readSymbol } from '../harmony/symbol.ts';
+import { chromaOf } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
+import { chordAt } from '../score/queries.ts';
 import type { Progression } from '../score/score.ts';
 import { add, compare, equals, type Fraction, subtract, ZERO } from '../time/fraction.ts';
 import { barLength } from '../time/meter.ts';
@@ -30,7 +32,7 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
   let beforeEndings: Chord | NoChord | undefined;
   const chords = bars.map((bar, index) => {
     // Each ending continues from where the first one began.
-    if (bar.opens === 1) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
+    if (bar.opens?.includes(1)) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
     else if (bar.opens !== undefined) carried = beforeEndings;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
@@ -45,7 +47,24 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
     carried = changes.at(-1)?.chord ?? carried;
     return changes;
   });
+  checkMoved(bars, chords, key, diagnostics);
   return { chords, progression };
+}
+
+/** Reports quotations that are moved to another chord than the progression has at their place. */
+function checkMoved(
+  bars: readonly DraftBar[],
+  chords: readonly (readonly ChordChange[])[],
+  key: SongKey,
+  diagnostics: Diagnostic[],
+): void {
+  bars.forEach(({ expected }, index) => {
+    for (const { onset, text, span } of expected) {
+      const [to, here] = [readChord(text, key), chordAt({ chords: itemAt(chords, index) }, onset)];
+      if (to && here && chromaOf(to.root) !== chromaOf(here.root))
+        diagnostics.push(report('moved-elsewhere', span, { to: plainChord(to), here: plainChord(here) }));
+    }
+  });
 }
 
 /** A chord written after the last slot of a bar takes no time there: it is the first of the next bar. */

@@ -2,7 +2,7 @@
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { isStep, type Mode, type SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
-import { nameOfNumeralOver } from './chord-help.ts';
+import { nameOfNumeralOver } from '../harmony/symbol-help.ts';
 import { report } from './problems.ts';
 import type { BlockTree, Item } from './tree.ts';
 
@@ -48,8 +48,11 @@ interface WrittenChord {
   readonly span: TextSpan;
 }
 
-const chordsIn = (item: Item): WrittenChord[] =>
-  item.kind === 'chord' ? [item] : item.kind === 'group' ? item.items.flatMap(chordsIn) : [];
+function chordsIn(item: Item): WrittenChord[] {
+  if (item.kind === 'chord') return [item];
+  if (item.kind === 'quote') return item.to ? [{ text: item.to.chord, span: item.to.span }] : [];
+  return item.kind === 'group' ? item.items.flatMap(chordsIn) : [];
+}
 
 function listed({ header }: BlockTree): WrittenChord[] {
   const line = header.get('chords');

@@ -39,9 +39,10 @@ export function parseBlock(text: string): BlockTree {
     const content = plain.slice(line.from, line.to);
     if (content.trim() === '') continue;
     const keyed = keyOf(content, line.from);
-    if (keyed && /^part$|^words$|^phrase\b/.test(keyed.key)) {
+    if (keyed && /^(?:part|text|words)$|^phrase\b/.test(keyed.key)) {
       inHeader = false;
       if (keyed.key === 'part') readPart(keyed, line);
+      else if (keyed.key === 'text') readDirection(keyed, line);
       else if (keyed.key === 'words') music.push({ kind: 'words', ...readWords(plain, keyed.behind, line.to) });
       else readPhrase(keyed, line);
     } else if (keyed) {
@@ -57,7 +58,7 @@ export function parseBlock(text: string): BlockTree {
   function readHeader({ key, keySpan, behind }: Keyed, line: Line): void {
     const known = isOneOf(HEADER_KEYS, key);
     if (!known) {
-      const keys = [...HEADER_KEYS, 'part', 'words', 'phrase'];
+      const keys = [...HEADER_KEYS, 'part', 'text', 'words', 'phrase'];
       const near = nearest(key, keys);
       const facts = { key: nameOfText(key), nearest: near && `${near}:`, known: keys };
       diagnostics.push(report('header-unknown', keySpan, facts));
@@ -72,6 +73,12 @@ export function parseBlock(text: string): BlockTree {
     else music.push({ kind: 'part', name, span });
   }
 
+  function readDirection({ keySpan, behind }: Keyed, line: Line): void {
+    const { value, valueSpan: span } = trimmed(text, behind, line.to);
+    if (value === '') diagnostics.push(report('text-empty', keySpan, {}));
+    else music.push({ kind: 'direction', text: value, span });
+  }
+
   function readPhrase({ key, keySpan, behind }: Keyed, line: Line): void {
     const name = key.slice('phrase'.length).trim();
     if (!/^[\w-]+$/.test(name)) {
@@ -81,7 +88,7 @@ export function parseBlock(text: string): BlockTree {
     const nameSpan = { from: keySpan.to - name.length, to: keySpan.to };
     const items = scanMusic(plain, behind, line.to, diagnostics);
     for (const item of items) {
-      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.ending || item.close)) {
+      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.endings || item.close)) {
         diagnostics.push(report('phrase-repeats', item.span, {}));
       }
     }
@@ -149,7 +156,7 @@ const isComment = (text: string, at: number, from: number): boolean =>
   text[at] === '#' && (at === from || (text[at - 1] === ' ' && text[at + 1] === ' '));
 
 /** Lines of words, in which a `#` is text: `part: Verse # 2`. */
-const OF_WORDS = /^[ ]*(?:title|part|words)[ ]*:/i;
+const OF_WORDS = /^[ ]*(?:title|part|text|words)[ ]*:/i;
 
 function trimmed(text: string, from: number, to: number): { value: string; valueSpan: TextSpan } {
   const raw = text.slice(from, to);

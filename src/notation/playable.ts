@@ -14,8 +14,8 @@ import type { TreeNote } from './tree.ts';
 /** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
 export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
   const { note, source, mouth } = sound;
-  const inOtherLesson = source.quote?.lesson !== undefined;
-  const placeOf = (span: TextSpan): TextSpan => (inOtherLesson ? source.span : span);
+  const inOtherBlock = source.quote?.block !== undefined;
+  const placeOf = (span: TextSpan): TextSpan => (inOtherBlock ? source.span : span);
   const { notes, breath } = note;
   for (const one of notes) checkHole(one, breath, harp, placeOf(one.span), diagnostics);
   if (notes.length === 1 && note.marks.length === 0) return;

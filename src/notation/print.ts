@@ -5,7 +5,7 @@ import { harpName } from '../instrument/harp.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
 import { formBarsOf } from '../score/form-bars.ts';
 import { type Mark, markText } from '../score/mark.ts';
-import { isSoundEvent } from '../score/queries.ts';
+import { isSameEnding, isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { feelName } from '../time/feel.ts';
 import {
@@ -66,14 +66,16 @@ function printIn(score: Score, slot: Fraction): PrintedScore {
   let line: string[] = [];
   let lineBars: Bar[] = [];
   score.bars.forEach((bar, index) => {
-    if (bar.part !== undefined || lineBars.length === BARS_A_LINE) endLine();
+    const begins = bar.part !== undefined || bar.direction !== undefined;
+    if (begins || lineBars.length === BARS_A_LINE) endLine();
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
+    if (bar.direction !== undefined) lines.push(`text: ${bar.direction}`);
     // What opens a bar is written with the line before it, which the first bar has not.
     if (index === 0 && bar.repeatStart) line.push('|:');
-    if (index === 0 && opensEnding(undefined, bar)) line.push(`|${bar.ending}`);
+    if (index === 0 && opensEnding(undefined, bar)) line.push(`|${bar.endings}`);
     // Each ending continues from where the first one began.
     if (opensEnding(score.bars[index - 1], bar)) {
-      if (bar.ending === 1) beforeEndings = { mouth, carried };
+      if (bar.endings?.includes(1)) beforeEndings = { mouth, carried };
       else ({ mouth, carried } = beforeEndings);
     }
     const base = baseChords(score, bar, places[index], carried);
@@ -307,11 +309,11 @@ const leastCommon = (a: number, b: number): number =>
 const printMarks = (marks: readonly Mark[]): string => (marks.length === 0 ? '' : `[${marks.map(markText).join(' ')}]`);
 
 const opensEnding = (before: Bar | undefined, bar: Bar): boolean =>
-  bar.ending !== undefined && (bar.ending !== before?.ending || before.repeatEnd);
+  bar.endings !== undefined && (!isSameEnding(before, bar) || before?.repeatEnd === true);
 
 function barLine(bar: Bar, next: Bar | undefined): string {
   const end = [bar.repeatEnd ? ':|' : '', bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : ''];
-  const start = [next?.repeatStart ? '|:' : '', next && opensEnding(bar, next) ? `|${next.ending}` : ''];
+  const start = [next?.repeatStart ? '|:' : '', next && opensEnding(bar, next) ? `|${next.endings}` : ''];
   return [...end, ...start].filter(Boolean).join(' ') || '|';
 }
 

@@ -1,6 +1,7 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
-import { CHORD_EXAMPLES, chordHelp } from './chord-help.ts';
+import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
+import { ordinal } from '../instrument/position.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -156,6 +157,11 @@ export const NOTATION_PROBLEMS = {
     message: () => 'This part has no name.',
     help: () => 'Write one after the colon, as in part: Chorus',
   }),
+  'text-empty': error<object>({
+    about: 'A line of text says something to the player over the bar that follows.',
+    message: () => 'There is no text here.',
+    help: () => 'Write it after the colon, as in text: like a train',
+  }),
   'phrase-without-name': error<object>({
     about: 'A phrase needs a name, so that it can be quoted: letters, digits and hyphens.',
     message: () => 'A phrase needs a name of letters, digits and hyphens.',
@@ -175,14 +181,32 @@ export const NOTATION_PROBLEMS = {
     help: () => 'Write the repeat in the music, around the phrase.',
   }),
   'quote-unreadable': error<{ text: string }>({
-    about: 'A quotation names a phrase of this block, or a block of a lesson and perhaps a phrase of it.',
+    about:
+      'A quotation names a phrase of this block, or a block of this lesson or another one and perhaps a phrase of it.',
     message: ({ text }) => `“<${text}>” is not a quotation.`,
-    help: () => 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
+    help: () =>
+      'Write <answer>, <block:answer>, <:block>, <lesson/block> or <lesson/block:answer>, perhaps with a chord: <answer to "IV7">.',
   }),
   'quote-unknown': error<Near & { what: 'phrase' | 'lesson' | 'block'; name: string }>({
     about: 'What is quoted does not exist.',
     message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
     help: didYouMean,
+  }),
+  'moved-two-chords': error<{ name: string; chords: readonly [string, string] }>({
+    about:
+      'A quotation that is moved to another chord is over one chord: notes over several would have to move in several ways.',
+    message: ({ name, chords }) => `“${name}” is over ${chords.join(' and ')}, so it cannot be moved to one chord.`,
+    help: () => 'Write a phrase for each chord, and move them one by one.',
+  }),
+  'moved-unplayable': error<{ name: string; to: string; why: string }>({
+    about: 'A quotation was moved to a chord over which this harp has not all of its notes.',
+    message: ({ name, to, why }) => `“${name}” cannot be played over ${to} on this harp: ${why}.`,
+    help: () => 'Write the notes out with a change that the harp allows, or quote the phrase as it is.',
+  }),
+  'moved-elsewhere': warning<{ to: string; here: string }>({
+    about: 'A quotation is moved to one chord and is over another one, where its notes have other roles.',
+    message: ({ to, here }) => `This quotation is moved to ${to}, and the chord here is ${here}.`,
+    help: () => 'Move it to the chord that is here, or quote it without “to”.',
   }),
   'quote-cycle': error<{ cycle: readonly string[] }>({
     about: 'Quotations form a cycle, so they never end.',
@@ -255,10 +279,19 @@ export const NOTATION_PROBLEMS = {
     message: () => 'The repeat that begins here does not end.',
     help: () => 'End it with :|',
   }),
-  'ending-misplaced': error<{ ending: number }>({
-    about: 'Endings close a repeat: the first leads up to :| and the others follow it.',
-    message: ({ ending }) => `Ending ${ending} has no repeat to belong to.`,
-    help: ({ ending }) => `For hole ${ending} after a bar line leave a space: | ${ending}`,
+  'ending-misplaced': error<{ endings: readonly number[] }>({
+    about:
+      'Endings close a repeat: the first leads up to :| and the others follow it, each for the next time that has none.',
+    message: ({ endings }) => `Ending ${endings} has no repeat to belong to.`,
+    help: ({ endings }) =>
+      endings.length === 1
+        ? `For hole ${endings} after a bar line leave a space: | ${endings}`
+        : 'Begin with |1 and let the others follow its :|',
+  }),
+  'ending-missing': error<{ missing: number }>({
+    about: 'Each time through a repeat up to the last one has an ending.',
+    message: ({ missing }) => `There is no ending for the ${ordinal(missing)} time.`,
+    help: ({ missing }) => `Add ${missing} to an ending, as in |1,${missing}, or write one for it.`,
   }),
 
   // instrument

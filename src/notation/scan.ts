@@ -1,15 +1,15 @@
 /** One line of music, read into items. Every token is read where it is, and a bad one never hides the next. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { isChordSymbol } from '../harmony/symbol.ts';
+import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
-import { isNumeralOverNote } from './chord-help.ts';
 import { report } from './problems.ts';
-import type { BarLine, Item, NoteItem, TreeNote } from './tree.ts';
+import { readQuotation } from './quotation.ts';
+import type { BarLine, Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
@@ -127,9 +127,7 @@ class Scanner {
     this.at = close + 1;
     const text = this.text.slice(from + 1, close).trim();
     const span = this.since(from);
-    // A numeral over a note name is reported with the name of the chord, once the key is known.
-    if (!isChordSymbol(text) && !isNumeralOverNote(text))
-      this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
+    if (isUnknownSymbol(text)) this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
     return { kind: 'chord', text, span };
   }
 
@@ -188,16 +186,17 @@ class Scanner {
       this.diagnostics.push(report('group-crossed', span, { what: 'quotation' }));
       return { kind: 'unreadable', span };
     }
-    const text = this.text.slice(from + 1, close).trim();
-    const own = /^[\w-]+$/.exec(text);
-    if (own) return { kind: 'quote', phrase: text, span };
-    const other = /^([\w./-]+)\/([\w-]+)(?:\s*:\s*([\w-]+))?$/.exec(text);
-    if (!other) {
-      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text) }));
+    const text = this.text.slice(from + 1, close);
+    const quotation = readQuotation(text, from + 1);
+    const { marks, mouth } = this.marks();
+    if (!quotation) {
+      this.diagnostics.push(report('quote-unreadable', span, { text: nameOfText(text.trim()) }));
       return { kind: 'unreadable', span };
     }
-    const [, lesson = '', block = '', phrase] = other;
-    return { kind: 'quote', lesson, block, ...(phrase === undefined ? {} : { phrase }), span };
+    const { to } = quotation;
+    if (to && isUnknownTarget(to.chord))
+      this.diagnostics.push(report('chord-unknown', to.span, { text: nameOfText(to.chord) }));
+    return { kind: 'quote', ...quotation, marks, ...(mouth === undefined ? {} : { mouth }), span };
   }
 
   private mouth(): Item {
@@ -214,8 +213,8 @@ class Scanner {
     const from = this.at;
     const line = this.match(/:\|\|?:|:\|\]|:\|\||:\||\|\|:|\|:|\|\]|\|\||\|/y)?.[0];
     if (line === undefined) return this.unreadable(from);
-    // An ending's number is alone behind its line: |1' is a bar line and a bent hole 1.
-    const ending = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?![^\s"{<@])/y)?.[0] : undefined;
+    // Numbers of an ending are alone behind their line: |1' is a bar line and a bent hole 1.
+    const numbers = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?:,[1-9])*(?![^\s"{<@])/y)?.[0] : undefined;
     const span = this.since(from);
     if (inGroup) {
       this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
@@ -226,7 +225,7 @@ class Scanner {
       kind: 'bar',
       repeatEnd: line.startsWith(':'),
       repeatStart: line.endsWith(':'),
-      ...(ending === undefined ? {} : { ending: Number(ending) }),
+      ...(numbers === undefined ? {} : { endings: [...new Set(numbers.split(',').map(Number))].sort() }),
       ...(close === undefined ? {} : { close }),
       span,
     } satisfies BarLine;
@@ -327,7 +326,7 @@ class Scanner {
   /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
   private marks(): { marks: NoteItem['marks']; mouth: Mouth | undefined } {
     if (this.text[this.at] !== '[') return UNMARKED;
-    const marks: { mark: Mark; span: TextSpan }[] = [];
+    const marks: WrittenMark[] = [];
     let mouth: Mouth | undefined;
     while (this.text[this.at] === '[') {
       const close = this.closing('bracket', ']', this.at);

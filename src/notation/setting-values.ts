@@ -3,6 +3,7 @@ import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
 import { MODE_NAMES } from '../harmony/key.ts';
+import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 import { readHarp } from '../instrument/harp.ts';
 import { readPitchClass } from '../instrument/pitch.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
@@ -10,7 +11,6 @@ import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
 import { readMeter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { CHORD_EXAMPLES, chordHelp } from './chord-help.ts';
 import type { Settings } from './settings.ts';
 import { SUGGESTIONS } from './suggestions.ts';
 

@@ -3,6 +3,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Breath, HoleNote } from '../instrument/harp.ts';
 import type { Mark } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
+import type { QuotationText } from './quotation.ts';
 
 /** A block as parsed: what is written, and where. It knows no harp and no other block. */
 export interface BlockTree {
@@ -41,26 +42,38 @@ export type Item =
   | { readonly kind: 'mouth'; readonly mouth: Mouth; readonly span: TextSpan }
   | { readonly kind: 'glide'; readonly span: TextSpan }
   | BarLine
-  | {
-      readonly kind: 'quote';
-      readonly lesson?: string;
-      readonly block?: string;
-      readonly phrase?: string;
-      readonly span: TextSpan;
-    }
+  | QuoteItem
   | { readonly kind: 'part'; readonly name: string; readonly span: TextSpan }
+  /** Words to the player over the bar that follows. */
+  | { readonly kind: 'direction'; readonly text: string; readonly span: TextSpan }
   /** The end of a written line of music: `words:` below it belong to that line. */
   | { readonly kind: 'line-end'; readonly span: TextSpan }
   | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }
   /** Something unreadable that takes a slot, so that one mistake does not shift the rest of its bar. */
   | { readonly kind: 'unreadable'; readonly span: TextSpan };
 
+/** A quotation. Without `lesson` it is of this lesson, without `block` of this block. */
+export interface QuoteItem extends QuotationText {
+  readonly kind: 'quote';
+  /** Marks that each of its notes gets, besides its own. */
+  readonly marks: readonly WrittenMark[];
+  /** An embouchure for all of it. */
+  readonly mouth?: Mouth;
+  readonly span: TextSpan;
+}
+
+/** A mark, and where it was written. */
+export interface WrittenMark {
+  readonly mark: Mark;
+  readonly span: TextSpan;
+}
+
 /** One or more holes on one breath. */
 export interface NoteItem {
   readonly kind: 'note';
   readonly breath: Breath;
   readonly notes: readonly TreeNote[];
-  readonly marks: readonly { readonly mark: Mark; readonly span: TextSpan }[];
+  readonly marks: readonly WrittenMark[];
   /** An embouchure for this note alone. */
   readonly mouth?: Mouth;
   readonly span: TextSpan;
@@ -76,7 +89,8 @@ export interface BarLine {
   readonly kind: 'bar';
   readonly repeatEnd: boolean;
   readonly repeatStart: boolean;
-  readonly ending?: number;
+  /** The times through the repeat for which the ending is that opens here, in ascending order. */
+  readonly endings?: readonly number[];
   readonly close?: 'double' | 'final';
   readonly span: TextSpan;
 }

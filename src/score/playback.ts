@@ -97,8 +97,7 @@ export interface PlayedNote {
 }
 
 /** A block that repeats a phrase of its own quotes nobody. */
-const isForeign = (quote: QuoteRef | undefined): quote is QuoteRef =>
-  quote?.lesson !== undefined || quote?.block !== undefined;
+const isForeign = (quote: QuoteRef | undefined): quote is QuoteRef => quote?.block !== undefined;
 
 /** Words for a quotation, as far as the score knows them. */
 const quoteInWords = ({ lesson, block, phrase }: QuoteRef): string =>

@@ -1,9 +1,10 @@
 /** The order in which the bars of a score are played: repeats and endings written out. */
 import { compare } from '../time/fraction.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
+import { isSameEnding } from './queries.ts';
 import type { Bar } from './score.ts';
 
-type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'ending' | 'length'>;
+type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'endings' | 'length'>;
 
 /**
  * Indices into `score.bars`, in playing order. A repeat is played twice, or as often as its endings count.
@@ -26,8 +27,8 @@ export function playOrder(score: { readonly bars: readonly Playable[]; readonly 
       if (pass > 1 && section.implicit && start === 1 && isShorter(itemAt(bars, lastOf(order)), itemAt(bars, 1)))
         order.push(0);
       for (let i = section.start; i < section.end; i++) {
-        const { ending } = itemAt(bars, i);
-        if (ending === undefined || ending === pass) order.push(i);
+        const { endings } = itemAt(bars, i);
+        if (!endings || endings.includes(pass)) order.push(i);
       }
     }
     index = section.end;
@@ -67,14 +68,17 @@ function sectionFrom(bars: readonly Playable[], index: number, start: number): S
     if (bars[end]?.repeatStart) return undefined;
   }
   if (end >= bars.length) return undefined;
-  const first = itemAt(bars, end).ending;
+  const passes = new Set(itemAt(bars, end).endings);
   end++;
   const implicit = !itemAt(bars, from).repeatStart;
-  if (first === undefined) return { start: from, implicit, end, passes: 2 };
-  let last = first;
-  for (let next = bars[end]?.ending; next !== undefined && next >= last; next = bars[end]?.ending) {
-    last = next;
+  // An ending for a time that another one has is of the next repeat.
+  while (
+    passes.size > 0 &&
+    bars[end]?.endings &&
+    (isSameEnding(bars[end - 1], bars[end]) || !bars[end]?.endings?.some((pass) => passes.has(pass)))
+  ) {
+    for (const pass of bars[end]?.endings ?? []) passes.add(pass);
     end++;
   }
-  return { start: from, implicit, end, passes: Math.max(2, last) };
+  return { start: from, implicit, end, passes: Math.max(2, ...passes) };
 }

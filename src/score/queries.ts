@@ -39,9 +39,14 @@ export function chordsInTurn({ chords }: Pick<Bar, 'chords'>): (end?: Fraction) 
   };
 }
 
-/** The number of the ending that begins with a bar; undefined where none does. */
-export const endingOpenedBy = ({ bars }: Pick<Score, 'bars'>, { index, ending }: Bar): number | undefined =>
-  bars[index - 1]?.ending === ending ? undefined : ending;
+type InEnding = Pick<Bar, 'endings'> | undefined;
+
+/** Whether two bars beside each other are in one ending, or both in none. */
+export const isSameEnding = (bar: InEnding, next: InEnding): boolean => bar?.endings?.[0] === next?.endings?.[0];
+
+/** The ending that begins with a bar, as the times in which it is played; undefined where none does. */
+export const endingOpenedBy = ({ bars }: Pick<Score, 'bars'>, bar: Bar): readonly number[] | undefined =>
+  isSameEnding(bars[bar.index - 1], bar) ? undefined : bar.endings;
 
 /** Whether an event sounds, and is not a rest. */
 export const isSoundEvent = (event: Event): event is Sound => event.kind === 'sound';

@@ -59,13 +59,15 @@ export interface Bar {
   readonly length: Fraction;
   /** The label of the part that starts here. */
   readonly part?: string;
+  /** Words to the player over the bar: `like a train`. */
+  readonly direction?: string;
   /** The chords sounding in this bar, in order; the first has onset 0 unless the bar begins without one. */
   readonly chords: readonly ChordChange[];
   readonly events: readonly Event[];
   readonly repeatStart: boolean;
   readonly repeatEnd: boolean;
-  /** The ending this bar belongs to. */
-  readonly ending?: number;
+  /** The ending this bar belongs to, as the times through its repeat in which it is played: in ascending order, counted from 1. */
+  readonly endings?: readonly number[];
   /** The line that closes a part: thin double, or final. */
   readonly close?: 'double' | 'final';
   /** From its first event to its last, in the block's text. */
@@ -125,7 +127,7 @@ export interface Source {
   readonly quote?: QuoteRef;
 }
 
-/** A quotation: of a whole block, or of one phrase of it. `lesson` is undefined for a phrase of the same block. */
+/** A quotation: of a whole block, or of one phrase. Without `lesson` the block is of the same lesson, without `block` the phrase of the same block. */
 export interface QuoteRef {
   readonly lesson?: string;
   readonly block?: string;

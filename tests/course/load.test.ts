@@ -131,7 +131,21 @@ describe('a course', () => {
       'lessons/solo.mdx': lesson(`${tab('<rifs/answer>')}\n${tab('<riffs/anwser>')}`),
     });
     const problems = problemsOf(loadCourse(dir));
-    expect(problems.map(({ help }) => help)).toEqual(['Did you mean “riffs”?', 'Did you mean “riffs/answer”?']);
+    expect(problems.map(({ help }) => help)).toEqual(['Did you mean “riffs”?', 'Did you mean “<riffs/answer>”?']);
+  });
+
+  test('quotes blocks of the same lesson without its name, and needs no other lesson for that', () => {
+    const music = `${tab('id: answer\nphrase turn: 4 5\n4 4 4 4')}\n${tab('<:answer> | <answer:turn> .2')}\n${tab('<turn> .4')}`;
+    const dir = courseOf({ 'lessons/riffs.mdx': lesson(music), 'lessons/solo.mdx': lesson(tab('<riffs/answer>')) });
+    const course = loadCourse(dir);
+    expect(problemsOf(course).map(({ code, help }) => [code, help])).toEqual([
+      ['quote-unknown', 'Did you mean “<answer:turn>”?'],
+    ]);
+    const quotes = ['riffs', 'solo']
+      .flatMap((id) => course.byId.get(id) ?? [])
+      .map(({ blocks }) => blocks.flatMap((block) => block.quotes.map((own) => `${own.lesson}/${own.block}`)));
+    expect(quotes).toEqual([['riffs/answer'], ['riffs/answer']]);
+    expect(course.byId.get('riffs')?.blocks[1]?.score?.bars.length).toBe(2);
   });
 
   test('finds every problem of every block, those behind a mistake of MDX included', () => {

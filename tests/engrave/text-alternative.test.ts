@@ -47,6 +47,12 @@ describe('a block in words', () => {
     ]);
   });
 
+  it('says what is written over a bar', () => {
+    const said = words('harp: C\nslot: 1/4\ntext: like a train\n4 = = = | 5 = = = |]');
+    expect(said[0]).toMatch(/^Bar 1, marked “like a train”: blow 4/);
+    expect(said[1]).toMatch(/^Bar 2: /);
+  });
+
   it('says pickups, parts, repeats, endings and the end', () => {
     const said = words('harp: C\nslot: 1/4\npickup: 1\n\n4 |\npart: Head\n|: 5 = = = |1 5 = = . :|2 4 = = . |]');
     expect(said.map((line) => line.replace(/: (blow|draw).*?(?=\.)/, ''))).toEqual([

@@ -83,7 +83,7 @@ test('a chord that comes in during a rest cuts it', () => {
 });
 
 test('marks and labels are above their note', () => {
-  expect(music('slot: 1/4\nharp: C\npart: Head\n4[staccato] 4[accent] 4[dip] 4[shake 5] |]')[0]).toBe(
-    '"^Head".c2 !accent!c2 !slide!c2 "^shake 5"c2 |]',
+  expect(music('slot: 1/4\nharp: C\npart: Head\ntext: soft\n4[staccato] 4[accent] 4[dip] 4[shake 5] |]')[0]).toBe(
+    '"^Head""^soft".c2 !accent!c2 !slide!c2 "^shake 5"c2 |]',
   );
 });

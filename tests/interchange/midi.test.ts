@@ -39,7 +39,7 @@ test('a file has what its bytes say, whatever they are', () => {
 
 test('the first track has title, terms, tempo, meter, key, parts and chords', () => {
   const [track = []] = read(
-    'harp: A\nposition: 2\ntempo: 92\nslot: 1/4\nchords: I7 | IV7\npart: Head\n4 4 4 4 | 5 5 5 5 |]',
+    'harp: A\nposition: 2\ntempo: 92\nslot: 1/4\nchords: I7 | IV7\npart: Head\ntext: soft\n4 4 4 4 | 5 5 5 5 |]',
   ).tracks;
   expect(track.filter(({ deltaTime }) => deltaTime === 0)).toEqual(
     expect.arrayContaining([
@@ -49,10 +49,11 @@ test('the first track has title, terms, tempo, meter, key, parts and chords', ()
       expect.objectContaining({ type: 'timeSignature', numerator: 4, denominator: 4 }),
       expect.objectContaining({ type: 'keySignature', key: 4, scale: 0 }),
       expect.objectContaining({ type: 'marker', text: 'Head' }),
+      expect.objectContaining({ type: 'text', text: 'soft' }),
       expect.objectContaining({ type: 'text', text: 'E7' }),
     ]),
   );
-  expect(ofType(track, 'text').map(({ tick }) => tick)).toEqual([0, 3840]);
+  expect(ofType(track, 'text').map(({ tick }) => tick)).toEqual([0, 0, 3840]);
 });
 
 test('names a bass and that no chord sounds, plays the one and is silent for the other', () => {

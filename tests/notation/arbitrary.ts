@@ -178,13 +178,17 @@ export const blockText: fc.Arbitrary<string> = fc
         breaks: each(lineBreak),
         ties: each(fc.boolean()),
         words: fc.boolean(),
+        onPhrases: fc.constantFrom('', '', '[accent]', '[fall staccato]', '[tongue]'),
         close: fc.constantFrom('', '|]', '||'),
       })
       .map((block) => {
         const pickupSlots = pickup && slots > 1 ? 1 : 0;
         const music = tied(block.music, shape === 'plain' ? block.ties : []);
         const phrases = shape === 'phrases' ? music.map((words, i) => `phrase p${i}: ${words.join(' ')}`) : [];
-        const written = shape === 'phrases' ? music.map((_, i) => `<p${i}>`) : music.map((words) => words.join(' '));
+        const written =
+          shape === 'phrases'
+            ? music.map((_, i) => `<p${i}>${block.onPhrases}`)
+            : music.map((words) => words.join(' '));
         const sung = block.words && shape === 'plain' && /^[-+(\d]/.test(music.at(-1)?.join(' ') ?? '');
         return [
           `harp: ${block.harp}`,
@@ -230,8 +234,14 @@ function progression(shape: Structure, harmony: string, form: string, bars: numb
 function joined(bars: readonly string[], shape: Structure, breaks: readonly string[]): string {
   if (shape === 'endings') {
     const [head, one, two, ...rest] = bars;
-    return `|: ${head} |1 ${one} :|2 ${two} || ${rest.join(' | ')}`;
+    // An ending may be for several times.
+    const [first, second] = rest.length % 2 === 0 ? ['1', '2'] : ['1,2', '3'];
+    return `|: ${head} |${first} ${one} :|${second} ${two} || ${rest.join(' | ')}`;
   }
-  if (shape === 'parts') return bars.map((bar, i) => (i % 3 === 0 ? `\npart: P${i}\n${bar} |` : `${bar} |`)).join('\n');
+  if (shape === 'parts') {
+    const above = (i: number): string =>
+      (i % 3 === 0 ? `\npart: P${i}\n` : '') + (i % 4 === 0 ? `\ntext: softly # ${i}\n` : '');
+    return bars.map((bar, i) => `${above(i)}${bar} |`).join('\n');
+  }
   return bars.map((bar, i) => bar + (i < bars.length - 1 ? ` |${breaks[i]}` : '')).join('');
 }

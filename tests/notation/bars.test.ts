@@ -26,7 +26,7 @@ describe('the bars of an ending', () => {
   /** For each bar its ending, or a hyphen. */
   const endings = (music: string): string =>
     scoreOf(written(music))
-      ?.bars.map(({ ending }) => ending ?? '-')
+      ?.bars.map(({ endings: own }) => own?.join('/') ?? '-')
       .join('') ?? '';
   test.each([
     ['|: a |1 b :|2 c |]', '-12'],
@@ -44,6 +44,7 @@ describe('the bars of an ending', () => {
     ['|: a |1 b | c :|2 d', '-112'],
     ['|: a |1 b :|2 c |: d |1 e :|2 f | g', '-12-12-'],
     ['|: a |1 b :|2 c | d |1 e :|2 f |]', '-12-12'],
+    ['|: a |1,3 b :|2,4 c :|', '-1/32/4'],
   ])('%s: %s', (music, expected) => {
     expect(endings(music)).toBe(expected);
   });
@@ -159,5 +160,19 @@ describe('lyrics', () => {
   test('have no more syllables than the line has notes', () => {
     expect(problems('4 =7\nwords: one two three')).toEqual(['words-too-many 16-25']);
     expect(problems('4 = = 5 =4\nwords: one two')).toEqual([]);
+  });
+});
+
+describe('words to the player', () => {
+  const texts = (text: string) => readBlock(text).score?.bars.map(({ part, direction }) => [part, direction]);
+  test('are over the bar that follows, beside the name of its part', () => {
+    expect(texts('text: softly\n4 =7 | 5 =7\npart: B\ntext: like a train\n6 =7')).toEqual([
+      [undefined, 'softly'],
+      [undefined, undefined],
+      ['B', 'like a train'],
+    ]);
+  });
+  test('on several lines are one text', () => {
+    expect(texts('text: softly\ntext: from afar\n4 =7')).toEqual([[undefined, 'softly from afar']]);
   });
 });

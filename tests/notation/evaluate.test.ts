@@ -89,7 +89,7 @@ describe('time', () => {
   });
   test('bars are counted from the first full one, and endings count alike', () => {
     const score = scoreOf('pickup: 2\n4 5 | 1 =7 |1 2 =7 :|2 3 =7 | 4 =5');
-    expect(score.bars.map(({ number, ending }) => [number, ending ?? 0])).toEqual([
+    expect(score.bars.map(({ number, endings }) => [number, endings?.[0] ?? 0])).toEqual([
       [0, 0],
       [1, 0],
       [2, 1],

@@ -2,9 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../src/notation/evaluate.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
+import { printScore } from '../../src/notation/print.ts';
 import { MOST_EVENTS, MOST_LEVELS } from '../../src/notation/quote-chain.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import type { BlockTree } from '../../src/notation/tree.ts';
+import { markText } from '../../src/score/mark.ts';
 import { isSoundEvent } from '../../src/score/queries.ts';
 import { present, valueAt } from '../../src/values/checked.ts';
 import { shownBars, shownChords } from './shown.ts';
@@ -14,10 +16,11 @@ function lesson(blocks: Readonly<Record<string, string>>) {
   const trees = new Map<string, BlockTree>(Object.entries(blocks).map(([id, text]) => [id, parseBlock(text)]));
   const context: ReadContext = {
     ...ALONE,
-    find: (name, block) => {
+    find: (name = 'l', block) => {
       const tree = trees.get(block);
       return name !== 'l' ? { missing: 'lesson' } : tree ? { tree, context } : { missing: 'block' };
     },
+    otherMeaning: (name) => (name === 'elsewhere' ? 'block:elsewhere' : undefined),
   };
   return {
     /** A block that is not of the lesson. */
@@ -67,6 +70,12 @@ describe('a quotation of a whole block', () => {
     const { score } = lesson({ a: 'slot: 1/4\nphrase p: "I" 4 "N.C." 4\n"V/V" 4 "N.C." 4 <p>' });
     expect(shownChords(score('harp: D\nslot: 1/4\n<l/a>'))).toEqual(['E N.C.@1/4 D@1/2 N.C.@3/4']);
     expect(shownChords(score('harp: D\nslot: 1/4\n<l/a:p> 4 4'))).toEqual(['D N.C.@1/4']);
+  });
+  test('moves to a chord that counts from another step, and to one with a bass', () => {
+    const { score } = lesson({ a: 'phrase p: "I" 4 5 6 .\n<p> .4' });
+    expect(shownChords(score('"I" <l/a:p> <l/a:p to "V/IV">'))).toEqual(['C']);
+    expect(shownChords(score('"I" <l/a:p> <l/a:p to "V7/V">'))).toEqual(['C D7@1/2']);
+    expect(shownChords(score('"I" <l/a:p> <l/a:p to "G/B">'))).toEqual(['C G/B@1/2']);
   });
   test('of a phrase brings the bass of its chords', () => {
     const { score } = lesson({ a: 'slot: 1/4\nphrase p: "C/E" 4 4 "V7/ii" 4 4\n<p>' });
@@ -121,6 +130,132 @@ describe('a quotation of a phrase', () => {
     expect(quotes('<l/a:out> 6 6 6 6')).toBe('out out out out - - - -');
     expect(quotes('phrase in: 4 4\nphrase out: <in> 5 5\n<out> 6 6 6 6')).toBe('out out out out - - - -');
     expect(quotes('phrase own: 4 <l/a:in> 5\n<own> 6 6 6 6')).toBe('own in in own - - - -');
+  });
+});
+
+describe('a quotation of the same lesson', () => {
+  const { score, problems, problemsOf } = lesson({
+    a: 'phrase in: 4 5\nphrase out: <b:turn> <in>\n4 5 6 7 .4',
+    b: 'slot: 1/4\nphrase turn: -4 -5\n-4 -5 -6 -7',
+    self: '<:self>',
+  });
+  test('names no lesson', () => {
+    expect(shownBars(score('slot: 1/4\n<a:in> . <b:turn> | <:b>'))).toEqual([
+      'C5 1/8, E5 1/8, rest 1/4, D5 1/4, F5 1/4',
+      'D5 1/4, F5 1/4, A5 1/4, B5 1/4',
+    ]);
+  });
+  test('is of the lesson of its own block, wherever that is quoted', () => {
+    expect(score('<a:out> .2').bars.flatMap(({ events }) => events.map(({ source }) => source.quote))).toEqual([
+      { block: 'b', phrase: 'turn' },
+      { block: 'b', phrase: 'turn' },
+      { block: 'a', phrase: 'out' },
+      { block: 'a', phrase: 'out' },
+      undefined,
+    ]);
+  });
+  test('can be a cycle', () => {
+    expect(problemsOf('self')).toEqual(['quote-cycle: This quotation is part of a cycle: :self → :self.']);
+  });
+  test('that is not there is looked for in the blocks of the lesson', () => {
+    expect(problems('<:c>')).toEqual(['quote-unknown: There is no block “c” to quote.']);
+    expect(problems('<b:trun> .8')).toEqual(['quote-unknown: There is no phrase “b:trun” to quote.']);
+    const helps = (text: string) => readBlock(text, { ...ALONE, otherMeaning: () => 'b:turn' }).diagnostics[0]?.help;
+    expect(helps('phrase torn: 4\n<turn> .7')).toBe('Did you mean “<b:turn>”?');
+  });
+});
+
+describe('marks of a quotation', () => {
+  const { score } = lesson({ a: 'phrase turn: 4[fall] -4\n4[lips] -4 @tongue (1 4) =5' });
+  const shown = (text: string) =>
+    score(text).bars.flatMap(({ events }) =>
+      events.flatMap((event) => (isSoundEvent(event) ? [`${event.mouth} ${event.marks.map(markText).join(' ')}`] : [])),
+    );
+  test('are for each of its notes, besides those it has', () => {
+    expect(shown('phrase own: 4 {-4[fall] 5}\n<own>[accent fall] 4 .5')).toEqual([
+      'lips accent fall',
+      'lips fall accent',
+      'lips accent fall',
+      'lips ',
+    ]);
+    expect(shown('<l/a:turn>[accent] .6')).toEqual(['lips fall accent', 'lips accent']);
+    expect(shown('phrase in: 4 -4\nphrase out: <in>[fall] 5\n<out>[accent] .5')).toEqual([
+      'lips fall accent',
+      'lips fall accent',
+      'lips accent',
+    ]);
+  });
+  test('and its embouchure are for all of it, and no longer', () => {
+    expect(shown('<l/a>[tongue accent] | 4 =7')).toEqual(['tongue accent', 'tongue accent', 'tongue accent', 'lips ']);
+  });
+});
+
+describe('a quotation that is moved to a chord', () => {
+  const blocks = lesson({
+    a: 'harp: C\nposition: 2\nchords: I7\nphrase lick: -2 -3 -4 -5\nphrase four: "IV7" 4 5 6 .\n-2 =7',
+    minor: 'position: 4\nchords: i\nphrase lick: 5 -5\n5 =7',
+    long: 'position: 2\n"I7" -2 -3 -4 . "V7" -4 . . .',
+  });
+  const { score, problems } = blocks;
+  const HEAD = 'position: 2\nphrase lick: -2 -3 -4 -5\n';
+  test('keeps its roles, where a plain one keeps its notes', () => {
+    expect(shownBars(score(`chords: I7 | IV7 | IV7\n${HEAD}<lick> .4 | <lick> .4 | <lick to "IV7"> .4`))).toEqual([
+      'G4=R 1/8, B4=3 1/8, D5=5 1/8, F5=♭7 1/8, rest 1/2',
+      'G4=5 1/8, B4=7 1/8, D5=2 1/8, F5=4 1/8, rest 1/2',
+      'C4=R 1/8, E4=3 1/8, G4=5 1/8, Bb4=♭7 1/8, rest 1/2',
+    ]);
+  });
+  test('takes the third and the seventh of the chord it is moved to', () => {
+    const moved = (to: string) => shownBars(score(`${HEAD}"I7" <lick to "${to}"> .4`))[0];
+    expect(moved('i7')).toMatch('G4=R 1/8, Bb4=♭3 1/8, D5=5 1/8, F5=♭7');
+    expect(moved('IVmaj7')).toMatch('C4=R 1/8, E4=3 1/8, G4=5 1/8, B4=7');
+  });
+  test('brings its chord into a block without a progression', () => {
+    expect(shownChords(score(`${HEAD}"I7" <lick> <lick to "IV7">`))).toEqual(['G7 C7@1/2']);
+  });
+  test('is written over the home chord unless it names another one', () => {
+    const four = 'C4=R 1/8, E4=3 1/8, G4=5 1/8';
+    expect(shownBars(score('position: 2\n<l/a:lick to "IV7"> .4'))[0]).toMatch(four);
+    expect(shownBars(score('position: 2\n<l/a:four to "IV7"> .4'))[0]).toMatch('C5=R 1/8, E5=3 1/8, G5=5 1/8');
+    expect(shownBars(score('position: 2\n<l/a:four to "I7"> .4'))[0]).toMatch('G4=R 1/8, B4=3 1/8, D5=5 1/8');
+    // E and F over A minor: the fifth and the minor sixth.
+    expect(shownBars(score('position: 4\n<l/minor:lick to "iv"> .6'))[0]).toMatch('A4=5 1/8, Bb4=♭6 1/8');
+  });
+  test('can be moved again', () => {
+    const text = `${HEAD}phrase second: <lick to "IV7">\n"I7" <second> <second to "I7">`;
+    expect(shownBars(score(text))).toEqual([
+      'C4=R 1/8, E4=3 1/8, G4=5 1/8, Bb4=♭7 1/8, G4=R 1/8, B4=3 1/8, D5=5 1/8, F5=♭7 1/8',
+    ]);
+  });
+  test('keeps rhythm, marks, splits and glides, and shakes with the hole as far away', () => {
+    const text = 'position: 2\nphrase a: -(2 3) = {4 -4[fall]} -3[shake 4] -3\'> -3 .2\n<a to "IV7"> |]';
+    expect(printScore(score(text)).split('\n\n')[1]).toBe('"IV7" (7 8) = {-9 9[fall]} 8[shake 9] 8\'> 8 .2 |]\n');
+  });
+  test('says what it is moved to where the progression has another chord', () => {
+    expect(problems(`chords: I7 | V7\n${HEAD}<lick to "IV7"> .4 | <lick to "V"> .4`)).toEqual([
+      'moved-elsewhere: This quotation is moved to C7, and the chord here is G7.',
+    ]);
+  });
+  test('cannot be over two chords', () => {
+    const said = (name: string) => `moved-two-chords: “${name}” is over G7 and D7, so it cannot be moved to one chord.`;
+    expect(problems('position: 2\n<l/long to "IV7">')).toEqual([said('l/long')]);
+    expect(problems('position: 2\nphrase two: "I7" -2 "V7" -4\n<two to "IV7"> .6')).toEqual([said('two')]);
+    // It begins over the home chord.
+    expect(problems('position: 2\nphrase two: -2 "V7" -4\n"I7" <two to "IV7"> .6')).toEqual([said('two')]);
+  });
+  test('says which note the harp does not have', () => {
+    const said = (why: string) => [`moved-unplayable: “a” cannot be played over V7 on this harp: ${why}.`];
+    expect(problems('position: 2\nphrase a: -(2 3 4) 4\n<a to "V7"> .6')).toEqual(
+      said('-(2 3 4) becomes D4 and F#4 and A4, which no breath gives together'),
+    );
+    expect(problems('position: 2\nphrase a: 1 10\n<a to "V7"> .6')).toEqual(said('1 becomes G3, which no hole gives'));
+    expect(problems('position: 2\nphrase a: -3\'> -3 .\n<a to "V7"> .5')).toEqual([]);
+  });
+  test('of what is not there, or cannot be read, is reported once', () => {
+    expect(problems('<none to "IV7"> .8')).toEqual(['quote-unknown: There is no phrase “none” to quote.']);
+    expect(problems('position: 2\nphrase a: 4\' 4\n<a to "IV7"> .6').map((one) => one.slice(0, 8))).toEqual([
+      'no-bend:',
+    ]);
   });
 });
 

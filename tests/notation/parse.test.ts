@@ -70,6 +70,8 @@ describe('a comment', () => {
       expect(parseBlock(`${key}: A # B\n4`).header.get('title')?.value).toBe('A # B');
     const [part] = parseBlock('  part : A # B\n4').music;
     expect(part).toMatchObject({ kind: 'part', name: 'A # B' });
+    const [direction] = parseBlock('text: like # 2\n4').music;
+    expect(direction).toMatchObject({ kind: 'direction', text: 'like # 2', span: { from: 6, to: 14 } });
     const words = parseBlock('4 4 4\n words: a # b').music.at(-1);
     expect(words?.kind === 'words' && words.syllables.length).toBe(3);
   });

@@ -32,7 +32,8 @@ const others: Readonly<Record<string, string>> = {
 const trees = new Map(Object.entries(others).map(([id, text]) => [id, parseBlock(text)]));
 const among: ReadContext = {
   ...ALONE,
-  find: (lesson, block) => {
+  otherMeaning: (name) => (name === 'lick' ? 'a:lick' : undefined),
+  find: (lesson = 'riffs', block) => {
     if (lesson !== 'riffs') return { missing: 'lesson', nearest: 'riffs' };
     const tree = trees.get(block);
     return tree ? { tree, context: among } : { missing: 'block', nearest: 'a' };
@@ -65,7 +66,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'header-unknown',
         at: 'bpm',
         says: 'A block has no setting “bpm”.',
-        help: `There are ${[...HEADER_KEYS, 'part', 'words', 'phrase'].join(', ')}.`,
+        help: `There are ${[...HEADER_KEYS, 'part', 'text', 'words', 'phrase'].join(', ')}.`,
       },
     ],
   ],
@@ -325,6 +326,28 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ]),
   [
+    'phrase a: 4 5\n<a to "N.C."> .6',
+    [
+      {
+        code: 'chord-unknown',
+        at: '"N.C."',
+        says: '“N.C.” is not a chord symbol.',
+        help: 'A quotation moves to a chord, and where no chord sounds there is none.',
+      },
+    ],
+  ],
+  [
+    'phrase a: 4 5\n<a to "IV/A"> .6',
+    [
+      {
+        code: 'numeral-over-note',
+        at: '"IV/A"',
+        says: '“IV/A” puts a bass note behind a numeral, where the slash means “of”.',
+        help: 'Write the chord by its name: "F/A"',
+      },
+    ],
+  ],
+  [
     `"C/H" ${EIGHT}`,
     [
       {
@@ -408,7 +431,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'quote-unreadable',
         at: '<a b>',
         says: '“<a b>” is not a quotation.',
-        help: 'Write <answer>, <lesson/block> or <lesson/block:answer>.',
+        help: 'Write <answer>, <block:answer>, <:block>, <lesson/block> or <lesson/block:answer>, perhaps with a chord: <answer to "IV7">.',
       },
     ],
   ],
@@ -442,7 +465,63 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'quote-unknown',
         at: '<riffs/b>',
         says: 'There is no block “riffs/b” to quote.',
-        help: 'Did you mean “a”?',
+        help: 'Did you mean “<riffs/a>”?',
+      },
+    ],
+  ],
+  [
+    'text:\n4 =7',
+    [
+      {
+        code: 'text-empty',
+        at: 'text',
+        says: 'There is no text here.',
+        help: 'Write it after the colon, as in text: like a train',
+      },
+    ],
+  ],
+  [
+    '<:b> <lick> .8',
+    [
+      { code: 'quote-unknown', at: '<:b>', says: 'There is no block “b” to quote.', help: 'Did you mean “<:a>”?' },
+      {
+        code: 'quote-unknown',
+        at: '<lick>',
+        says: 'There is no phrase “lick” to quote.',
+        help: 'Did you mean “<a:lick>”?',
+      },
+    ],
+  ],
+  [
+    'position: 2\nphrase two: "I7" -2 "V7" -4\n<two to "IV7"> .6',
+    [
+      {
+        code: 'moved-two-chords',
+        at: '<two to "IV7">',
+        says: '“two” is over G7 and D7, so it cannot be moved to one chord.',
+        help: 'Write a phrase for each chord, and move them one by one.',
+      },
+    ],
+  ],
+  [
+    'position: 2\nphrase push: -(1 2 3) .3\n<push to "V7">[accent] .4',
+    [
+      {
+        code: 'moved-unplayable',
+        at: '<push to "V7">',
+        says: '“push” cannot be played over V7 on this harp: -(1 2 3) becomes A3 and D4 and F#4, which no breath gives together.',
+        help: 'Write the notes out with a change that the harp allows, or quote the phrase as it is.',
+      },
+    ],
+  ],
+  [
+    'chords: I7\nphrase a: 4 5\n<a to "IV7"> .6',
+    [
+      {
+        code: 'moved-elsewhere',
+        at: '<a to "IV7">',
+        says: 'This quotation is moved to F7, and the chord here is C7.',
+        help: 'Move it to the chord that is here, or quote it without “to”.',
       },
     ],
   ],
@@ -666,6 +745,28 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: '-2 1 1 1 1 1 1 1',
         says: 'Ending 2 has no repeat to belong to.',
         help: 'For hole 2 after a bar line leave a space: | 2',
+      },
+    ],
+  ],
+  [
+    '4 =7 |1,2 5 =7 :|2,3 6 =7 |]',
+    [
+      {
+        code: 'ending-misplaced',
+        at: '6 =7',
+        says: 'Ending 2,3 has no repeat to belong to.',
+        help: 'Begin with |1 and let the others follow its :|',
+      },
+    ],
+  ],
+  [
+    '4 =7 |1,3 5 =7 :|',
+    [
+      {
+        code: 'ending-missing',
+        at: '5 =7',
+        says: 'There is no ending for the second time.',
+        help: 'Add 2 to an ending, as in |1,2, or write one for it.',
       },
     ],
   ],

@@ -64,9 +64,11 @@ describe('a bar line', () => {
     [':|]', { ...PLAIN, repeatEnd: true, close: 'final' }],
     ['||', { ...PLAIN, close: 'double' }],
     ['|]', { ...PLAIN, close: 'final' }],
-    ['|1', { ...PLAIN, ending: 1 }],
-    [':|2', { ...PLAIN, repeatEnd: true, ending: 2 }],
-    [':||2', { ...PLAIN, repeatEnd: true, ending: 2, close: 'double' }],
+    ['|1', { ...PLAIN, endings: [1] }],
+    ['|1,3', { ...PLAIN, endings: [1, 3] }],
+    ['|2,1,2', { ...PLAIN, endings: [1, 2] }],
+    [':|2', { ...PLAIN, repeatEnd: true, endings: [2] }],
+    [':||2', { ...PLAIN, repeatEnd: true, endings: [2], close: 'double' }],
   ])('%s', (text, line) => {
     const { items, problems } = scan(text);
     expect(problems).toEqual([]);
@@ -220,7 +222,7 @@ describe('a quotation', () => {
   const quote = (text: string) => {
     const item = itemAt(scan(text).items, 0);
     if (item.kind !== 'quote') return undefined;
-    const { kind: _, span: __, ...names } = item;
+    const { kind: _, span: __, marks: ___, ...names } = item;
     return names;
   };
   test('names a phrase, or a block and perhaps a phrase of it', () => {
@@ -229,7 +231,38 @@ describe('a quotation', () => {
     expect(quote('<a/b>')).toEqual({ lesson: 'a', block: 'b' });
     expect(quote('<part.1/a/b : call>')).toEqual({ lesson: 'part.1/a', block: 'b', phrase: 'call' });
   });
-  test.each(['<>', '<a b>', '<a/>', '</b>', '<a/b:>', '<a:call>', '<a/b c>', '<é>'])('%s is none', (text) => {
+  test('without a lesson is of this one', () => {
+    expect(quote('<b:call>')).toEqual({ block: 'b', phrase: 'call' });
+    expect(quote('< b : call >')).toEqual({ block: 'b', phrase: 'call' });
+    expect(quote('<:b>')).toEqual({ block: 'b' });
+  });
+  test('names the chord it is moved to', () => {
+    expect(quote('<call to "IV7">')).toEqual({ phrase: 'call', to: { chord: 'IV7', span: { from: 9, to: 14 } } });
+    expect(quote('<a/b:to to " Bb ">')).toMatchObject({ lesson: 'a', block: 'b', phrase: 'to', to: { chord: 'Bb' } });
+    expect(quote('<to>')).toEqual({ phrase: 'to' });
+    expect(scan('<call to "H7">').problems).toEqual(['chord-unknown "H7"']);
+  });
+  test('has marks and an embouchure behind it', () => {
+    expect(scan('<call>[accent, tongue][fall] 4').items).toMatchObject([
+      { kind: 'quote', marks: [{ mark: { name: 'accent' } }, { mark: { name: 'fall' } }], mouth: 'tongue' },
+      { kind: 'note' },
+    ]);
+    expect(scan('<call>[acent]').problems).toEqual(['mark-unknown acent']);
+  });
+  test.each([
+    '<>',
+    '<a b>',
+    '<a/>',
+    '</b>',
+    '<a/b:>',
+    '<:>',
+    '<a:>',
+    '<a/b c>',
+    '<é>',
+    '<"IV7">',
+    '<a to IV7>',
+    '<to "IV7">',
+  ])('%s is none', (text) => {
     expect(scan(text).problems).toEqual([`quote-unreadable ${text}`]);
     expect(shown(`${text}4`)).toEqual([`unreadable ${text}`, 'note 4']);
   });

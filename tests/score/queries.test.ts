@@ -66,11 +66,11 @@ test('an ending is opened by its first bar', () => {
   const score = scoreOf('meter: 1/4\nslot: 1/4\n|: 4 |1 5 | 6 :|2 5 | 6 :|3 7 | 8 | 9');
   expect(score.bars.map((bar) => endingOpenedBy(score, bar))).toEqual([
     undefined,
-    1,
+    [1],
     undefined,
-    2,
+    [2],
     undefined,
-    3,
+    [3],
     undefined,
     undefined,
   ]);

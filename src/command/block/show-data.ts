@@ -4,9 +4,10 @@ import { type Chord, type NoChord, plainChord } from '../../harmony/chord.ts';
 import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
+import { quotationName } from '../../notation/quotation.ts';
 import { markText } from '../../score/mark.ts';
 import { chordAt, roleIn } from '../../score/queries.ts';
-import type { Bar, Event, QuoteRef } from '../../score/score.ts';
+import type { Bar, Event } from '../../score/score.ts';
 import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
 import { meterName } from '../../time/meter.ts';
@@ -38,9 +39,10 @@ const barAsData = (bar: Bar, key: SongKey): object => ({
   number: bar.number,
   length: format(bar.length),
   part: bar.part ?? null,
+  text: bar.direction ?? null,
   repeatStart: bar.repeatStart,
   repeatEnd: bar.repeatEnd,
-  ending: bar.ending ?? null,
+  endings: bar.endings ?? null,
   close: bar.close ?? null,
   chords: bar.chords.map(({ onset, chord }) => ({ onset: format(onset), ...chordAsData(chord) })),
   events: bar.events.map((event) => eventAsData(key, bar, event)),
@@ -73,10 +75,6 @@ function eventAsData(key: SongKey, bar: Bar, event: Event): object {
     embouchure: event.mouth,
     marks: event.marks.map(markText),
     lyric: event.lyric?.text ?? null,
-    quoted: event.source.quote ? quoteName(event.source.quote) : null,
+    quoted: event.source.quote ? quotationName(event.source.quote) : null,
   };
 }
-
-/** `lesson/block:phrase`, as it is quoted. */
-export const quoteName = ({ lesson, block, phrase }: QuoteRef): string =>
-  (lesson === undefined ? '' : `${lesson}/${block ?? ''}${phrase === undefined ? '' : ':'}`) + (phrase ?? '');

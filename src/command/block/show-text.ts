@@ -5,6 +5,7 @@ import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import { quotationName } from '../../notation/quotation.ts';
 import { markText } from '../../score/mark.ts';
 import { chordAt, roleIn } from '../../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
@@ -12,7 +13,6 @@ import { feelName } from '../../time/feel.ts';
 import { format } from '../../time/fraction.ts';
 import { meterName } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
-import { quoteName } from './show-data.ts';
 
 /** A block as a table of text, a line for each note. */
 export function blockAsText(lesson: Lesson, { id, index, score }: Block): string {
@@ -47,14 +47,14 @@ const settings = ({ harp, position, key, meter, tempo, feel, slot, pickup, progr
 const HEAD = ['', 'onset', 'length', 'tab', 'pitch', 'MIDI', 'chord', 'role', 'mouth', 'marks'];
 
 /** `Bar 3, ending 1: Chorus` */
-function barHead({ number, length, part, repeatStart, repeatEnd, ending, close }: Bar): string {
+function barHead({ number, length, part, direction, repeatStart, repeatEnd, endings, close }: Bar): string {
   const signs = [
     ...(repeatStart ? ['repeat begins'] : []),
-    ...(ending === undefined ? [] : [`ending ${ending}`]),
+    ...(endings === undefined ? [] : [`ending ${endings.join(', ')}`]),
     ...(repeatEnd ? ['repeat ends'] : []),
     ...(close === undefined ? [] : [`${close} bar line`]),
   ];
-  return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}`;
+  return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}${direction === undefined ? '' : `, “${direction}”`}`;
 }
 
 function eventRow(key: SongKey, bar: Bar, event: Event): string[] {
@@ -75,7 +75,7 @@ function eventRow(key: SongKey, bar: Bar, event: Event): string[] {
       ...(event.glides ? ['glides on'] : []),
       ...event.marks.map(markText),
       ...(event.lyric?.text ? [`“${event.lyric.text}”`] : []),
-      ...(event.source.quote ? [`from ${quoteName(event.source.quote)}`] : []),
+      ...(event.source.quote ? [`from ${quotationName(event.source.quote)}`] : []),
     ].join(', '),
   ];
 }

@@ -1,6 +1,6 @@
 /** What can be wrong with a figure in a lesson, beyond its notes, which are read as those of a block are. */
 import { type Catalogue, didYouMean, error, type Near } from '../../diagnostics/catalogue.ts';
-import { chordHelp } from '../../notation/chord-help.ts';
+import { chordHelp } from '../../harmony/symbol-help.ts';
 
 export const FIGURE_PROBLEMS = {
   'figure-value': error<{ message: string; help: string | undefined }>({

@@ -220,8 +220,8 @@ const joined = (words: readonly string[]): string => words.join(' ').replaceAll(
 function opening(bar: Bar, { score, repeated }: Context): string {
   const ending = endingOpenedBy(score, bar);
   const repeat = bar.index === 0 && (bar.repeatStart || repeated.has(0)) ? '|:' : '';
-  const label = bar.part === undefined ? '' : `"^${quotedText(bar.part)}"`;
-  return `${repeat}${ending === undefined ? '' : `[${ending} `}${label}`;
+  const labels = [bar.part, bar.direction].map((text) => (text === undefined ? '' : `"^${quotedText(text)}"`));
+  return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${labels.join('')}`;
 }
 
 /** The bar line after a bar, which also says whether a repeat begins with the next one. */

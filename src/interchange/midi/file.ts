@@ -61,17 +61,19 @@ function conductor(score: Score, credits: Credits, playback: Playback, round: Ro
     tempoEvent(0, 240 / secondsOfWhole(meter, tempo)),
     meterEvent(0, meter.beats, meter.unit, (96 * beat.n) / beat.d),
     keyEvent(0, signatureOf(key), key.mode === 'minor'),
-    ...partsAndChords(playback, round, tickAt),
+    ...labelsAndChords(score, playback, round, tickAt),
   ];
 }
 
-/** Labels of parts as markers, and chords as texts where they change. */
-function partsAndChords(playback: Playback, round: Round, tickAt: TickAt): TrackEvent[] {
+/** Labels of parts as markers, and as texts the words to the player and chords where they change. */
+function labelsAndChords(score: Score, playback: Playback, round: Round, tickAt: TickAt): TrackEvent[] {
   let sounding: string | undefined;
   return round.measures.flatMap(({ bar, at, grid }): TrackEvent[] => {
     const { part, chords } = itemAt(playback.bars, bar);
+    const { direction } = itemAt(score.bars, bar);
     return [
       ...(part === undefined ? [] : [textEvent(tickAt(at), 'marker', part)]),
+      ...(direction === undefined ? [] : [textEvent(tickAt(at), 'text', direction)]),
       ...chords.flatMap((chord): TrackEvent[] => {
         const name = plainChord(isPlayedChord(chord) ? chord : 'none');
         if (name === sounding) return [];

@@ -7,7 +7,7 @@ import { clefOf } from '../../engrave/clef.ts';
 import { signatureOf } from '../../harmony/key.ts';
 import { rowOf, withHole } from '../../score/mark.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
-import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
+import { chordsInTurn, endingOpenedBy, isSameEnding } from '../../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
@@ -121,6 +121,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
   if (first) writeAttributes(xml, score, divisions);
   if (first) writeTempo(xml, score);
   if (bar.part !== undefined) writeDirection(xml, (direction) => direction.leaf('rehearsal', bar.part));
+  if (bar.direction !== undefined) writeDirection(xml, (direction) => direction.leaf('words', bar.direction));
   let mouth = before ?? score.mouth;
   if (before === undefined) writeMouth(xml, mouth);
   const chordsBefore = chordsInTurn(bar);
@@ -245,19 +246,21 @@ function writeLeftLine(xml: XmlWriter, bar: Bar, { score, repeated }: Context): 
   if (ending === undefined && !repeat) return;
   xml.open('barline', { location: 'left' });
   if (repeat) xml.leaf('bar-style', 'heavy-light');
-  if (ending !== undefined) xml.leaf('ending', undefined, { number: ending, type: 'start' });
+  if (ending !== undefined) xml.leaf('ending', undefined, { number: ending.join(','), type: 'start' });
   if (repeat) xml.leaf('repeat', undefined, { direction: 'forward' });
   xml.close();
 }
 
 function writeRightLine(xml: XmlWriter, bar: Bar, { bars }: Score): void {
-  const closes = bar.ending !== undefined && bars[bar.index + 1]?.ending !== bar.ending;
+  const { endings } = bar;
+  const closes = endings !== undefined && !isSameEnding(bar, bars[bar.index + 1]);
   const style =
     bar.repeatEnd || bar.close === 'final' ? 'light-heavy' : bar.close === 'double' ? 'light-light' : undefined;
   if (!closes && style === undefined) return;
   xml.open('barline', { location: 'right' });
   if (style !== undefined) xml.leaf('bar-style', style);
-  if (closes) xml.leaf('ending', undefined, { number: bar.ending ?? 1, type: bar.repeatEnd ? 'stop' : 'discontinue' });
+  if (closes)
+    xml.leaf('ending', undefined, { number: endings.join(','), type: bar.repeatEnd ? 'stop' : 'discontinue' });
   if (bar.repeatEnd) xml.leaf('repeat', undefined, { direction: 'backward' });
   xml.close();
 }

@@ -66,7 +66,8 @@ const progression = fc
 
 const name = fc.constantFrom('a', 'b', 'lick', 'a-1');
 const quotation = fc.constantFrom(
-  '<a>', '<b>', '<lick>', '<other/one>', '<other/two>', '<other/one:a>', '<other/two:b>', '<other/none>', '<no/one>', '<a/b/c:d>', '<>', '<other/two:lick>',
+  '<a to "IV7">', '<b to "V7">[accent]', '<lick to "i">', '<lick to "H">', '<a>[slap]', '<b>[tongue]', '<:one>', '<one:a>', '<:none>',
+  '<other/two to "vi">', '<other/one:a to "bVII7">', '<a to>', '<a to IV7>', '<a>[', '<a>', '<b>', '<lick>', '<other/one>', '<other/two>', '<other/one:a>', '<other/two:b>', '<other/none>', '<no/one>', '<a/b/c:d>', '<>', '<other/two:lick>',
 ); // biome-ignore format: a list to read across
 
 const group = fc
@@ -100,6 +101,8 @@ const word: fc.Arbitrary<Word> = fc.oneof(
       .constantFrom(
         '\npart: Head\n',
         '\npart:\n',
+        '\ntext: like a train, far away and coming nearer from behind the hills\n',
+        '\ntext:\n',
         '\nwords: one two-three _ * four\n',
         '\nwords:\n',
         ' # remark\n',
@@ -117,6 +120,10 @@ const barLine = fc.constantFrom(
   '|',
   '|',
   '|:',
+  '|1,2',
+  ':|3',
+  '|1,3',
+  ':|2,4',
   ':|',
   ':|:',
   '||',

@@ -19,12 +19,13 @@ import { must } from '../target.ts';
 export function contextWith(others: readonly string[]): ReadContext {
   const names = ['one', 'two'];
   const trees = others.map(parseBlock);
-  const find = (lesson: string, block: string): FoundBlock => {
-    if (lesson !== 'other') return { missing: 'lesson', nearest: 'other' };
+  const find = (lesson: string | undefined, block: string): FoundBlock => {
+    if (lesson !== undefined && lesson !== 'other') return { missing: 'lesson', nearest: 'other' };
     const tree = trees[names.indexOf(block)];
     return tree ? { tree, context } : { missing: 'block' };
   };
-  const context: ReadContext = { ...ALONE, find };
+  const otherMeaning = (name: string): string | undefined => (name === 'lick' ? 'one:lick' : undefined);
+  const context: ReadContext = { ...ALONE, find, otherMeaning };
   return context;
 }
 

@@ -88,18 +88,23 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
       const branch = bars.length - 1;
       const branchForm = formBar;
       const one: number[] = [];
+      // The first ending may be for several times: 1, 2 and then 3.
+      const times = r.chance(0.3) ? r.int(2, 3) : 1;
+      const numbers = Array.from({ length: times }, (_, i) => i + 1).join(',');
       for (let i = 0; i < first; i++) {
-        one.push(push(i === 0 ? '|1' : '|'));
+        one.push(push(i === 0 ? `|${numbers}` : '|'));
         formBar++;
       }
       formBar = branchForm; // both endings stand at the same place of the progression
       const second = wish.progression ? first : r.chance(0.25) ? 2 : 1;
       const two: number[] = [];
       for (let i = 0; i < second; i++) {
-        two.push(push(i === 0 ? ':|2' : '|', i === 0 ? { branch } : {}));
+        two.push(push(i === 0 ? `:|${times + 1}` : '|', i === 0 ? { branch } : {}));
         formBar++;
       }
-      order.push(...body, ...one, ...body, ...two);
+      for (let i = 0; i < times; i++) order.push(...body, ...one);
+      order.push(...body, ...two);
+      if (times > 1) features.push('ending-for-several');
       left -= length + first;
       next = '||';
       features.push('ending', 'repeat');

@@ -1,15 +1,17 @@
 /** What to write in place of a text that is not a chord symbol. */
-import { NO_CHORD, plainChord } from '../harmony/chord.ts';
-import type { SongKey } from '../harmony/key.ts';
-import { readNumeral } from '../harmony/numeral.ts';
-import { isChordSymbol, readChord } from '../harmony/symbol.ts';
+
 import { readPitchClass } from '../instrument/pitch.ts';
+import { NO_CHORD, plainChord } from './chord.ts';
+import type { SongKey } from './key.ts';
+import { readNumeral } from './numeral.ts';
+import { isChordSymbol, readChord } from './symbol.ts';
 
 /** What to write where nothing more is known of a text that is not a chord symbol. */
 export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").';
 
 /** What is wrong with a text that is not a chord symbol, and how to write it; undefined where that cannot be seen. */
 export function chordHelp(text: string): string | undefined {
+  if (text === NO_CHORD) return 'A quotation moves to a chord, and where no chord sounds there is none.';
   if (/^\W*n\W*c\W*$|^no[ -]?chord$/i.test(text)) return `Did you mean ${NO_CHORD}, for no chord?`;
   const slash = text.lastIndexOf('/');
   if (slash < 0) return undefined;
@@ -28,8 +30,14 @@ function numeralOverNote(text: string): { readonly numeral: string; readonly bas
   return readNumeral(numeral) && isChordSymbol(numeral) ? { numeral, bass } : undefined;
 }
 
-/** Whether a text is a numeral with a note name behind its slash: `I/E`. */
-export const isNumeralOverNote = (text: string): boolean => numeralOverNote(text) !== undefined;
+/**
+ * Whether a text is no chord symbol and nothing is known of it. A numeral over a note name is reported with the name of the chord, once the
+ * key is known.
+ */
+export const isUnknownSymbol = (text: string): boolean => !isChordSymbol(text) && numeralOverNote(text) === undefined;
+
+/** The same for a chord that a quotation is moved to, which has to be one. */
+export const isUnknownTarget = (text: string): boolean => text === NO_CHORD || isUnknownSymbol(text);
 
 /** What a numeral over a note name is called in a key: `I/E` in C is `C/E`. Undefined for any other text. */
 export function nameOfNumeralOver(text: string, key: SongKey): string | undefined {

@@ -1,0 +1,118 @@
+/** A quotation that is moved to another chord: each note keeps its role, and the holes for it are found on the harp. */
+import type { Chord } from '../harmony/chord.ts';
+import type { SongKey } from '../harmony/key.ts';
+import { movedPitch, rootShifts } from '../harmony/moved-role.ts';
+import { spell } from '../harmony/role.ts';
+import { sounding } from '../instrument/bend.ts';
+import { type EasiestHoles, easiestHoles, type WantedSound } from '../instrument/easiest-holes.ts';
+import type { Harp } from '../instrument/harp.ts';
+import { plainPitch } from '../instrument/pitch.ts';
+import { tabOfNotes } from '../instrument/playable.ts';
+import { itemAt } from '../values/checked.ts';
+import type { NoteItem } from './tree.ts';
+
+/** A note of a quotation. */
+export interface QuotedNote {
+  readonly note: NoteItem;
+  readonly glides: boolean;
+}
+
+/** The chords between which a quotation moves, in the key of its new block, and the harp that plays it. */
+export interface Move {
+  readonly from: Chord;
+  readonly to: Chord;
+  readonly key: SongKey;
+  readonly harp: Harp;
+}
+
+/**
+ * The notes as they are played over the other chord: up or down, whichever takes less effort, and an octave further only where a note
+ * would be missing or need an overbend. Where no way plays all of them, `impossible` says which note stands in the way. Notes that this harp
+ * has not got are left as they are: they are reported where they are written.
+ */
+export function movePhrase(
+  notes: readonly QuotedNote[],
+  { from, to, key, harp }: Move,
+): readonly NoteItem[] | { readonly impossible: string } {
+  const pitches = notes.map(({ note }) => pitchesOf(note, harp));
+  if (!pitches.every((own) => own !== undefined)) return notes.map(({ note }) => note);
+  const wantedAt = (shift: number): WantedSound[] =>
+    notes.map(({ note, glides }, index) => ({
+      pitches: itemAt(pitches, index).map((midi) => movedPitch(midi, from, to, shift)),
+      glides,
+      sideBySide: isSideBySide(note),
+    }));
+  const shifts = rootShifts(from, to);
+  const ways = shifts.flatMap((shift): Way[] => {
+    const found = easiestHoles(harp, wantedAt(shift));
+    return found ? [{ ...found, far: Math.abs(shift) >= 12 }] : [];
+  });
+  const best = ways.reduce<Way | undefined>((least, way) => (least && !isBetter(way, least) ? least : way), undefined);
+  if (best) return notes.map(({ note }, index) => replaced(note, itemAt(best.sounds, index)));
+  return { impossible: obstacle(notes, shifts.map(wantedAt), (midi) => plainPitch(spell(midi, to, key)), harp) };
+}
+
+interface Way extends EasiestHoles {
+  readonly far: boolean;
+}
+
+/** Of equals, the nearer one, which comes first. */
+const isBetter = (a: Way, b: Way): boolean =>
+  a.overbends !== b.overbends ? !a.overbends : a.far !== b.far ? !a.far : a.effort < b.effort;
+
+function pitchesOf({ notes, breath }: NoteItem, harp: Harp): number[] | undefined {
+  const sounds = notes.map((note) => sounding(harp, breath, note));
+  return sounds.every((sound) => 'midi' in sound) ? sounds.map(({ midi }) => midi) : undefined;
+}
+
+function isSideBySide({ notes }: NoteItem): boolean {
+  const holes = notes.map(({ hole }) => hole);
+  return Math.max(...holes) - Math.min(...holes) < holes.length;
+}
+
+function replaced(note: NoteItem, { breath, notes }: EasiestHoles['sounds'][number]): NoteItem {
+  const by = itemAt(notes, 0).hole - itemAt(note.notes, 0).hole;
+  return {
+    ...note,
+    breath,
+    notes: note.notes.map(({ span }, index) => {
+      const { hole, bend, over, slide } = itemAt(notes, index);
+      return { hole, bend, over, slide, span };
+    }),
+    // A shake keeps the distance to its other hole.
+    marks: note.marks.map(({ mark, span }) => ({
+      mark: 'hole' in mark ? { ...mark, hole: mark.hole + by } : mark,
+      span,
+    })),
+  };
+}
+
+/** Which note cannot be played, where as few as possible cannot. */
+function obstacle(
+  notes: readonly QuotedNote[],
+  ways: readonly (readonly WantedSound[])[],
+  nameOf: (midi: number) => string,
+  harp: Harp,
+): string {
+  const missing = ways.map((wanted) =>
+    wanted.flatMap((sound, index) => (easiestHoles(harp, [{ ...sound, glides: false }]) ? [] : [index])),
+  );
+  const fewest = missing.reduce((least, own, way) => (own.length < itemAt(missing, least).length ? way : least), 0);
+  const [first] = itemAt(missing, fewest);
+  const tab = (index: number): string => {
+    const { note } = itemAt(notes, index);
+    return tabOfNotes(note.notes, note.breath);
+  };
+  if (first === undefined) {
+    const glide = notes.findIndex(({ glides }, index) => {
+      const pair = itemAt(ways, fewest).slice(index, index + 2);
+      return glides && pair.length === 2 && !easiestHoles(harp, pair);
+    });
+    return glide < 0 ? 'its glides would change the breath' : `the glide from ${tab(glide)} would change the breath`;
+  }
+  const { pitches } = itemAt(itemAt(ways, fewest), first);
+  const names = pitches.map(nameOf);
+  return names.length === 1
+    ? `${tab(first)} becomes ${names[0]}, which no hole gives`
+    : `${tab(first)} becomes ${names.join(' and ')}, which no breath gives together`;
+}
