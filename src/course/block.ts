@@ -4,7 +4,7 @@ import { nearest } from '../diagnostics/nearest.ts';
 import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import type { FoundBlock, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';
-import { quotationName } from '../notation/quotation.ts';
+import { quotationName } from '../notation/quotation/quotation.ts';
 import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';

@@ -69,7 +69,11 @@ export function barSentences(score: Score): string[] {
       over && bar.chords[0] ? `, ${harmonyInWords(bar.chords[0])}` : '',
       bar.direction === undefined ? '' : `, marked “${bar.direction}”`,
     ].join('');
-    const end = bar.repeatEnd ? ' Back to the repeat.' : bar.close === 'final' ? ' The end.' : '';
+    const end = bar.repeatEnd
+      ? ` Back to the repeat${bar.times === undefined ? '' : `, ${number(bar.times)} times in all`}.`
+      : bar.close === 'final'
+        ? ' The end.'
+        : '';
     return `${head}: ${phrases.join('; ')}.${end}`;
   });
 }

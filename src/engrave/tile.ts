@@ -311,8 +311,13 @@ function drawAbove({ bar, opens }: Segment, width: number): TilePart {
   return { kind: 'part', height: ABOVE.line * shown.length, body: body.join('') };
 }
 
-/** The bracket of an ending. */
+/** The bracket of an ending, or how often a repeat is played. */
 function drawEnding({ bar, opens, closes }: Segment, { score, width }: TileSettings): string {
+  if (bar.times !== undefined && closes) {
+    const times = `${bar.times}×`;
+    const x = width - 4 - textWidth(times, SIZE.small);
+    return `<text class="${CLASS.smallText}" x="${n(x)}" y="${n(ENDING.line + 12)}">${times}</text>`;
+  }
   if (bar.endings === undefined) return '';
   const starts = opens && !isSameEnding(score.bars[bar.index - 1], bar);
   const ends = closes && !isSameEnding(bar, score.bars[bar.index + 1]);

@@ -92,7 +92,8 @@ function openingLine(bar: Bar, score: Score): string {
   return ending === undefined ? line : `${line}${ending.join(',')}.`;
 }
 
-const closingLine = ({ repeatEnd, close }: Bar): string => (repeatEnd ? ':|' : close === undefined ? '|' : '||');
+const closingLine = ({ repeatEnd, times, close }: Bar): string =>
+  repeatEnd ? `:|${times === undefined ? '' : `x${times}`}` : close === undefined ? '|' : '||';
 
 const widthOf = ({ chord, tab, word }: Cell): number => Math.max(chord.length, tab.length, word.length) + 1;
 const widthOfAll = (cells: readonly Cell[]): number => cells.reduce((sum, cell) => sum + widthOf(cell), 0) - 1;

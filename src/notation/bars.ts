@@ -24,6 +24,7 @@ export interface DraftBar {
   opens?: readonly number[];
   /** The ending this bar belongs to. */
   endings?: readonly number[];
+  times?: number;
   close?: 'double' | 'final';
   part?: string;
   direction?: string;
@@ -189,6 +190,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     else if ((plain && lineBefore) || bar.chords.length > 0) diagnostics.push(report('bar-empty', site, {}));
     const before = bars.at(-1);
     if (before && line.repeatEnd) before.repeatEnd = true;
+    if (before && line.times !== undefined && line.times > 2) before.times = line.times;
     if (before && line.close) before.close = line.close;
     if (line.repeatStart) bar.repeatStart = true;
     if (line.endings !== undefined) {
@@ -258,6 +260,8 @@ export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diag
     if (bars[index + run]?.opens === undefined && missing < Math.max(...passes))
       diagnostics.push(report('ending-missing', bar.span, { missing }));
   });
+  for (const { times, endings, span } of bars)
+    if (times !== undefined && endings) diagnostics.push(report('times-with-endings', span, { times }));
   let number = hasPickup ? 0 : 1;
   bars.forEach((bar, index) => {
     const isFirst = bar.opens?.includes(1);

@@ -24,7 +24,7 @@ import { type Header, readHeader, slotOf } from './header.ts';
 import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
-import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quote-chain.ts';
+import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quotation/quote-chain.ts';
 import { homeSymbols } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
 
@@ -180,6 +180,7 @@ function finishBars(
       events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,
       repeatEnd: draft.repeatEnd,
+      ...(draft.times === undefined ? {} : { times: draft.times }),
       ...(draft.endings === undefined ? {} : { endings: draft.endings }),
       ...(draft.close === undefined ? {} : { close: draft.close }),
       span: draft.span,

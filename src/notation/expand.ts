@@ -13,11 +13,11 @@ import type { Event, Mouth, QuoteRef, Score, Source } from '../score/score.ts';
 import { divide, equals, type Fraction, fraction, multiply } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { ReadContext } from './context.ts';
-import { movePhrase, type QuotedNote } from './moved-phrase.ts';
 import { report } from './problems.ts';
-import { type QuotationTarget, quotationName } from './quotation.ts';
-import { MOST_LEVELS, type QuoteChain } from './quote-chain.ts';
-import { cutRest, withMarks, writtenNote } from './quoted.ts';
+import { movePhrase, type QuotedNote } from './quotation/moved-phrase.ts';
+import { type QuotationTarget, quotationName } from './quotation/quotation.ts';
+import { MOST_LEVELS, type QuoteChain } from './quotation/quote-chain.ts';
+import { cutRest, withMarks, writtenNote } from './quotation/quoted.ts';
 import type { BarLine, BlockTree, Item, NoteItem, QuoteItem, Syllable } from './tree.ts';
 
 /** Where a thing of the stream was written; `site` is in this block, at the quotation that brought it if one did. */

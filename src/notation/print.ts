@@ -312,7 +312,10 @@ const opensEnding = (before: Bar | undefined, bar: Bar): boolean =>
   bar.endings !== undefined && (!isSameEnding(before, bar) || before?.repeatEnd === true);
 
 function barLine(bar: Bar, next: Bar | undefined): string {
-  const end = [bar.repeatEnd ? ':|' : '', bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : ''];
+  const end = [
+    bar.repeatEnd ? (bar.times === undefined ? ':|' : `:|x${bar.times}`) : '',
+    bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : '',
+  ];
   const start = [next?.repeatStart ? '|:' : '', next && opensEnding(bar, next) ? `|${next.endings}` : ''];
   return [...end, ...start].filter(Boolean).join(' ') || '|';
 }

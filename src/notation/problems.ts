@@ -288,6 +288,11 @@ export const NOTATION_PROBLEMS = {
         ? `For hole ${endings} after a bar line leave a space: | ${endings}`
         : 'Begin with |1 and let the others follow its :|',
   }),
+  'times-with-endings': error<{ times: number }>({
+    about: 'A repeat with endings is played as often as its endings say.',
+    message: ({ times }) => `This repeat has endings, so it cannot be played ${times} times by its sign.`,
+    help: () => 'Give its endings the numbers of the times they are for, as in |1,2 and |3.',
+  }),
   'ending-missing': error<{ missing: number }>({
     about: 'Each time through a repeat up to the last one has an ending.',
     message: ({ missing }) => `There is no ending for the ${ordinal(missing)} time.`,

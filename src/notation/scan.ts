@@ -6,10 +6,11 @@ import type { Breath } from '../instrument/harp.ts';
 import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
+import { readBarLine } from './bar-line.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
-import { readQuotation } from './quotation.ts';
-import type { BarLine, Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
+import { readQuotation } from './quotation/quotation.ts';
+import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
@@ -211,24 +212,15 @@ class Scanner {
 
   private barLine(inGroup: boolean): Item {
     const from = this.at;
-    const line = this.match(/:\|\|?:|:\|\]|:\|\||:\||\|\|:|\|:|\|\]|\|\||\|/y)?.[0];
-    if (line === undefined) return this.unreadable(from);
-    // Numbers of an ending are alone behind their line: |1' is a bar line and a bent hole 1.
-    const numbers = line.endsWith('|') && line !== '||' ? this.match(/[1-9](?:,[1-9])*(?![^\s"{<@])/y)?.[0] : undefined;
+    const read = readBarLine(this.text, from);
+    if (!read) return this.unreadable(from);
+    this.at = read.to;
     const span = this.since(from);
     if (inGroup) {
       this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
       return { kind: 'unreadable', span };
     }
-    const close = line.endsWith(']') ? 'final' : line.includes('||') && line !== ':||:' ? 'double' : undefined;
-    return {
-      kind: 'bar',
-      repeatEnd: line.startsWith(':'),
-      repeatStart: line.endsWith(':'),
-      ...(numbers === undefined ? {} : { endings: [...new Set(numbers.split(',').map(Number))].sort() }),
-      ...(close === undefined ? {} : { close }),
-      span,
-    } satisfies BarLine;
+    return { kind: 'bar', ...read.line, span };
   }
 
   private note(): Item {

@@ -3,7 +3,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Breath, HoleNote } from '../instrument/harp.ts';
 import type { Mark } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
-import type { QuotationText } from './quotation.ts';
+import type { QuotationText } from './quotation/quotation.ts';
 
 /** A block as parsed: what is written, and where. It knows no harp and no other block. */
 export interface BlockTree {
@@ -89,6 +89,8 @@ export interface BarLine {
   readonly kind: 'bar';
   readonly repeatEnd: boolean;
   readonly repeatStart: boolean;
+  /** How often the repeat that ends here is played in all. */
+  readonly times?: number;
   /** The times through the repeat for which the ending is that opens here, in ascending order. */
   readonly endings?: readonly number[];
   readonly close?: 'double' | 'final';

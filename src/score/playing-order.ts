@@ -1,40 +1,81 @@
 /** The order in which the bars of a score are played: repeats and endings written out. */
 import { compare } from '../time/fraction.ts';
-import { itemAt, lastOf } from '../values/checked.ts';
+import { itemAt } from '../values/checked.ts';
 import { isSameEnding } from './queries.ts';
 import type { Bar } from './score.ts';
 
-type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'endings' | 'length'>;
+type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'times' | 'endings' | 'length'>;
 
 /**
- * Indices into `score.bars`, in playing order. A repeat is played twice, or as often as its endings count.
+ * Indices into `score.bars`, in playing order. A repeat is played twice, or as often as its sign or its endings say.
  * A repeat end without a start goes back to the last repeat's end, or to the first full bar; to the pickup, where the bar of
  * the repeat end is the shorter for it.
  */
 export function playOrder(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
+  return runsOf(score).flatMap(({ passes }) => passes.flat());
+}
+
+/**
+ * The bars with every repeat that is played more than twice as one that is played twice, and its further times written out: for formats
+ * without a sign for it.
+ */
+export function withRepeatsOfTwo(score: { readonly bars: readonly Bar[]; readonly pickup?: unknown }): Bar[] {
+  const bars = runsOf(score).flatMap(({ from, to, passes }): Bar[] => {
+    // What is written out before a repeat would be repeated with it, if it had no sign at its start.
+    const isLater = passes.length > 1 && from > (score.pickup ? 1 : 0);
+    const written = score.bars
+      .slice(from, to)
+      .map((bar, index) => (isLater && index === 0 ? { ...bar, repeatStart: true } : bar));
+    if (written.every(({ times }) => times === undefined)) return written;
+    const twice = written.map(({ times: _, ...bar }) => bar);
+    const again = passes.slice(2).flatMap((pass) =>
+      pass.map((index): Bar => {
+        const { times: _, part: __, direction: ___, ...bar } = itemAt(score.bars, index);
+        return { ...bar, repeatStart: false, repeatEnd: false };
+      }),
+    );
+    return [...twice, ...again];
+  });
+  return bars.map((bar, index) => ({ ...bar, index }));
+}
+
+/** Bars that are written one after another, and what is played of them each time. */
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  readonly passes: readonly (readonly number[])[];
+}
+
+/** A score's bars, each alone or with those of its repeat. */
+function runsOf(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): Run[] {
   const { bars } = score;
-  const order: number[] = [];
+  const runs: Run[] = [];
   let start = score.pickup ? 1 : 0;
   let index = 0;
   while (index < bars.length) {
     const section = sectionFrom(bars, index, start);
     if (!section) {
-      order.push(index);
+      runs.push({ from: index, to: index + 1, passes: [[index]] });
       index++;
       continue;
     }
+    const passes: number[][] = [];
     for (let pass = 1; pass <= section.passes; pass++) {
-      if (pass > 1 && section.implicit && start === 1 && isShorter(itemAt(bars, lastOf(order)), itemAt(bars, 1)))
-        order.push(0);
+      const last = passes.at(-1)?.at(-1);
+      const played: number[] = [];
+      if (last !== undefined && section.implicit && start === 1 && isShorter(itemAt(bars, last), itemAt(bars, 1)))
+        played.push(0);
       for (let i = section.start; i < section.end; i++) {
         const { endings } = itemAt(bars, i);
-        if (!endings || endings.includes(pass)) order.push(i);
+        if (!endings || endings.includes(pass)) played.push(i);
       }
+      passes.push(played);
     }
+    runs.push({ from: section.start, to: section.end, passes });
     index = section.end;
     start = section.end;
   }
-  return order;
+  return runs;
 }
 
 /** Indices of the bars that repeats go back to, with and without a repeat sign at their start. */
@@ -68,7 +109,8 @@ function sectionFrom(bars: readonly Playable[], index: number, start: number): S
     if (bars[end]?.repeatStart) return undefined;
   }
   if (end >= bars.length) return undefined;
-  const passes = new Set(itemAt(bars, end).endings);
+  const { endings, times = 2 } = itemAt(bars, end);
+  const passes = new Set(endings);
   end++;
   const implicit = !itemAt(bars, from).repeatStart;
   // An ending for a time that another one has is of the next repeat.
@@ -80,5 +122,5 @@ function sectionFrom(bars: readonly Playable[], index: number, start: number): S
     for (const pass of bars[end]?.endings ?? []) passes.add(pass);
     end++;
   }
-  return { start: from, implicit, end, passes: Math.max(2, ...passes) };
+  return { start: from, implicit, end, passes: Math.max(times, ...passes) };
 }

@@ -66,6 +66,8 @@ export interface Bar {
   readonly events: readonly Event[];
   readonly repeatStart: boolean;
   readonly repeatEnd: boolean;
+  /** How often the repeat that ends here is played in all, where that is more than twice. A repeat with endings is played as often as these say. */
+  readonly times?: number;
   /** The ending this bar belongs to, as the times through its repeat in which it is played: in ascending order, counted from 1. */
   readonly endings?: readonly number[];
   /** The line that closes a part: thin double, or final. */

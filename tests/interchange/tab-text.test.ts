@@ -33,10 +33,10 @@ test('is read back as it was written', () => {
       const score = scoreOf(text);
       const attacks = score.bars.flatMap(({ events }) => events.filter((event) => isSoundEvent(event) && !event.tied));
       const tabs = attacks.flatMap((event) => (isSoundEvent(event) ? [tabOfNotes(event.notes, event.breath)] : []));
-      // The number of an ending follows its line.
+      // Numbers of endings and of times follow a line.
       const printed = print({
         ...score,
-        bars: score.bars.map(({ endings: _, part: __, direction: ___, ...bar }) => bar),
+        bars: score.bars.map(({ endings: _, part: __, direction: ___, times: ____, ...bar }) => bar),
       });
       expect(notesIn(printed)).toEqual(tabs);
     }),

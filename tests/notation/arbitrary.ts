@@ -178,6 +178,7 @@ export const blockText: fc.Arbitrary<string> = fc
         breaks: each(lineBreak),
         ties: each(fc.boolean()),
         words: fc.boolean(),
+        again: fc.constantFrom(':|', ':|', ':|x3'),
         onPhrases: fc.constantFrom('', '', '[accent]', '[fall staccato]', '[tongue]'),
         close: fc.constantFrom('', '|]', '||'),
       })
@@ -205,7 +206,7 @@ export const blockText: fc.Arbitrary<string> = fc
           ...phrases,
           (pickupSlots ? '-4 | ' : '') +
             joined(written, shape, block.breaks) +
-            ` ${shape === 'repeated' ? ':|' : block.close}`,
+            ` ${shape === 'repeated' ? block.again : block.close}`,
           ...(sung ? ['words: one'] : []),
           '',
         ].join('\n');

@@ -760,6 +760,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    '4 =7 |1 5 =7 :|x3 |2 6 =7 |]',
+    [
+      {
+        code: 'times-with-endings',
+        at: '5 =7',
+        says: 'This repeat has endings, so it cannot be played 3 times by its sign.',
+        help: 'Give its endings the numbers of the times they are for, as in |1,2 and |3.',
+      },
+    ],
+  ],
+  [
     '4 =7 |1,3 5 =7 :|',
     [
       {

@@ -65,6 +65,8 @@ describe('a bar line', () => {
     ['||', { ...PLAIN, close: 'double' }],
     ['|]', { ...PLAIN, close: 'final' }],
     ['|1', { ...PLAIN, endings: [1] }],
+    [':|x3', { ...PLAIN, repeatEnd: true, times: 3 }],
+    [':|]x9', { ...PLAIN, repeatEnd: true, close: 'final', times: 9 }],
     ['|1,3', { ...PLAIN, endings: [1, 3] }],
     ['|2,1,2', { ...PLAIN, endings: [1, 2] }],
     [':|2', { ...PLAIN, repeatEnd: true, endings: [2] }],

@@ -124,6 +124,7 @@ describe('a block means what music theory says', () => {
         'repeat',
         'ending',
         'ending-for-several',
+        'repeat-several',
         'pickup',
         'phrase',
         'triplet',

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readBlock } from '../../src/notation/read.ts';
-import { playOrder, repeatStarts } from '../../src/score/playing-order.ts';
+import { playOrder, repeatStarts, withRepeatsOfTwo } from '../../src/score/playing-order.ts';
 import type { Score } from '../../src/score/score.ts';
 import { present } from '../../src/values/checked.ts';
 
-/** A letter is a bar. */
+/** A letter up to w is a bar. */
 const scoreOf = (music: string): Score => {
-  const { score, diagnostics } = readBlock(`meter: 1/4\nslot: 1/8\n${music.replace(/[a-z]/g, '4 5')}`);
+  const { score, diagnostics } = readBlock(`meter: 1/4\nslot: 1/8\n${music.replace(/[a-w]/g, '4 5')}`);
   expect(diagnostics).toEqual([]);
   return present(score, music);
 };
@@ -26,6 +26,8 @@ describe('the order of playing', () => {
     ['a |: b |1 c :|2 d | e', '0 1 2 1 3 4'],
     ['|: a |1 b :|2 c :|3 d |]', '0 1 0 2 0 3'],
     ['|: a |1 b | c :|2 d | e || f', '0 1 2 0 3 4 5'],
+    ['|: a :|x3 b', '0 0 0 1'],
+    ['a | b :|x4 |: c :|', '0 1 0 1 0 1 0 1 2 2'],
     ['|: a |1,2 b :|3 c |]', '0 1 0 1 0 2'],
     ['|: a |1,3 b :|2,4 c :| d', '0 1 0 2 0 1 0 2 3'],
     ['|: a |1 b :|2,3 c :| d', '0 1 0 2 0 2 3'],
@@ -92,6 +94,28 @@ describe('the bars that playing goes back to', () => {
           // Back to a start, or past the first ending.
           expect(bar > before ? score.bars[before + 1]?.endings?.[0] : back.has(bar)).toBe(bar > before ? 1 : true);
         });
+      }),
+    );
+  });
+});
+
+describe('repeats of more than two times', () => {
+  test('are written as two and the times that are left', () => {
+    const score = scoreOf('a |: b | c :|x4 d :|x3');
+    const bars = withRepeatsOfTwo(score);
+    expect(
+      bars.map(({ repeatStart, repeatEnd }) => `${repeatStart ? ':' : ''}.${repeatEnd ? ':' : ''}`).join(' '),
+    ).toBe('. :. .: . . . . :.: .');
+    expect(bars.some(({ times }) => times !== undefined)).toBe(false);
+  });
+  test('sound the same once they are written out', () => {
+    const shape = fc.constantFrom('b |', '|: b :|', '|: b :|x3', 'b | b :|x4', '|: b |1,2 b :|3 b ||');
+    fc.assert(
+      fc.property(fc.array(shape, { minLength: 1, maxLength: 5 }), (shapes) => {
+        const score = scoreOf(shapes.join('\n'));
+        const bars = withRepeatsOfTwo(score);
+        const spans = (all: Score['bars'], played: readonly number[]) => played.map((index) => all[index]?.span);
+        expect(spans(bars, playOrder({ ...score, bars }))).toEqual(spans(score.bars, playOrder(score)));
       }),
     );
   });

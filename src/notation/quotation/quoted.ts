@@ -1,9 +1,9 @@
 /** Notes and rests as a quotation brings them. */
-import type { TextSpan } from '../diagnostics/diagnostic.ts';
-import type { ChordChange } from '../harmony/form.ts';
-import type { Mouth, Rest, Sound } from '../score/score.ts';
-import { add, compare, subtract } from '../time/fraction.ts';
-import type { NoteItem, WrittenMark } from './tree.ts';
+import type { TextSpan } from '../../diagnostics/diagnostic.ts';
+import type { ChordChange } from '../../harmony/form.ts';
+import type { Mouth, Rest, Sound } from '../../score/score.ts';
+import { add, compare, subtract } from '../../time/fraction.ts';
+import type { NoteItem, WrittenMark } from '../tree.ts';
 
 /** A rest in pieces, one for each chord that sounds in it. */
 export function cutRest(rest: Rest, chords: readonly ChordChange[]): Rest[] {

@@ -1,15 +1,15 @@
 /** A quotation that is moved to another chord: each note keeps its role, and the holes for it are found on the harp. */
-import type { Chord } from '../harmony/chord.ts';
-import type { SongKey } from '../harmony/key.ts';
-import { movedPitch, rootShifts } from '../harmony/moved-role.ts';
-import { spell } from '../harmony/role.ts';
-import { sounding } from '../instrument/bend.ts';
-import { type EasiestHoles, easiestHoles, type WantedSound } from '../instrument/easiest-holes.ts';
-import type { Harp } from '../instrument/harp.ts';
-import { plainPitch } from '../instrument/pitch.ts';
-import { tabOfNotes } from '../instrument/playable.ts';
-import { itemAt } from '../values/checked.ts';
-import type { NoteItem } from './tree.ts';
+import type { Chord } from '../../harmony/chord.ts';
+import type { SongKey } from '../../harmony/key.ts';
+import { movedPitch, rootShifts } from '../../harmony/moved-role.ts';
+import { spell } from '../../harmony/role.ts';
+import { sounding } from '../../instrument/bend.ts';
+import { type EasiestHoles, easiestHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
+import type { Harp } from '../../instrument/harp.ts';
+import { plainPitch } from '../../instrument/pitch.ts';
+import { tabOfNotes } from '../../instrument/playable.ts';
+import { itemAt } from '../../values/checked.ts';
+import type { NoteItem } from '../tree.ts';
 
 /** A note of a quotation. */
 export interface QuotedNote {

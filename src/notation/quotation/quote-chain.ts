@@ -1,5 +1,5 @@
 /** The chain of quotations: which blocks and phrases are being read, and how many events may still follow. */
-import type { BlockTree } from './tree.ts';
+import type { BlockTree } from '../tree.ts';
 
 /** More events than this come only from quotations of quotations that multiply. */
 export const MOST_EVENTS = 20_000;
