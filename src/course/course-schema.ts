@@ -5,6 +5,7 @@ import { excerpt } from '../diagnostics/excerpt.ts';
 import { groups, id, keys, list, namedValues, number, refuse, text, word, yesOrNo } from '../document/schema.ts';
 import { fieldOf } from '../document/unknown.ts';
 import { FORMS, type Form, readForm } from '../harmony/form.ts';
+import { chordHelp } from '../harmony/symbol-help.ts';
 import { readTuning } from '../instrument/read-tuning.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../instrument/temperament.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
@@ -48,7 +49,9 @@ const form = text.transform((written, context): string => {
   const read = readForm(written);
   if ('bars' in read) return written;
   const what = read.bad === '' ? 'has an empty bar' : `has “${excerpt(read.bad)}” in it, which is no chord symbol`;
-  return refuse(context, what, { help: 'Write bars divided by | with chords in each: I7 | V7 IV7 | I7' });
+  return refuse(context, what, {
+    help: chordHelp(read.bad) ?? 'Write bars divided by | with chords in each: I7 | V7 IV7 | I7',
+  });
 });
 
 const reeds = z.union([text, z.array(text)], { error: () => 'is a row of notes, such as C E G C' });

@@ -106,7 +106,7 @@ function markOf({ onset, chord }: ChordChange, index: number, columns: readonly 
   columns.forEach(({ note }, at) => {
     if (compare(note.onset, onset) <= 0) column = at;
   });
-  const numeral = chord.numeral === undefined ? '' : printedNumeral(chord.numeral);
+  const numeral = chord === 'none' || chord.numeral === undefined ? '' : printedNumeral(chord.numeral);
   return { index, onset, name: printedChord(chord), numeral, column };
 }
 

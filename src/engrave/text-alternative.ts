@@ -1,5 +1,6 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
 import { chordInWords } from '../harmony/chord.ts';
+import type { ChordChange } from '../harmony/form.ts';
 import { printedKey, type SongKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
@@ -44,7 +45,7 @@ export function barSentences(score: Score): string[] {
     for (const [index, event] of bar.events.entries()) {
       const words: string[] = [];
       const change = bar.chords.findLast((own) => compare(own.onset, event.onset) <= 0);
-      if (change && change !== chord) words.push(`now over ${chordInWords(change.chord)}`);
+      if (change && change !== chord) words.push(`now ${harmonyInWords(change)}`);
       chord = change ?? chord;
       if (event.kind === 'sound' && event.mouth !== mouth) {
         mouth = event.mouth;
@@ -65,7 +66,7 @@ export function barSentences(score: Score): string[] {
       bar.repeatStart ? 'Repeat from here. ' : '',
       ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
-      over && bar.chords[0] ? `, over ${chordInWords(bar.chords[0].chord)}` : '',
+      over && bar.chords[0] ? `, ${harmonyInWords(bar.chords[0])}` : '',
       bar.direction === undefined ? '' : `, marked “${bar.direction}”`,
     ].join('');
     const end = bar.repeatEnd
@@ -76,6 +77,8 @@ export function barSentences(score: Score): string[] {
     return `${head}: ${phrases.join('; ')}.${end}`;
   });
 }
+
+const harmonyInWords = ({ chord }: ChordChange): string => `${chord === 'none' ? '' : 'over '}${chordInWords(chord)}`;
 
 function restLength(bar: Bar, from: number): Fraction {
   let length = itemAt(bar.events, from).duration;

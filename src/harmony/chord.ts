@@ -14,15 +14,17 @@ export interface ChordTone {
   readonly number: number;
 }
 
-/** A chord: a root, and the tones above it. */
+/** A chord: a root, the tones above it, and perhaps another note in the bass. */
 export interface Chord {
   readonly root: PitchClass;
   /** The degree of the song's key that the root's letter is: 7 for B, Bb and B# in C. */
   readonly step: Degree;
   /** What follows the root in the chord's name: `7`, `m7`, `maj7`, or nothing for a plain triad. */
   readonly suffix: string;
+  /** The bass where it is not the root: E of `C/E`. Only a chord that was written by its name has one. */
+  readonly bass?: PitchClass;
   readonly tones: readonly ChordTone[];
-  /** The roman numeral, where the chord was written as one: it counts from the song's tonic. */
+  /** The roman numeral, where the chord was written as one: it counts from the song's tonic, and `V7/V` from the V of the song. */
   readonly numeral?: string;
 }
 
@@ -44,18 +46,41 @@ export function kindOfChord({ tones }: Chord): ChordKind {
   return 'other';
 }
 
-/** `A7`, `Bbm7`: as an author types it. */
-export const plainChord = (chord: Pick<Chord, 'root' | 'suffix'>): string => plainName(chord.root) + chord.suffix;
+/**
+ * What stands for a chord where the author wrote that none sounds (`N.C.`). A place without a chord and without this word is one
+ * of which nothing is said.
+ */
+export type NoChord = 'none';
+/** No chord, as it is written, printed and shown. */
+export const NO_CHORD = 'N.C.';
 
-/** `A7`, `B♭m7`: as a reader sees it. */
-export const printedChord = (chord: Pick<Chord, 'root' | 'suffix'>): string =>
-  printedName(chord.root) + chord.suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
+/** What a chord is called by. */
+type Named = Pick<Chord, 'root' | 'suffix' | 'bass'>;
 
-/** `♭VI7`, `vii°7`, `iiø7`: the numeral as a reader sees it. */
+/** `A7`, `Bbm7`, `C/E`: as an author types it. */
+export function plainChord(chord: Named | NoChord): string {
+  if (chord === 'none') return NO_CHORD;
+  const { root, suffix, bass } = chord;
+  return plainName(root) + suffix + (bass ? `/${plainName(bass)}` : '');
+}
+
+/** `A7`, `B♭m7`, `D/F♯`: as a reader sees it. */
+export function printedChord(chord: Named | NoChord): string {
+  if (chord === 'none') return NO_CHORD;
+  const { root, suffix, bass } = chord;
+  const signed = suffix.replace(/b(?=\d)/g, '♭').replace(/#(?=\d)/g, '♯');
+  return printedName(root) + signed + (bass ? `/${printedName(bass)}` : '');
+}
+
+/** What a chord was written as: its numeral or its name. */
+export const writtenChord = (chord: Chord | NoChord): string =>
+  (chord === 'none' ? undefined : chord.numeral) ?? plainChord(chord);
+
+/** `♭VI7`, `vii°7`, `iiø7`, `V7/♭VI`: the numeral as a reader sees it. */
 export const printedNumeral = (numeral: string): string =>
   numeral
     .replace('dim', '°')
-    .replace(/(?<=[iv])7b5$/, 'ø7')
+    .replace(/(?<=[iv])7b5(?=$|\/)/, 'ø7')
     .replace(/b(?=[IViv\d])/g, '♭')
     .replace(/#(?=[IViv\d])/g, '♯');
 
@@ -71,15 +96,19 @@ const SUFFIX_WORDS: readonly (readonly [RegExp, string])[] = [
   [/#(?=\d)/g, 'sharp'],
 ];
 
-/** `E7`, `B flat minor 7 flat 5`: the chord as read aloud. */
-export const chordInWords = (chord: Chord): string => {
-  const root = plainName(chord.root).replace(/b/g, ' flat').replace(/#/g, ' sharp');
-  const suffix = SUFFIX_WORDS.reduce((text, [sign, word]) => text.replace(sign, ` ${word} `), chord.suffix);
-  return `${root} ${suffix.replace(/[()/]/g, ' ')}`
+const nameInWords = (name: PitchClass): string => plainName(name).replace(/b/g, ' flat').replace(/#/g, ' sharp');
+
+/** `E7`, `B flat minor 7 flat 5`, `C over E`: the chord as read aloud. */
+export function chordInWords(chord: Named | NoChord): string {
+  if (chord === 'none') return 'no chord';
+  const { root, suffix, bass } = chord;
+  const words = SUFFIX_WORDS.reduce((text, [sign, word]) => text.replace(sign, ` ${word} `), suffix);
+  const named = `${nameInWords(root)} ${words.replace(/[()/]/g, ' ')}`
     .replace(/\s+/g, ' ')
     .replace(/([A-G]) (?=\d)/, '$1')
     .trim();
-};
+  return named + (bass ? ` over ${nameInWords(bass)}` : '');
+}
 
 /** Whether two chords sound the same and are written the same. */
 export const sameChord = (a: Chord, b: Chord): boolean => plainChord(a) === plainChord(b) && a.numeral === b.numeral;

@@ -1,9 +1,9 @@
 /** Named progressions: each bar's chords as numerals, so that a form fits any key. */
 import { add, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
 import { present } from '../values/checked.ts';
-import type { Chord } from './chord.ts';
+import type { Chord, NoChord } from './chord.ts';
 import type { SongKey } from './key.ts';
-import { isChordSymbol, readChord } from './symbol.ts';
+import { isChordSymbol, readSymbol } from './symbol.ts';
 
 /** A progression that has a name. */
 export interface Form {
@@ -57,10 +57,10 @@ export const FORMS: readonly Form[] = [
   },
 ];
 
-/** A chord from a point of its bar on. `onset` is a fraction of a whole note from the bar's start. */
+/** A chord from a point of its bar on, or none. `onset` is a fraction of a whole note from the bar's start. */
 export interface ChordChange {
   readonly onset: Fraction;
-  readonly chord: Chord;
+  readonly chord: Chord | NoChord;
 }
 
 /** One bar of a progression: each symbol with the share of the bar (0 up to 1) at which it begins. */
@@ -105,7 +105,7 @@ export function barsOfForm(form: Form): ReadForm {
 
 /** The chords of one bar of a form in a key, over a bar of the given length. */
 export const chordsOfBar = (bar: FormBar, key: SongKey, length: Fraction): readonly ChordChange[] =>
-  bar.map(({ at, symbol }) => ({ onset: multiply(at, length), chord: present(readChord(symbol, key), symbol) }));
+  bar.map(({ at, symbol }) => ({ onset: multiply(at, length), chord: present(readSymbol(symbol, key), symbol) }));
 
 /** All symbols of a progression, in order. */
 export const symbolsOf = (bars: readonly FormBar[]): string[] => bars.flatMap((bar) => bar.map(({ symbol }) => symbol));

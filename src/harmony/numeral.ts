@@ -13,21 +13,42 @@ const NUMERALS = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
 /** A roman numeral, taken apart. */
 export interface Numeral {
-  /** Fifths from the tonic to the chord's root. */
+  /** Fifths from the tonic to the chord's root; with `of`, from the song's tonic all the same. */
   readonly fifths: number;
-  /** The degree of the major scale it names, whatever its accidental. */
+  /** The degree of the song's major scale whose letter the root has, whatever its accidental. */
   readonly step: Degree;
   /** A small numeral: a minor or diminished chord. */
   readonly minor: boolean;
   /** What follows the step. */
   readonly suffix: string;
+  /** The numeral behind the slash, of the step that this one counts from: `V` of `V7/V`. */
+  readonly of?: string;
 }
 
 // The longer steps are first, so that IV does not read as I with something behind it.
 const NUMERAL = /^([b♭#♯]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/;
+// A numeral behind the last slash, with nothing behind it: the slash of `I6/9` belongs to the suffix.
+const APPLIED = /^(.+)\/([b♭#♯]?[IViv]+)$/;
 
-/** Reads a roman numeral with its accidental; undefined for anything else. */
+/**
+ * Reads a roman numeral with its accidental; undefined for anything else. One before a slash counts from the major scale of the
+ * step behind it: `V7/V` is the V7 of the V. There is one such slash at most.
+ */
 export function readNumeral(text: string): Numeral | undefined {
+  const [, applied = text, step] = APPLIED.exec(text) ?? [];
+  const numeral = readPlainNumeral(applied);
+  if (step === undefined) return numeral;
+  const of = readPlainNumeral(step);
+  if (!numeral || !of || of.suffix !== '') return undefined;
+  return {
+    ...numeral,
+    fifths: numeral.fifths + of.fifths,
+    step: itemAt(DEGREES, (numeral.step + of.step - 2) % 7),
+    of: step.replace('♭', 'b').replace('♯', '#'),
+  };
+}
+
+function readPlainNumeral(text: string): Omit<Numeral, 'of'> | undefined {
   const match = NUMERAL.exec(text);
   if (!match) return undefined;
   const [, sign = '', step = '', suffix = ''] = match;
@@ -35,6 +56,19 @@ export function readNumeral(text: string): Numeral | undefined {
   const numeral = step.toUpperCase();
   const fifths = valueAt(STEPS, numeral) + 7 * accidental;
   return { fifths, step: itemAt(DEGREES, NUMERALS.indexOf(numeral)), minor: step === step.toLowerCase(), suffix };
+}
+
+/** The step of the key that a numeral's root is, in capitals: `bVI` of `bVI7`, `II` of `ii7` and of `V7/V`. */
+export function stepOfNumeral(text: string): string {
+  const numeral = readNumeral(text);
+  if (!numeral) return '';
+  const { sign, step } = splitNumeral(withinReach(numeral.fifths));
+  return sign + step;
+}
+
+/** What is further from the tonic than a numeral with one sign can name is taken for its enharmonic twin. */
+function withinReach(fifths: number): number {
+  return fifths > 12 ? fifths - 12 : fifths < -8 ? fifths + 12 : fifths;
 }
 
 /**
@@ -58,8 +92,8 @@ export function rootAt(fifths: number): PitchClass {
   return atFifths(named);
 }
 
-/** The same chord in another key: a numeral counts from the new tonic, a name moves by the same interval. */
-export function moveChord<Named extends Pick<Chord, 'root' | 'numeral'>>(
+/** The same chord in another key: a numeral counts from the new tonic, a name and its bass move by the same interval. */
+export function moveChord<Named extends Pick<Chord, 'root' | 'numeral' | 'bass'>>(
   chord: Named,
   from: SongKey,
   to: SongKey,
@@ -68,10 +102,12 @@ export function moveChord<Named extends Pick<Chord, 'root' | 'numeral'>>(
   const fifths = numeral
     ? fifthsOf(to.tonic) + numeral.fifths
     : fifthsOf(chord.root) + fifthsOf(to.tonic) - fifthsOf(from.tonic);
-  return { ...chord, root: rootAt(fifths) };
+  const root = rootAt(fifths);
+  if (!chord.bass) return { ...chord, root };
+  return { ...chord, root, bass: rootAt(fifthsOf(chord.bass) + fifthsOf(root) - fifthsOf(chord.root)) };
 }
 
-/** The numeral of a chord in a key, however it was written: A7 in D is V7, and the letter of a name stays: Gb7 in C is bV7. */
+/** The numeral of a chord in a key without its bass, however it was written: A7 in D is V7, and the letter of a name stays: Gb7 in C is bV7. */
 export function numeralOf(chord: Chord, key: SongKey): string {
   if (chord.numeral !== undefined) return chord.numeral;
   return writeNumeral(fifthsAbove(key.tonic, chord.root), chord.suffix);

@@ -3,11 +3,12 @@ import { type Harp, tonicInPosition } from '../instrument/harp.ts';
 import { chromaOf, mod, type PitchClass } from '../instrument/pitch.ts';
 import type { Tuning } from '../instrument/tuning.ts';
 import { keyInPosition, type Mode, type SongKey } from './key.ts';
+import { readNumeral } from './numeral.ts';
 import { readChord } from './symbol.ts';
 
 /**
  * The harp and the position give the tonic. The mode is that of the home chord: the first of `symbols` (numerals or names, in
- * the order in which they decide) on the tonic that has a third, unless the author names another. Without one, the mode is what the tuning is made for in this
+ * the order in which they decide) on the tonic that has a third and is not counted from another step, as V7/iv is, unless the author names another. Without one, the mode is what the tuning is made for in this
  * position, or else what its reeds play there.
  */
 export function keyOfSong(harp: Harp, position: number, symbols: Iterable<string> = [], named?: Mode): SongKey {
@@ -18,6 +19,8 @@ export function keyOfSong(harp: Harp, position: number, symbols: Iterable<string
 
 function modeOfHomeChord(tonic: PitchClass, symbols: Iterable<string>): SongKey['mode'] | undefined {
   for (const symbol of symbols) {
+    // V7/iv has the tonic for its root and leads away from it.
+    if (readNumeral(symbol)?.of !== undefined) continue;
     const chord = readChord(symbol, { tonic, mode: 'major' });
     if (!chord || chromaOf(chord.root) !== chromaOf(tonic)) continue;
     const third = chord.tones.find(({ degree }) => degree === 3);

@@ -1,9 +1,9 @@
 /** Chord symbols and roman numerals, read into chords. */
-import { fifthsOf, readPitchClass } from '../instrument/pitch.ts';
-import { itemAt } from '../values/checked.ts';
-import type { Chord } from './chord.ts';
+import { fifthsOf, plainName, readPitchClass } from '../instrument/pitch.ts';
+import { itemAt, present } from '../values/checked.ts';
+import { type Chord, NO_CHORD, type NoChord } from './chord.ts';
 import type { SongKey } from './key.ts';
-import { readNumeral, rootAt, stepBetween, writeNumeral } from './numeral.ts';
+import { type Numeral, readNumeral, rootAt, stepBetween, writeNumeral } from './numeral.ts';
 import { minorQuality, readQuality } from './quality.ts';
 
 function readNumeralChord(text: string, key: SongKey): Chord | undefined {
@@ -14,15 +14,25 @@ function readNumeralChord(text: string, key: SongKey): Chord | undefined {
     root: rootAt(fifthsOf(key.tonic) + numeral.fifths),
     step: numeral.step,
     ...quality,
-    numeral: writeNumeral(numeral.fifths, quality.suffix),
+    numeral: numeralText(text, numeral, quality.suffix),
   };
 }
 
+/** The numeral in the spelling in which chords name theirs. Before a slash it counts from the step behind it. */
+function numeralText(text: string, { fifths, of }: Numeral, suffix: string): string {
+  if (of === undefined) return writeNumeral(fifths, suffix);
+  const applied = present(readNumeral(text.slice(0, text.lastIndexOf('/'))), text);
+  return `${writeNumeral(applied.fifths, suffix)}/${of}`;
+}
+
 function readNamedChord(text: string, key: SongKey): Chord | undefined {
-  const match = /^([A-G][b♭#♯]?)(.*)$/.exec(text);
+  const match = /^([A-G][b♭#♯]?)(.*?)(?:\/([A-G][b♭#♯]?))?$/.exec(text);
   const root = match && readPitchClass(itemAt(match, 1));
   const quality = root && readQuality(itemAt(match, 2));
-  return root && quality ? { root, step: stepBetween(key.tonic, root), ...quality } : undefined;
+  if (!root || !quality) return undefined;
+  const bass = match[3] === undefined ? undefined : readPitchClass(match[3]);
+  const hasBass = bass && plainName(bass) !== plainName(root);
+  return { root, step: stepBetween(key.tonic, root), ...quality, ...(hasBass ? { bass } : {}) };
 }
 
 /** No symbol in use is longer, and a long text must not fill the memory of those that were read. */
@@ -30,7 +40,7 @@ const LONGEST = 24;
 /** A course names the same few chords over and over: by the fifths of the tonic, then by the text. */
 const known = new Map<number, Map<string, Chord | undefined>>();
 
-/** Reads `IV7`, `bVI7`, `A7`, `F#m7b5`; undefined for what is no chord symbol. */
+/** Reads `IV7`, `bVI7`, `V7/V`, `A7`, `F#m7b5`, `C/E`; undefined for what is no chord symbol. */
 export function readChord(text: string, key: SongKey): Chord | undefined {
   if (text.length > LONGEST) return undefined;
   const fifths = fifthsOf(key.tonic);
@@ -40,9 +50,13 @@ export function readChord(text: string, key: SongKey): Chord | undefined {
   return inKey.get(text);
 }
 
+/** Reads a chord symbol, or `N.C.` for no chord; undefined for anything else. */
+export const readSymbol = (text: string, key: SongKey): Chord | NoChord | undefined =>
+  text === NO_CHORD ? 'none' : readChord(text, key);
+
 /** A numeral in the spelling in which chords name theirs: `viio7` as `viidim7`. Any other text stays what it is. */
 export const plainNumeral = (text: string): string => readChord(text, C_MAJOR)?.numeral ?? text;
 
-/** Whether a text is a chord symbol in any key. */
-export const isChordSymbol = (text: string): boolean => readChord(text, C_MAJOR) !== undefined;
+/** Whether a text is a chord symbol in any key, or `N.C.`. */
+export const isChordSymbol = (text: string): boolean => readSymbol(text, C_MAJOR) !== undefined;
 const C_MAJOR: SongKey = { tonic: { letter: 'C', alter: 0 }, mode: 'major' };

@@ -3,6 +3,7 @@ import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { isStep, type SongKey } from '../harmony/key.ts';
+import { readNumeral } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
 import { readChord } from '../harmony/symbol.ts';
@@ -55,6 +56,7 @@ function homeOf(tree: BlockTree, context: ReadContext): string {
   const symbols = [...homeSymbols(settings.progression, context), ...written];
   const key = keyOfSong(harp, settings.position, symbols, settings.key?.mode);
   const onTonic = symbols.find((symbol) => {
+    if (readNumeral(symbol)?.of !== undefined) return false;
     const chord = readChord(symbol, key);
     return chord && chromaOf(chord.root) === chromaOf(key.tonic);
   });

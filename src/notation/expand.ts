@@ -1,9 +1,9 @@
 /** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { type Chord, plainChord } from '../harmony/chord.ts';
-import type { SongKey } from '../harmony/key.ts';
-import { numeralOf, rootAt } from '../harmony/numeral.ts';
+import { type Chord, NO_CHORD, type NoChord, plainChord } from '../harmony/chord.ts';
+import { type SongKey, songKey } from '../harmony/key.ts';
+import { moveChord, numeralOf, rootAt } from '../harmony/numeral.ts';
 import { readChord } from '../harmony/symbol.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { chromaOf, fifthsOf, mod, type PitchClass } from '../instrument/pitch.ts';
@@ -300,7 +300,7 @@ export function expandMusic(
     const [from, to] = [otherBlocks.keysOf(other, theirs), otherBlocks.keysOf(tree, context)];
     if (chromaOf(from.song.tonic) === chromaOf(to.song.tonic) && chromaOf(from.harp) === chromaOf(to.harp)) return text;
     const chord = readChord(text, from.song);
-    return chord ? quotedNumeral(chord, from, to) : text;
+    return chord ? quotedSymbol(chord, from, to) : text;
   }
 
   /** Steps into a quotation; false, and reported, where it leads back to one being read, or too deep. */
@@ -338,7 +338,7 @@ export function expandMusic(
         if (quoteChain.isTooLong()) return;
         for (const { onset, chord } of chords)
           if (equals(onset, event.onset)) {
-            const text = quotedNumeral(chord, from, to);
+            const text = quotedSymbol(chord, from, to);
             if (leftChords) leftChords.push({ text, at: stream.length });
             else stream.push({ ...written, kind: 'chord', text });
           }
@@ -356,11 +356,17 @@ type Keys = ReturnType<OtherBlocks['keysOf']>;
 
 /**
  * A chord of another block as a numeral of this one. It moves as the notes do, by the interval between the harps, so that each
- * note keeps its role; in the same position that is the numeral it was.
+ * note keeps its role; in the same position that is the numeral it was. No numeral has a bass: a chord with one moves by its name.
  */
-function quotedNumeral(chord: Chord, from: Keys, to: Keys): string {
+function quotedSymbol(chord: Chord | NoChord, from: Keys, to: Keys): string {
+  if (chord === 'none') return NO_CHORD;
   const positions = [from, to].map(({ song, harp }) => mod(chromaOf(song.tonic) - chromaOf(harp), 12));
-  if (positions[0] === positions[1]) return numeralOf(chord, from.song);
+  if (positions[0] === positions[1]) {
+    if (!chord.bass) return numeralOf(chord, from.song);
+    return plainChord(moveChord(chord, from.song, songKey(to.song.tonic, from.song.mode)));
+  }
+  if (chord.bass)
+    return plainChord(moveChord(chord, { ...from.song, tonic: from.harp }, { ...to.song, tonic: to.harp }));
   const moved = rootAt(fifthsOf(chord.root) + fifthsOf(to.harp) - fifthsOf(from.harp));
   const { numeral: _, ...named } = chord;
   return numeralOf({ ...named, root: moved }, to.song);

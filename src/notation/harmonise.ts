@@ -1,10 +1,10 @@
 /** Every bar gets the chords that sound in it: the ones written, and from a progression what fills in the rest. */
 import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
-import type { Chord } from '../harmony/chord.ts';
+import type { Chord, NoChord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar, type FormBar } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
-import { readChord } from '../harmony/symbol.ts';
+import { readChord, readSymbol } from '../harmony/symbol.ts';
 import { chromaOf } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { chordAt } from '../score/queries.ts';
@@ -28,8 +28,8 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
   const early = chordsBeforeBarLines(bars, key);
-  let carried: Chord | undefined;
-  let beforeEndings: Chord | undefined;
+  let carried: Chord | NoChord | undefined;
+  let beforeEndings: Chord | NoChord | undefined;
   const chords = bars.map((bar, index) => {
     // Each ending continues from where the first one began.
     if (bar.opens?.includes(1)) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
@@ -85,7 +85,7 @@ export const chordsWithin = (bar: FormBar, key: SongKey, full: Fraction, length:
 
 const writtenChords = (bar: DraftBar, key: SongKey): ChordChange[] =>
   bar.chords.flatMap(({ onset, text }) => {
-    const chord = readChord(text, key);
+    const chord = readSymbol(text, key);
     return chord ? [{ onset, chord }] : [];
   });
 

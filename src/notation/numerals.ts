@@ -2,6 +2,7 @@
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { isStep, type Mode, type SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
+import { nameOfNumeralOver } from '../harmony/symbol-help.ts';
 import { report } from './problems.ts';
 import type { BlockTree, Item } from './tree.ts';
 
@@ -19,14 +20,26 @@ function isLowered(mode: Mode, step: number): boolean {
   return mode === 'minor' || !isStep(mode, semitones);
 }
 
-/** Reports each chord on such a step that a block writes itself, in its music, its phrases and its list of chords. */
-export function checkNumerals(tree: BlockTree, { mode }: SongKey, diagnostics: Diagnostic[]): void {
+/**
+ * Reports each chord on such a step that a block writes itself, in its music, its phrases and its list of chords, and in music and
+ * phrases each numeral over a bass note.
+ */
+export function checkNumerals(tree: BlockTree, key: SongKey, diagnostics: Diagnostic[]): void {
+  const { mode } = key;
   const items = [...tree.music, ...[...tree.phrases.values()].flatMap((phrase) => phrase.items)];
-  for (const { text, span } of [...items.flatMap(chordsIn), ...listed(tree)]) {
-    const numeral = readNumeral(text);
-    if (!numeral || numeral.minor || !isLowered(mode, numeral.step) || /^[b♭#♯]/.test(text)) continue;
+  const written = items.flatMap(chordsIn);
+  for (const { text, span } of written) {
+    const named = nameOfNumeralOver(text, key);
+    if (named !== undefined) diagnostics.push(report('numeral-over-note', span, { text, nearest: `"${named}"` }));
+  }
+  for (const { text, span } of [...written, ...listed(tree)]) {
+    const of = readNumeral(text)?.of;
+    // What is before a slash counts from the step behind it, which counts from the tonic.
+    const [before, fromTonic] = of === undefined ? ['', text] : [text.slice(0, text.lastIndexOf('/') + 1), of];
+    const numeral = readNumeral(fromTonic);
+    if (!numeral || numeral.minor || !isLowered(mode, numeral.step) || /^[b♭#♯]/.test(fromTonic)) continue;
     if (/^(?:dim|o|°)/.test(numeral.suffix)) continue;
-    diagnostics.push(report('numeral-in-minor', span, { text, lowered: `b${text}`, mode }));
+    diagnostics.push(report('numeral-in-minor', span, { text, lowered: `${before}b${fromTonic}`, mode }));
   }
 }
 
@@ -35,8 +48,11 @@ interface WrittenChord {
   readonly span: TextSpan;
 }
 
-const chordsIn = (item: Item): WrittenChord[] =>
-  item.kind === 'chord' ? [item] : item.kind === 'group' ? item.items.flatMap(chordsIn) : [];
+function chordsIn(item: Item): WrittenChord[] {
+  if (item.kind === 'chord') return [item];
+  if (item.kind === 'quote') return item.to ? [{ text: item.to.chord, span: item.to.span }] : [];
+  return item.kind === 'group' ? item.items.flatMap(chordsIn) : [];
+}
 
 function listed({ header }: BlockTree): WrittenChord[] {
   const line = header.get('chords');

@@ -1,5 +1,5 @@
 /** A score printed as a block: canonical text that reads back as the same score. */
-import { type Chord, plainChord } from '../harmony/chord.ts';
+import { type Chord, type NoChord, plainChord, writtenChord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { harpName } from '../instrument/harp.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
@@ -61,7 +61,7 @@ function printIn(score: Score, slot: Fraction): PrintedScore {
   lines.push('');
   const places = formBarsOf(score);
   let mouth = score.mouth;
-  let carried: Chord | undefined;
+  let carried: Chord | NoChord | undefined;
   let beforeEndings = { mouth, carried };
   let line: string[] = [];
   let lineBars: Bar[] = [];
@@ -136,7 +136,7 @@ function baseChords(
   score: Score,
   bar: Bar,
   place: number | undefined,
-  carried: Chord | undefined,
+  carried: Chord | NoChord | undefined,
 ): readonly ChordChange[] {
   const given = place === undefined ? undefined : score.progression?.bars[place];
   if (given) return chordsWithin(given, score.key, barLength(score.meter), bar.length);
@@ -165,7 +165,7 @@ const sameChange = (a: ChordChange | undefined, b: ChordChange | undefined): boo
   b !== undefined &&
   sameName(a, b) &&
   equals(a.onset, b.onset) &&
-  a.chord.numeral === b.chord.numeral;
+  writtenChord(a.chord) === writtenChord(b.chord);
 
 interface PrintedBar {
   readonly text: string;
@@ -195,8 +195,7 @@ function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly 
     pieces = remaining;
   }
   // A chord after the last event of the block takes no time, and is kept where it was written.
-  for (const { onset, chord } of stated)
-    if (compare(onset, bar.length) >= 0) words.push(`"${chord.numeral ?? plainChord(chord)}"`);
+  for (const { onset, chord } of stated) if (compare(onset, bar.length) >= 0) words.push(`"${writtenChord(chord)}"`);
   return { text: words.join(' '), mouth, mostShares };
 
   function printRun(run: readonly Piece[]): string[] {
@@ -251,7 +250,7 @@ function piecesOf(bar: Bar, stated: readonly ChordChange[]): Piece[] {
         duration: subtract(onsets[index + 1] ?? end, onset),
         event,
         begins: begins && index === 0,
-        ...(chord ? { chord: chord.numeral ?? plainChord(chord) } : {}),
+        ...(chord ? { chord: writtenChord(chord) } : {}),
       };
     });
   });

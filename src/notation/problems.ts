@@ -1,7 +1,7 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
+import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 import { ordinal } from '../instrument/position.ts';
-import { CHORD_EXAMPLES } from './setting-values.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -123,7 +123,13 @@ export const NOTATION_PROBLEMS = {
   'chord-unknown': error<{ text: string }>({
     about: 'A chord symbol is a roman numeral in the song’s key or a chord name.',
     message: ({ text }) => `“${text}” is not a chord symbol.`,
-    help: () => CHORD_EXAMPLES,
+    help: ({ text }) => chordHelp(text) ?? CHORD_EXAMPLES,
+  }),
+  'numeral-over-note': error<{ text: string; nearest: string }>({
+    about:
+      'Behind the slash of a numeral is another numeral, “of” which it is. A bass note is written behind a chord name.',
+    message: ({ text }) => `“${text}” puts a bass note behind a numeral, where the slash means “of”.`,
+    help: ({ nearest }) => `Write the chord by its name: ${nearest}`,
   }),
   'numeral-in-minor': warning<{ text: string; lowered: string; mode: string }>({
     about:

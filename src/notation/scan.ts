@@ -1,7 +1,7 @@
 /** One line of music, read into items. Every token is read where it is, and a bad one never hides the next. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { isChordSymbol } from '../harmony/symbol.ts';
+import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
@@ -128,7 +128,7 @@ class Scanner {
     this.at = close + 1;
     const text = this.text.slice(from + 1, close).trim();
     const span = this.since(from);
-    if (!isChordSymbol(text)) this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
+    if (isUnknownSymbol(text)) this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
     return { kind: 'chord', text, span };
   }
 
@@ -195,7 +195,7 @@ class Scanner {
       return { kind: 'unreadable', span };
     }
     const { to } = quotation;
-    if (to && !isChordSymbol(to.chord))
+    if (to && isUnknownTarget(to.chord))
       this.diagnostics.push(report('chord-unknown', to.span, { text: nameOfText(to.chord) }));
     return { kind: 'quote', ...quotation, marks, ...(mouth === undefined ? {} : { mouth }), span };
   }

@@ -3,6 +3,7 @@ import type { TextSpan } from '../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
 import { MODE_NAMES } from '../harmony/key.ts';
+import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 import { readHarp } from '../instrument/harp.ts';
 import { readPitchClass } from '../instrument/pitch.ts';
 import { TUNINGS, type Tuning } from '../instrument/tuning.ts';
@@ -92,9 +93,6 @@ const EXAMPLES: Readonly<Record<SettingKey, string>> = {
   mouth: 'Write lips or tongue.',
 };
 
-/** What to write where a text is not a chord symbol. */
-export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").';
-
 type Reader = (text: string, tables: Tables) => ReadValue | undefined;
 
 const READERS: Readonly<Record<SettingKey, Reader>> = {
@@ -138,7 +136,7 @@ const READERS: Readonly<Record<SettingKey, Reader>> = {
     if ('bars' in read) return { value: { progression: { bars: read.bars } } };
     const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is not a chord symbol.`;
     const place = { from: read.offset, to: Math.max(read.offset + read.bad.length, read.offset + 1) };
-    return { message, help: read.bad === '' ? EXAMPLES.chords : CHORD_EXAMPLES, place };
+    return { message, help: read.bad === '' ? EXAMPLES.chords : (chordHelp(read.bad) ?? CHORD_EXAMPLES), place };
   },
   mouth: (text) => (text === 'lips' || text === 'tongue' ? { value: { mouth: text } } : undefined),
 };

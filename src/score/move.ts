@@ -14,7 +14,10 @@ import type { Bar, Event, Note, Score, Sound } from './score.ts';
 export function moveToHarp(score: Score, harp: Harp): Score {
   const key = keyInPosition(harp.key, score.position, score.key.mode);
   const bars = score.bars.map((bar): Bar => {
-    const chords = bar.chords.map((change) => ({ ...change, chord: moveChord(change.chord, score.key, key) }));
+    const chords = bar.chords.map(({ onset, chord }) => ({
+      onset,
+      chord: chord === 'none' ? chord : moveChord(chord, score.key, key),
+    }));
     const moved: Bar = { ...bar, chords };
     const events = bar.events.map((event): Event => (isSoundEvent(event) ? moveSound(event, moved) : event));
     return { ...moved, events };

@@ -2,7 +2,7 @@
  * What the page needs to play a block: a small plain value that goes through JSON unchanged. Every time is a whole number
  * of ticks, and the ticks are chosen for the block, so that times stay as exact as the score's fractions.
  */
-import type { Chord } from '../harmony/chord.ts';
+import type { Chord, NoChord } from '../harmony/chord.ts';
 import { keyInPosition, type SongKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
@@ -44,7 +44,7 @@ export interface PlayedBar {
   /** What a pickup leaves out of its bar before its first note. */
   readonly pickupOffset?: number;
   readonly part?: string;
-  readonly chords: readonly PlayedChord[];
+  readonly chords: readonly PlayedChange[];
   readonly events: readonly PlayedEvent[];
 }
 
@@ -53,6 +53,18 @@ export interface PlayedChord extends Omit<Chord, 'tones' | 'step'> {
   readonly at: number;
   readonly tones: readonly number[];
 }
+
+/** From here on no chord sounds. */
+export interface PlayedSilence {
+  readonly at: number;
+  readonly silent: true;
+}
+
+/** What changes in the harmony of a bar. */
+export type PlayedChange = PlayedChord | PlayedSilence;
+
+/** Whether a chord comes in, and not a silence. */
+export const isPlayedChord = (change: PlayedChange): change is PlayedChord => !('silent' in change);
 
 /** A rest where `notes` is missing. What is left out is false or none. */
 export interface PlayedEvent {
@@ -118,11 +130,7 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
       length: inTicks(bar.length),
       ...offset,
       ...(bar.part === undefined ? {} : { part: bar.part }),
-      chords: bar.chords.map(({ onset, chord: { step: _, tones, ...named } }) => ({
-        ...named,
-        at: inTicks(onset),
-        tones: tones.map((tone) => tone.semitones),
-      })),
+      chords: bar.chords.map(({ onset, chord }) => changeOf(chord, inTicks(onset))),
       events: bar.events.map((event) => eventOf(event, bar)),
     };
   });
@@ -139,7 +147,7 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
   const bars = playback.bars.map(
     (bar): PlayedBar => ({
       ...bar,
-      chords: bar.chords.map((chord) => moveChord(chord, playback.key, key)),
+      chords: bar.chords.map((change) => (isPlayedChord(change) ? moveChord(change, playback.key, key) : change)),
       events: bar.events.map(
         (event): PlayedEvent => ({
           ...event,
@@ -151,6 +159,12 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
     }),
   );
   return { ...playback, harp, key, bars };
+}
+
+function changeOf(chord: Chord | NoChord, at: number): PlayedChange {
+  if (chord === 'none') return { at, silent: true };
+  const { step: _, tones, ...named } = chord;
+  return { ...named, at, tones: tones.map((tone) => tone.semitones) };
 }
 
 function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index' | 'at' | 'length'> {
@@ -218,5 +232,7 @@ function ticksFor(score: Score): number {
 }
 
 /** The chord sounding at a tick of a bar; `chordAt` of queries.ts asks it of a score. */
-export const chordAtTick = (bar: PlayedBar, tick: number): PlayedChord | undefined =>
-  bar.chords.findLast((chord) => chord.at <= tick);
+export function chordAtTick(bar: PlayedBar, tick: number): PlayedChord | undefined {
+  const change = bar.chords.findLast(({ at }) => at <= tick);
+  return change && isPlayedChord(change) ? change : undefined;
+}

@@ -7,7 +7,7 @@ import { compare, type Fraction } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
-/** The chord that sounds at an onset of a bar, or undefined where none was given. */
+/** The chord that sounds at an onset of a bar, or undefined where none was given or none sounds. */
 export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | undefined {
   // By halves: a bar of thousands of chords is a mistake, but not one to wait for.
   let [from, to] = [0, bar.chords.length];
@@ -16,7 +16,8 @@ export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | unde
     if (compare(itemAt(bar.chords, middle).onset, onset) <= 0) from = middle + 1;
     else to = middle;
   }
-  return bar.chords[from - 1]?.chord;
+  const chord = bar.chords[from - 1]?.chord;
+  return chord === 'none' ? undefined : chord;
 }
 
 /** What a note does to the chord it sounds over, in a song of a key; undefined without a chord. */

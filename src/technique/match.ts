@@ -1,6 +1,6 @@
 /** Rules made into questions: what a rule asks of a block, of one note, of two notes in a row. */
 import { kindOfChord } from '../harmony/chord.ts';
-import { numeralOf } from '../harmony/numeral.ts';
+import { numeralOf, stepOfNumeral } from '../harmony/numeral.ts';
 import { plainNumeral } from '../harmony/symbol.ts';
 import { formBarsOf } from '../score/form-bars.ts';
 import { chordAt, roleIn } from '../score/queries.ts';
@@ -48,15 +48,11 @@ function playsFormBar(score: Score, wanted: (bar: number) => boolean, steps: rea
   return formBarsOf(score).some((place, index) => {
     if (place === undefined || !wanted(first + place)) return false;
     const { chords } = itemAt(score.bars, index);
-    return !steps || chords.some(({ chord }) => steps.includes(stepOfNumeral(numeralOf(chord, key))));
+    return (
+      !steps || chords.some(({ chord }) => chord !== 'none' && steps.includes(stepOfNumeral(numeralOf(chord, key))))
+    );
   });
 }
-
-/** `bVI` of `bVI7`, `II` of `ii7`. */
-const stepOfNumeral = (numeral: string): string => {
-  const [, sign = '', step = ''] = /^([b#]?)([IViv]+)/.exec(numeral) ?? [];
-  return sign + step.toUpperCase();
-};
 
 /** What is asked of one hole's note; all of it has to hold for one and the same hole. */
 type HoleTest = (note: Note, stroke: Stroke, playing: Playing) => boolean;

@@ -25,6 +25,17 @@ describe('a block in words', () => {
     ]);
   });
 
+  it('says the bass of a chord', () => {
+    expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('Bar 1, over A minor 7 over G: ');
+    expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('now over D over F sharp, ');
+  });
+
+  it('says where no chord sounds', () => {
+    const said = words('slot: 1/4\n"C7" 4 "N.C." 4 4 4 | 4 4 4 4');
+    expect(said[0]).toContain('Bar 1, over C7: blow 4, the root, one beat; now no chord, blow 4, one beat;');
+    expect(said[1]).toContain('Bar 2, no chord: blow 4, one beat;');
+  });
+
   it('says several holes, overblows, marks, syllables, the mouth and where a chord turns', () => {
     expect(
       words(

@@ -37,6 +37,15 @@ describe('a progression', () => {
     expect(barsOfForm(form)).toBe(read);
     expect('bars' in read && symbolsOf(read.bars).join(' ')).toBe('I7 V7 IV7 IV7 I7 V7 IV7 I7 V7');
   });
+  test('may have bars in which no chord sounds', () => {
+    const read = readForm('C7 N.C. | N.C.');
+    const key = songKey({ letter: 'C', alter: 0 }, 'major');
+    const bars = 'bars' in read ? read.bars : [];
+    expect(bars.map((bar) => chordsOfBar(bar, key, fraction(1)).map(({ chord }) => plainChord(chord)))).toEqual([
+      ['C7', 'N.C.'],
+      ['N.C.'],
+    ]);
+  });
   test('shares a bar evenly, and = holds for one more share', () => {
     const read = readForm('I7 = = V7 | IV7 I7');
     const key = songKey({ letter: 'A', alter: 0 }, 'major');

@@ -54,6 +54,7 @@ describe('the home chord decides over the reeds', () => {
     ['the first of two that differ', 'richter', 2, ['I', 'i'], 'G major'],
     ['not a chord over a tonic bass', 'richter', 2, ['C/G', 'Gm'], 'G minor'],
     ['not a chord without a third', 'richter', 3, ['I5', 'D5'], 'D minor'],
+    ['not a chord that leads to another step', 'richter', 2, ['V7/iv', 'iv', 'i'], 'G minor'],
     ['not a suspended chord', 'richter', 2, ['Gsus4', 'Gm'], 'G minor'],
     ['not another degree', 'richter', 2, ['iv', 'ii7', 'bIII'], 'G major'],
     ['not what cannot be read', 'richter', 2, ['?', 'Gm'], 'G minor'],

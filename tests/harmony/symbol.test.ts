@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { plainChord, printedChord } from '../../src/harmony/chord.ts';
+import { chordInWords, plainChord, printedChord, printedNumeral } from '../../src/harmony/chord.ts';
 import { type SongKey, songKey } from '../../src/harmony/key.ts';
-import { moveChord, numeralOf } from '../../src/harmony/numeral.ts';
-import { isChordSymbol, plainNumeral, readChord } from '../../src/harmony/symbol.ts';
+import { moveChord, numeralOf, stepOfNumeral } from '../../src/harmony/numeral.ts';
+import { isChordSymbol, plainNumeral, readChord, readSymbol } from '../../src/harmony/symbol.ts';
 import type { PitchClass } from '../../src/instrument/pitch.ts';
 import { present } from '../../src/values/checked.ts';
 
@@ -43,9 +43,89 @@ describe('a roman numeral', () => {
   });
 });
 
+describe('a numeral of a numeral', () => {
+  test.each([
+    ['V7/V', 'D7', 2],
+    ['V7/ii', 'A7', 6],
+    ['V7/IV', 'C7', 1],
+    ['viidim7/ii', 'C#dim7', 1],
+    ['V7/bVI', 'Eb7', 3],
+    ['ii7/bIII', 'Fm7', 4],
+    ['bII/V', 'Ab', 6],
+    ['V7/#iv', 'C#7', 1],
+    ['I6/9/V', 'G6/9', 5],
+    ['♭VI7/♭II', 'A7', 7],
+  ])('%s in C is %s', (text, plain, step) => {
+    const chord = present(readChord(text, key('C')), text);
+    expect([plainChord(chord), chord.step]).toEqual([plain, step]);
+  });
+  test('has one plain spelling and is printed with its signs', () => {
+    expect(['viio7/ii', 'V7/♭VI', 'ii-7/V'].map(plainNumeral)).toEqual(['viidim7/ii', 'V7/bVI', 'ii7/V']);
+    expect(['viidim7/ii', 'V7/bVI', 'ii7b5/iii', 'V7b9/#iv'].map(printedNumeral)).toEqual([
+      'vii°7/ii',
+      'V7/♭VI',
+      'iiø7/iii',
+      'V7♭9/♯iv',
+    ]);
+  });
+  test('keeps its numeral in another key, and no name becomes one', () => {
+    const chord = present(readChord('V7/V', key('C')), 'V7/V');
+    const moved = moveChord(chord, key('C'), key('A'));
+    expect([plainChord(moved), numeralOf(moved, key('A'))]).toEqual(['B7', 'V7/V']);
+    expect(numeralOf(present(readChord('D7', key('C')), 'D7'), key('C'))).toBe('II7');
+  });
+  test('has a step of the song’s key', () => {
+    expect(['V7/V', 'V/bIII', 'V7/#IV', 'bVI7', 'ii7', 'D7'].map(stepOfNumeral)).toEqual([
+      'II',
+      'bVII',
+      '#I',
+      'bVI',
+      'II',
+      '',
+    ]);
+  });
+  test.each(['V7/X', 'V7/V7', 'V7/V/V', 'V7/', '/V', 'A7/V', 'V/vI'])('“%s” is none', (text) => {
+    expect(isChordSymbol(text)).toBe(false);
+  });
+});
+
+test('no chord is a symbol and no chord, and has one spelling', () => {
+  expect(readSymbol('N.C.', key('C'))).toBe('none');
+  expect(readChord('N.C.', key('C'))).toBeUndefined();
+  expect([isChordSymbol('N.C.'), ...['NC', 'n.c.', 'N.C', 'N.C./E', 'N.C./V'].map(isChordSymbol)]).toEqual([
+    true,
+    false,
+    false,
+    false,
+    false,
+    false,
+  ]);
+  expect([plainChord('none'), printedChord('none'), chordInWords('none')]).toEqual(['N.C.', 'N.C.', 'no chord']);
+});
+
 describe('a chord name', () => {
   test.each(['A7', 'Bbm7', 'F#m7b5', 'Cmaj7', 'E', 'Db9', 'G7sus4', 'D7#9'])('%s is read', (text) => {
     expect(name(text, key('C'))).toBe(text);
+  });
+  test.each([
+    ['C/E', 'C/E', 'C over E', 'C/E'],
+    ['Am7/G', 'Am7/G', 'A minor 7 over G', 'Am7/G'],
+    ['D/F♯', 'D/F#', 'D over F sharp', 'D/F♯'],
+    ['Bbmin7/Ab', 'Bbm7/Ab', 'B flat minor 7 over A flat', 'B♭m7/A♭'],
+    ['C6/9/E', 'C6/9/E', 'C6 9 over E', 'C6/9/E'],
+    ['C69', 'C6/9', 'C6 9', 'C6/9'],
+    ['C7/C', 'C7', 'C7', 'C7'],
+  ])('%s has its bass behind a slash', (text, plain, words, printed) => {
+    const chord = present(readChord(text, key('C')), text);
+    expect([plainChord(chord), chordInWords(chord), printedChord(chord)]).toEqual([plain, words, printed]);
+  });
+  test('has the roles and the numeral that it has without its bass', () => {
+    const [over, plain] = ['Am7/G', 'Am7'].map((text) => present(readChord(text, key('C')), text));
+    expect({ ...over, bass: undefined }).toEqual({ ...plain, bass: undefined });
+    expect(over && numeralOf(over, key('C'))).toBe('vi7');
+  });
+  test.each(['C/', 'C/H', 'C/e', '/E', 'C/E/G', 'I/E', 'C//E', 'C/Ebb'])('“%s” is none', (text) => {
+    expect(isChordSymbol(text)).toBe(false);
   });
   test.each(['', 'H7', 'A7x', 'VIII', 'a7', 'xC7', 'I7 IV7', 'I7\nIV7', 'C7\nF7', 'C'.repeat(40)])(
     '“%s” is none',
@@ -66,6 +146,11 @@ describe('moving a chord', () => {
       return chord ? plainChord(moveChord(chord, key('G'), key('E', -1))) : '';
     };
     expect([moved('IV7'), moved('C7'), moved('F#m7'), moved('bVI7')]).toEqual(['Ab7', 'Ab7', 'Dm7', 'Cb7']);
+    expect([moved('C/E'), moved('Am7/G'), moved('D/F#')]).toEqual(['Ab/C', 'Fm7/Eb', 'Bb/D']);
+  });
+  test('a bass keeps its distance from a root that had to take another name', () => {
+    const chord = present(readChord('Db/F', key('C')), 'Db/F');
+    expect(plainChord(moveChord(chord, key('C'), key('G', -1)))).toBe('G/B');
   });
   test('names its root with one sign at most', () => {
     const moved = (text: string, to: SongKey): string =>

@@ -68,6 +68,16 @@ describe('under the notes', () => {
   });
 });
 
+test('a slash is that of a bass alone', () => {
+  expect(music('slot: 1/4\nchords: C/E F6/9 | D6/9/F#\n. . . . | . . . . |]')).toEqual([
+    '"C/E"z4"F69"z4 | "D69/F#"z8 |]',
+  ]);
+});
+
+test('no chord is text above the staff', () => {
+  expect(music('slot: 1/4\n"C7" 4 4 "N.C." . 4 |]')[0]).toMatch(/^"C7".*"\^N\.C\."z2/);
+});
+
 test('a chord that comes in during a rest cuts it', () => {
   expect(music('slot: 1/4\nchords: C7 F7\n. . . . |]')).toEqual(['"C7"z4"F7"z4 |]']);
 });

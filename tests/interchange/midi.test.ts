@@ -56,6 +56,18 @@ test('the first track has title, terms, tempo, meter, key, parts and chords', ()
   expect(ofType(track, 'text').map(({ tick }) => tick)).toEqual([0, 0, 3840]);
 });
 
+test('names a bass and that no chord sounds, plays the one and is silent for the other', () => {
+  const { tracks } = read('slot: 1/1\nchords: D/F# | N.C. | V7/V\n4 | 4 | 4 |]', 'band');
+  expect(ofType(itemAt(tracks, 0), 'text').map((event) => 'text' in event && event.text)).toEqual([
+    'D/F#',
+    'N.C.',
+    'D7',
+  ]);
+  const bass = ofType(itemAt(tracks, 1), 'noteOn').map(({ tick }) => tick);
+  expect([bass.some((tick) => tick < 3840), bass.some((tick) => tick >= 3840 && tick < 7680)]).toEqual([true, false]);
+  expect(ofType(itemAt(tracks, 1), 'noteOn')[0]).toMatchObject({ noteNumber: 42 });
+});
+
 test('the tempo of compound time counts dotted quarters', () => {
   const [track = []] = read('meter: 6/8\ntempo: 60\nslot: 3/8\n4 4').tracks;
   expect(ofType(track, 'setTempo')).toEqual([expect.objectContaining({ microsecondsPerBeat: 666_667 })]);

@@ -149,6 +149,23 @@ describe('a chord', () => {
     ['Cadd9', 'C, major, 9 0 add'],
   ])('%s is %s', (name, kind) => expect(chord(name)).toBe(kind));
 
+  test('has its bass before its degrees', () => {
+    const read = documentOf('slot: 1/4\n"D7b9/F#" 4 4 "C/E" 4 4 |]');
+    expect(
+      [...read.querySelectorAll('harmony')].map((each) => [...each.children].map(({ localName }) => localName)),
+    ).toEqual([
+      ['root', 'kind', 'bass', 'degree'],
+      ['root', 'kind', 'bass'],
+    ]);
+    expect(texts(read, 'bass > *')).toEqual(['F', '1', 'E']);
+  });
+  /** Source: “MusicXML 4.0”, kind-value data type: none. */
+  test('that is none is a kind of its own, whose root is not shown', () => {
+    const read = documentOf('slot: 1/4\n"C" 4 4 "N.C." 4 4 |]');
+    expect(texts(read, 'kind')).toEqual(['major', 'none']);
+    expect(attributes(read, 'kind', 'text')).toEqual(['', 'N.C.']);
+    expect([...read.querySelectorAll('root-step')].map((root) => root.getAttribute('text'))).toEqual([null, '']);
+  });
   test('that comes in while a note is held is at its place', () => {
     const read = documentOf('slot: 1/4\nchords: C7 | C7 F7\n4 4 4 4 | . . . . |]');
     const [, second] = read.querySelectorAll('measure');

@@ -53,6 +53,12 @@ test('is never wider than 72 columns', () => {
   );
 });
 
+test('has the bass of a chord, and where no chord sounds', () => {
+  expect(body(print(scoreOf('harp: C\nslot: 1/2\n"C/E" 4 "V7/V" 4 | "N.C." 4 4 |]')))).toBe(
+    '  C/E D7   N.C.\n| 4   4  | 4    4 ||',
+  );
+});
+
 test('has chords above and words below, each at its note', () => {
   expect(
     print(

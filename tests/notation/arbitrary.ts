@@ -67,7 +67,26 @@ export const sound = fc.oneof(
   { weight: 1, arbitrary: slapped },
 );
 
-const CHORDS = ['I7', 'IV7', 'V7', 'ii7', 'bVI7', 'vi', 'A7', 'Bbm7', 'F#7', 'Cmaj7', 'viio7'];
+const CHORDS = [
+  'I7',
+  'IV7',
+  'V7',
+  'ii7',
+  'bVI7',
+  'vi',
+  'A7',
+  'Bbm7',
+  'F#7',
+  'Cmaj7',
+  'viio7',
+  'V7/V',
+  'viidim7/ii',
+  'V7/bVI',
+  'N.C.',
+  'C/E',
+  'Am7/G',
+  'D6/9/F#',
+];
 
 /** What is in a group behind its first sound; a hold never follows a rest. */
 const groupInside = fc
@@ -211,7 +230,9 @@ function progression(shape: Structure, harmony: string, form: string, bars: numb
   if (shape === 'form') return [`form: ${form}`];
   if (harmony === 'vamp') return ['chords: I7'];
   if (harmony === 'none' || shape === 'repeated' || shape === 'endings') return [];
-  const list = Array.from({ length: bars }, (_, i) => (i % 3 === 2 ? 'V7 IV7' : i % 2 ? 'IV7' : 'i7'));
+  const list = Array.from({ length: bars }, (_, i) =>
+    i % 3 === 2 ? 'V7 IV7' : i % 4 === 3 ? 'N.C. IV7' : i % 2 ? 'IV7' : 'i7',
+  );
   return [`chords: ${list.join(' | ')}`];
 }
 

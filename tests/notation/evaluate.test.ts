@@ -272,7 +272,7 @@ describe('quotations', () => {
     // Position 2 on an A harp is E; position 1 on a C harp is C, where the notes lie a minor third higher.
     const score = scoreOf('harp: C\nposition: 1\n<riffs/c> |]', among());
     expect(shownChords(score)).toEqual(['G7 C7@1/2 D7@3/4']);
-    expect(score.bars[0]?.chords.map(({ chord }) => chord.numeral)).toEqual(['V7', 'I7', 'II7']);
+    expect(score.bars[0]?.chords.map(({ chord }) => chord !== 'none' && chord.numeral)).toEqual(['V7', 'I7', 'II7']);
     expect(shownChords(scoreOf('harp: A\nposition: 1\n"I7" 4 =3 <riffs/c:answer>', among()))).toEqual(['A7 B7@3/4']);
   });
   test('a quotation may quote in turn', () => {

@@ -59,6 +59,29 @@ describe('a quotation of a whole block', () => {
     expect(bar?.part).toBeUndefined();
     expect(bar?.events.map((event) => isSoundEvent(event) && event.lyric)).toEqual([undefined]);
   });
+  test('brings the bass of its chords, also on another harp and in another position', () => {
+    const { score } = lesson({ a: 'slot: 1/4\n"C/E" 4 "Am7" 4 "D/F#" 4 "V7/V" 4' });
+    const chordsOn = (head: string) => shownChords(score(`${head}\nslot: 1/4\n\n<l/a>`)).join(' | ');
+    expect(chordsOn('harp: C')).toBe('C/E Am7@1/4 D/F#@1/2 D7@3/4');
+    expect(chordsOn('harp: A')).toBe('A/C# F#m7@1/4 B/D#@1/2 B7@3/4');
+    expect(chordsOn('harp: Bb\nposition: 2')).toBe('Bb/D Gm7@1/4 C/E@1/2 C7@3/4');
+  });
+  test('brings that no chord sounds', () => {
+    const { score } = lesson({ a: 'slot: 1/4\nphrase p: "I" 4 "N.C." 4\n"V/V" 4 "N.C." 4 <p>' });
+    expect(shownChords(score('harp: D\nslot: 1/4\n<l/a>'))).toEqual(['E N.C.@1/4 D@1/2 N.C.@3/4']);
+    expect(shownChords(score('harp: D\nslot: 1/4\n<l/a:p> 4 4'))).toEqual(['D N.C.@1/4']);
+  });
+  test('moves to a chord that counts from another step, and to one with a bass', () => {
+    const { score } = lesson({ a: 'phrase p: "I" 4 5 6 .\n<p> .4' });
+    expect(shownChords(score('"I" <l/a:p> <l/a:p to "V/IV">'))).toEqual(['C']);
+    expect(shownChords(score('"I" <l/a:p> <l/a:p to "V7/V">'))).toEqual(['C D7@1/2']);
+    expect(shownChords(score('"I" <l/a:p> <l/a:p to "G/B">'))).toEqual(['C G/B@1/2']);
+  });
+  test('of a phrase brings the bass of its chords', () => {
+    const { score } = lesson({ a: 'slot: 1/4\nphrase p: "C/E" 4 4 "V7/ii" 4 4\n<p>' });
+    expect(shownChords(score('slot: 1/4\n<l/a:p>'))).toEqual(['C/E A7@1/2']);
+    expect(shownChords(score('harp: D\nslot: 1/4\n<l/a:p>'))).toEqual(['D/F# B7@1/2']);
+  });
   test('leaves its chords behind where the block has a progression', () => {
     const { score } = lesson({ a: '"IV7" 4 = . "V7" .5' });
     expect(shownChords(score('<l/a>'))).toEqual(['F7 G7@3/8']);
@@ -77,7 +100,7 @@ describe('a quotation of a phrase', () => {
     // In one key on one harp nothing moves, and names stay names.
     const same = score('harp: C\nposition: 2\nslot: 1/4\n<l/c:turn> 4 4');
     expect(shownChords(same)).toEqual(['C7 D7@1/4']);
-    expect(same.bars[0]?.chords.map(({ chord }) => chord.numeral)).toEqual(['IV7', undefined]);
+    expect(same.bars[0]?.chords.map(({ chord }) => chord !== 'none' && chord.numeral)).toEqual(['IV7', undefined]);
     // G is the key on a G harp in first position and on a C harp in second: the notes move from one harp to the other.
     expect(shownChords(score('harp: C\nposition: 2\nslot: 1/4\n<l/g:turn> 4 4'))).toEqual(['F7 G7@1/4']);
     expect(shownChords(score('harp: G\nposition: 1\nslot: 1/4\n<l/c:turn> 4 4'))).toEqual(['G7 A7@1/4']);
@@ -85,7 +108,7 @@ describe('a quotation of a phrase', () => {
     expect(shownChords(score('harp: C\nposition: 1\nslot: 1/4\n<l/c:turn> 4 4'))).toEqual(['C7 D7@1/4']);
     // In one position on another harp a chord keeps its numeral.
     const moved = score('harp: A\nposition: 2\nslot: 1/4\n<l/c:turn> 4 4');
-    expect(moved.bars[0]?.chords.map(({ chord }) => chord.numeral)).toEqual(['IV7', 'V7']);
+    expect(moved.bars[0]?.chords.map(({ chord }) => chord !== 'none' && chord.numeral)).toEqual(['IV7', 'V7']);
     expect(shownChords(moved)).toEqual(['A7 B7@1/4']);
   });
   test('reads its numerals in the key that its own block is in', () => {

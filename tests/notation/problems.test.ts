@@ -271,6 +271,116 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `"V7/X" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"V7/X"',
+        says: '“V7/X” is not a chord symbol.',
+        help: 'Behind the slash of a numeral is one other numeral, the step it counts from: V7/V, viidim7/ii, V7/bVI.',
+      },
+    ],
+  ],
+  [
+    `"V7/V7" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"V7/V7"',
+        says: '“V7/V7” is not a chord symbol.',
+        help: 'Behind the slash is a numeral alone. Did you mean V7/V?',
+      },
+    ],
+  ],
+  [
+    `position: 2\n"I/E" ${EIGHT}`,
+    [
+      {
+        code: 'numeral-over-note',
+        at: '"I/E"',
+        says: '“I/E” puts a bass note behind a numeral, where the slash means “of”.',
+        help: 'Write the chord by its name: "G/E"',
+      },
+    ],
+  ],
+  [
+    `position: 2\nphrase a: {"bVII7/F#" 4 5}\n<a> .7`,
+    [
+      {
+        code: 'numeral-over-note',
+        at: '"bVII7/F#"',
+        says: '“bVII7/F#” puts a bass note behind a numeral, where the slash means “of”.',
+        help: 'Write the chord by its name: "F7/F#"',
+      },
+    ],
+  ],
+  [
+    `chords: IV/A\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'IV/A',
+        says: '“IV/A” is not a chord symbol.',
+        help: 'A numeral has no bass note. Write the chord by its name: in C it is F/A.',
+      },
+    ],
+  ],
+  ...['NC', 'n.c.', 'N.C', 'no chord'].map((text): readonly [string, readonly Reported[]] => [
+    `"${text}" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: `"${text}"`,
+        says: `“${text}” is not a chord symbol.`,
+        help: 'Did you mean N.C., for no chord?',
+      },
+    ],
+  ]),
+  [
+    'phrase a: 4 5\n<a to "N.C."> .6',
+    [
+      {
+        code: 'chord-unknown',
+        at: '"N.C."',
+        says: '“N.C.” is not a chord symbol.',
+        help: 'A quotation moves to a chord, and where no chord sounds there is none.',
+      },
+    ],
+  ],
+  [
+    'phrase a: 4 5\n<a to "IV/A"> .6',
+    [
+      {
+        code: 'numeral-over-note',
+        at: '"IV/A"',
+        says: '“IV/A” puts a bass note behind a numeral, where the slash means “of”.',
+        help: 'Write the chord by its name: "F/A"',
+      },
+    ],
+  ],
+  [
+    `"C/H" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"C/H"',
+        says: '“C/H” is not a chord symbol.',
+        help: 'Behind the slash of a name is the note of the bass, A to G with b or # where it has one. Did you mean C/B?',
+      },
+    ],
+  ],
+  [
+    `"Am7/bass" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"Am7/bass"',
+        says: '“Am7/bass” is not a chord symbol.',
+        help: 'Behind the slash of a name is the note of the bass, A to G with b or # where it has one.',
+      },
+    ],
+  ],
+  [
     `@tounge ${EIGHT}`,
     [
       {
@@ -557,6 +667,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: 'VII',
         says: 'The song is in minor, where “VII” is a half step above bVII.',
         help: 'Did you mean bVII? Otherwise write the chord by its name.',
+      },
+    ],
+  ],
+  [
+    'position: 3\nslot: 1/1\nchords: i | V7/VI | VI/V | V7/vi\n\n-4 | -5 | -4 | -4',
+    [
+      {
+        code: 'numeral-in-minor',
+        at: 'V7/VI',
+        says: 'The song is in minor, where “V7/VI” is a half step above V7/bVI.',
+        help: 'Did you mean V7/bVI? Otherwise write the chord by its name.',
       },
     ],
   ],

@@ -42,6 +42,40 @@ describe.each(TONICS)('in %s minor', (tonic) => {
   });
 });
 
+/**
+ * Applied (secondary) chords: “V7 of V” is the dominant seventh of the key whose tonic is the V. Published: Walter Piston,
+ * “Harmony”, the chapter on secondary dominants; Kostka and Payne, “Tonal Harmony”, “Secondary Functions 1” (both from memory).
+ * The rows are the usual examples in C major, from memory.
+ */
+describe('a numeral of a numeral', () => {
+  test.each([
+    ['V7/V', 'D7'],
+    ['V7/ii', 'A7'],
+    ['V7/iii', 'B7'],
+    ['V7/IV', 'C7'],
+    ['V7/vi', 'E7'],
+    ['viidim7/V', 'F#dim7'],
+    ['viidim7/ii', 'C#dim7'],
+    ['viidim7/vi', 'G#dim7'],
+    ['V7/bVI', 'Eb7'],
+  ])('%s in C is %s', (numeral, name) => {
+    expect(plainChord(present(readChord(numeral, songKey({ letter: 'C', alter: 0 }, 'major')), numeral))).toBe(name);
+  });
+
+  const STEPS = ['bII', 'II', 'bIII', 'III', 'IV', 'V', 'bVI', 'VI', 'bVII', 'VII'];
+  const APPLIED = ['I', 'bII', 'II', 'bIII', 'IV', 'V', 'bVI', 'bVII', 'VII'];
+  test.each(TONICS)('in %s is on the root to which tonal comes in two steps', (tonic) => {
+    for (const step of STEPS) {
+      const [inner = ''] = Progression.fromRomanNumerals(tonic, [step]);
+      for (const numeral of APPLIED) {
+        const [root = ''] = Progression.fromRomanNumerals(inner, [numeral]);
+        const ours = plainChord(present(readChord(`${numeral}7/${step}`, keyOf(tonic)), `${numeral}/${step}`));
+        expect(Note.chroma(ours.slice(0, -1)), `${numeral}7/${step}`).toBe(Note.chroma(root));
+      }
+    }
+  });
+});
+
 test('those that are not are reported in a minor song, and in no major one', () => {
   const codes = (position: number) =>
     readBlock(`position: ${position}\nslot: 1/1\nchords: III | VI | VII\n\n-4 | -5 | -4`).diagnostics.map(

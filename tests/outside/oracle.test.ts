@@ -33,7 +33,11 @@ function factsOfOracle({ key, bars, played }: Sample): Facts {
   return [
     `key ${key.tonic} ${key.mode}`,
     ...bars.flatMap(({ chords, sounds }, bar) => [
-      ...chords.map(({ onset, root, tones }) => `bar ${bar} at ${ofOracle(onset)}: chord ${root} ${inOrder(tones)}`),
+      ...chords.map(({ onset, root, bass, tones }) =>
+        root === ''
+          ? `bar ${bar} at ${ofOracle(onset)}: no chord`
+          : `bar ${bar} at ${ofOracle(onset)}: chord ${root}/${bass ?? root} ${inOrder(tones)}`,
+      ),
       ...sounds.map(({ onset, duration, tied, notes }) => {
         const each = notes.map(({ midi, letter, role }) => `${midi} ${letter} ${role ?? '-'}`);
         return `bar ${bar} at ${ofOracle(onset)} for ${ofOracle(duration)}${tied ? ' tied' : ''}: ${each.join(', ')}`;
@@ -61,8 +65,9 @@ function factsOfScore(score: Score): Facts {
     `key ${chromaOf(score.key.tonic)} ${score.key.mode}`,
     ...score.bars.flatMap((bar) => [
       ...bar.chords.map(({ onset, chord }) => {
+        if (chord === 'none') return `bar ${bar.index} at ${format(onset)}: no chord`;
         const tones = inOrder(chord.tones.map(({ semitones }) => semitones));
-        return `bar ${bar.index} at ${format(onset)}: chord ${plainName(chord.root)} ${tones}`;
+        return `bar ${bar.index} at ${format(onset)}: chord ${plainName(chord.root)}/${plainName(chord.bass ?? chord.root)} ${tones}`;
       }),
       ...bar.events.filter(isSoundEvent).map((sound) => soundFact(bar, sound)),
     ]),
@@ -130,6 +135,7 @@ describe('a block means what music theory says', () => {
         'slide',
       ],
       ...['shuffle', 'tie-over-bar', 'cut-at-chord', 'chords-equals', 'form-bars', 'numeral-accidental', 'role:♯4'],
+      ...['numeral-of-numeral', 'slash-bass', 'no-chord'],
     ];
     expect(wanted.filter((feature) => !features.has(feature))).toEqual([]);
     expect([...features].filter((feature) => feature.startsWith('quality:')).length).toBeGreaterThanOrEqual(30);

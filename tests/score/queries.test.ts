@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Chord, plainChord } from '../../src/harmony/chord.ts';
+import { plainChord } from '../../src/harmony/chord.ts';
+import type { ChordChange } from '../../src/harmony/form.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
@@ -31,9 +32,19 @@ describe('a score is asked', () => {
   });
 });
 
+test('no chord sounds from “N.C.” to the next chord', () => {
+  const score = scoreOf('slot: 1/4\n"C7" 4 "N.C." 4 = 5 | 4 = "F" 4 =');
+  const at = (bar: number, quarter: number) => {
+    const chord = chordAt(itemAt(score.bars, bar), fraction(quarter, 4));
+    return chord ? plainChord(chord) : '-';
+  };
+  expect([0, 1, 2, 3].map((quarter) => at(0, quarter))).toEqual(['C7', '-', '-', '-']);
+  expect([0, 1, 2, 3].map((quarter) => at(1, quarter))).toEqual(['-', '-', 'F', 'F']);
+});
+
 describe('the chords of a bar in turn', () => {
   const bar = itemAt(scoreOf('slot: 1/4\n"I7" 4 "IV7" 4 "V7" 4 4 | 4 =3').bars, 0);
-  const names = (changes: readonly { chord: Chord }[]) => changes.map(({ chord }) => plainChord(chord)).join(' ');
+  const names = (changes: readonly ChordChange[]) => changes.map(({ chord }) => plainChord(chord)).join(' ');
   test('are each given once, those before the moment that is asked about', () => {
     const next = chordsInTurn(bar);
     expect(names(next(fraction(0)))).toBe('');

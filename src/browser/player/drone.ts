@@ -1,5 +1,6 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
 import { chromaOf, lowestFrom, printedName } from '../../instrument/pitch.ts';
+import { isPlayedChord, type PlayedChord } from '../../score/playback.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
 import { choice, labelled, make } from './dom.ts';
@@ -7,6 +8,13 @@ import { chordInFull } from './in-words.ts';
 
 /** The lowest root of a drone, as a MIDI number. */
 const LOWEST_DRONE_NOTE = 43;
+
+/** A chord from its bass up, which is its root where it has no other. */
+function droneOf({ root, bass, tones }: PlayedChord): readonly number[] {
+  const lowest = lowestFrom(LOWEST_DRONE_NOTE, chromaOf(bass ?? root));
+  const above = bass ? lowestFrom(lowest, chromaOf(root)) : lowest + 12;
+  return [lowest, ...tones.filter((tone) => bass || tone > 0).map((tone) => above + tone)];
+}
 
 /** The choice of a drone. */
 export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
@@ -17,7 +25,7 @@ export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
     hold();
   });
 
-  /** The key note with its fifth, or a chord of the block from its root up, low enough to stay out of the tune's way. */
+  /** The key note with its fifth, or a chord of the block from its bass up, low enough to stay out of the tune's way. */
   function hold(): void {
     const found = options().find(({ value }) => value === held);
     pageMix.hold((found?.midis ?? []).map(ofMidi), taken);
@@ -32,10 +40,8 @@ export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
     const { key, bars } = playback();
     const tonic = lowestFrom(LOWEST_DRONE_NOTE, chromaOf(key.tonic));
     const chords = new Map<string, readonly number[]>();
-    for (const chord of bars.flatMap((bar) => bar.chords)) {
-      const root = lowestFrom(LOWEST_DRONE_NOTE, chromaOf(chord.root));
-      chords.set(chordInFull(chord), [root, ...chord.tones.filter((tone) => tone > 0).map((tone) => root + 12 + tone)]);
-    }
+    for (const chord of bars.flatMap((bar) => bar.chords.filter(isPlayedChord)))
+      chords.set(chordInFull(chord), droneOf(chord));
     return [
       { value: '', text: playerText('noDrone'), midis: [] },
       { value: 'key', text: playerText('keyNote', { note: printedName(key.tonic) }), midis: [tonic, tonic + 12] },

@@ -93,7 +93,9 @@ function ask(typed: readonly string[], options: Input['options'], { tables, ...g
   const { position, progression } = settings;
   const harp: Harp = { ...settings.harp, tuning: settings.tuning };
   const key = keyOfSong(harp, position, homeSymbols(progression, tables));
-  const chords = (progression?.bars ?? []).flatMap((bar) => chordsOfBar(bar, key, ONE).map(({ chord }) => chord));
+  const chords = (progression?.bars ?? []).flatMap((bar) =>
+    chordsOfBar(bar, key, ONE).flatMap(({ chord }) => (chord === 'none' ? [] : [chord])),
+  );
   const pitching = readPitching(options, given.pitching);
   const notes = notesOf(typed.join(' '), harp).map((note) => {
     const sound = sounding(harp, note.breath, note);

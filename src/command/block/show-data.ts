@@ -1,6 +1,6 @@
 /** A block as data: what `show --json` prints. Times are exact fractions of a whole note, written `3/8`. */
 import type { Block, Lesson } from '../../course/course.ts';
-import { type Chord, plainChord } from '../../harmony/chord.ts';
+import { type Chord, type NoChord, plainChord } from '../../harmony/chord.ts';
 import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
@@ -49,7 +49,10 @@ const barAsData = (bar: Bar, key: SongKey): object => ({
   events: bar.events.map((event) => eventAsData(key, bar, event)),
 });
 
-const chordAsData = (chord: Chord): object => ({ chord: plainChord(chord), numeral: chord.numeral ?? null });
+const chordAsData = (chord: Chord | NoChord): object => ({
+  chord: plainChord(chord),
+  numeral: (chord === 'none' ? undefined : chord.numeral) ?? null,
+});
 
 function eventAsData(key: SongKey, bar: Bar, event: Event): object {
   const time = { index: event.index, kind: event.kind, onset: format(event.onset), duration: format(event.duration) };

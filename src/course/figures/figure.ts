@@ -3,7 +3,7 @@ import { reporter } from '../../diagnostics/catalogue.ts';
 import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../../diagnostics/nearest.ts';
 import type { Figure, FormChartFigure, HarpMapFigure, Lit, TabNote } from '../../engrave/figure/figure.ts';
-import type { Chord } from '../../harmony/chord.ts';
+import type { Chord, NoChord } from '../../harmony/chord.ts';
 import { chordsOfBar } from '../../harmony/form.ts';
 import { distinctChords } from '../../harmony/role-table.ts';
 import { keyOfSong } from '../../harmony/song-key.ts';
@@ -72,7 +72,14 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
       case 'RoleTable': {
         const notes = notesAt('notes');
         const bars = chordsOfBars();
-        return bars && { kind: 'role-table', ...placed, notes, chords: distinctChords(bars.flat()) };
+        return (
+          bars && {
+            kind: 'role-table',
+            ...placed,
+            notes,
+            chords: distinctChords(bars.flat().filter((chord) => chord !== 'none')),
+          }
+        );
       }
       case 'FormChart':
         return formChart();
@@ -232,7 +239,7 @@ export function readFigure(component: ComponentText & { readonly name: FigureNam
     return undefined;
   }
 
-  function chordsOfBars(): (readonly Chord[])[] | undefined {
+  function chordsOfBars(): (readonly (Chord | NoChord)[])[] | undefined {
     if (progression) return progression.bars.map((bar) => chordsOfBar(bar, key, ONE).map(({ chord }) => chord));
     diagnostics.push(report('figure-no-chords', component.nameSpan, { component: component.name }));
     return undefined;

@@ -2,7 +2,7 @@
  * The pictures that explain: plain values, so that a page can carry one and have it drawn again for another harp.
  * Each is drawn as HTML: tables and lists that read aloud as they are, and take their colours from the page's styles.
  */
-import type { Chord } from '../../harmony/chord.ts';
+import type { Chord, NoChord } from '../../harmony/chord.ts';
 import { keyInPosition, type SongKey } from '../../harmony/key.ts';
 import { moveChord } from '../../harmony/numeral.ts';
 import { sounding } from '../../instrument/bend.ts';
@@ -54,7 +54,7 @@ export interface HarpMapFigure extends Placed {
 export interface FormChartFigure extends Placed {
   readonly kind: 'form-chart';
   readonly form: string;
-  readonly bars: readonly { readonly chords: readonly Chord[]; readonly target?: TabNote }[];
+  readonly bars: readonly { readonly chords: readonly (Chord | NoChord)[]; readonly target?: TabNote }[];
 }
 
 /** The bends of some holes, from the plain reed down. */
@@ -112,6 +112,14 @@ export function moveFigure(figure: Figure, harp: Harp): Figure {
       };
     }
     case 'form-chart':
-      return { ...figure, harp, key, bars: figure.bars.map((bar) => ({ ...bar, chords: bar.chords.map(move) })) };
+      return {
+        ...figure,
+        harp,
+        key,
+        bars: figure.bars.map((bar) => ({
+          ...bar,
+          chords: bar.chords.map((chord) => (chord === 'none' ? chord : move(chord))),
+        })),
+      };
   }
 }

@@ -1,5 +1,5 @@
 /** A form as the lines of four bars that it is, each with its chords and, where the author names one, its target note. */
-import { type Chord, printedChord, printedNumeral } from '../../harmony/chord.ts';
+import { type Chord, type NoChord, printedChord, printedNumeral } from '../../harmony/chord.ts';
 import { numeralOf } from '../../harmony/numeral.ts';
 import { roleInWords, roleOf, spell } from '../../harmony/role.ts';
 import { printedName } from '../../instrument/pitch.ts';
@@ -16,11 +16,16 @@ const MARK = 30;
 /** The form chart as HTML: the bars of the form with their chords and target notes. */
 export function drawFormChart(figure: FormChartFigure, pitching: Pitching): string {
   const { harp, key, position, bars } = figure;
-  const chordName = (chord: Chord): string =>
-    `<span class="chord"><b>${escapeText(printedNumeral(numeralOf(chord, key)))}</b> <span>${escapeText(printedChord(chord))}</span></span>`;
+  const numeral = (chord: Chord | NoChord): string => (chord === 'none' ? '' : printedNumeral(numeralOf(chord, key)));
+  const chordName = (chord: Chord | NoChord): string => {
+    const name = escapeText(printedChord(chord));
+    if (chord === 'none') return `<span class="chord"><b>${name}</b></span>`;
+    return `<span class="chord"><b>${escapeText(numeral(chord))}</b> <span>${name}</span></span>`;
+  };
 
   /** What the target is to the bar's first chord, under which it is meant to land. */
-  const target = (note: TabNote, chord: Chord | undefined): string => {
+  const target = (note: TabNote, first: Chord | NoChord | undefined): string => {
+    const chord = first === 'none' ? undefined : first;
     const played = playedOn(harp, note);
     const role = chord && roleOf(played.midi, chord, key);
     return (
@@ -32,7 +37,7 @@ export function drawFormChart(figure: FormChartFigure, pitching: Pitching): stri
 
   let last: string | undefined;
   const items = bars.map((bar, index) => {
-    const names = bar.chords.map((chord) => printedNumeral(numeralOf(chord, key)) + printedChord(chord)).join();
+    const names = bar.chords.map((chord) => numeral(chord) + printedChord(chord)).join();
     // A bar that stays on its chord is drawn lighter, so that the changes stand out.
     const stays = names === last ? ' class="stays"' : '';
     last = names;

@@ -2,7 +2,7 @@
  * A score as a tune of ABC 2.1 (“The abc music standard 2.1”, 2011). ABC has no sign for a hole, a breath or the bend of a
  * reed: the tab is the first line of text under the notes, and the words are the second.
  */
-import { plainChord } from '../../harmony/chord.ts';
+import { NO_CHORD, plainChord } from '../../harmony/chord.ts';
 import type { ChordChange } from '../../harmony/form.ts';
 import type { Mode } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
@@ -79,10 +79,16 @@ interface NamedChord {
   readonly name: string;
 }
 
-/** What follows a slash would be a bass note. */
+/**
+ * What follows a slash is the bass: `6/9` is written without one. No chord is no chord symbol of ABC (4.18), and is written as text
+ * above the staff (4.19).
+ */
 const namedChord = ({ onset, chord }: ChordChange): NamedChord => ({
   onset,
-  name: `"${quotedText(plainChord(chord).replace('/', ''))}"`,
+  name:
+    chord === 'none'
+      ? `"^${NO_CHORD}"`
+      : `"${quotedText(plainChord({ ...chord, suffix: chord.suffix.replace('/', '') }))}"`,
 });
 
 /** A bar as music, and under each of its notes the tab and the words. */

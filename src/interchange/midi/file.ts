@@ -6,7 +6,7 @@ import type { Cue } from '../../schedule/cue.ts';
 import { type Round, roundOf } from '../../schedule/round.ts';
 import { writtenSettings } from '../../schedule/settings.ts';
 import { tuneOf } from '../../schedule/tune.ts';
-import { type Playback, playbackOf } from '../../score/playback.ts';
+import { isPlayedChord, type Playback, playbackOf } from '../../score/playback.ts';
 import type { Score } from '../../score/score.ts';
 import { beatLength, secondsOfWhole } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
@@ -75,7 +75,7 @@ function labelsAndChords(score: Score, playback: Playback, round: Round, tickAt:
       ...(part === undefined ? [] : [textEvent(tickAt(at), 'marker', part)]),
       ...(direction === undefined ? [] : [textEvent(tickAt(at), 'text', direction)]),
       ...chords.flatMap((chord): TrackEvent[] => {
-        const name = plainChord(chord);
+        const name = plainChord(isPlayedChord(chord) ? chord : 'none');
         if (name === sounding) return [];
         sounding = name;
         return [textEvent(tickAt(at + grid.played(chord.at) * round.secondsPerTick), 'text', name)];

@@ -1,5 +1,5 @@
 /** Chord symbols in MusicXML: a kind from its list, and the degrees by which the chord differs from that kind. */
-import type { Chord } from '../../harmony/chord.ts';
+import { type Chord, NO_CHORD, type NoChord } from '../../harmony/chord.ts';
 import { majorDegree } from '../../instrument/pitch.ts';
 import type { XmlWriter } from './xml.ts';
 
@@ -93,15 +93,36 @@ function knownKind(chord: Chord): WrittenKind {
   return known;
 }
 
-/** Writes a chord symbol, `offset` divisions after where the next note begins. */
-export function writeHarmony(xml: XmlWriter, chord: Chord, offset: number): void {
-  const { name, degrees } = knownKind(chord);
+/** Writes a chord symbol or that no chord sounds, `offset` divisions after where the next note begins. */
+export function writeHarmony(xml: XmlWriter, chord: Chord | NoChord, offset: number): void {
   xml.open('harmony');
+  if (chord === 'none') writeNone(xml);
+  else writeChord(xml, chord);
+  if (offset > 0) xml.leaf('offset', offset);
+  xml.close();
+}
+
+/** MusicXML 4.0, “kind-value data type”, none: a root is required, has no meaning, and is hidden by an empty text. */
+function writeNone(xml: XmlWriter): void {
+  xml.open('root');
+  xml.leaf('root-step', 'C', { text: '' });
+  xml.close();
+  xml.leaf('kind', 'none', { text: NO_CHORD });
+}
+
+function writeChord(xml: XmlWriter, chord: Chord): void {
+  const { name, degrees } = knownKind(chord);
   xml.open('root');
   xml.leaf('root-step', chord.root.letter);
   if (chord.root.alter !== 0) xml.leaf('root-alter', chord.root.alter);
   xml.close();
   xml.leaf('kind', name, { text: chord.suffix });
+  if (chord.bass) {
+    xml.open('bass');
+    xml.leaf('bass-step', chord.bass.letter);
+    if (chord.bass.alter !== 0) xml.leaf('bass-alter', chord.bass.alter);
+    xml.close();
+  }
   for (const { value, alter, type } of degrees) {
     xml.open('degree', { 'print-object': 'no' });
     xml.leaf('degree-value', value);
@@ -109,6 +130,4 @@ export function writeHarmony(xml: XmlWriter, chord: Chord, offset: number): void
     xml.leaf('degree-type', type);
     xml.close();
   }
-  if (offset > 0) xml.leaf('offset', offset);
-  xml.close();
 }

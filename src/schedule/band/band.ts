@@ -1,6 +1,5 @@
 /** The band's part of a round: drums, bass and chords from the block's form, feel and meter. */
-import type { Playback } from '../../score/playback.ts';
-import { itemAt } from '../../values/checked.ts';
+import { isPlayedChord, type Playback } from '../../score/playback.ts';
 import type { BassCue, Cue } from '../cue.ts';
 import { beatTicks } from '../grid.ts';
 import type { Measure, Round } from '../round.ts';
@@ -36,11 +35,13 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
     const place = ordinal % chorus;
     if (!pickup) counted++;
     const following = round.measures[index + 1] ?? (settings.loop ? round.measures[0] : undefined);
-    const first = playback.bars[measure.bar]?.chords[0];
-    held = first && nameOf(first) === before ? held + 1 : 0;
+    const chords = playback.bars[measure.bar]?.chords ?? [];
+    const [first] = chords;
+    held = first && isPlayedChord(first) && nameOf(first) === before ? held + 1 : 0;
     const spans = spansOf(playback, measure, following, held);
     const last = spans.at(-1);
-    before = last && nameOf(last.chord);
+    const sounds = chords.at(-1);
+    before = sounds && isPlayedChord(sounds) ? nameOf(sounds) : undefined;
     // The rest of a bar is no full bar.
     if (last && last.from > 0) held = -1;
     const bar: BandBar = {
@@ -77,15 +78,18 @@ function spansOf(playback: Playback, measure: Measure, following: Measure | unde
   const beat = beatTicks(playback);
   const offset = bar.pickupOffset ?? 0;
   const first = following && playback.bars[following.bar]?.chords.find(({ at }) => at === 0);
-  return bar.chords.map(({ at }, index): ChordSpan => {
-    const chord = itemAt(bar.chords, index);
+  return bar.chords.flatMap((chord, index): ChordSpan[] => {
+    if (!isPlayedChord(chord)) return [];
     const next = bar.chords[index + 1];
-    return {
-      chord,
-      from: index === 0 && at === 0 ? 0 : (offset + at) / beat,
-      to: (offset + (next ? next.at : bar.length)) / beat,
-      next: next ?? first,
-      held: index === 0 ? held : 0,
-    };
+    const then = next ?? first;
+    return [
+      {
+        chord,
+        from: index === 0 && chord.at === 0 ? 0 : (offset + chord.at) / beat,
+        to: (offset + (next ? next.at : bar.length)) / beat,
+        next: then && isPlayedChord(then) ? then : undefined,
+        held: index === 0 ? held : 0,
+      },
+    ];
   });
 }

@@ -1,4 +1,5 @@
 /** One bar as the band sees it, and what its players share. */
+import { plainChord } from '../../harmony/chord.ts';
 import type { PlayedChord } from '../../score/playback.ts';
 import { itemAt } from '../../values/checked.ts';
 import type { BeatKind, Style } from './style.ts';
@@ -33,7 +34,7 @@ export interface ChordSpan {
 }
 
 /** What a chord is called; two of one name are the same chord. */
-export const nameOf = ({ root, suffix }: PlayedChord): string => `${root.letter}${root.alter}${suffix}`;
+export const nameOf = (chord: PlayedChord): string => plainChord(chord);
 
 /** Every letter of a bar's cells with its place. */
 export function* letters(bar: BandBar, cell: (kind: BeatKind, beat: number) => string) {

@@ -2,7 +2,7 @@
 import type { BassCue } from '../cue.ts';
 import { type BandBar, type ChordSpan, letters, nameOf, pick, uneven } from './bar.ts';
 import type { BeatKind } from './style.ts';
-import { bassRoot, octaveNear, tonesOf } from './voicing.ts';
+import { bassRoot, bassTone, octaveNear, tonesOf } from './voicing.ts';
 
 const changes = ({ chord, next }: ChordSpan): boolean => next !== undefined && nameOf(next) !== nameOf(chord);
 
@@ -23,8 +23,10 @@ export function bassOf(bar: BandBar): BassCue[] {
       if (bar.chordAt(beat, part, parts) !== span) continue;
       if (letter === '.' && started) continue;
       const midi = bassNote(started ? letter : 'R', span, bar.random);
-      // A chord that comes in does so on its root; one that continues from the bar before need not.
-      const entered = !started && span.held > 0 && letter !== '.' ? bassNote(letter, span, bar.random) : midi;
+      // A chord that comes in does so on its root; one that continues from the bar before need not. A bass that is written
+      // begins every bar.
+      const mayVary = span.held > 0 && span.chord.bass === undefined;
+      const entered = !started && mayVary && letter !== '.' ? bassNote(letter, span, bar.random) : midi;
       const before = notes.at(-1);
       if (before) before.until = Math.min(before.until, at);
       notes.push({ at, midi: entered, level: uneven(part === 0 ? 0.9 : 0.65, bar.random), until: end });
@@ -39,17 +41,17 @@ function bassNote(letter: string, { chord, next }: ChordSpan, random: () => numb
   const { third, fifth, sixth, seventh } = tonesOf(chord);
   switch (letter) {
     case '3':
-      return root + third;
+      return bassTone(chord, third);
     case '5':
-      return root + fifth;
+      return bassTone(chord, fifth);
     case '6':
-      return root + sixth;
+      return bassTone(chord, sixth);
     case '7':
-      return root + seventh;
+      return bassTone(chord, seventh);
     case '8':
       return root + 12;
     case 'a':
-      return next ? bassRoot(next) + (random() < 0.5 ? 1 : -1) : root + fifth;
+      return next ? bassRoot(next) + (random() < 0.5 ? 1 : -1) : bassTone(chord, fifth);
     default:
       return root;
   }

@@ -28,8 +28,12 @@ const LOWEST_BASS_NOTE = 31;
 /** Chords lie around the middle of the piano, under the tune or beside it. */
 const LOWEST_CHORD_NOTE = 53;
 
-/** The MIDI number of the root that the bass plays. */
-export const bassRoot = (chord: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(chord.root));
+/** The MIDI number of what the bass plays for the root: the chord's own bass where it has one. */
+export const bassRoot = ({ root, bass }: PlayedChord): number => lowestFrom(LOWEST_BASS_NOTE, chromaOf(bass ?? root));
+
+/** The MIDI number of a tone so many half steps above the root, for the bass. */
+export const bassTone = ({ root }: PlayedChord, tone: number): number =>
+  lowestFrom(LOWEST_BASS_NOTE, chromaOf(root)) + tone;
 
 /** The same tone at most an octave from the note before, and a half step from it where that is possible. */
 export function octaveNear(midi: number, before: number): number {
@@ -41,10 +45,41 @@ export function octaveNear(midi: number, before: number): number {
   return near < BASS_FLOOR ? near + 12 : near > BASS_CEILING ? near - 12 : near;
 }
 
-/** Third, fifth and seventh (or the root where there is none), each in the same octave: neighbouring chords move little. */
+/** Half steps of a ninth, an eleventh and a thirteenth within the octave. */
+const COLOURS: ReadonlyMap<string, number> = new Map([
+  ['9', 2],
+  ['11', 5],
+  ['13', 9],
+]);
+
+/** The tones that a chord’s name asks for beyond seventh or sixth, in half steps above the root: 13 and #11 of `13#11`. */
+function coloursOf(chord: PlayedChord): number[] {
+  const { third, fifth, seventh } = tonesOf(chord);
+  const colours = chord.tones.filter((tone) => ![0, third, fifth, seventh].includes(tone));
+  const named = [...chord.suffix.matchAll(/([b#]?)(9|11|13)(?!\d)/g)].map(
+    ([, sign, number = '']) => (COLOURS.get(number) ?? 0) + (sign === 'b' ? -1 : sign === '#' ? 1 : 0),
+  );
+  const asked = named.filter((tone) => colours.includes(tone));
+  // Of a name without such a number (`7alt`, `sus24`) the highest tone.
+  return asked.length > 0 ? asked : colours.slice(-1);
+}
+
+/** Most voices of a chord. Three are enough unless its name asks for more. */
+const MOST_VOICES = 4;
+
+/**
+ * Third, fifth and seventh (or the root where there is no seventh), each in the same octave: neighbouring chords move little. The
+ * colour of a chord takes the place of a plain fifth, as players leave out first the fifth and then the root, which the bass has.
+ * Common practice, no source.
+ */
 export function voicing(chord: PlayedChord): readonly number[] {
   const { third, fifth, seventh } = tonesOf(chord);
-  const root = chromaOf(chord.root);
-  const chosen = new Set([third, fifth, seventh].map((tone) => lowestFrom(LOWEST_CHORD_NOTE, root + tone)));
+  const colours = coloursOf(chord);
+  const isPlain = colours.length > 0 && fifth === 7;
+  const tones = [third, seventh, ...colours, ...(isPlain ? [] : [fifth])].slice(0, MOST_VOICES);
+  const place = (tone: number): number => lowestFrom(LOWEST_CHORD_NOTE, chromaOf(chord.root) + tone);
+  // A sharp ninth right below the third would be heard as a wrong third.
+  const raised = (tone: number): number => (third === 4 && tone === 3 && place(3) < place(4) ? 12 : 0);
+  const chosen = new Set(tones.map((tone) => place(tone) + raised(tone)));
   return [...chosen].sort((a, b) => a - b);
 }

@@ -57,7 +57,7 @@ const note = fc.oneof(
 
 const CHORDS = [
   'I7', 'IV7', 'V7', 'ii7', 'bVI7', '#IVdim7', 'vi', 'viio7', 'i(maj7)', 'A7', 'Bbm7', 'F#7', 'Cmaj7', 'E#m7b5', 'Cb6/9',
-  'G13#11', 'F7(b9,#11)', 'Dø', 'C°', 'B+', 'IΔ', 'H7', 'I', 'bbVII', '', 'A/C#', 'N.C.',
+  'G13#11', 'F7(b9,#11)', 'Dø', 'C°', 'B+', 'IΔ', 'H7', 'I', 'bbVII', '', 'A/C#', 'N.C.', 'V7/V', 'vii°7/ii', '#IV7b9/#vi', 'V7/X', 'V7/V7', 'I/E', 'Bb/D', 'F#m7b5/A', 'Cb6/9/Gb', 'D7/D', 'C/H', 'NC', 'n.c.',
 ] as const; // biome-ignore format: a list to read across
 const chord = fc.constantFrom(...CHORDS).map((text) => `"${text}"`);
 const progression = fc

@@ -89,16 +89,24 @@ export interface ChordSymbol {
   text: string;
   quality: Quality;
   numeral?: { degree: number; sign: number }; // degree 0 to 6
+  of?: { degree: number; sign: number }; // V7/V: the numeral counts from this step as from a tonic
   name?: string; // the root as written
+  bass?: string; // the note behind the slash of a name, where it is not the root
 }
 
 /** A chord with its root named. */
 export interface Chord {
   root: string;
+  bass?: string;
   step: number; // the letter of the root as written, counted from the tonic's: 0 to 6
   quality: Quality;
   tones: number[];
 }
+
+/** Written N.C.: from here on the accompaniment is silent (common practice of lead sheets, no source). */
+const NO_CHORD: ChordSymbol = { text: 'N.C.', quality: quality('none', '', '') };
+export const SILENCE: Chord = { root: '', step: 0, quality: NO_CHORD.quality, tones: [] };
+export const isSilence = (symbol: ChordSymbol): boolean => symbol === NO_CHORD;
 
 const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
 
@@ -106,6 +114,24 @@ export function numeral(degree: number, sign: number, small: boolean, ending: st
   const figure = small ? ROMAN[degree]!.toLowerCase() : ROMAN[degree]!;
   const accidental = sign < 0 ? 'b' : sign > 0 ? '#' : '';
   return { text: accidental + figure + ending, quality, numeral: { degree, sign } };
+}
+
+/** `V7/ii`: an applied chord, borrowed from the key of the step it leads to (any textbook of harmony, from memory). */
+function applied(r: Random, symbol: ChordSymbol): ChordSymbol {
+  const [degree, sign] = r.weighted<[number, number]>([
+    [[4, 0], 5],
+    [[1, 0], 5],
+    [[5, 0], 3],
+    [[2, 0], 2],
+    [[3, 0], 3],
+    [[0, 0], 1],
+    [[5, -1], 2],
+    [[6, -1], 1],
+    [[3, 1], 0.5],
+  ]);
+  const figure = r.chance(0.4) ? ROMAN[degree]!.toLowerCase() : ROMAN[degree]!;
+  const accidental = sign < 0 ? 'b' : sign > 0 ? '#' : '';
+  return { ...symbol, text: `${symbol.text}/${accidental}${figure}`, of: { degree, sign } };
 }
 
 /** For the named forms: 'I7', 'bVI7', 'i7'. */
@@ -117,9 +143,11 @@ export function plainNumeral(text: string): ChordSymbol {
 }
 
 export function rootPc(symbol: ChordSymbol, tonic: number): number {
+  if (isSilence(symbol)) return -1;
   if (symbol.name !== undefined) return pcOf(symbol.name);
   // Numerals are counted from the major scale of the tonic, also in minor (popular-music practice).
-  return mod12(tonic + MAJOR[symbol.numeral!.degree]! + symbol.numeral!.sign);
+  const from = symbol.of === undefined ? tonic : tonic + MAJOR[symbol.of.degree]! + symbol.of.sign;
+  return mod12(from + MAJOR[symbol.numeral!.degree]! + symbol.numeral!.sign);
 }
 
 /** What the third says; undefined for sus, power and eleventh chords. */
@@ -129,6 +157,7 @@ export function modeOf(symbol: ChordSymbol): Mode | undefined {
 }
 
 export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): Chord {
+  if (isSilence(symbol)) return SILENCE;
   const { quality } = symbol;
   const tones = [...quality.roles.keys()].sort((a, b) => a - b);
   if (symbol.name !== undefined) {
@@ -136,9 +165,10 @@ export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): C
     const away = fifths(symbol.name) - fifths(key.name);
     const place = away > 10 ? away - 12 : away < -6 ? away + 12 : away;
     const step = letterOf(nameOnFifths(place));
-    return { root: symbol.name, step, quality, tones };
+    return { root: symbol.name, step, quality, tones, ...(symbol.bass === undefined ? {} : { bass: symbol.bass }) };
   }
-  const name = nameAt(letterOf(key.name) + symbol.numeral!.degree, rootPc(symbol, key.tonic));
+  const letters = symbol.numeral!.degree + (symbol.of?.degree ?? 0);
+  const name = nameAt(letterOf(key.name) + letters, rootPc(symbol, key.tonic));
   let place = fifths(name);
   // Fb is -8, A# is 10. A name with two signs lies outside as well. Twelve fifths on is the enharmonic name.
   if (place < -8) place += 12;
@@ -146,7 +176,7 @@ export function resolve(symbol: ChordSymbol, key: Key, features: Set<string>): C
   const root = nameOnFifths(place);
   if (root !== name) features.add('root-respelled');
   // A numeral keeps its step when its root is respelled, so that a note has one role on every harp.
-  return { root, step: symbol.numeral!.degree, quality, tones };
+  return { root, step: letters % 7, quality, tones };
 }
 
 export const sameChord = (a: Chord | undefined, b: Chord | undefined): boolean =>
@@ -154,6 +184,7 @@ export const sameChord = (a: Chord | undefined, b: Chord | undefined): boolean =
   (a !== undefined &&
     b !== undefined &&
     a.root === b.root &&
+    a.bass === b.bass &&
     a.tones.every((t) => b.quality.roles.get(t) === a.quality.roles.get(t)) &&
     a.tones.length === b.tones.length);
 
@@ -180,6 +211,7 @@ const ROOTS: [string, number][] = [
 
 /** A random symbol. `minor` is only a leaning. */
 export function randomSymbol(r: Random, tonic: number, minor: boolean, useNames: number): ChordSymbol {
+  if (r.chance(0.05)) return NO_CHORD;
   const common = ['7', 'maj', 'min', 'm7', 'maj7'];
   const q = (list: Quality[]): Quality => {
     const usual = list.filter((x) => common.includes(x.id));
@@ -189,7 +221,12 @@ export function randomSymbol(r: Random, tonic: number, minor: boolean, useNames:
     const near = ROOTS.filter(([n]) => [0, 5, 7, 2, 9, 10].includes(mod12(pcOf(n) - tonic)));
     const name = r.weighted(r.chance(0.7) ? near : ROOTS);
     const quality = q(QUALITIES);
-    return { text: name + r.pick(quality.names), quality, name };
+    const symbol = { text: name + r.pick(quality.names), quality, name };
+    if (!r.chance(0.15)) return symbol;
+    // Mostly an inversion, else any note.
+    const tone = mod12(pcOf(name) + (r.chance(0.7) ? r.pick([...quality.roles.keys()]) : r.int(0, 11)));
+    const bass = r.pick(ROOTS.map(([n]) => n).filter((n) => pcOf(n) === tone));
+    return { ...symbol, text: `${symbol.text}/${bass}`, ...(bass === name ? {} : { bass }) };
   }
   const [degree, sign] = r.weighted<[number, number]>([
     [[0, 0], 10],
@@ -213,5 +250,6 @@ export function randomSymbol(r: Random, tonic: number, minor: boolean, useNames:
   const small = r.chance(sign < 0 ? 0.15 : smallChance);
   const list = QUALITIES.filter((x) => (small ? x.small : x.capital).length > 0);
   const quality = q(list);
-  return numeral(degree, sign, small, r.pick(small ? quality.small : quality.capital), quality);
+  const symbol = numeral(degree, sign, small, r.pick(small ? quality.small : quality.capital), quality);
+  return r.chance(0.15) ? applied(r, symbol) : symbol;
 }

@@ -2,7 +2,7 @@
 // notation, without the code that is checked with it. The files of this folder import nothing from outside of it.
 
 import type { Chord, ChordSymbol } from './chords.ts';
-import { modeOf, resolve, rootPc } from './chords.ts';
+import { isSilence, modeOf, resolve, rootPc, SILENCE } from './chords.ts';
 import type { Measure } from './forms.ts';
 import { FORM_NAMES, formBars, listText, randomList, spread } from './forms.ts';
 import type { Frac } from './frac.ts';
@@ -35,7 +35,7 @@ export interface Sound {
 }
 export interface Bar {
   length: Frac;
-  chords: { onset: Frac; root: string; tones: number[] }[];
+  chords: { onset: Frac; root: string; bass?: string; tones: number[] }[];
   sounds: Sound[];
 }
 export interface Sample {
@@ -154,6 +154,8 @@ function chooseProgression(
 /** The first chord on the tonic that has a third; else the harp. */
 function findMode(symbols: ChordSymbol[], tonic: number, s: Settings, features: Set<string>): Mode {
   for (const symbol of symbols) {
+    // V7/iv stands on the tonic and is no home chord.
+    if (symbol.of !== undefined) continue;
     const mode = rootPc(symbol, tonic) === tonic ? modeOf(symbol) : undefined;
     if (mode !== undefined) return mode;
   }
@@ -206,7 +208,8 @@ function makeBars(plan: Plan, bars: Word[][], slot: Frac, chords: ChordAt[][], k
     for (const stretch of parts[i]!) {
       const pieces = cut(stretch, chords[i]!);
       pieces.forEach((piece, n) => {
-        const chord = chordAt(chords[i]!, piece.onset);
+        const sounding = chordAt(chords[i]!, piece.onset);
+        const chord = sounding === SILENCE ? undefined : sounding;
         const tied = stretch.continued || n > 0;
         if (!tied) letters[stretch.first] = stretch.midi.map((midi) => spell(midi, chord, key));
         const notes = stretch.midi.map((midi, k): NoteFact => {
@@ -220,7 +223,12 @@ function makeBars(plan: Plan, bars: Word[][], slot: Frac, chords: ChordAt[][], k
       });
       if (pieces.length > 1) features.add('cut-at-chord');
     }
-    const list = chords[i]!.map((c) => ({ onset: c.onset, root: c.chord.root, tones: [...c.chord.tones] }));
+    const list = chords[i]!.map((c) => ({
+      onset: c.onset,
+      root: c.chord.root,
+      ...(c.chord.bass === undefined ? {} : { bass: c.chord.bass }),
+      tones: [...c.chord.tones],
+    }));
     return { length: mul(slot, frac(bar.slots)), chords: list, sounds };
   });
 }
@@ -344,11 +352,16 @@ export function sample(seed: number): Sample {
 /** Features for the statistics. */
 function note(features: Set<string>, s: Settings, symbols: ChordSymbol[], inMusic: boolean, key: Key): void {
   if (inMusic) features.add('chord-symbol');
-  for (const symbol of symbols) {
+  if (symbols.some(isSilence)) features.add('no-chord');
+  for (const symbol of symbols.filter((s) => !isSilence(s))) {
     features.add(symbol.name === undefined ? 'numeral' : 'chord-name').add(`quality:${symbol.quality.id}`);
     if (symbol.numeral !== undefined && symbol.numeral.sign !== 0) features.add('numeral-accidental');
+    if (symbol.bass !== undefined) features.add('slash-bass');
+    if (symbol.of !== undefined) features.add('numeral-of-numeral');
     const ending =
-      symbol.name === undefined ? symbol.text.replace(/^[b#]?[IViv]+/, '') : symbol.text.slice(symbol.name.length);
+      symbol.name === undefined
+        ? symbol.text.replace(/^[b#]?[IViv]+/, '').replace(/\/[b#]?[IViv]+$/, '')
+        : symbol.text.slice(symbol.name.length).replace(/\/[A-G][b#]?$/, '');
     features.add(`${symbol.name === undefined ? 'numeral-ending' : 'name-ending'}:${ending}`);
   }
   features.add(`tuning:${s.tuning}`).add(`position:${s.position}`).add(`meter:${s.meter}`).add(`slot:${s.slot}`);

@@ -8,6 +8,7 @@ import { beatKinds, STYLES, styleOf } from '../../../src/schedule/band/style.ts'
 import type { BassCue, ChordCue, Cue, HitCue } from '../../../src/schedule/cue.ts';
 import { beatTicks } from '../../../src/schedule/grid.ts';
 import { roundOf } from '../../../src/schedule/round.ts';
+import { chordAtTick, isPlayedChord, type PlayedChord } from '../../../src/score/playback.ts';
 import { shareOf } from '../../../src/time/swing.ts';
 import { itemAt } from '../../../src/values/checked.ts';
 import { blockText } from '../../notation/arbitrary.ts';
@@ -64,11 +65,33 @@ describe('the band', () => {
     const playback = playbackFrom(TWELVE);
     const notes = bass(band(TWELVE));
     for (const [index, bar] of playback.bars.entries()) {
-      const chord = bar.chords[0];
-      const before = playback.bars[index - 1]?.chords[0];
+      const chord = chordAtTick(bar, 0);
+      const barBefore = playback.bars[index - 1];
+      const before = barBefore && chordAtTick(barBefore, 0);
       if (!chord || before?.numeral === chord.numeral) continue;
       expect(notes.find(({ at }) => at === index * 4)?.midi).toBeDefined();
       expect((notes.find(({ at }) => at === index * 4)?.midi ?? 0) % 12).toBe(chromaOf(chord.root));
+    }
+  });
+
+  test('plays the bass of a chord that has one, on the first beat of every bar', () => {
+    const text = 'slot: 1/1\ntempo: 60\nchords: C/E | C/E | C/E | F/C | C\n4 | 4 | 4 | 4 | 4';
+    for (const round of [0, 1, 2, 3]) {
+      const notes = bass(band(text, round));
+      const firsts = [0, 1, 2, 3, 4].map((bar) => (notes.find(({ at }) => at === bar * 4)?.midi ?? 0) % 12);
+      expect(firsts).toEqual([4, 4, 4, 0, 0]);
+    }
+  });
+
+  test('leaves bass and chords out where no chord sounds, and drums go on', () => {
+    const text = 'slot: 1/4\n"C7" 4 4 "N.C." 4 4 | 4 4 4 4 | "C7" 4 4 4 4';
+    for (const round of [0, 1, 2, 3]) {
+      const cues = band(text, round);
+      const sounding = [...bass(cues), ...chords(cues)];
+      expect(sounding.filter(({ at, seconds }) => at < 8 - 1e-9 && at + seconds > 2 + 1e-9)).toEqual([]);
+      expect(bass(cues).find(({ at }) => at === 8)?.midi).toBe(36);
+      for (const beat of [2, 4, 6])
+        expect(cues.some(({ kind, at }) => kind === 'hit' && at >= beat && at < beat + 2)).toBe(true);
     }
   });
 
@@ -78,7 +101,7 @@ describe('the band', () => {
         const playback = playbackFrom(TWELVE);
         const cues = chords(band(TWELVE, round));
         for (const [index, bar] of playback.bars.entries()) {
-          const chord = bar.chords[0];
+          const chord = chordAtTick(bar, 0);
           const inBar = cues.filter(({ at, seconds }) => at < index * 4 + 4 - 1e-9 && at + seconds > index * 4 + 1e-9);
           expect(inBar.length).toBeGreaterThan(0);
           for (const { midis } of inBar) {
@@ -204,7 +227,7 @@ describe('the band', () => {
     ['C7', [0, 4, 7, 9, 12, 9, 7, 4], [4, 7, 10]],
     ['Cmaj7', [0, 4, 7, 9, 12, 9, 7, 4], [4, 7, 11]],
     ['C6', [0, 4, 7, 9, 12, 9, 7, 4], [4, 7, 9]],
-    ['C9', [0, 4, 7, 9, 12, 9, 7, 4], [4, 7, 10]],
+    ['C9', [0, 4, 7, 9, 12, 9, 7, 4], [2, 4, 10]],
     ['Cm', [0, 3, 7, 7, 12, 7, 7, 3], [0, 3, 7]],
     ['Cm7', [0, 3, 7, 10, 12, 10, 7, 3], [3, 7, 10]],
     ['Cm6', [0, 3, 7, 9, 12, 9, 7, 3], [3, 7, 9]],
@@ -240,18 +263,25 @@ describe('the band', () => {
           })),
         );
         const chordAt = (at: number) => stretches.findLastIndex(({ from }) => from <= at + 1e-6);
+        // Bass and chords never play where no chord sounds.
+        const soundingAt = (place: number): PlayedChord => {
+          const { chord } = itemAt(stretches, place);
+          if (!isPlayedChord(chord)) throw new Error(`something sounds in the silence at ${place}`);
+          return chord;
+        };
         const cues = bandOf(playback, settings, round);
         for (const { at, midis } of chords(cues)) {
-          const { chord } = itemAt(stretches, chordAt(at));
+          const chord = soundingAt(chordAt(at));
           for (const midi of midis) expect(chord.tones).toContain((midi - chromaOf(chord.root) + 120) % 12);
         }
         for (const { at, midi, seconds } of bass(cues)) {
           const place = chordAt(at);
-          const { chord } = itemAt(stretches, place);
-          const next = (stretches[place + 1] ?? stretches[0])?.chord ?? chord;
+          const chord = soundingAt(place);
+          const following = stretches[place + 1] ?? stretches[0];
+          const next = following && isPlayedChord(following.chord) ? following.chord : chord;
           const above = (midi - chromaOf(chord.root) + 120) % 12;
-          if (chord.tones.includes(above)) continue;
-          const beside = (midi - chromaOf(next.root) + 120) % 12;
+          if (chord.tones.includes(above) || midi % 12 === chromaOf(chord.bass ?? chord.root)) continue;
+          const beside = (midi - chromaOf(next.bass ?? next.root) + 120) % 12;
           const leads =
             (beside === 1 || beside === 11) &&
             Math.abs((stretches[place + 1]?.from ?? round.seconds) - at - seconds) < 1e-6;

@@ -2,10 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import { chance } from '../../../src/schedule/band/chance.ts';
 import { bassRoot, octaveNear, tonesOf, voicing } from '../../../src/schedule/band/voicing.ts';
-import { itemAt } from '../../../src/values/checked.ts';
+import { chordAtTick } from '../../../src/score/playback.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
 import { playbackFrom } from '../some-block.ts';
 
-const chord = (symbol: string) => itemAt(itemAt(playbackFrom(`slot: 1/1\n"${symbol}" 4`).bars, 0).chords, 0);
+const chord = (symbol: string) =>
+  present(chordAtTick(itemAt(playbackFrom(`slot: 1/1\n"${symbol}" 4`).bars, 0), 0), symbol);
 
 describe('the tones of a chord', () => {
   test.each([
@@ -31,6 +33,31 @@ test('chords lie from the F below middle C up, in order, each tone once', () => 
   expect(voicing(chord('C'))).toEqual([55, 60, 64]);
   expect(voicing(chord('F7'))).toEqual([57, 60, 63]);
   expect(voicing(chord('Bbm7'))).toEqual([53, 56, 61]);
+});
+
+describe('the colour of a chord', () => {
+  test.each([
+    // Third, seventh and what the name asks for; the fifth is left out, and so is the root.
+    ['C9', [58, 62, 64]],
+    ['Cm9', [58, 62, 63]],
+    ['Cmaj9', [59, 62, 64]],
+    ['C7b9', [58, 61, 64]],
+    ['C13', [57, 58, 64]],
+    ['Cm11', [53, 58, 63]],
+    ['C11', [53, 58, 62]],
+    ['C6/9', [57, 62, 64]],
+    ['C7#11', [54, 58, 64]],
+    ['C9sus4', [53, 58, 62]],
+    // Without a seventh the root stays.
+    ['Cadd9', [60, 62, 64]],
+    // A sharp ninth is above the third.
+    ['C7#9', [58, 64, 75]],
+    ['Db7#9', [53, 59, 64]],
+    // Two colours, or an altered fifth beside one, are four voices.
+    ['C13b9', [57, 58, 61, 64]],
+    ['C9#5', [56, 58, 62, 64]],
+    ['C7alt', [54, 58, 64, 75]],
+  ])('%s', (symbol, midis) => expect(voicing(chord(symbol))).toEqual(midis));
 });
 
 describe('a tone near the note before', () => {
