@@ -15,7 +15,7 @@ import { cases } from '../setup/long.ts';
 import { humdrum, kernPitch } from './humdrum.ts';
 import { type Sample, sample } from './oracle/oracle.ts';
 import { fifths } from './oracle/pitch.ts';
-import { memoryFreed, pageOf, type Verovio, verovioReading } from './verovio.ts';
+import { headsOfNotes, memoryFreed, pageOf, type Verovio, verovioReading } from './verovio.ts';
 
 let engraver: Verovio;
 beforeAll(async () => {
@@ -37,7 +37,7 @@ function headsOn(page: Document): Seen[] {
   const top = Math.min(...lines);
   const space = (Math.max(...lines) - top) / 4;
   return [...page.querySelectorAll('.note')].map((note) => {
-    const head = placed(note.querySelector('.notehead use'));
+    const head = placed(headsOfNotes(note)[0] ?? null);
     const sign = note.querySelector('.accid use');
     if (!head) throw new Error('a note without a head');
     const code = sign ? placed(sign)?.code : undefined;

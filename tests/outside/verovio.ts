@@ -42,6 +42,12 @@ export function pageOf(verovio: Verovio, document: string): Document {
   return parsed(svg.replace(/<style[\s\S]*?<\/style>/, ''));
 }
 
+/** The heads of notes within an element of a page, without the parentheses around them: SMuFL, “Noteheads”, from U+E0A0. */
+export const headsOfNotes = (element: Element): Element[] =>
+  [...element.querySelectorAll('.notehead use')].filter((use) =>
+    /^#E0A/.test(use.getAttribute('href') ?? use.getAttribute('xlink:href') ?? ''),
+  );
+
 /**
  * Whether every tuplet of an exported document is within one beam, or every beam within one tuplet, as MEI has them: where a beam leaves
  * a tuplet in its middle, Verovio 6.3 puts what follows into the tuplet.

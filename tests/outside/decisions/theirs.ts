@@ -1,5 +1,6 @@
 /** The decisions of Verovio, read from the SVG that it draws. */
 import { itemAt, present } from '../../../src/values/checked.ts';
+import { headsOfNotes } from '../verovio.ts';
 import { bendOf, type DecidedNote, type Decisions, type Side, stemSide, tipOf } from './decisions.ts';
 
 const numbersOf = (element: Element | null | undefined): number[] =>
@@ -40,7 +41,7 @@ export function theirDecisions(page: Document): Decisions {
   };
   const notes = writtenOn(page).map((element): DecidedNote => {
     const rest = element.matches('.rest, .mRest');
-    const uses = [...element.querySelectorAll(rest ? 'use' : '.notehead use')].map(placeOfUse);
+    const uses = (rest ? [...element.querySelectorAll('use')] : headsOfNotes(element)).map(placeOfUse);
     const heads = uses.map(([, y]) => y);
     const [, from, , to] = numbersOf(element.querySelector('.stem > path'));
     const line = rest || from === undefined || to === undefined || from === to ? undefined : ([from, to] as const);
@@ -59,7 +60,7 @@ export function theirDecisions(page: Document): Decisions {
   });
   const tuplets = [...page.querySelectorAll('.tuplet')].map((tuplet): Side => {
     const [, figure] = placeOfUse(tuplet.querySelector('.tupletNum use'));
-    const within = [...tuplet.querySelectorAll('.notehead use, .rest use')].map((use) => placeOfUse(use)[1]);
+    const within = [...headsOfNotes(tuplet), ...tuplet.querySelectorAll('.rest use')].map((use) => placeOfUse(use)[1]);
     return figure < Math.min(...within) ? 'above' : 'below';
   });
   return { notes, tuplets };
