@@ -56,6 +56,11 @@ const KINDS: Readonly<Record<string, (count: number) => Files>> = {
   'unknown marks': (count) => ({ text: block(many(count, (i) => `4[k${i}] `)) }),
   'unknown chords': (count) => ({ text: block(many(count, (i) => `"X${i}" 4 `)) }),
   phrases: (count) => ({ text: block(`${many(count, (i) => `phrase p${i}: 4\n`)}4 =7`) }),
+  quotations: (count) => ({ text: block(`phrase a: 4 5\n${'<a>[accent] '.repeat(count)}`) }),
+  'moved quotations': (count) => ({ text: block(`phrase a: 4 5\n${'<a to "V"> '.repeat(count)}`) }),
+  'notes of a moved quotation': (count) => ({ text: block(`phrase a: ${'4 5 '.repeat(count)}\n<a to "V">`) }),
+  'spaces in a quotation': (count) => ({ text: block(`<a${' '.repeat(count)}to${' '.repeat(count)}"V">`) }),
+  'words over a bar': (count) => ({ text: block(`${'text: softly\n'.repeat(count)}4 =7`) }),
   bars: (count) => ({ text: block('4 =7 | '.repeat(count)) }),
 };
 
