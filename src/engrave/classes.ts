@@ -41,6 +41,8 @@ export const CLASS = {
   smallText: 'i',
   /** The word of a mark over the lanes. */
   markWord: 'k',
+  /** A letter of loudness before it. */
+  dynamic: 'D',
   lyric: 'y',
   holeNumber: 'n',
   /** A hole number of two characters, which is set smaller. */

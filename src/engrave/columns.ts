@@ -55,6 +55,15 @@ export function soundIn({ event }: Column): Sound {
 /** Takes the place of the line of that name, and is as wide. */
 export const WAVE = '~~~~';
 
+/** The letter of loudness among a note's marks, which is set in its own type before their words. */
+export function dynamicOf(marks: readonly Mark[]): string | undefined {
+  for (const { name } of marks) {
+    const { drawing } = rowOf(name);
+    if ('dynamic' in drawing) return drawing.dynamic;
+  }
+  return undefined;
+}
+
 /** What is over the lanes for a note's marks: words, or a line where it is alone. Signs at the notehead are not among it. */
 function wordOf(marks: readonly Mark[]): string {
   const drawings = marks.flatMap((mark) => {
@@ -62,8 +71,9 @@ function wordOf(marks: readonly Mark[]): string {
     return 'word' in drawing ? [{ ...drawing, word: withHole(drawing.word, mark) }] : [];
   });
   const [only] = drawings;
-  if (drawings.length === 1 && only && 'line' in only) return WAVE;
-  return drawings.map(({ word }) => word).join(' ');
+  const dynamic = dynamicOf(marks);
+  if (drawings.length === 1 && only && 'line' in only && dynamic === undefined) return WAVE;
+  return [...(dynamic === undefined ? [] : [dynamic]), ...drawings.map(({ word }) => word)].join(' ');
 }
 
 /** Whether a mark puts its note in parentheses. */

@@ -5,7 +5,7 @@ import { equals, toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import { CLASS, type PartKind } from './classes.ts';
-import { type Column, SIZE, soundIn, WAVE } from './columns.ts';
+import { type Column, dynamicOf, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
@@ -256,12 +256,15 @@ function drawBeats({ segment, xs }: TileParts, { score, layout, width }: TileSet
 }
 
 function drawWord(index: number, { segment, xs }: TileParts): string {
-  const { word } = itemAt(segment.columns, index);
+  const { word, event } = itemAt(segment.columns, index);
   const x = itemAt(xs, index);
   if (!word) return '';
   if (word === WAVE)
     return `<path class="${CLASS.stroke}" d="M${n(x - 11)} ${n(WORDS.baseline - 3)}q2.75-5 5.5 0t5.5 0 5.5 0 5.5 0"/>`;
-  return `<text class="${CLASS.markWord}" x="${n(x)}" y="${WORDS.baseline}">${escapeText(word)}</text>`;
+  const dynamic = event.kind === 'sound' ? dynamicOf(event.marks) : undefined;
+  const letter = dynamic === undefined ? '' : `<tspan class="${CLASS.dynamic}">${dynamic}</tspan>`;
+  const rest = escapeText(word.slice(dynamic?.length ?? 0));
+  return `<text class="${CLASS.markWord}" x="${n(x)}" y="${WORDS.baseline}">${letter}${rest}</text>`;
 }
 
 function drawLyric(index: number, { segment, xs }: TileParts, { width }: TileSettings): string {
@@ -297,11 +300,17 @@ function syllable(column: Column | undefined): string | undefined {
   return lyric && !lyric.extends ? lyric.text : undefined;
 }
 
+/** Words over a pickup, which is narrow, go on over the bar after it. */
+const LEAST_LINE = 180;
+
 /** The name of a part and words to the player, line by line. */
 function drawAbove({ bar, opens }: Segment, width: number): TilePart {
   const lines = [
     ...(bar.part === undefined ? [] : [{ text: bar.part, of: CLASS.partName }]),
-    ...linesOfText(bar.direction ?? '', width - 6, SIZE.direction).map((text) => ({ text, of: CLASS.direction })),
+    ...linesOfText(bar.direction ?? '', Math.max(width - 6, LEAST_LINE), SIZE.direction).map((text) => ({
+      text,
+      of: CLASS.direction,
+    })),
   ];
   const shown = opens ? lines : [];
   const body = shown.map(

@@ -79,6 +79,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let lineSounds: DraftSound[] = [];
   let sungLine: DraftSound[] | undefined;
   let lineHasMusic = false;
+  /** Whether the last line of music has words. */
+  let wordsBefore = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
   /** Whether this bar has anything yet; until then its place is its bar line's. */
@@ -138,11 +140,13 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         lineBefore = false;
         if (lineHasMusic) sungLine = lineSounds;
         lineSounds = [];
+        if (lineHasMusic) wordsBefore = false;
         lineHasMusic = false;
         continue;
       case 'words':
         if (sungLine) sing(sungLine, item, diagnostics);
-        else diagnostics.push(report('words-misplaced', item.source.span, {}));
+        else diagnostics.push(report(wordsBefore ? 'words-twice' : 'words-misplaced', item.source.span, {}));
+        wordsBefore = true;
         sungLine = undefined;
         continue;
     }
@@ -187,7 +191,9 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   function barLine({ line, site }: Extract<Flowing, { kind: 'bar' }>): void {
     const plain = !line.repeatStart && !line.repeatEnd && line.endings === undefined && line.close === undefined;
     if (!isEmpty(bar)) finish();
-    else if ((plain && lineBefore) || bar.chords.length > 0) diagnostics.push(report('bar-empty', site, {}));
+    // A chord before the first line is that of the bar it opens.
+    else if ((plain && lineBefore) || (bar.chords.length > 0 && bars.length > 0))
+      diagnostics.push(report('bar-empty', site, {}));
     const before = bars.at(-1);
     if (before && line.repeatEnd) before.repeatEnd = true;
     if (before && line.times !== undefined && line.times > 2) before.times = line.times;

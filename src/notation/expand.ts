@@ -162,7 +162,9 @@ export function expandMusic(
     if (item.to) moved(item, item.to, scope);
     else bring(item, scope);
     if (item.marks.length > 0 || item.mouth !== undefined)
-      changeNotes(before, (note) => withMarks(note, item.marks, item.mouth));
+      changeNotes(before, (note, index, last) =>
+        withMarks(note, item, { isFirst: index === 0, isLast: index === last }),
+      );
   }
 
   /** Brings what a quotation names into the stream. */
@@ -243,8 +245,7 @@ export function expandMusic(
       diagnostics.push(report('moved-unplayable', span, { name, to: chord, why: way.impossible }));
       return;
     }
-    let next = 0;
-    changeNotes(start, () => itemAt(way, next++));
+    changeNotes(start, (_, index) => itemAt(way, index));
   }
 
   /** The home chord of the block that a quotation is from, as this block names it. */
@@ -270,11 +271,14 @@ export function expandMusic(
     return notes;
   }
 
-  function changeNotes(start: number, change: (note: NoteItem) => NoteItem): void {
-    for (let at = start; at < stream.length; at++) {
+  /** Changes the notes of the stream from a place on; `index` counts them up to `last`. */
+  function changeNotes(start: number, change: (note: NoteItem, index: number, last: number) => NoteItem): void {
+    const places: number[] = [];
+    for (let at = start; at < stream.length; at++) if (stream[at]?.kind === 'note') places.push(at);
+    places.forEach((at, index) => {
       const item = itemAt(stream, at);
-      if (item.kind === 'note') stream[at] = { ...item, note: change(item.note) };
-    }
+      if (item.kind === 'note') stream[at] = { ...item, note: change(item.note, index, places.length - 1) };
+    });
   }
 
   function quotePhrase(phrase: string, scope: Scope, span: TextSpan, ref: QuoteRef): void {

@@ -60,7 +60,11 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) =>
       `“${text}” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
     help: ({ text, nearest }) =>
-      text.startsWith('#') ? 'A comment has a space after its # .' : didYouMean({ nearest }),
+      text.startsWith('#')
+        ? 'A comment has a space after its # .'
+        : text.startsWith('[')
+          ? 'Write a mark right behind its note, before what holds the note: 4[breath] =3'
+          : didYouMean({ nearest }),
   }),
   'bracket-unclosed': error<{ bracket: string; closing: string }>({
     about: 'A bracket, brace or quotation mark is opened and not closed on its line.',
@@ -230,6 +234,11 @@ export const NOTATION_PROBLEMS = {
   'words-misplaced': error<object>({
     about: 'Lyrics are under the line of music they belong to.',
     message: () => 'There is no line of music above these words.',
+  }),
+  'words-twice': error<object>({
+    about: 'A line of music has one line of lyrics. Further verses are not shown below it.',
+    message: () => 'The line of music above has words already.',
+    help: () => 'Write further verses below the block, or quote the block in one of its own with their words.',
   }),
   'words-too-many': error<{ syllables: number; notes: number }>({
     about: 'A line of lyrics has one syllable for each sounding note of the line above, at the most.',

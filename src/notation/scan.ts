@@ -1,6 +1,6 @@
 /** One line of music, read into items. Every token is read where it is, and a bad one never hides the next. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { type Known, nearest } from '../diagnostics/nearest.ts';
 import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
@@ -10,12 +10,13 @@ import { readBarLine } from './bar-line.ts';
 import { BEND_SIGNS, nameOfText } from './characters.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
+import { OTHER_MARK_WORDS } from './suggestions.ts';
 import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
 const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
-const MARK_WORDS: readonly string[] = [...MARK_NAMES, ...MOUTHS];
+const KNOWN_MARKS: readonly Known[] = [...MARK_NAMES, ...MOUTHS, ...OTHER_MARK_WORDS];
 
 /**
  * Scans `text` from `from` up to `to`. Its characters are already plain (see `characters.ts`), and offsets are those
@@ -354,7 +355,9 @@ class Scanner {
       this.diagnostics.push(report('mark-shake', span, {}));
       return undefined;
     }
-    this.diagnostics.push(report('mark-unknown', span, { text: nameOfText(word), nearest: nearest(word, MARK_WORDS) }));
+    this.diagnostics.push(
+      report('mark-unknown', span, { text: nameOfText(word), nearest: nearest(word, KNOWN_MARKS) }),
+    );
     return undefined;
   }
 }

@@ -118,3 +118,23 @@ const MODE_WORDS: readonly (readonly [string, ...string[]])[] = [
   ['mixolydian', 'mixolydian', 'mix', 'mixo'],
   ['locrian', 'locrian', 'loc'],
 ];
+
+/** Other words for marks of a note. */
+export const OTHER_MARK_WORDS: readonly Known[] = [
+  ...named('pp', 'pianissimo', 'very soft'),
+  ...named('p', 'piano', 'soft', 'softly', 'quiet', 'quietly'),
+  ...named('f', 'forte', 'loud', 'loudly', 'strong'),
+  ...named('ff', 'fortissimo', 'fff'),
+  ...named('cresc', 'crescendo', 'louder', 'swell', 'grow'),
+  ...named('dim', 'diminuendo', 'decresc', 'decrescendo', 'softer', 'fade'),
+  ...named('tenuto', 'ten', 'legato', 'long'),
+  ...named('staccato', 'stacc', 'short'),
+  ...named('breath', 'breathe', 'comma'),
+  ...named('shake 5', 'trill', 'warble'),
+  ...named('hand', 'hands', 'cup'),
+  ...named('wah', 'wow', 'wa'),
+  ...named('ghost', 'hint', 'dead'),
+  ...named('fall', 'drop', 'doit'),
+  ...named('dip', 'scoop'),
+  ...named('accent', 'marcato', 'sfz', 'sforzando'),
+];

@@ -24,6 +24,8 @@ export interface LinePart {
   readonly notes: readonly PlayedNote[];
   readonly mouth: Mouth;
   readonly marks: readonly PlainMark[];
+  /** How many times as loud as usual. */
+  readonly level?: number;
   readonly shake?: number;
   readonly struck?: readonly number[];
 }

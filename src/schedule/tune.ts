@@ -65,13 +65,14 @@ function goesOn(open: OpenLine, event: Sounding): boolean {
 }
 
 function partOf(event: Sounding, at: number, seconds: number, { mouth }: Playback): LinePart {
-  const { notes, shake, struck, marks = [] } = event;
+  const { notes, shake, struck, level, marks = [] } = event;
   return {
     at,
     seconds,
     notes,
     mouth: event.mouth ?? mouth,
     marks,
+    ...(level === undefined ? {} : { level }),
     ...(shake === undefined ? {} : { shake }),
     // Only a new attack can slap or pull.
     ...(struck && !event.tied ? { struck } : {}),

@@ -15,6 +15,8 @@ export interface MarkRow {
   readonly needsTongue?: true;
   /** Part of the attack: playing that starts within the note leaves it out. Others last as long as the note. */
   readonly ofAttack?: true;
+  /** For all that follows, not for this note alone. */
+  readonly onward?: true;
   /** The sound stops after the note: no glide leads on from it. */
   readonly stops?: true;
   readonly drawing: MarkDrawing;
@@ -24,6 +26,8 @@ export interface MarkRow {
 /** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, one around it, or one after the note. */
 export type MarkDrawing =
   | { readonly word: string }
+  /** A letter of loudness, in its own type. */
+  | { readonly dynamic: 'pp' | 'p' | 'mp' | 'mf' | 'f' | 'ff' }
   | { readonly line: 'wave' /** Where it is beside words. */; readonly word: string }
   | { readonly sign: MarkSign }
   | { readonly around: 'parentheses' }
@@ -66,6 +70,10 @@ export type MarkSound =
       readonly closed: number;
       readonly open: number;
     }
+  /** The notes from here on are so many times as loud as usual. */
+  | { readonly kind: 'level'; readonly level: number }
+  /** The notes from here on become louder (1) or softer (-1), up to the next level. */
+  | { readonly kind: 'swell'; readonly steps: 1 | -1 }
   /** The note begins so many times as loud and as bright. */
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
   /** The note is so many times as loud and as bright, from its beginning to its end. */
@@ -175,6 +183,63 @@ export const MARKS = {
     stops: true,
     drawing: { after: 'comma' },
     sound: { kind: 'breath', seconds: 0.2, part: 1 / 3 },
+  },
+  // The levels are ours: about three decibels from one to the next.
+  pp: {
+    asks: 'Very soft from here on.',
+    words: 'very soft from here',
+    onward: true,
+    drawing: { dynamic: 'pp' },
+    sound: { kind: 'level', level: 0.36 },
+  },
+  p: {
+    asks: 'Soft from here on.',
+    words: 'soft from here',
+    onward: true,
+    drawing: { dynamic: 'p' },
+    sound: { kind: 'level', level: 0.5 },
+  },
+  mp: {
+    asks: 'Rather soft from here on.',
+    words: 'rather soft from here',
+    onward: true,
+    drawing: { dynamic: 'mp' },
+    sound: { kind: 'level', level: 0.7 },
+  },
+  mf: {
+    asks: 'Rather loud from here on, as music is that says nothing.',
+    words: 'rather loud from here',
+    onward: true,
+    drawing: { dynamic: 'mf' },
+    sound: { kind: 'level', level: 1 },
+  },
+  f: {
+    asks: 'Loud from here on.',
+    words: 'loud from here',
+    onward: true,
+    drawing: { dynamic: 'f' },
+    sound: { kind: 'level', level: 1.3 },
+  },
+  ff: {
+    asks: 'Very loud from here on, without forcing the reeds.',
+    words: 'very loud from here',
+    onward: true,
+    drawing: { dynamic: 'ff' },
+    sound: { kind: 'level', level: 1.6 },
+  },
+  cresc: {
+    asks: 'Louder and louder, up to the next of these letters.',
+    words: 'growing louder',
+    onward: true,
+    drawing: { word: 'cresc.' },
+    sound: { kind: 'swell', steps: 1 },
+  },
+  dim: {
+    asks: 'Softer and softer, down to the next of these letters.',
+    words: 'growing softer',
+    onward: true,
+    drawing: { word: 'dim.' },
+    sound: { kind: 'swell', steps: -1 },
   },
 } as const satisfies Readonly<Record<string, MarkRow>>;
 

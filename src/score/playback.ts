@@ -9,6 +9,7 @@ import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
 import type { Feel } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter } from '../time/meter.ts';
+import { levelsOf } from './dynamics.ts';
 import { type Mark, type PlainMark, soundOfMarks } from './mark.ts';
 import { playOrder } from './playing-order.ts';
 import { roleIn } from './queries.ts';
@@ -78,6 +79,8 @@ export interface PlayedEvent {
   readonly glides?: boolean;
   readonly mouth?: Mouth;
   readonly marks?: readonly PlainMark[];
+  /** How many times as loud as usual. */
+  readonly level?: number;
   /** The MIDI number of the other hole of a shake. */
   readonly shake?: number;
   /** MIDI numbers of the holes under the tongue, which a slap or a pull lets sound for a moment. */
@@ -108,6 +111,7 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
   const ticks = ticksFor(score);
   const inTicks = (time: Fraction): number => (time.n * ticks) / time.d;
   const quotes: string[] = [];
+  const levels = levelsOf(score);
 
   function quoteNumber(quote: QuoteRef): number {
     const words = nameQuote(quote);
@@ -119,7 +123,9 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
     const { index, source } = event;
     const quote = isForeign(source.quote) && { quote: quoteNumber(source.quote) };
     const timed = { index, at: inTicks(event.onset), length: inTicks(event.duration), ...quote };
-    return event.kind === 'rest' ? timed : { ...timed, ...soundOf(event, bar, score) };
+    if (event.kind === 'rest') return timed;
+    const level = levels.get(event);
+    return { ...timed, ...soundOf(event, bar, score), ...(level === undefined ? {} : { level }) };
   }
 
   const bars = score.bars.map((bar, index): PlayedBar => {

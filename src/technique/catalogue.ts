@@ -598,6 +598,15 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'breath' } },
   }),
   technique({
+    id: 'dynamics',
+    title: 'Dynamics',
+    about:
+      'Soft and loud music, and the way from one to the other: less or more air, with the same open throat and no force.',
+    group: 'ornament',
+    assumed: true,
+    find: { note: { mark: ['pp', 'p', 'mp', 'mf', 'f', 'ff', 'cresc', 'dim'] } },
+  }),
+  technique({
     id: 'tenuto',
     title: 'Tenuto',
     about: 'Notes held for their full length, each up to the very next one.',

@@ -2,6 +2,7 @@
  * How hard a block is, from 0 to 10, and why. The weights are ours: chosen so that a first tune on open notes comes out
  * near 1 and a fast chorus full of deep bends near 8. They order the blocks of a course; they measure no player.
  */
+import { rowOf } from '../score/mark.ts';
 import type { Score } from '../score/score.ts';
 import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
@@ -191,7 +192,8 @@ function airOf({ longest }: BreathUse): DifficultyPart | undefined {
 }
 
 function marksOf({ strokes }: Playing): DifficultyPart | undefined {
-  const names = new Set(strokes.flatMap(({ sound }) => sound.marks.map(({ name }) => name)));
+  const all = strokes.flatMap(({ sound }) => sound.marks.map(({ name }) => name));
+  const names = new Set(all.filter((name) => !rowOf(name).onward));
   if (names.size === 0) return undefined;
   return { name: 'marks', points: 0.2 * names.size, words: `Marks to play: ${[...names].join(', ')}.` };
 }

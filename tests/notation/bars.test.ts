@@ -154,7 +154,7 @@ describe('lyrics', () => {
     ]);
   });
   test('are one line for each line of music', () => {
-    expect(problems('4 =7\nwords: one\nwords: two')).toEqual(['words-misplaced 22-26']);
+    expect(problems('4 =7\nwords: one\nwords: two')).toEqual(['words-twice 22-26']);
     expect(problems('part: A\nwords: one\n4 =7')).toEqual(['words-misplaced 14-18']);
   });
   test('have no more syllables than the line has notes', () => {
@@ -175,4 +175,9 @@ describe('words to the player', () => {
   test('on several lines are one text', () => {
     expect(texts('text: softly\ntext: from afar\n4 =7')).toEqual([[undefined, 'softly from afar']]);
   });
+});
+
+test('a chord before the first bar line is that of the bar it opens', () => {
+  const score = readBlock('"IV7" |: 4 =7 :|').score;
+  expect(score?.bars.map(({ chords, repeatStart }) => [chords.length, repeatStart])).toEqual([[1, true]]);
 });

@@ -185,6 +185,14 @@ describe('marks of a quotation', () => {
       'lips accent',
     ]);
   });
+  test('that are for all that follows are its first note’s, and a breath is after its last one', () => {
+    expect(shown('phrase own: 4 5 6\n<own>[p breath fall] 4 .4')).toEqual([
+      'lips p fall',
+      'lips fall',
+      'lips breath fall',
+      'lips ',
+    ]);
+  });
   test('and its embouchure are for all of it, and no longer', () => {
     expect(shown('<l/a>[tongue accent] | 4 =7')).toEqual(['tongue accent', 'tongue accent', 'tongue accent', 'lips ']);
   });

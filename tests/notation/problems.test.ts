@@ -492,6 +492,39 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    '4 =7\nwords: one\nwords: two',
+    [
+      {
+        code: 'words-twice',
+        at: ' two',
+        says: 'The line of music above has words already.',
+        help: 'Write further verses below the block, or quote the block in one of its own with their words.',
+      },
+    ],
+  ],
+  [
+    '4 =7[breath]',
+    [
+      {
+        code: 'not-a-slot',
+        at: '[breath]',
+        says: "“[breath]” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'Write a mark right behind its note, before what holds the note: 4[breath] =3',
+      },
+    ],
+  ],
+  [
+    '4[crescendo] =7',
+    [
+      {
+        code: 'mark-unknown',
+        at: 'crescendo',
+        says: '“crescendo” is not a mark of a note.',
+        help: 'Did you mean “cresc”?',
+      },
+    ],
+  ],
+  [
     '<:b> <lick> .8',
     [
       { code: 'quote-unknown', at: '<:b>', says: 'There is no block “b” to quote.', help: 'Did you mean “<:a>”?' },

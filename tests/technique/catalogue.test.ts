@@ -106,6 +106,7 @@ const EXAMPLES: Readonly<Record<string, readonly [takes: string, at: readonly st
   staccato: ['-4[staccato] -4 . .', ['-4[staccato]'], '-4[accent] . . .'],
   'ghost-notes': ['-4[ghost] -4 . .', ['-4[ghost]'], '-4[accent] . . .'],
   'breath-marks': ['-4[breath] -4 . .', ['-4[breath]'], '-4[tenuto] . . .'],
+  dynamics: ['-4[p] -4 . .', ['-4[p]'], '-4[accent] . . .'],
   tenuto: ['-4[tenuto] -4 . .', ['-4[tenuto]'], '-4[staccato] . . .'],
   shuffle: ['feel: 60:40\n4 . . .', ['whole'], 'feel: straight\n4 . . .'],
   triplets: ['{4 -4 5} 4 . .', ['4', '-4', '5'], 'meter: 12/8\nslot: 1/8\n4 -4 5 . . . . . . . . .'],
@@ -218,6 +219,7 @@ const FROM_DEFINITIONS: Readonly<Record<string, readonly [takes: readonly string
   staccato: [['(1 2)[staccato] . . .'], ['4 . 4 .']],
   'ghost-notes': [['(1 2)[ghost] . . .'], ['4 . . .']],
   'breath-marks': [['(1 2)[breath] . . .'], ['4 . . .']],
+  dynamics: [['(1 2)[cresc] . (1 2)[ff] .'], ['4[accent] . . .']],
   tenuto: [['(1 2)[tenuto staccato] . . .'], ['4 =3', '4[accent] . . .']],
   shuffle: [['feel: shuffle\n4 . . .'], ['feel: 50:50\n4 . . .', 'feel: shuffle\nmeter: 12/8\nslot: 3/8\n4 . . .']],
   triplets: [

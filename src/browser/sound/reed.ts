@@ -84,7 +84,7 @@ export function soundLine(desk: MixingDesk, line: LineCue, at: number, pitches: 
       colour.frequency.setValueAtTime(Math.max(1500, highest * 1.6), at);
       colour.frequency.setTargetAtTime(open, at, 0.014);
     }
-    const loud = level * (soundOfMarks(part.marks, 'hint')?.loud ?? 1);
+    const loud = level * (part.level ?? 1) * (soundOfMarks(part.marks, 'hint')?.loud ?? 1);
     attack(loudness.gain, stretch, loud, sounding);
     sounding = loud;
 

@@ -58,5 +58,6 @@ export function decoration(mark: Mark): string {
   const { drawing } = rowOf(mark.name);
   if ('sign' in drawing) return DECORATIONS[drawing.sign];
   if ('after' in drawing) return '!breath!';
+  if ('dynamic' in drawing) return `!${drawing.dynamic}!`;
   return 'around' in drawing ? `"^${mark.name}"` : `"^${quotedText(withHole(drawing.word, mark))}"`;
 }

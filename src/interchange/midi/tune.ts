@@ -1,7 +1,7 @@
 /**
  * The tune as messages of one channel. A bent note is the key of its reed with the pitch bend down, so that a release or a
  * deeper bend continues one note, as it does on the harp. Of the marks, vibrato is sent as modulation, dip and fall as
- * pitch bends, accent and ghost as velocity, shake as alternating keys, slap and pull as short keys beside; keys are as long as marks say.
+ * pitch bends, accent, ghost and dynamics as velocity, shake as alternating keys, slap and pull as short keys beside; keys are as long as marks say.
  */
 import type { LineCue, LinePart } from '../../schedule/cue.ts';
 import { MARKS, soundOfMarks } from '../../score/mark.ts';
@@ -14,6 +14,7 @@ const BEND_RANGE = 8;
 const PER_CENT = 8192 / (BEND_RANGE * 100);
 
 const VELOCITY = 84;
+const MOST_VELOCITY = 127;
 const MODULATION = 64;
 /** Seconds from one message of a moving pitch to the next. */
 const STEP = 0.01;
@@ -124,7 +125,8 @@ function attacksOf(parts: readonly Placed[]): Attack[] {
   const attacks: Attack[] = [];
   for (const { part, from, to, keys } of parts) {
     const { marks } = part;
-    const velocity = VELOCITY * (soundOfMarks(marks, 'accent')?.louder ?? 1) * (soundOfMarks(marks, 'hint')?.loud ?? 1);
+    const louder = (soundOfMarks(marks, 'accent')?.louder ?? 1) * (soundOfMarks(marks, 'hint')?.loud ?? 1);
+    const velocity = Math.min(MOST_VELOCITY, VELOCITY * louder * (part.level ?? 1));
     const before = attacks.at(-1);
     if (part.shake !== undefined) attacks.push(...alternating(keys, [part.shake], from, to, velocity));
     else if (before && sameKeys(before.keys, keys)) attacks[attacks.length - 1] = { ...before, to };

@@ -237,6 +237,15 @@ const writeMouth = (xml: XmlWriter, mouth: Mouth): void =>
 
 /** Marks that the standard has no sign for, in the words that are over the note on the page. */
 function writeMarks(xml: XmlWriter, { marks }: Sound): void {
+  for (const { name } of marks) {
+    const { drawing } = rowOf(name);
+    if ('dynamic' in drawing)
+      writeDirection(xml, (direction) => {
+        direction.open('dynamics');
+        direction.leaf(drawing.dynamic, undefined);
+        direction.close();
+      });
+  }
   const words = marks.flatMap((mark) => {
     const { drawing } = rowOf(mark.name);
     return 'word' in drawing && !('line' in drawing) ? [withHole(drawing.word, mark)] : [];

@@ -147,6 +147,22 @@ describe('Verovio', () => {
     expect(breaths).toEqual([[1.9, 4.9], [], [1.9]]);
   });
 
+  test('has the dynamics where they are written', () => {
+    const block = 'harp: C\nslot: 1/4\n\n4[pp] 4 5[mf] 5 | 6[ff] = = = |]';
+    expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    // MEI 5.1, dynam: the letters, at a beat counted from 1.
+    const dynamics = [...mei.querySelectorAll('dynam')].map((one) => [
+      one.textContent?.trim(),
+      one.getAttribute('tstamp'),
+    ]);
+    expect(dynamics).toEqual([
+      ['pp', '1'],
+      ['mf', '3'],
+      ['ff', '1'],
+    ]);
+  });
+
   test('finds the signs at noteheads where they are written', () => {
     const block = 'harp: C\nslot: 1/4\n\n4[staccato] -4[tenuto] 5[accent] (4 5)[tenuto accent] | 6 = = = |]';
     expect(engraver.loadData(musicXmlOf(scoreOf(block), HARD_CREDITS))).toBeTruthy();

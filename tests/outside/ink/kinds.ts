@@ -30,6 +30,8 @@ export type Kind =
   | 'chord name'
   | 'numeral'
   | 'part label'
+  | 'direction'
+  | 'dynamic'
   | 'bar number'
   | 'small text'
   | 'mark word'
@@ -80,6 +82,8 @@ const CLASSES: Readonly<Record<string, Kind>> = {
   u: 'numeral',
   c: 'chord name',
   p: 'part label',
+  I: 'direction',
+  D: 'dynamic',
   k: 'mark word',
   y: 'lyric',
   n: 'hole number',

@@ -11,7 +11,20 @@ import type { Item } from './time.ts';
 /** Marks that every note takes, alone and together. */
 const MARKS = [
   ...['vibrato', 'hand', 'accent', 'dip', 'vibrato hand'],
-  ...['tenuto', 'tenuto staccato', 'ghost', 'ghost accent', 'breath', 'breath fall', 'tremolo', 'wah'],
+  ...[
+    'tenuto',
+    'tenuto staccato',
+    'ghost',
+    'ghost accent',
+    'breath',
+    'breath fall',
+    'tremolo',
+    'wah',
+    'p',
+    'ff accent',
+    'cresc',
+    'dim',
+  ],
 ];
 
 export interface Word {
