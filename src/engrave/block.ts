@@ -3,7 +3,7 @@ import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { PART } from './classes.ts';
-import { clefOf } from './clef.ts';
+import { type Clef, clefOf } from './clef.ts';
 import type { Column } from './columns.ts';
 import { bandRuns } from './lanes/band.ts';
 import type { Neighbours } from './lanes/lane-flow.ts';
@@ -40,6 +40,7 @@ export interface EngravedBlock {
 export interface DrawnBlock {
   /** Index into `ROW_WIDTHS`. */
   readonly size: number;
+  readonly clef: Clef;
   readonly rowHead: RowHead;
   /** A pickup, which is in the first row before its tiles. */
   readonly pickup: Tile | undefined;
@@ -114,6 +115,7 @@ export function drawBlock(score: Score): DrawnBlock {
   const rowHead = drawRowHead(score.key, clef, score.meter);
   return {
     size,
+    clef,
     rowHead,
     pickup: lead > 0 ? drawn[0] : undefined,
     pickupFits,
@@ -149,7 +151,7 @@ export function engraveBlock(score: Score, { id }: EngraveOptions): EngravedBloc
     `<div class="tab-grid" aria-hidden="true">` +
     `<svg class="sheet" width="0" height="0"><defs><g id="${id}-head">${rowHead.staff}</g><g id="${id}-lanes">${rowHead.lanes}</g></defs></svg>` +
     `${start}${tiles.join('')}</div>` +
-    `${blockWords(score)}</div>`;
+    `${blockWords(score, drawn.clef)}</div>`;
   return { html, glyphs };
 }
 

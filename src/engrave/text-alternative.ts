@@ -12,7 +12,7 @@ import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { clefOf } from './clef.ts';
+import type { Clef } from './clef.ts';
 import { escapeText } from './markup.ts';
 
 /** `Tab for a low F harp, second position, in C: 12 bars`. */
@@ -23,14 +23,13 @@ export function blockName(score: Score): string {
 }
 
 /** The text alternative as markup. It stays folded for those who see the tiles; a screen reader's user opens it. */
-export function blockWords(score: Score): string {
+export function blockWords(score: Score, clef: Clef): string {
   const lines = barSentences(score).map((line) => `<li>${escapeText(line)}</li>`);
-  return `<details class="tab-words"><summary>The block in words</summary><p>${escapeText(opening(score))}</p><ul>${lines.join('')}</ul></details>`;
+  return `<details class="tab-words"><summary>The block in words</summary><p>${escapeText(opening(score, clef))}</p><ul>${lines.join('')}</ul></details>`;
 }
 
-function opening(score: Score): string {
+function opening(score: Score, { words }: Clef): string {
   const feel = score.feel.name === 'straight' ? '' : `, ${score.feel.name === 'shuffle' ? 'shuffled' : 'swung'}`;
-  const { words } = clefOf(score);
   return `${capital(meterName(score.meter))}${feel}, ${score.tempo} beats a minute. ${capital(MOUTHS[score.mouth])}.${words && ` ${words}`}`;
 }
 

@@ -45,8 +45,10 @@ describe('the clef', () => {
     }
   });
   it('is described in words where it moves the notes', () => {
-    const words = (harp: string, music: string) =>
-      /Everything sounds [^.]*\./.exec(blockWords(scoreOf(`harp: ${harp}\n${music}`)))?.[0];
+    const words = (harp: string, music: string) => {
+      const score = scoreOf(`harp: ${harp}\n${music}`);
+      return /Everything sounds [^.]*\./.exec(blockWords(score, clefOf(score)))?.[0];
+    };
     expect(words('C', RUN)).toBeUndefined();
     expect(words('low F', 'slot: 1/4\n1 -1 2 .')).toBe('Everything sounds an octave lower than the staff has it.');
     expect(words('high G', RUN)).toBe('Everything sounds an octave higher than the staff has it.');

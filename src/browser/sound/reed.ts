@@ -211,6 +211,13 @@ function wobble(
 
 type SoundOf<Kind extends MarkSound['kind']> = Extract<MarkSound, { kind: Kind }>;
 
+/** The hands close over the harp, at once or with a time constant of so many seconds. */
+function closeHands(cutoff: AudioParam, at: number, closed: number, constant: number): void {
+  cutoff.cancelScheduledValues(at);
+  if (constant === 0) cutoff.setValueAtTime(closed, at);
+  else cutoff.setTargetAtTime(closed, at, constant);
+}
+
 /** Two hands closed over the harp open and close again. */
 function handWah(
   { cycle, opens, closes, takes, closed, open }: SoundOf<'wah'>,
@@ -218,9 +225,7 @@ function handWah(
   { at, until }: Stretch,
   first: boolean,
 ): void {
-  cutoff.cancelScheduledValues(at);
-  if (first) cutoff.setValueAtTime(closed, at);
-  else cutoff.setTargetAtTime(closed, at, takes / 3);
+  closeHands(cutoff, at, closed, first ? 0 : takes / 3);
   for (let time = at; time < until; time += cycle) {
     if (time + opens < until) cutoff.setTargetAtTime(open, time + opens, takes);
     if (time + closes < until) cutoff.setTargetAtTime(closed, time + closes, takes);
@@ -234,9 +239,7 @@ function openOnce(
   { at, until }: Stretch,
   first: boolean,
 ): void {
-  cutoff.cancelScheduledValues(at);
-  if (first) cutoff.setValueAtTime(closed, at);
-  else cutoff.setTargetAtTime(closed, at, 0.015);
+  closeHands(cutoff, at, closed, first ? 0 : 0.015);
   cutoff.setTargetAtTime(open, at + after * (until - at), takes * (until - at));
 }
 
