@@ -46,7 +46,7 @@ describe('the guide', () => {
       `| \`${takesHole(mark) ? markText({ name: mark, hole: 5 }) : mark}\` | ${rowOf(mark).asks} |\n`,
     );
   });
-  test.each(FORMS.map(({ id }) => id))('it names the form %s', (id) => {
-    expect(guide).toContain(`\`${id}\``);
+  test.each([...FORMS])('it has the chords of the form $id', ({ id, bars }) => {
+    expect(guide).toContain(`\n  ${id}: ${bars}\n`);
   });
 });
