@@ -146,8 +146,10 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     const after = context.after.get(event) ?? [];
     music.push(
       ...named.map(({ name }) => name),
-      ...(attack && !event.tied ? event.marks.filter((mark) => !after.includes(mark)) : []).map(decoration),
-      ...(last && !note.tiedToNext ? after.map(decoration) : []),
+      ...(attack && !event.tied ? event.marks.filter((mark) => !after.includes(mark)) : []).map((mark) =>
+        decoration(mark, note.tiedToNext),
+      ),
+      ...(last && !note.tiedToNext ? after.map((mark) => decoration(mark, false)) : []),
       last && slur?.starts ? '(' : '',
       notesText(context.staff[event.index] ?? [], pitches),
       lengthText(writtenLength(note, written)),
@@ -188,7 +190,12 @@ function notesText(notes: readonly StaffNote[], pitches: PitchWriter): string {
 }
 
 /** Lengths whose denominator is a power of two: readers of ABC know no others outside of tuplets. */
-const isPlain = ({ d }: Fraction): boolean => Number.isInteger(Math.log2(d));
+/** Whether one note value with up to two dots lasts so long. */
+function isPlain({ n, d }: Fraction): boolean {
+  let odd = n;
+  while (odd > 0 && odd % 2 === 0) odd /= 2;
+  return Number.isInteger(Math.log2(d)) && [1, 3, 7].includes(odd);
+}
 
 /**
  * A rest, cut where a chord comes in. A chord that comes in where no rest can end is named at its start, and so is one in a tuplet,

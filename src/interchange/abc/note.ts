@@ -54,8 +54,10 @@ const DECORATIONS: Readonly<Record<MarkSign, string>> = {
 };
 
 /** A mark in front of its note: a decoration where the standard has one, else its words above the note. */
-export function decoration(mark: Mark): string {
+export function decoration(mark: Mark, isTiedOn: boolean): string {
   const { drawing } = rowOf(mark.name);
+  // abc2midi strikes a note with a dot again where it is tied on.
+  if (isTiedOn && 'sign' in drawing && drawing.sign === 'dot') return `"^${mark.name}"`;
   if ('sign' in drawing) return DECORATIONS[drawing.sign];
   if ('after' in drawing) return '!breath!';
   if ('dynamic' in drawing) return `!${drawing.dynamic}!`;

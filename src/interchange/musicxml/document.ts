@@ -274,7 +274,9 @@ function writeRightLine(xml: XmlWriter, bar: Bar, { bars }: Score): void {
   if (style !== undefined) xml.leaf('bar-style', style);
   if (closes)
     xml.leaf('ending', undefined, { number: endings.join(','), type: bar.repeatEnd ? 'stop' : 'discontinue' });
+  // An ending for several times goes back after each of them.
+  const times = bar.times ?? (endings && endings.length > 1 ? Math.max(...endings) + 1 : undefined);
   if (bar.repeatEnd)
-    xml.leaf('repeat', undefined, { direction: 'backward', ...(bar.times === undefined ? {} : { times: bar.times }) });
+    xml.leaf('repeat', undefined, { direction: 'backward', ...(times === undefined ? {} : { times }) });
   xml.close();
 }

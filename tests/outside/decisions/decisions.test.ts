@@ -71,20 +71,21 @@ function outermost(notes: readonly DecidedNote[]): readonly [above: number, belo
 const ACCEPTED: readonly Accepted[] = [
   {
     kind: 'stem',
-    rule: 'Under a beam whose outermost heads are equally far from the middle line, all heads together decide (Gould, “Behind Bars”, “Beams”, from memory); Verovio’s go down.',
+    rule: 'Under a beam whose outermost heads are equally far from the middle line, all heads together decide (Gould, “Behind Bars”, “Beams”, from memory); Verovio’s go down. Where all heads together decide for neither, both directions are right.',
     applies: ({ notes, theirs }) => {
       const [above, below] = outermost(notes);
-      return notes.length > 1 && above === below && theirs === 'below';
+      const together = notes.flatMap(({ places }) => places).reduce((sum, place) => sum + place - MIDDLE, 0);
+      return notes.length > 1 && above === below && (theirs === 'below' || Math.abs(together) < 1e-6);
     },
   },
   {
     kind: 'stem',
-    rule: 'Under a beam the head farthest from the middle line decides, of chords as well (Gould, “Behind Bars”, “Beams”, from memory).',
+    rule: 'Under a beam the head farthest from the middle line decides, of chords as well (Gould, “Behind Bars”, “Beams”, from memory). Where the heads reach far to both sides of it, Verovio’s go by another count.',
     applies: ({ notes, ours }) => {
       const [above, below] = outermost(notes);
-      return (
-        notes.some(({ places }) => places.length > 1) && above !== below && ours === (below > above ? 'above' : 'below')
-      );
+      const bothSides = notes.length > 1 && above > 4 && below > 4;
+      const chords = notes.some(({ places }) => places.length > 1);
+      return (chords || bothSides) && above !== below && ours === (below > above ? 'above' : 'below');
     },
   },
   {

@@ -125,10 +125,20 @@ describe('abcjs', () => {
     return bars.filter((bar, index) => index + 1 < bars.length || bar.length > 0);
   }
 
+  /** The lines of music of a tune, without its texts in quotation marks. */
+  const musicOf = (score: Score): string =>
+    abcOf(score, HARD_CREDITS)
+      .split('\n')
+      .filter((line) => !/^(?:[A-Za-z]:|%)/.test(line))
+      .join('\n')
+      .replace(/"[^"]*"/g, '');
+
   test('reads every attack of the oracle at its place in its bar', () => {
     for (const { seed, asked, score } of straight) {
       // Written out, it has more bars than the block.
       if (asked.features.includes('repeat-several')) continue;
+      // abcjs reads no tuplets of ten notes and more, and no notes shorter than a sixty-fourth.
+      if (/\(\d\d:|\d\/(?:16|32|64)(?!\d)/.test(musicOf(score))) continue;
       const tune = tuneOf(score);
       expect(tune.warnings ?? [], asked.text).toEqual([]);
       const bars = asked.bars.map(({ sounds }) =>
