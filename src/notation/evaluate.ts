@@ -3,10 +3,8 @@ import { type Diagnostic, hasError } from '../diagnostics/diagnostic.ts';
 import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { isStep, type SongKey } from '../harmony/key.ts';
-import { readNumeral } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
-import { keyOfSong } from '../harmony/song-key.ts';
-import { readChord } from '../harmony/symbol.ts';
+import { homeChord, keyOfSong } from '../harmony/song-key.ts';
 import { sounding } from '../instrument/bend.ts';
 import { harpName } from '../instrument/harp.ts';
 import { chromaOf, type Pitch, printedName } from '../instrument/pitch.ts';
@@ -55,12 +53,7 @@ function homeOf(tree: BlockTree, context: ReadContext): string {
   const written = tree.music.flatMap((item) => (item.kind === 'chord' ? [item.text] : []));
   const symbols = [...homeSymbols(settings.progression, context), ...written];
   const key = keyOfSong(harp, settings.position, symbols, settings.key?.mode);
-  const onTonic = symbols.find((symbol) => {
-    if (readNumeral(symbol)?.of !== undefined) return false;
-    const chord = readChord(symbol, key);
-    return chord && chromaOf(chord.root) === chromaOf(key.tonic);
-  });
-  return onTonic ?? (isStep(key.mode, 3) ? 'i' : 'I');
+  return symbols.find((symbol) => homeChord(symbol, key.tonic)) ?? (isStep(key.mode, 3) ? 'i' : 'I');
 }
 
 function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: QuoteChain): Evaluated {

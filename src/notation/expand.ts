@@ -129,7 +129,7 @@ export function expandMusic(
         stream.push({ kind: 'rest', source, site, duration: times(share, item.slots) });
         return;
       case 'chord': {
-        const text = scope.symbol ? scope.symbol(item.text) : item.text;
+        const text = namedHere(item.text, scope);
         if (scope.leftChords) scope.leftChords.push({ text, at: stream.length });
         else if (!scope.quotedAt || keepsChords) stream.push({ kind: 'chord', source, site, text });
         return;
@@ -219,7 +219,7 @@ export function expandMusic(
     const target: Item = { kind: 'chord', text: chord, span: chordSpan };
     if (keepsChords || scope.leftChords) put(target, scope, scope.slot);
     else {
-      const text = scope.symbol ? scope.symbol(chord) : chord;
+      const text = namedHere(chord, scope);
       stream.push({ kind: 'expected-chord', source: { span }, site: scope.site ?? span, text });
     }
     const start = stream.length;
@@ -231,7 +231,7 @@ export function expandMusic(
     const texts = [...all, ...leftChords.map(({ text }) => text)];
     const chords = texts.flatMap((text) => readChord(text, song) ?? []);
     const [from, ...others] = chords;
-    const to = readChord(scope.symbol ? scope.symbol(chord) : chord, song);
+    const to = readChord(namedHere(chord, scope), song);
     const other = from && others.find((one) => plainChord(one) !== plainChord(from));
     // What is not there, or is no chord, has been reported.
     if (!from || !to || stream.length === start) return;
@@ -250,10 +250,7 @@ export function expandMusic(
 
   /** The home chord of the block that a quotation is from, as this block names it. */
   function homeOf({ lesson, block }: QuoteItem, scope: Scope): string {
-    if (block === undefined) {
-      const home = otherBlocks.homeOf(scope.tree, scope.context);
-      return scope.symbol ? scope.symbol(home) : home;
-    }
+    if (block === undefined) return namedHere(otherBlocks.homeOf(scope.tree, scope.context), scope);
     const found = scope.context.find(lesson, block);
     return 'missing' in found
       ? ''
@@ -375,6 +372,9 @@ function quotedSymbol(chord: Chord | NoChord, from: Keys, to: Keys): string {
   const { numeral: _, ...named } = chord;
   return numeralOf({ ...named, root: moved }, to.song);
 }
+
+/** A chord symbol of a scope, as the block being read writes it. */
+const namedHere = (text: string, { symbol }: Scope): string => symbol?.(text) ?? text;
 
 const times = (share: Fraction, slots: number): Fraction => (slots === 1 ? share : multiply(share, fraction(slots)));
 

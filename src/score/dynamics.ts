@@ -1,11 +1,11 @@
 /** How loud the sounds of a score are, by its dynamics. */
 import { toNumber } from '../time/fraction.ts';
-import { type MarkName, rowOf, soundsOfMarks } from './mark.ts';
+import { MARK_NAMES, type MarkName, soundsOfMarks } from './mark.ts';
 import { isSameEnding } from './queries.ts';
 import type { Event, Score } from './score.ts';
 
 /** The loudness of music that names none, mezzo-forte. */
-export const USUAL_LEVEL = 1;
+const USUAL_LEVEL = 1;
 
 /** A crescendo or a diminuendo on its way. */
 interface Swell {
@@ -65,13 +65,11 @@ export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, numb
 
 const NONE: readonly MarkName[] = [];
 
-/** The next dynamic in a direction, or as much again where there is none. */
+/** The next dynamic in a direction, or the level itself where there is none. */
 function oneStep(level: number, steps: number): number {
-  const louder = LEVELS.filter((one) => Math.sign(one - level) === steps);
-  return louder.length === 0 ? level : steps > 0 ? Math.min(...louder) : Math.max(...louder);
+  const further = LEVELS.filter((one) => Math.sign(one - level) === steps);
+  if (further.length === 0) return level;
+  return steps > 0 ? Math.min(...further) : Math.max(...further);
 }
 
-const LEVELS: readonly number[] = (['pp', 'p', 'mp', 'mf', 'f', 'ff'] as const).flatMap((name) => {
-  const { sound } = rowOf(name);
-  return sound.kind === 'level' ? [sound.level] : [];
-});
+const LEVELS: readonly number[] = soundsOfMarks(MARK_NAMES, 'level').map(({ level }) => level);
