@@ -129,7 +129,7 @@ export const ACCEPTED: readonly Accepted[] = [
   ...accept('notation/notes.ts', 'There is always a bar.', ['bars.at(-1)?.push', 'bars.at(-1).push']),
   ...accept('notation/parse.ts', 'No other item has these fields.', ["item.kind === 'bar'", 'true']),
   ...accept('notation/parse.ts', 'What is behind the end of a line is its line break.', ['i < end', 'i <= end']),
-  ...accept('notation/print.ts', 'A list has no item of that number.', ['place === undefined', 'false']),
+  ...accept('notation/print/print.ts', 'A list has no item of that number.', ['place === undefined', 'false']),
   ...accept('notation/problems.ts', 'Of equal numbers nothing is reported.', ['bars < length', 'bars <= length']),
   ...accept(
     'notation/scan.ts',

@@ -9,7 +9,7 @@ import { bandRuns } from './lanes/band.ts';
 import type { Neighbours } from './lanes/lane-flow.ts';
 import { LANES, layoutOf, STAFF_HEIGHT } from './layout.ts';
 import { escapeText, n } from './markup.ts';
-import { drawRowHead, headWidths, METER_STEP, type RowHead } from './row-head.ts';
+import { drawRowHead, headWidths, METER_STEP, mostSigns, type RowHead, startRoom } from './row-head.ts';
 import { COLUMNS, type RowTile, rowClass, rowStarts } from './rows.ts';
 import type { Segment } from './segment.ts';
 import { type MeasuredBar, measureBars } from './segments.ts';
@@ -41,7 +41,10 @@ export interface DrawnBlock {
   /** Index into `ROW_WIDTHS`. */
   readonly size: number;
   readonly clef: Clef;
-  readonly rowHead: RowHead;
+  /** One for each key signature of the block, that of its beginning first. */
+  readonly rowHeads: readonly RowHead[];
+  /** For each tile, which of them is the head of a row that begins with it. */
+  readonly headOf: readonly number[];
   /** A pickup, which is in the first row before its tiles. */
   readonly pickup: Tile | undefined;
   /** Whether the pickup is in the row of the first tile even where that has a row to itself. */
@@ -65,8 +68,9 @@ export function drawBlock(score: Score): DrawnBlock {
   const first = bars[0];
   const pickupWidth = first && score.pickup !== undefined && bars.length > 1 ? pickupWidthOf(first) : undefined;
   const inTiles = pickupWidth === undefined ? bars : bars.slice(1);
+  const signs = mostSigns(score);
   const needed = {
-    ...headWidths(score.key, score.meter),
+    ...headWidths(signs, score.meter),
     pickup: pickupWidth ?? 0,
     least: Math.max(0, ...inTiles.map(({ whole }) => whole.least)),
   };
@@ -112,44 +116,51 @@ export function drawBlock(score: Score): DrawnBlock {
       band: itemAt(bands, index),
     });
   });
-  const rowHead = drawRowHead(score.key, clef, score.meter);
+  const signatures = [...new Set([score, ...score.bars].map(({ key }) => signatureOf(key)))];
+  const rowHeads = signatures.map((signature) => drawRowHead(signature, clef, score.meter, signs));
   return {
     size,
     clef,
-    rowHead,
+    rowHeads,
+    headOf: inRows.map(({ segment }) => signatures.indexOf(signatureOf(segment.bar.key))),
     pickup: lead > 0 ? drawn[0] : undefined,
     pickupFits,
     tiles: drawn.slice(lead),
     begins,
-    glyphs: [...new Set([...rowHead.glyphs, ...drawn.flatMap(({ glyphs }) => glyphs)])].sort(),
+    glyphs: [...new Set([...rowHeads.flatMap((head) => head.glyphs), ...drawn.flatMap(({ glyphs }) => glyphs)])].sort(),
   };
 }
 
 /** Engraves a score as HTML: a grid of tiles and the text alternative. `id` begins all ids in it. */
 export function engraveBlock(score: Score, { id }: EngraveOptions): EngravedBlock {
   const drawn = drawBlock(score);
-  const { size, rowHead, pickup, pickupFits, glyphs } = drawn;
-  const body = { staff: `<use href="#${id}-head"/>`, lanes: `<use href="#${id}-lanes"/>` };
-  const first = tileMarkup(rowHeadTile(rowHead, body, true), `row-head first ${FIRST}`);
+  const { size, rowHeads, pickup, pickupFits, glyphs } = drawn;
+  const rowHead = itemAt(rowHeads, 0);
+  const headId = (index: number): string => `${id}-head${index || ''}`;
+  const headAt = (index: number, isFirst: boolean): Tile => {
+    const body = { staff: `<use href="#${headId(index)}"/>`, lanes: `<use href="#${id}-lanes"/>` };
+    return rowHeadTile(itemAt(rowHeads, index), body, isFirst);
+  };
+  const first = tileMarkup(headAt(0, true), `row-head first ${FIRST}`);
   const start = pickup ? `<div class="row-start">${first}${tileMarkup(pickup, 'tile')}</div>` : first;
-  const other = rowHeadTile(rowHead, body, false);
   const tiles = drawn.tiles.map((tile, index) => {
     const begins = drawn.begins[index];
     // The first row has its head already.
     const hasHead = begins === NO_ROW || (index === 0 && !pickup);
+    const other = headAt(itemAt(drawn.headOf, index), false);
     return (hasHead ? '' : tileMarkup(other, `row-head ${begins}`)) + tileMarkup(tile, 'tile');
   });
   const classes = [
     'tab-block',
     `w${size + 1}`,
-    `k${Math.abs(signatureOf(score.key))}`,
+    `k${mostSigns(score)}`,
     `m${Math.ceil(rowHead.meter.width / METER_STEP)}`,
     ...(pickup ? ['has-pickup', `q${pickup.width / PICKUP_STEP}`, ...(pickupFits ? ['pickup-fits'] : [])] : []),
   ];
   const html =
     `<div class="${classes.join(' ')}" role="group" aria-label="${escapeText(blockName(score))}">` +
     `<div class="tab-grid" aria-hidden="true">` +
-    `<svg class="sheet" width="0" height="0"><defs><g id="${id}-head">${rowHead.staff}</g><g id="${id}-lanes">${rowHead.lanes}</g></defs></svg>` +
+    `<svg class="sheet" width="0" height="0"><defs>${rowHeads.map(({ staff }, index) => `<g id="${headId(index)}">${staff}</g>`).join('')}<g id="${id}-lanes">${rowHead.lanes}</g></defs></svg>` +
     `${start}${tiles.join('')}</div>` +
     `${blockWords(score, drawn.clef)}</div>`;
   return { html, glyphs };
@@ -157,10 +168,14 @@ export function engraveBlock(score: Score, { id }: EngraveOptions): EngravedBloc
 
 /** The rows of a block as a picture has them: four tiles to each. */
 export function pictureRows(drawn: DrawnBlock): Tile[][] {
-  const { rowHead, pickup, tiles } = drawn;
-  const rows: Tile[][] = [[rowHeadTile(rowHead, rowHead, true), ...(pickup ? [pickup] : [])]];
+  const { rowHeads, headOf, pickup, tiles } = drawn;
+  const headAt = (index: number, isFirst: boolean): Tile => {
+    const head = itemAt(rowHeads, index);
+    return rowHeadTile(head, head, isFirst);
+  };
+  const rows: Tile[][] = [[headAt(0, true), ...(pickup ? [pickup] : [])]];
   tiles.forEach((tile, index) => {
-    if (index > 0 && drawn.begins[index]?.endsWith('4')) rows.push([rowHeadTile(rowHead, rowHead, false)]);
+    if (index > 0 && drawn.begins[index]?.endsWith('4')) rows.push([headAt(itemAt(headOf, index), false)]);
     rows.at(-1)?.push(tile);
   });
   return rows;
@@ -223,7 +238,7 @@ function pickupWidthOf({ whole: { segment, least } }: MeasuredBar): number | und
 }
 
 function placeSegment(segment: Segment, spacing: Spacing): number[] {
-  if (segment.columns[0]?.note.wholeBar) return [spacing.width / 2];
+  if (segment.columns[0]?.note.wholeBar) return [(spacing.width + startRoom(segment)) / 2];
   // Places are kept to a tenth: finer ones would only make equal bars differ.
   return place(spacing).map((x) => Math.round(x * 10) / 10);
 }
@@ -233,7 +248,11 @@ const rowTiles = (segments: readonly Segment[]): RowTile[] =>
   segments.map((segment, index) => {
     let end = index;
     while (segments[end]?.closes === false) end++;
-    return { part: index > 0 && segment.opens && segment.bar.part !== undefined, more: end - index };
+    return {
+      part: index > 0 && segment.opens && segment.bar.part !== undefined,
+      signature: segment.changes.signature === true,
+      more: end - index,
+    };
   });
 
 const lastSound = (segment: Segment | undefined): Column | undefined =>

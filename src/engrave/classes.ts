@@ -35,6 +35,8 @@ export const CLASS = {
   chordName: 'c',
   chordNumeral: 'u',
   partName: 'p',
+  /** What changes before a bar. */
+  change: 'C',
   /** Words to the player. */
   direction: 'I',
   /** Bar numbers, endings, and words of the embouchure. */

@@ -1,7 +1,6 @@
 /** A bar’s columns: each written note with all that is in line with it. */
-import type { SongKey } from '../harmony/key.ts';
 import type { Role } from '../harmony/role.ts';
-import { type Mark, rowOf, withHole } from '../score/mark.ts';
+import { type EndSign, type Mark, rowOf, withHole } from '../score/mark.ts';
 import { roleIn } from '../score/queries.ts';
 import type { Bar, Event, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
@@ -34,8 +33,7 @@ export interface Column {
   readonly word: string;
   /** Its head and its number are in parentheses. */
   readonly hinted: boolean;
-  /** A breath mark is after it. */
-  readonly breathAfter: boolean;
+  readonly endSigns: readonly EndSign[];
   /** What the lanes show of it. */
   readonly reach: LaneReach;
 }
@@ -81,7 +79,6 @@ const isHint = ({ name }: Mark): boolean => 'around' in rowOf(name).drawing;
 
 /** The columns of a bar, one for each written note or rest. */
 export function columnsOf(
-  key: SongKey,
   bar: Bar,
   written: WrittenBar,
   staff: readonly (readonly StaffNote[])[],
@@ -92,7 +89,7 @@ export function columnsOf(
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
     const last = written.notes[index + 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
-    const roles = sound ? sound.notes.map((own) => roleIn(key, bar, sound, own)) : [];
+    const roles = sound ? sound.notes.map((own) => roleIn(bar, sound, own)) : [];
     return {
       note,
       event,
@@ -101,11 +98,18 @@ export function columnsOf(
       roles,
       word: sound && first ? wordOf(sound.marks) : '',
       hinted: sound !== undefined && first && sound.marks.some(isHint),
-      breathAfter: last && !note.tiedToNext && after.has(event),
+      endSigns: last && !note.tiedToNext ? endSignsOf(after.get(event)) : NO_SIGNS,
       reach: sound && first ? laneReach(sound, roles) : NOTHING_IN_LANES,
     };
   });
 }
+
+const NO_SIGNS: readonly EndSign[] = [];
+const endSignsOf = (marks: readonly Mark[] = []): readonly EndSign[] =>
+  marks.flatMap(({ name }) => {
+    const { drawing } = rowOf(name);
+    return 'end' in drawing ? [drawing.end] : [];
+  });
 
 const NOTHING_IN_LANES: LaneReach = { left: 0, right: 0 };
 /** Half the bead of a note that is held into a new role. */

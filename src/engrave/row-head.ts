@@ -1,11 +1,13 @@
 /** The row head: clef, key signature and the names of the lanes at the head of each row; the meter at the first. */
-import { type SongKey, signatureOf } from '../harmony/key.ts';
+import { signatureOf } from '../harmony/key.ts';
+import type { Score } from '../score/score.ts';
 import type { Meter } from '../time/meter.ts';
 import { CLASS } from './classes.ts';
 import type { Clef } from './clef.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { LANES, STAFF_HEIGHT } from './layout.ts';
 import { n, use } from './markup.ts';
+import type { Segment } from './segment.ts';
 
 /** Widths by the number of signs in the signature; `grid-sizes.css` has the same. */
 const CLEF_WIDTH = 34;
@@ -33,10 +35,31 @@ const METER_GAP = 4;
 export const METER_STEP = 4;
 
 /** The widths of a row head, and of the meter beside that of the first row. */
-export const headWidths = (key: SongKey, meter: Meter): { readonly head: number; readonly meter: number } => ({
-  head: rowHeadWidth(Math.abs(signatureOf(key))),
-  meter: Math.ceil((meterWidth(meter) + 2 * METER_GAP) / METER_STEP) * METER_STEP,
+export const headWidths = (signs: number, meter: Meter): { readonly head: number; readonly meter: number } => ({
+  head: rowHeadWidth(signs),
+  meter: meterRoom(meter),
 });
+
+const meterRoom = (meter: Meter): number => Math.ceil((meterWidth(meter) + 2 * METER_GAP) / METER_STEP) * METER_STEP;
+
+/** The most signs that a key signature of a block has: all its row heads have room for so many. */
+export const mostSigns = (score: Pick<Score, 'key' | 'bars'>): number =>
+  Math.max(...[score, ...score.bars].map(({ key }) => Math.abs(signatureOf(key))));
+
+/** The room at the start of a bar for its new meter. */
+export const startRoom = ({ changes: { meter } }: Pick<Segment, 'changes'>): number => (meter ? meterRoom(meter) : 0);
+
+/** A new meter at the start of a bar: on the staff, and in the lanes for readers without it. */
+export function drawNewMeter(
+  meter: Meter,
+): Pick<RowHeadMeter, 'staff' | 'lanes'> & { readonly glyphs: readonly string[] } {
+  const { markup, glyphs } = meterDigits(meter, meterRoom(meter) / 2);
+  return { staff: markup, lanes: meterInLanes(meter), glyphs };
+}
+
+const meterInLanes = (meter: Meter): string =>
+  `<g class="${CLASS.lanesOnly}"><text class="row-head-word" x="${METER_GAP}" y="${n(LANES.centre - 5)}">${meter.beats}</text>` +
+  `<text class="row-head-word" x="${METER_GAP}" y="${n(LANES.centre + 13)}">${meter.unit}</text></g>`;
 
 /** What begins a row of bars, in two parts: on the staff, and in the lanes. */
 export interface RowHead {
@@ -59,11 +82,13 @@ export interface RowHeadMeter {
   readonly width: number;
 }
 
-/** Draws the row head of a block. */
-export function drawRowHead(key: SongKey, clef: Clef, meter: Meter): RowHead {
+/**
+ * Draws a row head of a block: with one of its key signatures (sharps, or flats below 0) in room for so many signs. The meter is that of
+ * the first row.
+ */
+export function drawRowHead(signature: number, clef: Clef, meter: Meter, signs: number): RowHead {
   const { centre } = LANES;
-  const signature = signatureOf(key);
-  const { head: width, meter: meterRoom } = headWidths(key, meter);
+  const { head: width, meter: roomOfMeter } = headWidths(signs, meter);
   const glyphs = new Set<string>();
   const put = (code: number, x: number, y: number): string => {
     glyphs.add(glyphAt(code).code);
@@ -73,16 +98,16 @@ export function drawRowHead(key: SongKey, clef: Clef, meter: Meter): RowHead {
   let staff = `<path class="row-head-line" d="${staffLines(width)}"/>${put(clef.code, 3, CLEF_LINE)}`;
   const code = signature > 0 ? 0xe262 : 0xe260;
   const places = signature > 0 ? SHARPS : FLATS;
-  const signs = places.slice(0, Math.abs(signature));
-  signs.forEach((y, index) => {
+  const shown = places.slice(0, Math.abs(signature));
+  shown.forEach((y, index) => {
     staff += put(code, CLEF_WIDTH + index * SIGN_WIDTH, y);
   });
-  const topOfSigns = Math.min(0, ...signs.map((y) => y + glyphAt(code).top));
+  const topOfSigns = Math.min(0, ...shown.map((y) => y + glyphAt(code).top));
   const lanes =
     `<path class="row-head-line" d="M0 ${n(centre)}H${n(width + 0.3)}"/>` +
     `<text class="row-head-word" x="2" y="${n(centre - BLOW_BASELINE)}">blow</text>` +
     `<text class="row-head-word" x="2" y="${n(centre + 13)}">draw</text>`;
-  const digits = meterDigits(meter, meterRoom / 2);
+  const digits = meterDigits(meter, roomOfMeter / 2);
   for (const glyph of digits.glyphs) glyphs.add(glyph);
   const glyph = glyphAt(clef.code);
   const below = CLEF_LINE + glyph.bottom - STAFF_HEIGHT;
@@ -94,12 +119,9 @@ export function drawRowHead(key: SongKey, clef: Clef, meter: Meter): RowHead {
     below,
     between: below + NAME_GAP - (centre - BLOW_BASELINE - ASCENDER),
     meter: {
-      staff: `<path class="row-head-line" d="${staffLines(meterRoom)}"/>${digits.markup}`,
-      lanes:
-        `<path class="row-head-line" d="M-.3 ${n(centre)}H${n(meterRoom + 0.3)}"/>` +
-        `<g class="${CLASS.lanesOnly}"><text class="row-head-word" x="${METER_GAP}" y="${n(centre - 5)}">${meter.beats}</text>` +
-        `<text class="row-head-word" x="${METER_GAP}" y="${n(centre + 13)}">${meter.unit}</text></g>`,
-      width: meterRoom,
+      staff: `<path class="row-head-line" d="${staffLines(roomOfMeter)}"/>${digits.markup}`,
+      lanes: `<path class="row-head-line" d="M-.3 ${n(centre)}H${n(roomOfMeter + 0.3)}"/>${meterInLanes(meter)}`,
+      width: roomOfMeter,
     },
     glyphs: [...glyphs],
   };

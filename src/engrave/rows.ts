@@ -3,6 +3,8 @@
 export interface RowTile {
   /** A labelled part begins here. */
   readonly part: boolean;
+  /** The key signature changes here, which is shown in the head of a row. */
+  readonly signature: boolean;
   /** How many tiles with the rest of the same bar follow it. */
   readonly more: number;
 }
@@ -20,7 +22,7 @@ export function rowStarts(tiles: readonly RowTile[], columns: number, taken = 0)
   tiles.forEach((tile, index) => {
     const opens = index === 0 || tiles[index - 1]?.more === 0;
     const parted = opens && tile.more < columns && used + tile.more >= columns;
-    if (used >= columns || (tile.part && used > columns / 2) || parted) {
+    if (used >= columns || tile.signature || (tile.part && used > columns / 2) || parted) {
       starts.add(index);
       used = 0;
     }

@@ -1,6 +1,7 @@
 /** A bar before it is laid out, or a part of one that is too crowded for a tile. */
 import { printedChord, printedNumeral } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
+import type { BarChanges } from '../score/changes.ts';
 import type { Bar } from '../score/score.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
 import { type Column, glidesInto, SIZE } from './columns.ts';
@@ -10,6 +11,10 @@ import { textWidth } from './text-width.ts';
 /** Some written notes of a bar, with all that is over, on and under them. */
 export interface Segment {
   readonly bar: Bar;
+  /** What changes before the bar, where this opens it. */
+  readonly changes: BarChanges;
+  /** The changes in words. */
+  readonly changeWords: string;
   /** Which of the bar's written notes: from inclusive, to exclusive. */
   readonly from: number;
   readonly to: number;
@@ -67,7 +72,7 @@ export function segmentOf(
   columns: readonly Column[],
   [from, to]: readonly [number, number],
   staff: StaffContent,
-  { before: previous, after: following, isLast }: SegmentPlace,
+  { before: previous, after: following, isLast, changes, words }: SegmentPlace,
 ): Segment {
   const own = columns.slice(from, to);
   const [first, last] = [own[0], own.at(-1)];
@@ -78,8 +83,11 @@ export function segmentOf(
     const after = next && compare(change.onset, next) >= 0;
     return before || after ? [] : [markOf(change, index, own)];
   });
+  const opens = from === 0;
   return {
     bar,
+    changes: opens ? changes : NO_CHANGES,
+    changeWords: opens ? words : '',
     from,
     to,
     columns: own,
@@ -87,7 +95,7 @@ export function segmentOf(
     chords,
     glidesIn: Boolean(previous && first && glidesInto(previous, first)),
     glidesOut: Boolean(following && last && glidesInto(last, following)),
-    opens: from === 0,
+    opens,
     closes: to === columns.length,
     close: bar.close ?? (isLast ? 'final' : 'plain'),
   };
@@ -99,7 +107,12 @@ export interface SegmentPlace {
   readonly after: Column | undefined;
   /** Whether its bar is the last of the block. */
   readonly isLast: boolean;
+  /** What changes before its bar, and in words. */
+  readonly changes: BarChanges;
+  readonly words: string;
 }
+
+const NO_CHANGES: BarChanges = {};
 
 function markOf({ onset, chord }: ChordChange, index: number, columns: readonly Column[]): ChordMark {
   let column = 0;

@@ -1,12 +1,15 @@
 /** A score's bars as segments: one a bar, or several where a bar is too crowded for a tile. */
+import { changesOf } from '../score/changes.ts';
 import { marksAfter } from '../score/marks-after.ts';
 import type { Score } from '../score/score.ts';
 import { slursOf } from '../score/slurs.ts';
 import { staffNotes } from '../score/spelling.ts';
+import { temposOf } from '../score/tempo.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { changeWords } from './change-words.ts';
 import type { Clef } from './clef.ts';
 import { type Column, columnsOf } from './columns.ts';
 import { type Segment, segmentOf } from './segment.ts';
@@ -35,20 +38,24 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const written = writtenScore(score);
   const slurs = slursOf(score);
   const after = marksAfter(score);
-  const beat = beatLength(score.meter);
-  const inBars = score.bars.map((bar, index) => columnsOf(score.key, bar, itemAt(written, index), staff, after));
+  const changes = changesOf(score);
+  const tempos = temposOf(score);
+  const inBars = score.bars.map((bar, index) => columnsOf(bar, itemAt(written, index), staff, after));
   return score.bars.map((bar, index) => {
     const { tuplets } = itemAt(written, index);
     const columns = itemAt(inBars, index);
+    const own = itemAt(changes, index);
+    const words = changeWords(own, bar.meter, itemAt(tempos, index)).join(' · ');
     const segment = (from: number, to: number): MeasuredSegment => {
       const before = columns[from - 1] ?? inBars[index - 1]?.at(-1);
       const after = columns[to] ?? inBars[index + 1]?.[0];
       const content = staffContent(columns.slice(from, to), tuplets, slurs, clef);
-      const place = { before, after, isLast: index === score.bars.length - 1 };
-      const own = segmentOf(bar, columns, [from, to], content, place);
-      const needs = spacingNeeds(own);
-      return { segment: own, needs, least: leastWidth(needs) };
+      const place = { before, after, isLast: index === score.bars.length - 1, changes: own, words };
+      const cut = segmentOf(bar, columns, [from, to], content, place);
+      const needs = spacingNeeds(cut);
+      return { segment: cut, needs, least: leastWidth(needs) };
     };
+    const beat = beatLength(bar.meter);
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));
 
     function cut(all: MeasuredSegment, width: number): MeasuredSegment[] {

@@ -3,6 +3,7 @@ import type { Sound } from '../score/score.ts';
 import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Column, isAttack, SIZE } from './columns.ts';
+import { startRoom } from './row-head.ts';
 import { CHORD_END, CHORD_GAP, CHORD_LEAD, chordsFrom, chordWidth, type Segment } from './segment.ts';
 import type { Apart, Spacing } from './spacing.ts';
 import { distance, type InkBox } from './staff/box.ts';
@@ -99,7 +100,8 @@ export function spacingNeeds(segment: Segment): Needs {
     (words[0] ?? 0) - 4,
     (lyrics[0] ?? 0) - 4,
   );
-  const before = inside + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0);
+  const before =
+    inside + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0) + startRoom(segment);
   // The first of them begins after the bar’s number.
   if (symbols[0]) symbols[0] += Math.max(0, chordsFrom(segment) - (before - CHORD_LEAD));
   row(

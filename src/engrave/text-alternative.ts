@@ -1,17 +1,20 @@
 /** A block in words, bar by bar: what a reader hears who does not see the tiles. */
 import { chordInWords } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
-import { printedKey, type SongKey } from '../harmony/key.ts';
+import { printedKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
+import { changesOf } from '../score/changes.ts';
 import { type Mark, rowOf, withHole } from '../score/mark.ts';
 import { endingOpenedBy, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
+import { temposOf } from '../score/tempo.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { changesAloud } from './change-words.ts';
 import type { Clef } from './clef.ts';
 import { escapeText } from './markup.ts';
 
@@ -37,11 +40,13 @@ function opening(score: Score, { words }: Clef): string {
 export function barSentences(score: Score): string[] {
   let mouth = score.mouth;
   let before: string | undefined;
-  return score.bars.map((bar) => {
+  const changes = changesOf(score);
+  const tempos = temposOf(score);
+  return score.bars.map((bar, index) => {
     const phrases: string[] = [];
     let chord = bar.chords[0];
     const first = bar.events[0];
-    for (const [index, event] of bar.events.entries()) {
+    for (const [at, event] of bar.events.entries()) {
       const words: string[] = [];
       const change = bar.chords.findLast((own) => compare(own.onset, event.onset) <= 0);
       if (change && change !== chord) words.push(`now ${harmonyInWords(change)}`);
@@ -50,11 +55,11 @@ export function barSentences(score: Score): string[] {
         mouth = event.mouth;
         words.push(MOUTHS[mouth]);
       }
-      const joined = event.kind === 'rest' && index > 0 && bar.events[index - 1]?.kind === 'rest';
+      const joined = event.kind === 'rest' && at > 0 && bar.events[at - 1]?.kind === 'rest';
       if (joined) continue;
-      const length = event.kind === 'rest' ? restLength(bar, index) : event.duration;
-      const role = roleOfEvent(score.key, bar, event);
-      words.push(...eventWords(event, role, before), lengthInWords(length, score.meter));
+      const length = event.kind === 'rest' ? restLength(bar, at) : event.duration;
+      const role = roleOfEvent(bar, event);
+      words.push(...eventWords(event, role, before), lengthInWords(length, bar.meter));
       before = role;
       phrases.push(words.join(', '));
     }
@@ -62,6 +67,7 @@ export function barSentences(score: Score): string[] {
     const ending = endingOpenedBy(score, bar);
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
+      ...changesAloud(itemAt(changes, index), itemAt(tempos, index)).map((words) => `${capital(words)}. `),
       bar.repeatStart ? 'Repeat from here. ' : '',
       ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
@@ -87,8 +93,8 @@ function restLength(bar: Bar, from: number): Fraction {
   return length;
 }
 
-const roleOfEvent = (key: SongKey, bar: Bar, event: Event): string | undefined =>
-  event.kind === 'sound' ? rolesInWords(event.notes.map((note) => roleIn(key, bar, event, note))) : undefined;
+const roleOfEvent = (bar: Bar, event: Event): string | undefined =>
+  event.kind === 'sound' ? rolesInWords(event.notes.map((note) => roleIn(bar, event, note))) : undefined;
 
 function eventWords(event: Event, role: string | undefined, before: string | undefined): string[] {
   if (event.kind === 'rest') return ['rest'];

@@ -1,9 +1,10 @@
 /** One tile: a bar, or a part of one, with all that is over, on and under its staff, at a fixed width. */
 import { isSameEnding } from '../score/queries.ts';
 import type { Score } from '../score/score.ts';
-import { equals, toNumber } from '../time/fraction.ts';
+import { toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { chordRow } from './chord-row.ts';
 import { CLASS, type PartKind } from './classes.ts';
 import { type Column, dynamicOf, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
@@ -12,17 +13,8 @@ import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes/lanes.ts';
 import { ABOVE, BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
-import {
-  CHORD_END,
-  CHORD_GAP,
-  CHORD_LEAD,
-  type ChordMark,
-  chordsFrom,
-  chordWidth,
-  numberRoom,
-  type PlacedSegment,
-  type Segment,
-} from './segment.ts';
+import { drawNewMeter, startRoom } from './row-head.ts';
+import type { PlacedSegment, Segment } from './segment.ts';
 import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
 import { linesOfText, textWidth } from './text-width.ts';
@@ -68,12 +60,12 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
   const { layout, width } = settings;
   const glyphs = new Set(drawing.glyphs);
   const { bar } = segment;
-  const chords = placeChords(parts, width);
+  const chords = chordRow(parts, width);
   const lanesInk: InkBox[] = [];
   const drawn: TilePart[] = [
     drawAbove(segment, width),
     { kind: 'ending', height: ENDING.height, body: drawEnding(segment, settings) },
-    { kind: 'chords', height: CHORDS.height, body: drawNumber(segment) + chords.map(drawChord).join('') },
+    { kind: 'chords', height: CHORDS.height, body: chords.markup },
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
     { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },
     { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs, lanesInk) },
@@ -85,7 +77,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
     bar: bar.index,
     width,
     heights: tileHeights({
-      chords: [...numberInk(segment), ...chords.map(chordInk)],
+      chords: chords.ink,
       staff: drawing.ink,
       lanes: lanesInk,
     }),
@@ -120,6 +112,7 @@ function drawStaffPart(parts: TileParts, settings: TileSettings, glyphs: Set<str
   return (
     `<path class="${CLASS.staffLines}" d="${lines}"/>` +
     drawBarLines(parts, settings, [0, 40], glyphs) +
+    drawMeter(parts.segment, 'staff', glyphs) +
     (joins ? `<g class="${CLASS.joins}">${joins}</g>` : '') +
     eventGroups(parts, (index, next) => drawing.notes.slice(index, next).join(''))
   );
@@ -128,6 +121,13 @@ function drawStaffPart(parts: TileParts, settings: TileSettings, glyphs: Set<str
 /** What shows only where the tile behind an edge begins a row, or only where it does not. */
 export const variant = (kind: string, begins: string, drawn: string): string =>
   drawn ? `<g class="${kind} ${begins}">${drawn}</g>` : '';
+
+function drawMeter({ changes: { meter } }: Segment, part: 'staff' | 'lanes', glyphs: Set<string>): string {
+  if (!meter) return '';
+  const drawn = drawNewMeter(meter);
+  for (const glyph of drawn.glyphs) glyphs.add(glyph);
+  return drawn[part];
+}
 
 /** The bar lines of a tile, with the dots of repeats, from one height to another. */
 function drawBarLines(
@@ -147,9 +147,11 @@ function drawBarLines(
     return use(dot.code, x, middle - 5) + use(dot.code, x, middle + 5);
   };
   if (segment.opens && bar.repeatStart) {
-    thick.push(2);
-    thin.push(6.5);
-    drawn += dots(10);
+    // A new meter is before the sign.
+    const left = startRoom(segment);
+    thick.push(left + 2);
+    thin.push(left + 6.5);
+    drawn += dots(left + 10);
   }
   if (segment.closes) {
     if (bar.repeatEnd) drawn += dots(width - 14);
@@ -205,6 +207,7 @@ function drawLanes(
   return (
     `<path class="${CLASS.laneLine}" d="M-.3 ${n(centre)}H${n(width + 0.3)}"/>${tick}` +
     `<g class="${CLASS.lanesOnly}">${drawBeats(parts, settings)}${drawBarLines(parts, settings, [centre - LANE_BAR, centre + LANE_BAR], glyphs)}</g>` +
+    drawMeter(segment, 'lanes', glyphs) +
     events
   );
 }
@@ -233,8 +236,8 @@ const LANE_BAR = 14;
 const NUMBER_ROOM = 17;
 
 /** A mark on the centre line for each beat on which nothing begins. */
-function drawBeats({ segment, xs }: TileParts, { score, layout, width }: TileSettings): string {
-  const beat = toNumber(beatLength(score.meter));
+function drawBeats({ segment, xs }: TileParts, { layout, width }: TileSettings): string {
+  const beat = toNumber(beatLength(segment.bar.meter));
   const [first, last] = [segment.columns[0], segment.columns.at(-1)];
   if (!first || !last || first.note.wholeBar) return '';
   const onsets = segment.columns.map(({ note }) => toNumber(note.onset));
@@ -304,9 +307,13 @@ function syllable(column: Column | undefined): string | undefined {
 const LEAST_LINE = 180;
 
 /** The name of a part and words to the player, line by line. */
-function drawAbove({ bar, opens }: Segment, width: number): TilePart {
+function drawAbove({ bar, opens, changeWords }: Segment, width: number): TilePart {
   const lines = [
     ...(bar.part === undefined ? [] : [{ text: bar.part, of: CLASS.partName }]),
+    ...linesOfText(changeWords, Math.max(width - 6, LEAST_LINE), SIZE.direction).map((text) => ({
+      text,
+      of: CLASS.change,
+    })),
     ...linesOfText(bar.direction ?? '', Math.max(width - 6, LEAST_LINE), SIZE.direction).map((text) => ({
       text,
       of: CLASS.direction,
@@ -336,61 +343,4 @@ function drawEnding({ bar, opens, closes }: Segment, { score, width }: TileSetti
   return starts
     ? `${line}<text class="${CLASS.smallText}" x="6" y="${n(y + 12)}">${bar.endings.join(', ')}.</text>`
     : line;
-}
-
-const drawNumber = ({ bar, opens }: Segment): string =>
-  opens && bar.number > 0 ? `<text class="${CLASS.smallText}" x="1" y="${CHORDS.baseline}">${bar.number}</text>` : '';
-
-/** What reaches below the line that letters are on, and how far. */
-const TAILED = /[(),;gjpqy]/;
-const TAIL = 3.5;
-const lineInk = (text: string, left: number, right: number): InkBox => ({
-  left,
-  right,
-  top: 0,
-  bottom: CHORDS.baseline + (TAILED.test(text) ? TAIL : 0.5),
-});
-const chordInk = ({ x, chord }: PlacedChord): InkBox => lineInk(chord.name + chord.numeral, x, x + chordWidth(chord));
-const numberInk = ({ bar, opens }: Segment): InkBox[] =>
-  opens && bar.number > 0 ? [lineInk('', 1, numberRoom(bar.number))] : [];
-
-interface PlacedChord {
-  readonly chord: ChordMark;
-  readonly x: number;
-}
-
-function placeChords(parts: TileParts, width: number): PlacedChord[] {
-  const { segment } = parts;
-  // From the right: each may start no later than leaves room for the next.
-  const latest: number[] = [];
-  let end = width - CHORD_END;
-  for (const chord of segment.chords.toReversed()) {
-    end -= chordWidth(chord);
-    latest.unshift(end);
-    end -= CHORD_GAP;
-  }
-  let earliest = chordsFrom(segment);
-  return segment.chords.map((chord, index) => {
-    const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
-    earliest = x + chordWidth(chord) + CHORD_GAP;
-    return { chord, x };
-  });
-}
-
-function drawChord({ chord, x }: PlacedChord): string {
-  const numeral = chord.numeral
-    ? `<tspan class="${CLASS.chordNumeral}" dx="4">${escapeText(chord.numeral)}</tspan>`
-    : '';
-  return `<text class="${CLASS.chordName}" data-chord="${chord.index}" x="${n(x)}" y="${CHORDS.baseline}">${escapeText(chord.name)}${numeral}</text>`;
-}
-
-/** Over the note it begins with, or between two where it changes under a held one or a rest. */
-function chordX({ onset, column }: ChordMark, { segment, xs }: TileParts, width: number): number {
-  const note = segment.columns[column]?.note;
-  const x = note?.wholeBar ? 14 : xs[column];
-  if (!note || x === undefined) return 6;
-  if (equals(note.onset, onset)) return x - CHORD_LEAD;
-  const next = xs[column + 1] ?? width;
-  const share = (toNumber(onset) - toNumber(note.onset)) / toNumber(note.duration);
-  return x + Math.max(0, share) * (next - x) - CHORD_LEAD;
 }

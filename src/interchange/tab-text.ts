@@ -2,15 +2,19 @@
  * A score as plain text in 72 columns: the holes of each bar between bar lines, the chords above and the words below, each over
  * or under the note it belongs to. It says what to play, not how long: rhythm is in the other formats.
  */
+import { changeWords } from '../engrave/change-words.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { plainKey } from '../harmony/key.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
+import { changesOf } from '../score/changes.ts';
 import { markText } from '../score/mark.ts';
 import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
 import type { Bar, Score } from '../score/score.ts';
+import { temposOf } from '../score/tempo.ts';
 import { feelName } from '../time/feel.ts';
 import type { Fraction } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
 import { type Credits, partName, sourceOf } from './credits.ts';
 
 const COLUMNS = 72;
@@ -31,8 +35,10 @@ export function tabTextOf(score: Score, credits: Credits): string {
 }
 
 /** The holes, chords and words alone: what is between the title and the legend of {@link tabTextOf}. */
-export const tabLinesOf = (score: Score): readonly string[] =>
-  linesOf(score.bars.map((bar) => cellsOf(bar, score))).flatMap(printed);
+export const tabLinesOf = (score: Score): readonly string[] => {
+  const changes = changesInWords(score);
+  return linesOf(score.bars.map((bar) => cellsOf(bar, score, itemAt(changes, bar.index)))).flatMap(printed);
+};
 
 function head(score: Score, credits: Credits): string[] {
   const { key, meter, tempo, feel } = score;
@@ -60,7 +66,17 @@ function wrapped(text: string): string[] {
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
-function cellsOf(bar: Bar, score: Score): Cell[] {
+/** What changes before each bar. */
+function changesInWords(score: Score): (readonly string[])[] {
+  const tempos = temposOf(score);
+  return changesOf(score).map((changes, index) => {
+    const { meter } = itemAt(score.bars, index);
+    const words = changeWords(changes, meter, itemAt(tempos, index));
+    return changes.meter ? [meterName(meter), ...words] : words;
+  });
+}
+
+function cellsOf(bar: Bar, score: Score, changes: readonly string[]): Cell[] {
   const line = (tab: string, chord = ''): Cell[] => (tab + chord === '' ? [] : [{ chord, tab, word: '' }]);
   const chordsBefore = chordsInTurn(bar);
   const namesBefore = (end?: Fraction): string =>
@@ -77,7 +93,9 @@ function cellsOf(bar: Bar, score: Score): Cell[] {
   });
   if (events.length === 0) events.push({ chord: namesBefore(), tab: SIGNS.rest, word: '' });
   return [
-    ...[bar.part, bar.direction].flatMap((text) => (text === undefined ? [] : line('', `[${oneLine(text)}]`))),
+    ...[bar.part, ...changes, bar.direction].flatMap((text) =>
+      text === undefined ? [] : line('', `[${oneLine(text)}]`),
+    ),
     ...line(openingLine(bar, score)),
     ...events,
     ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close ? line(closingLine(bar)) : []),

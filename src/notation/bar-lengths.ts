@@ -14,17 +14,23 @@ import {
 } from '../time/fraction.ts';
 import { barLength, meterName } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
-import type { DraftBar } from './bars.ts';
+import type { DraftBar, DraftSettings } from './bars.ts';
 import type { Header } from './header.ts';
 import { report } from './problems.ts';
 import { slotName } from './setting-values.ts';
 
 /** Reports each bar that is too short or too long; bars that are all so in the same way are reported once. */
-export function checkLengths(bars: readonly DraftBar[], head: Header, diagnostics: Diagnostic[]): void {
-  if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key))) return;
+export function checkLengths(
+  bars: readonly DraftBar[],
+  settings: readonly DraftSettings[],
+  head: Header,
+  badChanges: ReadonlySet<string>,
+  diagnostics: Diagnostic[],
+): void {
+  if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key) || badChanges.has(key))) return;
   const { meter, slot } = head.settings;
-  const full = barLength(meter);
-  const other = otherMeter(bars, full);
+  const isChanged = settings.some((own) => own.meter !== meter || own.slot !== slot);
+  const other = isChanged ? undefined : otherMeter(bars, barLength(meter));
   if (other) {
     const first = itemAt(bars, 0);
     diagnostics.push(
@@ -40,6 +46,8 @@ export function checkLengths(bars: readonly DraftBar[], head: Header, diagnostic
   }
   bars.forEach((bar, index) => {
     if (bar.unsure) return;
+    const { meter, slot } = itemAt(settings, index);
+    const full = barLength(meter);
     const wants = index === 0 && head.pickup ? head.pickup : full;
     if (equals(bar.length, wants)) return;
     // The pickup is taken from the last bar, and from the bar before each repeat sign, but not from itself.

@@ -3,8 +3,10 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Lyric, Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import type { Flowing } from './expand.ts';
+import { type Change, changed } from './changes.ts';
+import type { Flowing } from './flowing.ts';
 import { report } from './problems.ts';
+import type { Settings } from './settings.ts';
 import type { NoteItem, Syllable } from './tree.ts';
 
 /** A bar being laid. It changes while later passes number it, harmonise it and check it, and ends as a `Bar`. */
@@ -28,7 +30,24 @@ export interface DraftBar {
   close?: 'double' | 'final';
   part?: string;
   direction?: string;
+  /** What changes before it. */
+  change?: Change;
   number: number;
+}
+
+/** The settings that apply in a bar. The key is the mode that the author named for it. */
+export type DraftSettings = Pick<Settings, 'position' | 'key' | 'meter' | 'feel' | 'slot'>;
+
+/** What applies in each bar: what is written before it or before an earlier one. */
+export function settingsOfBars(bars: readonly DraftBar[], start: DraftSettings): DraftSettings[] {
+  let settings = start;
+  let beforeEndings = settings;
+  return bars.map(({ opens, change }) => {
+    if (opens?.includes(1)) beforeEndings = settings;
+    else if (opens) settings = beforeEndings;
+    if (change) settings = changed(settings, change);
+    return settings;
+  });
 }
 
 /** An event laid out in time, before its chord and pitch are known. */
@@ -83,6 +102,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let wordsBefore = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
+  /** A line about the bar after it, as long as that one has nothing. */
+  let ahead: { readonly key: string; readonly span: TextSpan } | undefined;
   /** Whether this bar has anything yet; until then its place is its bar line's. */
   let started = false;
 
@@ -131,10 +152,19 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
       case 'part':
         if (!isEmpty(bar)) finish();
         bar.part = item.name;
+        ahead = { key: 'part', span: item.source.span };
         break;
       case 'direction':
         if (!isEmpty(bar)) finish();
         bar.direction = bar.direction === undefined ? item.text : `${bar.direction} ${item.text}`;
+        ahead = { key: 'text', span: item.source.span };
+        break;
+      case 'change':
+        if (!isEmpty(bar)) finish();
+        if (item.key !== undefined && bar.change && item.key in bar.change)
+          diagnostics.push(report('header-twice', item.source.span, { key: item.key }));
+        bar.change = bar.change ? { ...bar.change, ...item.change } : item.change;
+        if (item.key !== undefined) ahead = { key: item.key, span: item.source.span };
         break;
       case 'line-end':
         lineBefore = false;
@@ -156,6 +186,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     started = true;
   }
   if (!isEmpty(bar)) finish();
+  else if (ahead && bars.length > 0) diagnostics.push(report('nothing-follows', ahead.span, { key: ahead.key }));
   return bars;
 
   function place(event: DraftEvent): void {
@@ -210,6 +241,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   }
 
   function finish(): void {
+    ahead = undefined;
     bars.push(bar);
     bar = emptyBar();
     started = false;

@@ -6,19 +6,27 @@ import { isStep, type SongKey } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
 import { homeChord, keyOfSong } from '../harmony/song-key.ts';
 import { sounding } from '../instrument/bend.ts';
-import { harpName } from '../instrument/harp.ts';
-import { chromaOf, type Pitch, printedName } from '../instrument/pitch.ts';
-import { positionInWords } from '../instrument/position.ts';
+import type { Pitch } from '../instrument/pitch.ts';
 import type { Mark } from '../score/mark.ts';
 import { chordAt } from '../score/queries.ts';
 import type { Bar, Event, Note, Score } from '../score/score.ts';
-import { equals } from '../time/fraction.ts';
+import { itemAt } from '../values/checked.ts';
 import { checkLengths } from './bar-lengths.ts';
-import { closeRepeats, type DraftBar, type DraftEvent, type DraftSound, layBars } from './bars.ts';
+import {
+  closeRepeats,
+  type DraftBar,
+  type DraftEvent,
+  type DraftSettings,
+  type DraftSound,
+  layBars,
+  settingsOfBars,
+} from './bars.ts';
+import { readChanges } from './changes.ts';
 import type { ReadContext } from './context.ts';
 import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
-import { type Header, readHeader, slotOf } from './header.ts';
+import { type Header, readHeader } from './header.ts';
+import { type BlockKeys, checkKeys, keysOfBars } from './keys.ts';
 import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
@@ -39,20 +47,17 @@ export const evaluate = (tree: BlockTree, context: ReadContext): Evaluated =>
   evaluateInChain(tree, context, startQuoteChain(tree));
 
 const OTHER_BLOCKS: OtherBlocks = {
-  slotOf: (tree, context) => slotOf(tree, context.defaults, context),
-  keysOf: (tree, context) => {
-    const { harp, settings } = readHeader(tree, context.defaults, context, []);
-    return { song: keyOfSong(harp, settings.position), harp: harp.key };
-  },
+  headOf: (tree, context) => readHeader(tree, context.defaults, context, []),
   homeOf,
   scoreOf: (tree, context, quoteChain) => evaluateInChain(tree, context, quoteChain).score,
 };
 
-function homeOf(tree: BlockTree, context: ReadContext): string {
+function homeOf(tree: BlockTree, context: ReadContext, position: number): string {
   const { harp, settings } = readHeader(tree, context.defaults, context, []);
   const written = tree.music.flatMap((item) => (item.kind === 'chord' ? [item.text] : []));
   const symbols = [...homeSymbols(settings.progression, context), ...written];
-  const key = keyOfSong(harp, settings.position, symbols, settings.key?.mode);
+  const named = position === settings.position ? settings.key?.mode : undefined;
+  const key = keyOfSong(harp, position, symbols, named);
   return symbols.find((symbol) => homeChord(symbol, key.tonic)) ?? (isStep(key.mode, 3) ? 'i' : 'I');
 }
 
@@ -60,8 +65,9 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const diagnostics: Diagnostic[] = [...tree.diagnostics];
   const head = readHeader(tree, context.defaults, context, diagnostics);
   const { settings } = head;
+  const changes = readChanges(tree, context, diagnostics);
   const stream = expandMusic(
-    { tree, context, slot: settings.slot, harp: head.harp, keepsChords: !settings.progression },
+    { tree, context, settings, harp: head.harp, changes },
     quoteChain,
     OTHER_BLOCKS,
     diagnostics,
@@ -76,16 +82,12 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   closeRepeats(bars, head.pickup !== undefined, diagnostics);
   if (bars.length === 0 && diagnostics.length === 0)
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
-  checkLengths(bars, head, diagnostics);
-  const key = keyOfSong(
-    head.harp,
-    settings.position,
-    [...homeSymbols(settings.progression, context), ...bars.flatMap((bar, index) => heardChords(bar, bars[index + 1]))],
-    settings.key?.mode,
-  );
-  checkKey(tree, head, key, diagnostics);
-  checkNumerals(tree, key, diagnostics);
-  const { chords, progression } = harmonise(bars, head, key, diagnostics);
+  const inBars = settingsOfBars(bars, settings);
+  checkLengths(bars, inBars, head, changes.bad, diagnostics);
+  const keys = keysOfBars(bars, inBars, head, context);
+  checkKeys(tree, head, changes, diagnostics);
+  checkNumerals(tree, { changes, settings, keys, tables: context }, diagnostics);
+  const { chords, progression } = harmonise(bars, inBars, keys, head, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
   checkGlides(sounds, diagnostics);
   if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, diagnostics);
@@ -97,7 +99,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     ...(head.title === undefined ? {} : { title: head.title }),
     harp,
     position: settings.position,
-    key,
+    key: keys.first,
     ...(settings.key ? { keyNamed: true } : {}),
     meter: settings.meter,
     tempo: settings.tempo,
@@ -106,35 +108,10 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     ...(head.pickup ? { pickup: head.pickup } : {}),
     mouth: settings.mouth,
     ...(progression ? { progression } : {}),
-    bars: finishBars(bars, chords, head, key),
+    bars: finishBars(bars, { settings: inBars, keys, chords }, head),
   };
   return { score, diagnostics: ordered };
 }
-
-/** Reports a key that is named and not that of harp and position: where it is named, or else where its block changes them. */
-function checkKey(tree: BlockTree, { settings, harp, bad }: Header, key: SongKey, diagnostics: Diagnostic[]): void {
-  const tonic = settings.key?.tonic;
-  if (!tonic || chromaOf(tonic) === chromaOf(key.tonic) || ['harp', 'position', 'key'].some((one) => bad.has(one)))
-    return;
-  const lines = ['key', 'position', 'harp'].flatMap((one) => tree.header.get(one)?.valueSpan ?? []);
-  diagnostics.push(
-    report('key-differs', lines[0] ?? { from: 0, to: Math.max(1, tree.text.indexOf('\n')) }, {
-      written: printedName(tonic),
-      key: printedName(key.tonic),
-      harp: `${/^[AEF]/.test(harpName(harp)) ? 'An' : 'A'} ${harpName(harp)} harp`,
-      position: positionInWords(settings.position),
-    }),
-  );
-}
-
-/** The chord symbols of a bar that another one does not replace at the same moment. */
-const heardChords = ({ chords, length }: DraftBar, next: DraftBar | undefined): string[] =>
-  chords
-    .filter(({ onset }, index) => {
-      const after = chords[index + 1]?.onset ?? (next?.chords.some((own) => own.onset.n === 0) ? length : undefined);
-      return after === undefined || !equals(onset, after);
-    })
-    .map(({ text }) => text);
 
 /** A phrase used twice is checked twice; a problem is reported once, where it is. */
 function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
@@ -151,24 +128,36 @@ function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Header, 
   for (const sound of sounds) if (sound && !sound.tied) checkPlayable(sound, head.harp, diagnostics);
 }
 
-function finishBars(
-  bars: readonly DraftBar[],
-  chords: readonly (readonly ChordChange[])[],
-  head: Header,
-  key: SongKey,
-): Bar[] {
+/** What is known of each bar before its notes are spelled. */
+interface KnownOfBars {
+  readonly settings: readonly DraftSettings[];
+  readonly keys: BlockKeys;
+  readonly chords: readonly (readonly ChordChange[])[];
+}
+
+function finishBars(bars: readonly DraftBar[], { settings, keys, chords }: KnownOfBars, head: Header): Bar[] {
   let eventIndex = 0;
-  const spelled = speller(key);
+  let spelled = speller(keys.first);
   return bars.map((draft, index): Bar => {
     const inBar = chords[index] ?? [];
+    const key = itemAt(keys.bars, index);
+    const { position, key: named, meter, feel, slot } = itemAt(settings, index);
+    if (key !== (keys.bars[index - 1] ?? keys.first)) spelled = speller(key);
     const finish = (event: DraftEvent): Event =>
       finishEvent(event, eventIndex++, head, (midi) => spelled(midi, chordAt({ chords: inBar }, event.onset)));
     return {
       index,
       number: draft.number,
       length: draft.length,
+      position,
+      key,
+      ...(named ? { keyNamed: true } : {}),
+      meter,
+      feel,
+      slot,
       ...(draft.part === undefined ? {} : { part: draft.part }),
       ...(draft.direction === undefined ? {} : { direction: draft.direction }),
+      ...(draft.change?.tempo ? { tempo: draft.change.tempo } : {}),
       chords: inBar,
       events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,

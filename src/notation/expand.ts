@@ -1,52 +1,33 @@
 /** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { type Chord, NO_CHORD, type NoChord, plainChord } from '../harmony/chord.ts';
-import { type SongKey, songKey } from '../harmony/key.ts';
-import { moveChord, numeralOf, rootAt } from '../harmony/numeral.ts';
+import { plainChord } from '../harmony/chord.ts';
+import { keyOfSong } from '../harmony/song-key.ts';
 import { readChord } from '../harmony/symbol.ts';
 import type { Harp } from '../instrument/harp.ts';
-import { chromaOf, fifthsOf, mod, type PitchClass } from '../instrument/pitch.ts';
-import { playOrder } from '../score/playing-order.ts';
-import { isSoundEvent } from '../score/queries.ts';
-import type { Event, Mouth, QuoteRef, Score, Source } from '../score/score.ts';
-import { divide, equals, type Fraction, fraction, multiply } from '../time/fraction.ts';
+import type { QuoteRef, Score, Source } from '../score/score.ts';
+import { divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
+import { type Change, type Changes, changed, settingsAt } from './changes.ts';
 import type { ReadContext } from './context.ts';
+import type { Flowing, Written } from './flowing.ts';
 import { report } from './problems.ts';
 import { movePhrase, type QuotedNote } from './quotation/moved-phrase.ts';
 import { type QuotationTarget, quotationName } from './quotation/quotation.ts';
 import { MOST_LEVELS, type QuoteChain } from './quotation/quote-chain.ts';
-import { cutRest, withMarks, writtenNote } from './quotation/quoted.ts';
-import type { BarLine, BlockTree, Item, NoteItem, QuoteItem, Syllable } from './tree.ts';
-
-/** Where a thing of the stream was written; `site` is in this block, at the quotation that brought it if one did. */
-interface Written {
-  readonly source: Source;
-  readonly site: TextSpan;
-}
-
-/** An item of the music after quotations are replaced by what they name. */
-export type Flowing = Written &
-  (
-    | { readonly kind: 'note'; readonly note: NoteItem; readonly duration: Fraction }
-    | { readonly kind: 'hold'; readonly slots: number; readonly duration: Fraction }
-    | { readonly kind: 'rest' | 'unreadable'; readonly duration: Fraction }
-    | { readonly kind: 'chord'; readonly text: string }
-    /** Where a quotation is moved to a chord, in a block whose progression says which chord is there. */
-    | { readonly kind: 'expected-chord'; readonly text: string }
-    | { readonly kind: 'mouth'; readonly mouth: Mouth }
-    | { readonly kind: 'glide' | 'line-end' }
-    | { readonly kind: 'bar'; readonly line: Omit<BarLine, 'kind' | 'span'> }
-    | { readonly kind: 'part'; readonly name: string }
-    | { readonly kind: 'direction'; readonly text: string }
-    | { readonly kind: 'words'; readonly syllables: readonly Syllable[] }
-  );
+import { withMarks } from './quotation/quoted.ts';
+import { type Keys, movedSymbol } from './quotation/quoted-chord.ts';
+import { hasChanges, wholeBlock } from './quotation/whole-block.ts';
+import type { Settings } from './settings.ts';
+import type { BlockTree, Item, NoteItem, QuoteItem } from './tree.ts';
 
 /** The block whose names are meant, and how its quotation was reached. */
 interface Scope {
   readonly tree: BlockTree;
   readonly context: ReadContext;
+  /** Those at its head. */
+  readonly settings: Settings;
+  /** The length of a slot at this place. */
   readonly slot: Fraction;
   /** The quotation in the block being read, for everything that is in another block. */
   readonly quotedAt?: TextSpan;
@@ -66,11 +47,10 @@ interface LeftChord {
 
 /** What the block being read has to know of others. */
 export interface OtherBlocks {
-  readonly slotOf: (tree: BlockTree, context: ReadContext) => Fraction;
-  /** The key of a block, whose tonic alone is right: its chords are not asked for the mode. And the key of the harp. */
-  readonly keysOf: (tree: BlockTree, context: ReadContext) => { readonly song: SongKey; readonly harp: PitchClass };
-  /** The chord of the song's tonic, as the block writes it first, or else as its mode has it. */
-  readonly homeOf: (tree: BlockTree, context: ReadContext) => string;
+  /** The settings at the head of a block, and its harp. */
+  readonly headOf: (tree: BlockTree, context: ReadContext) => { readonly settings: Settings; readonly harp: Harp };
+  /** The chord of the song's tonic in a position, as the block writes it first, or else as its mode has it. */
+  readonly homeOf: (tree: BlockTree, context: ReadContext, position: number) => string;
   readonly scoreOf: (tree: BlockTree, context: ReadContext, quoteChain: QuoteChain) => Score | undefined;
 }
 
@@ -78,23 +58,47 @@ export interface OtherBlocks {
 export interface Expansion {
   readonly tree: BlockTree;
   readonly context: ReadContext;
-  readonly slot: Fraction;
+  readonly settings: Settings;
   readonly harp: Harp;
-  /** False where the block has a progression: a quotation then leaves its own chords behind. */
-  readonly keepsChords: boolean;
+  readonly changes: Changes;
 }
 
 /** Lays out the music of a block. */
 export function expandMusic(
-  { tree, context, slot, harp, keepsChords }: Expansion,
+  { tree, context, settings, harp, changes }: Expansion,
   quoteChain: QuoteChain,
   otherBlocks: OtherBlocks,
   diagnostics: Diagnostic[],
 ): Flowing[] {
   const stream: Flowing[] = [];
   const here = quoteChain.depth;
-  walk(tree.music, { tree, context, slot });
+  /** False where the block has a progression: a quotation then leaves its own chords behind. */
+  const keepsChords = !settings.progression;
+  /** The settings at this place of the block. */
+  let now = settings;
+  /** What a quoted block has changed, from the next bar line on. */
+  let restored: Change | undefined;
+  for (const item of tree.music) {
+    if (item.kind === 'change') change(item);
+    else walk([item], { tree, context, settings, slot: now.slot });
+    if (item.kind === 'bar') restore(item.span);
+  }
   return stream;
+
+  function change(item: Extract<Item, { kind: 'change' }>): void {
+    const read = changes.of.get(item);
+    if (!read) return;
+    now = changed(now, read);
+    const { from, to } = read.tempo ?? {};
+    now = { ...now, tempo: to ?? from ?? now.tempo };
+    stream.push({ kind: 'change', change: read, key: item.key, source: { span: item.keySpan }, site: item.keySpan });
+  }
+
+  /** After a quoted block with changes of its own, this block goes on as before it. */
+  function restore(span: TextSpan): void {
+    if (restored) stream.push({ kind: 'change', change: restored, source: { span }, site: span });
+    restored = undefined;
+  }
 
   function walk(items: readonly Item[], scope: Scope): void {
     for (const item of items) {
@@ -150,6 +154,9 @@ export function expandMusic(
       case 'words':
         stream.push({ kind: 'words', source, site, syllables: item.syllables });
         return;
+      // It is on a line of its own, outside of phrases.
+      case 'change':
+        return;
       case 'glide':
       case 'line-end':
         stream.push({ kind: item.kind, source, site });
@@ -195,13 +202,17 @@ export function expandMusic(
     const ref = { ...(lesson === undefined ? {} : { lesson }), block };
     const { leftChords } = scope;
     if (phrase !== undefined) {
+      const head = otherBlocks.headOf(other, theirs);
+      const written = other.phrases.get(phrase);
+      const from = keysIn(head.harp, written ? settingsAt(written, head.settings, theirs) : head.settings);
       const inner: Scope = {
         tree: other,
         context: theirs,
-        slot: otherBlocks.slotOf(other, theirs),
+        settings: head.settings,
+        slot: head.settings.slot,
         quotedAt: span,
         site,
-        symbol: (text: string) => symbolFrom(text, other, theirs),
+        symbol: (text: string) => movedSymbol(text, from, keysHere()),
         ...(leftChords ? { leftChords } : {}),
       };
       quotePhrase(phrase, inner, span, { ...ref, phrase });
@@ -225,7 +236,7 @@ export function expandMusic(
     const start = stream.length;
     const leftChords: LeftChord[] = [];
     bring(item, { ...scope, leftChords });
-    const { song } = otherBlocks.keysOf(tree, context);
+    const { song } = keysHere();
     // A phrase that names its chord later begins over the home chord.
     const all = leftChords[0]?.at === start ? [] : [homeOf(item, scope)];
     const texts = [...all, ...leftChords.map(({ text }) => text)];
@@ -250,11 +261,16 @@ export function expandMusic(
 
   /** The home chord of the block that a quotation is from, as this block names it. */
   function homeOf({ lesson, block }: QuoteItem, scope: Scope): string {
-    if (block === undefined) return namedHere(otherBlocks.homeOf(scope.tree, scope.context), scope);
+    const { position } = scope.tree === tree ? now : scope.settings;
+    if (block === undefined) return namedHere(otherBlocks.homeOf(scope.tree, scope.context, position), scope);
     const found = scope.context.find(lesson, block);
-    return 'missing' in found
-      ? ''
-      : symbolFrom(otherBlocks.homeOf(found.tree, found.context), found.tree, found.context);
+    if ('missing' in found) return '';
+    const { settings: theirs, harp: own } = otherBlocks.headOf(found.tree, found.context);
+    return movedSymbol(otherBlocks.homeOf(found.tree, found.context, theirs.position), keysIn(own, theirs), keysHere());
+  }
+
+  function keysHere(): Keys {
+    return keysIn(harp, now);
   }
 
   /** The notes of the stream from a place on, and whether each glides into the next. */
@@ -291,17 +307,10 @@ export function expandMusic(
     const outward = ref.block !== undefined;
     if (!enter(scope.tree, phrase, name, span)) return;
     const before = stream.length;
-    walk(found.items, { ...scope, quote: outward ? ref : (scope.quote ?? ref) });
+    const { slot } = settingsAt(found, scope.settings, scope.context);
+    walk(found.items, { ...scope, slot, quote: outward ? ref : (scope.quote ?? ref) });
     const mistakes = scope.quotedAt !== undefined && stream.slice(before).some(({ kind }) => kind === 'unreadable');
     leave(span, name, mistakes);
-  }
-
-  /** A chord symbol of another block, as the numeral it is in this one once it has moved with the notes, from harp to harp. */
-  function symbolFrom(text: string, other: BlockTree, theirs: ReadContext): string {
-    const [from, to] = [otherBlocks.keysOf(other, theirs), otherBlocks.keysOf(tree, context)];
-    if (chromaOf(from.song.tonic) === chromaOf(to.song.tonic) && chromaOf(from.harp) === chromaOf(to.harp)) return text;
-    const chord = readChord(text, from.song);
-    return chord ? quotedSymbol(chord, from, to) : text;
   }
 
   /** Steps into a quotation; false, and reported, where it leads back to one being read, or too deep. */
@@ -326,52 +335,22 @@ export function expandMusic(
     diagnostics.push(report('quote-broken', span, { name }));
   }
 
-  /** A whole block, as it is played: its repeats written out, its parts and lyrics left behind. */
+  /** A whole block, as it is played. */
   function quoteScore(score: Score, written: Written, leftChords: LeftChord[] | undefined): void {
-    const [from, to] = [{ song: score.key, harp: score.harp.key }, otherBlocks.keysOf(tree, context)];
-    playOrder(score).forEach((index, position) => {
-      if (position > 0) stream.push({ ...written, kind: 'bar', line: { repeatStart: false, repeatEnd: false } });
-      const bar = itemAt(score.bars, index);
-      const chords = keepsChords || leftChords ? bar.chords : [];
-      for (const event of bar.events.flatMap((each): readonly Event[] =>
-        isSoundEvent(each) ? [each] : cutRest(each, chords),
-      )) {
-        if (quoteChain.isTooLong()) return;
-        for (const { onset, chord } of chords)
-          if (equals(onset, event.onset)) {
-            const text = quotedSymbol(chord, from, to);
-            if (leftChords) leftChords.push({ text, at: stream.length });
-            else stream.push({ ...written, kind: 'chord', text });
-          }
-        if (!isSoundEvent(event)) stream.push({ ...written, kind: 'rest', duration: event.duration });
-        else if (event.tied) stream.push({ ...written, kind: 'hold', slots: 1, duration: event.duration });
-        else
-          stream.push({ ...written, kind: 'note', note: writtenNote(event, written.site), duration: event.duration });
-        if (isSoundEvent(event) && event.glides) stream.push({ ...written, kind: 'glide' });
-      }
-    });
+    const withChords = keepsChords || leftChords !== undefined;
+    const place = { keys: keysHere(), settings: now, withChords, site: written.site };
+    for (const item of wholeBlock(score, place)) {
+      if ('duration' in item && quoteChain.isTooLong()) return;
+      if (item.kind === 'chord' && leftChords) leftChords.push({ text: item.text, at: stream.length });
+      else stream.push({ ...written, ...item });
+    }
+    const { meter, feel, tempo } = now;
+    if (hasChanges(score)) restored = { meter, feel, tempo: { from: tempo } };
   }
 }
 
-type Keys = ReturnType<OtherBlocks['keysOf']>;
-
-/**
- * A chord of another block as a numeral of this one. It moves as the notes do, by the interval between the harps, so that each
- * note keeps its role; in the same position that is the numeral it was. No numeral has a bass: a chord with one moves by its name.
- */
-function quotedSymbol(chord: Chord | NoChord, from: Keys, to: Keys): string {
-  if (chord === 'none') return NO_CHORD;
-  const positions = [from, to].map(({ song, harp }) => mod(chromaOf(song.tonic) - chromaOf(harp), 12));
-  if (positions[0] === positions[1]) {
-    if (!chord.bass) return numeralOf(chord, from.song);
-    return plainChord(moveChord(chord, from.song, songKey(to.song.tonic, from.song.mode)));
-  }
-  if (chord.bass)
-    return plainChord(moveChord(chord, { ...from.song, tonic: from.harp }, { ...to.song, tonic: to.harp }));
-  const moved = rootAt(fifthsOf(chord.root) + fifthsOf(to.harp) - fifthsOf(from.harp));
-  const { numeral: _, ...named } = chord;
-  return numeralOf({ ...named, root: moved }, to.song);
-}
+/** The keys of a block in a position: the tonic of its song alone is right, as its chords are not asked for the mode. */
+const keysIn = (harp: Harp, { position }: Settings): Keys => ({ song: keyOfSong(harp, position), harp: harp.key });
 
 /** A chord symbol of a scope, as the block being read writes it. */
 const namedHere = (text: string, { symbol }: Scope): string => symbol?.(text) ?? text;

@@ -4,16 +4,18 @@ import type { Chord, NoChord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar, type FormBar } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
+import { numeralOf, rootAt } from '../harmony/numeral.ts';
 import { readChord, readSymbol } from '../harmony/symbol.ts';
-import { chromaOf } from '../instrument/pitch.ts';
+import { chromaOf, fifthsOf, mod } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { chordAt } from '../score/queries.ts';
 import type { Progression } from '../score/score.ts';
 import { add, compare, equals, type Fraction, subtract, ZERO } from '../time/fraction.ts';
 import { barLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import type { DraftBar, DraftEvent } from './bars.ts';
+import type { DraftBar, DraftEvent, DraftSettings } from './bars.ts';
 import type { Header } from './header.ts';
+import type { BlockKeys } from './keys.ts';
 import { report } from './problems.ts';
 
 /** The chords of a block. */
@@ -24,22 +26,29 @@ export interface Harmony {
 }
 
 /** Gives every bar its chords and the key, and checks the bars against the form. */
-export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey, diagnostics: Diagnostic[]): Harmony {
+export function harmonise(
+  bars: readonly DraftBar[],
+  settings: readonly DraftSettings[],
+  keys: BlockKeys,
+  head: Header,
+  diagnostics: Diagnostic[],
+): Harmony {
   const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
-  const early = chordsBeforeBarLines(bars, key);
+  const early = chordsBeforeBarLines(bars, keys.bars);
   let carried: Chord | NoChord | undefined;
   let beforeEndings: Chord | NoChord | undefined;
   const chords = bars.map((bar, index) => {
+    const key = itemAt(keys.bars, index);
     // Each ending continues from where the first one began.
     if (bar.opens?.includes(1)) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
     else if (bar.opens !== undefined) carried = beforeEndings;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
     const base: readonly ChordChange[] = given
-      ? chordsWithin(given, key, barLength(head.settings.meter), bar.length)
+      ? chordsWithin(given, key, barLength(itemAt(settings, index).meter), bar.length)
       : carried && !progression
-        ? [{ onset: ZERO, chord: carried }]
+        ? [{ onset: ZERO, chord: namedIn(carried, key, keys.bars[index - 1]) }]
         : [];
     const isLast = index === bars.length - 1;
     const written = writtenChords(bar, key).filter(({ onset }) => isLast || compare(onset, bar.length) < 0);
@@ -47,7 +56,7 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
     carried = changes.at(-1)?.chord ?? carried;
     return changes;
   });
-  checkMoved(bars, chords, key, diagnostics);
+  checkMoved(bars, chords, keys.bars, diagnostics);
   return { chords, progression };
 }
 
@@ -55,10 +64,11 @@ export function harmonise(bars: readonly DraftBar[], head: Header, key: SongKey,
 function checkMoved(
   bars: readonly DraftBar[],
   chords: readonly (readonly ChordChange[])[],
-  key: SongKey,
+  keys: readonly SongKey[],
   diagnostics: Diagnostic[],
 ): void {
   bars.forEach(({ expected }, index) => {
+    const key = itemAt(keys, index);
     for (const { onset, text, span } of expected) {
       const [to, here] = [readChord(text, key), chordAt({ chords: itemAt(chords, index) }, onset)];
       if (to && here && chromaOf(to.root) !== chromaOf(here.root))
@@ -67,10 +77,27 @@ function checkMoved(
   });
 }
 
+/**
+ * A chord that sounds on in a bar of another key has another numeral there. Its root is spelled as near to that key as it can be,
+ * however the key before was spelled.
+ */
+export function namedIn(chord: Chord | NoChord, key: SongKey, before: SongKey | undefined): Chord | NoChord {
+  if (key === before || chord === 'none') return chord;
+  const { numeral, ...named } = chord;
+  const home = fifthsOf(key.tonic);
+  const root = rootAt(home + mod(fifthsOf(chord.root) - home + FLATTEST, 12) - FLATTEST);
+  const own = { ...named, root };
+  return numeral === undefined ? own : { ...own, numeral: numeralOf(own, key) };
+}
+
+/** From a tonic down to the flattest root that is spelled so, the bII, in fifths. */
+const FLATTEST = 5;
+
 /** A chord written after the last slot of a bar takes no time there: it is the first of the next bar. */
-const chordsBeforeBarLines = (bars: readonly DraftBar[], key: SongKey): ChordChange[][] =>
+const chordsBeforeBarLines = (bars: readonly DraftBar[], keys: readonly SongKey[]): ChordChange[][] =>
   bars.map((_, index) => {
     const before = bars[index - 1];
+    const key = itemAt(keys, index);
     const late =
       before &&
       writtenChords(before, key)

@@ -94,11 +94,4 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
   }
 }
 
-/** The slot a block is written in, for a quotation of one of its phrases. */
-export function slotOf(tree: BlockTree, defaults: Settings, tables: Tables): Fraction {
-  const line = tree.header.get('slot');
-  const read = line && readSetting('slot', line.value, tables);
-  return read && 'value' in read && read.value.slot ? read.value.slot : defaults.slot;
-}
-
 const isSetting = (key: string): key is SettingKey => isOneOf(SETTING_KEYS, key);

@@ -3,7 +3,12 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { isStep, type Mode, type SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
 import { nameOfNumeralOver } from '../harmony/symbol-help.ts';
+import type { DraftSettings } from './bars.ts';
+import { type Changes, changed, settingsAt } from './changes.ts';
+import type { BlockKeys } from './keys.ts';
 import { report } from './problems.ts';
+import type { Tables } from './setting-values.ts';
+import type { Settings } from './settings.ts';
 import type { BlockTree, Item } from './tree.ts';
 
 /** Half steps from the tonic to the steps that are lower in some modes than in major. */
@@ -24,15 +29,14 @@ function isLowered(mode: Mode, step: number): boolean {
  * Reports each chord on such a step that a block writes itself, in its music, its phrases and its list of chords, and in music and
  * phrases each numeral over a bass note.
  */
-export function checkNumerals(tree: BlockTree, key: SongKey, diagnostics: Diagnostic[]): void {
-  const { mode } = key;
-  const items = [...tree.music, ...[...tree.phrases.values()].flatMap((phrase) => phrase.items)];
-  const written = items.flatMap(chordsIn);
-  for (const { text, span } of written) {
+export function checkNumerals(tree: BlockTree, known: KnownOfBlock, diagnostics: Diagnostic[]): void {
+  const written = writtenChords(tree, known);
+  for (const { text, span, key } of written) {
     const named = nameOfNumeralOver(text, key);
     if (named !== undefined) diagnostics.push(report('numeral-over-note', span, { text, nearest: `"${named}"` }));
   }
-  for (const { text, span } of [...written, ...listed(tree)]) {
+  for (const { text, span, key } of [...written, ...listed(tree, known.keys.first)]) {
+    const { mode } = key;
     const of = readNumeral(text)?.of;
     // What is before a slash counts from the step behind it, which counts from the tonic.
     const [before, fromTonic] = of === undefined ? ['', text] : [text.slice(0, text.lastIndexOf('/') + 1), of];
@@ -43,22 +47,49 @@ export function checkNumerals(tree: BlockTree, key: SongKey, diagnostics: Diagno
   }
 }
 
+/** What decides in which key a chord is written. */
+export interface KnownOfBlock {
+  readonly settings: Settings;
+  readonly changes: Changes;
+  readonly keys: BlockKeys;
+  readonly tables: Tables;
+}
+
 interface WrittenChord {
   readonly text: string;
   readonly span: TextSpan;
+  readonly key: SongKey;
 }
 
-function chordsIn(item: Item): WrittenChord[] {
-  if (item.kind === 'chord') return [item];
-  if (item.kind === 'quote') return item.to ? [{ text: item.to.chord, span: item.to.span }] : [];
-  return item.kind === 'group' ? item.items.flatMap(chordsIn) : [];
+function writtenChords(tree: BlockTree, { settings, changes, keys, tables }: KnownOfBlock): WrittenChord[] {
+  let now: DraftSettings = settings;
+  let key = keys.first;
+  const inMusic = tree.music.flatMap((item) => {
+    const change = item.kind === 'change' ? changes.of.get(item) : undefined;
+    if (change) {
+      now = changed(now, change);
+      key = keys.of(now);
+    }
+    return chordsIn(item, key);
+  });
+  const inPhrases = [...tree.phrases.values()].flatMap((phrase) => {
+    const own = phrase.changes.length === 0 ? keys.first : keys.of(settingsAt(phrase, settings, tables));
+    return phrase.items.flatMap((item) => chordsIn(item, own));
+  });
+  return [...inMusic, ...inPhrases];
 }
 
-function listed({ header }: BlockTree): WrittenChord[] {
+function chordsIn(item: Item, key: SongKey): WrittenChord[] {
+  if (item.kind === 'chord') return [{ text: item.text, span: item.span, key }];
+  if (item.kind === 'quote') return item.to ? [{ text: item.to.chord, span: item.to.span, key }] : [];
+  return item.kind === 'group' ? item.items.flatMap((inner) => chordsIn(inner, key)) : [];
+}
+
+function listed({ header }: BlockTree, key: SongKey): WrittenChord[] {
   const line = header.get('chords');
   if (!line) return [];
   return [...line.value.matchAll(/[^\s|,]+/g)].map(({ 0: text, index }) => {
     const from = line.valueSpan.from + index;
-    return { text, span: { from, to: from + text.length } };
+    return { text, span: { from, to: from + text.length }, key };
   });
 }

@@ -6,7 +6,8 @@ import { isOneOf } from '../values/checked.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';
-import type { BlockTree, HeaderLine, Item, Phrase, Syllable } from './tree.ts';
+import { CHANGE_KEYS, type ChangeKey } from './setting-values.ts';
+import type { BlockTree, ChangeItem, HeaderLine, Item, Phrase, Syllable } from './tree.ts';
 
 /** A block is one exercise or tune; a hundred bars of thirty-seconds fit many times. In UTF-16 units. */
 export const LONGEST_BLOCK = 64 * 1024;
@@ -28,6 +29,7 @@ export function parseBlock(text: string): BlockTree {
   const header = new Map<string, HeaderLine>();
   const phrases = new Map<string, Phrase>();
   const music: Item[] = [];
+  let changes: readonly ChangeItem[] = [];
   if (text.length > LONGEST_BLOCK) {
     const limit = `${LONGEST_BLOCK / 1024} thousand characters`;
     diagnostics.push(report('block-too-long', { from: 0, to: firstLineEnd(text) }, { limit }));
@@ -62,9 +64,16 @@ export function parseBlock(text: string): BlockTree {
       const near = nearest(key, keys);
       const facts = { key: nameOfText(key), nearest: near && `${near}:`, known: keys };
       diagnostics.push(report('header-unknown', keySpan, facts));
-    } else if (!inHeader) diagnostics.push(report('header-late', keySpan, { key }));
+    } else if (!inHeader && isOneOf(CHANGE_KEYS, key)) readChange(key, keySpan, trimmed(text, behind, line.to));
+    else if (!inHeader) diagnostics.push(report('header-late', keySpan, { key }));
     else if (header.has(key)) diagnostics.push(report('header-twice', keySpan, { key }));
     else header.set(key, { key, keySpan, ...trimmed(text, behind, line.to) });
+  }
+
+  function readChange(key: ChangeKey, keySpan: TextSpan, { value, valueSpan }: ReturnType<typeof trimmed>): void {
+    const item: ChangeItem = { kind: 'change', key, value, keySpan, span: valueSpan };
+    music.push(item);
+    changes = [...changes.filter((one) => one.key !== key), item];
   }
 
   function readPart({ keySpan, behind }: Keyed, line: Line): void {
@@ -94,7 +103,7 @@ export function parseBlock(text: string): BlockTree {
     }
     if (items.length === 0) diagnostics.push(report('phrase-empty', nameSpan, { name }));
     if (phrases.has(name)) diagnostics.push(report('phrase-twice', nameSpan, { name: nameOfText(name) }));
-    else phrases.set(name, { name, nameSpan, items });
+    else phrases.set(name, { name, nameSpan, items, changes });
   }
 }
 

@@ -29,9 +29,19 @@ export const NOTATION_PROBLEMS = {
     help: () => 'Keep the one you mean.',
   }),
   'header-late': error<{ key: string }>({
-    about: 'Settings hold for the whole block, so they are before its music.',
+    about: 'What does not change within a block is set before its music.',
     message: ({ key }) => `The setting “${key}” comes after music has begun.`,
-    help: () => 'Move it to the top of the block; for another tempo or harp begin another block.',
+    help: ({ key }) =>
+      key === 'mouth'
+        ? 'Write @lips or @tongue where the embouchure changes.'
+        : key === 'form' || key === 'chords'
+          ? 'Move it to the top of the block, and write other chords over the music: "IV7"'
+          : 'Move it to the top of the block; for another harp begin another block.',
+  }),
+  'nothing-follows': warning<{ key: string }>({
+    about: 'A line about the bar after it needs a bar after it.',
+    message: ({ key }) => `No bar follows this “${key}” line, so it changes nothing.`,
+    help: () => 'Write it before the bar it is for, or remove it.',
   }),
   'header-value': error<{ message: string; help: string | undefined }>({
     about: 'A setting has a value it cannot take.',

@@ -40,6 +40,11 @@ export const SETTING_KEYS = [
 /** One of {@link SETTING_KEYS}. */
 export type SettingKey = (typeof SETTING_KEYS)[number];
 
+/** The settings that may also change between two bars of a block. */
+export const CHANGE_KEYS = ['position', 'key', 'meter', 'tempo', 'feel', 'slot'] as const satisfies SettingKey[];
+/** One of {@link CHANGE_KEYS}. */
+export type ChangeKey = (typeof CHANGE_KEYS)[number];
+
 /** A setting’s value, or what is wrong with it. */
 export type ReadValue =
   | { readonly value: Partial<Settings> }

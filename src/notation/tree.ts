@@ -4,6 +4,7 @@ import type { Breath, HoleNote } from '../instrument/harp.ts';
 import type { Mark } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import type { QuotationText } from './quotation/quotation.ts';
+import type { ChangeKey } from './setting-values.ts';
 
 /** A block as parsed: what is written, and where. It knows no harp and no other block. */
 export interface BlockTree {
@@ -30,6 +31,8 @@ export interface Phrase {
   readonly name: string;
   readonly nameSpan: TextSpan;
   readonly items: readonly Item[];
+  /** The changes of settings that are written before it. */
+  readonly changes: readonly ChangeItem[];
 }
 
 /** Anything in the music. */
@@ -44,6 +47,7 @@ export type Item =
   | BarLine
   | QuoteItem
   | { readonly kind: 'part'; readonly name: string; readonly span: TextSpan }
+  | ChangeItem
   /** Words to the player over the bar that follows. */
   | { readonly kind: 'direction'; readonly text: string; readonly span: TextSpan }
   /** The end of a written line of music: `words:` below it belong to that line. */
@@ -51,6 +55,15 @@ export type Item =
   | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }
   /** Something unreadable that takes a slot, so that one mistake does not shift the rest of its bar. */
   | { readonly kind: 'unreadable'; readonly span: TextSpan };
+
+/** A setting on a line between two lines of music, as written; it applies from the next bar on. `span` is its value. */
+export interface ChangeItem {
+  readonly kind: 'change';
+  readonly key: ChangeKey;
+  readonly value: string;
+  readonly keySpan: TextSpan;
+  readonly span: TextSpan;
+}
 
 /** A quotation. Without `lesson` it is of this lesson, without `block` of this block. */
 export interface QuoteItem extends QuotationText {

@@ -1,8 +1,8 @@
 /** The count-in before playing starts. */
-import type { Playback } from '../score/playback.ts';
+import { meterOf, type Playback } from '../score/playback.ts';
 import { beatsInBar } from '../time/meter.ts';
 import type { HitCue } from './cue.ts';
-import { beatTicks } from './grid.ts';
+import { beatTicks, secondsOfTick } from './grid.ts';
 import { clickAt } from './metronome.ts';
 import type { Round } from './round.ts';
 
@@ -17,11 +17,12 @@ export interface CountIn {
  * more as the pickup leaves out of its bar.
  */
 export function countInTo(playback: Playback, round: Round, measure: number): CountIn {
-  const beats = Math.ceil(beatsInBar(playback.meter));
-  const beat = beatTicks(playback) * round.secondsPerTick;
   const target = round.measures[measure];
-  // The grid, not the written offset: a pickup of a swung half comes later than written.
-  const left = target ? -target.grid.beat(0, 0, 1) * round.secondsPerTick : 0;
+  const bar = target && playback.bars[target.bar];
+  const meter = bar ? meterOf(playback, bar) : playback.meter;
+  const beats = Math.ceil(beatsInBar(meter));
+  const beat = (beatTicks(playback, meter) * secondsOfTick(playback, round.tempo)) / (bar?.pace?.from ?? 1);
+  const left = target?.grid.missing ?? 0;
   const whole = beats * (beats < 3 ? 2 : 1);
   const seconds = whole * beat + left;
   const cues: HitCue[] = [];

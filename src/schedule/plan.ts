@@ -44,7 +44,7 @@ function momentsOf(playback: Playback, round: Round, tune: readonly LineCue[]): 
   return round.measures.flatMap(({ bar, answer, at, grid }, measure): Moment[] => {
     const { events = [], chords = [] } = playback.bars[bar] ?? {};
     const begun = (tick: number): Omit<Moment, 'held'> => ({
-      at: at + grid.played(tick) * round.secondsPerTick,
+      at: at + grid.at(tick),
       measure,
       bar,
       answer,

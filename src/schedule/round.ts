@@ -1,8 +1,7 @@
 /** A round: the bars to play, once through, laid out in seconds. A loop is one round after another. */
 import type { Playback } from '../score/playback.ts';
-import { secondsOfWhole } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
-import { type BarGrid, barGridOf } from './grid.ts';
+import { type BarGrid, barGridOf, secondsOfTick } from './grid.ts';
 import { barsToPlay } from './order.ts';
 import { type PlaySettings, tempoOfRound } from './settings.ts';
 
@@ -12,7 +11,6 @@ export interface Round {
   readonly number: number;
   readonly tempo: number;
   readonly seconds: number;
-  readonly secondsPerTick: number;
   readonly measures: readonly Measure[];
 }
 
@@ -41,25 +39,24 @@ export const START: PlayPosition = { round: 0, measure: 0, tick: 0 };
 /** One round of the chosen bars: their times in seconds at the tempo of that round. */
 export function roundOf(playback: Playback, settings: PlaySettings, number: number): Round {
   const tempo = tempoOfRound(settings, number);
-  const secondsPerTick = secondsOfWhole(playback.meter, tempo) / playback.ticks;
-  const grids = playback.bars.map((bar) => barGridOf(playback, bar, settings.swing));
+  const secondsPerTick = secondsOfTick(playback, tempo);
+  const grids = playback.bars.map((bar) => barGridOf(playback, bar, settings.swing, secondsPerTick));
   const measures: Measure[] = [];
-  // Counted in ticks and turned into seconds once, so that no error adds up over a long round.
-  let ticks = 0;
+  let at = 0;
   for (const bar of barsToPlay(playback, settings.range)) {
     const grid = itemAt(grids, bar);
     for (const answer of settings.trade ? [false, true] : [false]) {
-      measures.push({ bar, answer, at: ticks * secondsPerTick, seconds: grid.length * secondsPerTick, grid });
-      ticks += grid.length;
+      measures.push({ bar, answer, at, seconds: grid.seconds, grid });
+      at += grid.seconds;
     }
   }
-  return { number, tempo, seconds: ticks * secondsPerTick, secondsPerTick, measures };
+  return { number, tempo, seconds: at, measures };
 }
 
 /** Seconds from the round's start to a position in it. */
 export function secondsAt(round: Round, { measure, tick }: PlayPosition): number {
   const found = round.measures[measure];
-  return found ? found.at + found.grid.played(tick) * round.secondsPerTick : 0;
+  return found ? found.at + found.grid.at(tick) : 0;
 }
 
 /** The position sounding so many seconds into a round; the nearest end of the round outside it. */
@@ -69,7 +66,7 @@ export function positionAt(round: Round, seconds: number): PlayPosition {
   while (measure + 1 < round.measures.length && itemAt(round.measures, measure + 1).at <= inside) measure++;
   const found = round.measures[measure];
   if (!found) return { round: round.number, measure: 0, tick: 0 };
-  return { round: round.number, measure, tick: found.grid.written((inside - found.at) / round.secondsPerTick) };
+  return { round: round.number, measure, tick: found.grid.tickAt(inside - found.at) };
 }
 
 /**

@@ -32,7 +32,7 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
       open = undefined;
       continue;
     }
-    const time = (tick: number): number => measure.at + measure.grid.played(tick) * round.secondsPerTick;
+    const time = (tick: number): number => measure.at + measure.grid.at(tick);
     for (const event of bar.events) {
       if (!sounds(event)) {
         open = undefined;

@@ -23,7 +23,7 @@ export interface MarkRow {
   readonly sound: MarkSound;
 }
 
-/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, one around it, or one after the note. */
+/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, one around it, or one at its end. */
 export type MarkDrawing =
   | { readonly word: string }
   /** A letter of loudness, in its own type. */
@@ -31,7 +31,11 @@ export type MarkDrawing =
   | { readonly line: 'wave' /** Where it is beside words. */; readonly word: string }
   | { readonly sign: MarkSign }
   | { readonly around: 'parentheses' }
-  | { readonly after: 'comma' };
+  /** Above the staff, at the end of the last of what a note is written as. */
+  | { readonly end: EndSign };
+
+/** A sign at the end of a note. */
+export type EndSign = 'comma' | 'fermata';
 
 /** In the order in which they are put, outwards from the head. */
 export const MARK_SIGNS = ['dot', 'bar', 'wedge', 'scoop', 'drop'] as const;
@@ -78,6 +82,8 @@ export type MarkSound =
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
   /** The note is so many times as loud and as bright, from its beginning to its end. */
   | { readonly kind: 'hint'; readonly loud: number; readonly bright: number }
+  /** Time stands still at the end of the note (tempo.ts). */
+  | { readonly kind: 'wait' }
   /** The note ends so many seconds early for a breath, which take at most this part of it. */
   | { readonly kind: 'breath'; readonly seconds: number; readonly part: number }
   /** The note sounds for this part of its length, with no gap to the next note beside it. Of several marks, for their mean. */
@@ -181,8 +187,14 @@ export const MARKS = {
     asks: 'Take a breath at the end of the note. The next one begins in time.',
     words: 'then a breath',
     stops: true,
-    drawing: { after: 'comma' },
+    drawing: { end: 'comma' },
     sound: { kind: 'breath', seconds: 0.2, part: 1 / 3 },
+  },
+  fermata: {
+    asks: 'Hold it about twice as long; everybody waits.',
+    words: 'held, while everybody waits',
+    drawing: { end: 'fermata' },
+    sound: { kind: 'wait' },
   },
   // The levels are ours: about three decibels from one to the next.
   pp: {

@@ -21,7 +21,7 @@ export function marksAfter({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, re
     else if (endings && !isSameEnding(before, bar)) marks = beforeEndings;
     for (const event of events) {
       if (event.kind === 'rest') marks = NONE;
-      else if (!event.tied) marks = event.marks.filter(({ name }) => 'after' in rowOf(name).drawing);
+      else if (!event.tied) marks = event.marks.filter(({ name }) => 'end' in rowOf(name).drawing);
       if (marks.length > 0) found.set(event, marks);
     }
   });

@@ -1,24 +1,25 @@
 /** The same tab on another harp: every hole, bend and length stays, every pitch and chord follows the harp. */
-import { keyInPosition } from '../harmony/key.ts';
+import { keyInPosition, type SongKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { spell } from '../harmony/role.ts';
 import { sounding } from '../instrument/bend.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { chordAt, isSoundEvent } from './queries.ts';
-import type { Bar, Event, Note, Score, Sound } from './score.ts';
+import type { Bar, BarSettings, Event, Note, Score, Sound } from './score.ts';
 
 /**
  * Moves a score to a harp of the same tuning.
  * Throws a RangeError where the new harp lacks a note of it, which reeds of the same tuning never do.
  */
 export function moveToHarp(score: Score, harp: Harp): Score {
-  const key = keyInPosition(harp.key, score.position, score.key.mode);
+  const keyOn = ({ position, key }: BarSettings): SongKey => keyInPosition(harp.key, position, key.mode);
   const bars = score.bars.map((bar): Bar => {
+    const key = keyOn(bar);
     const chords = bar.chords.map(({ onset, chord }) => ({
       onset,
-      chord: chord === 'none' ? chord : moveChord(chord, score.key, key),
+      chord: chord === 'none' ? chord : moveChord(chord, bar.key, key),
     }));
-    const moved: Bar = { ...bar, chords };
+    const moved: Bar = { ...bar, key, chords };
     const events = bar.events.map((event): Event => (isSoundEvent(event) ? moveSound(event, moved) : event));
     return { ...moved, events };
   });
@@ -28,9 +29,9 @@ export function moveToHarp(score: Score, harp: Harp): Score {
     const notes = event.notes.map((note): Note => {
       const sound = sounding(harp, event.breath, note);
       if ('fault' in sound) throw new RangeError(`${sound.fault} at hole ${note.hole}`);
-      return { ...note, pitch: spell(sound.midi, chord, key) };
+      return { ...note, pitch: spell(sound.midi, chord, bar.key) };
     });
     return { ...event, notes };
   }
-  return { ...score, harp, key, bars };
+  return { ...score, harp, key: keyOn(score), bars };
 }

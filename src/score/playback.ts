@@ -3,17 +3,19 @@
  * of ticks, and the ticks are chosen for the block, so that times stay as exact as the score's fractions.
  */
 import type { Chord, NoChord } from '../harmony/chord.ts';
-import { keyInPosition, type SongKey } from '../harmony/key.ts';
+import { keyInPosition, type Mode, type SongKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
 import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
-import type { Feel } from '../time/feel.ts';
+import { type Feel, feelName } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
-import { barLength, beatLength, type Meter } from '../time/meter.ts';
+import { barLength, beatLength, type Meter, meterName } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
 import { levelsOf } from './dynamics.ts';
 import { type Mark, type PlainMark, soundOfMarks } from './mark.ts';
 import { playOrder } from './playing-order.ts';
 import { roleIn } from './queries.ts';
-import type { Bar, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
+import type { Bar, BarSettings, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
+import { type BarTempo, pacesOf, type Wait, waitsOf } from './tempo.ts';
 
 /** A score as the player needs it: every bar, sound and chord in whole ticks. */
 export interface Playback {
@@ -44,10 +46,23 @@ export interface PlayedBar {
   readonly length: number;
   /** What a pickup leaves out of its bar before its first note. */
   readonly pickupOffset?: number;
+  /** Where it is not that of the block. */
+  readonly meter?: Meter;
+  /** The same of the position and the mode of its key. */
+  readonly key?: { readonly position: number; readonly mode: Mode };
+  /** The same; it stays as it is where a reader chooses another swing for the block. */
+  readonly feel?: Feel;
+  /** How fast its ticks pass at its start and its end, evenly between them, as factors of the start of the block; 1 where there is none. */
+  readonly pace?: BarTempo;
+  /** Where time waits, and how long. */
+  readonly waits?: readonly { readonly at: number; readonly length: number }[];
   readonly part?: string;
   readonly chords: readonly PlayedChange[];
   readonly events: readonly PlayedEvent[];
 }
+
+/** The meter of a bar of a playback. */
+export const meterOf = ({ meter }: Pick<Playback, 'meter'>, bar: PlayedBar): Meter => bar.meter ?? meter;
 
 /** A chord as in `harmony`, as far as it is shown and sounded; its tones are half steps above the root. */
 export interface PlayedChord extends Omit<Chord, 'tones' | 'step'> {
@@ -112,6 +127,9 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
   const inTicks = (time: Fraction): number => (time.n * ticks) / time.d;
   const quotes: string[] = [];
   const levels = levelsOf(score);
+  const paces = pacesOf(score);
+  const waits = waitsOf(score);
+  const feel = feelName(score.feel);
 
   function quoteNumber(quote: QuoteRef): number {
     const words = nameQuote(quote);
@@ -128,32 +146,43 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
     return { ...timed, ...soundOf(event, bar, score), ...(level === undefined ? {} : { level }) };
   }
 
+  const waitsIn = (all: readonly Wait[]): Pick<PlayedBar, 'waits'> =>
+    all.length === 0 ? {} : { waits: all.map(({ at, length }) => ({ at: inTicks(at), length: inTicks(length) })) };
+
   const bars = score.bars.map((bar, index): PlayedBar => {
     const offset =
-      index === 0 && score.pickup ? { pickupOffset: inTicks(subtract(barLength(score.meter), bar.length)) } : {};
+      index === 0 && score.pickup ? { pickupOffset: inTicks(subtract(barLength(bar.meter), bar.length)) } : {};
     return {
       number: bar.number,
       length: inTicks(bar.length),
       ...offset,
+      ...(meterName(bar.meter) === meterName(score.meter) ? {} : { meter: bar.meter }),
+      ...(isInKeyOf(bar, score) ? {} : { key: { position: bar.position, mode: bar.key.mode } }),
+      ...(feelName(bar.feel) === feel ? {} : { feel: bar.feel }),
+      ...(isEven(itemAt(paces, index)) ? {} : { pace: itemAt(paces, index) }),
+      ...waitsIn(itemAt(waits, index)),
       ...(bar.part === undefined ? {} : { part: bar.part }),
       chords: bar.chords.map(({ onset, chord }) => changeOf(chord, inTicks(onset))),
       events: bar.events.map((event) => eventOf(event, bar)),
     };
   });
-  const { meter, tempo, feel, harp, position, key, mouth } = score;
+  const { meter, tempo, harp, position, key, mouth } = score;
   const form = score.progression?.bars.length ?? 0;
   const order = playOrder(score);
-  return { ticks, meter, tempo, feel, harp, position, key, form, mouth, bars, order, quotes };
+  return { ticks, meter, tempo, feel: score.feel, harp, position, key, form, mouth, bars, order, quotes };
 }
 
 /** The same tab on another harp of the same tuning: what {@link moveToHarp} of move.ts does to a score. */
 export function playbackOn(playback: Playback, harp: Harp): Playback {
   const shift = keyNote(harp) - keyNote(playback.harp);
-  const key = keyInPosition(harp.key, playback.position, playback.key.mode);
-  const bars = playback.bars.map(
-    (bar): PlayedBar => ({
+  const keyOn = (own: Harp, { position, mode }: { position: number; mode: Mode }): SongKey =>
+    keyInPosition(own.key, position, mode);
+  const start = { position: playback.position, mode: playback.key.mode };
+  const bars = playback.bars.map((bar): PlayedBar => {
+    const [from, to] = [keyOn(playback.harp, bar.key ?? start), keyOn(harp, bar.key ?? start)];
+    return {
       ...bar,
-      chords: bar.chords.map((change) => (isPlayedChord(change) ? moveChord(change, playback.key, key) : change)),
+      chords: bar.chords.map((change) => (isPlayedChord(change) ? moveChord(change, from, to) : change)),
       events: bar.events.map(
         (event): PlayedEvent => ({
           ...event,
@@ -162,9 +191,9 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
           ...(event.struck && { struck: event.struck.map((midi) => midi + shift) }),
         }),
       ),
-    }),
-  );
-  return { ...playback, harp, key, bars };
+    };
+  });
+  return { ...playback, harp, key: keyOn(harp, start), bars };
 }
 
 function changeOf(chord: Chord | NoChord, at: number): PlayedChange {
@@ -180,7 +209,7 @@ function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index
   const strikes = soundOfMarks(plain, 'strike') !== undefined;
   return {
     breath,
-    notes: sound.notes.map((note) => noteOf(note, roleIn(score.key, bar, sound, note)?.label)),
+    notes: sound.notes.map((note) => noteOf(note, roleIn(bar, sound, note)?.label)),
     ...(tied ? { tied } : {}),
     ...(glides ? { glides } : {}),
     ...(mouth === score.mouth ? {} : { mouth }),
@@ -217,15 +246,21 @@ function otherHoles(sound: Sound, harp: Harp): number[] {
     .map((hole) => reed(harp, hole, sound.breath) + raised(sound, harp));
 }
 
+const isInKeyOf = (a: BarSettings, b: BarSettings): boolean => a.position === b.position && a.key.mode === b.key.mode;
+
+const isEven = ({ from, to }: BarTempo): boolean => from === 1 && to === 1;
+
 /** The fewest ticks in a whole note that make every time of the score, its beat and its beat's half a whole number. */
 function ticksFor(score: Score): number {
-  const beat = beatLength(score.meter);
   let ticks = 8;
   const count = ({ d }: Fraction): void => {
     ticks = lcm(ticks, d);
   };
-  count(beat);
-  count({ n: beat.n, d: beat.d * 2 });
+  for (const { meter } of [score, ...score.bars]) {
+    const beat = beatLength(meter);
+    count(beat);
+    count({ n: beat.n, d: beat.d * 2 });
+  }
   for (const bar of score.bars) {
     count(bar.length);
     for (const { onset } of bar.chords) count(onset);

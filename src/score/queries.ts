@@ -1,7 +1,6 @@
 /** Questions a score answers. */
 import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
-import type { SongKey } from '../harmony/key.ts';
 import { type Role, roleOf } from '../harmony/role.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
@@ -20,10 +19,10 @@ export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | unde
   return chord === 'none' ? undefined : chord;
 }
 
-/** What a note does to the chord it sounds over, in a song of a key; undefined without a chord. */
-export function roleIn(key: SongKey, bar: Bar, event: Sound, note: Note): Role | undefined {
+/** What a note of a bar does to the chord it sounds over; undefined without a chord. */
+export function roleIn(bar: Pick<Bar, 'chords' | 'key'>, event: Sound, note: Note): Role | undefined {
   const chord = chordAt(bar, event.onset);
-  return chord && roleOf(note.pitch.midi, chord, key);
+  return chord && roleOf(note.pitch.midi, chord, bar.key);
 }
 
 /**

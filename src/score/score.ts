@@ -12,10 +12,8 @@ import type { Fraction } from '../time/fraction.ts';
 import type { Meter } from '../time/meter.ts';
 import type { Mark } from './mark.ts';
 
-export interface Score {
-  readonly id?: string;
-  readonly title?: string;
-  readonly harp: Harp;
+/** What can change from one bar to the next. */
+export interface BarSettings {
   /** 1 to 12. */
   readonly position: number;
   /** The tonic follows from the harp and the position; the mode from the home chord or the tuning, unless the author named it. */
@@ -23,11 +21,18 @@ export interface Score {
   /** Whether the author named the mode. */
   readonly keyNamed?: true;
   readonly meter: Meter;
-  /** Quarter notes a minute; dotted quarters in compound time. */
-  readonly tempo: number;
   readonly feel: Feel;
   /** The slot the text was written in; it prints, and changes no sound. */
   readonly slot: Fraction;
+}
+
+/** A block; its own settings are those it begins with. */
+export interface Score extends BarSettings {
+  readonly id?: string;
+  readonly title?: string;
+  readonly harp: Harp;
+  /** Quarter notes a minute at the start; dotted quarters in compound time. */
+  readonly tempo: number;
   /** The length of the first bar where it is a pickup, else undefined. */
   readonly pickup?: Fraction;
   /** The embouchure at the start. */
@@ -49,8 +54,16 @@ export interface Progression {
   readonly bars: readonly FormBar[];
 }
 
-/** A bar as written. */
-export interface Bar {
+/** A change of tempo, which holds from the bar it is written before. Tempos are in the unit of {@link Score.tempo}. */
+export interface TempoChange {
+  /** The tempo there, where it changes at once. */
+  readonly from?: number;
+  /** The tempo that is reached evenly by the next change of tempo, or by the end of the block. */
+  readonly to?: number;
+}
+
+/** A bar as written, with the settings that apply in it. */
+export interface Bar extends BarSettings {
   /** Position in the score, from 0. */
   readonly index: number;
   /** As musicians count: the first full bar is 1, a pickup is 0, and the endings of one repeat share their numbers. */
@@ -61,6 +74,8 @@ export interface Bar {
   readonly part?: string;
   /** Words to the player over the bar: `like a train`. */
   readonly direction?: string;
+  /** The change of tempo that is written before it. */
+  readonly tempo?: TempoChange;
   /** The chords sounding in this bar, in order; the first has onset 0 unless the bar begins without one. */
   readonly chords: readonly ChordChange[];
   readonly events: readonly Event[];

@@ -16,18 +16,14 @@ export interface StaffNote {
  * octave to the end of the bar. A note tied over a bar line takes none; where the signature has another form of it, the next
  * note of its letter and octave shows its own sign, since a reader could take either.
  */
-export function staffNotes(score: Pick<Score, 'bars' | 'key'>): readonly (readonly StaffNote[])[] {
+export function staffNotes(score: Pick<Score, 'bars'>): readonly (readonly StaffNote[])[] {
   const byEvent: StaffNote[][] = [];
   let held: readonly StaffNote[] = [];
   for (const bar of score.bars) {
     const signs: Signs = new Map();
     for (const event of bar.events) {
       held =
-        event.kind === 'rest'
-          ? []
-          : event.tied
-            ? tied(event, held, score.key, signs)
-            : attacked(event, score.key, signs);
+        event.kind === 'rest' ? [] : event.tied ? tied(event, held, bar.key, signs) : attacked(event, bar.key, signs);
       byEvent[event.index] = [...held];
     }
   }

@@ -51,9 +51,9 @@ export interface WrittenTuplet {
 }
 
 /** The written rhythm of every bar. */
-export const writtenScore = (score: Pick<Score, 'bars' | 'meter' | 'pickup'>): readonly WrittenBar[] =>
+export const writtenScore = (score: Pick<Score, 'bars' | 'pickup'>): readonly WrittenBar[] =>
   score.bars.map((bar, index) =>
-    writtenBar(bar, score.meter, {
+    writtenBar(bar, bar.meter, {
       pickup: index === 0 && score.pickup !== undefined,
       tiedOut: startsTied(score.bars[index + 1]),
     }),

@@ -74,16 +74,16 @@ type Change = (air: number, litres: number) => number;
 const oneWay: Change = (air, litres) => (air * litres < 0 ? litres : air + litres);
 const balance: Change = (air, litres) => air + litres;
 
-function furthest({ strokes, whole }: Playing, change: Change, comfort: number): Stretch | undefined {
+function furthest({ strokes }: Playing, change: Change, comfort: number): Stretch | undefined {
   let best: Stretch | undefined;
   let air = 0;
   let start: Stroke | undefined;
   let tooLongAt: number | undefined;
   let before: Stroke | undefined;
   for (const stroke of strokes) {
-    const relief = before ? (restBetween(before, stroke) * whole + breathIn(before, whole)) * RELIEF : 0;
+    const relief = before ? (restBetween(before, stroke) + breathIn(before)) * RELIEF : 0;
     const left = Math.sign(air) * Math.max(0, Math.abs(air) - relief);
-    air = change(left, litresOf(stroke, whole));
+    air = change(left, litresOf(stroke));
     // What was in the lungs has been breathed out, or outweighed: another stretch begins.
     if (!start || left * air <= 0) {
       start = stroke;
@@ -95,7 +95,7 @@ function furthest({ strokes, whole }: Playing, change: Change, comfort: number):
       best = {
         breath: air > 0 ? 'draw' : 'blow',
         litres: Math.abs(air),
-        seconds: (stroke.start + stroke.length - start.start) * whole,
+        seconds: stroke.at + stroke.seconds - start.at,
         from: start.sound.index,
         to: end,
         ...(tooLongAt === undefined ? {} : { tooLongAt }),
@@ -107,16 +107,16 @@ function furthest({ strokes, whole }: Playing, change: Change, comfort: number):
 }
 
 /** Seconds at the end of a stroke that a breath mark gives to the lungs. */
-const breathIn = ({ sound, length }: Stroke, whole: number): number =>
+const breathIn = ({ sound, seconds }: Stroke): number =>
   secondsOfBreath(
     sound.marks.map(({ name }) => name),
-    length * whole,
+    seconds,
   );
 
-/** Litres of a stroke, for a whole note of so many seconds. */
-function litresOf(stroke: Stroke, whole: number): number {
-  const { sound, length } = stroke;
-  const seconds = length * whole - breathIn(stroke, whole);
+/** Litres of a stroke. */
+function litresOf(stroke: Stroke): number {
+  const { sound } = stroke;
+  const seconds = stroke.seconds - breathIn(stroke);
   const litres = (ONE_HOLE + FURTHER_HOLE * (sound.notes.length - 1)) * seconds;
   return sound.breath === 'draw' ? litres : -litres;
 }

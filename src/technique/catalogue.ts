@@ -598,6 +598,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'breath' } },
   }),
   technique({
+    id: 'fermatas',
+    title: 'Fermatas',
+    about: 'A note held beyond its length while the beat stops: one steady breath, and everybody goes on together.',
+    group: 'ornament',
+    assumed: true,
+    find: { note: { mark: 'fermata' } },
+  }),
+  technique({
     id: 'dynamics',
     title: 'Dynamics',
     about:

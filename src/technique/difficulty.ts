@@ -4,7 +4,6 @@
  */
 import { rowOf } from '../score/mark.ts';
 import type { Score } from '../score/score.ts';
-import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type BreathUse, breathOf, COMFORT } from './breath.ts';
 import { jumpBetween } from './match.ts';
@@ -58,7 +57,7 @@ const shown = (value: number): string => `${tenths(value)}`;
 const times = (count: number, one: string, many: string): string => (count === 1 ? `one ${one}` : `${count} ${many}`);
 
 /** Notes a second in the busiest bar: one is no effort at all, six are the most. */
-function paceOf({ score, strokes, whole }: Playing): DifficultyPart | undefined {
+function paceOf({ score, strokes, secondsOfBars }: Playing): DifficultyPart | undefined {
   const counts = new Map<number, number>();
   const seen = new Set<number>();
   for (const { sound, parts } of strokes) {
@@ -71,7 +70,7 @@ function paceOf({ score, strokes, whole }: Playing): DifficultyPart | undefined 
   for (const [index, count] of counts) {
     const bar = score.bars[index];
     if (!bar || (bar.index === 0 && score.pickup)) continue;
-    const rate = count / (toNumber(bar.length) * whole);
+    const rate = count / itemAt(secondsOfBars, index);
     if (!busiest || rate > busiest.rate) busiest = { bar: bar.number, rate };
   }
   if (!busiest) return undefined;
@@ -127,14 +126,14 @@ function bendName({ sound }: Stroke): string {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Turns of the breath a second. */
-function turnsOf({ length, whole }: Playing, { turns }: BreathUse): DifficultyPart | undefined {
+function turnsOf({ seconds }: Playing, { turns }: BreathUse): DifficultyPart | undefined {
   if (turns === 0) return undefined;
-  const rate = turns / (length * whole);
+  const rate = turns / seconds;
   return { name: 'turns', points: rate * 0.5, words: `The breath turns round ${times(turns, 'time', 'times')}.` };
 }
 
 /** Holes passed over, a second. */
-function jumpsOf({ strokes, length, whole }: Playing): DifficultyPart | undefined {
+function jumpsOf({ strokes, seconds }: Playing): DifficultyPart | undefined {
   let passed = 0;
   let count = 0;
   let widest: { holes: number; at: number } | undefined;
@@ -149,14 +148,14 @@ function jumpsOf({ strokes, length, whole }: Playing): DifficultyPart | undefine
   if (!widest) return undefined;
   return {
     name: 'jumps',
-    points: passed / (length * whole) + 0.1 * widest.holes,
+    points: passed / seconds + 0.1 * widest.holes,
     words: `${capital(times(count, 'jump', 'jumps'))}, the widest of ${widest.holes} holes.`,
     at: widest.at,
   };
 }
 
 /** Switches of the embouchure: twice the weight in less than a beat; the tongue on the harp weighs a little on its own. */
-function mouthOf({ strokes, beat }: Playing): DifficultyPart | undefined {
+function mouthOf({ strokes }: Playing): DifficultyPart | undefined {
   const tongue = strokes.some(({ sound }) => sound.mouth === 'tongue');
   let switches = 0;
   let quick = 0;
@@ -166,7 +165,7 @@ function mouthOf({ strokes, beat }: Playing): DifficultyPart | undefined {
     if (before.sound.mouth === stroke.sound.mouth) continue;
     switches++;
     at ??= stroke.sound.index;
-    if (stroke.start - before.start < beat - 1e-9) quick++;
+    if (stroke.start - before.start < before.beat - 1e-9) quick++;
   }
   if (!tongue) return undefined;
   const within = quick > 0 ? `, ${quick === switches ? 'each' : quick} within a beat` : '';

@@ -5,6 +5,7 @@ import { plainNumeral } from '../harmony/symbol.ts';
 import { formBarsOf } from '../score/form-bars.ts';
 import { chordAt, roleIn } from '../score/queries.ts';
 import type { Note, Score } from '../score/score.ts';
+import { temposOf } from '../score/tempo.ts';
 import { feelName } from '../time/feel.ts';
 import { add } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
@@ -25,29 +26,32 @@ export type PairTest = (stroke: Stroke, next: Stroke, playing: Playing) => boole
 export function blockTest(rule: BlockRule): BlockTest {
   const { position, form, meter, feel, tempo, tuning, pickup, compound, repeats } = rule;
   const tests: BlockTest[] = [];
-  if (position) tests.push((score) => within(position, score.position));
+  if (position) tests.push(({ bars }) => bars.some((bar) => within(position, bar.position)));
   if (form) tests.push(({ progression }) => progression?.form !== undefined && form.includes(progression.form));
-  if (meter) tests.push((score) => meter.includes(meterName(score.meter)));
-  if (feel) tests.push((score) => feel.some((one) => one === score.feel.name || one === feelName(score.feel)));
-  if (tempo) tests.push((score) => within(tempo, score.tempo));
+  if (meter) tests.push(({ bars }) => bars.some((bar) => meter.includes(meterName(bar.meter))));
+  if (feel)
+    tests.push(({ bars }) =>
+      bars.some((bar) => feel.some((one) => one === bar.feel.name || one === feelName(bar.feel))),
+    );
+  if (tempo) tests.push((score) => temposOf(score).some(({ from, to }) => within(tempo, from) || within(tempo, to)));
   if (tuning) tests.push((score) => tuning.includes(score.harp.tuning.id));
   if (pickup !== undefined) tests.push((score) => (score.pickup !== undefined) === pickup);
   const formBar = rule['form-bar'];
   const steps = rule['form-bar-step'];
   if (formBar) tests.push((score) => playsFormBar(score, (bar) => within(formBar, bar), steps));
-  if (compound !== undefined) tests.push((score) => isCompound(score.meter) === compound);
+  if (compound !== undefined) tests.push(({ bars }) => bars.some((bar) => isCompound(bar.meter) === compound));
   if (repeats !== undefined) tests.push((score) => score.bars.some((bar) => bar.repeatEnd) === repeats);
   return (score) => tests.every((test) => test(score));
 }
 
 /** Whether a block plays a bar of its named form, counted from 1, perhaps with a chord on one of some steps in it. */
 function playsFormBar(score: Score, wanted: (bar: number) => boolean, steps: readonly string[] | undefined): boolean {
-  const { progression, key } = score;
+  const { progression } = score;
   if (progression?.form === undefined) return false;
   const first = progression.range?.[0] ?? 1;
   return formBarsOf(score).some((place, index) => {
     if (place === undefined || !wanted(first + place)) return false;
-    const { chords } = itemAt(score.bars, index);
+    const { chords, key } = itemAt(score.bars, index);
     return (
       !steps || chords.some(({ chord }) => chord !== 'none' && steps.includes(stepOfNumeral(numeralOf(chord, key))))
     );
@@ -100,14 +104,14 @@ function breathTests(rule: NoteRule): NoteTest[] {
 function timeTests(rule: NoteRule): NoteTest[] {
   const { seconds, beats, length, triplet } = rule;
   const tests: NoteTest[] = [];
-  if (seconds) tests.push((stroke, { whole }) => within(seconds, rounded(stroke.length * whole)));
-  if (beats) tests.push((stroke, { beat }) => within(beats, rounded(stroke.length / beat)));
+  if (seconds) tests.push((stroke) => within(seconds, rounded(stroke.seconds)));
+  if (beats) tests.push((stroke) => within(beats, rounded(stroke.length / stroke.beat)));
   if (length) tests.push((stroke) => within(length, rounded(stroke.length)));
-  if (triplet !== undefined) tests.push((stroke, playing) => isTriplet(stroke, playing) === triplet);
+  if (triplet !== undefined) tests.push((stroke) => isTriplet(stroke) === triplet);
   const offBeat = rule['off-beat'];
   if (offBeat !== undefined) tests.push((stroke) => stroke.intoBeat > 0 === offBeat);
   const heldOver = rule['held-over'];
-  if (heldOver !== undefined) tests.push((stroke, { beat }) => isHeldOver(stroke, beat) === heldOver);
+  if (heldOver !== undefined) tests.push((stroke) => isHeldOver(stroke) === heldOver);
   return tests;
 }
 
@@ -122,18 +126,18 @@ function testsOfHole(rule: NoteRule): HoleTest[] {
   if (role || chord || kinds || chordTone !== undefined) {
     const roles = role?.map((label) => label.replace('b', '♭').replace('#', '♯'));
     const numerals = chord?.map(plainNumeral);
-    tests.push((note, stroke, { score }) =>
+    tests.push((note, stroke) =>
       stroke.parts.some(({ sound, bar }) => {
         // A held note is cut where the chord changes, so each part has its own note for the hole.
         const here = sound.notes.find((one) => one.hole === note.hole) ?? note;
-        const own = roleIn(score.key, bar, sound, here);
+        const own = roleIn(bar, sound, here);
         const sounding = chordAt(bar, sound.onset);
         return (
           own !== undefined &&
           sounding !== undefined &&
           (!roles || roles.includes(own.label)) &&
           (chordTone === undefined || own.tone === chordTone) &&
-          (!numerals || numerals.includes(numeralOf(sounding, score.key))) &&
+          (!numerals || numerals.includes(numeralOf(sounding, bar.key))) &&
           (!kinds || kinds.includes(kindOfChord(sounding)))
         );
       }),
@@ -154,10 +158,10 @@ export function pairTest(rule: BetweenRule): PairTest {
   if (jump) tests.push((a, b) => within(jump, jumpBetween(a, b)));
   if (glide !== undefined) tests.push((_, b) => b.glided === glide);
   if (rest !== undefined) tests.push((a, b) => restBetween(a, b) > 0 === rest);
-  if (beats) tests.push((a, b, { beat }) => within(beats, rounded((b.start - a.start) / beat)));
-  if (seconds) tests.push((a, b, { whole }) => within(seconds, rounded((b.start - a.start) * whole)));
+  if (beats) tests.push((a, b) => within(beats, rounded((b.start - a.start) / a.beat)));
+  if (seconds) tests.push((a, b) => within(seconds, rounded(b.at - a.at)));
   const pace = rule['notes-per-second'];
-  if (pace) tests.push((a, b, { whole }) => within(pace, rounded(1 / ((b.start - a.start) * whole))));
+  if (pace) tests.push((a, b) => within(pace, rounded(1 / (b.at - a.at))));
   return together(tests);
 }
 
@@ -183,13 +187,13 @@ const isOctave = (stroke: Stroke): boolean => highest(stroke).pitch.midi - lowes
  * In three where the meter counts in twos: a third of something lies between its bar's start and where it begins or ends.
  * Where it is cut only because the chord changes does not count.
  */
-function isTriplet({ parts }: Stroke, { compound }: Playing): boolean {
+function isTriplet({ parts, compound }: Stroke): boolean {
   const [first, last] = [itemAt(parts, 0).sound, lastOf(parts).sound];
   return !compound && [first.onset, add(last.onset, last.duration)].some(({ d }) => d % 3 === 0);
 }
 
-const isHeldOver = (stroke: Stroke, beat: number): boolean =>
-  stroke.intoBeat > 0 && rounded(stroke.intoBeat + stroke.length / beat) > 1;
+const isHeldOver = ({ intoBeat, length, beat }: Stroke): boolean =>
+  intoBeat > 0 && rounded(intoBeat + length / beat) > 1;
 
 function chordOf({ parts }: Stroke, which: 'first' | 'last'): string | undefined {
   const part = which === 'first' ? parts[0] : parts.at(-1);

@@ -5,8 +5,10 @@
 import { playOrder } from '../score/playing-order.ts';
 import { isSoundEvent } from '../score/queries.ts';
 import type { Bar, Score, Sound } from '../score/score.ts';
+import { pacesOf, waitsOf } from '../score/tempo.ts';
 import { toNumber } from '../time/fraction.ts';
 import { barLength, beatLength, isCompound, secondsOfWhole } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
 import { traitsOf } from './traits.ts';
 
 /** One attack, with everything it is held or glides into. */
@@ -19,6 +21,13 @@ export interface Stroke {
   readonly start: number;
   /** How long it sounds, in the same measure. */
   readonly length: number;
+  /** When it begins, and how long it sounds, in seconds at the written tempo. */
+  readonly at: number;
+  readonly seconds: number;
+  /** The beat of the bar where it begins, as a part of a whole note. */
+  readonly beat: number;
+  /** Whether the beats there divide in three by themselves. */
+  readonly compound: boolean;
   /** How far into its beat it begins: 0 on the beat, and below 1. */
   readonly intoBeat: number;
   /** Bits: see traits.ts. */
@@ -33,14 +42,10 @@ export interface Playing {
   readonly strokes: readonly Stroke[];
   /** Bits: what any of the strokes has. */
   readonly traits: number;
-  /** A beat, as a part of a whole note. */
-  readonly beat: number;
-  /** Seconds of a whole note. */
-  readonly whole: number;
-  /** Whether the meter's beats divide in three by themselves. */
-  readonly compound: boolean;
-  /** From the first bar to the last, as a part of a whole note. */
-  readonly length: number;
+  /** From the first bar to the last, at the written tempo. */
+  readonly seconds: number;
+  /** Of each bar of the score. */
+  readonly secondsOfBars: readonly number[];
   /** Whether a bar is played more than once. */
   readonly repeats: boolean;
 }
@@ -48,24 +53,30 @@ export interface Playing {
 /** A score as its strokes: every attack or glide in the order it is played, with what technique rules ask for. */
 export function play(score: Score): Playing {
   const strokes: Mutable<Stroke>[] = [];
-  const beat = toNumber(beatLength(score.meter));
+  const clocks = clocksOf(score);
   let barStart = 0;
+  let barAt = 0;
   const order = playOrder(score);
   for (const index of order) {
     const bar = score.bars[index];
     if (!bar) continue;
     const length = toNumber(bar.length);
+    const clock = itemAt(clocks, index);
+    const beat = toNumber(beatLength(bar.meter));
     // A pickup ends with its bar line, so its beats are counted from there.
-    const shift = index === 0 && score.pickup ? toNumber(barLength(score.meter)) - length : 0;
+    const shift = index === 0 && score.pickup ? toNumber(barLength(bar.meter)) - length : 0;
     for (const event of bar.events) {
       if (!isSoundEvent(event)) continue;
       const start = barStart + toNumber(event.onset);
       const duration = toNumber(event.duration);
+      const at = barAt + clock(toNumber(event.onset));
+      const end = barAt + clock(toNumber(event.onset) + duration);
       const last = strokes.at(-1);
       const follows = last !== undefined && Math.abs(last.start + last.length - start) < NEAR;
       if (event.tied && follows) {
         last.parts.push({ sound: event, bar });
         last.length = start + duration - last.start;
+        last.seconds = end - last.at;
       } else {
         const glided = follows && last.parts.at(-1)?.sound.glides === true;
         const intoBeat = fractionOf((toNumber(event.onset) + shift) / beat);
@@ -75,6 +86,10 @@ export function play(score: Score): Playing {
           parts: [{ sound: event, bar }],
           start,
           length: duration,
+          at,
+          seconds: end - at,
+          beat,
+          compound: isCompound(bar.meter),
           intoBeat,
           traits,
           glided,
@@ -82,11 +97,25 @@ export function play(score: Score): Playing {
       }
     }
     barStart += length;
+    barAt += clock(length);
   }
-  const whole = secondsOfWhole(score.meter, score.tempo);
   const repeats = order.length > score.bars.length;
   const traits = strokes.reduce((all, stroke) => all | stroke.traits, 0);
-  return { score, strokes, traits, beat, whole, compound: isCompound(score.meter), length: barStart, repeats };
+  const secondsOfBars = score.bars.map(({ length }, index) => itemAt(clocks, index)(toNumber(length)));
+  return { score, strokes, traits, seconds: barAt, secondsOfBars, repeats };
+}
+
+/** For each bar, when a written time in it is played: seconds from its start, at the mean tempo of the bar, with all waits up to then. */
+function clocksOf(score: Score): ((time: number) => number)[] {
+  const whole = secondsOfWhole(score.meter, score.tempo);
+  const waits = waitsOf(score);
+  return pacesOf(score).map(({ from, to }, index) => {
+    const own = (2 * whole) / (from + to);
+    const inBar = itemAt(waits, index);
+    if (inBar.length === 0) return (time) => time * own;
+    return (time) =>
+      own * inBar.reduce((sum, { at, length }) => (toNumber(at) <= time + NEAR ? sum + toNumber(length) : sum), time);
+  });
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer Item)[] ? Item[] : T[K] };
@@ -99,9 +128,9 @@ function fractionOf(beats: number): number {
   return remainder < NEAR ? 0 : remainder;
 }
 
-/** The rest between two strokes, as a part of a whole note; 0 where they meet. */
+/** The rest between two strokes in seconds; 0 where they meet. */
 export function restBetween(a: Stroke, b: Stroke): number {
-  const gap = b.start - a.start - a.length;
+  const gap = b.at - a.at - a.seconds;
   return gap < NEAR ? 0 : gap;
 }
 

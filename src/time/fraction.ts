@@ -67,6 +67,7 @@ export const equals = (a: Fraction, b: Fraction): boolean => a.n === b.n && a.d 
 export const minimum = (a: Fraction, b: Fraction): Fraction => (compare(a, b) <= 0 ? a : b);
 
 /** Whether it is an integer. */
+export const maximum = (a: Fraction, b: Fraction): Fraction => (compare(a, b) >= 0 ? a : b);
 export const isWhole = (a: Fraction): boolean => a.d === 1;
 
 /** The nearest floating-point number. */

@@ -13,6 +13,7 @@ const TABLES = new Set([
   'src/technique/catalogue.ts',
   'src/engrave/glyphs/outlines.ts',
   'src/engrave/grid-sizes.css',
+  'src/notation/problems.ts',
   'tests/notation/problems.test.ts',
 ]);
 

@@ -12,7 +12,7 @@ const note = (y: number, value = 8): NoteContent => ({
   heads: [{ y }],
   marks: [],
   hinted: false,
-  breathAfter: false,
+  endSigns: [],
   tied: false,
   slur: NO_SLUR,
 });

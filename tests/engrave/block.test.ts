@@ -167,7 +167,7 @@ describe('the style sheet', () => {
     });
     for (const letter of LETTERS) {
       const key = { tonic: { letter, alter: 0 }, mode: 'major' } as const;
-      const { head, meter } = headWidths(key, { beats: 4, unit: 4 });
+      const { head, meter } = headWidths(Math.abs(signatureOf(key)), { beats: 4, unit: 4 });
       expect(declared(`.k${Math.abs(signatureOf(key))}`, '--key')).toBe(String(head));
       expect(declared(`.m${meter / 4}`, '--meter')).toBe(String(meter));
     }

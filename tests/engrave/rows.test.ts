@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type RowTile, rowStarts } from '../../src/engrave/rows.ts';
 import { pictureOf } from './pictures.ts';
 
-const plain: RowTile = { part: false, more: 0 };
+const plain: RowTile = { part: false, signature: false, more: 0 };
 const bars = (count: number): RowTile[] => Array.from({ length: count }, () => plain);
 const starts = (tiles: readonly RowTile[], columns: number): number[] => [...rowStarts(tiles, columns)];
 

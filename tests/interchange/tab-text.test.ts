@@ -18,10 +18,10 @@ function notesIn(text: string): string[] {
   return (
     body(text)
       .split('\n')
-      .filter((line) => /\|/.test(line) || /^[-\d(.=+[]/.test(line.trim()))
+      .map((line) => line.replace(/\[[^\]]*\]/g, ''))
+      .filter((line) => /\|/.test(line) || /^[-\d(.=+]/.test(line.trim()))
       .filter((line) => !/^[ ]*[A-G][b#]?\S*(?: |$)/.test(line))
       .join(' ')
-      .replace(/\[[^\]]*\]/g, '')
       .match(/-?\([^)]*\)|-?\d+['o*]*|\.|=/g)
       ?.filter((word) => !/^[=.]$/.test(word)) ?? []
   );

@@ -5,6 +5,7 @@ import { readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { MARK_NAMES, rowOf, takesHole } from '../../src/score/mark.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
+import { randomChanges } from './arbitrary-changes.ts';
 
 export const KEYS = [
   'C',
@@ -153,8 +154,8 @@ type Structure = 'plain' | 'repeated' | 'endings' | 'parts' | 'phrases' | 'form'
 /** Whole forms to fill, by their bars. */
 const FILLED = { 'twelve-bar': 12, 'eight-bar-halves': 8, 'minor-twelve-bar bars 9-12': 4 } as const;
 
-/** A whole valid block. */
-export const blockText: fc.Arbitrary<string> = fc
+/** A block with the same settings in all bars. */
+const evenBlock: fc.Arbitrary<string> = fc
   .record({
     meter: fc.constantFrom(...METERS),
     pick: fc.nat(2),
@@ -216,6 +217,39 @@ export const blockText: fc.Arbitrary<string> = fc
         ].join('\n');
       });
   });
+
+/** A block whose settings change, perhaps within a repeat with endings. */
+const changingBlock: fc.Arbitrary<string> = fc
+  .record({ harp: harpText, bars: fc.integer({ min: 4, max: 7 }), endings: fc.boolean() })
+  .chain(({ harp, bars, endings }) =>
+    randomChanges(bars).chain((changes) =>
+      fc.tuple(...changes.map(({ slots }) => filling(slots))).map((music) => {
+        const lineBehind = (index: number): string => {
+          if (index === bars - 1) return '|]';
+          // An ending continues from the bar before the first one, so both are in the meter that is written there.
+          return endings && index === 1 ? ':|' : '|';
+        };
+        const [first] = changes;
+        return [
+          `harp: ${harp}`,
+          `meter: ${first?.meter}`,
+          `slot: ${first?.slot}`,
+          '',
+          ...music.flatMap((words, index) => [
+            ...itemAt(changes, index).lines,
+            `${words.join(' ')} ${lineBehind(index)}`,
+          ]),
+          '',
+        ].join('\n');
+      }),
+    ),
+  );
+
+/** A whole valid block. */
+export const blockText: fc.Arbitrary<string> = fc.oneof(
+  { weight: 7, arbitrary: evenBlock },
+  { weight: 1, arbitrary: changingBlock },
+);
 
 /** Lets some bars begin by holding the last note of the bar before. */
 const tied = (music: readonly (readonly string[])[], ties: readonly boolean[]): string[][] =>

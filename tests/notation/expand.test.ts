@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../src/notation/evaluate.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
-import { printScore } from '../../src/notation/print.ts';
+import { printScore } from '../../src/notation/print/print.ts';
 import { MOST_EVENTS, MOST_LEVELS } from '../../src/notation/quotation/quote-chain.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import type { BlockTree } from '../../src/notation/tree.ts';

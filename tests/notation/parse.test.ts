@@ -34,8 +34,8 @@ describe('a setting', () => {
   );
   test('stands before the music, before words, parts and phrases', () => {
     for (const before of ['4', 'part: A', 'phrase a: 4', '4\nwords: la'])
-      expect(problems(`${before}\ntempo: 90`)).toEqual(['header-late tempo']);
-    expect(problems('# a remark\n\n \ntempo: 90')).toEqual([]);
+      expect(problems(`${before}\nharp: A`)).toEqual(['header-late harp']);
+    expect(problems('# a remark\n\n \nharp: A')).toEqual([]);
   });
   test.each(["d4' 5 |: 4 :|", 'é: 4', '4: 5', '-: 4', 'a.b: 4'])('%s is music, with mistakes in it', (line) => {
     const { header, diagnostics } = parseBlock(line);

@@ -1,6 +1,6 @@
 /** How scores are written, example by example; that they read back as they were is a law (laws.test.ts). */
 import { describe, expect, test } from 'vitest';
-import { printScore } from '../../src/notation/print.ts';
+import { printScore } from '../../src/notation/print/print.ts';
 import { readBlock } from '../../src/notation/read.ts';
 import { itemAt } from '../../src/values/checked.ts';
 

@@ -75,13 +75,73 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     [{ code: 'header-twice', at: 'harp', says: 'The setting “harp” appears twice.', help: 'Keep the one you mean.' }],
   ],
   [
-    `${EIGHT}\ntempo: 90`,
+    `${EIGHT}\nharp: A`,
     [
       {
         code: 'header-late',
-        at: 'tempo',
-        says: 'The setting “tempo” comes after music has begun.',
-        help: 'Move it to the top of the block; for another tempo or harp begin another block.',
+        at: 'harp',
+        says: 'The setting “harp” comes after music has begun.',
+        help: 'Move it to the top of the block; for another harp begin another block.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT}\nform: twelve-bar`,
+    [
+      {
+        code: 'header-late',
+        at: 'form',
+        says: 'The setting “form” comes after music has begun.',
+        help: 'Move it to the top of the block, and write other chords over the music: "IV7"',
+      },
+    ],
+  ],
+  [
+    `${EIGHT}\nmouth: tongue`,
+    [
+      {
+        code: 'header-late',
+        at: 'mouth',
+        says: 'The setting “mouth” comes after music has begun.',
+        help: 'Write @lips or @tongue where the embouchure changes.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} |\ntempo: to 1000\n${EIGHT}`,
+    [
+      {
+        code: 'header-value',
+        at: 'to 1000',
+        says: '“1000” is no tempo.',
+        help: 'Write beats a minute, such as 100, or to 60 for a tempo that is reached by the next change or by the end.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} |\nmeter: 3/4\nmeter: 2/4\n1 1 1 1`,
+    [{ code: 'header-twice', at: 'meter', says: 'The setting “meter” appears twice.', help: 'Keep the one you mean.' }],
+  ],
+  [`${EIGHT} |\nposition: 2\nkey: C minor\n${EIGHT}`, [{ code: 'key-differs', at: 'C minor', says: '', help: '' }]],
+  [
+    `${EIGHT} |\nmeter: 3/4`,
+    [
+      {
+        code: 'nothing-follows',
+        at: 'meter',
+        says: 'No bar follows this “meter” line, so it changes nothing.',
+        help: 'Write it before the bar it is for, or remove it.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} |\npart: End`,
+    [
+      {
+        code: 'nothing-follows',
+        at: 'End',
+        says: 'No bar follows this “part” line, so it changes nothing.',
+        help: 'Write it before the bar it is for, or remove it.',
       },
     ],
   ],

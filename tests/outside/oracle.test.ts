@@ -54,7 +54,7 @@ function factsOfScore(score: Score): Facts {
       const { pitch } = itemAt(staff[sound.index] ?? [], index);
       return {
         midi: note.pitch.midi,
-        text: `${plainName(pitch)} ${roleIn(score.key, bar, sound, note)?.label ?? '-'}`,
+        text: `${plainName(pitch)} ${roleIn(bar, sound, note)?.label ?? '-'}`,
       };
     });
     const each = notes.sort((a, b) => a.midi - b.midi).map(({ midi, text }) => `${midi} ${text}`);

@@ -27,7 +27,7 @@ const contentOf = (steps: readonly number[], value: number): NoteContent => ({
   heads: steps.map((step) => ({ y: 40 - 5 * step })),
   marks: [],
   hinted: false,
-  breathAfter: false,
+  endSigns: [],
   tied: false,
   slur: NO_SLUR,
 });

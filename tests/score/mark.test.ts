@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { engraveBlock } from '../../src/engrave/block.ts';
 import { barSentences } from '../../src/engrave/text-alternative.ts';
-import { printScore } from '../../src/notation/print.ts';
+import { printScore } from '../../src/notation/print/print.ts';
 import {
   isMarkName,
   MARK_NAMES,

@@ -25,10 +25,7 @@ describe('a score is asked', () => {
     expect(chordAt(itemAt(scoreOf('4 =3 "C7" 4 =3').bars, 0), fraction(0))).toBeUndefined();
   });
   test('what a note does there: the same bend is one chord’s third and the other’s seventh', () => {
-    expect(soundsOf(score).map((sound) => roleIn(score.key, bar, sound, itemAt(sound.notes, 0))?.label)).toEqual([
-      '♭3',
-      '♭7',
-    ]);
+    expect(soundsOf(score).map((sound) => roleIn(bar, sound, itemAt(sound.notes, 0))?.label)).toEqual(['♭3', '♭7']);
   });
 });
 

@@ -1,7 +1,7 @@
 /** A block as data: what `show --json` prints. Times are exact fractions of a whole note, written `3/8`. */
 import type { Block, Lesson } from '../../course/course.ts';
 import { type Chord, type NoChord, plainChord } from '../../harmony/chord.ts';
-import { plainKey, type SongKey } from '../../harmony/key.ts';
+import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { quotationName } from '../../notation/quotation/quotation.ts';
@@ -30,23 +30,29 @@ export function blockAsData(lesson: Lesson, { id, index, score }: Block): object
       slot: format(score.slot),
       pickup: score.pickup ? format(score.pickup) : null,
       form: score.progression?.form ?? null,
-      bars: score.bars.map((bar) => barAsData(bar, score.key)),
+      bars: score.bars.map((bar) => barAsData(bar)),
     },
   };
 }
 
-const barAsData = (bar: Bar, key: SongKey): object => ({
+const barAsData = (bar: Bar): object => ({
   number: bar.number,
   length: format(bar.length),
   part: bar.part ?? null,
   text: bar.direction ?? null,
+  position: bar.position,
+  key: plainKey(bar.key),
+  meter: meterName(bar.meter),
+  tempo: bar.tempo ?? null,
+  feel: feelName(bar.feel),
+  slot: format(bar.slot),
   repeatStart: bar.repeatStart,
   repeatEnd: bar.repeatEnd,
   times: bar.times ?? null,
   endings: bar.endings ?? null,
   close: bar.close ?? null,
   chords: bar.chords.map(({ onset, chord }) => ({ onset: format(onset), ...chordAsData(chord) })),
-  events: bar.events.map((event) => eventAsData(key, bar, event)),
+  events: bar.events.map((event) => eventAsData(bar, event)),
 });
 
 const chordAsData = (chord: Chord | NoChord): object => ({
@@ -54,7 +60,7 @@ const chordAsData = (chord: Chord | NoChord): object => ({
   numeral: (chord === 'none' ? undefined : chord.numeral) ?? null,
 });
 
-function eventAsData(key: SongKey, bar: Bar, event: Event): object {
+function eventAsData(bar: Bar, event: Event): object {
   const time = { index: event.index, kind: event.kind, onset: format(event.onset), duration: format(event.duration) };
   if (event.kind === 'rest') return time;
   const chord = chordAt(bar, event.onset);
@@ -69,7 +75,7 @@ function eventAsData(key: SongKey, bar: Bar, event: Event): object {
       slide: note.slide,
       pitch: plainPitch(note.pitch),
       midi: note.pitch.midi,
-      role: roleIn(key, bar, event, note)?.label ?? null,
+      role: roleIn(bar, event, note)?.label ?? null,
     })),
     tied: event.tied,
     glides: event.glides,

@@ -1,7 +1,7 @@
 /** A block as a table to read: what `show` prints. */
 import type { Block, Lesson } from '../../course/course.ts';
 import { plainChord } from '../../harmony/chord.ts';
-import { plainKey, type SongKey } from '../../harmony/key.ts';
+import { plainKey } from '../../harmony/key.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
@@ -18,10 +18,7 @@ import { itemAt } from '../../values/checked.ts';
 export function blockAsText(lesson: Lesson, { id, index, score }: Block): string {
   const name = `${lesson.id}/${id}${id === `${index}` ? '' : ` (block ${index})`}`;
   if (!score) return `${name}\nThis block has an error.\n`;
-  const rows = score.bars.flatMap((bar) => [
-    [barHead(bar)],
-    ...bar.events.map((event) => eventRow(score.key, bar, event)),
-  ]);
+  const rows = score.bars.flatMap((bar) => [[barHead(bar)], ...bar.events.map((event) => eventRow(bar, event))]);
   return [
     name + (score.title === undefined ? '' : `: ${score.title}`),
     settings(score),
@@ -57,7 +54,7 @@ function barHead({ number, length, part, direction, repeatStart, repeatEnd, time
   return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}${direction === undefined ? '' : `, “${direction}”`}`;
 }
 
-function eventRow(key: SongKey, bar: Bar, event: Event): string[] {
+function eventRow(bar: Bar, event: Event): string[] {
   const time = ['', format(event.onset), format(event.duration)];
   if (event.kind === 'rest') return [...time, 'rest'];
   const chord = chordAt(bar, event.onset);
@@ -68,7 +65,7 @@ function eventRow(key: SongKey, bar: Bar, event: Event): string[] {
     each(({ pitch }) => plainPitch(pitch)),
     each(({ pitch }) => `${pitch.midi}`),
     chord ? [chord.numeral, plainChord(chord)].filter(Boolean).join(' ') : '',
-    each((note) => roleIn(key, bar, event, note)?.label ?? ''),
+    each((note) => roleIn(bar, event, note)?.label ?? ''),
     event.mouth,
     [
       ...(event.tied ? ['tied'] : []),

@@ -19,6 +19,7 @@ const WANTED: readonly (number | readonly [number, number])[] = [
   [0xe240, 0xe249], // flags, eighth to 128th
   [0xe260, 0xe264], // accidentals
   [0xe4a0, 0xe4a5], // accent, staccato and tenuto
+  0xe4c0, // fermata
   0xe4ce, // breath mark
   [0xe4e2, 0xe4ea], // rests, double whole to 128th
   [0xe880, 0xe889], // digits of tuplets

@@ -31,7 +31,7 @@ export function staffContent(
       heads: event.kind === 'rest' ? [] : headsOf(column, clef),
       marks: column.first && event.kind === 'sound' ? signsOf(event.marks) : [],
       hinted: column.hinted,
-      breathAfter: column.breathAfter,
+      endSigns: column.endSigns,
       tied: note.tiedToNext,
       slur: {
         starts: isLast && slur.starts,

@@ -40,10 +40,9 @@ export function drawStaff(tile: StaffTile, joins: Joins): StaffDrawing {
   };
   const beamed = new Set(tile.beams.flatMap(({ members }) => members));
   const notes = tile.notes.map((note, index) => {
-    const breathMark = tile.breathMarks.get(index);
     return (
       drawNote(note, itemAt(tile.xs, index), beamed.has(index) ? undefined : tile.stems[index], put) +
-      (breathMark ? put(breathMark) : '')
+      (tile.endSigns.get(index) ?? []).map((sign) => put(sign)).join('')
     );
   });
   let drawn = '';

@@ -2,7 +2,7 @@
  * A note, chord or rest on the staff: where its heads, accidentals, dots, ledger lines, stem and flag are, seen from the middle
  * of its head. Rules are those of Elaine Gould, “Behind Bars”, chapters 1 to 3, from memory, where no other source is named.
  */
-import type { MarkSign } from '../../score/mark.ts';
+import type { EndSign, MarkSign } from '../../score/mark.ts';
 import type { Slur } from '../../score/slurs.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
@@ -21,8 +21,7 @@ export interface NoteContent {
   readonly marks: readonly MarkSign[];
   /** Its heads are in parentheses. */
   readonly hinted: boolean;
-  /** A breath is taken after it. */
-  readonly breathAfter: boolean;
+  readonly endSigns: readonly EndSign[];
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
   /** What slurs do at it: from it, to it, and from it on to the note after it. */

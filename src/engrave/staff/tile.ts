@@ -2,7 +2,7 @@
 import { itemAt } from '../../values/checked.ts';
 import { beamBoxes, type LaidBeam, layBeam } from './beam.ts';
 import { glyphBox, type InkBox, moved, type PlacedGlyph } from './box.ts';
-import { breathMarkAt } from './breath-mark.ts';
+import { endSignsAt } from './end-signs.ts';
 import { inkOf, type NoteShape, type Stem } from './note.ts';
 import { type LaidTuplet, layTuplet, type TupletContent } from './tuplet.ts';
 
@@ -24,11 +24,11 @@ export interface StaffTile {
   readonly stems: readonly (Stem | undefined)[];
   readonly beams: readonly LaidBeam[];
   readonly tuplets: readonly LaidTuplet[];
-  /** Breath marks, by the number of the note they are after. */
-  readonly breathMarks: ReadonlyMap<number, PlacedGlyph>;
+  /** Signs at the ends of notes, by the number of the note. */
+  readonly endSigns: ReadonlyMap<number, readonly PlacedGlyph[]>;
   /** What each note covers in the tile. */
   readonly ink: readonly (readonly InkBox[])[];
-  /** What beams, tuplets and breath marks cover. */
+  /** What beams, tuplets and end signs cover. */
   readonly joinInk: readonly InkBox[];
 }
 
@@ -50,9 +50,11 @@ export function layTile({ notes, beams, tuplets }: StaffContent, xs: readonly nu
     return layTuplet(tuplet, up, span, xs, [...ink.slice(first, last + 1).flat(), ...beamInk]);
   });
   const joinInk = [...beamInk, ...figures.flatMap(({ boxes }) => boxes)];
-  const breathMarks = new Map(
+  const endSigns = new Map(
     notes.flatMap(({ content }, index) =>
-      content.breathAfter ? [[index, breathMarkAt({ index, xs, ink, joinInk, width })] as const] : [],
+      content.endSigns.length > 0
+        ? [[index, endSignsAt(content.endSigns, { index, xs, ink, joinInk, width })] as const]
+        : [],
     ),
   );
   return {
@@ -62,8 +64,8 @@ export function layTile({ notes, beams, tuplets }: StaffContent, xs: readonly nu
     stems,
     beams: laid,
     tuplets: figures,
-    breathMarks,
+    endSigns,
     ink,
-    joinInk: [...joinInk, ...[...breathMarks.values()].map((mark) => glyphBox(mark))],
+    joinInk: [...joinInk, ...[...endSigns.values()].flat().map((mark) => glyphBox(mark))],
   };
 }

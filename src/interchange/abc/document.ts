@@ -2,11 +2,14 @@
  * A score as a tune of ABC 2.1 (“The abc music standard 2.1”, 2011). ABC has no sign for a hole, a breath or the bend of a
  * reed: the tab is the first line of text under the notes, and the words are the second.
  */
+
+import { changeWords } from '../../engrave/change-words.ts';
 import { NO_CHORD, plainChord } from '../../harmony/chord.ts';
 import type { ChordChange } from '../../harmony/form.ts';
-import type { Mode } from '../../harmony/key.ts';
+import type { Mode, SongKey } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import { type BarChanges, changesOf } from '../../score/changes.ts';
 import type { Mark } from '../../score/mark.ts';
 import { marksAfter } from '../../score/marks-after.ts';
 import { repeatStarts, withRepeatsOfTwo } from '../../score/playing-order.ts';
@@ -14,10 +17,11 @@ import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
+import { type BarTempo, temposOf } from '../../score/tempo.ts';
 import { endOf, type WrittenBar, type WrittenNote, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
 import { divide, type Fraction, format, fraction, multiply, subtract } from '../../time/fraction.ts';
-import { meterName, tempoNote } from '../../time/meter.ts';
+import { type Meter, meterName, tempoNote } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
 import { type SungText, syllablesOf } from '../syllables.ts';
@@ -43,7 +47,6 @@ export function abcOf(written: Score, credits: Credits): string {
 }
 
 function head({ key, meter, tempo, feel, ...score }: Score, credits: Credits): string[] {
-  const beat = format(tempoNote(meter));
   const feelText = feel.name === 'straight' ? '' : ` "${feelName(feel)}"`;
   const field = (name: string, text: string | undefined): string[] => {
     const value = fieldText(text ?? '');
@@ -57,11 +60,15 @@ function head({ key, meter, tempo, feel, ...score }: Score, credits: Credits): s
     ...field('Z', credits.licence),
     `M:${meterName(meter)}`,
     `L:${format(UNIT)}`,
-    `Q:${beat}=${tempo}${feelText}`,
+    `Q:${tempoText(meter, tempo)}${feelText}`,
     // The last field of a head.
-    `K:${plainName(key.tonic)}${ABC_MODES[key.mode]} clef=treble`,
+    `K:${keyText(key)} clef=treble`,
   ];
 }
+
+const tempoText = (meter: Meter, tempo: number): string =>
+  `${format(tempoNote(meter))}=${Math.round(tempo * 100) / 100}`;
+const keyText = ({ tonic, mode }: SongKey): string => plainName(tonic) + ABC_MODES[mode];
 
 /** What of the whole score a bar needs. */
 interface Context {
@@ -71,6 +78,8 @@ interface Context {
   readonly after: ReadonlyMap<Event, readonly Mark[]>;
   readonly syllables: ReadonlyMap<Event, SungText>;
   readonly staff: readonly (readonly StaffNote[])[];
+  readonly changes: readonly BarChanges[];
+  readonly tempos: readonly BarTempo[];
 }
 
 /** A chord symbol, and where in its bar it is. */
@@ -106,6 +115,8 @@ function body(score: Score): string[] {
     after: marksAfter(score),
     syllables: syllablesOf(score),
     staff: staffNotes(score),
+    changes: changesOf(score),
+    tempos: temposOf(score),
   };
   const written = writtenScore(score);
   const bars = score.bars.map((bar, index) => barLine(bar, itemAt(written, index), context));
@@ -122,8 +133,7 @@ function body(score: Score): string[] {
 }
 
 function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
-  const { key } = context.score;
-  const pitches = pitchWriter(key);
+  const pitches = pitchWriter(bar.key);
   const tab: string[] = [];
   const words: string[] = [];
   const music: string[] = [opening(bar, context)];
@@ -231,11 +241,32 @@ const wordsOf = (syllable: SungText | undefined): string => {
 const joined = (words: readonly string[]): string => words.join(' ').replaceAll(/(?<!\\)- /g, '-');
 
 /** What goes before the notes of a bar. Its own bar line only begins the tune: others end the bar before. */
-function opening(bar: Bar, { score, repeated }: Context): string {
+function opening(bar: Bar, context: Context): string {
+  const { score, repeated } = context;
   const ending = endingOpenedBy(score, bar);
   const repeat = bar.index === 0 && (bar.repeatStart || repeated.has(0)) ? '|:' : '';
   const labels = [bar.part, bar.direction].map((text) => (text === undefined ? '' : `"^${quotedText(text)}"`));
-  return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${labels.join('')}`;
+  return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${changeFields(bar, context)}${labels.join('')}`;
+}
+
+/** What changes before a bar, as fields in the music (3.2). A reader who goes back for a repeat has the tempo of its end: so it is said again there. */
+function changeFields(bar: Bar, { score, repeated, changes, tempos }: Context): string {
+  const { tempo, ...others } = itemAt(changes, bar.index);
+  const { from, to } = itemAt(tempos, bar.index);
+  const goesBack = bar.repeatStart || repeated.has(bar.index) || endingOpenedBy(score, bar) !== undefined;
+  const moves = score.bars.some((own) => own.tempo);
+  const isSaid =
+    tempo?.from !== undefined || from !== to || (moves && (goesBack || tempos[bar.index - 1]?.from !== from));
+  const words = changeWords({ ...others, ...(tempo?.to === undefined ? {} : { tempo: { to: tempo.to } }) }, bar.meter, {
+    from,
+    to,
+  });
+  return [
+    ...(others.meter ? [`[M:${meterName(others.meter)}]`] : []),
+    ...(others.key ? [`[K:${keyText(others.key)}]`] : []),
+    ...(isSaid && (bar.index > 0 || from !== to) ? [`[Q:${tempoText(bar.meter, from)}]`] : []),
+    ...words.map((text) => `"^${quotedText(text)}"`),
+  ].join('');
 }
 
 /** The bar line after a bar, which also says whether a repeat begins with the next one. */

@@ -59,7 +59,7 @@ export function decoration(mark: Mark, isTiedOn: boolean): string {
   // abc2midi strikes a note with a dot again where it is tied on.
   if (isTiedOn && 'sign' in drawing && drawing.sign === 'dot') return `"^${mark.name}"`;
   if ('sign' in drawing) return DECORATIONS[drawing.sign];
-  if ('after' in drawing) return '!breath!';
+  if ('end' in drawing) return drawing.end === 'comma' ? '!breath!' : '!fermata!';
   if ('dynamic' in drawing) return `!${drawing.dynamic}!`;
   return 'around' in drawing ? `"^${mark.name}"` : `"^${quotedText(withHole(drawing.word, mark))}"`;
 }

@@ -1,6 +1,5 @@
 /** A score as a Standard MIDI file: its bars in the order of playing, swing played out, each part on a channel of its own. */
 import { plainChord } from '../../harmony/chord.ts';
-import { signatureOf } from '../../harmony/key.ts';
 import { bandOf } from '../../schedule/band/band.ts';
 import type { Cue } from '../../schedule/cue.ts';
 import { type Round, roundOf } from '../../schedule/round.ts';
@@ -8,12 +7,13 @@ import { writtenSettings } from '../../schedule/settings.ts';
 import { tuneOf } from '../../schedule/tune.ts';
 import { isPlayedChord, type Playback, playbackOf } from '../../score/playback.ts';
 import type { Score } from '../../score/score.ts';
-import { beatLength, secondsOfWhole } from '../../time/meter.ts';
+import { secondsOfWhole } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
 import type { Players } from '../formats.ts';
 import { DRUMS, PERCUSSION, PROGRAMS } from './general.ts';
-import { channelOf, keyEvent, meterEvent, midiFile, type TrackEvent, tempoEvent, textEvent } from './smf.ts';
+import { channelOf, midiFile, type TrackEvent, textEvent } from './smf.ts';
+import { evenly, tempoMap } from './tempo-map.ts';
 import { type TickAt, tuneEvents } from './tune.ts';
 
 /** Ticks in a quarter note: divisible by 64, 3 and 5, so that no usual rhythm is rounded. */
@@ -21,12 +21,14 @@ const DIVISION = 960;
 
 /** The bytes of the file. The first bar begins a full bar before the second, and a pickup late within it. */
 export function midiOf(score: Score, credits: Credits, players: Players = 'tune'): Uint8Array<ArrayBuffer> {
-  const playback = playbackOf(score);
-  const settings = writtenSettings(playback);
+  const played = playbackOf(score);
+  const settings = writtenSettings(played);
+  const playback = evenly(played);
   const round = roundOf(playback, settings, 0);
   const secondsOfQuarter = secondsOfWhole(score.meter, score.tempo) / 4;
-  const delay = (DIVISION * 4 * pickupDelay(playback, round)) / playback.ticks;
-  const tickAt: TickAt = (seconds) => Math.round(delay + (seconds / secondsOfQuarter) * DIVISION);
+  // What a pickup leaves out of its bar: the file waits for it, so that its bar lines are the music’s.
+  const delay = itemAt(round.measures, 0).grid.missing;
+  const tickAt: TickAt = (seconds) => Math.round(((delay + seconds) / secondsOfQuarter) * DIVISION);
 
   const tune = (): TrackEvent[] => [
     textEvent(0, 'name', partName(score)),
@@ -35,33 +37,23 @@ export function midiOf(score: Score, credits: Credits, players: Players = 'tune'
     ...tuneEvents(tuneOf(playback, round), 0, tickAt),
   ];
   return midiFile(DIVISION, [
-    conductor(score, credits, playback, round, tickAt),
+    [
+      ...header(credits),
+      ...tempoMap(score, played, { played: roundOf(played, settings, 0), even: round }, tickAt),
+      ...labelsAndChords(score, playback, round, tickAt),
+    ],
     ...(players === 'band' ? [] : [tune()]),
     ...(players === 'tune' ? [] : bandTracks(bandOf(playback, settings, round), tickAt)),
   ]);
 }
 
-/** Played ticks that a pickup leaves out of its bar: what the file waits, so that its bar lines are the music's. */
-function pickupDelay({ bars, meter, ticks }: Playback, round: Round): number {
-  const first = itemAt(bars, 0);
-  return first.pickupOffset === undefined
-    ? 0
-    : (ticks * meter.beats) / meter.unit - itemAt(round.measures, 0).grid.length;
-}
-
-function conductor(score: Score, credits: Credits, playback: Playback, round: Round, tickAt: TickAt): TrackEvent[] {
-  const { meter, tempo, key } = score;
-  const beat = beatLength(meter);
+/** Whose file it is. */
+function header(credits: Credits): TrackEvent[] {
   const source = sourceOf(credits);
   return [
     textEvent(0, 'name', credits.title),
     ...(credits.licence === undefined ? [] : [textEvent(0, 'copyright', credits.licence)]),
     ...(source === '' ? [] : [textEvent(0, 'text', source)]),
-    // A whole note lasts as long as four quarters.
-    tempoEvent(0, 240 / secondsOfWhole(meter, tempo)),
-    meterEvent(0, meter.beats, meter.unit, (96 * beat.n) / beat.d),
-    keyEvent(0, signatureOf(key), key.mode === 'minor'),
-    ...labelsAndChords(score, playback, round, tickAt),
   ];
 }
 
@@ -78,7 +70,7 @@ function labelsAndChords(score: Score, playback: Playback, round: Round, tickAt:
         const name = plainChord(isPlayedChord(chord) ? chord : 'none');
         if (name === sounding) return [];
         sounding = name;
-        return [textEvent(tickAt(at + grid.played(chord.at) * round.secondsPerTick), 'text', name)];
+        return [textEvent(tickAt(at + grid.at(chord.at)), 'text', name)];
       }),
     ];
   });
@@ -90,8 +82,8 @@ const lyricsOf = (score: Score, playback: Playback, round: Round, tickAt: TickAt
     itemAt(score.bars, bar).events.flatMap((event, index): TrackEvent[] => {
       if (event.kind === 'rest' || !event.lyric?.text) return [];
       const { text, hyphen } = event.lyric;
-      const played = grid.played(itemAt(itemAt(playback.bars, bar).events, index).at);
-      return [textEvent(tickAt(at + played * round.secondsPerTick), 'lyric', hyphen ? `${text}-` : `${text} `)];
+      const own = grid.at(itemAt(itemAt(playback.bars, bar).events, index).at);
+      return [textEvent(tickAt(at + own), 'lyric', hyphen ? `${text}-` : `${text} `)];
     }),
   );
 

@@ -4,7 +4,7 @@
  * the tab is a line of text under the notes, which every program shows.
  */
 import { clefOf } from '../../engrave/clef.ts';
-import { signatureOf } from '../../harmony/key.ts';
+import { type BarChanges, changesOf } from '../../score/changes.ts';
 import { type Mark, rowOf, withHole } from '../../score/mark.ts';
 import { marksAfter } from '../../score/marks-after.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
@@ -12,16 +12,15 @@ import { chordsInTurn, endingOpenedBy, isSameEnding } from '../../score/queries.
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
 import { type StaffNote, staffNotes } from '../../score/spelling.ts';
+import { type BarTempo, temposOf } from '../../score/tempo.ts';
 import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
-import { feelName } from '../../time/feel.ts';
 import { type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
-import { tempoNote } from '../../time/meter.ts';
-import { swungBeat } from '../../time/swing.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
 import { type SungText, syllablesOf } from '../syllables.ts';
 import { writeHarmony } from './harmony.ts';
 import { inDivisions, writeNote } from './note.ts';
+import { writeChange, writeDirection, writeKey, writeMeter, writeTempo } from './settings.ts';
 import { type XmlWriter, xmlWriter } from './xml.ts';
 
 /** General MIDI 1, “Sound Set”: 23 is the harmonica, counted from 1. */
@@ -83,6 +82,8 @@ interface Context {
   readonly after: ReadonlyMap<Event, readonly Mark[]>;
   readonly syllables: ReadonlyMap<Event, SungText>;
   readonly staff: readonly (readonly StaffNote[])[];
+  readonly changes: readonly BarChanges[];
+  readonly tempos: readonly BarTempo[];
 }
 
 function writeBars(xml: XmlWriter, score: Score): void {
@@ -95,6 +96,8 @@ function writeBars(xml: XmlWriter, score: Score): void {
     after: marksAfter(score),
     syllables: syllablesOf(score),
     staff: staffNotes(score),
+    changes: changesOf(score),
+    tempos: temposOf(score),
   };
   let mouth: Mouth | undefined;
   score.bars.forEach((bar, index) => {
@@ -123,6 +126,8 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
   writeLeftLine(xml, bar, context);
   if (first) writeAttributes(xml, score, divisions);
   if (first) writeTempo(xml, score);
+  if (!first || bar.tempo?.to !== undefined)
+    writeChange(xml, bar, itemAt(context.changes, bar.index), itemAt(context.tempos, bar.index));
   if (bar.part !== undefined) writeDirection(xml, (direction) => direction.leaf('rehearsal', bar.part));
   if (bar.direction !== undefined) writeDirection(xml, (direction) => direction.leaf('words', bar.direction));
   let mouth = before ?? score.mouth;
@@ -172,57 +177,17 @@ function writeSilence(xml: XmlWriter, bar: Bar, divisions: number): void {
   xml.close();
 }
 
+/** What a document says at its start, and which clef it has. */
 function writeAttributes(xml: XmlWriter, score: Score, divisions: number): void {
   const { octaves } = clefOf(score);
   xml.open('attributes');
   xml.leaf('divisions', divisions);
-  xml.open('key');
-  xml.leaf('fifths', signatureOf(score.key));
-  xml.leaf('mode', score.key.mode);
-  xml.close();
-  xml.open('time');
-  xml.leaf('beats', score.meter.beats);
-  xml.leaf('beat-type', score.meter.unit);
-  xml.close();
+  writeKey(xml, score.key);
+  writeMeter(xml, score.meter);
   xml.open('clef');
   xml.leaf('sign', 'G');
   xml.leaf('line', 2);
   if (octaves !== 0) xml.leaf('clef-octave-change', octaves);
-  xml.close();
-  xml.close();
-}
-
-function writeTempo(xml: XmlWriter, { meter, tempo, feel }: Score): void {
-  const dotted = tempoNote(meter).n === 3;
-  const swung = feel.name === 'straight' ? undefined : swungBeat(meter);
-  if (swung) writeDirection(xml, (direction) => direction.leaf('words', feelName(feel)));
-  xml.open('direction', { placement: 'above' });
-  xml.open('direction-type');
-  xml.open('metronome');
-  xml.leaf('beat-unit', 'quarter');
-  if (dotted) xml.leaf('beat-unit-dot');
-  xml.leaf('per-minute', tempo);
-  xml.close();
-  xml.close();
-  // Of a sound element, the tempo counts quarter notes.
-  const sound = { tempo: dotted ? tempo * 1.5 : tempo };
-  if (swung) {
-    xml.open('sound', sound);
-    // Without this element, which is new in 4.0, notes are played evenly: programs that know 3.1 read every straight score.
-    xml.open('swing');
-    xml.leaf('first', feel.long);
-    xml.leaf('second', feel.short);
-    xml.leaf('swing-type', swung.d / swung.n === 4 ? 'eighth' : '16th');
-    xml.close();
-    xml.close();
-  } else xml.leaf('sound', undefined, sound);
-  xml.close();
-}
-
-function writeDirection(xml: XmlWriter, write: (xml: XmlWriter) => void): void {
-  xml.open('direction', { placement: 'above' });
-  xml.open('direction-type');
-  write(xml);
   xml.close();
   xml.close();
 }

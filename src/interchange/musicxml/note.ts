@@ -1,7 +1,7 @@
 /** Notes in MusicXML. What the standard has no element for (hole, breath, bend) is in words, and as text under the note. */
 import type { Pitch } from '../../instrument/pitch.ts';
 import { inWords, tabOfNotes } from '../../instrument/playable.ts';
-import { type Mark, type MarkSign, rowOf, withHole } from '../../score/mark.ts';
+import { type EndSign, type Mark, type MarkSign, rowOf, withHole } from '../../score/mark.ts';
 import type { Event, Note, Sound } from '../../score/score.ts';
 import type { Slur } from '../../score/slurs.ts';
 import type { StaffNote } from '../../score/spelling.ts';
@@ -149,7 +149,8 @@ function writeNotations(
   if (tuplet && !starts(index - 1)) leaf('tuplet', { type: 'start' });
   if (tuplet && !starts(index + 1)) leaf('tuplet', { type: 'stop' });
   const signs = marks.flatMap(({ name }) => signOf(name) ?? []);
-  const breathes = head === 0 && after.length > 0;
+  const ends = head === 0 ? after.flatMap(({ name }) => endSignOf(name) ?? []) : [];
+  const breathes = ends.includes('comma');
   if (signs.length > 0 || breathes)
     content.push(() => {
       xml.open('articulations');
@@ -164,6 +165,7 @@ function writeNotations(
       xml.leaf('wavy-line', undefined, { type: 'stop', number: 1 });
       xml.close();
     });
+  if (ends.includes('fermata')) leaf('fermata', { type: 'upright' });
   if (note && attacks)
     content.push(() => {
       xml.open('technical');
@@ -180,6 +182,11 @@ function writeNotations(
 function signOf(name: Mark['name']): MarkSign | undefined {
   const { drawing } = rowOf(name);
   return 'sign' in drawing ? drawing.sign : undefined;
+}
+
+function endSignOf(name: Mark['name']): EndSign | undefined {
+  const { drawing } = rowOf(name);
+  return 'end' in drawing ? drawing.end : undefined;
 }
 
 const markInWords = (mark: Mark): string => withHole(rowOf(mark.name).words, mark);

@@ -1,5 +1,7 @@
 /** The band's part of a round: drums, bass and chords from the block's form, feel and meter. */
-import { isPlayedChord, type Playback } from '../../score/playback.ts';
+import { isPlayedChord, meterOf, type Playback } from '../../score/playback.ts';
+import { shareOf } from '../../time/swing.ts';
+import { itemAt } from '../../values/checked.ts';
 import type { BassCue, Cue } from '../cue.ts';
 import { beatTicks } from '../grid.ts';
 import type { Measure, Round } from '../round.ts';
@@ -18,8 +20,6 @@ const chorusOf = ({ form }: Playback): number =>
 
 /** What bass, drums and chords play in a round. */
 export function bandOf(playback: Playback, settings: PlaySettings, round: Round): Cue[] {
-  const style = STYLES[styleOf(playback.meter, settings.swing)];
-  const kinds = beatKinds(playback.meter);
   const full = round.measures.filter((measure) => !isPickup(playback, measure)).length;
   const chorus = chorusOf(playback);
   const cues: Cue[] = [];
@@ -29,6 +29,8 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
   let before: string | undefined;
   for (const [index, measure] of round.measures.entries()) {
     const pickup = isPickup(playback, measure);
+    const own = itemAt(playback.bars, measure.bar);
+    const meter = meterOf(playback, own);
     // Nobody plays under the first pickup; later ones finish the bar the round before left short.
     if (pickup && round.number === 0) continue;
     const ordinal = round.number * full + counted;
@@ -45,16 +47,15 @@ export function bandOf(playback: Playback, settings: PlaySettings, round: Round)
     // The rest of a bar is no full bar.
     if (last && last.from > 0) held = -1;
     const bar: BandBar = {
-      style,
-      kinds,
+      style: STYLES[styleOf(meter, own.feel ? shareOf(own.feel) : settings.swing)],
+      kinds: beatKinds(meter),
       chorus: Math.floor(ordinal / chorus),
       ends: !following ? undefined : place === chorus - 1 ? 'chorus' : place % 4 === 3 ? 'phrase' : undefined,
       opens: place === 0 && ordinal > 0,
       random: chance(settings.seed, ordinal),
       time: (beat, part, parts) => {
-        const tick = measure.grid.beat(beat, part, parts);
-        if (tick < 0 || tick >= measure.grid.length) return undefined;
-        return measure.at + tick * round.secondsPerTick;
+        const place = measure.grid.beat(beat, part, parts);
+        return place === undefined ? undefined : measure.at + place;
       },
       chordAt: (beat, part, parts) => {
         // Thirds of a beat are not exact in floating point, and a chord that starts on one must not start after it.
@@ -75,7 +76,7 @@ const isPickup = (playback: Playback, measure: Measure): boolean => (playback.ba
 function spansOf(playback: Playback, measure: Measure, following: Measure | undefined, held: number): ChordSpan[] {
   const bar = playback.bars[measure.bar];
   if (!bar) return [];
-  const beat = beatTicks(playback);
+  const beat = beatTicks(playback, meterOf(playback, bar));
   const offset = bar.pickupOffset ?? 0;
   const first = following && playback.bars[following.bar]?.chords.find(({ at }) => at === 0);
   return bar.chords.flatMap((chord, index): ChordSpan[] => {

@@ -2,7 +2,7 @@
 import { keyNote, readHarp, reed } from '../../../src/instrument/harp.ts';
 import { chromaOf } from '../../../src/instrument/pitch.ts';
 import { parseBlock } from '../../../src/notation/parse.ts';
-import { printScore } from '../../../src/notation/print.ts';
+import { printScore } from '../../../src/notation/print/print.ts';
 import { NOTATION_PROBLEMS } from '../../../src/notation/problems.ts';
 import { ALONE, type FoundBlock, type ReadContext, readBlock } from '../../../src/notation/read.ts';
 import { moveToHarp } from '../../../src/score/move.ts';

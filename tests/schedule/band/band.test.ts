@@ -8,7 +8,14 @@ import { beatKinds, STYLES, styleOf } from '../../../src/schedule/band/style.ts'
 import type { BassCue, ChordCue, Cue, HitCue } from '../../../src/schedule/cue.ts';
 import { beatTicks } from '../../../src/schedule/grid.ts';
 import { roundOf } from '../../../src/schedule/round.ts';
-import { chordAtTick, isPlayedChord, type PlayedChord } from '../../../src/score/playback.ts';
+import {
+  chordAtTick,
+  isPlayedChord,
+  meterOf,
+  type Playback,
+  type PlayedBar,
+  type PlayedChord,
+} from '../../../src/score/playback.ts';
 import { shareOf } from '../../../src/time/swing.ts';
 import { itemAt } from '../../../src/values/checked.ts';
 import { blockText } from '../../notation/arbitrary.ts';
@@ -256,10 +263,7 @@ describe('the band', () => {
         const stretches = round.measures.flatMap(({ bar, at, grid }) =>
           (playback.bars[bar]?.chords ?? []).map((chord) => ({
             chord,
-            from:
-              at +
-              grid.beat(((playback.bars[bar]?.pickupOffset ?? 0) + chord.at) / beatTicks(playback), 0, 1) *
-                round.secondsPerTick,
+            from: at + (grid.beat(beatsTo(playback, itemAt(playback.bars, bar), chord.at), 0, 1) ?? grid.seconds),
           })),
         );
         const chordAt = (at: number) => stretches.findLastIndex(({ from }) => from <= at + 1e-6);
@@ -342,3 +346,7 @@ test('every cell of a style has a known letter in every place', () => {
     expect(drums.length).toBeGreaterThan(1);
   }
 });
+
+/** Beats from where the full bar would start. */
+const beatsTo = (playback: Playback, bar: PlayedBar, tick: number): number =>
+  ((bar.pickupOffset ?? 0) + tick) / beatTicks(playback, meterOf(playback, bar));

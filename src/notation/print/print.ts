@@ -1,13 +1,13 @@
 /** A score printed as a block: canonical text that reads back as the same score. */
-import { type Chord, type NoChord, plainChord, writtenChord } from '../harmony/chord.ts';
-import type { ChordChange } from '../harmony/form.ts';
-import { harpName } from '../instrument/harp.ts';
-import { tabOfNotes } from '../instrument/playable.ts';
-import { formBarsOf } from '../score/form-bars.ts';
-import { type Mark, markText } from '../score/mark.ts';
-import { isSameEnding, isSoundEvent } from '../score/queries.ts';
-import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
-import { feelName } from '../time/feel.ts';
+import { type Chord, type NoChord, plainChord, writtenChord } from '../../harmony/chord.ts';
+import type { ChordChange } from '../../harmony/form.ts';
+import { harpName } from '../../instrument/harp.ts';
+import { tabOfNotes } from '../../instrument/playable.ts';
+import { formBarsOf } from '../../score/form-bars.ts';
+import { type Mark, markText } from '../../score/mark.ts';
+import { isSameEnding, isSoundEvent } from '../../score/queries.ts';
+import type { Bar, BarSettings, Event, Mouth, Score, Sound } from '../../score/score.ts';
+import { feelName } from '../../time/feel.ts';
 import {
   add,
   compare,
@@ -20,12 +20,13 @@ import {
   subtract,
   toNumber,
   ZERO,
-} from '../time/fraction.ts';
-import { barLength, meterName } from '../time/meter.ts';
-import { itemAt, lastOf, present } from '../values/checked.ts';
-import { chordsWithin } from './harmonise.ts';
-import { MOST_SHARES } from './scan.ts';
-import { slotName } from './setting-values.ts';
+} from '../../time/fraction.ts';
+import { barLength, meterName } from '../../time/meter.ts';
+import { itemAt, lastOf, present } from '../../values/checked.ts';
+import { chordsWithin, namedIn } from '../harmonise.ts';
+import { MOST_SHARES } from '../scan.ts';
+import { slotName } from '../setting-values.ts';
+import { printChanges } from './changes.ts';
 
 /** Bars to a written line: a twelve-bar prints as three lines. */
 const BARS_A_LINE = 4;
@@ -43,11 +44,15 @@ export function printScore(score: Score): string {
   return present(finest, 'a slot that divides every bar').text;
 }
 
-/** The score's own slot and finer ones, as far as every bar is a whole number of them. */
-function slotsFor({ slot, bars }: Score): Fraction[] {
+/** The slots as they were written, and finer ones, as far as every bar is a whole number of its own. */
+function slotsFor({ slot, bars }: Score): (Fraction | undefined)[] {
   const plain = [1, 2, 4, 8, 16, 32].map((parts) => fraction(1, parts)).filter((each) => compare(each, slot) < 0);
-  return [slot, ...plain].filter((each) => bars.every(({ length }) => isWhole(divide(length, each))));
+  return [undefined, ...plain].filter((most) => bars.every((bar) => isWhole(divide(bar.length, slotIn(bar, most)))));
 }
+
+/** The slot of a bar that is printed in slots of a length at most. */
+const slotIn = ({ slot }: BarSettings, most: Fraction | undefined): Fraction =>
+  most && compare(most, slot) < 0 ? most : slot;
 
 interface PrintedScore {
   readonly text: string;
@@ -55,31 +60,38 @@ interface PrintedScore {
   readonly mostShares: number;
 }
 
-function printIn(score: Score, slot: Fraction): PrintedScore {
-  const lines = printHeader({ ...score, slot });
+/** Prints a score in slots of a length at most, or in its own. */
+function printIn(score: Score, most: Fraction | undefined): PrintedScore {
+  const inSlots = <Own extends BarSettings>(own: Own): Own => ({ ...own, slot: slotIn(own, most) });
+  const start = inSlots(score);
+  const lines = printHeader(start);
   let mostShares = 0;
   lines.push('');
   const places = formBarsOf(score);
   let mouth = score.mouth;
   let carried: Chord | NoChord | undefined;
-  let beforeEndings = { mouth, carried };
+  let settings: BarSettings = start;
+  let beforeEndings = { mouth, carried, settings };
   let line: string[] = [];
   let lineBars: Bar[] = [];
-  score.bars.forEach((bar, index) => {
-    const begins = bar.part !== undefined || bar.direction !== undefined;
+  score.bars.map(inSlots).forEach((bar, index) => {
+    // Each ending continues from where the first one began.
+    if (opensEnding(score.bars[index - 1], bar)) {
+      if (bar.endings?.includes(1)) beforeEndings = { mouth, carried, settings };
+      else ({ mouth, carried, settings } = beforeEndings);
+    }
+    const changes = printChanges(settings, bar, bar.tempo);
+    settings = bar;
+    const begins = bar.part !== undefined || bar.direction !== undefined || changes.length > 0;
     if (begins || lineBars.length === BARS_A_LINE) endLine();
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
     if (bar.direction !== undefined) lines.push(`text: ${bar.direction}`);
+    lines.push(...changes);
     // What opens a bar is written with the line before it, which the first bar has not.
     if (index === 0 && bar.repeatStart) line.push('|:');
     if (index === 0 && opensEnding(undefined, bar)) line.push(`|${bar.endings}`);
-    // Each ending continues from where the first one began.
-    if (opensEnding(score.bars[index - 1], bar)) {
-      if (bar.endings?.includes(1)) beforeEndings = { mouth, carried };
-      else ({ mouth, carried } = beforeEndings);
-    }
     const base = baseChords(score, bar, places[index], carried);
-    const printed = printBar(bar, slot, mouth, statedChords(bar.chords, base));
+    const printed = printBar(bar, bar.slot, mouth, statedChords(bar.chords, base));
     line.push(printed.text, barLine(bar, score.bars[index + 1]));
     mouth = printed.mouth;
     mostShares = Math.max(mostShares, printed.mostShares);
@@ -139,8 +151,10 @@ function baseChords(
   carried: Chord | NoChord | undefined,
 ): readonly ChordChange[] {
   const given = place === undefined ? undefined : score.progression?.bars[place];
-  if (given) return chordsWithin(given, score.key, barLength(score.meter), bar.length);
-  return carried && !score.progression ? [{ onset: ZERO, chord: carried }] : [];
+  if (given) return chordsWithin(given, bar.key, barLength(bar.meter), bar.length);
+  return carried && !score.progression
+    ? [{ onset: ZERO, chord: namedIn(carried, bar.key, score.bars[bar.index - 1]?.key) }]
+    : [];
 }
 
 /** The chord symbols a bar has to state, so that its chords come out against those it gets of itself. */

@@ -1,0 +1,95 @@
+/** How fast each bar of a score is, and where time waits. */
+import { add, type Fraction, fraction, maximum, minimum, multiply, toNumber } from '../time/fraction.ts';
+import { beatLength, tempoNote } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
+import { soundsOfMarks } from './mark.ts';
+import { isSameEnding } from './queries.ts';
+import type { Bar, Score } from './score.ts';
+
+/** The tempo at the start and at the end of a bar; it changes evenly with the written time between them. In beats a minute of the bar's own meter, see {@link Score.tempo}. */
+export interface BarTempo {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The tempo of each bar, as it is written: a repeat is as fast each time. A gradual change leads to its goal by the next change of tempo,
+ * or by the end. An ending without one of its own is as fast as the bar before the first one ends.
+ */
+export function temposOf({ bars, tempo: start }: Pick<Score, 'bars' | 'tempo'>): BarTempo[] {
+  const tempos: BarTempo[] = [];
+  let now = start;
+  let beforeEndings = now;
+  for (let index = 0; index < bars.length; ) {
+    const { tempo, endings } = itemAt(bars, index);
+    if (endings && !isSameEnding(bars[index - 1], bars[index])) {
+      if (endings.includes(1)) beforeEndings = now;
+      else now = beforeEndings;
+    }
+    now = tempo?.from ?? now;
+    const goal = tempo?.to;
+    if (goal === undefined) {
+      tempos.push({ from: now, to: now });
+      index++;
+      continue;
+    }
+    let end = index + 1;
+    while (end < bars.length && !itemAt(bars, end).tempo) end++;
+    const lengths = bars.slice(index, end).map(({ length }) => toNumber(length));
+    const whole = lengths.reduce((sum, length) => sum + length, 0);
+    let done = 0;
+    for (const length of lengths) {
+      const at = (place: number): number => now + ((goal - now) * place) / whole;
+      tempos.push({ from: at(done), to: at(done + length) });
+      done += length;
+    }
+    now = goal;
+    index = end;
+  }
+  return tempos;
+}
+
+/** How fast written time passes in each bar, as a factor of that at the start of the score. */
+export function pacesOf(score: Pick<Score, 'bars' | 'tempo' | 'meter'>): BarTempo[] {
+  const start = score.tempo * toNumber(tempoNote(score.meter));
+  return temposOf(score).map(({ from, to }, index) => {
+    const unit = toNumber(tempoNote(itemAt(score.bars, index).meter));
+    return { from: (from * unit) / start, to: (to * unit) / start };
+  });
+}
+
+/** A place where time waits: from the start of its bar, and how long in written time; both fractions of a whole note. */
+export interface Wait {
+  readonly at: Fraction;
+  readonly length: Fraction;
+}
+
+/**
+ * Where time waits in each bar: at the end of each note with a fermata, as long again as it is written, but at least a beat and at
+ * most two. Common practice is about twice the written length; the limits are ours.
+ */
+export function waitsOf({ bars }: Pick<Score, 'bars'>): readonly (readonly Wait[])[] {
+  const waits = bars.map((): Wait[] => []);
+  let held: { bar: Bar; end: Fraction; length: Fraction } | undefined;
+  const finish = (): void => {
+    if (!held) return;
+    const beat = beatLength(held.bar.meter);
+    const length = minimum(maximum(held.length, beat), multiply(beat, fraction(2)));
+    waits[held.bar.index]?.push({ at: held.end, length });
+    held = undefined;
+  };
+  for (const bar of bars) {
+    for (const event of bar.events) {
+      const end = add(event.onset, event.duration);
+      if (event.kind === 'sound' && event.tied && held) {
+        held = { bar, end, length: add(held.length, event.duration) };
+        continue;
+      }
+      finish();
+      const names = event.kind === 'sound' && !event.tied ? event.marks.map(({ name }) => name) : [];
+      if (soundsOfMarks(names, 'wait').length > 0) held = { bar, end, length: event.duration };
+    }
+  }
+  finish();
+  return waits;
+}
