@@ -63,7 +63,7 @@ export const harpsPlayed = (lessons: readonly Lesson[]): readonly Harp[] =>
 /** Every position a lesson's blocks are played in, the most used first. */
 export const positionsPlayed = ({ blocks }: Lesson): readonly number[] =>
   byUse(
-    blocks.flatMap(({ score }) => score?.position ?? []),
+    blocks.flatMap(({ score }) => [...new Set(score?.bars.map(({ position }) => position))]),
     (position) => position,
   );
 
@@ -76,7 +76,10 @@ export interface PlayedKey {
 /** Every position and mode a lesson's blocks are played in, the most used first. */
 export const keysPlayed = ({ blocks }: Lesson): readonly PlayedKey[] =>
   byUse(
-    blocks.flatMap(({ score }) => (score ? { position: score.position, mode: score.key.mode } : [])),
+    blocks.flatMap(({ score }) => {
+      const keys = score?.bars.map(({ position, key }) => ({ position, mode: key.mode })) ?? [];
+      return [...new Map(keys.map((own) => [`${own.position} ${own.mode}`, own])).values()];
+    }),
     ({ position, mode }) => `${position} ${mode}`,
   );
 

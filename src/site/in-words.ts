@@ -4,9 +4,12 @@ import type { Harp } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
 import { positionInWords, positionName } from '../instrument/position.ts';
 import type { Tuning } from '../instrument/tuning.ts';
+import type { Score } from '../score/score.ts';
+import { temposOf } from '../score/tempo.ts';
 import { LANGUAGE } from '../texts/language.ts';
 import type { Feel } from '../time/feel.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
+import { itemAt } from '../values/checked.ts';
 import { guideText, settingText } from './texts.ts';
 
 /** `low F (solo)`: the usual register and tuning go without saying. */
@@ -30,6 +33,13 @@ export interface Pace {
   readonly meter: Meter;
   readonly feel: Feel;
 }
+
+/** The paces of a block, bar by bar. */
+export const pacesIn = (score: Score): Pace[] =>
+  temposOf(score).flatMap(({ from, to }, index) => {
+    const { meter, feel } = itemAt(score.bars, index);
+    return [from, to].map((tempo) => ({ tempo: Math.round(tempo * 10) / 10, meter, feel }));
+  });
 
 /**
  * The tempo of a lesson, from its blocks’: `♩ = 92, shuffle` where they agree, `♩ = 60 to 92` where they do not, and both

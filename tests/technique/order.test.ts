@@ -11,7 +11,17 @@ describe('a beginner', () => {
       ...['low-holes', 'middle-holes', 'hole-jumps'],
       // How bends are come to and held belongs to bending, and is missed only where a course teaches it.
       ...['bends-from-nothing', 'held-bends'],
-      ...['accents', 'staccato', 'breath-marks', 'fermatas', 'dynamics', 'tenuto', 'syncopation', 'pickups', 'three-four'],
+      ...[
+        'accents',
+        'staccato',
+        'breath-marks',
+        'fermatas',
+        'dynamics',
+        'tenuto',
+        'syncopation',
+        'pickups',
+        'three-four',
+      ],
       ...['first-position', 'turnaround', 'blue-thirds', 'flat-fifths'],
     ]);
   });
