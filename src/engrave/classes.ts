@@ -28,6 +28,8 @@ export const CLASS = {
   /** Lengths, beats and bar lines of the lanes, shown where there is no staff. */
   lanesOnly: 'L',
   event: 'e',
+  /** A grace note, on the staff and in the lanes. */
+  grace: 'G',
   /** What joins several notes: beams, slurs, ties. */
   joins: 'j',
 

@@ -1,7 +1,8 @@
 /** A bar’s columns: each written note with all that is in line with it. */
 import type { Role } from '../harmony/role.ts';
-import { type EndSign, type Mark, rowOf, withHole } from '../score/mark.ts';
-import { roleIn } from '../score/queries.ts';
+import type { Harp } from '../instrument/harp.ts';
+import { type EndSign, filledIn, graceAmong, type Mark, rowOf, type SmallNote } from '../score/mark.ts';
+import { graceRole, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
@@ -34,8 +35,17 @@ export interface Column {
   /** Its head and its number are in parentheses. */
   readonly hinted: boolean;
   readonly endSigns: readonly EndSign[];
+  /** The grace note before it. */
+  readonly grace?: GraceColumn;
   /** What the lanes show of it. */
   readonly reach: LaneReach;
+}
+
+/** A grace note, with all that is in line with it. */
+export interface GraceColumn {
+  readonly note: SmallNote;
+  readonly staff: StaffNote;
+  readonly role: Role | undefined;
 }
 
 /** How far numbers in the lanes reach to either side of the middle of their column. */
@@ -66,7 +76,7 @@ export function dynamicOf(marks: readonly Mark[]): string | undefined {
 function wordOf(marks: readonly Mark[]): string {
   const drawings = marks.flatMap((mark) => {
     const { drawing } = rowOf(mark.name);
-    return 'word' in drawing ? [{ ...drawing, word: withHole(drawing.word, mark) }] : [];
+    return 'word' in drawing ? [{ ...drawing, word: filledIn(drawing.word, mark) }] : [];
   });
   const [only] = drawings;
   const dynamic = dynamicOf(marks);
@@ -77,19 +87,29 @@ function wordOf(marks: readonly Mark[]): string {
 /** Whether a mark puts its note in parentheses. */
 const isHint = ({ name }: Mark): boolean => 'around' in rowOf(name).drawing;
 
+/** What of the whole score its columns need. */
+export interface ColumnContext {
+  readonly harp: Harp;
+  /** What the staff shows, by the index of the event, and of the grace note before it. */
+  readonly staff: readonly (readonly StaffNote[])[];
+  readonly graces: ReadonlyMap<number, StaffNote>;
+  /** Marks at the ends of notes. */
+  readonly after: ReadonlyMap<Event, readonly Mark[]>;
+}
+
 /** The columns of a bar, one for each written note or rest. */
-export function columnsOf(
-  bar: Bar,
-  written: WrittenBar,
-  staff: readonly (readonly StaffNote[])[],
-  after: ReadonlyMap<Event, readonly Mark[]>,
-): Column[] {
+export function columnsOf(bar: Bar, written: WrittenBar, { staff, graces, after, harp }: ColumnContext): Column[] {
   return written.notes.map((note, index) => {
     const event = itemAt(bar.events, note.event);
     const first = index === 0 || written.notes[index - 1]?.event !== note.event;
     const last = written.notes[index + 1]?.event !== note.event;
     const sound = event.kind === 'sound' ? event : undefined;
     const roles = sound ? sound.notes.map((own) => roleIn(bar, sound, own)) : [];
+    const small = sound && first && !sound.tied ? graceAmong(sound.marks) : undefined;
+    const onStaff = graces.get(event.index);
+    const grace: GraceColumn | undefined = sound &&
+      small &&
+      onStaff && { note: small, staff: onStaff, role: graceRole(bar, sound, harp) };
     return {
       note,
       event,
@@ -99,7 +119,8 @@ export function columnsOf(
       word: sound && first ? wordOf(sound.marks) : '',
       hinted: sound !== undefined && first && sound.marks.some(isHint),
       endSigns: last && !note.tiedToNext ? endSignsOf(after.get(event)) : NO_SIGNS,
-      reach: sound && first ? laneReach(sound, roles) : NOTHING_IN_LANES,
+      ...(grace ? { grace } : {}),
+      reach: sound && first ? laneReach(sound, roles, grace) : NOTHING_IN_LANES,
     };
   });
 }
@@ -121,7 +142,20 @@ const SLIDE = 7;
 /** From the shape of a number to the outer end of the parenthesis beside it. */
 export const PARENTHESIS = 6;
 
-function laneReach({ tied, notes, marks }: Sound, roles: Column['roles']): LaneReach {
+function laneReach(sound: Sound, roles: Column['roles'], grace: GraceColumn | undefined): LaneReach {
+  const { left, right } = numberReach(sound, roles);
+  return { left: grace ? left + 2 * graceHalf(grace) + GRACE_GAP : left, right };
+}
+
+/** The size of a grace note’s number in the lanes, and what is between it and the number of its note. */
+export const GRACE_NUMBER = 0.8;
+export const GRACE_GAP = 4;
+
+/** Half of what a grace note covers in the lanes. */
+export const graceHalf = ({ role }: GraceColumn): number =>
+  (role ? Math.max(SHAPES[role.degree].half, textWidth(role.label, SIZE.label) / 2) : NUMBER) * GRACE_NUMBER;
+
+function numberReach({ tied, notes, marks }: Sound, roles: Column['roles']): LaneReach {
   const label = Math.max(0, ...roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
   const shape = tied ? BEAD : Math.max(NUMBER, ...roles.map((role) => (role ? SHAPES[role.degree].half : NUMBER)));
   const half = shape + (marks.some(isHint) ? PARENTHESIS : 0);

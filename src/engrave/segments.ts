@@ -3,7 +3,7 @@ import { changesOf } from '../score/changes.ts';
 import { marksAfter } from '../score/marks-after.ts';
 import type { Score } from '../score/score.ts';
 import { slursOf } from '../score/slurs.ts';
-import { staffNotes } from '../score/spelling.ts';
+import { staffGraces, staffNotes } from '../score/spelling.ts';
 import { temposOf } from '../score/tempo.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
@@ -34,13 +34,17 @@ export interface MeasuredBar {
 
 /** The bars of a score as segments with their columns and least widths. */
 export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
-  const staff = staffNotes(score);
+  const context = {
+    harp: score.harp,
+    staff: staffNotes(score),
+    graces: staffGraces(score),
+    after: marksAfter(score),
+  };
   const written = writtenScore(score);
   const slurs = slursOf(score);
-  const after = marksAfter(score);
   const changes = changesOf(score);
   const tempos = temposOf(score);
-  const inBars = score.bars.map((bar, index) => columnsOf(bar, itemAt(written, index), staff, after));
+  const inBars = score.bars.map((bar, index) => columnsOf(bar, itemAt(written, index), context));
   return score.bars.map((bar, index) => {
     const { tuplets } = itemAt(written, index);
     const columns = itemAt(inBars, index);

@@ -45,14 +45,14 @@ export function spacingNeeds(segment: Segment): Needs {
   };
   const words = columns.map(({ word }) => textWidth(word, SIZE.word) / 2);
   const lyrics = columns.map(lyricHalf);
-  const gaps = columns
-    .slice(1)
-    .map((next, index) =>
-      Math.max(
-        next.first ? HEAD_GAP : TIE_ROOM,
-        distance(itemAt(staff, index), itemAt(staff, index + 1), tiesBeside(index) ? CHORD_TIE : STAFF_GAP),
-      ),
-    );
+  const gaps = columns.slice(1).map((next, index) =>
+    Math.max(
+      next.first ? HEAD_GAP : TIE_ROOM,
+      // A grace note may be on the other side of the lanes than its note.
+      next.grace ? itemAt(lanes, index).right + itemAt(lanes, index + 1).left + SHAPE_GAP : 0,
+      distance(itemAt(staff, index), itemAt(staff, index + 1), tiesBeside(index) ? CHORD_TIE : STAFF_GAP),
+    ),
+  );
   const apart: Apart[] = [];
   const keepApart = (from: number, to: number, least: number): void => {
     if (to === from + 1) gaps[from] = Math.max(itemAt(gaps, from), least);

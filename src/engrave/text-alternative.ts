@@ -3,12 +3,12 @@ import { chordInWords } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { printedKey } from '../harmony/key.ts';
 import { type Role, roleInWords } from '../harmony/role.ts';
-import { harpName } from '../instrument/harp.ts';
+import { type Harp, harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { changesOf } from '../score/changes.ts';
-import { type Mark, rowOf, withHole } from '../score/mark.ts';
-import { endingOpenedBy, roleIn } from '../score/queries.ts';
+import { filledIn, type Mark, rowOf } from '../score/mark.ts';
+import { endingOpenedBy, graceRole, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
 import { temposOf } from '../score/tempo.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
@@ -59,7 +59,11 @@ export function barSentences(score: Score): string[] {
       if (joined) continue;
       const length = event.kind === 'rest' ? restLength(bar, at) : event.duration;
       const role = roleOfEvent(bar, event);
-      words.push(...eventWords(event, role, before), lengthInWords(length, bar.meter));
+      words.push(
+        ...eventWords(event, role, before),
+        ...graceWords(bar, event, score.harp),
+        lengthInWords(length, bar.meter),
+      );
       before = role;
       phrases.push(words.join(', '));
     }
@@ -96,6 +100,12 @@ function restLength(bar: Bar, from: number): Fraction {
 const roleOfEvent = (bar: Bar, event: Event): string | undefined =>
   event.kind === 'sound' ? rolesInWords(event.notes.map((note) => roleIn(bar, event, note))) : undefined;
 
+/** The role of a grace note, which is named among the marks. */
+function graceWords(bar: Bar, event: Event, harp: Harp): string[] {
+  const role = event.kind === 'sound' && !event.tied ? graceRole(bar, event, harp) : undefined;
+  return role ? [`the short note ${roleInWords(role)}`] : [];
+}
+
 function eventWords(event: Event, role: string | undefined, before: string | undefined): string[] {
   if (event.kind === 'rest') return ['rest'];
   const words: string[] = [];
@@ -131,7 +141,7 @@ function rolesInWords(roles: readonly (Role | undefined)[]): string | undefined 
   return words.every((word) => word === words[0]) ? words[0] : words.join(' and ');
 }
 
-const markInWords = (mark: Mark): string => withHole(rowOf(mark.name).words, mark);
+const markInWords = (mark: Mark): string => filledIn(rowOf(mark.name).words, mark);
 
 const MOUTHS: Readonly<Record<Mouth, string>> = { lips: 'with the lips', tongue: 'with the tongue block' };
 

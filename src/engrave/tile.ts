@@ -10,7 +10,7 @@ import { type Column, dynamicOf, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
-import { drawSound, halfWidth, heightsOf, laneHeights, rightOfNumber } from './lanes/lanes.ts';
+import { drawSound, heightsOf, laneHeights, leftOfNumber, rightOfNumber } from './lanes/lanes.ts';
 import { ABOVE, BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { drawNewMeter, startRoom } from './row-head.ts';
@@ -182,7 +182,7 @@ function drawLanes(
   const events = eventGroups(parts, (index, next) => {
     const column = itemAt(segment.columns, index);
     if (column.event.kind !== 'sound') return '';
-    for (const role of column.roles) if (role) glyphs.add(`s${role.degree}`);
+    for (const role of [...column.roles, column.grace?.role]) if (role) glyphs.add(`s${role.degree}`);
     const x = itemAt(xs, index);
     const flow =
       column.first || index === 0 ? drawFlow([index, next], parts, neighbours, layout.lanes, width) : NO_FLOW;
@@ -224,7 +224,9 @@ function drawLength(
   if (next - index > 1 || soundIn(column).tied || !column.first || column.note.tiedToNext) return '';
   const follower = segment.columns[next];
   const from = itemAt(xs, index) + rightOfNumber(column) + 2;
-  const to = follower ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + 4 : 6) : width - 8;
+  const to = follower
+    ? itemAt(xs, next) - (follower.event.kind === 'sound' ? leftOfNumber(follower) + 4 : 6)
+    : width - 8;
   if (to - from < 3) return '';
   const lines = heightsOf(column, layout.lanes).map((y) => `M${n(from)} ${n(y)}H${n(to)}`);
   return `<path class="${CLASS.heldLine} ${CLASS.lanesOnly}" d="${lines.join('')}"/>`;

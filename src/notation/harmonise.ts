@@ -4,7 +4,7 @@ import type { Chord, NoChord } from '../harmony/chord.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { type ChordChange, chordsOfBar, type FormBar } from '../harmony/form.ts';
 import type { SongKey } from '../harmony/key.ts';
-import { numeralOf, rootAt } from '../harmony/numeral.ts';
+import { stepBetween, writeNumeral } from '../harmony/numeral.ts';
 import { readChord, readSymbol } from '../harmony/symbol.ts';
 import { chromaOf, fifthsOf, mod } from '../instrument/pitch.ts';
 import { playOrder } from '../score/playing-order.ts';
@@ -77,20 +77,17 @@ function checkMoved(
   });
 }
 
-/**
- * A chord that sounds on in a bar of another key has another numeral there. Its root is spelled as near to that key as it can be,
- * however the key before was spelled.
- */
+/** A chord that sounds on in a bar of another key: as it is called there. A numeral becomes that of the new key, a name stays. */
 export function namedIn(chord: Chord | NoChord, key: SongKey, before: SongKey | undefined): Chord | NoChord {
-  if (key === before || chord === 'none') return chord;
-  const { numeral, ...named } = chord;
-  const home = fifthsOf(key.tonic);
-  const root = rootAt(home + mod(fifthsOf(chord.root) - home + FLATTEST, 12) - FLATTEST);
-  const own = { ...named, root };
-  return numeral === undefined ? own : { ...own, numeral: numeralOf(own, key) };
+  if (chord === 'none' || !before || key === before) return chord;
+  if (chord.numeral === undefined) return { ...chord, step: stepBetween(key.tonic, chord.root) };
+  const above = mod(fifthsOf(chord.root) - fifthsOf(key.tonic) + FLATTEST, 12) - FLATTEST;
+  // Another mode may have the same tonic, and may spell it differently.
+  const numeral = chromaOf(key.tonic) === chromaOf(before.tonic) ? chord.numeral : writeNumeral(above, chord.suffix);
+  return readChord(numeral, key) ?? chord;
 }
 
-/** From a tonic down to the flattest root that is spelled so, the bII, in fifths. */
+/** From a tonic down to the flattest root that a numeral is written for here, the bII, in fifths. */
 const FLATTEST = 5;
 
 /** A chord written after the last slot of a bar takes no time there: it is the first of the next bar. */

@@ -43,6 +43,7 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
         diagnostics.push(report('nothing-under-tongue', at, { mark: mark.name }));
       }
     }
+    if ('note' in mark) checkHole(mark.note, mark.note.breath, harp, at, diagnostics);
     if ('hole' in mark) checkShake(notes, mark.hole, harp, at, diagnostics);
   }
 }

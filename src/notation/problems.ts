@@ -165,6 +165,11 @@ export const NOTATION_PROBLEMS = {
     about: 'A shake names the hole it shakes against.',
     message: () => 'A shake needs its other hole, as in 4[shake 5].',
   }),
+  'mark-grace': error<object>({
+    about: 'A grace note is one note, named beside its mark.',
+    message: () => 'A grace note needs its note, as in -4[grace -3].',
+    help: () => 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.',
+  }),
   'mark-twice': error<{ text: string }>({
     about: 'A mark may appear only once on a note.',
     message: ({ text }) => `The mark “${text}” appears twice on this note.`,

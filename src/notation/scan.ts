@@ -3,14 +3,14 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Known, nearest } from '../diagnostics/nearest.ts';
 import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
-import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
+import { isMarkName, MARK_NAMES, type Mark, type SmallNote, takesHole, takesNote } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { readBarLine } from './bar-line.ts';
-import { BEND_SIGNS, nameOfText } from './characters.ts';
+import { BEND_SIGNS, nameOfText, pairedBraces } from './characters.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
-import { OTHER_MARK_WORDS } from './suggestions.ts';
+import { meantSlot, OTHER_MARK_WORDS } from './suggestions.ts';
 import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
@@ -338,7 +338,9 @@ class Scanner {
         }
         const hole = isMarkName(word[0]) && takesHole(word[0]) ? /^\d{1,4}$/.exec(words[i + 1]?.[0] ?? '') : undefined;
         if (hole) i++;
-        const mark = this.mark(word[0], hole?.[0], span);
+        const small = isMarkName(word[0]) && takesNote(word[0]) ? this.smallNote(start, words[i + 1]) : undefined;
+        if (small) i++;
+        const mark = this.mark(word[0], hole?.[0], small, span);
         if (mark && marks.some((other) => other.mark.name === mark.name)) {
           this.diagnostics.push(report('mark-twice', span, { text: mark.name }));
         } else if (mark) marks.push({ mark, span });
@@ -348,8 +350,24 @@ class Scanner {
     return { marks, mouth };
   }
 
-  private mark(word: string, hole: string | undefined, span: TextSpan): Mark | undefined {
+  /** The note that a mark names: one word of the bracket that begins at `from`, and all of it. */
+  private smallNote(from: number, word: RegExpExecArray | undefined): SmallNote | undefined {
+    if (!word) return undefined;
+    this.at = from + word.index;
+    const sign = this.sign();
+    const note = this.hole();
+    if (!note || this.at !== from + word.index + word[0].length) return undefined;
+    const { hole, bend, over, slide } = note;
+    return { breath: sign === '-' ? 'draw' : 'blow', hole, bend, over, slide };
+  }
+
+  private mark(word: string, hole: string | undefined, small: SmallNote | undefined, span: TextSpan): Mark | undefined {
     if (isMarkName(word)) {
+      if (takesNote(word)) {
+        if (small) return { name: word, note: small };
+        this.diagnostics.push(report('mark-grace', span, {}));
+        return undefined;
+      }
       if (!takesHole(word)) return { name: word };
       if (hole !== undefined) return { name: word, hole: Number(hole) };
       this.diagnostics.push(report('mark-shake', span, {}));
@@ -368,27 +386,4 @@ const MOST_DIGITS = 4;
 const isDigit = (character: string | undefined): boolean =>
   character !== undefined && character >= '0' && character <= '9';
 
-/** For each opening brace from an offset on, the one that closes it, if any does. */
-function pairedBraces(text: string, from: number): Map<number, number> {
-  const pairs = new Map<number, number>();
-  const open: number[] = [];
-  for (let i = from; i < text.length; i++) {
-    if (text[i] === '{') open.push(i);
-    else if (text[i] === '}') {
-      const opening = open.pop();
-      if (opening !== undefined) pairs.set(opening, i);
-    }
-  }
-  return pairs;
-}
-
 const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind === 'unreadable';
-
-/** The slot an author may have meant who writes the breath as a letter. */
-function meantSlot(text: string): string | undefined {
-  const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
-  if (!letter) return undefined;
-  const [, one = '', two = '', bend = ''] = letter;
-  const [hole, breath] = /\d/.test(one) ? [one, two] : [two, one];
-  return `${breath.toLowerCase() === 'd' ? '-' : ''}${hole}${bend}`;
-}

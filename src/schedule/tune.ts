@@ -1,7 +1,7 @@
 /** The tune of a round as lines: what is tied or glided into sounds on without a new attack. */
 import type { Breath } from '../instrument/harp.ts';
-import { secondsOfBreath, soundsOfMarks } from '../score/mark.ts';
-import type { Playback, PlayedEvent, PlayedNote } from '../score/playback.ts';
+import { MARKS, secondsOfBreath, soundsOfMarks } from '../score/mark.ts';
+import type { Playback, PlayedEvent, PlayedGrace, PlayedNote } from '../score/playback.ts';
 import { lastOf } from '../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
 import type { Round } from './round.ts';
@@ -40,14 +40,21 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
       }
       const at = time(event.at);
       const until = time(event.at + event.length);
-      if (!open || !goesOn(open, event)) {
-        open = { at, breath: event.breath, parts: [], until, glides: false };
+      const grace = event.tied ? undefined : event.grace;
+      const crush = grace ? secondsOfGrace(until - at) : 0;
+      if (!open || grace || !goesOn(open, event)) {
+        const joins = grace && leadsInto(grace, event);
+        if (grace && !joins) lines.push(lineOfGrace(grace, at, crush, playback));
+        open = { at: joins ? at : at + crush, breath: event.breath, parts: [], until, glides: false };
+        if (joins) open.parts.push(partOfGrace(grace, 0, crush, playback));
         lines.push(open);
       }
       const held = event.tied && !open.glides ? open.parts.pop() : undefined;
       // A held note is one note: its vibrato continues over the bar line, and its fall comes at its end.
       open.parts.push(
-        held ? { ...held, seconds: until - open.at - held.at } : partOf(event, at - open.at, until - at, playback),
+        held
+          ? { ...held, seconds: until - open.at - held.at }
+          : partOf(event, at + crush - open.at, until - at - crush, playback),
       );
       open.until = until;
       open.glides = event.glides === true;
@@ -55,6 +62,32 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
   }
   return lines.map(closed);
 }
+
+/** Seconds of a grace note before a note that has so many with it. */
+function secondsOfGrace(seconds: number): number {
+  const { seconds: most, part } = MARKS.grace.sound;
+  return Math.min(most, seconds * part);
+}
+
+/** A grace note on the hole and the breath of its note moves into it. */
+const leadsInto = (grace: PlayedGrace, { breath, notes }: Sounding): boolean =>
+  grace.breath === breath && notes.length === 1 && notes[0]?.hole === grace.hole;
+
+const partOfGrace = (grace: PlayedGrace, at: number, seconds: number, { mouth }: Playback): LinePart => ({
+  at,
+  seconds,
+  notes: [grace],
+  mouth,
+  marks: [],
+});
+
+const lineOfGrace = (grace: PlayedGrace, at: number, seconds: number, playback: Playback): OpenLine => ({
+  at,
+  breath: grace.breath,
+  parts: [partOfGrace(grace, 0, seconds, playback)],
+  until: at + seconds,
+  glides: false,
+});
 
 /** Whether an event continues in the line before it: a glide leads into the next sound, a tie continues with the same holes. */
 function goesOn(open: OpenLine, event: Sounding): boolean {

@@ -4,13 +4,18 @@
  * that changes nothing that is seen, read aloud or heard.
  */
 
+import type { Breath, HoleNote } from '../instrument/harp.ts';
+import { inWords, tabOf } from '../instrument/playable.ts';
+
 export interface MarkRow {
   /** What the player has to do, for readers who learn to read blocks. */
   readonly asks: string;
-  /** How it is read aloud; `{hole}` is the hole it names. */
+  /** How it is read aloud; `{hole}` is the hole it names, `{note}` the note. */
   readonly words: string;
   /** It names another hole, as in `[shake 5]`. */
   readonly takesHole?: true;
+  /** It names a note of its own, as in `[grace -3']`. */
+  readonly takesNote?: true;
   /** It is made by the tongue on the holes beside the note. */
   readonly needsTongue?: true;
   /** Part of the attack: playing that starts within the note leaves it out. Others last as long as the note. */
@@ -23,7 +28,7 @@ export interface MarkRow {
   readonly sound: MarkSound;
 }
 
-/** A word over the breath lanes (`{hole}` as in `words`), a line in its place, a sign at the notehead, one around it, or one at its end. */
+/** A word over the breath lanes (`{hole}` and `{note}` as in `words`), a line in its place, a sign at the notehead, one around it, one at its end, or a note before it. */
 export type MarkDrawing =
   | { readonly word: string }
   /** A letter of loudness, in its own type. */
@@ -32,7 +37,9 @@ export type MarkDrawing =
   | { readonly sign: MarkSign }
   | { readonly around: 'parentheses' }
   /** Above the staff, at the end of the last of what a note is written as. */
-  | { readonly end: EndSign };
+  | { readonly end: EndSign }
+  /** A small note before it. */
+  | { readonly before: 'small note' };
 
 /** A sign at the end of a note. */
 export type EndSign = 'comma' | 'fermata';
@@ -82,6 +89,8 @@ export type MarkSound =
   | { readonly kind: 'accent'; readonly louder: number; readonly brighter: number }
   /** The note is so many times as loud and as bright, from its beginning to its end. */
   | { readonly kind: 'hint'; readonly loud: number; readonly bright: number }
+  /** The note that the mark names sounds first, for so many seconds, at most this part of the whole. */
+  | { readonly kind: 'crush'; readonly seconds: number; readonly part: number }
   /** Time stands still at the end of the note (tempo.ts). */
   | { readonly kind: 'wait' }
   /** The note ends so many seconds early for a breath, which take at most this part of it. */
@@ -127,6 +136,14 @@ export const MARKS = {
     ofAttack: true,
     drawing: { sign: 'scoop' },
     sound: { kind: 'scoop', cents: -110, seconds: 0.055 },
+  },
+  grace: {
+    asks: 'First a short note on the beat, the one named beside the mark; then at once this one.',
+    words: 'after a short {note}',
+    takesNote: true,
+    ofAttack: true,
+    drawing: { before: 'small note' },
+    sound: { kind: 'crush', seconds: 0.07, part: 1 / 3 },
   },
   fall: {
     asks: 'Let the pitch drop off at the end.',
@@ -261,11 +278,23 @@ export type MarkName = keyof typeof MARKS;
 export type HoleMark = {
   [Name in MarkName]: (typeof MARKS)[Name] extends { takesHole: true } ? Name : never;
 }[MarkName];
-/** A mark that names no hole. */
-export type PlainMark = Exclude<MarkName, HoleMark>;
+/** Marks that name a note. */
+export type NoteMark = {
+  [Name in MarkName]: (typeof MARKS)[Name] extends { takesNote: true } ? Name : never;
+}[MarkName];
+/** A mark that names neither. */
+export type PlainMark = Exclude<MarkName, HoleMark | NoteMark>;
+
+/** A hole with its breath, and what is done to it. */
+export interface SmallNote extends HoleNote {
+  readonly breath: Breath;
+}
 
 /** A mark of a note, as it was written. */
-export type Mark = { readonly name: PlainMark } | { readonly name: HoleMark; readonly hole: number };
+export type Mark =
+  | { readonly name: PlainMark }
+  | { readonly name: HoleMark; readonly hole: number }
+  | { readonly name: NoteMark; readonly note: SmallNote };
 
 /** Whether a word is the name of a mark. */
 export const isMarkName = (word: string): word is MarkName => Object.hasOwn(MARKS, word);
@@ -279,8 +308,29 @@ export const rowOf = (name: MarkName): MarkRow => MARKS[name];
 /** Whether a mark names another hole, as `shake 5` does. */
 export const takesHole = (name: MarkName): name is HoleMark => rowOf(name).takesHole === true;
 
-/** The mark as it is typed: `slap`, `shake 5`. */
-export const markText = (mark: Mark): string => ('hole' in mark ? `${mark.name} ${mark.hole}` : mark.name);
+/** Whether a mark names a note, as `grace -3` does. */
+export const takesNote = (name: MarkName): name is NoteMark => rowOf(name).takesNote === true;
+
+/** The mark as it is typed: `slap`, `shake 5`, `grace -3'`. */
+export const markText = (mark: Mark): string =>
+  'hole' in mark ? `${mark.name} ${mark.hole}` : 'note' in mark ? `${mark.name} ${tabOf(mark.note)}` : mark.name;
+
+/** A mark of that name, with a hole or a note that it may name beside draw 4. */
+export const exampleOf = (name: MarkName): Mark =>
+  takesHole(name)
+    ? { name, hole: 5 }
+    : takesNote(name)
+      ? { name, note: { breath: 'draw', hole: 3, bend: 1, over: false, slide: false } }
+      : { name: plainName(name) };
+
+function plainName(name: MarkName): PlainMark {
+  if (takesHole(name) || takesNote(name)) throw new RangeError(`${name} names something`);
+  return name;
+}
+
+/** The note that one of the marks names, which sounds before theirs. */
+export const graceAmong = (marks: readonly Mark[]): SmallNote | undefined =>
+  marks.flatMap((mark) => ('note' in mark ? [mark.note] : []))[0];
 
 /** Seconds that marks take from the end of a note for a breath, for a note of so many seconds. */
 export function secondsOfBreath(names: readonly MarkName[], seconds: number): number {
@@ -288,9 +338,13 @@ export function secondsOfBreath(names: readonly MarkName[], seconds: number): nu
   return breath ? Math.min(breath.seconds, seconds * breath.part) : 0;
 }
 
-/** A text of a mark's row with the hole it names filled in. */
-export const withHole = (text: string, mark: Mark): string =>
-  'hole' in mark ? text.replace('{hole}', `${mark.hole}`) : text;
+/** A text of a mark's row with the hole or the note it names filled in. */
+export const filledIn = (text: string, mark: Mark): string =>
+  'hole' in mark
+    ? text.replace('{hole}', `${mark.hole}`)
+    : 'note' in mark
+      ? text.replace('{note}', inWords(mark.note))
+      : text;
 
 type SoundOf<Kind extends MarkSound['kind']> = Extract<MarkSound, { kind: Kind }>;
 

@@ -5,15 +5,15 @@
 import type { Chord, NoChord } from '../harmony/chord.ts';
 import { keyInPosition, type Mode, type SongKey } from '../harmony/key.ts';
 import { moveChord } from '../harmony/numeral.ts';
-import { type Breath, type Harp, keyNote, reed } from '../instrument/harp.ts';
+import { type Breath, type Harp, type HoleNote, keyNote, reed } from '../instrument/harp.ts';
 import { type Feel, feelName } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, type Meter, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import { levelsOf } from './dynamics.ts';
-import { type Mark, type PlainMark, soundOfMarks } from './mark.ts';
+import { graceAmong, type Mark, type PlainMark, type SmallNote, soundOfMarks } from './mark.ts';
 import { playOrder } from './playing-order.ts';
-import { roleIn } from './queries.ts';
+import { graceRole, midiOfGrace, roleIn } from './queries.ts';
 import type { Bar, BarSettings, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
 import { type BarTempo, pacesOf, type Wait, waitsOf } from './tempo.ts';
 
@@ -96,6 +96,8 @@ export interface PlayedEvent {
   readonly marks?: readonly PlainMark[];
   /** How many times as loud as usual. */
   readonly level?: number;
+  /** The note that sounds for a moment before. */
+  readonly grace?: PlayedGrace;
   /** The MIDI number of the other hole of a shake. */
   readonly shake?: number;
   /** MIDI numbers of the holes under the tongue, which a slap or a pull lets sound for a moment. */
@@ -112,6 +114,11 @@ export interface PlayedNote {
   readonly slide?: boolean;
   /** The role's short name over the chord of the moment. */
   readonly role?: string;
+}
+
+/** A grace note. */
+export interface PlayedGrace extends PlayedNote {
+  readonly breath: Breath;
 }
 
 /** A block that repeats a phrase of its own quotes nobody. */
@@ -187,6 +194,7 @@ export function playbackOn(playback: Playback, harp: Harp): Playback {
         (event): PlayedEvent => ({
           ...event,
           ...(event.notes && { notes: event.notes.map((note) => ({ ...note, midi: note.midi + shift })) }),
+          ...(event.grace && { grace: { ...event.grace, midi: event.grace.midi + shift } }),
           ...(event.shake === undefined ? {} : { shake: event.shake + shift }),
           ...(event.struck && { struck: event.struck.map((midi) => midi + shift) }),
         }),
@@ -204,8 +212,9 @@ function changeOf(chord: Chord | NoChord, at: number): PlayedChange {
 
 function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index' | 'at' | 'length'> {
   const { breath, tied, glides, mouth, marks } = sound;
-  const plain = marks.flatMap((mark) => ('hole' in mark ? [] : [mark.name]));
+  const plain = marks.flatMap((mark) => ('hole' in mark || 'note' in mark ? [] : [mark.name]));
   const shake = marks.find((mark) => 'hole' in mark);
+  const grace = graceAmong(marks);
   const strikes = soundOfMarks(plain, 'strike') !== undefined;
   return {
     breath,
@@ -214,19 +223,28 @@ function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index
     ...(glides ? { glides } : {}),
     ...(mouth === score.mouth ? {} : { mouth }),
     ...(plain.length > 0 ? { marks: plain } : {}),
+    ...(grace ? { grace: graceOf(grace, bar, sound, score.harp) } : {}),
     ...(shake ? { shake: otherHole(shake, sound, score.harp) } : {}),
     ...(strikes ? { struck: otherHoles(sound, score.harp) } : {}),
   };
 }
 
-const noteOf = ({ hole, bend, over, slide, pitch }: Note, role: string | undefined): PlayedNote => ({
+const noteOf = (note: Note, role: string | undefined): PlayedNote => playedHole(note, note.pitch.midi, role);
+
+const playedHole = ({ hole, bend, over, slide }: HoleNote, midi: number, role: string | undefined): PlayedNote => ({
   hole,
-  midi: pitch.midi,
+  midi,
   ...(bend > 0 ? { bend } : {}),
   ...(over ? { over } : {}),
   ...(slide ? { slide } : {}),
   ...(role === undefined ? {} : { role }),
 });
+
+function graceOf(grace: SmallNote, bar: Bar, sound: Sound, harp: Harp): PlayedGrace {
+  const { hole, bend, over, slide, breath } = grace;
+  const role = graceRole(bar, sound, harp)?.label;
+  return { breath, ...playedHole({ hole, bend, over, slide }, midiOfGrace(harp, grace), role) };
+}
 
 const raised = (sound: Sound, harp: Harp): number => (sound.notes[0]?.slide ? (harp.tuning.slide ?? 0) : 0);
 

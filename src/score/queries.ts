@@ -2,8 +2,11 @@
 import type { Chord } from '../harmony/chord.ts';
 import type { ChordChange } from '../harmony/form.ts';
 import { type Role, roleOf } from '../harmony/role.ts';
+import { sounding } from '../instrument/bend.ts';
+import type { Harp } from '../instrument/harp.ts';
 import { compare, type Fraction } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
+import { graceAmong, type SmallNote } from './mark.ts';
 import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
 /** The chord that sounds at an onset of a bar, or undefined where none was given or none sounds. */
@@ -23,6 +26,20 @@ export function chordAt(bar: Pick<Bar, 'chords'>, onset: Fraction): Chord | unde
 export function roleIn(bar: Pick<Bar, 'chords' | 'key'>, event: Sound, note: Note): Role | undefined {
   const chord = chordAt(bar, event.onset);
   return chord && roleOf(note.pitch.midi, chord, bar.key);
+}
+
+/** What the grace note of a sound does to the chord it sounds over. */
+export function graceRole(bar: Pick<Bar, 'chords' | 'key'>, event: Sound, harp: Harp): Role | undefined {
+  const chord = chordAt(bar, event.onset);
+  const grace = graceAmong(event.marks);
+  return grace && chord && roleOf(midiOfGrace(harp, grace), chord, bar.key);
+}
+
+/** The MIDI number of a grace note. Throws a RangeError where the harp has no such note. */
+export function midiOfGrace(harp: Harp, grace: SmallNote): number {
+  const sound = sounding(harp, grace.breath, grace);
+  if ('fault' in sound) throw new RangeError(`${sound.fault} at hole ${grace.hole}`);
+  return sound.midi;
 }
 
 /**

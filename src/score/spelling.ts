@@ -1,6 +1,9 @@
 /** What is on the staff: each note's spelled pitch, and the accidental it needs after the signature and the bar so far. */
 import { signatureAlter } from '../harmony/key.ts';
+import { spell } from '../harmony/role.ts';
 import type { Pitch } from '../instrument/pitch.ts';
+import { graceAmong } from './mark.ts';
+import { chordAt, midiOfGrace, soundsOf } from './queries.ts';
 import type { Score, Sound } from './score.ts';
 
 /** A note as the staff shows it. */
@@ -16,18 +19,35 @@ export interface StaffNote {
  * octave to the end of the bar. A note tied over a bar line takes none; where the signature has another form of it, the next
  * note of its letter and octave shows its own sign, since a reader could take either.
  */
-export function staffNotes(score: Pick<Score, 'bars'>): readonly (readonly StaffNote[])[] {
+export const staffNotes = (score: Written): readonly (readonly StaffNote[])[] => onStaff(score).notes;
+
+/** The grace notes, by the index of the event they are before. */
+export const staffGraces = (score: Written): ReadonlyMap<number, StaffNote> =>
+  soundsOf(score).some(({ marks }) => graceAmong(marks)) ? onStaff(score).graces : NO_GRACES;
+
+const NO_GRACES: ReadonlyMap<number, StaffNote> = new Map();
+
+type Written = Pick<Score, 'bars' | 'harp'>;
+
+function onStaff(score: Written): { readonly notes: StaffNote[][]; readonly graces: Map<number, StaffNote> } {
   const byEvent: StaffNote[][] = [];
+  const graces = new Map<number, StaffNote>();
   let held: readonly StaffNote[] = [];
   for (const bar of score.bars) {
     const signs: Signs = new Map();
     for (const event of bar.events) {
+      const small = event.kind === 'sound' && !event.tied ? graceAmong(event.marks) : undefined;
+      if (small) {
+        const chord = chordAt(bar, event.onset);
+        const pitch = spell(midiOfGrace(score.harp, small), chord, bar.key);
+        graces.set(event.index, shown(pitch, bar.key, signs));
+      }
       held =
         event.kind === 'rest' ? [] : event.tied ? tied(event, held, bar.key, signs) : attacked(event, bar.key, signs);
       byEvent[event.index] = [...held];
     }
   }
-  return byEvent;
+  return { notes: byEvent, graces };
 }
 
 /** The accidental in force at each letter and octave of a bar so far; undefined where the next note shows its own. */
@@ -45,11 +65,14 @@ function tied(event: Sound, held: readonly StaffNote[], key: Score['key'], signs
 }
 
 function attacked(event: Sound, key: Score['key'], signs: Signs): StaffNote[] {
-  return event.notes.map(({ pitch }) => {
-    const place = placeOf(pitch);
-    const sounding = signs.has(place) ? signs.get(place) : signatureAlter(key, pitch.letter);
-    if (sounding === pitch.alter) return { pitch };
-    signs.set(place, pitch.alter);
-    return { pitch, accidental: pitch.alter };
-  });
+  return event.notes.map(({ pitch }) => shown(pitch, key, signs));
+}
+
+/** A note as it is attacked, which changes what is in force. */
+function shown(pitch: Pitch, key: Score['key'], signs: Signs): StaffNote {
+  const place = placeOf(pitch);
+  const sounding = signs.has(place) ? signs.get(place) : signatureAlter(key, pitch.letter);
+  if (sounding === pitch.alter) return { pitch };
+  signs.set(place, pitch.alter);
+  return { pitch, accidental: pitch.alter };
 }

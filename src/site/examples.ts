@@ -1,5 +1,5 @@
 /** The blocks that show how blocks are read, as a teacher would write them. */
-import { MARK_NAMES, markText, rowOf, takesHole } from '../score/mark.ts';
+import { exampleOf, MARK_NAMES, markText, rowOf } from '../score/mark.ts';
 
 const C_CROSS = 'harp: C\nposition: 2\ntempo: 72';
 
@@ -20,7 +20,7 @@ export const EXAMPLES = {
 export const MARKED: readonly { readonly name: string; readonly asks: string; readonly text: string }[] =
   MARK_NAMES.map((name) => {
     const { asks, needsTongue } = rowOf(name);
-    const mark = takesHole(name) ? markText({ name, hole: 5 }) : name;
+    const mark = markText(exampleOf(name));
     return {
       name: name.charAt(0).toUpperCase() + name.slice(1),
       asks,

@@ -598,6 +598,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
     find: { note: { mark: 'breath' } },
   }),
   technique({
+    id: 'grace-notes',
+    title: 'Grace notes',
+    about: 'A short note on the beat and at once the next: another hole touched in passing, or a bend let go.',
+    group: 'ornament',
+    requires: ['single-notes'],
+    find: { note: { mark: 'grace' } },
+  }),
+  technique({
     id: 'fermatas',
     title: 'Fermatas',
     about: 'A note held beyond its length while the beat stops: one steady breath, and everybody goes on together.',

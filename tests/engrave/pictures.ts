@@ -1,6 +1,7 @@
 /** Engraved blocks as documents, for tests that look at what is drawn. */
 import { JSDOM } from 'jsdom';
 import { engraveBlock, glyphSheet } from '../../src/engrave/block.ts';
+import type { Pitch } from '../../src/instrument/pitch.ts';
 import { type ReadContext, readBlock } from '../../src/notation/read.ts';
 import type { Score } from '../../src/score/score.ts';
 import { itemAt } from '../../src/values/checked.ts';
@@ -81,6 +82,7 @@ export interface Drawn {
 /** The music glyphs within an element, in the order they are drawn. */
 export function glyphsIn(element: Element): Drawn[] {
   return [...element.querySelectorAll('use')].flatMap((use) => {
+    if (isSmall(use, element)) return [];
     const match = /^#g-([0-9a-f]+)$/.exec(use.getAttribute('href') ?? '');
     if (!match) return [];
     const moved = /translate\(([-\d.]+) ([-\d.]+)\)/.exec(use.getAttribute('transform') ?? '');
@@ -89,6 +91,19 @@ export function glyphsIn(element: Element): Drawn[] {
     return [{ code: itemAt(match, 1), x, y, classes: use.getAttribute('class') ?? '' }];
   });
 }
+
+/** Whether an element is of a grace note, where that is not what is looked at. */
+const isSmall = (element: Element, within: Element): boolean => {
+  const grace = element.closest('.G');
+  return grace !== null && grace !== within;
+};
+
+/** The grace notes within an element: each as its part on the staff and that in the lanes. */
+export const gracesIn = (element: Element): Element[] => [...element.querySelectorAll('.G')];
+
+/** Half spaces from the treble staff's top line, F5, down to a pitch; by counting letters. */
+export const placeOf = ({ letter, octave }: Pitch, octaves: number): number =>
+  'CDEFGAB'.indexOf('F') + 7 * 5 - ('CDEFGAB'.indexOf(letter) + 7 * (octave - octaves));
 
 const HEADS = new Set(['e0a0', 'e0a2', 'e0a3', 'e0a4']);
 export const isHead = (glyph: Drawn): boolean => HEADS.has(glyph.code);
@@ -117,11 +132,13 @@ export function headsIn(element: Element): Head[] {
 
 /** The hole numbers within an element, with their places. */
 export const numbersIn = (element: Element): { hole: string; x: number; y: number }[] =>
-  [...element.querySelectorAll('text.n')].map((text) => ({
-    hole: text.textContent ?? '',
-    x: Number(text.getAttribute('x')),
-    y: Number(text.getAttribute('y')),
-  }));
+  [...element.querySelectorAll('text.n')]
+    .filter((text) => !isSmall(text, element))
+    .map((text) => ({
+      hole: text.textContent ?? '',
+      x: Number(text.getAttribute('x')),
+      y: Number(text.getAttribute('y')),
+    }));
 
 export const textsIn = (element: Element, selector: string): string[] =>
   [...element.querySelectorAll(selector)].map((text) => text.textContent ?? '');

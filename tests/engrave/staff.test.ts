@@ -1,16 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
-import type { Pitch } from '../../src/instrument/pitch.ts';
 import { isSoundEvent } from '../../src/score/queries.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
 import { writtenScore } from '../../src/score/written.ts';
 import { blockText } from '../notation/arbitrary.ts';
-import { glyphsIn, headsIn, isHead, pictureOf, SAME_BLOCKS } from './pictures.ts';
-
-/** Half spaces from the treble staff's top line, F5, down to a pitch; by counting letters. */
-const placeOf = ({ letter, octave }: Pitch, octaves: number): number =>
-  'CDEFGAB'.indexOf('F') + 7 * 5 - ('CDEFGAB'.indexOf(letter) + 7 * (octave - octaves));
+import { glyphsIn, headsIn, isHead, pictureOf, placeOf, SAME_BLOCKS } from './pictures.ts';
 
 const HEAD_OF: Readonly<Record<number, string>> = { 0.5: 'e0a0', 1: 'e0a2', 2: 'e0a3' };
 

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { bendsOfHole } from '../../src/instrument/bend.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
-import { MARK_NAMES, rowOf, takesHole } from '../../src/score/mark.ts';
+import { MARK_NAMES, rowOf, takesHole, takesNote } from '../../src/score/mark.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 import { randomChanges } from './arbitrary-changes.ts';
 
@@ -50,13 +50,14 @@ const split = fc
   .map(([draw, low]) => `${draw ? '-' : ''}(${low} ${low + 3})[tongue]`);
 
 /** Marks that every note takes, with the lips or the tongue. */
-export const FREE_MARKS = MARK_NAMES.filter((name) => !takesHole(name) && !rowOf(name).needsTongue);
+export const FREE_MARKS = MARK_NAMES.filter((name) => !takesHole(name) && !takesNote(name) && !rowOf(name).needsTongue);
 
 const marked = fc
   .tuple(note, fc.subarray(FREE_MARKS, { minLength: 1, maxLength: 2 }))
   .map(([text, marks]) => `${text}[${marks.join(', ')}]`);
 
 const shaken = fc.integer({ min: 2, max: 8 }).map((hole) => `-${hole}[shake ${hole + 1}]`);
+const graced = fc.tuple(note, note).map(([text, small]) => `${text}[grace ${small}]`);
 const slapped = fc.integer({ min: 3, max: 9 }).map((hole) => `${hole}[tongue slap]`);
 
 export const sound = fc.oneof(
@@ -65,6 +66,7 @@ export const sound = fc.oneof(
   { weight: 1, arbitrary: split },
   { weight: 1, arbitrary: marked },
   { weight: 1, arbitrary: shaken },
+  { weight: 1, arbitrary: graced },
   { weight: 1, arbitrary: slapped },
 );
 

@@ -5,7 +5,7 @@ import { locate, placeOf, showProblem } from '../../src/diagnostics/place.ts';
 import { FORMS } from '../../src/harmony/form.ts';
 import { HEADER_KEYS, parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
-import { MARK_NAMES, markText, rowOf, takesHole } from '../../src/score/mark.ts';
+import { exampleOf, MARK_NAMES, markText, rowOf } from '../../src/score/mark.ts';
 
 const guide = readFileSync(new URL('../../src/notation/guide.md', import.meta.url), 'utf8');
 
@@ -42,9 +42,7 @@ describe('the guide', () => {
     expect(guide).toMatch(new RegExp(`^\\| \`${key}\` \\|`, 'm'));
   });
   test.each([...MARK_NAMES])('it explains the mark %s in the words of its row', (mark) => {
-    expect(guide).toContain(
-      `| \`${takesHole(mark) ? markText({ name: mark, hole: 5 }) : mark}\` | ${rowOf(mark).asks} |\n`,
-    );
+    expect(guide).toContain(`| \`${markText(exampleOf(mark))}\` | ${rowOf(mark).asks} |\n`);
   });
   test.each([...FORMS])('it has the chords of the form $id', ({ id, bars }) => {
     expect(guide).toContain(`\n  ${id}: ${bars}\n`);

@@ -979,6 +979,20 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    '-4[grace (1 2)] =7',
+    [
+      {
+        code: 'mark-grace',
+        at: 'grace',
+        says: 'A grace note needs its note, as in -4[grace -3].',
+        help: 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.',
+      },
+      { code: 'mark-unknown', at: '(1', says: '', help: '' },
+      { code: 'mark-unknown', at: '2)', says: '', help: '' },
+    ],
+  ],
+  ['-4[grace 7o] =7', [{ code: 'no-overbend', at: 'grace', says: '', help: '' }]],
+  [
     '-4[shake 8] =7',
     [
       {

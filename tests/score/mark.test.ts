@@ -7,6 +7,8 @@ import { engraveBlock } from '../../src/engrave/block.ts';
 import { barSentences } from '../../src/engrave/text-alternative.ts';
 import { printScore } from '../../src/notation/print/print.ts';
 import {
+  exampleOf,
+  filledIn,
   isMarkName,
   MARK_NAMES,
   MARKS,
@@ -14,21 +16,19 @@ import {
   markText,
   rowOf,
   takesHole,
-  withHole,
 } from '../../src/score/mark.ts';
 import { SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
 import { scoreOf } from '../engrave/pictures.ts';
 
-const markOf = (name: MarkName) => (takesHole(name) ? ({ name, hole: 5 } as const) : { name });
 const plain = (name: MarkName): string =>
   `harp: C\nslot: 1/4\n${rowOf(name).needsTongue ? 'mouth: tongue\n' : ''}\n-4 = = =`;
-const marked = (name: MarkName): string => plain(name).replace('-4', `-4[${markText(markOf(name))}]`);
+const marked = (name: MarkName): string => plain(name).replace('-4', `-4[${markText(exampleOf(name))}]`);
 
 describe.each(MARK_NAMES)('the mark %s', (name) => {
   test('is read with its row’s name, and printed as it is typed', () => {
     const score = scoreOf(marked(name));
-    expect(score.bars[0]?.events[0]).toMatchObject({ marks: [markOf(name)] });
-    expect(printScore(score)).toContain(`-4[${markText(markOf(name))}]`);
+    expect(score.bars[0]?.events[0]).toMatchObject({ marks: [exampleOf(name)] });
+    expect(printScore(score)).toContain(`-4[${markText(exampleOf(name))}]`);
   });
   test('changes the drawing by more than the text alternative', () => {
     const drawing = (text: string): string =>
@@ -36,7 +36,7 @@ describe.each(MARK_NAMES)('the mark %s', (name) => {
     expect(drawing(marked(name))).not.toBe(drawing(plain(name)));
   });
   test('is read aloud in its row’s words, in which no hole is left to fill in', () => {
-    const words = withHole(rowOf(name).words, markOf(name));
+    const words = filledIn(rowOf(name).words, exampleOf(name));
     expect(words).not.toMatch(/[{}]/);
     expect(barSentences(scoreOf(marked(name))).join()).toContain(words);
     expect(barSentences(scoreOf(plain(name))).join()).not.toContain(words);

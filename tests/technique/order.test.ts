@@ -33,6 +33,7 @@ const BUILDS_ON: Readonly<Record<string, readonly string[]>> = {
   'embouchure-switches-within-a-beat': ['embouchure-switches'],
   'tongue-blocked-bends': ['tongue-blocking', 'draw-bends'],
   'chord-rhythm': ['chords'],
+  'grace-notes': ['single-notes'],
   splits: ['tongue-blocking'],
   'octave-splits': ['tongue-blocking'],
   'octave-splits-four-holes': ['tongue-blocking'],

@@ -3,7 +3,16 @@ import { itemAt } from '../../values/checked.ts';
 import { type Column, glidesInto, soundIn } from '../columns.ts';
 import type { PlacedSegment } from '../segment.ts';
 import type { InkBox } from '../staff/box.ts';
-import { glideLine, halfWidth, heightsOf, heldLine, type LaneLayout, middleOf, rightOfNumber } from './lanes.ts';
+import {
+  glideLine,
+  halfWidth,
+  heightsOf,
+  heldLine,
+  type LaneLayout,
+  leftOfNumber,
+  middleOf,
+  rightOfNumber,
+} from './lanes.ts';
 
 /** What a tile must know of its neighbours. */
 export interface Neighbours {
@@ -74,19 +83,19 @@ export function drawFlow(
   // A note that continues before it glides is held to its last head, and glides from there.
   const lastX = next - index > 1 ? itemAt(xs, next - 1) : start;
   if (tied) {
-    const end = follower ? itemAt(xs, next) - halfWidth(follower) - GAP : width;
+    const end = follower ? itemAt(xs, next) - leftOfNumber(follower) - GAP : width;
     within += held(start, end);
   } else if (gliding) within += held(start, lastX);
   else if (next - index > 1 || sound.tied) {
     // The last of a tie: its line ends with the note, short of what comes next.
     const end = follower
-      ? itemAt(xs, next) - (follower.event.kind === 'sound' ? halfWidth(follower) + END_GAP : REST_GAP)
+      ? itemAt(xs, next) - (follower.event.kind === 'sound' ? leftOfNumber(follower) + END_GAP : REST_GAP)
       : width - 10;
     within += held(start, end);
   }
   if (gliding) {
     const to = heightsMiddle(target, lanes);
-    const end = (follower ? itemAt(xs, next) : (after?.x ?? width)) - halfWidth(target) - GAP;
+    const end = (follower ? itemAt(xs, next) : (after?.x ?? width)) - leftOfNumber(target) - GAP;
     const line = glide([lastX, middle], [end, to]);
     if (follower) within += line;
     else {

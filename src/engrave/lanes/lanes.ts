@@ -3,10 +3,21 @@
  * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
  */
 import type { Role } from '../../harmony/role.ts';
-import type { Note } from '../../score/score.ts';
+import type { Breath, HoleNote } from '../../instrument/harp.ts';
 import { itemAt, lastOf } from '../../values/checked.ts';
 import { CLASS } from '../classes.ts';
-import { type Column, isAttack, labelsApart, PARENTHESIS, SIZE, soundIn } from '../columns.ts';
+import {
+  type Column,
+  GRACE_GAP,
+  GRACE_NUMBER,
+  type GraceColumn,
+  graceHalf,
+  isAttack,
+  labelsApart,
+  PARENTHESIS,
+  SIZE,
+  soundIn,
+} from '../columns.ts';
 import { escapeText, n } from '../markup.ts';
 import { SHAPES, shapeClasses, shapeText } from '../role-shape.ts';
 import { bowPath } from '../staff/parentheses.ts';
@@ -47,9 +58,7 @@ export function heightsOf(column: Column, layout: LaneLayout): number[] {
   const shapes = notes.map((_, index) => shapeOf(column.roles[index]));
   const natural = (index: number): number => {
     const { bend } = itemAt(notes, index);
-    return breath === 'blow'
-      ? layout.centre - BLOW_RISE - NOTCH * (layout.blowBends - bend)
-      : layout.centre + DRAW_DROP + NOTCH * bend;
+    return naturalHeight(breath, bend, layout);
   };
   const heights = new Array<number>(notes.length);
   // Blow numbers are stacked upwards from the lowest hole, draw numbers downwards from the highest.
@@ -72,6 +81,10 @@ export function heightsOf(column: Column, layout: LaneLayout): number[] {
   return heights;
 }
 
+/** The middle of a note that nothing is beside. */
+const naturalHeight = (breath: Breath, bend: number, { centre, blowBends }: LaneLayout): number =>
+  breath === 'blow' ? centre - BLOW_RISE - NOTCH * (blowBends - bend) : centre + DRAW_DROP + NOTCH * bend;
+
 const NO_SHAPE = { top: -8, bottom: 8, half: 7 };
 const shapeOf = (role: Role | undefined): { readonly top: number; readonly bottom: number; readonly half: number } =>
   role ? SHAPES[role.degree] : NO_SHAPE;
@@ -91,25 +104,47 @@ export function drawSound(column: Column, x: number, layout: LaneLayout): string
   sound.notes.forEach((note, index) => {
     const y = itemAt(heights, index);
     const role = column.roles[index];
-    drawn += attack ? drawNote(note, column, role, x, y, layout) : drawBead(role, x, y);
+    drawn += attack
+      ? drawNote(note, { breath: sound.breath, hinted: column.hinted }, role, x, y, layout)
+      : drawBead(role, x, y);
   });
-  return drawn + drawLabels(column, x, heights);
+  return drawn + drawLabels(column, x, heights) + drawGrace(column, x, layout);
+}
+
+/** A grace note left of the number of its note: smaller, and as near to the centre line as its size. */
+function drawGrace(column: Column, x: number, layout: LaneLayout): string {
+  const { grace } = column;
+  if (!grace) return '';
+  const at = x - column.reach.left + graceHalf(grace);
+  const y = layout.centre * (1 - GRACE_NUMBER);
+  const drawn = drawSingle(grace, layout);
+  return `<g class="${CLASS.grace}" transform="translate(${n(at)} ${n(y)})scale(${GRACE_NUMBER})">${drawn}</g>`;
+}
+
+/** A number with its shape and its label at 0. */
+function drawSingle({ note, role }: GraceColumn, layout: LaneLayout): string {
+  const blow = note.breath === 'blow';
+  const y = naturalHeight(note.breath, note.bend, layout);
+  const place = { breath: note.breath, hinted: false };
+  const label = role
+    ? labelAt(role, 0, blow ? y - NOTCH * note.bend + shapeOf(role).top : y + shapeOf(role).bottom, blow, note.over)
+    : '';
+  return drawNote(note, place, role, 0, y, layout) + label;
 }
 
 function drawNote(
-  note: Note,
-  column: Column,
+  note: HoleNote,
+  { breath, hinted }: { readonly breath: Breath; readonly hinted: boolean },
   role: Role | undefined,
   x: number,
   y: number,
   layout: LaneLayout,
 ): string {
-  const sound = soundIn(column);
   const shape = shapeOf(role);
   let drawn = '';
   if (note.bend > 0) {
     // A line with a dot for each half step: from the centre line to a draw bend, from the natural's place to a blow bend.
-    const from = sound.breath === 'draw' ? layout.centre : y + shape.top - NOTCH * note.bend;
+    const from = breath === 'draw' ? layout.centre : y + shape.top - NOTCH * note.bend;
     const to = y + shape.top;
     const step = (to - from) / (note.bend + 0.5);
     const knots = Array.from(
@@ -122,11 +157,11 @@ function drawNote(
   drawn += shapeText(String(note.hole), x, y, role);
   if (note.over) {
     // On the side of the lane's numbers that is away from the centre line.
-    const at = sound.breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;
+    const at = breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;
     drawn += `<circle class="${CLASS.stroke}" cx="${n(x)}" cy="${n(at)}" r="2.8"/>`;
   }
-  const reach = shape.half + (column.hinted ? PARENTHESIS : 0);
-  if (column.hinted)
+  const reach = shape.half + (hinted ? PARENTHESIS : 0);
+  if (hinted)
     for (const side of [-1, 1]) {
       const from = x + side * (shape.half + PARENTHESIS_GAP);
       const bow = bowPath(from, y - HALF_PARENTHESIS, y + HALF_PARENTHESIS, side * PARENTHESIS_BOW);
@@ -165,7 +200,12 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
   const edge = blow
     ? Math.min(...heights.map((_, index) => top(index))) + shapeOf(role).top * scale
     : Math.max(...heights) + shapeOf(role).bottom * scale;
-  const ring = isAttack(column) && sound.notes.some((note) => note.over) ? RING_ROOM : 0;
+  return labelAt(role, x, edge, blow, isAttack(column) && sound.notes.some((note) => note.over));
+}
+
+/** A label outside of the edge of its number, and of the ring there. */
+function labelAt(role: Role, x: number, edge: number, blow: boolean, hasRing: boolean): string {
+  const ring = hasRing ? RING_ROOM : 0;
   return `<text class="${CLASS.roleLabel}" x="${n(x)}" y="${n(blow ? edge - 3 - ring : edge + 11 + ring)}">${escapeText(role.label)}</text>`;
 }
 
@@ -179,9 +219,22 @@ export function laneHeights(column: Column, blowBends: number): { readonly top: 
     (y, index) => y - NOTCH * (sound.notes[index]?.bend ?? 0) + shapeOf(column.roles[index]).top,
   );
   const bottoms = heights.map((y, index) => y + shapeOf(column.roles[index]).bottom);
+  const small = graceHeights(column, blowBends);
   return sound.breath === 'blow'
-    ? { top: Math.min(...tops) - label - ring, bottom: 0 }
-    : { top: 0, bottom: Math.max(...bottoms) + label + ring };
+    ? { top: Math.min(...tops, small.top) - label - ring, bottom: small.bottom }
+    : { top: small.top, bottom: Math.max(...bottoms, small.bottom) + label + ring };
+}
+
+/** How far a grace note reaches, its label left out. */
+function graceHeights({ grace }: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
+  if (!grace) return { top: 0, bottom: 0 };
+  const { note, role } = grace;
+  const y = naturalHeight(note.breath, note.bend, { centre: 0, blowBends });
+  const edge =
+    note.breath === 'blow'
+      ? y - NOTCH * note.bend + shapeOf(role).top - LABEL_ROOM
+      : y + shapeOf(role).bottom + LABEL_ROOM;
+  return { top: Math.min(0, edge * GRACE_NUMBER), bottom: Math.max(0, edge * GRACE_NUMBER) };
 }
 
 /** A held note's line, from just after its number to where it ends. */
@@ -193,6 +246,10 @@ export const heldLine = (from: number, to: number, heights: readonly number[]): 
 /** A glide: a slanting line from one number to the next, or to the tile's edge. */
 export const glideLine = (from: readonly [number, number], to: readonly [number, number]): string =>
   `<path class="${CLASS.glideLine}" d="M${n(from[0])} ${n(from[1])}L${n(to[0])} ${n(to[1])}"/>`;
+
+/** How far a sound reaches to the left of its middle: to its shapes, or to the grace note before it. */
+export const leftOfNumber = (column: Column): number =>
+  halfWidth(column) + (column.grace ? 2 * graceHalf(column.grace) + GRACE_GAP : 0);
 
 /** How far an attack reaches to the right of its middle: to the end of its shapes, or of the labels beside them. */
 export function rightOfNumber(column: Column): number {

@@ -4,8 +4,9 @@ import type { Slur } from '../../score/slurs.ts';
 import type { WrittenTuplet } from '../../score/written.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
 import { type Clef, staffY } from '../clef.ts';
-import { ACCIDENTALS, type Column } from '../columns.ts';
+import { ACCIDENTALS, type Column, type GraceColumn } from '../columns.ts';
 import { roleClass } from '../role-shape.ts';
+import type { GraceContent } from './grace.ts';
 import { signsOf } from './mark-signs.ts';
 import { type HeadContent, layNote, NO_SLUR, type NoteContent } from './note.ts';
 import { stemsUp } from './stem.ts';
@@ -32,6 +33,7 @@ export function staffContent(
       marks: column.first && event.kind === 'sound' ? signsOf(event.marks) : [],
       hinted: column.hinted,
       endSigns: column.endSigns,
+      ...(column.grace ? { grace: graceOf(column.grace, clef) } : {}),
       tied: note.tiedToNext,
       slur: {
         starts: isLast && slur.starts,
@@ -47,6 +49,12 @@ export function staffContent(
     tuplets: tupletsOf(columns, tuplets),
   };
 }
+
+const graceOf = ({ staff, role }: GraceColumn, clef: Clef): GraceContent => ({
+  y: staffY(staff.pitch, clef),
+  accidental: staff.accidental === undefined ? undefined : valueAt(ACCIDENTALS, staff.accidental),
+  role: role && roleClass(role),
+});
 
 /** From the lowest up, which on some tunings is not the order of the holes. */
 const headsOf = (column: Column, clef: Clef): HeadContent[] =>

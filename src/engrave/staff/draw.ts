@@ -6,6 +6,7 @@ import { n, use } from '../markup.ts';
 import type { BeamPiece } from './beam.ts';
 import type { InkBox, PlacedGlyph } from './box.ts';
 import { type Curve, curveBoxes, curvePath } from './curve.ts';
+import { GRACE_SCALE, type GraceShape } from './grace.ts';
 import type { Joins } from './join.ts';
 import { drawSigns } from './mark-signs.ts';
 import { flagAt, type NoteShape, type Stem } from './note.ts';
@@ -78,10 +79,19 @@ function drawNote(note: NoteShape, x: number, stem: Stem | undefined, put: Put):
     const accidental = note.accidentals.get(index);
     if (accidental) drawn += put(shifted(accidental, x));
   });
+  if (note.grace) drawn += drawGrace(note.grace, x, put);
   for (const parenthesis of note.parentheses) drawn += drawParenthesis(parenthesis, x, put);
   for (const dot of note.dots) drawn += put({ glyph: glyphAt(DOT), x: x + dot.x, y: dot.y });
   if (stem && flag) drawn += put(shifted(flagAt({ up, flag }, stem), x));
   return note.marked ? drawn + drawSigns(note.marked, x, put) : drawn;
+}
+
+/** The path is drawn where its note is. */
+function drawGrace({ content, glyphs, path }: GraceShape, x: number, put: Put): string {
+  const signs = glyphs.map((placed, index) =>
+    put(shifted(placed, x), index === 0 ? content.role : undefined, GRACE_SCALE),
+  );
+  return `<g class="${CLASS.grace}">${signs.join('')}<path class="${CLASS.stroke}" d="${path}" transform="translate(${n(x)})"/></g>`;
 }
 
 const shifted = (placed: PlacedGlyph, by: number): PlacedGlyph => ({ ...placed, x: placed.x + by });

@@ -7,6 +7,7 @@ import type { Slur } from '../../score/slurs.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph, type Point } from './box.ts';
+import { type GraceContent, type GraceShape, layGrace } from './grace.ts';
 import { LINE } from './line.ts';
 import { type Marked, signBoxes } from './mark-signs.ts';
 import { type Parenthesis, parenthesesAround } from './parentheses.ts';
@@ -22,6 +23,8 @@ export interface NoteContent {
   /** Its heads are in parentheses. */
   readonly hinted: boolean;
   readonly endSigns: readonly EndSign[];
+  /** A grace note before it. */
+  readonly grace?: GraceContent;
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
   /** What slurs do at it: from it, to it, and from it on to the note after it. */
@@ -53,6 +56,7 @@ export interface NoteShape {
   readonly dots: readonly Point[];
   readonly ledgers: readonly Ledger[];
   readonly parentheses: readonly Parenthesis[];
+  readonly grace: GraceShape | undefined;
   readonly stem: Stem | undefined;
   readonly flag: Glyph | undefined;
   /** What the signs of its marks are put around; undefined for a rest. */
@@ -168,7 +172,9 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
     right: Math.max(...boxes.map(({ right }) => right)),
   };
   boxes.push(...ledgerBoxes, ...signBoxes(marked));
-  return { content, up, glyph, heads, accidentals, dots, ledgers, parentheses, stem, flag, marked, boxes };
+  const grace = content.grace && layGrace(content.grace, Math.min(...boxes.map(({ left }) => left)));
+  boxes.push(...(grace?.boxes ?? []));
+  return { content, up, glyph, heads, accidentals, dots, ledgers, parentheses, grace, stem, flag, marked, boxes };
 }
 
 function layRest(content: NoteContent, up: boolean): NoteShape {
@@ -184,6 +190,7 @@ function layRest(content: NoteContent, up: boolean): NoteShape {
     dots,
     ledgers: [],
     parentheses: [],
+    grace: undefined,
     stem: undefined,
     flag: undefined,
     marked: undefined,

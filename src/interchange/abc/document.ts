@@ -16,7 +16,7 @@ import { repeatStarts, withRepeatsOfTwo } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
-import { type StaffNote, staffNotes } from '../../score/spelling.ts';
+import { type StaffNote, staffGraces, staffNotes } from '../../score/spelling.ts';
 import { type BarTempo, temposOf } from '../../score/tempo.ts';
 import { endOf, type WrittenBar, type WrittenNote, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
@@ -78,6 +78,7 @@ interface Context {
   readonly after: ReadonlyMap<Event, readonly Mark[]>;
   readonly syllables: ReadonlyMap<Event, SungText>;
   readonly staff: readonly (readonly StaffNote[])[];
+  readonly graces: ReadonlyMap<number, StaffNote>;
   readonly changes: readonly BarChanges[];
   readonly tempos: readonly BarTempo[];
 }
@@ -115,6 +116,7 @@ function body(score: Score): string[] {
     after: marksAfter(score),
     syllables: syllablesOf(score),
     staff: staffNotes(score),
+    graces: staffGraces(score),
     changes: changesOf(score),
     tempos: temposOf(score),
   };
@@ -154,12 +156,14 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     const last = written.notes[index + 1]?.event !== note.event;
     const slur = context.slurs.get(event);
     const after = context.after.get(event) ?? [];
+    const grace = attack ? context.graces.get(event.index) : undefined;
     music.push(
       ...named.map(({ name }) => name),
-      ...(attack && !event.tied ? event.marks.filter((mark) => !after.includes(mark)) : []).map((mark) =>
-        decoration(mark, note.tiedToNext),
+      ...(attack && !event.tied ? event.marks.filter((mark) => !after.includes(mark) && !('note' in mark)) : []).map(
+        (mark) => decoration(mark, note.tiedToNext),
       ),
       ...(last && !note.tiedToNext ? after.map((mark) => decoration(mark, false)) : []),
+      grace ? `{/${pitches.write(grace.pitch)}}` : '',
       last && slur?.starts ? '(' : '',
       notesText(context.staff[event.index] ?? [], pitches),
       lengthText(writtenLength(note, written)),

@@ -1,7 +1,7 @@
 /** Notes and rests in ABC 2.1: pitch with its accidental, length in units, ties, slurs, tuplets and decorations. */
 import { type SongKey, signatureAlter } from '../../harmony/key.ts';
 import type { Letter, Pitch } from '../../instrument/pitch.ts';
-import { type Mark, type MarkSign, rowOf, withHole } from '../../score/mark.ts';
+import { filledIn, type Mark, type MarkSign, rowOf } from '../../score/mark.ts';
 import { divide, type Fraction, format } from '../../time/fraction.ts';
 import { valueAt } from '../../values/checked.ts';
 import { quotedText } from './text.ts';
@@ -61,5 +61,7 @@ export function decoration(mark: Mark, isTiedOn: boolean): string {
   if ('sign' in drawing) return DECORATIONS[drawing.sign];
   if ('end' in drawing) return drawing.end === 'comma' ? '!breath!' : '!fermata!';
   if ('dynamic' in drawing) return `!${drawing.dynamic}!`;
-  return 'around' in drawing ? `"^${mark.name}"` : `"^${quotedText(withHole(drawing.word, mark))}"`;
+  return 'around' in drawing || 'before' in drawing
+    ? `"^${mark.name}"`
+    : `"^${quotedText(filledIn(drawing.word, mark))}"`;
 }

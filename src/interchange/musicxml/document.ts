@@ -5,13 +5,13 @@
  */
 import { clefOf } from '../../engrave/clef.ts';
 import { type BarChanges, changesOf } from '../../score/changes.ts';
-import { type Mark, rowOf, withHole } from '../../score/mark.ts';
+import { filledIn, type Mark, rowOf } from '../../score/mark.ts';
 import { marksAfter } from '../../score/marks-after.ts';
 import { repeatStarts } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy, isSameEnding } from '../../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
-import { type StaffNote, staffNotes } from '../../score/spelling.ts';
+import { type StaffNote, staffGraces, staffNotes } from '../../score/spelling.ts';
 import { type BarTempo, temposOf } from '../../score/tempo.ts';
 import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
 import { type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
@@ -82,6 +82,7 @@ interface Context {
   readonly after: ReadonlyMap<Event, readonly Mark[]>;
   readonly syllables: ReadonlyMap<Event, SungText>;
   readonly staff: readonly (readonly StaffNote[])[];
+  readonly graces: ReadonlyMap<number, StaffNote>;
   readonly changes: readonly BarChanges[];
   readonly tempos: readonly BarTempo[];
 }
@@ -96,6 +97,7 @@ function writeBars(xml: XmlWriter, score: Score): void {
     after: marksAfter(score),
     syllables: syllablesOf(score),
     staff: staffNotes(score),
+    graces: staffGraces(score),
     changes: changesOf(score),
     tempos: temposOf(score),
   };
@@ -156,6 +158,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
       slur: { starts: last && slur?.starts === true, stops: attack && slur?.stops === true },
       after: last && !note.tiedToNext ? (after.get(event) ?? []) : [],
       syllable: syllables.get(event),
+      grace: attack ? context.graces.get(event.index) : undefined,
       staff: staff[event.index] ?? [],
     });
   });
@@ -213,7 +216,7 @@ function writeMarks(xml: XmlWriter, { marks }: Sound): void {
   }
   const words = marks.flatMap((mark) => {
     const { drawing } = rowOf(mark.name);
-    return 'word' in drawing && !('line' in drawing) ? [withHole(drawing.word, mark)] : [];
+    return 'word' in drawing && !('line' in drawing) ? [filledIn(drawing.word, mark)] : [];
   });
   if (words.length > 0) writeDirection(xml, (direction) => direction.leaf('words', words.join(', ')));
 }

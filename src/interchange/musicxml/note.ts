@@ -1,7 +1,7 @@
 /** Notes in MusicXML. What the standard has no element for (hole, breath, bend) is in words, and as text under the note. */
 import type { Pitch } from '../../instrument/pitch.ts';
 import { inWords, tabOfNotes } from '../../instrument/playable.ts';
-import { type EndSign, type Mark, type MarkSign, rowOf, withHole } from '../../score/mark.ts';
+import { type EndSign, filledIn, graceAmong, type Mark, type MarkSign, rowOf } from '../../score/mark.ts';
 import type { Event, Note, Sound } from '../../score/score.ts';
 import type { Slur } from '../../score/slurs.ts';
 import type { StaffNote } from '../../score/spelling.ts';
@@ -23,6 +23,8 @@ export interface NotePlace {
   /** Marks that come after its note, which ends with it. */
   readonly after: readonly Mark[];
   readonly syllable: SungText | undefined;
+  /** The grace note before it, where this attacks it. */
+  readonly grace: StaffNote | undefined;
   /** What the staff shows of each of its notes, in their order. */
   readonly staff: readonly StaffNote[];
 }
@@ -54,8 +56,30 @@ export const inDivisions = (time: Fraction, divisions: number): number => Math.r
 /** Writes one written note: a rest, or a notehead for each hole. */
 export function writeNote(xml: XmlWriter, place: NotePlace): void {
   const { event } = place;
-  if (event.kind === 'rest') writeHead(xml, place, undefined, 0);
-  else for (const [head, note] of event.notes.entries()) writeHead(xml, place, note, head);
+  if (event.kind === 'rest') {
+    writeHead(xml, place, undefined, 0);
+    return;
+  }
+  if (place.grace) writeGrace(xml, place.grace, event);
+  for (const [head, note] of event.notes.entries()) writeHead(xml, place, note, head);
+}
+
+function writeGrace(xml: XmlWriter, { pitch, accidental }: StaffNote, { marks }: Sound): void {
+  xml.open('note');
+  xml.leaf('grace', undefined, { slash: 'yes' });
+  writePitch(xml, pitch);
+  xml.leaf('voice', 1);
+  xml.leaf('type', 'eighth');
+  if (accidental !== undefined) xml.leaf('accidental', valueAt(ACCIDENTALS, accidental));
+  const note = graceAmong(marks);
+  if (note) {
+    xml.open('notations');
+    xml.open('technical');
+    xml.leaf('other-technical', inWords(note));
+    xml.close();
+    xml.close();
+  }
+  xml.close();
 }
 
 function writeHead(xml: XmlWriter, place: NotePlace, note: Note | undefined, head: number): void {
@@ -189,7 +213,7 @@ function endSignOf(name: Mark['name']): EndSign | undefined {
   return 'end' in drawing ? drawing.end : undefined;
 }
 
-const markInWords = (mark: Mark): string => withHole(rowOf(mark.name).words, mark);
+const markInWords = (mark: Mark): string => filledIn(rowOf(mark.name).words, mark);
 
 /** Two lines of text under a note: the tab as a player types it, and below it the syllable. */
 function writeTexts(xml: XmlWriter, { notes, breath }: Sound, syllable: SungText | undefined): void {

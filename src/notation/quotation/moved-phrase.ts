@@ -4,11 +4,12 @@ import type { SongKey } from '../../harmony/key.ts';
 import { movedPitch, rootShifts } from '../../harmony/moved-role.ts';
 import { spell } from '../../harmony/role.ts';
 import { sounding } from '../../instrument/bend.ts';
-import { type EasiestHoles, easiestHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
-import type { Harp } from '../../instrument/harp.ts';
+import { type EasiestHoles, easiestHoles, type HeldHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
+import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
-import { itemAt } from '../../values/checked.ts';
+import { graceAmong, type SmallNote } from '../../score/mark.ts';
+import { itemAt, present } from '../../values/checked.ts';
 import type { NoteItem } from '../tree.ts';
 
 /** A note of a quotation. */
@@ -34,13 +35,14 @@ export function movePhrase(
   notes: readonly QuotedNote[],
   { from, to, key, harp }: Move,
 ): readonly NoteItem[] | { readonly impossible: string } {
-  const pitches = notes.map(({ note }) => pitchesOf(note, harp));
+  const sounds = notes.flatMap(soundsIn);
+  const pitches = sounds.map((sound) => pitchesOf(sound, harp));
   if (!pitches.every((own) => own !== undefined)) return notes.map(({ note }) => note);
   const wantedAt = (shift: number): WantedSound[] =>
-    notes.map(({ note, glides }, index) => ({
+    sounds.map((sound, index) => ({
       pitches: itemAt(pitches, index).map((midi) => movedPitch(midi, from, to, shift)),
-      glides,
-      sideBySide: isSideBySide(note),
+      glides: sound.glides,
+      sideBySide: isSideBySide(sound),
     }));
   const shifts = rootShifts(from, to);
   const ways = shifts.flatMap((shift): Way[] => {
@@ -48,8 +50,30 @@ export function movePhrase(
     return found ? [{ ...found, far: Math.abs(shift) >= 12 }] : [];
   });
   const best = ways.reduce<Way | undefined>((least, way) => (least && !isBetter(way, least) ? least : way), undefined);
-  if (best) return notes.map(({ note }, index) => replaced(note, itemAt(best.sounds, index)));
-  return { impossible: obstacle(notes, shifts.map(wantedAt), (midi) => plainPitch(spell(midi, to, key)), harp) };
+  if (best) {
+    const held = [...best.sounds];
+    return notes.map(({ note }) => {
+      const grace = graceIn(note) && held.shift();
+      return replaced(note, present(held.shift(), 'a moved note'), grace);
+    });
+  }
+  return { impossible: obstacle(sounds, shifts.map(wantedAt), (midi) => plainPitch(spell(midi, to, key)), harp) };
+}
+
+/** Notes on one breath: of a note of the quotation, or its grace note. */
+interface QuotedSound {
+  readonly breath: Breath;
+  readonly notes: readonly HoleNote[];
+  readonly glides: boolean;
+}
+
+const graceIn = ({ marks }: NoteItem): SmallNote | undefined => graceAmong(marks.map(({ mark }) => mark));
+
+/** A note, with its grace note before it. One on the hole of its note stays on its breath. */
+function soundsIn({ note, glides }: QuotedNote): QuotedSound[] {
+  const grace = graceIn(note);
+  const joins = grace?.breath === note.breath && note.notes.length === 1 && note.notes[0]?.hole === grace.hole;
+  return [...(grace ? [{ breath: grace.breath, notes: [grace], glides: joins }] : []), { ...note, glides }];
 }
 
 interface Way extends EasiestHoles {
@@ -60,17 +84,17 @@ interface Way extends EasiestHoles {
 const isBetter = (a: Way, b: Way): boolean =>
   a.overbends !== b.overbends ? !a.overbends : a.far !== b.far ? !a.far : a.effort < b.effort;
 
-function pitchesOf({ notes, breath }: NoteItem, harp: Harp): number[] | undefined {
+function pitchesOf({ notes, breath }: QuotedSound, harp: Harp): number[] | undefined {
   const sounds = notes.map((note) => sounding(harp, breath, note));
   return sounds.every((sound) => 'midi' in sound) ? sounds.map(({ midi }) => midi) : undefined;
 }
 
-function isSideBySide({ notes }: NoteItem): boolean {
+function isSideBySide({ notes }: QuotedSound): boolean {
   const holes = notes.map(({ hole }) => hole);
   return Math.max(...holes) - Math.min(...holes) < holes.length;
 }
 
-function replaced(note: NoteItem, { breath, notes }: EasiestHoles['sounds'][number]): NoteItem {
+function replaced(note: NoteItem, { breath, notes }: HeldHoles, grace: HeldHoles | undefined): NoteItem {
   const by = itemAt(notes, 0).hole - itemAt(note.notes, 0).hole;
   return {
     ...note,
@@ -79,17 +103,18 @@ function replaced(note: NoteItem, { breath, notes }: EasiestHoles['sounds'][numb
       const { hole, bend, over, slide } = itemAt(notes, index);
       return { hole, bend, over, slide, span };
     }),
-    // A shake keeps the distance to its other hole.
-    marks: note.marks.map(({ mark, span }) => ({
-      mark: 'hole' in mark ? { ...mark, hole: mark.hole + by } : mark,
-      span,
-    })),
+    marks: note.marks.map(({ mark, span }) => {
+      // A shake keeps the distance to its other hole.
+      if ('hole' in mark) return { mark: { ...mark, hole: mark.hole + by }, span };
+      if (!('note' in mark) || !grace) return { mark, span };
+      return { mark: { ...mark, note: { ...itemAt(grace.notes, 0), breath: grace.breath } }, span };
+    }),
   };
 }
 
 /** Which note cannot be played, where as few as possible cannot. */
 function obstacle(
-  notes: readonly QuotedNote[],
+  notes: readonly QuotedSound[],
   ways: readonly (readonly WantedSound[])[],
   nameOf: (midi: number) => string,
   harp: Harp,
@@ -100,8 +125,8 @@ function obstacle(
   const fewest = missing.reduce((least, own, way) => (own.length < itemAt(missing, least).length ? way : least), 0);
   const [first] = itemAt(missing, fewest);
   const tab = (index: number): string => {
-    const { note } = itemAt(notes, index);
-    return tabOfNotes(note.notes, note.breath);
+    const sound = itemAt(notes, index);
+    return tabOfNotes(sound.notes, sound.breath);
   };
   if (first === undefined) {
     const glide = notes.findIndex(({ glides }, index) => {
