@@ -1,8 +1,9 @@
 /**
  * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
- * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
+ * its number a notch lower for each half step, and half a notch for a quarter step; the shape of its role is behind each number, the role's label beside it.
  */
 import type { Role } from '../../harmony/role.ts';
+import { endsInQuarter } from '../../instrument/quarter-step.ts';
 import type { Note } from '../../score/score.ts';
 import { itemAt, lastOf } from '../../values/checked.ts';
 import { CLASS } from '../classes.ts';
@@ -108,18 +109,19 @@ function drawNote(
   const shape = shapeOf(role);
   let drawn = '';
   if (note.bend > 0) {
-    // A line with a dot for each half step: from the centre line to a draw bend, from the natural's place to a blow bend.
+    // A line with a stroke for each half step and half of one for a quarter step: from the centre line to a draw bend, from the
+    // natural's place to a blow bend.
     const from = sound.breath === 'draw' ? layout.centre : y + shape.top - NOTCH * note.bend;
     const to = y + shape.top;
     const step = (to - from) / (note.bend + 0.5);
     const knots = Array.from(
-      { length: note.bend },
-      (_, index) => `M${n(x - 3.5)} ${n(from + step * (index + 0.75))}h7`,
+      { length: Math.ceil(note.bend) },
+      (_, index) => `M${n(x - 3.5)} ${n(from + step * (index + 0.75))}h${index < Math.floor(note.bend) ? 7 : 3.5}`,
     ).join('');
     drawn += `<path class="${CLASS.stroke}" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
   }
   if (role) drawn += `<use href="#s${role.degree}" class="${shapeClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
-  drawn += shapeText(String(note.hole), x, y, role);
+  drawn += shapeText(`${note.hole}${endsInQuarter(note.bend) ? 'q' : ''}`, x, y, role);
   if (note.over) {
     // On the side of the lane's numbers that is away from the centre line.
     const at = sound.breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;

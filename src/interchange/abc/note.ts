@@ -9,11 +9,16 @@ import { quotedText } from './text.ts';
 /** The unit of lengths: an eighth. */
 export const UNIT: Fraction = { n: 1, d: 8 };
 
+/** ABC 2.1, “Accidentals”. It has no quarter tones: those are written as abc2midi, abcjs and abcm2ps read them, as fractions of a half step. */
 const ACCIDENTALS: ReadonlyMap<number, string> = new Map([
   [-2, '__'],
+  [-1.5, '_3/2'],
   [-1, '_'],
+  [-0.5, '_/'],
   [0, '='],
+  [0.5, '^/'],
   [1, '^'],
+  [1.5, '^3/2'],
   [2, '^^'],
 ]);
 
