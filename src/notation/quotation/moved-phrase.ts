@@ -8,6 +8,7 @@ import { type EasiestHoles, easiestHoles, type WantedSound } from '../../instrum
 import type { Harp } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
 import { itemAt } from '../../values/checked.ts';
 import type { NoteItem } from '../tree.ts';
 
@@ -49,7 +50,9 @@ export function movePhrase(
   });
   const best = ways.reduce<Way | undefined>((least, way) => (least && !isBetter(way, least) ? least : way), undefined);
   if (best) return notes.map(({ note }, index) => replaced(note, itemAt(best.sounds, index)));
-  return { impossible: obstacle(notes, shifts.map(wantedAt), (midi) => plainPitch(spell(midi, to, key)), harp) };
+  const nameOf = (midi: number): string =>
+    endsInQuarter(midi) ? `a quarter step below ${nameOf(midi + QUARTER)}` : plainPitch(spell(midi, to, key));
+  return { impossible: obstacle(notes, shifts.map(wantedAt), nameOf, harp) };
 }
 
 interface Way extends EasiestHoles {
