@@ -203,9 +203,13 @@ export function rightOfNumber(column: Column): number {
   return half + 2 + Math.max(...column.roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
 }
 
+/** Half the width of the widest number: `10q` is wider than one without a quarter step. */
+const halfNumber = (column: Column): number =>
+  soundIn(column).notes.some(({ hole, bend }) => hole > 9 && endsInQuarter(bend)) ? 11 : 7;
+
 /** How far a column's role shapes reach to either side of its middle, in pixels of the drawing. */
 export const halfWidth = (column: Column): number => {
   const scale = isAttack(column) ? 1 : 0.45;
-  const shape = Math.max(...column.roles.map((role) => shapeOf(role).half), 7);
+  const shape = Math.max(...column.roles.map((role) => shapeOf(role).half), halfNumber(column));
   return shape * scale + (column.hinted ? PARENTHESIS : 0);
 };
