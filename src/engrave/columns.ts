@@ -171,12 +171,19 @@ export const isAttack = ({ event, first }: Column): boolean => first && event.ki
 export const labelsApart = ({ roles }: Pick<Column, 'roles'>): boolean =>
   roles.length > 1 && roles.some((role) => role?.label !== roles[0]?.label);
 
-/** Code points of accidentals by half steps: Standard Music Font Layout, “Standard accidentals”. */
+/**
+ * Code points of accidentals by half steps: Standard Music Font Layout, “Standard accidentals (12-EDO)” and “Stein-Zimmermann
+ * accidentals (24-EDO)”.
+ */
 export const ACCIDENTALS: ReadonlyMap<number, number> = new Map([
   [-2, 0xe264],
+  [-1.5, 0xe281],
   [-1, 0xe260],
+  [-0.5, 0xe280],
   [0, 0xe261],
+  [0.5, 0xe282],
   [1, 0xe262],
+  [1.5, 0xe283],
   [2, 0xe263],
 ]);
 

@@ -82,9 +82,14 @@ export function roleShape(role: Role, { size, text }: RoleShapeOptions): string 
   );
 }
 
-/** The text in a role's shape, or alone where a note has no role. Two characters are set smaller. */
+/** Most that the text in a shape is wide. */
+const TEXT_ROOM = 16;
+
+/** The text in a role's shape, or alone where a note has no role. Two characters are set smaller, three of a quarter step are pressed together: `10q`, `↓♭3`. */
 export function shapeText(text: string, x: number, y: number, role: Role | undefined): string {
   const on = role && !isHollow(role) ? ` on${roleClass(role) ? role.degree : ''}` : '';
   const wide = text.length > 1;
-  return `<text class="${CLASS.holeNumber}${wide ? ` ${CLASS.wideNumber}` : ''}${on}" x="${n(x)}" y="${n(y + (wide ? 4.7 : 5.8))}">${escapeText(text)}</text>`;
+  const pressed =
+    text.length > 2 && /[q↓]/.test(text) ? ` textLength="${TEXT_ROOM}" lengthAdjust="spacingAndGlyphs"` : '';
+  return `<text class="${CLASS.holeNumber}${wide ? ` ${CLASS.wideNumber}` : ''}${on}" x="${n(x)}" y="${n(y + (wide ? 4.7 : 5.8))}"${pressed}>${escapeText(text)}</text>`;
 }

@@ -3,6 +3,7 @@ import { bendsOfHole } from '../instrument/bend.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { chromaOf, mod, type Pitch, printedName } from '../instrument/pitch.ts';
 import { inWords, type Playable, tabOf } from '../instrument/playable.ts';
+import { endsInQuarter, QUARTER, quarterLabel } from '../instrument/quarter-step.ts';
 import { CHROMATIC_STEPS, type Step } from '../instrument/scale.ts';
 import { centsOf, EQUAL, frequencyOf, type Pitching } from '../instrument/temperament.ts';
 import { itemAt } from '../values/checked.ts';
@@ -39,9 +40,12 @@ export interface ExplainedRole {
   readonly pitch: Pitch;
 }
 
-/** The degree of a pitch in a key, flat for what lies outside its major scale. */
-export const degreeIn = (midi: number, key: SongKey): Step =>
-  itemAt(CHROMATIC_STEPS, mod(midi - chromaOf(key.tonic), 12));
+/** The degree of a pitch in a key, flat for what lies outside its major scale; a quarter step is named by the degree above it. */
+export function degreeIn(midi: number, key: SongKey): Step {
+  const step = itemAt(CHROMATIC_STEPS, mod(Math.ceil(midi) - chromaOf(key.tonic), 12));
+  if (!endsInQuarter(midi)) return step;
+  return { ...step, semitones: mod(step.semitones - QUARTER, 12), label: quarterLabel(step.label) };
+}
 
 /** The same chord twice among `chords` is explained once. */
 export function explain(

@@ -12,6 +12,7 @@ import {
   plainName,
   printedName,
 } from '../instrument/pitch.ts';
+import { endsInQuarter, QUARTER, quarterBelow } from '../instrument/quarter-step.ts';
 import { itemAt } from '../values/checked.ts';
 
 /** The modes a song can be in. */
@@ -80,6 +81,7 @@ export const isStep = (mode: Mode, semitones: number): boolean => MODES[mode].sc
  * double flat is the sharp fourth, as players write it: B in F, E in Bb.
  */
 export function spellInKey(midi: number, key: SongKey): Pitch {
+  if (endsInQuarter(midi)) return quarterBelow(spellInKey(midi + QUARTER, key));
   const semitones = mod(midi - chromaOf(key.tonic), 12);
   const name = nameAbove(key.tonic, itemAt(FLAT_DEGREES, semitones), semitones);
   if (semitones === 6 && fifthsOf(name) < -6) return pitchOf(nameAbove(key.tonic, 4, semitones), midi);

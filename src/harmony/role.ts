@@ -8,6 +8,7 @@ import {
   type PitchClass,
   pitchNamed,
 } from '../instrument/pitch.ts';
+import { endsInQuarter, QUARTER, quarterBelow, quarterLabel } from '../instrument/quarter-step.ts';
 import { itemAt } from '../values/checked.ts';
 import type { Chord, Degree } from './chord.ts';
 import { isInScale, isStep, type SongKey, spellInKey } from './key.ts';
@@ -15,11 +16,11 @@ import { isInScale, isStep, type SongKey, spellInKey } from './key.ts';
 /** What a note is to the chord of the moment. */
 export interface Role {
   readonly degree: Degree;
-  /** Half steps above the root, 0 to 11. */
+  /** Half steps above the root, 0 to 11, or up to 11.5 in quarter steps. */
   readonly semitones: number;
-  /** Half steps the degree is lowered (-1, -2) or raised (1) from the major scale's. */
+  /** Half steps the degree is lowered (-1, -2) or raised (1) from the major scale's; -0.5 for a quarter step below it. */
   readonly alter: number;
-  /** The trade's short name: `R`, `♭3`, `5`, `♭7`, `♭9` … */
+  /** The trade's short name: `R`, `♭3`, `5`, `♭7`, `♭9` … and `n3`, `↓5` for quarter steps ({@link quarterLabel}). */
   readonly label: string;
   /** Root, third, fifth and seventh of the chord itself are tones; all else colours it. */
   readonly tone: boolean;
@@ -49,6 +50,7 @@ const ROLES: readonly (readonly [Degree, string])[] = [
  * decides between the flat fifth and the sharp fourth of a chord that has neither.
  */
 export function roleOf(midi: number, chord: Chord, key: SongKey): Role {
+  if (endsInQuarter(midi)) return roleBelow(roleOf(midi + QUARTER, chord, key));
   const semitones = mod(midi - chromaOf(chord.root), 12);
   const own = chord.tones.find((tone) => tone.semitones === semitones);
   if (own) {
@@ -67,6 +69,15 @@ export function roleOf(midi: number, chord: Chord, key: SongKey): Role {
   const [degree, label] = itemAt(ROLES, semitones);
   return { degree, semitones, alter: alteration(degree, semitones), label, tone: false };
 }
+
+/** A quarter step below a role. It is no tone of any chord. */
+const roleBelow = ({ degree, semitones, alter, label }: Role): Role => ({
+  degree,
+  semitones: mod(semitones - QUARTER, 12),
+  alter: alter - QUARTER,
+  label: quarterLabel(label),
+  tone: false,
+});
 
 /**
  * Six half steps above the root are the sharp eleventh of a major seventh chord, and the sharp fourth where the song's
@@ -104,8 +115,13 @@ const NUMBER_WORDS: Readonly<Record<string, string>> = {
   13: 'thirteenth',
 };
 
-/** The role in words, for a text read aloud: `the flat seventh`, `the root`. */
+/** The role in words, for a text read aloud: `the flat seventh`, `the root`, `the neutral third`, `a quarter step below the fifth`. */
 export function roleInWords(role: Role): string {
+  if (endsInQuarter(role.semitones)) {
+    const { label } = role;
+    if (label.startsWith('n')) return `the neutral ${NUMBER_WORDS[label.slice(1)]}`;
+    return `a quarter step below ${roleInWords({ ...role, semitones: role.semitones + QUARTER, alter: role.alter + QUARTER, label: label.slice(1) })}`;
+  }
   const word = NUMBER_WORDS[role.label.replace(/[♭♯]/g, '')];
   // A chord names its third and seventh major or minor; players say flat third, and plain third for the major one.
   const flat = role.alter < 0 ? `${role.alter < -1 ? 'double ' : ''}flat ` : role.alter > 0 ? 'sharp ' : '';
@@ -119,6 +135,7 @@ export function roleInWords(role: Role): string {
  * would need three signs, or two for a note that is not of the chord.
  */
 export function spell(midi: number, chord: Chord | undefined, key: SongKey): Pitch {
+  if (endsInQuarter(midi)) return quarterBelow(spell(midi + QUARTER, chord, key));
   if (!chord) return spellInKey(midi, key);
   const role = roleOf(midi, chord, key);
   if (!role.tone && isInScale(midi, key) && !(role.semitones === 6 && isBluesFour(chord, key)))

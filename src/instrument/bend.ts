@@ -1,5 +1,6 @@
 /** How deep the holes of a harp bend, and what each hole sounds. */
 import { type Breath, type Harp, type HoleNote, holeCount, reed } from './harp.ts';
+import { endsInQuarter, QUARTER } from './quarter-step.ts';
 
 /** What a hole can do beyond its two reeds, with the slide in or out. */
 export interface HoleBends {
@@ -31,6 +32,15 @@ export function bendsOfHole(harp: Harp, hole: number): HoleBends {
   };
 }
 
+/**
+ * The deepest bend of a hole that ends in a quarter step, in half steps; 0 where none does. A quarter step lies between two notes
+ * that the hole plays, its reed and its half-step bends: `-2q` and `-2'q`, but not `-2''q`, since the reed is at its floor after the
+ * last half step. A hole whose reeds are a half step apart has no half-step bend, and yet its higher reed gives way by a quarter
+ * step before the lower one holds it: draw 5 and blow 7 of a richter harp. Common practice, no source.
+ */
+export const deepestQuarterStep = ({ bends, deepest }: HoleBends): number =>
+  bends === undefined ? 0 : Math.max(deepest, 1) - QUARTER;
+
 /** The holes that bend at least a half step on a breath, from the low end. */
 export const bendingHoles = (harp: Harp, breath: Breath): readonly number[] =>
   Array.from({ length: holeCount(harp) }, (_, index) => index + 1).filter((hole) => {
@@ -39,8 +49,14 @@ export const bendingHoles = (harp: Harp, breath: Breath): readonly number[] =>
   });
 
 /** Why a note cannot be played on a harp. */
-export type UnplayableReason = 'no-hole' | 'no-bend' | 'bend-too-deep' | 'no-overbend' | 'no-slide';
-/** The pitch a hole gives, as a MIDI number, or why it cannot give it. */
+export type UnplayableReason =
+  | 'no-hole'
+  | 'no-bend'
+  | 'bend-too-deep'
+  | 'quarter-too-deep'
+  | 'no-overbend'
+  | 'no-slide';
+/** The pitch a hole gives, as a MIDI number (ending in .5 for a quarter step), or why it cannot give it. */
 export type Sounding = { readonly midi: number } | { readonly fault: UnplayableReason };
 
 /** The sound of one hole on one breath, or why the reeds do not give it. */
@@ -56,7 +72,11 @@ export function sounding(harp: Harp, breath: Breath, note: HoleNote): Sounding {
     return { midi: reed(harp, note.hole, breath === 'blow' ? 'draw' : 'blow') + raised + 1 };
   }
   if (note.bend === 0) return { midi: own };
-  if (bends.bends !== breath || bends.deepest === 0) return { fault: 'no-bend' };
-  if (note.bend > bends.deepest) return { fault: 'bend-too-deep' };
+  if (bends.bends !== breath) return { fault: 'no-bend' };
+  const quarter = endsInQuarter(note.bend);
+  if (quarter && note.bend <= deepestQuarterStep(bends)) return { midi: own - note.bend };
+  if (bends.deepest === 0) return { fault: 'no-bend' };
+  if (Math.floor(note.bend) > bends.deepest) return { fault: 'bend-too-deep' };
+  if (quarter) return { fault: 'quarter-too-deep' };
   return { midi: own - note.bend };
 }

@@ -1,7 +1,7 @@
 /** Which holes play given pitches with the least effort: for music that is moved to other pitches on the same harp. */
 import { itemAt } from '../values/checked.ts';
 import type { Breath, Harp, HoleNote } from './harp.ts';
-import { meansOf, notesOf, type Playable } from './playable.ts';
+import { meansOf, notesOf, type Playable, quarterStepsOf } from './playable.ts';
 import { WIDEST_SPLIT } from './split.ts';
 
 /** What is to sound on one breath. */
@@ -41,7 +41,8 @@ export function effortOf(note: HoleNote): number {
     case 'slide':
       return 1;
     case 'bend':
-      return 2 + 2 * note.bend;
+      // A quarter step takes the control of the half step after it.
+      return 2 + 2 * Math.ceil(note.bend);
     case 'overbend':
       return 20;
   }
@@ -56,7 +57,7 @@ const lowestOf = ({ notes }: HeldHoles): number => Math.min(...notes.map(({ hole
 /** The easiest way to play some sounds in order; undefined where a sound cannot be played at all, or no way keeps the glides. */
 export function easiestHoles(harp: Harp, wanted: readonly WantedSound[]): EasiestHoles | undefined {
   if (wanted.length === 0) return { sounds: [], effort: 0, overbends: false };
-  const all = notesOf(harp);
+  const all = [...notesOf(harp), ...quarterStepsOf(harp)];
   interface Step {
     readonly held: HeldHoles;
     readonly effort: number;

@@ -13,6 +13,7 @@ import {
   plainName,
   readPitchClass,
 } from './pitch.ts';
+import { endsInQuarter, QUARTER, quarterBelow } from './quarter-step.ts';
 import type { Tuning } from './tuning.ts';
 
 /** A harp sounds in the octave that is usual for its key, one lower or one higher. */
@@ -33,7 +34,7 @@ export interface Harp {
 export interface HoleNote {
   /** 1 is the lowest. */
   readonly hole: number;
-  /** Half steps down from the reed; 0 for none. */
+  /** Half steps down from the reed; 0 for none. It ends in .5 where a quarter step is the last of them: 1.5 for `-3'q`. */
   readonly bend: number;
   /** Overblow or overdraw, by the breath. */
   readonly over: boolean;
@@ -69,6 +70,7 @@ export function reed(harp: Harp, hole: number, breath: Breath): number {
 
 /** A pitch as named on the harp itself, in the harp's own key, whatever the song's key is. */
 export function namedOnHarp(harp: Harp, midi: number): Pitch {
+  if (endsInQuarter(midi)) return quarterBelow(namedOnHarp(harp, midi + QUARTER));
   const semitones = mod(midi - keyNote(harp), 12);
   // A reed six half steps up is the fourth of the key raised by its maker; a bend there is the blues' flat fifth.
   const raisedFourth =

@@ -5,13 +5,13 @@ export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 /** One of {@link LETTERS}. */
 export type Letter = (typeof LETTERS)[number];
 
-/** A note name without its octave. `alter` counts half steps: -1 flat, 1 sharp. */
+/** A note name without its octave. `alter` counts half steps: -1 flat, 1 sharp, -0.5 a quarter step below the natural (`quarter-step.ts`). */
 export interface PitchClass {
   readonly letter: Letter;
   readonly alter: number;
 }
 
-/** `octave` is scientific (C4 is middle C) and belongs to the letter: Cb4 sounds as B3. `midi` numbers middle C 60. */
+/** `octave` is scientific (C4 is middle C) and belongs to the letter: Cb4 sounds as B3. `midi` numbers middle C 60, and ends in .5 for a quarter step. */
 export interface Pitch extends PitchClass {
   readonly octave: number;
   readonly midi: number;
@@ -75,14 +75,17 @@ export function nameAbove(root: PitchClass, degree: number, semitones: number): 
 /** The degrees whose letters name the twelve half steps above a key note: a flat for what lies outside its major scale. */
 export const FLAT_DEGREES = [1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7, 7] as const;
 
-const signs = (alter: number, flat: string, sharp: string): string =>
-  alter < 0 ? flat.repeat(-alter) : sharp.repeat(alter);
+/** The signs of a name; `lower` comes after those of the note that is a quarter step above. */
+function signs(alter: number, flat: string, sharp: string, lower: string): string {
+  const whole = Math.ceil(alter);
+  return (whole < 0 ? flat.repeat(-whole) : sharp.repeat(whole)) + (whole === alter ? '' : lower);
+}
 
-/** `Bb`, `F#`: as an author types it. */
-export const plainName = (p: PitchClass): string => p.letter + signs(p.alter, 'b', '#');
-/** `B♭`, `F♯`: as a reader sees it. */
+/** `Bb`, `F#`: as an author types it. `Bq` is a quarter step below B, as `q` is in the tab. */
+export const plainName = (p: PitchClass): string => p.letter + signs(p.alter, 'b', '#', 'q');
+/** `B♭`, `F♯`: as a reader sees it. `B↓` is a quarter step below B. */
 export const printedName = (p: PitchClass): string =>
-  p.letter + signs(p.alter, '♭', '♯').replace('♭♭', '𝄫').replace('♯♯', '𝄪');
+  p.letter + signs(p.alter, '♭', '♯', '↓').replace('♭♭', '𝄫').replace('♯♯', '𝄪');
 /** `Bb4`. */
 export const plainPitch = (p: Pitch): string => plainName(p) + p.octave;
 /** `B♭4`. */

@@ -1,6 +1,7 @@
 /** Everything a harp can sound, and where a given pitch lies on it. */
-import { bendsOfHole, sounding } from './bend.ts';
+import { bendsOfHole, deepestQuarterStep, sounding } from './bend.ts';
 import { type Breath, type Harp, type HoleNote, holeCount } from './harp.ts';
+import { endsInQuarter, QUARTER } from './quarter-step.ts';
 
 /** One note as played: a hole, its breath, and what is done to the reed. */
 export interface Playable extends HoleNote {
@@ -17,7 +18,7 @@ export const MEANS: readonly Means[] = ['reed', 'slide', 'bend', 'overbend'];
 export const meansOf = (note: HoleNote): Means =>
   note.over ? 'overbend' : note.bend > 0 ? 'bend' : note.slide ? 'slide' : 'reed';
 
-/** Every note of one hole: reeds, bends from shallow to deep, overbend; then all of it with the slide pressed. */
+/** Every note of one hole but its quarter steps: reeds, bends from shallow to deep, overbend; then all of it with the slide pressed. */
 export function notesOfHole(harp: Harp, hole: number): readonly Playable[] {
   const range = bendsOfHole(harp, hole);
   const plain: { breath: Breath; bend: number; over: boolean }[] = [
@@ -38,17 +39,34 @@ export function notesOfHole(harp: Harp, hole: number): readonly Playable[] {
   );
 }
 
-/** Every note of the harp, hole by hole. */
+/** Every note of the harp but its quarter steps, hole by hole. */
 export const notesOf = (harp: Harp): readonly Playable[] =>
   Array.from({ length: holeCount(harp) }, (_, index) => notesOfHole(harp, index + 1)).flat();
 
+/** The quarter steps of the harp, hole by hole from shallow to deep; then all of it with the slide pressed. */
+export function quarterStepsOf(harp: Harp): readonly Playable[] {
+  const slides = harp.tuning.slide === undefined ? [false] : [false, true];
+  const found: Playable[] = [];
+  for (const slide of slides)
+    for (let hole = 1; hole <= holeCount(harp); hole++) {
+      const range = bendsOfHole(harp, hole);
+      const { bends: breath } = range;
+      for (let bend = QUARTER; breath && bend <= deepestQuarterStep(range); bend++) {
+        const note = { hole, bend, over: false, slide };
+        const sound = sounding(harp, breath, note);
+        if ('midi' in sound) found.push({ ...note, breath, midi: sound.midi });
+      }
+    }
+  return found;
+}
+
 /** Every place of a pitch on the harp: the easiest means first, then the shallowest bend, then the lowest hole. */
 export const placesOfPitch = (harp: Harp, midi: number): readonly Playable[] =>
-  notesOf(harp)
+  (endsInQuarter(midi) ? quarterStepsOf(harp) : notesOf(harp))
     .filter((note) => note.midi === midi)
     .sort((a, b) => MEANS.indexOf(meansOf(a)) - MEANS.indexOf(meansOf(b)) || a.bend - b.bend);
 
-/** The note as a player types it: `4`, `-3'`, `6o`, `-4*`. */
+/** The note as a player types it: `4`, `-3'`, `-3'q`, `6o`, `-4*`. */
 export const tabOf = (note: HoleNote & { readonly breath: Breath }): string => sign(note.breath) + holeText(note);
 
 /** The notes of one breath as a player types them: `-(1 2 3)`, or `-3'` for a single one. */
@@ -59,12 +77,17 @@ export const tabOfNotes = (notes: readonly HoleNote[], breath: Breath): string =
 
 const sign = (breath: Breath): string => (breath === 'draw' ? '-' : '');
 const holeText = (note: HoleNote): string =>
-  `${note.hole}${"'".repeat(note.bend)}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
+  `${note.hole}${"'".repeat(note.bend)}${endsInQuarter(note.bend) ? 'q' : ''}${note.over ? 'o' : ''}${note.slide ? '*' : ''}`;
 
 const BENDS = ['', 'half-step bend', 'whole-step bend', 'step-and-a-half bend', 'two-step bend'];
 
-/** A bend by its depth in half steps, at least 1: `half-step bend`. */
-export const bendInWords = (halfSteps: number): string => BENDS[halfSteps] ?? `bend of ${halfSteps} half steps`;
+/** A bend by its depth in half steps, more than 0: `half-step bend`, `half-step bend and a quarter step`. */
+export function bendInWords(halfSteps: number): string {
+  if (halfSteps === QUARTER) return 'quarter-step bend';
+  const whole = Math.floor(halfSteps);
+  const words = BENDS[whole] ?? `bend of ${whole} half steps`;
+  return whole === halfSteps ? words : `${words} and a quarter step`;
+}
 
 /** The note as read aloud: `draw 3, half-step bend`. */
 export function inWords(note: HoleNote & { readonly breath: Breath }): string {

@@ -4,6 +4,7 @@ import { itemAt } from '../values/checked.ts';
 import { sounding } from './bend.ts';
 import { type Breath, type Harp, type HoleNote, keyNote } from './harp.ts';
 import { mod } from './pitch.ts';
+import { endsInQuarter, QUARTER } from './quarter-step.ts';
 import type { Tuning } from './tuning.ts';
 
 /**
@@ -104,6 +105,8 @@ export const centsOfRatio = ([n, d]: Ratio): number => 1200 * Math.log2(n / d);
  */
 export function centsOff(tuning: Tuning, breath: Breath, semitones: number, temperament: Temperament): number {
   if (temperament.justness === 0) return 0;
+  // A quarter step is 50 cents below its upper neighbour as that one is tuned.
+  if (endsInQuarter(semitones)) return centsOff(tuning, breath, semitones + QUARTER, temperament);
   const just = centsOfRatio(ratioToKey(tuning, breath, semitones)) - 100 * mod(semitones, 12);
   // A ratio just under the octave is a few cents flat, not nearly an octave sharp.
   return temperament.justness * (mod(just + 600, 1200) - 600);

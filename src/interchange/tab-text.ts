@@ -6,6 +6,7 @@ import { changeWords } from '../engrave/change-words.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { plainKey } from '../harmony/key.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
+import { endsInQuarter } from '../instrument/quarter-step.ts';
 import { changesOf } from '../score/changes.ts';
 import { markText } from '../score/mark.ts';
 import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
@@ -150,7 +151,8 @@ function legend({ bars }: Score): string[] {
   const signs: readonly (readonly [boolean, string])[] = [
     [sounds.some(({ breath }) => breath === 'blow'), '4 blow'],
     [sounds.some(({ breath }) => breath === 'draw'), '-4 draw'],
-    [notes.some(({ bend }) => bend > 0), "' a half step bent"],
+    [notes.some(({ bend }) => bend >= 1), "' a half step bent"],
+    [notes.some(({ bend }) => endsInQuarter(bend)), 'q a quarter step bent'],
     [notes.some(({ over }) => over), 'o overbend'],
     [notes.some(({ slide }) => slide), '* slide pressed'],
     [sounds.some((sound) => sound.notes.length > 1), '(1 2) together'],

@@ -1,9 +1,10 @@
 /** Whether a mouth and the block's harp can play what is written, note by note. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { bendsOfHole, sounding } from '../instrument/bend.ts';
+import { bendsOfHole, deepestQuarterStep, sounding } from '../instrument/bend.ts';
 import { type Breath, type Harp, type HoleNote, harpName, holeCount, namedOnHarp, reed } from '../instrument/harp.ts';
 import { plainPitch } from '../instrument/pitch.ts';
 import { tabOf, tabOfNotes } from '../instrument/playable.ts';
+import { endsInQuarter } from '../instrument/quarter-step.ts';
 import { WIDEST_SPLIT } from '../instrument/split.ts';
 import { rowOf } from '../score/mark.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
@@ -104,17 +105,31 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
         }),
       );
       return;
+    case 'quarter-too-deep':
+      diagnostics.push(
+        report('quarter-too-deep', span, {
+          hole,
+          breath,
+          lowest: name(own - canBend.deepest),
+          other: `${other} reed ${name(facing)}`,
+          nearest: tabOf({ ...note, bend: deepestQuarterStep(canBend), breath }),
+        }),
+      );
+      return;
     case 'no-bend': {
+      const deepest = endsInQuarter(note.bend) ? deepestQuarterStep(canBend) : canBend.deepest;
       const why = harp.tuning.valves
         ? 'its reeds are valved, so no second reed gives a bend its half steps'
         : own > facing
-          ? `its two reeds, ${name(own)} and ${name(facing)}, are too close together`
+          ? `its two reeds, ${name(own)} and ${name(facing)}, are too close together${note.bend > 1 && deepest > 0 ? ' for half steps' : ''}`
           : own === facing
             ? `its two reeds are both ${name(own)}`
             : `its ${breath} reed ${name(own)} is the lower one`;
-      const bends = canBend.bends === other && canBend.deepest > 0;
       const shaded = harp.tuning.valves ? `${tabOf({ ...note, bend: 0, breath })}[dip]` : undefined;
-      const near = bends ? tabOf({ ...note, bend: Math.min(note.bend, canBend.deepest), breath: other }) : shaded;
+      const near =
+        canBend.bends && deepest > 0
+          ? tabOf({ ...note, bend: Math.min(note.bend, deepest), breath: canBend.bends })
+          : shaded;
       diagnostics.push(report('no-bend', span, { hole, breath, why, nearest: near }));
       return;
     }

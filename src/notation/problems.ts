@@ -353,6 +353,12 @@ export const NOTATION_PROBLEMS = {
       `Hole ${hole} ${breath} bends at most ${most} on ${harp} (from ${reed} down to ${lowest}, just above its ${other}).`,
     help: didYouMean,
   }),
+  'quarter-too-deep': error<{ hole: number; breath: string; lowest: string; other: string; nearest: string }>({
+    about: 'A quarter step lies between two notes of a hole, so none is below its deepest bend.',
+    message: ({ hole, breath, lowest, other }) =>
+      `Hole ${hole} ${breath} gives no quarter step below ${lowest}: that is its deepest bend, just above its ${other}.`,
+    help: didYouMean,
+  }),
   'no-overbend': error<Near & { hole: number; name: string; why: string }>({
     about: 'The higher reed of a hole overbends, on the breath of the lower one.',
     message: ({ hole, name, why }) => `Hole ${hole} does not ${name}: ${why}.`,

@@ -3,6 +3,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Known, nearest } from '../diagnostics/nearest.ts';
 import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
+import { QUARTER } from '../instrument/quarter-step.ts';
 import { isMarkName, MARK_NAMES, type Mark, type SmallNote, takesHole, takesNote } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
@@ -246,7 +247,7 @@ class Scanner {
     return note && [note];
   }
 
-  /** `3''`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign is if it has one. */
+  /** `3''`, `3'q`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign is if it has one. */
   private hole(from = this.at): TreeNote | undefined {
     const start = this.at;
     let hole = 0;
@@ -254,16 +255,19 @@ class Scanner {
       hole = 10 * hole + Number(this.text[this.at]);
     if (this.at === start) return undefined;
     let bend = 0;
+    let quarter = false;
     let over = false;
     let slide = false;
     for (; ; this.at++) {
       const sign = this.text[this.at] ?? '';
       const half = BEND_SIGNS[sign];
       if (half !== undefined) bend += half;
+      else if (sign === 'q') quarter = true;
       else if (sign === 'o') over = true;
       else if (sign === '*') slide = true;
       else break;
     }
+    if (quarter) bend += QUARTER;
     const span = this.since(from);
     if (over && bend > 0) this.diagnostics.push(report('bend-and-overbend', span, {}));
     return { hole, bend: over ? 0 : bend, over, slide, span };

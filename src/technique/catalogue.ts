@@ -158,7 +158,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     group: 'mouth',
     requires: ['tongue-blocking', 'draw-bends'],
     cautions: [SORE],
-    find: { note: { mouth: 'tongue', bend: { least: 1 } } },
+    find: { note: { mouth: 'tongue', bend: { least: 0.5 } } },
   }),
 
   // Several holes
@@ -314,7 +314,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     group: 'bends',
     requires: ['single-notes'],
     cautions: [SORE],
-    find: { note: { bend: { least: 1 } } },
+    find: { note: { bend: { least: 0.5 } } },
   }),
   technique({
     id: 'draw-bends',
@@ -324,7 +324,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['single-notes'],
     'kind-of': ['bends'],
     cautions: [SORE],
-    find: { note: { breath: 'draw', bend: { least: 1 } } },
+    find: { note: { breath: 'draw', bend: { least: 0.5 } } },
   }),
   technique({
     id: 'half-step-bends',
@@ -356,6 +356,16 @@ export const WRITTEN: readonly TechniqueInput[] = [
     cautions: [SORE],
     find: { note: { breath: 'draw', bend: 3 } },
   }),
+  technique({
+    id: 'quarter-step-bends',
+    title: 'Quarter-step bends',
+    about: 'Bends that stop a quarter step below a note of the hole: the blue third of the blues is one, on draw 3.',
+    group: 'bends',
+    requires: ['half-step-bends'],
+    'kind-of': ['bends'],
+    cautions: [SORE],
+    find: { note: { bend: [0.5, 1.5, 2.5, 3.5] } },
+  }),
   bend('draw', 1, 1, []),
   bend('draw', 2, 1, []),
   bend('draw', 2, 2, ['draw-2-half-step']),
@@ -377,7 +387,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
       SORE,
       'High notes are loud close to the ear, most of all through headphones: keep these sessions short and soft.',
     ],
-    find: { note: { breath: 'blow', bend: { least: 1 } } },
+    find: { note: { breath: 'blow', bend: { least: 0.5 } } },
   }),
   bend('blow', 7, 1, []),
   bend('blow', 8, 1, []),
@@ -392,7 +402,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     group: 'bends',
     requires: ['bends'],
     assumed: true,
-    find: { note: { bend: { least: 1 }, attacked: true } },
+    find: { note: { bend: { least: 0.5 }, attacked: true } },
   }),
   technique({
     id: 'held-bends',
@@ -402,7 +412,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['bends'],
     assumed: true,
     cautions: [SORE],
-    find: { note: { bend: { least: 1 }, seconds: { least: 1.5 } } },
+    find: { note: { bend: { least: 0.5 }, seconds: { least: 1.5 } } },
   }),
   technique({
     id: 'bend-releases',
@@ -410,7 +420,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     about: 'From the bend up to the open note of its hole on one breath, with no new attack.',
     group: 'bends',
     requires: ['bends'],
-    find: { note: { bend: { least: 1 } }, next: { bend: 0 }, between: { glide: true, hole: 'same', pitch: 'up' } },
+    find: { note: { bend: { least: 0.5 } }, next: { bend: 0 }, between: { glide: true, hole: 'same', pitch: 'up' } },
   }),
   technique({
     id: 'bend-drops',
@@ -418,7 +428,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     about: 'From the open note down into its bend on one breath, with no new attack.',
     group: 'bends',
     requires: ['bends'],
-    find: { note: { bend: 0 }, next: { bend: { least: 1 } }, between: { glide: true, hole: 'same', pitch: 'down' } },
+    find: { note: { bend: 0 }, next: { bend: { least: 0.5 } }, between: { glide: true, hole: 'same', pitch: 'down' } },
   }),
   technique({
     id: 'glides-between-bends',
@@ -428,8 +438,8 @@ export const WRITTEN: readonly TechniqueInput[] = [
     requires: ['bends'],
     find: {
       any: (['up', 'down'] as const).map((pitch) => ({
-        note: { bend: { least: 1 } },
-        next: { bend: { least: 1 } },
+        note: { bend: { least: 0.5 } },
+        next: { bend: { least: 0.5 } },
         between: { glide: true, hole: 'same' as const, pitch },
       })),
     },
@@ -440,7 +450,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     about: 'Two neighbouring holes at once of which at least one is bent.',
     group: 'bends',
     requires: ['double-stops', 'bends'],
-    find: { note: { holes: 2, split: false, bend: { least: 1 } } },
+    find: { note: { holes: 2, split: false, bend: { least: 0.5 } } },
   }),
 
   // Overbends and the slide
@@ -520,7 +530,7 @@ export const WRITTEN: readonly TechniqueInput[] = [
     group: 'ornament',
     requires: ['shakes', 'draw-bends'],
     'kind-of': ['shakes'],
-    find: { note: { mark: 'shake', bend: { least: 1 } } },
+    find: { note: { mark: 'shake', bend: { least: 0.5 } } },
   }),
   technique({
     id: 'dips',

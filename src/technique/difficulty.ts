@@ -89,7 +89,8 @@ function bendsOf({ strokes }: Playing): DifficultyPart | undefined {
   let sum = 0;
   let count = 0;
   strokes.forEach((stroke, index) => {
-    const depth = Math.max(...stroke.sound.notes.map((note) => note.bend));
+    // A quarter step takes the control of the half step after it.
+    const depth = Math.max(...stroke.sound.notes.map((note) => Math.ceil(note.bend)));
     const over = stroke.sound.notes.some((note) => note.over);
     if (depth === 0 && !over) return;
     const [ease, approach] = approachOf(stroke, strokes[index - 1]);
@@ -120,7 +121,13 @@ function approachOf(stroke: Stroke, before: Stroke | undefined): [number, string
 function bendName({ sound }: Stroke): string {
   const note = sound.notes.find((one) => one.over) ?? sound.notes.reduce((a, b) => (b.bend > a.bend ? b : a));
   if (note.over) return `${sound.breath === 'blow' ? 'overblow' : 'overdraw'} ${note.hole}`;
-  return `${sound.breath} ${note.hole} bent ${DEPTHS[note.bend] ?? `${note.bend} half steps`}`;
+  return `${sound.breath} ${note.hole} bent ${depthInWords(note.bend)}`;
+}
+
+function depthInWords(bend: number): string {
+  const whole = Math.floor(bend);
+  const words = DEPTHS[whole] ?? `${whole} half steps`;
+  return whole === bend ? words : [words, 'a quarter step'].filter(Boolean).join(' and ');
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -2,6 +2,7 @@
 import { kindOfChord } from '../harmony/chord.ts';
 import { numeralOf, stepOfNumeral } from '../harmony/numeral.ts';
 import { plainNumeral } from '../harmony/symbol.ts';
+import { quarterLabel } from '../instrument/quarter-step.ts';
 import { formBarsOf } from '../score/form-bars.ts';
 import { chordAt, roleIn } from '../score/queries.ts';
 import type { Note, Score } from '../score/score.ts';
@@ -124,7 +125,7 @@ function testsOfHole(rule: NoteRule): HoleTest[] {
   if (overbend !== undefined) tests.push((note) => note.over === overbend);
   if (slide !== undefined) tests.push((note) => note.slide === slide);
   if (role || chord || kinds || chordTone !== undefined) {
-    const roles = role?.map((label) => label.replace('b', '♭').replace('#', '♯'));
+    const roles = role?.map(printedRole);
     const numerals = chord?.map(plainNumeral);
     tests.push((note, stroke) =>
       stroke.parts.some(({ sound, bar }) => {
@@ -144,6 +145,11 @@ function testsOfHole(rule: NoteRule): HoleTest[] {
     );
   }
   return tests;
+}
+
+function printedRole(plain: string): string {
+  const label = plain.replace('b', '♭').replace('#', '♯');
+  return label.endsWith('q') ? quarterLabel(label.slice(0, -1)) : label;
 }
 
 /** Compiles a rule for what is between two notes into a test of two strokes. */

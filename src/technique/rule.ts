@@ -17,7 +17,7 @@ const mouth = word(['lips', 'tongue']);
 export const noteSchema = keys({
   breath: breath.optional().describe('blow or draw'),
   hole: rangeSchema.optional().describe('the hole, counted from the low end; of several holes at once, any of them'),
-  bend: rangeSchema.optional().describe('half steps bent down; 0 for none'),
+  bend: rangeSchema.optional().describe('half steps bent down; 0 for none, 0.5 for a quarter step'),
   overbend: yesOrNo.optional().describe('an overblow (with breath: blow) or an overdraw (with breath: draw)'),
   slide: yesOrNo.optional().describe('the slide pressed'),
   holes: rangeSchema.optional().describe('how many holes sound at once'),
@@ -31,9 +31,13 @@ export const noteSchema = keys({
   attacked: yesOrNo
     .optional()
     .describe('whether the note has an attack of its own, not glided into from the one before'),
-  role: oneOrMore(matching(/^(R|[b#]?(?:[2-7]|9|11|13))$/, 'is a role: R, b3, 3, 5, b7 and the like'))
+  role: oneOrMore(
+    matching(/^(?:(?:R|[b#]?(?:[2-7]|9|11|13))q?|n[2367])$/, 'is a role: R, b3, n3, 3, 5, b7 and the like'),
+  )
     .optional()
-    .describe('what the note is to the chord that sounds: R, b3, 3, 4, b5, 5, 6, b7 …'),
+    .describe(
+      'what the note is to the chord that sounds: R, b3, 3, 4, b5, 5, 6, b7 …, n3 for the neutral third, 5q for a quarter step below the fifth',
+    ),
   'chord-tone': yesOrNo.optional().describe('whether the note is one of the tones of the chord that sounds'),
   chord: oneOrMore(text).optional().describe('the chord that sounds, as a numeral of the key: I7, IV7 …'),
   'chord-kind': oneOrMore(word(CHORD_KINDS))

@@ -107,7 +107,18 @@ export const placeOf = ({ letter, octave }: Pitch, octaves: number): number =>
 
 const HEADS = new Set(['e0a0', 'e0a2', 'e0a3', 'e0a4']);
 export const isHead = (glyph: Drawn): boolean => HEADS.has(glyph.code);
-const SIGNS: Readonly<Record<string, number>> = { e260: -1, e261: 0, e262: 1, e263: 2, e264: -2 };
+/** Quarter tones too: SMuFL, “Stein-Zimmermann accidentals”. */
+const SIGNS: Readonly<Record<string, number>> = {
+  e260: -1,
+  e261: 0,
+  e262: 1,
+  e263: 2,
+  e264: -2,
+  e280: -0.5,
+  e281: -1.5,
+  e282: 0.5,
+  e283: 1.5,
+};
 
 export interface Head {
   /** Half spaces down from the staff's top line. */

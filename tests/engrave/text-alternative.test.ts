@@ -25,6 +25,12 @@ describe('a block in words', () => {
     ]);
   });
 
+  it('says how far a quarter step is bent, and its role', () => {
+    expect(words('harp: A\nposition: 2\nslot: 1/4\n\n"I7" -3q -3\'q -(2 3q) .')).toEqual([
+      'Bar 1, over E7: draw 3, quarter-step bend, the neutral third, one beat; draw 3, half-step bend and a quarter step, a quarter step below the flat third, one beat; draw 2 and 3 together, 3 with a quarter-step bend, the root and the neutral third, one beat; rest, one beat.',
+    ]);
+  });
+
   it('says the bass of a chord', () => {
     expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('Bar 1, over A minor 7 over G: ');
     expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('now over D over F sharp, ');

@@ -86,6 +86,36 @@ describe('a role', () => {
   });
 });
 
+describe('a quarter step', () => {
+  test('is a role below another one, and no tone of a chord', () => {
+    const below = Array.from({ length: 12 }, (_, i) => roleOf(60.5 + i, chord('C7'), C));
+    expect(below.map(({ label }) => label).join(' ')).toBe('↓♭9 n2 ↓♭3 n3 ↓4 ↓♭5 ↓5 ↓♭6 n6 ↓♭7 n7 ↓R');
+    expect(below.map(({ semitones }) => semitones)).toEqual(Array.from({ length: 12 }, (_, i) => i + 0.5));
+    expect(below.some(({ tone }) => tone)).toBe(false);
+    expect(roleOf(63.5, chord('Am7'), C).label).toBe('↓5');
+    expect(roleOf(63.5, chord('C7'), C)).toMatchObject({ degree: 3, alter: -0.5 });
+  });
+
+  test.each([
+    [63.5, 'the neutral third'],
+    [70.5, 'the neutral seventh'],
+    [66.5, 'a quarter step below the fifth'],
+    [62.5, 'a quarter step below the flat third'],
+    [59.5, 'a quarter step below the root'],
+    [69.5, 'a quarter step below the flat seventh'],
+  ])('%s over C7 is %s', (midi, words) => expect(roleInWords(roleOf(midi, chord('C7'), C))).toBe(words));
+
+  test.each([
+    ['C7', 63.5, 'Eq4'],
+    ['Cm7', 62.5, 'Ebq4'],
+    ['D7', 65.5, 'F#q4'],
+    ['C°7', 68.5, 'Aq4'],
+    ['Eb°7', 71.5, 'Cq5'],
+  ])('over %s, %s is spelled %s', (text, midi, name) => {
+    expect(plainPitch(spell(midi, chord(text), C))).toBe(name);
+  });
+});
+
 describe('spelling follows the role', () => {
   test.each([
     ['E7', 67, 'G4'],

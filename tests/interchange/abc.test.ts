@@ -51,6 +51,12 @@ test('an accidental is written again on later notes of its letter in the bar', (
   );
 });
 
+test('a quarter step has the sign that readers know, beside the next letter where it has none', () => {
+  expect(music("slot: 1/4\nharp: C\nposition: 1\n-3q -3 -3'q -3' | -5q 7q -2q -2'q |]")[0]).toBe(
+    "_/B2 =B2 ^/A2 _B2 | _/f2 _/c'2 _/G2 ^/F2 |]",
+  );
+});
+
 test('bar lines, repeats and endings are between bars', () => {
   const [line] = music('slot: 1/4\nharp: C\n|: 4 4 4 4 |1 5 5 5 5 :|2 6 6 6 6 || 4 4 4 4 |]');
   expect(line).toBe('|:c2 c2 c2 c2 | [1 e2 e2 e2 e2 :| [2 g2 g2 g2 g2 || c2 c2 c2 c2 |]');

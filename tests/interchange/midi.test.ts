@@ -107,6 +107,27 @@ describe('a bend', () => {
       [100, 127],
     ]);
   });
+  test('of a quarter step is half of one, and has a channel of its own beside notes that are not bent', () => {
+    expect(bends("slot: 1/4\nharp: C\n-3q -3'q> -3q .")).toEqual([
+      [0, -512],
+      [960, -1536],
+      [1920, -512],
+    ]);
+    const [, tune = []] = read('slot: 1/4\nharp: C\n-(2 3q) -(2q 3q) . .').tracks;
+    const keys = ofType(tune, 'noteOn').map((event) => 'noteNumber' in event && [event.channel, event.noteNumber]);
+    expect(keys).toEqual([
+      [0, 67],
+      [3, 71],
+      [0, 67],
+      [0, 71],
+    ]);
+    expect(
+      ofType(tune, 'pitchBend').map((event) => 'value' in event && [event.channel, event.tick, event.value]),
+    ).toEqual([
+      [3, 0, -512],
+      [0, 960, -512],
+    ]);
+  });
   test('that is released is one key', () => {
     const [, tune = []] = read("slot: 1/4\nharp: C\n-3'> -3 . .").tracks;
     expect(ofType(tune, 'noteOn').length).toBe(1);

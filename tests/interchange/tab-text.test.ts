@@ -22,7 +22,7 @@ function notesIn(text: string): string[] {
       .filter((line) => /\|/.test(line) || /^[-\d(.=+]/.test(line.trim()))
       .filter((line) => !/^[ ]*[A-G][b#]?\S*(?: |$)/.test(line))
       .join(' ')
-      .match(/-?\([^)]*\)|-?\d+['o*]*|\.|=/g)
+      .match(/-?\([^)]*\)|-?\d+['qo*]*|\.|=/g)
       ?.filter((word) => !/^[=.]$/.test(word)) ?? []
   );
 }
@@ -94,4 +94,5 @@ test('the legend explains the signs that are used, and no other', () => {
   const legend = (text: string): string => print(scoreOf(text)).trim().split('\n\n').at(-1) ?? '';
   expect(legend('slot: 1/4\n4 4 4 4')).toBe('4 blow');
   expect(legend("slot: 1/4\n-3' 4 = .")).toBe("4 blow, -4 draw, ' a half step bent, . rest");
+  expect(legend('slot: 1/4\n-3q = = .')).toBe('-4 draw, q a quarter step bent, . rest');
 });

@@ -1,6 +1,6 @@
 /** Blocks written at random: every feature of the notation, each text valid, formatted as carelessly as people do. */
 import fc from 'fast-check';
-import { bendsOfHole } from '../../src/instrument/bend.ts';
+import { bendsOfHole, deepestQuarterStep } from '../../src/instrument/bend.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { MARK_NAMES, rowOf, takesHole, takesNote } from '../../src/score/mark.ts';
@@ -34,8 +34,12 @@ const note = fc.integer({ min: 1, max: 10 }).chain((hole) => {
     { length: range.deepest },
     (_, i) => `${range.bends === 'draw' ? '-' : ''}${hole}${"'".repeat(i + 1)}`,
   );
+  const quarters = Array.from(
+    { length: Math.ceil(deepestQuarterStep(range)) },
+    (_, i) => `${range.bends === 'draw' ? '-' : ''}${hole}${"'".repeat(i)}q`,
+  );
   const overbend = range.overbends ? [`${range.overbends === 'draw' ? '-' : ''}${hole}o`] : [];
-  return fc.constantFrom(`${hole}`, `+${hole}`, `-${hole}`, ...bends, ...overbend);
+  return fc.constantFrom(`${hole}`, `+${hole}`, `-${hole}`, ...bends, ...quarters, ...overbend);
 });
 
 const chordOfHoles = fc

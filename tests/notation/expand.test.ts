@@ -259,6 +259,13 @@ describe('a quotation that is moved to a chord', () => {
     expect(problems('position: 2\nphrase a: 1 10\n<a to "V7"> .6')).toEqual(said('1 becomes G3, which no hole gives'));
     expect(problems('position: 2\nphrase a: -3\'> -3 .\n<a to "V7"> .5')).toEqual([]);
   });
+  test('keeps the role of a quarter step where a hole has it, and says where none does', () => {
+    const moved = (to: string) => `position: 2\nslot: 1/4\nphrase a: -3q -2 . .\n"I7" . . . . | <a to "${to}"> |]`;
+    expect(printScore(score(moved('V7'))).split('\n\n')[1]).toBe(`"I7" .4 | "V7" -2'q -1 .2 |]\n`);
+    expect(problems(moved('ii'))).toEqual([
+      'moved-unplayable: “a” cannot be played over ii on this harp: -3q becomes a quarter step below C#5, which no hole gives.',
+    ]);
+  });
   test('of what is not there, or cannot be read, is reported once', () => {
     expect(problems('<none to "IV7"> .8')).toEqual(['quote-unknown: There is no phrase “none” to quote.']);
     expect(problems('position: 2\nphrase a: 4\' 4\n<a to "IV7"> .6').map((one) => one.slice(0, 8))).toEqual([

@@ -930,6 +930,40 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    "-2''q =7",
+    [
+      {
+        code: 'quarter-too-deep',
+        at: "-2''q",
+        says: 'Hole 2 draw gives no quarter step below F4: that is its deepest bend, just above its blow reed E4.',
+        help: "Did you mean “-2'q”?",
+      },
+    ],
+  ],
+  [
+    "7'q =7",
+    [
+      {
+        code: 'no-bend',
+        at: "7'q",
+        says: 'Hole 7 does not bend on the blow: its two reeds, C6 and B5, are too close together for half steps.',
+        help: 'Did you mean “7q”?',
+      },
+    ],
+  ],
+  [
+    '3q =7',
+    [
+      {
+        code: 'no-bend',
+        at: '3q',
+        says: 'Hole 3 does not bend on the blow: its blow reed G4 is the lower one.',
+        help: 'Did you mean “-3q”?',
+      },
+    ],
+  ],
+  ['6oq =7', [{ code: 'bend-and-overbend', at: '6oq', says: 'One note cannot be bent and overblown at once.' }]],
+  [
     '-6o =7',
     [
       {

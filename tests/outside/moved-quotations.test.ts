@@ -32,11 +32,12 @@ interface Way {
   readonly rank: readonly [number, number, number];
 }
 
-const WEIGHTS: Readonly<Record<Playable['kind'], number>> = { plain: 0, slide: 1, bend: 2, overbend: 20 };
+const WEIGHTS: Readonly<Record<Playable['kind'], number>> = { plain: 0, slide: 1, bend: 2, quarter: 2, overbend: 20 };
 const effortOf = (notes: readonly Playable[]): number =>
   notes.reduce((sum, note, index) => {
     const before = notes[index - 1];
-    const depth = note.kind === 'bend' ? 2 * (note.text.match(/'/g)?.length ?? 0) : 0;
+    // A quarter step counts as the half step after it.
+    const depth = note.kind === 'bend' || note.kind === 'quarter' ? 2 * (note.text.match(/['q]/g)?.length ?? 0) : 0;
     const between = before ? Math.abs(before.hole - note.hole) + (before.draw === note.draw ? 0 : 1) : 0;
     return sum + WEIGHTS[note.kind] + depth + between;
   }, 0);

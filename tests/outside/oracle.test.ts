@@ -130,6 +130,7 @@ describe('a block means what music theory says', () => {
         'triplet',
         'glide',
         'split',
+        'quarter-step',
         'overblow',
         'overdraw',
         'slide',

@@ -5,6 +5,9 @@ import { isSoundEvent } from '../../src/score/queries.ts';
 import { staffNotes } from '../../src/score/spelling.ts';
 import { present } from '../../src/values/checked.ts';
 
+/** From two flats up, in quarter steps. */
+const SIGNS = ['bb', '3qb', 'b', 'qb', 'n', 'q#', '#', '3q#', '##'];
+
 /** `B4 Bb4(b)`: each sounding note as it is on the staff, with the sign it prints. */
 function staff(text: string): string {
   const { score, diagnostics } = readBlock(text);
@@ -17,7 +20,7 @@ function staff(text: string): string {
         .map((event) =>
           (byEvent[event.index] ?? [])
             .map(({ pitch, accidental }) => {
-              const sign = accidental === undefined ? '' : `(${['bb', 'b', 'n', '#', '##'][accidental + 2]})`;
+              const sign = accidental === undefined ? '' : `(${SIGNS[2 * accidental + 4]})`;
               return plainPitch(pitch) + sign;
             })
             .join('+'),
@@ -35,6 +38,14 @@ describe('notes on the staff', () => {
     expect(staff(cross("-3' -3' -3 -3"))).toBe('Bb4(b) Bb4 B4(n) B4');
     expect(staff(cross("-3' = = . | -3 -3' . ."))).toBe('Bb4(b) | B4 Bb4(b)');
     expect(staff(cross('-5 -5 . .'))).toBe('F5(n) F5');
+  });
+
+  it('print the sign of a quarter step, and take it back', () => {
+    expect(staff(cross('-3q -3q -3 -3q'))).toBe('Bq4(qb) Bq4 B4(n) Bq4(qb)');
+    expect(staff(cross("-3q -3' -3'q -3"))).toBe('Bq4(qb) Bb4(b) Bbq4(3qb) B4(n)');
+    expect(staff(cross("-2'q -2' -5q -5"))).toBe('F#q4(q#) F#4(#) Fq5(qb) F5(n)');
+    expect(staff(cross('. . . -3q | = -3 -3q .', 'I7 | IV7'))).toBe('Bq4(qb) | Bq4 B4(n) Bq4(qb)');
+    expect(staff(cross('-(2q 3q) . . .'))).toBe('Gq4(qb)+Bq4(qb)');
   });
 
   it('keep a sign to its own octave', () => {

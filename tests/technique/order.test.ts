@@ -44,6 +44,7 @@ const BUILDS_ON: Readonly<Record<string, readonly string[]>> = {
   'half-step-bends': ['single-notes'],
   'whole-step-bends': ['half-step-bends'],
   'step-and-a-half-bends': ['whole-step-bends'],
+  'quarter-step-bends': ['half-step-bends'],
   'draw-2-whole-step': ['draw-2-half-step'],
   'draw-2-step-and-a-half': ['draw-2-whole-step'],
   'draw-3-whole-step': ['draw-3-half-step'],
@@ -84,6 +85,7 @@ const KINDS: Readonly<Record<string, string>> = {
   'half-step-bends': 'draw-bends',
   'whole-step-bends': 'draw-bends',
   'step-and-a-half-bends': 'draw-bends',
+  'quarter-step-bends': 'bends',
   'blow-bends': 'bends',
   'bent-shakes': 'shakes',
 };
@@ -115,7 +117,8 @@ describe('the student is warned', () => {
   it('of what strains jaw, lips, tongue or neck', () => {
     expect(warning(/when jaw, lips, tongue or neck hurt/)).toEqual([
       ...['tongue-blocking', 'tongue-blocked-bends', 'octave-splits-five-holes'],
-      ...['bends', 'draw-bends', 'half-step-bends', 'whole-step-bends', 'step-and-a-half-bends', 'blow-bends'],
+      ...['bends', 'draw-bends', 'half-step-bends', 'whole-step-bends', 'step-and-a-half-bends'],
+      ...['quarter-step-bends', 'blow-bends'],
       ...['held-bends', 'overblows', 'overdraws'],
     ]);
     expect(warning(/^Keep the neck loose/)).toEqual(['shakes']);

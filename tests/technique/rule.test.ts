@@ -61,6 +61,9 @@ const NOTE: readonly Case[] = [
   ],
   ['a flat role', { note: { role: 'b7' } }, 'slot: 1/2\n"C7" -3\' 4', ["-3'"]],
   ['a sharp role', { note: { role: '#5' } }, "slot: 1/2\n\"Caug\" -3''' 4", ["-3'''"]],
+  ['a neutral role', { note: { role: 'n3' } }, 'slot: 1/2\n"G7" -3q -3', ['-3q']],
+  ['a role a quarter step down', { note: { role: 'b7q' } }, 'slot: 1/2\n"G7" -5q -5', ['-5q']],
+  ['a bend that ends in a quarter step', { note: { bend: 1.5 } }, "slot: 1/2\n-3' -3'q", ["-3'q"]],
   ['a role with no chord', { note: { role: 'R' } }, 'slot: 1/2\n4 5', []],
   ['a role and a hole of one and the same note', { note: { role: '3', hole: 4 } }, 'slot: 1/2\n"C" (4 5) 4', []],
 ];

@@ -2,6 +2,7 @@
  * Large type for a phone on a music stand: what to do now, and what next. A blow number is above the line and a draw
  * number under it, a bend lower by a notch for each half step, as in the breath lanes.
  */
+import { endsInQuarter } from '../../instrument/quarter-step.ts';
 import type { Moment } from '../../schedule/plan.ts';
 import { barInWords } from '../../score/bar-words.ts';
 import { chordAtTick, type Playback, type PlayedEvent, type PlayedNote } from '../../score/playback.ts';
@@ -101,10 +102,10 @@ function sheet(label: string, moment: Moment | undefined, playback: Playback): N
   return [head, hole(event), about(event, moment.held, playback)];
 }
 
-/** The number on its side of the line. */
+/** The number on its side of the line; a quarter step is on the notch of the half step above it, and has its letter. */
 function hole({ notes = [], breath }: PlayedEvent): HTMLElement {
-  const depth = Math.min(3, Math.max(0, ...notes.map(({ bend = 0 }) => bend)));
-  const holes = notes.map(({ hole }) => hole).join(' ');
+  const depth = Math.min(3, Math.max(0, ...notes.map(({ bend = 0 }) => Math.floor(bend))));
+  const holes = notes.map(({ hole, bend = 0 }) => `${hole}${endsInQuarter(bend) ? 'q' : ''}`).join(' ');
   const many = notes.length > 2 ? ' many' : '';
   return make('span', { class: `large-type-hole ${breath} notch-${depth}${many}` }, make('b', {}, holes));
 }

@@ -1,4 +1,5 @@
 /** A single note of a map or a ladder, sounding while it is pressed. */
+import { QUARTER } from '../../instrument/quarter-step.ts';
 import { frequencyOfMidi } from '../../instrument/temperament.ts';
 import type { LineCue, LinePart } from '../../schedule/cue.ts';
 import { pageMixOn } from '../player/page-mix.ts';
@@ -45,7 +46,7 @@ export function startTone(context: AudioContext, tone: Tone): () => void {
 /** A bend is drawn down from its reed, as it is played; everything else is attacked where it lies. */
 function lineOf({ tab, hertz }: Tone): LineCue {
   const midi = 69 + 12 * Math.log2(hertz / 440);
-  const bend = tab.split("'").length - 1;
+  const bend = tab.split("'").length - 1 + (tab.includes('q') ? QUARTER : 0);
   const note = { hole: Number(/\d+/.exec(tab)?.[0] ?? 1), midi, ...(tab.includes('o') ? { over: true } : {}) };
   const part = (at: number, seconds: number, raised: number): LinePart => ({
     at,

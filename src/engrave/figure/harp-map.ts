@@ -9,7 +9,8 @@ import type { SongKey } from '../../harmony/key.ts';
 import { type Role, roleInWords, roleOf, spell } from '../../harmony/role.ts';
 import { type Breath, type Harp, holeCount } from '../../instrument/harp.ts';
 import { chromaOf, mod, printedName, printedPitch } from '../../instrument/pitch.ts';
-import { bendInWords, meansOf, notesOf, type Playable, tabOf } from '../../instrument/playable.ts';
+import { bendInWords, meansOf, notesOf, type Playable, quarterStepsOf, tabOf } from '../../instrument/playable.ts';
+import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
 import {
   CHROMATIC_STEPS,
   type LaidNote,
@@ -21,7 +22,7 @@ import {
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import { itemAt, present } from '../../values/checked.ts';
+import { itemAt, present, valueAt } from '../../values/checked.ts';
 import { escapeText } from '../markup.ts';
 import { roleShape } from '../role-shape.ts';
 import { type HarpMapFigure, playedOn } from './figure.ts';
@@ -35,7 +36,13 @@ interface Row {
   readonly slide: boolean;
 }
 
-const BEND_SIGNS = ['', '½', '1', '1½'];
+/** What is added to the whole steps of a bend, by the half steps left over. */
+const BEND_SIGNS: ReadonlyMap<number, string> = new Map([
+  [0, ''],
+  [0.5, '¼'],
+  [1, '½'],
+  [1.5, '¾'],
+]);
 
 /** What is written beside a row, and what is read aloud there. */
 function rowNames({ breath, bend, over, slide }: Row): { readonly short: string; readonly words: string } {
@@ -46,8 +53,7 @@ function rowNames({ breath, bend, over, slide }: Row): { readonly short: string;
       words: `${breath === 'blow' ? 'overblow' : 'overdraw'}${pressed}`,
     };
   if (bend === 0) return { short: slide ? `${breath}*` : breath, words: breath + pressed };
-  const half = bend % 2 === 1 ? '½' : '';
-  const sign = BEND_SIGNS[bend] ?? `${Math.floor(bend / 2)}${half}`;
+  const sign = `${Math.floor(bend / 2) || ''}${valueAt(BEND_SIGNS, bend % 2)}`;
   return { short: `bend ${sign}`, words: `${breath}, ${bendInWords(bend)}${pressed}` };
 }
 
@@ -59,7 +65,7 @@ const sameRow = (row: Row, note: Playable): boolean =>
 /** The harp map as an HTML table, hole by hole. */
 export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
   const { harp, key, position } = figure;
-  const notes = notesOf(harp).filter(
+  const notes = [...notesOf(harp), ...litQuarterSteps(figure)].filter(
     (note) =>
       (figure.bends || note.bend === 0) &&
       (figure.overbends || !note.over) &&
@@ -94,6 +100,13 @@ export function drawHarpMap(figure: HarpMapFigure, pitching: Pitching): string {
     `<table class="harp-map of-${holes.length}"><caption>${escapeText(figure.title ?? titleOf(figure))}<span class="on">, on ${harpAndKey(harp, position, key)}</span></caption>` +
     `<tbody>${above.map(line).join('')}${middle}${below.map(line).join('')}</tbody></table>${underMap(figure)}`
   );
+}
+
+/** Quarter steps are there only where the author asks for them by their tab. */
+function litQuarterSteps({ harp, lit }: HarpMapFigure): readonly Playable[] {
+  if (lit?.by !== 'notes') return [];
+  const tabs = new Set(lit.notes.map((note) => tabOf(playedOn(harp, note))));
+  return quarterStepsOf(harp).filter((note) => tabs.has(tabOf(note)));
 }
 
 /** CSS pixels at the most; a narrow column makes it smaller. */
@@ -146,7 +159,7 @@ function lightOf(figure: HarpMapFigure): (note: Playable) => Light | undefined {
 const asRole = ({ degree, semitones, label }: Step): Role => ({
   degree: itemAt(DEGREES, degree - 1),
   semitones,
-  alter: label.startsWith('♭') ? -1 : label.startsWith('♯') ? 1 : 0,
+  alter: endsInQuarter(semitones) ? -QUARTER : label.startsWith('♭') ? -1 : label.startsWith('♯') ? 1 : 0,
   label,
   tone: true,
 });

@@ -18,6 +18,7 @@ const WANTED: readonly (number | readonly [number, number])[] = [
   0xe1e7, // augmentation dot
   [0xe240, 0xe249], // flags, eighth to 128th
   [0xe260, 0xe264], // accidentals
+  [0xe280, 0xe283], // quarter tones
   [0xe4a0, 0xe4a5], // accent, staccato and tenuto
   0xe4c0, // fermata
   0xe4ce, // breath mark

@@ -1,9 +1,10 @@
 /**
  * The breath lanes: blow numbers above a centre line, draw numbers below it, as the two reed plates lie. A bend hangs
- * its number a notch lower for each half step; the shape of its role is behind each number, the role's label beside it.
+ * its number a notch lower for each half step, and half a notch for a quarter step; the shape of its role is behind each number, the role's label beside it.
  */
 import type { Role } from '../../harmony/role.ts';
 import type { Breath, HoleNote } from '../../instrument/harp.ts';
+import { endsInQuarter } from '../../instrument/quarter-step.ts';
 import { itemAt, lastOf } from '../../values/checked.ts';
 import { CLASS } from '../classes.ts';
 import {
@@ -143,18 +144,19 @@ function drawNote(
   const shape = shapeOf(role);
   let drawn = '';
   if (note.bend > 0) {
-    // A line with a dot for each half step: from the centre line to a draw bend, from the natural's place to a blow bend.
+    // A line with a stroke for each half step and half of one for a quarter step: from the centre line to a draw bend, from the
+    // natural's place to a blow bend.
     const from = breath === 'draw' ? layout.centre : y + shape.top - NOTCH * note.bend;
     const to = y + shape.top;
     const step = (to - from) / (note.bend + 0.5);
     const knots = Array.from(
-      { length: note.bend },
-      (_, index) => `M${n(x - 3.5)} ${n(from + step * (index + 0.75))}h7`,
+      { length: Math.ceil(note.bend) },
+      (_, index) => `M${n(x - 3.5)} ${n(from + step * (index + 0.75))}h${index < Math.floor(note.bend) ? 7 : 3.5}`,
     ).join('');
     drawn += `<path class="${CLASS.stroke}" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
   }
   if (role) drawn += `<use href="#s${role.degree}" class="${shapeClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
-  drawn += shapeText(String(note.hole), x, y, role);
+  drawn += shapeText(`${note.hole}${endsInQuarter(note.bend) ? 'q' : ''}`, x, y, role);
   if (note.over) {
     // On the side of the lane's numbers that is away from the centre line.
     const at = breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;
@@ -258,9 +260,13 @@ export function rightOfNumber(column: Column): number {
   return half + 2 + Math.max(...column.roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
 }
 
+/** Half the width of the widest number: `10q` is wider than one without a quarter step. */
+const halfNumber = (column: Column): number =>
+  soundIn(column).notes.some(({ hole, bend }) => hole > 9 && endsInQuarter(bend)) ? 11 : 7;
+
 /** How far a column's role shapes reach to either side of its middle, in pixels of the drawing. */
 export const halfWidth = (column: Column): number => {
   const scale = isAttack(column) ? 1 : 0.45;
-  const shape = Math.max(...column.roles.map((role) => shapeOf(role).half), 7);
+  const shape = Math.max(...column.roles.map((role) => shapeOf(role).half), halfNumber(column));
   return shape * scale + (column.hinted ? PARENTHESIS : 0);
 };

@@ -1,18 +1,21 @@
 /** Notes and rests in ABC 2.1: pitch with its accidental, length in units, ties, slurs, tuplets and decorations. */
 import { type SongKey, signatureAlter } from '../../harmony/key.ts';
-import type { Letter, Pitch } from '../../instrument/pitch.ts';
+import { type Letter, nameAbove, type Pitch, pitchNamed } from '../../instrument/pitch.ts';
 import { filledIn, type Mark, type MarkSign, rowOf } from '../../score/mark.ts';
 import { divide, type Fraction, format } from '../../time/fraction.ts';
-import { valueAt } from '../../values/checked.ts';
+import { itemAt, valueAt } from '../../values/checked.ts';
 import { quotedText } from './text.ts';
 
 /** The unit of lengths: an eighth. */
 export const UNIT: Fraction = { n: 1, d: 8 };
 
+/** ABC 2.1, “Accidentals”. It has no quarter tones: those are written as abc2midi and abcjs read them. */
 const ACCIDENTALS: ReadonlyMap<number, string> = new Map([
   [-2, '__'],
   [-1, '_'],
+  [-0.5, '_/'],
   [0, '='],
+  [0.5, '^/'],
   [1, '^'],
   [2, '^^'],
 ]);
@@ -29,7 +32,8 @@ export interface PitchWriter {
 export function pitchWriter(key: SongKey): PitchWriter {
   const changed = new Set<Letter>();
   return {
-    write({ letter, alter, octave }) {
+    write(pitch) {
+      const { letter, alter, octave } = withOneSign(pitch);
       if (alter !== signatureAlter(key, letter)) changed.add(letter);
       const accidental = changed.has(letter) ? valueAt(ACCIDENTALS, alter) : '';
       // Octave 5 begins at `c`.
@@ -37,6 +41,14 @@ export function pitchWriter(key: SongKey): PitchWriter {
       return accidental + name + (octave >= 5 ? "'".repeat(octave - 5) : ','.repeat(4 - octave));
     },
   };
+}
+
+/** Three quarter tones have no sign that all readers know: they are one quarter tone beside the next letter. */
+function withOneSign(pitch: Pitch): Pitch {
+  if (Math.abs(pitch.alter) !== 1.5) return pitch;
+  const letter = nameAbove(pitch, pitch.alter < 0 ? 7 : 2, 0).letter;
+  const alters = [-0.5, 0.5].flatMap((alter) => pitchNamed({ letter, alter }, pitch.midi) ?? []);
+  return itemAt(alters, 0);
 }
 
 /** A length in units: nothing for one of them. */

@@ -18,6 +18,8 @@ import { type TickAt, tuneEvents } from './tune.ts';
 
 /** Ticks in a quarter note: divisible by 64, 3 and 5, so that no usual rhythm is rounded. */
 const DIVISION = 960;
+/** The channel after those of the tune, the bass and the chords. */
+const QUARTER_CHANNEL = 3;
 
 /** The bytes of the file. The first bar begins a full bar before the second, and a pickup late within it. */
 export function midiOf(score: Score, credits: Credits, players: Players = 'tune'): Uint8Array<ArrayBuffer> {
@@ -34,7 +36,7 @@ export function midiOf(score: Score, credits: Credits, players: Players = 'tune'
     textEvent(0, 'name', partName(score)),
     channelOf(0).program(0, PROGRAMS.harmonica),
     ...lyricsOf(score, playback, round, tickAt),
-    ...tuneEvents(tuneOf(playback, round), 0, tickAt),
+    ...tuneEvents(tuneOf(playback, round), 0, QUARTER_CHANNEL, tickAt),
   ];
   return midiFile(DIVISION, [
     [

@@ -3,10 +3,11 @@
  * deeper bend continues one note, as it does on the harp. Of the marks, vibrato is sent as modulation, dip and fall as
  * pitch bends, accent, ghost and dynamics as velocity, shake as alternating keys, slap and pull as short keys beside; keys are as long as marks say.
  */
+import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
 import type { LineCue, LinePart } from '../../schedule/cue.ts';
 import { MARKS, soundOfMarks } from '../../score/mark.ts';
 import type { PlayedNote } from '../../score/playback.ts';
-import { CONTROLLERS } from './general.ts';
+import { CONTROLLERS, PROGRAMS } from './general.ts';
 import { channelOf, type MidiChannel, type TrackEvent } from './smf.ts';
 
 /** Half steps up and down that the pitch bend reaches: one half step is 1,024 of its 8,192 steps. */
@@ -41,24 +42,41 @@ interface Keys {
   readonly cents: number;
 }
 
-/** A pitch bend is for the whole channel: notes that are bent by different amounts are the keys they sound like. */
+/**
+ * A pitch bend is for the whole channel: notes that are bent by different amounts are the keys they sound like. A quarter step among
+ * them lies between two keys, and goes to a channel of its own.
+ */
 function keysOf(notes: readonly PlayedNote[]): Keys {
   const [bend = 0, ...others] = new Set(notes.map((note) => note.bend ?? 0));
   const common = others.length === 0 ? bend : 0;
   return { keys: notes.map(({ midi }) => midi + common), cents: 0 - 100 * common };
 }
 
-/** The messages of the lines of a tune on a channel. */
-export function tuneEvents(lines: readonly LineCue[], number: number, tickAt: TickAt): TrackEvent[] {
+/** A channel that is a quarter step low throughout, for the quarter steps that sound together with other notes. */
+function lowChannel(number: number): readonly [MidiChannel, TrackEvent[]] {
+  const channel = channelOf(number);
+  const events = [channel.program(0, PROGRAMS.harmonica), ...bendRange(channel)];
+  return [channel, [...events, channel.bend(0, Math.round(-100 * QUARTER * PER_CENT))]];
+}
+
+/** The messages of the lines of a tune on a channel, and on a second one where quarter steps sound together with other notes. */
+export function tuneEvents(lines: readonly LineCue[], number: number, low: number, tickAt: TickAt): TrackEvent[] {
   const channel = channelOf(number);
   const events = bendRange(channel);
+  const [quarters, tuned] = lowChannel(low);
+  let usesQuarters = false;
   let bent = 0;
 
   /** From and to are seconds. A key that begins is one tick long at least. */
   function sound(keys: readonly number[], from: number, to: number, velocity = VELOCITY): void {
     const start = tickAt(from);
     const end = Math.max(start + 1, tickAt(to));
-    for (const key of keys) events.push(channel.on(start, key, velocity), channel.off(end, key));
+    for (const sounding of keys) {
+      const between = endsInQuarter(sounding);
+      usesQuarters ||= between;
+      const [on, key] = between ? [quarters, sounding + QUARTER] : [channel, sounding];
+      events.push(on.on(start, key, velocity), on.off(end, key));
+    }
   }
 
   function bendTo(seconds: number, cents: number): void {
@@ -104,7 +122,7 @@ export function tuneEvents(lines: readonly LineCue[], number: number, tickAt: Ti
     }
     for (const { from, to, keys, velocity } of attacksOf(parts)) sound(keys, from, to, velocity);
   }
-  return events;
+  return usesQuarters ? [...tuned, ...events] : events;
 }
 
 interface Attack {

@@ -44,9 +44,13 @@ const TYPES: ReadonlyMap<number, string> = new Map([
 /** MusicXML 4.0, “accidental-value data type”, by half steps. */
 const ACCIDENTALS: ReadonlyMap<number, string> = new Map([
   [-2, 'flat-flat'],
+  [-1.5, 'three-quarters-flat'],
   [-1, 'flat'],
+  [-0.5, 'quarter-flat'],
   [0, 'natural'],
+  [0.5, 'quarter-sharp'],
   [1, 'sharp'],
+  [1.5, 'three-quarters-sharp'],
   [2, 'double-sharp'],
 ]);
 

@@ -8,6 +8,7 @@ import { type EasiestHoles, easiestHoles, type HeldHoles, type WantedSound } fro
 import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
 import { graceAmong, type SmallNote } from '../../score/mark.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import type { NoteItem } from '../tree.ts';
@@ -57,7 +58,9 @@ export function movePhrase(
       return replaced(note, present(held.shift(), 'a moved note'), grace);
     });
   }
-  return { impossible: obstacle(sounds, shifts.map(wantedAt), (midi) => plainPitch(spell(midi, to, key)), harp) };
+  const nameOf = (midi: number): string =>
+    endsInQuarter(midi) ? `a quarter step below ${nameOf(midi + QUARTER)}` : plainPitch(spell(midi, to, key));
+  return { impossible: obstacle(sounds, shifts.map(wantedAt), nameOf, harp) };
 }
 
 /** Notes on one breath: of a note of the quotation, or its grace note. */

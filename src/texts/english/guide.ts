@@ -9,7 +9,7 @@ export const GUIDE = {
     'The line through the lanes is the comb of your harp. A number above it is a hole you blow, because the blow reeds are on top. A number below it is a hole you draw.',
   bends: 'Bends',
   bendsAbout:
-    'A bend drops its number one notch for each half step, so you see how deep it goes. An o beside the number is an overblow, or on the draw an overdraw: a note above both reeds of the hole.',
+    'A bend drops its number one notch for each half step, so you see how deep it goes. An o beside the number is an overblow, or on the draw an overdraw: a note above both reeds of the hole. A q after the number is a quarter step, half of a half step lower.',
   bendOnBoth: 'On a harp with {tuning} tuning, these holes bend on the draw: {draw}; and these on the blow: {blow}.',
   bendOnDraw: 'On a harp with {tuning} tuning, these holes bend on the draw: {holes}.',
   bendOnBlow: 'On a harp with {tuning} tuning, these holes bend on the blow: {holes}.',
@@ -27,7 +27,7 @@ export const GUIDE = {
 
   roles: 'What a note does: its role',
   rolesAbout:
-    'Behind each number is a shape. It shows what the note is in the chord of that moment. The number of sides is the degree: three for the third, five for the fifth, seven for the seventh. The root is round. A hollow shape is flat. When the chord changes, the same hole gets another shape: that is what the shapes are there to show.',
+    'Behind each number is a shape. It shows what the note is in the chord of that moment. The number of sides is the degree: three for the third, five for the fifth, seven for the seventh. The root is round. A hollow shape is flat. A label with n is neutral: n3 lies between the flat and the plain third, where the blues has its blue third. An arrow down is a quarter step below the note it is before. When the chord changes, the same hole gets another shape: that is what the shapes are there to show.',
   root: 'The root.',
   rootDoes: 'The note the chord is named after.',
   third: 'The third.',

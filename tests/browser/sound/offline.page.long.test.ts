@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { SoundPart } from '../../../src/browser/sound/mixing-desk.ts';
 import { readHarp } from '../../../src/instrument/harp.ts';
-import { notesOf, tabOf } from '../../../src/instrument/playable.ts';
+import { notesOf, quarterStepsOf, tabOf } from '../../../src/instrument/playable.ts';
 import { RICHTER } from '../../../src/instrument/tuning.ts';
 import type { PlaySettings } from '../../../src/schedule/settings.ts';
 import type { Playback } from '../../../src/score/playback.ts';
@@ -85,12 +85,12 @@ describe('pitch', () => {
     async (name) => {
       const harp = readHarp(name, RICHTER);
       if (!harp) throw new Error(name);
-      const notes = notesOf(harp);
+      const notes = [...notesOf(harp), ...quarterStepsOf(harp)];
       const music = notes.map((note) => `${tabOf(note)} =`).join(' | ');
       const playback = playbackFrom(`harp: ${name}\nmeter: 2/4\nslot: 1/4\n\n${music}`);
       const sound = await render(playback, { ...SETTINGS, tempo: 120 }, 1, ['tune']);
       const pitches = pitchesOf(writeWav(sound), 0.04);
-      expect(notes).toHaveLength(42);
+      expect(notes).toHaveLength(42 + 14);
       for (const [index, { midi }] of notes.entries()) {
         const start = LEAD_IN + index;
         const heard = pitches.filter(({ time }) => time > start + 0.4 && time < start + 0.9).map(({ hertz }) => hertz);

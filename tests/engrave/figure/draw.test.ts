@@ -147,6 +147,24 @@ describe('a harp map', () => {
     expect(textOf(map.querySelector(`td[data-tab="-3'"] .aloud`))).toBe('♭3, in the scale, G');
   });
 
+  it('has rows for quarter steps only where they are lit', () => {
+    const step = (hole: number, bend: number) => ({ breath: 'draw', hole, bend, over: false, slide: false }) as const;
+    const notes = [step(3, 0.5), step(2, 1.5), step(3, 0)];
+    const { kind, harp, position, key } = blues as Extract<Figure, { kind: 'harp-map' }>;
+    const lit = { by: 'notes', notes, what: 'notes' } as const;
+    const drawn = page(drawFigure({ kind, harp, position, key, show: 'degrees', bends: true, overbends: false, lit }));
+    const cells = [...drawn.querySelectorAll('td.lit')].map((cell) => [cell.getAttribute('data-tab'), textOf(cell)]);
+    expect(cells).toEqual([
+      ['-3', '33, lit'],
+      ['-3q', 'n3n3, lit'],
+      ["-2'q", 'n7n7, lit'],
+    ]);
+    const heads = [...drawn.querySelectorAll('tr > th:first-child')].map(textOf);
+    expect(heads).toContain('bend ¼draw, quarter-step bend');
+    expect(heads).toContain('bend ¾draw, half-step bend and a quarter step');
+    expect(map.querySelector('[data-tab="-3q"]')).toBe(null);
+  });
+
   it('names what the harp lacks', () => {
     expect(textOf(map.querySelector('.lacks'))).toBe(
       'Not on this harp without overbends: G5 (overblow 6), B♭5 (overdraw 7).',

@@ -15,7 +15,7 @@ describe('the breath lanes', () => {
         const centre = centreOf(tiles[0]);
         for (const own of score.bars.flatMap((bar) => bar.events).filter(isSoundEvent)) {
           const numbers = numbersIn(event(own.index));
-          const holes = own.tied ? [] : own.notes.map((note) => String(note.hole));
+          const holes = own.tied ? [] : own.notes.map(({ hole, bend }) => `${hole}${bend % 1 > 0 ? 'q' : ''}`);
           expect(numbers.map((number) => number.hole)).toEqual(holes);
           for (const { y } of numbers) expect(own.breath === 'blow' ? y < centre : y > centre).toBe(true);
         }
@@ -36,6 +36,20 @@ describe('the breath lanes', () => {
       ),
     );
     expect(knots).toEqual([0, 1, 2, 3, 0, 1, 2]);
+  });
+
+  it('drop a quarter step half a notch, with half a knot, and name it beside the hole', () => {
+    const { event } = pictureOf("harp: C\nposition: 2\nchords: I7\n\n-3 -3q -3'q 10 10q 10'q . .");
+    const shown = [0, 1, 2, 3, 4, 5].map((index) => numbersIn(event(index))[0] ?? { hole: '', y: 0 });
+    expect(shown.map(({ hole }) => hole)).toEqual(['3', '3q', '3q', '10', '10q', '10q']);
+    const notches = (from: number, to: number): number => ((shown[to]?.y ?? 0) - (shown[from]?.y ?? 0)) / 8;
+    expect([notches(1, 2), notches(3, 4), notches(3, 5)]).toEqual([1, 0.5, 1.5]);
+    const knots = [1, 2, 4, 5].map((index) =>
+      [...event(index).querySelectorAll('path.s')].flatMap(
+        (path) => path.getAttribute('d')?.match(/h[37](?:\.5)?/g) ?? [],
+      ),
+    );
+    expect(knots).toEqual([['h3.5'], ['h7', 'h3.5'], ['h3.5'], ['h7', 'h3.5']]);
   });
 
   it('stand a number in line with its notehead', () => {

@@ -11,7 +11,28 @@ import { blockText, FREE_MARKS, KEYS, sound } from '../../notation/arbitrary.ts'
 import { mutated } from '../mutated.ts';
 
 const hole = fc.oneof({ weight: 9, arbitrary: fc.integer({ min: 1, max: 10 }) }, fc.constantFrom(0, 11, 12, 13, 999));
-const signs = fc.constantFrom('', '', '', "'", "''", "'''", "''''", 'o', "o'", '*', "*'", '’', '″', '′');
+const signs = fc.constantFrom(
+  '',
+  '',
+  '',
+  "'",
+  "''",
+  "'''",
+  "''''",
+  'q',
+  "'q",
+  "''q",
+  "q'",
+  'qq',
+  'oq',
+  'o',
+  "o'",
+  '*',
+  "*'",
+  '’',
+  '″',
+  '′',
+);
 const sign = fc.constantFrom('', '', '-', '-', '+', '–', '−');
 const mark = fc.oneof(
   fc.constantFrom('tongue', 'lips', 'shake 5', 'shake 99', 'shake', ...MARK_NAMES),

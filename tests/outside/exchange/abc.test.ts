@@ -36,10 +36,12 @@ describe('abc2midi', () => {
     const { header, tracks } = parseMidi(readFileSync(midi));
     const whole = 4 * present(header.ticksPerBeat, 'ticks of a quarter note');
     const found = tracks.flatMap((track) => {
-      let tick = 0;
+      let [tick, bend] = [0, 0];
       return track.flatMap((event) => {
         tick += event.deltaTime;
-        return event.type === 'noteOn' ? [{ at: tick / whole, keys: [event.noteNumber] }] : [];
+        // The reach of the pitch bend is not set, so it is two half steps.
+        if (event.type === 'pitchBend') bend = (2 * event.value) / 8192;
+        return event.type === 'noteOn' ? [{ at: tick / whole, keys: [event.noteNumber + bend] }] : [];
       });
     });
     // It knows few kinds of chords and decorations, and names the others; no file can be without them.

@@ -62,6 +62,7 @@ const GLYPHS: readonly (readonly [number, number, Kind])[] = [
   [0xe210, 0xe21f, 'stem'],
   [0xe240, 0xe25f, 'flag'],
   [0xe260, 0xe26f, 'accidental'],
+  [0xe280, 0xe283, 'accidental'],
   [0xe4a0, 0xe4bf, 'articulation'],
   [0xe4ce, 0xe4ce, 'breath mark'],
   [0xe4e0, 0xe4ff, 'rest'],

@@ -42,8 +42,8 @@ export interface Playable {
   text: string;
   hole: number;
   draw: boolean;
-  half: number; // half steps above hole 1 blow
-  kind: 'plain' | 'bend' | 'overbend' | 'slide';
+  half: number; // half steps above hole 1 blow; a quarter step ends in .5
+  kind: 'plain' | 'bend' | 'quarter' | 'overbend' | 'slide';
 }
 
 export function playables(tuning: Tuning): Playable[] {
@@ -74,6 +74,17 @@ export function playables(tuning: Tuning): Playable[] {
         draw: drawHigher,
         half: high - depth,
         kind: 'bend',
+      });
+    }
+    // Quarter steps: 50 cents under each note of the breath of the higher reed that has another one under it, and under the reed itself
+    // where the other reed is its neighbour (common practice, no source).
+    for (let depth = 0; high - depth - 1 > low || (depth === 0 && high - low === 1); depth++) {
+      out.push({
+        text: `${sign(drawHigher)}${hole}${"'".repeat(depth)}q`,
+        hole,
+        draw: drawHigher,
+        half: high - depth - 0.5,
+        kind: 'quarter',
       });
     }
     // Overbends: on the other breath, one half step above the higher reed.

@@ -76,6 +76,7 @@ export class Player {
     const note =
       special.length > 0 && r.chance(this.#s.bends) ? r.pick(special) : r.pick(here.filter((n) => n.kind === 'plain'));
     if (note.kind === 'bend') this.features.add('bend').add(`bend-${(note.text.match(/'/g) ?? []).length}`);
+    if (note.kind === 'quarter') this.features.add('quarter-step');
     if (note.kind === 'overbend') this.features.add(note.draw ? 'overdraw' : 'overblow');
     if (note.kind === 'slide') this.features.add('slide');
     return note;
@@ -217,11 +218,13 @@ export class Player {
     };
     if (from.kind === 'overbend' || from.kind === 'slide' || this.#s.tuning === 'solo-chromatic') return none();
     const others = this.#s.notes.filter(
-      (n) => n.hole === from.hole && n.draw === from.draw && n !== from && (n.kind === 'plain' || n.kind === 'bend'),
+      (n) =>
+        n.hole === from.hole && n.draw === from.draw && n !== from && ['plain', 'bend', 'quarter'].includes(n.kind),
     );
     if (others.length === 0) return none();
     const to = r.pick(others);
     this.features.add('glide').add('bend');
+    if (to.kind === 'quarter') this.features.add('quarter-step');
     const word = (n: Playable, mark: string): Word => ({
       text: n.text + mark,
       items: [{ kind: 'note', midi: [n.half + this.#s.base], length: this.#s.slot }],

@@ -288,7 +288,8 @@ export function sample(seed: number): Sample {
   const silent = over === undefined && r.chance(0.12); // no chords at all
   const setup: Setup = {
     tuning: s.tuning,
-    notes: playables(s.tuning),
+    // Few programs play quarter steps, so most blocks have none.
+    notes: playables(s.tuning).filter(({ kind }) => kind !== 'quarter' || seed % 4 === 3),
     base: firstHole(s.harp, s.register),
     slot,
     swung: s.swing !== undefined,

@@ -3,11 +3,17 @@
 // is of the song's scale and not of the chord keeps the name it has in the key.
 import type { Chord } from './chords.ts';
 import type { Key } from './pitch.ts';
-import { letterOf, mod12, nameAt, nameByKey, pcOf, scaleLetter, signsFor } from './pitch.ts';
+import { fifths, letterOf, mod12, nameAt, nameByKey, nameOnFifths, pcOf, scaleLetter, signsFor } from './pitch.ts';
 
 const OTHER = ['R', '♭9', '2', '♭3', '3', '4', '', '5', '♭6', '6', '♭7', '7'];
 
 export function roleOf(midi: number, chord: Chord, key: Key): string {
+  // A quarter step between a minor and a major interval is the neutral one (the encyclopaedia article "Neutral interval"); the arrow
+  // for any other is a convention of the notation.
+  if (midi % 1 !== 0) {
+    const above = roleOf(midi + 0.5, chord, key);
+    return ['2', '3', '6', '7'].includes(above) ? `n${above}` : `↓${above}`;
+  }
   const pc = mod12(midi);
   const half = mod12(pc - pcOf(chord.root));
   const own = chord.quality.roles.get(half);
@@ -37,6 +43,11 @@ function lettersAbove(role: string): number {
 
 /** The note's name without octave. Without a chord, by the key. */
 export function spell(midi: number, chord: Chord | undefined, key: Key): string {
+  // A quarter step has the name of the note above it and one sign more: a convention of the notation. There is none under two flats.
+  if (midi % 1 !== 0) {
+    const above = spell(midi + 0.5, chord, key);
+    return `${above.endsWith('bb') ? nameOnFifths(fifths(above) + 12) : above}q`;
+  }
   const pc = mod12(midi);
   if (chord === undefined) return nameByKey(key, pc);
   const letter = letterOf(chord.root) + lettersAbove(roleOf(midi, chord, key));
