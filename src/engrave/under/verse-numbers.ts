@@ -53,11 +53,14 @@ export function verseNumbers(
     const after = tiles.slice(index + 1).findIndex(beginsNext);
     const row = tiles.slice(index, after < 0 ? tiles.length : index + 1 + after);
     const found = row.map((tile) => linesIn(tile, lines));
+    const inRow = new Set(found.flat());
     // Words that are sung each time have no number, unless others are beside them.
-    const isPlain = row.every(({ segment }, at) =>
-      itemAt(found, at).every((line) => itemAt(lines, line).verse === firstVerse(segment.bar)),
-    );
-    return new Set(isPlain ? [] : found.flat());
+    const isPlain =
+      inRow.size <= 1 &&
+      row.every(({ segment }, at) =>
+        itemAt(found, at).every((line) => itemAt(lines, line).verse === firstVerse(segment.bar)),
+      );
+    return isPlain ? new Set() : inRow;
   };
   const rows = [1, 2, 4].map((columns) => ({ columns, shown: inRowOf(columns) }));
   let last = -1;
