@@ -20,6 +20,7 @@ import { layTile } from './staff/tile.ts';
 import { blockName, blockWords } from './text-alternative.ts';
 import { drawTile, type Tile } from './tile.ts';
 import { pickupFitsIn, tileWidthFor } from './tile-width.ts';
+import { verseNumbers } from './under/verse-numbers.ts';
 
 export { glyphSheet } from './sheet.ts';
 
@@ -96,6 +97,7 @@ export function drawBlock(score: Score): DrawnBlock {
     all.map((segment, index) => ({ segment, xs: itemAt(placed, index), width: widthOf(index) })),
     score.mouth,
   );
+  const numbered = all.map((segment, index) => ({ segment, begins: beginsAt(index) }));
   const drawn = all.map((segment, index) => {
     const next = all[index + 1];
     const neighbours: Neighbours = {
@@ -114,6 +116,7 @@ export function drawBlock(score: Score): DrawnBlock {
       begins: beginsAt(index),
       nextBegins: beginsAt(index + 1),
       band: itemAt(bands, index),
+      verseNumbers: verseNumbers(numbered, index, layout.words),
     });
   });
   const signatures = [...new Set([score, ...score.bars].map(({ key }) => signatureOf(key)))];

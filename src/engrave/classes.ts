@@ -48,6 +48,9 @@ export const CLASS = {
   /** A letter of loudness before it. */
   dynamic: 'D',
   lyric: 'y',
+  verseNumber: 'V',
+  /** A syllable that a note is articulated with. */
+  syllable: 'Y',
   holeNumber: 'n',
   /** A hole number of two characters, which is set smaller. */
   wideNumber: 'w',
@@ -62,7 +65,17 @@ export const CLASS = {
 } as const;
 
 /** The parts of a tile, from the top down. */
-export const PART_KINDS = ['part', 'ending', 'chords', 'staff', 'words', 'lanes', 'band', 'lyrics'] as const;
+export const PART_KINDS = [
+  'part',
+  'ending',
+  'chords',
+  'staff',
+  'words',
+  'lanes',
+  'band',
+  'syllables',
+  'lyrics',
+] as const;
 export type PartKind = (typeof PART_KINDS)[number];
 
 /** Their classes. */
@@ -74,5 +87,6 @@ export const PART: Readonly<Record<PartKind, string>> = {
   words: 'pw',
   lanes: 'pl',
   band: 'pb',
+  syllables: 'pa',
   lyrics: 'py',
 };

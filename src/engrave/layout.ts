@@ -4,6 +4,7 @@
  * top line, those of the lanes {@link LANES}.centre above their centre line.
  */
 import type { Score } from '../score/score.ts';
+import { type LineOfWords, linesOfWords } from '../score/verses.ts';
 import type { LaneLayout } from './lanes/lanes.ts';
 
 /** Parts of one line: their heights, and where the baseline or the line of each is. */
@@ -14,7 +15,8 @@ export const CHORDS = { height: 16, baseline: 12 };
 export const STAFF_HEIGHT = 40;
 export const WORDS = { height: 16, baseline: 12 };
 export const BAND = { height: 13, middle: 6 };
-export const LYRICS = { height: 18, baseline: 13 };
+/** One line of words or syllables; further ones are `line` apart. */
+export const LYRICS = { height: 18, baseline: 13, line: 16 };
 /** The part of the lanes has room for the names of both; numbers reach beyond it. */
 export const LANES = { height: 30, centre: 15 };
 
@@ -23,6 +25,8 @@ export interface Layout {
   readonly lanes: LaneLayout;
   /** Whether the embouchure is shown. */
   readonly hasBand: boolean;
+  /** The lines of words, from the top down. */
+  readonly words: readonly LineOfWords[];
 }
 
 /** What decides the heights of a block's parts. */
@@ -34,6 +38,7 @@ export function layoutOf(score: Score): Layout {
   );
   return {
     lanes: { centre: LANES.centre, blowBends },
+    words: linesOfWords(score.bars),
     hasBand: score.mouth === 'tongue' || sounds.some(({ mouth }) => mouth === 'tongue'),
   };
 }

@@ -1,5 +1,6 @@
 /** How much room a segment's columns need: on the staff, in the lanes, and for what is written over and under them. */
 import type { Sound } from '../score/score.ts';
+import { lyricIn, versesIn } from '../score/verses.ts';
 import { toNumber } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Column, isAttack, SIZE } from './columns.ts';
@@ -9,6 +10,7 @@ import type { Apart, Spacing } from './spacing.ts';
 import { distance, type InkBox } from './staff/box.ts';
 import { inkOf } from './staff/note.ts';
 import { textWidth } from './text-width.ts';
+import { halfOfText, syllableOf, type TextOf, textAt } from './under/text-under.ts';
 
 /** A tie shorter than this cannot be seen. */
 const TIE_ROOM = 26;
@@ -28,6 +30,9 @@ const BEFORE_BAR_LINE = 8;
 const SEAM = 1;
 /** What shapes need beside it. */
 const BESIDE_SEAM = SHAPE_GAP / 2 - SEAM;
+/** From a syllable to where its bar goes on in the next tile; and what a hyphen behind it takes. */
+const TEXT_TO_SEAM = 1.5;
+const HYPHEN = 7;
 const REPEAT_ROOM = 15;
 const DOUBLE_ROOM = 5;
 
@@ -44,7 +49,8 @@ export function spacingNeeds(segment: Segment): Needs {
     return content.tied && content.heads.length > 1;
   };
   const words = columns.map(({ word }) => textWidth(word, SIZE.word) / 2);
-  const lyrics = columns.map(lyricHalf);
+  const below = linesBelow(columns).map((of) => ({ of, halves: columns.map((column) => halfOfText(column, of)) }));
+  const belowAt = (index: number): number => Math.max(0, ...below.map(({ halves }) => halves[index] ?? 0));
   const gaps = columns.slice(1).map((next, index) =>
     Math.max(
       next.first ? HEAD_GAP : TIE_ROOM,
@@ -84,10 +90,11 @@ export function spacingNeeds(segment: Segment): Needs {
     (index) => (words[index] ?? 0) > 0,
     (from, to) => (words[from] ?? 0) + (words[to] ?? 0) + 5,
   );
-  row(
-    (index) => (lyrics[index] ?? 0) > 0,
-    (from, to) => (lyrics[from] ?? 0) + (lyrics[to] ?? 0) + (hyphenAt(columns[from]) ? 11 : 5),
-  );
+  for (const { of, halves } of below)
+    row(
+      (index) => (halves[index] ?? 0) > 0,
+      (from, to) => (halves[from] ?? 0) + (halves[to] ?? 0) + (textAt(columns[from], of)?.hyphen ? 11 : 5),
+    );
   // Several chords may change under one long note: all of them are before the next note's.
   const symbols = columns.map((_, index) =>
     chords.reduce((sum, chord) => sum + (chord.column === index ? chordWidth(chord) + CHORD_GAP : 0), 0),
@@ -98,7 +105,7 @@ export function spacingNeeds(segment: Segment): Needs {
     leftOf(staff[0]),
     (lanes[0]?.left ?? 0) + (segment.glidesIn ? GLIDE_ROOM : BESIDE_SEAM),
     (words[0] ?? 0) - 4,
-    (lyrics[0] ?? 0) - 4,
+    belowAt(0) + (segment.opens ? -4 : TEXT_TO_SEAM),
   );
   const before =
     inside + (segment.opens ? EDGE : SEAM) + (segment.opens && bar.repeatStart ? REPEAT_ROOM : 0) + startRoom(segment);
@@ -111,12 +118,13 @@ export function spacingNeeds(segment: Segment): Needs {
 
   const beforeEnd = segment.closes ? BEFORE_BAR_LINE + roomOfBarLine(segment) : SEAM;
   const toEnd = (index: number): number => (symbols[index] ? symbols[index] - CHORD_GAP - CHORD_LEAD + CHORD_END : 0);
+  const endsOpen = below.some(({ of }) => textAt(columns[last], of)?.hyphen);
   const after = Math.max(
     9,
     rightOf(staff[last]),
     (lanes[last]?.right ?? 0) + (segment.glidesOut ? GLIDE_ROOM : BESIDE_SEAM),
     (words[last] ?? 0) - 4,
-    (lyrics[last] ?? 0) - 4,
+    belowAt(last) + (segment.closes ? -4 : TEXT_TO_SEAM) + (endsOpen ? HYPHEN : 0),
     toEnd(last) - beforeEnd,
   );
   const lastSymbol = symbols.findLastIndex((width) => width > 0);
@@ -138,12 +146,15 @@ function roomOfBarLine({ bar, close }: Segment): number {
 const leftOf = (boxes: readonly InkBox[] = []): number => -Math.min(0, ...boxes.map(({ left }) => left));
 const rightOf = (boxes: readonly InkBox[] = []): number => Math.max(0, ...boxes.map(({ right }) => right));
 
-const lyricOf = (column: Column | undefined) =>
-  column?.first && column.event.kind === 'sound' ? column.event.lyric : undefined;
-
-function lyricHalf(column: Column): number {
-  const lyric = lyricOf(column);
-  return lyric && !lyric.extends ? textWidth(lyric.text, SIZE.lyric) / 2 : 0;
-}
-
-const hyphenAt = (column: Column | undefined): boolean => lyricOf(column)?.hyphen === true;
+/** The lines of text under a segment's columns: its syllables, and each of its verses. */
+const linesBelow = (columns: readonly Column[]): TextOf[] => {
+  const sounds = columns.flatMap(({ event }) => (event.kind === 'sound' ? [event] : []));
+  return [
+    syllableOf,
+    ...versesIn({ events: sounds }).map(
+      (verse): TextOf =>
+        (sound) =>
+          lyricIn(sound, verse),
+    ),
+  ];
+};

@@ -8,9 +8,10 @@ import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
 import { changesOf } from '../score/changes.ts';
 import { filledIn, type Mark, rowOf } from '../score/mark.ts';
-import { endingOpenedBy, graceRole, roleIn } from '../score/queries.ts';
-import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
+import { endingOpenedBy, graceRole, isSoundEvent, roleIn } from '../score/queries.ts';
+import type { Bar, Event, Mouth, NoteText, Score, Sound } from '../score/score.ts';
 import { temposOf } from '../score/tempo.ts';
+import { type LineOfWords, linesOfWords } from '../score/verses.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
@@ -42,6 +43,10 @@ export function barSentences(score: Score): string[] {
   let before: string | undefined;
   const changes = changesOf(score);
   const tempos = temposOf(score);
+  const lines = linesOfWords(score.bars);
+  // The words of one line are with their notes; those of several verses would not be understood there.
+  const plain = lines.find(({ verse }) => verse === undefined);
+  const verses = lines.filter(({ verse }) => verse !== undefined);
   return score.bars.map((bar, index) => {
     const phrases: string[] = [];
     let chord = bar.chords[0];
@@ -59,8 +64,9 @@ export function barSentences(score: Score): string[] {
       if (joined) continue;
       const length = event.kind === 'rest' ? restLength(bar, at) : event.duration;
       const role = roleOfEvent(bar, event);
+      const sung = event.kind === 'sound' ? plain?.of(event) : undefined;
       words.push(
-        ...eventWords(event, role, before),
+        ...eventWords(event, role, before, sung),
         ...graceWords(bar, event, score.harp),
         lengthInWords(length, bar.meter),
       );
@@ -83,9 +89,30 @@ export function barSentences(score: Score): string[] {
       : bar.close === 'final'
         ? ' The end.'
         : '';
-    return `${head}: ${phrases.join('; ')}.${end}`;
+    return `${head}: ${phrases.join('; ')}.${textsInWords(bar, verses)}${end}`;
   });
 }
+
+/** ` Syllables: ta ka. Verse 1: A-ma-zing; verse 2: ’Twas grace that.` */
+function textsInWords(bar: Bar, verses: readonly LineOfWords[]): string {
+  const sounds = bar.events.filter(isSoundEvent);
+  const sentence = (texts: readonly string[]): string => (texts.length === 0 ? '' : ` ${capital(texts.join('; '))}.`);
+  const named = (name: string, of: (sound: Sound) => NoteText | undefined): string[] => {
+    const text = runOf(sounds.map(of));
+    return text === '' ? [] : [`${name}: ${text}`];
+  };
+  return (
+    sentence(named('syllables', ({ syllable }) => syllable)) +
+    sentence(verses.flatMap(({ verse, of }) => named(`verse ${verse}`, of)))
+  );
+}
+
+/** Syllables as a line of text. A hyphen joins one to the next. */
+const runOf = (texts: readonly (NoteText | undefined)[]): string =>
+  texts
+    .flatMap((text) => (text && !text.extends ? [text.text + (text.hyphen ? '-' : ' ')] : []))
+    .join('')
+    .trim();
 
 const harmonyInWords = ({ chord }: ChordChange): string => `${chord === 'none' ? '' : 'over '}${chordInWords(chord)}`;
 
@@ -106,7 +133,12 @@ function graceWords(bar: Bar, event: Event, harp: Harp): string[] {
   return role ? [`the short note ${roleInWords(role)}`] : [];
 }
 
-function eventWords(event: Event, role: string | undefined, before: string | undefined): string[] {
+function eventWords(
+  event: Event,
+  role: string | undefined,
+  before: string | undefined,
+  sung: NoteText | undefined,
+): string[] {
   if (event.kind === 'rest') return ['rest'];
   const words: string[] = [];
   if (event.tied) words.push('held on');
@@ -114,7 +146,7 @@ function eventWords(event: Event, role: string | undefined, before: string | und
   if (role && !event.tied) words.push(role);
   else if (role && role !== before) words.push(`now ${role}`);
   words.push(...event.marks.map(markInWords));
-  if (event.lyric && !event.lyric.extends) words.push(`sung “${event.lyric.text}${event.lyric.hyphen ? '-' : ''}”`);
+  if (sung && !sung.extends) words.push(`sung “${sung.text}${sung.hyphen ? '-' : ''}”`);
   if (event.glides) words.push('gliding into the next');
   return words;
 }

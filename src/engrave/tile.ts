@@ -6,12 +6,12 @@ import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import { chordRow } from './chord-row.ts';
 import { CLASS, type PartKind } from './classes.ts';
-import { type Column, dynamicOf, SIZE, soundIn, WAVE } from './columns.ts';
+import { dynamicOf, SIZE, soundIn, WAVE } from './columns.ts';
 import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, heightsOf, laneHeights, leftOfNumber, rightOfNumber } from './lanes/lanes.ts';
-import { ABOVE, BAND, CHORDS, ENDING, LANES, type Layout, LYRICS, STAFF_HEIGHT, WORDS } from './layout.ts';
+import { ABOVE, BAND, CHORDS, ENDING, LANES, type Layout, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { drawNewMeter, startRoom } from './row-head.ts';
 import type { PlacedSegment, Segment } from './segment.ts';
@@ -19,6 +19,8 @@ import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
 import { linesOfText, textWidth } from './text-width.ts';
 import { type TileHeights, tileHeights } from './tile-heights.ts';
+import { baselineOf, drawText, heightOfLines, syllableOf } from './under/text-under.ts';
+import type { VerseNumbers } from './under/verse-numbers.ts';
 
 /** What a tile is drawn from. */
 export interface TileParts extends PlacedSegment {
@@ -35,6 +37,7 @@ export interface TileSettings {
   readonly nextBegins: string;
   /** The embouchures of the tile (band.ts). */
   readonly band: readonly BandRun[];
+  readonly verseNumbers: VerseNumbers;
 }
 
 /** One bar, or a part of one, as drawn. */
@@ -70,7 +73,8 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
     { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },
     { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs, lanesInk) },
     { kind: 'band', height: BAND.height, body: layout.hasBand ? drawBand(settings.band, width) : '' },
-    { kind: 'lyrics', height: LYRICS.height, body: eventGroups(parts, (index) => drawLyric(index, parts, settings)) },
+    drawSyllables(parts, settings),
+    drawWords(parts, settings),
   ];
   return {
     parts: drawn.filter(({ body }) => body !== ''),
@@ -83,6 +87,26 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
     }),
     glyphs: [...glyphs],
   };
+}
+
+function drawSyllables(parts: TileParts, { width }: TileSettings): TilePart {
+  const line = { of: syllableOf, y: baselineOf(0), className: CLASS.syllable, width };
+  const body = eventGroups(parts, (index) => drawText(index, parts, line));
+  return { kind: 'syllables', height: heightOfLines(1), body };
+}
+
+function drawWords(parts: TileParts, { layout, width, verseNumbers }: TileSettings): TilePart {
+  let lines = verseNumbers.lines;
+  const body = eventGroups(parts, (index) =>
+    layout.words
+      .map(({ of }, line) => {
+        const drawn = drawText(index, parts, { of, y: baselineOf(line), className: CLASS.lyric, width });
+        if (drawn) lines = Math.max(lines, line + 1);
+        return drawn;
+      })
+      .join(''),
+  );
+  return { kind: 'lyrics', height: heightOfLines(lines), body: verseNumbers.markup + body };
 }
 
 /** What is drawn for each event, in a group of its own, so that one class lights all that belongs to it. */
@@ -270,39 +294,6 @@ function drawWord(index: number, { segment, xs }: TileParts): string {
   const letter = dynamic === undefined ? '' : `<tspan class="${CLASS.dynamic}">${dynamic}</tspan>`;
   const rest = escapeText(word.slice(dynamic?.length ?? 0));
   return `<text class="${CLASS.markWord}" x="${n(x)}" y="${WORDS.baseline}">${letter}${rest}</text>`;
-}
-
-function drawLyric(index: number, { segment, xs }: TileParts, { width }: TileSettings): string {
-  const column = itemAt(segment.columns, index);
-  const lyric = column.event.kind === 'sound' && column.first ? column.event.lyric : undefined;
-  if (!lyric) return '';
-  const x = itemAt(xs, index);
-  const y = LYRICS.baseline;
-  if (lyric.extends) {
-    const before = segment.columns.slice(0, index).findLastIndex((own) => own.first && own.event.kind === 'sound');
-    const last = before < 0 ? undefined : soundIn(itemAt(segment.columns, before)).lyric;
-    const from =
-      before < 0 ? 0 : itemAt(xs, before) + (last && !last.extends ? textWidth(last.text, SIZE.lyric) / 2 + 2 : 6);
-    return x + 6 - from < 3 ? '' : `<path class="${CLASS.stroke}" d="M${n(from)} ${n(y)}H${n(x + 6)}"/>`;
-  }
-  const half = textWidth(lyric.text, SIZE.lyric) / 2;
-  let drawn = `<text class="${CLASS.lyric}" x="${n(x)}" y="${n(y)}">${escapeText(lyric.text)}</text>`;
-  if (lyric.hyphen) {
-    const after = segment.columns.findIndex(
-      (own, at) => at > index && own.event.kind === 'sound' && own.first && syllable(own) !== undefined,
-    );
-    const to =
-      after < 0
-        ? Math.min(width - 4, x + half + 12)
-        : itemAt(xs, after) - textWidth(syllable(segment.columns[after]) ?? '', SIZE.lyric) / 2;
-    drawn += `<text class="${CLASS.lyric}" x="${n((x + half + to) / 2)}" y="${n(y)}">-</text>`;
-  }
-  return drawn;
-}
-
-function syllable(column: Column | undefined): string | undefined {
-  const lyric = column?.event.kind === 'sound' ? column.event.lyric : undefined;
-  return lyric && !lyric.extends ? lyric.text : undefined;
 }
 
 /** Words over a pickup, which is narrow, go on over the bar after it. */

@@ -1,6 +1,6 @@
 /**
- * A score as plain text in 72 columns: the holes of each bar between bar lines, the chords above and the words below, each over
- * or under the note it belongs to. It says what to play, not how long: rhythm is in the other formats.
+ * A score as plain text in 72 columns: the holes of each bar between bar lines, the chords above, syllables and words below, each
+ * over or under the note it belongs to. It says what to play, not how long: rhythm is in the other formats.
  */
 import { changeWords } from '../engrave/change-words.ts';
 import { plainChord } from '../harmony/chord.ts';
@@ -10,13 +10,14 @@ import { endsInQuarter } from '../instrument/quarter-step.ts';
 import { changesOf } from '../score/changes.ts';
 import { markText } from '../score/mark.ts';
 import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
-import type { Bar, Score } from '../score/score.ts';
+import type { Bar, Event, Score } from '../score/score.ts';
 import { temposOf } from '../score/tempo.ts';
 import { feelName } from '../time/feel.ts';
 import type { Fraction } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Credits, partName, sourceOf } from './credits.ts';
+import { type LineUnder, linesUnder } from './syllables.ts';
 
 const COLUMNS = 72;
 
@@ -27,7 +28,8 @@ const SIGNS = { rest: '.', held: '=' } as const;
 interface Cell {
   readonly chord: string;
   readonly tab: string;
-  readonly word: string;
+  /** The syllable to articulate with, and the words of each verse. */
+  readonly below: readonly string[];
 }
 
 /** The score as lines of text, none longer than 72 characters unless a single word or label is. */
@@ -36,10 +38,19 @@ export function tabTextOf(score: Score, credits: Credits): string {
 }
 
 /** The holes, chords and words alone: what is between the title and the legend of {@link tabTextOf}. */
-export const tabLinesOf = (score: Score): readonly string[] => {
+export const tabLinesOf = (score: Score): readonly string[] => printedLines(score, linesUnder(score));
+
+function printedLines(score: Score, under: readonly LineUnder[]): string[] {
+  const labels = under.map(({ verse }) => (verse === undefined ? '' : `${verse}.`));
+  // Numbers of verses begin each line.
+  const label: Cell[] = labels.some((text) => text !== '') ? [{ chord: '', tab: '', below: labels }] : [];
   const changes = changesInWords(score);
-  return linesOf(score.bars.map((bar) => cellsOf(bar, score, itemAt(changes, bar.index)))).flatMap(printed);
-};
+  const lines = linesOf(
+    score.bars.map((bar) => cellsOf(bar, score, under, itemAt(changes, bar.index))),
+    COLUMNS - label.reduce((sum, cell) => sum + widthOf(cell), 0),
+  );
+  return lines.flatMap((cells) => printed(cells, label));
+}
 
 function head(score: Score, credits: Credits): string[] {
   const { key, meter, tempo, feel } = score;
@@ -77,8 +88,8 @@ function changesInWords(score: Score): (readonly string[])[] {
   });
 }
 
-function cellsOf(bar: Bar, score: Score, changes: readonly string[]): Cell[] {
-  const line = (tab: string, chord = ''): Cell[] => (tab + chord === '' ? [] : [{ chord, tab, word: '' }]);
+function cellsOf(bar: Bar, score: Score, under: readonly LineUnder[], changes: readonly string[]): Cell[] {
+  const line = (tab: string, chord = ''): Cell[] => (tab + chord === '' ? [] : [{ chord, tab, below: [] }]);
   const chordsBefore = chordsInTurn(bar);
   const namesBefore = (end?: Fraction): string =>
     chordsBefore(end)
@@ -86,13 +97,12 @@ function cellsOf(bar: Bar, score: Score, changes: readonly string[]): Cell[] {
       .join(' ');
   const events = bar.events.map((event, index): Cell => {
     const chord = namesBefore(bar.events[index + 1]?.onset);
-    if (event.kind === 'rest') return { chord, tab: SIGNS.rest, word: '' };
+    if (event.kind === 'rest') return { chord, tab: SIGNS.rest, below: [] };
     const marks = event.tied ? [] : event.marks.map((mark) => `[${markText(mark)}]`);
     const tab = event.tied ? SIGNS.held : tabOfNotes(event.notes, event.breath) + marks.join('');
-    const { text = '', hyphen = false } = event.lyric ?? {};
-    return { chord, tab, word: oneLine(hyphen ? `${text}-` : text) };
+    return { chord, tab, below: under.map((line) => textBelow(line, event)) };
   });
-  if (events.length === 0) events.push({ chord: namesBefore(), tab: SIGNS.rest, word: '' });
+  if (events.length === 0) events.push({ chord: namesBefore(), tab: SIGNS.rest, below: [] });
   return [
     ...[bar.part, ...changes, bar.direction].flatMap((text) =>
       text === undefined ? [] : line('', `[${oneLine(text)}]`),
@@ -101,6 +111,14 @@ function cellsOf(bar: Bar, score: Score, changes: readonly string[]): Cell[] {
     ...events,
     ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close ? line(closingLine(bar)) : []),
   ];
+}
+
+/** A syllable with the hyphen of a word that continues; those to articulate with are between slashes. */
+function textBelow({ kind, texts }: LineUnder, event: Event): string {
+  const { text = '', syllabic } = texts.get(event) ?? {};
+  const isOpen = syllabic === 'begin' || syllabic === 'middle';
+  const below = oneLine(isOpen ? `${text}-` : text);
+  return kind === 'syllables' && below !== '' ? `/${below}/` : below;
 }
 
 /** After a bar that ends a repeat or a part, whose sign is a bar line already, another one is left out. */
@@ -114,32 +132,43 @@ function openingLine(bar: Bar, score: Score): string {
 const closingLine = ({ repeatEnd, times, close }: Bar): string =>
   repeatEnd ? `:|${times === undefined ? '' : `x${times}`}` : close === undefined ? '|' : '||';
 
-const widthOf = ({ chord, tab, word }: Cell): number => Math.max(chord.length, tab.length, word.length) + 1;
+const widthOf = ({ chord, tab, below }: Cell): number =>
+  Math.max(chord.length, tab.length, ...below.map(({ length }) => length)) + 1;
 const widthOfAll = (cells: readonly Cell[]): number => cells.reduce((sum, cell) => sum + widthOf(cell), 0) - 1;
 
 /** As many whole bars in a line as it has room for. A bar that is longer than a line is broken between notes. */
-function linesOf(bars: readonly (readonly Cell[])[]): Cell[][] {
+function linesOf(bars: readonly (readonly Cell[])[], columns: number): Cell[][] {
   const lines: Cell[][] = [];
   const put = (cells: readonly Cell[]): void => {
     const line = lines.at(-1);
-    if (line && widthOfAll([...line, ...cells]) <= COLUMNS) line.push(...cells);
+    if (line && widthOfAll([...line, ...cells]) <= columns) line.push(...cells);
     else lines.push([...cells]);
   };
   for (const bar of bars) {
-    if (widthOfAll(bar) <= COLUMNS) put(bar);
+    if (widthOfAll(bar) <= columns) put(bar);
     else for (const cell of bar) put([cell]);
   }
   return lines;
 }
 
-/** The rows of a line, those without anything in them left out, and an empty one. */
-function printed(cells: readonly Cell[]): string[] {
+/** The rows of a line, those without anything in them left out, and an empty one. `label` has the numbers of the verses. */
+function printed(line: readonly Cell[], label: readonly Cell[]): string[] {
+  const rowsBelow = Math.max(0, ...line.map(({ below }) => below.length));
+  const isUsed = (row: number): boolean => line.some(({ below }) => Boolean(below[row]));
+  const used = Array.from({ length: rowsBelow }, (_, row) => row).filter(isUsed);
+  const numbers = used.map((row) => label[0]?.below[row] ?? '').filter((number) => number !== '');
+  // The first verse alone may be sung each time.
+  const cells = numbers.some((number) => number !== '1.') ? [...label, ...line] : line;
   const row = (text: (cell: Cell) => string): string =>
     cells
       .map((cell) => text(cell).padEnd(widthOf(cell)))
       .join('')
       .trimEnd();
-  const rows = [row(({ chord }) => chord), row(({ tab }) => tab), row(({ word }) => word)];
+  const rows = [
+    row(({ chord }) => chord),
+    row(({ tab }) => tab),
+    ...used.map((index) => row(({ below }) => below[index] ?? '')),
+  ];
   return [...rows.filter((text) => text !== ''), ''];
 }
 
@@ -157,6 +186,7 @@ function legend({ bars }: Score): string[] {
     [notes.some(({ slide }) => slide), '* slide pressed'],
     [sounds.some((sound) => sound.notes.length > 1), '(1 2) together'],
     [sounds.some(({ tied }) => tied), `${SIGNS.held} held on`],
+    [sounds.some(({ syllable }) => syllable), '/ta/ syllable to articulate with'],
     [events.length > sounds.length || bars.some((bar) => bar.events.length === 0), `${SIGNS.rest} rest`],
   ];
   const used = signs.filter(([isUsed]) => isUsed).map(([, words]) => words);

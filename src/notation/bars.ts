@@ -1,13 +1,14 @@
 /** The items of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import type { Lyric, Mouth, Source } from '../score/score.ts';
+import type { Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Change, changed } from './changes.ts';
 import type { Flowing } from './flowing.ts';
 import { report } from './problems.ts';
 import type { Settings } from './settings.ts';
-import type { NoteItem, Syllable } from './tree.ts';
+import type { NoteItem } from './tree.ts';
+import { putSyllables, putVerse, type TextUnder, textUnder, type WithTextUnder } from './under/text-under.ts';
 
 /** A bar being laid. It changes while later passes number it, harmonise it and check it, and ends as a `Bar`. */
 export interface DraftBar {
@@ -65,13 +66,12 @@ export interface DraftRest extends DraftTimed {
 }
 
 /** Notes on one breath, laid out in time. */
-export interface DraftSound extends DraftTimed {
+export interface DraftSound extends DraftTimed, WithTextUnder {
   kind: 'sound';
   note: NoteItem;
   mouth: Mouth;
   tied: boolean;
   glide?: TextSpan;
-  lyric?: Lyric;
 }
 
 const emptyBar = (): DraftBar => ({
@@ -96,10 +96,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   /** What sounded where the first ending began, and how: the other endings continue from there. */
   let beforeEndings: { last: DraftEvent | undefined; mouth: Mouth } = { last: undefined, mouth };
   let lineSounds: DraftSound[] = [];
-  let sungLine: DraftSound[] | undefined;
+  let under: TextUnder | undefined;
   let lineHasMusic = false;
-  /** Whether the last line of music has words. */
-  let wordsBefore = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
   /** A line about the bar after it, as long as that one has nothing. */
@@ -168,16 +166,17 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         break;
       case 'line-end':
         lineBefore = false;
-        if (lineHasMusic) sungLine = lineSounds;
+        if (lineHasMusic) under = textUnder(lineSounds);
         lineSounds = [];
-        if (lineHasMusic) wordsBefore = false;
         lineHasMusic = false;
         continue;
       case 'words':
-        if (sungLine) sing(sungLine, item, diagnostics);
-        else diagnostics.push(report(wordsBefore ? 'words-twice' : 'words-misplaced', item.source.span, {}));
-        wordsBefore = true;
-        sungLine = undefined;
+        if (under) putVerse(under, item, diagnostics);
+        else diagnostics.push(report('words-misplaced', item.source.span, {}));
+        continue;
+      case 'syllables':
+        if (under) putSyllables(under, item, diagnostics);
+        else diagnostics.push(report('syllables-misplaced', item.source.span, {}));
         continue;
     }
     lineBefore = false;
@@ -211,7 +210,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     } else if (last === bar.events.at(-1)) lengthen(last, item.duration);
     else {
       const held: DraftSound = last;
-      const { glide, lyric: _, ...rest } = held;
+      const { glide, words: _, syllable: __, ...rest } = held;
       const { duration, source } = item;
       place({ ...rest, onset: bar.length, duration, source, tied: true, ...(glide ? { glide } : {}) });
       // A glide leaves from the end of the note, wherever that now is.
@@ -249,27 +248,6 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
 }
 
 const isEmpty = (bar: DraftBar): boolean => bar.events.length === 0 && !bar.unsure;
-
-/** Gives the sounds of a written line their syllables, in order. */
-function sing(
-  sounds: readonly DraftSound[],
-  { syllables, source }: { readonly syllables: readonly Syllable[]; readonly source: Source },
-  diagnostics: Diagnostic[],
-): void {
-  const counts = { syllables: syllables.length, notes: sounds.length };
-  if (syllables.length > 0 && syllables.length < sounds.length)
-    diagnostics.push(report('words-too-few', source.span, counts));
-  syllables.forEach((syllable, index) => {
-    const sound = sounds[index];
-    if (!sound) {
-      if (index === sounds.length) {
-        const span = { from: syllable.span.from, to: (syllables.at(-1) ?? syllable).span.to };
-        diagnostics.push(report('words-too-many', span, counts));
-      }
-    } else if (syllable.kind === 'text') sound.lyric = { text: syllable.text, hyphen: syllable.hyphen, extends: false };
-    else if (syllable.kind === 'extend') sound.lyric = { text: '', hyphen: false, extends: true };
-  });
-}
 
 /** Says which bars each ending takes, and that every ending and repeat has its other end; then numbers the bars. */
 export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diagnostics: Diagnostic[]): void {

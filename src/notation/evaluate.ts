@@ -33,6 +33,7 @@ import { report } from './problems.ts';
 import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quotation/quote-chain.ts';
 import { homeSymbols } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
+import { checkVerses, lyricsOf, noteText } from './under/text-under.ts';
 
 /** A block’s score with the problems found in it. */
 export interface Evaluated {
@@ -80,6 +81,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   }
   const bars = layBars(stream, settings.mouth, diagnostics);
   closeRepeats(bars, head.pickup !== undefined, diagnostics);
+  checkVerses(bars, diagnostics);
   if (bars.length === 0 && diagnostics.length === 0)
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   const inBars = settingsOfBars(bars, settings);
@@ -144,7 +146,9 @@ function finishBars(bars: readonly DraftBar[], { settings, keys, chords }: Known
     const { position, key: named, meter, feel, slot } = itemAt(settings, index);
     if (key !== (keys.bars[index - 1] ?? keys.first)) spelled = speller(key);
     const finish = (event: DraftEvent): Event =>
-      finishEvent(event, eventIndex++, head, (midi) => spelled(midi, chordAt({ chords: inBar }, event.onset)));
+      finishEvent(event, eventIndex++, draft.endings, head, (midi) =>
+        spelled(midi, chordAt({ chords: inBar }, event.onset)),
+      );
     return {
       index,
       number: draft.number,
@@ -182,10 +186,16 @@ function speller(key: SongKey): (midi: number, chord: Chord | undefined) => Pitc
   };
 }
 
-function finishEvent(event: DraftEvent, index: number, head: Header, pitchOf: (midi: number) => Pitch): Event {
+function finishEvent(
+  event: DraftEvent,
+  index: number,
+  endings: DraftBar['endings'],
+  head: Header,
+  pitchOf: (midi: number) => Pitch,
+): Event {
   const { onset, duration, source } = event;
   if (event.kind === 'rest') return { kind: 'rest', index, onset, duration, source };
-  const { note, mouth, tied, glide, lyric } = event;
+  const { note, mouth, tied, glide, words, syllable } = event;
   const notes = note.notes.map((written): Note => {
     const { hole, bend, over, slide } = written;
     const sound = sounding(head.harp, note.breath, written);
@@ -205,7 +215,8 @@ function finishEvent(event: DraftEvent, index: number, head: Header, pitchOf: (m
     glides: glide !== undefined,
     mouth,
     marks: tied || note.marks.length === 0 ? NO_MARKS : note.marks.map(({ mark }) => mark),
-    ...(lyric ? { lyric } : {}),
+    ...(words ? { lyrics: lyricsOf(words, endings) } : {}),
+    ...(syllable ? { syllable: noteText(syllable) } : {}),
     source,
   };
 }

@@ -152,7 +152,10 @@ export function expandMusic(
         stream.push({ kind: 'direction', source, site, text: item.text });
         return;
       case 'words':
-        stream.push({ kind: 'words', source, site, syllables: item.syllables });
+        stream.push({ ...item, source, site });
+        return;
+      case 'syllables':
+        stream.push({ ...item, source, site });
         return;
       // It is on a line of its own, outside of phrases.
       case 'change':

@@ -26,7 +26,8 @@ export type FlowingItem =
   | { readonly kind: 'direction'; readonly text: string }
   /** A change of settings, by the line whose key it was. */
   | { readonly kind: 'change'; readonly change: Change; readonly key?: string }
-  | { readonly kind: 'words'; readonly syllables: readonly Syllable[] };
+  | { readonly kind: 'words'; readonly verse?: number; readonly syllables: readonly Syllable[] }
+  | { readonly kind: 'syllables'; readonly syllables: readonly Syllable[] };
 
 /** An item of the music, and where it was written. */
 export type Flowing = Written & FlowingItem;

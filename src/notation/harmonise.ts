@@ -196,7 +196,7 @@ export function splitAtChords(events: readonly DraftEvent[], chords: readonly Ch
       .map(({ onset }) => onset)
       .filter((onset) => compare(onset, event.onset) > 0 && compare(onset, end) < 0);
     const starts = [event.onset, ...cuts];
-    const { glide, lyric, ...held } = event;
+    const { glide, words, syllable, ...held } = event;
     return starts.map((onset, index) => {
       const until = starts[index + 1] ?? end;
       const first = index === 0;
@@ -205,7 +205,8 @@ export function splitAtChords(events: readonly DraftEvent[], chords: readonly Ch
         onset,
         duration: subtract(until, onset),
         tied: first ? event.tied : true,
-        ...(first && lyric ? { lyric } : {}),
+        ...(first && words ? { words } : {}),
+        ...(first && syllable ? { syllable } : {}),
         ...(index === starts.length - 1 && glide ? { glide } : {}),
       };
     });

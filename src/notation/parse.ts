@@ -1,6 +1,7 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import { MOST_VERSES } from '../score/verses.ts';
 import { append } from '../values/append.ts';
 import { isOneOf } from '../values/checked.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
@@ -41,11 +42,12 @@ export function parseBlock(text: string): BlockTree {
     const content = plain.slice(line.from, line.to);
     if (content.trim() === '') continue;
     const keyed = keyOf(content, line.from);
-    if (keyed && /^(?:part|text|words)$|^phrase\b/.test(keyed.key)) {
+    if (keyed && /^(?:part|text|syllables)$|^(?:phrase|words)\b/.test(keyed.key)) {
       inHeader = false;
       if (keyed.key === 'part') readPart(keyed, line);
       else if (keyed.key === 'text') readDirection(keyed, line);
-      else if (keyed.key === 'words') music.push({ kind: 'words', ...readWords(plain, keyed.behind, line.to) });
+      else if (keyed.key === 'syllables') music.push({ kind: 'syllables', ...readWords(plain, keyed.behind, line.to) });
+      else if (keyed.key.startsWith('words')) readVerse(keyed, line);
       else readPhrase(keyed, line);
     } else if (keyed) {
       readHeader(keyed, line);
@@ -60,7 +62,7 @@ export function parseBlock(text: string): BlockTree {
   function readHeader({ key, keySpan, behind }: Keyed, line: Line): void {
     const known = isOneOf(HEADER_KEYS, key);
     if (!known) {
-      const keys = [...HEADER_KEYS, 'part', 'text', 'words', 'phrase'];
+      const keys = [...HEADER_KEYS, 'part', 'text', 'words', 'syllables', 'phrase'];
       const near = nearest(key, keys);
       const facts = { key: nameOfText(key), nearest: near && `${near}:`, known: keys };
       diagnostics.push(report('header-unknown', keySpan, facts));
@@ -86,6 +88,14 @@ export function parseBlock(text: string): BlockTree {
     const { value, valueSpan: span } = trimmed(text, behind, line.to);
     if (value === '') diagnostics.push(report('text-empty', keySpan, {}));
     else music.push({ kind: 'direction', text: value, span });
+  }
+
+  function readVerse({ key, keySpan, behind }: Keyed, line: Line): void {
+    const written = key.slice('words'.length).trim();
+    const verse = /^[1-9]$/.test(written) ? { verse: Number(written) } : {};
+    if (written !== '' && verse.verse === undefined)
+      diagnostics.push(report('verse-number', keySpan, { written: nameOfText(written), most: MOST_VERSES }));
+    else music.push({ kind: 'words', ...verse, ...readWords(plain, behind, line.to) });
   }
 
   function readPhrase({ key, keySpan, behind }: Keyed, line: Line): void {
@@ -165,7 +175,7 @@ const isComment = (text: string, at: number, from: number): boolean =>
   text[at] === '#' && (at === from || (text[at - 1] === ' ' && text[at + 1] === ' '));
 
 /** Lines of words, in which a `#` is text: `part: Verse # 2`. */
-const OF_WORDS = /^[ ]*(?:title|part|text|words)[ ]*:/i;
+const OF_WORDS = /^[ ]*(?:title|part|text|words(?:[ ]+\d+)?|syllables)[ ]*:/i;
 
 function trimmed(text: string, from: number, to: number): { value: string; valueSpan: TextSpan } {
   const raw = text.slice(from, to);

@@ -2,6 +2,7 @@
 import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 import { ordinal } from '../instrument/position.ts';
+import { UNDER_PROBLEMS } from './under/problems.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
@@ -246,25 +247,7 @@ export const NOTATION_PROBLEMS = {
     message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,
     help: () => 'Fix it first; this quotation follows.',
   }),
-  'words-misplaced': error<object>({
-    about: 'Lyrics are under the line of music they belong to.',
-    message: () => 'There is no line of music above these words.',
-  }),
-  'words-twice': error<object>({
-    about: 'A line of music has one line of lyrics. Further verses are not shown below it.',
-    message: () => 'The line of music above has words already.',
-    help: () => 'Write further verses below the block, or quote the block in one of its own with their words.',
-  }),
-  'words-too-many': error<{ syllables: number; notes: number }>({
-    about: 'A line of lyrics has one syllable for each sounding note of the line above, at the most.',
-    message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
-    help: () => 'A held (=) note takes no syllable of its own; a hyphen divides a word.',
-  }),
-  'words-too-few': warning<{ syllables: number; notes: number }>({
-    about: 'A line of lyrics that ends before its music is probably not finished, or a syllable is missing in it.',
-    message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
-    help: () => 'For a note without a syllable write *, for one that holds the syllable before it _ .',
-  }),
+  ...UNDER_PROBLEMS,
 
   // bars
   'bar-empty': error<object>({

@@ -50,9 +50,16 @@ export type Item =
   | ChangeItem
   /** Words to the player over the bar that follows. */
   | { readonly kind: 'direction'; readonly text: string; readonly span: TextSpan }
-  /** The end of a written line of music: `words:` below it belong to that line. */
+  /** The end of a written line of music: `words:` and `syllables:` below it belong to that line. */
   | { readonly kind: 'line-end'; readonly span: TextSpan }
-  | { readonly kind: 'words'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }
+  /** Without `verse` they are for the verse after that of the line before. */
+  | {
+      readonly kind: 'words';
+      readonly verse?: number;
+      readonly syllables: readonly Syllable[];
+      readonly span: TextSpan;
+    }
+  | { readonly kind: 'syllables'; readonly syllables: readonly Syllable[]; readonly span: TextSpan }
   /** Something unreadable that takes a slot, so that one mistake does not shift the rest of its bar. */
   | { readonly kind: 'unreadable'; readonly span: TextSpan };
 

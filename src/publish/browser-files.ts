@@ -82,7 +82,8 @@ export async function startBrowser(): Promise<FileBrowser> {
     async png(svg) {
       const page = await browser.newPage({ deviceScaleFactor: DOTS_PER_PIXEL });
       try {
-        await page.setContent(`<style>body{margin:0}svg{display:block}</style>${svg}`);
+        // Without a doctype, class names that differ only in case would be one.
+        await page.setContent(`<!doctype html><style>body{margin:0}svg{display:block}</style>${svg}`);
         return await page.locator('svg').first().screenshot();
       } finally {
         await page.close();

@@ -3,6 +3,7 @@ import { compare } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { isSameEnding } from './queries.ts';
 import type { Bar } from './score.ts';
+import { withVerses } from './verses.ts';
 
 type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'times' | 'endings' | 'length'>;
 
@@ -13,6 +14,11 @@ type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'times' | 'endings' | 'l
  */
 export function playOrder(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
   return runsOf(score).flatMap(({ passes }) => passes.flat());
+}
+
+/** For each bar of {@link playOrder}, which time through its repeat it is played in: from 1, and 1 outside of repeats. */
+export function passesOf(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
+  return runsOf(score).flatMap(({ passes }) => passes.flatMap((bars, index) => bars.map(() => index + 1)));
 }
 
 /**
@@ -27,11 +33,11 @@ export function withRepeatsOfTwo(score: { readonly bars: readonly Bar[]; readonl
       .slice(from, to)
       .map((bar, index) => (isLater && index === 0 ? { ...bar, repeatStart: true } : bar));
     if (written.every(({ times }) => times === undefined)) return written;
-    const twice = written.map(({ times: _, ...bar }) => bar);
-    const again = passes.slice(2).flatMap((pass) =>
+    const twice = written.map(({ times: _, ...bar }) => withVerses(bar, [1, 2]));
+    const again = passes.slice(2).flatMap((pass, number) =>
       pass.map((index): Bar => {
         const { times: _, part: __, direction: ___, ...bar } = itemAt(score.bars, index);
-        return { ...bar, repeatStart: false, repeatEnd: false };
+        return { ...withVerses(bar, [number + 3]), repeatStart: false, repeatEnd: false };
       }),
     );
     return [...twice, ...again];

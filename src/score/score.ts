@@ -123,7 +123,10 @@ export interface Sound extends Timed {
   readonly glides: boolean;
   readonly mouth: Mouth;
   readonly marks: readonly Mark[];
-  readonly lyric?: Lyric;
+  /** What is sung to it, in the order of the verses. Not there where nothing is. */
+  readonly lyrics?: readonly Lyric[];
+  /** The syllable the player articulates it with: `ta`. */
+  readonly syllable?: NoteText;
 }
 
 /** One hole that sounds, with its pitch. */
@@ -132,10 +135,16 @@ export interface Note extends HoleNote {
 }
 
 /** One syllable. `hyphen`: the word continues with the next one. `extends`: it is held over this note, and has no text. */
-export interface Lyric {
+export interface NoteText {
   readonly text: string;
   readonly hyphen: boolean;
   readonly extends: boolean;
+}
+
+/** A syllable of a verse. In an ending the verse is one of the times that the ending is for (verses.ts). */
+export interface Lyric extends NoteText {
+  /** From 1. */
+  readonly verse: number;
 }
 
 /** Where an event was written: a run of characters of the block, and the quotation that brought it, if one did. */

@@ -194,7 +194,7 @@ describe('the style sheet', () => {
   });
 
   it('sets words in the sizes they were measured with', () => {
-    const sizes = { l: SIZE.label, c: SIZE.chord, u: SIZE.numeral, y: SIZE.lyric };
+    const sizes = { l: SIZE.label, c: SIZE.chord, u: SIZE.numeral, y: SIZE.lyric, Y: SIZE.lyric };
     for (const [name, size] of Object.entries(sizes))
       expect(declared(`.tab-grid .${name}`, 'font-size')).toBe(`${size}px`);
     expect(declared('.row-head-word', 'font-size')).toBe(`${SIZE.small}px`);

@@ -48,6 +48,19 @@ position: 2
 "I7" -2[tenuto] -3'[ghost] -3''[tenuto staccato] (4 5 6)[ghost accent] 1[breath] = . -4[breath] | = 6[wah] = = {7[tenuto] -8[ghost] 8[breath]}2 10[tremolo] = |]
 `,
   },
+  {
+    name: 'verses',
+    text: `harp: C
+meter: 3/4
+slot: 1/4
+pickup: 1
+
+3 |: 4 5 6 | -6 = 6 |1 5 = 4 :|2 4 = = | -4 = 5 | 4 = ||
+syllables: ta doo dit ka hoo _ ta-ka * ta ka
+words: The ri-ver runs on down to sea, la la la
+words: And all the boats come home * *
+`,
+  },
 ];
 
 describe('golden pictures', () => {

@@ -53,6 +53,17 @@ describe('a block in words', () => {
     ]);
   });
 
+  it('says several verses and syllables after the notes of their bar', () => {
+    const said = words(
+      'harp: C\nslot: 1/2\n4 4 | 5 5 | 4 = |]\nwords: A-ma-zing grace\nwords: Now grace that *\nsyllables: ta _ ka',
+    );
+    expect(said).toEqual([
+      'Bar 1: blow 4, two beats; blow 4, two beats. Syllables: ta. Verse 1: A-ma-; verse 2: Now grace.',
+      'Bar 2: blow 5, two beats; blow 5, two beats. Syllables: ka. Verse 1: zing grace; verse 2: that.',
+      'Bar 3: blow 4, four beats. The end.',
+    ]);
+  });
+
   it('says what is written over a bar', () => {
     const said = words('harp: C\nslot: 1/4\ntext: like a train\n4 = = = | 5 = = = |]');
     expect(said[0]).toMatch(/^Bar 1, marked “like a train”: blow 4/);

@@ -63,6 +63,26 @@ test('bar lines, repeats and endings are between bars', () => {
 });
 
 describe('under the notes', () => {
+  test('is a line for each verse, down to the last that the line has', () => {
+    expect(music('slot: 1/2\n4 4 | 4 4 | 4 4 | 4 4 |\nwords: a b-c\nwords 3: d _\n5 5 |]\nwords: e').slice(1)).toEqual([
+      'w: 4 4|4 4|4 4|4 4',
+      'w: a b-|c *|* *|* *',
+      'w: d _|* *|* *|* *',
+      'e4 e4 |]',
+      'w: 5 5',
+      'w: e *',
+    ]);
+  });
+  test('are syllables to articulate with, as annotations', () => {
+    expect(music('slot: 1/4\n"C" 4 4[accent] 4 4 |]\nsyllables: ta- ka _')[0]).toBe(
+      '"C""_ta-"c2 "_ka"!accent!c2 c2 c2 |]',
+    );
+  });
+  test('a repeat of three times has its third verse under what is written out', () => {
+    expect(
+      music('slot: 1/2\n|: 4 4 :|x3\nwords: a b\nwords: c d\nwords: e f').filter((line) => line.startsWith('w:')),
+    ).toEqual(['w: 4 4|4 4', 'w: a b|e f', 'w: c d|* *']);
+  });
   test('are the tab, and below it the words', () => {
     expect(music('slot: 1/4\nharp: C\n-4 4 -(1 2) 4 |]\nwords: A- ma- zing_ grace').slice(1)).toEqual([
       'w: \\-4 4 \\-(1~2) 4',

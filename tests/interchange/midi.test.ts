@@ -203,6 +203,16 @@ describe('the band', () => {
   });
 });
 
+test('words are those of the verse that is sung', () => {
+  const [, tune = []] = read('slot: 1/2\n|: 4 4 :|\nwords: one two\nwords: three _\n5 5 |]\nwords: end *').tracks;
+  expect(ofType(tune, 'lyrics').map((event) => 'text' in event && [event.tick, event.text])).toEqual([
+    [0, 'one '],
+    [1920, 'two '],
+    [3840, 'three '],
+    [7680, 'end '],
+  ]);
+});
+
 test('words are at their notes, with the hyphen of a word that continues', () => {
   const [, tune = []] = read('slot: 1/4\n4 4 4 4\nwords: A- ma- zing grace').tracks;
   const words = ofType(tune, 'lyrics').map((event) => 'text' in event && [event.tick, event.text]);

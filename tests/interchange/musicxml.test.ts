@@ -121,6 +121,13 @@ describe('a note', () => {
     expect(texts(read, 'accidental')).toEqual(['flat', 'natural']);
     expect(texts(read, 'alter')).toEqual(['-1', '-1']);
   });
+  test('has the words of each verse, below the tab and the syllables', () => {
+    const read = documentOf('slot: 1/2\n4 4 |]\nwords: A-men\nwords: so be\nsyllables: ta-ka');
+    const lines = [...read.querySelectorAll('note:first-of-type lyric')].map((lyric) =>
+      [lyric.getAttribute('number'), lyric.getAttribute('name'), ...texts(lyric, 'syllabic, text')].join(' '),
+    );
+    expect(lines).toEqual(['1 tab single 4', '2 syllables begin ta', '3 verse 1 begin A', '4 verse 2 single so']);
+  });
   test('has its syllable in its word', () => {
     const read = documentOf('slot: 1/4\n4 4 4 4 |]\nwords: A- ma- zing grace_');
     expect(texts(read, 'lyric[number="2"] syllabic')).toEqual(['begin', 'middle', 'end', 'single']);

@@ -18,6 +18,8 @@ function notesIn(text: string): string[] {
   return (
     body(text)
       .split('\n')
+      // A line of a verse begins with its number.
+      .filter((line) => !/^[1-9]\. /.test(line))
       .map((line) => line.replace(/\[[^\]]*\]/g, ''))
       .filter((line) => /\|/.test(line) || /^[-\d(.=+]/.test(line.trim()))
       .filter((line) => !/^[ ]*[A-G][b#]?\S*(?: |$)/.test(line))
@@ -80,6 +82,19 @@ G major, 4/4, 80 quarters a minute, straight
           "harp: C\nposition: 2\nslot: 1/4\nchords: G7 | C7\n-2 -3' 4 . | -4 = 5 5[accent] |]\nwords: One two- three four_ five",
         ),
       ),
+  );
+});
+
+test('has each verse in a row with its number, and syllables between slashes', () => {
+  const text =
+    'slot: 1/4\n|: 4 5 6 7 :|\nsyllables: ta ka-doo *\nwords: One two-three four\nwords: Five _ six\n4 =3 |]\nwords: end';
+  expect(body(print(scoreOf(text)))).toBe(
+    [
+      '   |: 4    5     6     7    :| 4   ||',
+      '      /ta/ /ka-/ /doo/',
+      '1.    One  two-  three four    end',
+      '2.    Five       six',
+    ].join('\n'),
   );
 });
 

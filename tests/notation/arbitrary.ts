@@ -6,6 +6,7 @@ import { RICHTER } from '../../src/instrument/tuning.ts';
 import { MARK_NAMES, rowOf, takesHole, takesNote } from '../../src/score/mark.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 import { randomChanges } from './arbitrary-changes.ts';
+import { attacksIn, linesUnder, under } from './under.ts';
 
 export const KEYS = [
   'C',
@@ -188,7 +189,7 @@ const evenBlock: fc.Arbitrary<string> = fc
         harmony: fc.constantFrom('none', 'vamp', 'mixed'),
         breaks: each(lineBreak),
         ties: each(fc.boolean()),
-        words: fc.boolean(),
+        below: fc.oneof(fc.constant(undefined), under),
         again: fc.constantFrom(':|', ':|', ':|x3'),
         onPhrases: fc.constantFrom('', '', '[accent]', '[fall staccato]', '[tongue]'),
         close: fc.constantFrom('', '|]', '||'),
@@ -201,7 +202,15 @@ const evenBlock: fc.Arbitrary<string> = fc
           shape === 'phrases'
             ? music.map((_, i) => `<p${i}>${block.onPhrases}`)
             : music.map((words) => words.join(' '));
-        const sung = block.words && shape === 'plain' && /^[-+(\d]/.test(music.at(-1)?.join(' ') ?? '');
+        const lines =
+          (pickupSlots ? '-4 | ' : '') +
+          joined(written, shape, block.breaks) +
+          ` ${shape === 'repeated' ? block.again : block.close}`;
+        // A test may take the pickup away.
+        const inLine = shape === 'phrases' ? 0 : attacksIn(lines.split(/\r?\n/).at(-1) ?? '');
+        const notes = inLine - pickupSlots;
+        // In an ending two verses may have one time, so the later ones are before it.
+        const later = shape === 'endings' ? attacksIn(written[0] ?? '') : notes;
         return [
           `harp: ${block.harp}`,
           `position: ${block.position}`,
@@ -215,10 +224,8 @@ const evenBlock: fc.Arbitrary<string> = fc
           ...progression(shape, block.harmony, form, bars),
           '',
           ...phrases,
-          (pickupSlots ? '-4 | ' : '') +
-            joined(written, shape, block.breaks) +
-            ` ${shape === 'repeated' ? block.again : block.close}`,
-          ...(sung ? ['words: one'] : []),
+          lines,
+          ...(block.below && notes > 0 ? linesUnder(block.below, notes, later) : []),
           '',
         ].join('\n');
       });

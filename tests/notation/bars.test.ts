@@ -16,8 +16,10 @@ const lyricsOf = (score: Score | undefined) =>
   score?.bars.flatMap(({ events }) =>
     events
       .filter(isSoundEvent)
-      .map(({ lyric }) => lyric && (lyric.extends ? '_' : lyric.text + (lyric.hyphen ? '-' : ''))),
+      .map(({ lyrics }) => lyrics?.[0])
+      .map((lyric) => lyric && (lyric.extends ? '_' : lyric.text + (lyric.hyphen ? '-' : ''))),
   );
+const soundsIn = (score: Score | undefined) => (score?.bars ?? []).flatMap(({ events }) => events.filter(isSoundEvent));
 /** Every problem as its code and where it is in the text. */
 const problems = (text: string): string[] =>
   readBlock(text).diagnostics.map(({ code, span }) => `${code} ${span.from}-${span.to}`);
@@ -153,8 +155,26 @@ describe('lyrics', () => {
       undefined,
     ]);
   });
-  test('are one line for each line of music', () => {
-    expect(problems('4 =7\nwords: one\nwords: two')).toEqual(['words-twice 22-26']);
+  test('are one verse after the other, or numbered', () => {
+    const verses = (text: string) =>
+      scoreOf(`slot: 1/1\n${text}`)
+        ?.bars.flatMap(({ events }) => events.filter(isSoundEvent))
+        .map(({ lyrics }) => lyrics?.map(({ verse, text }) => `${verse} ${text}`));
+    expect(verses('4\nwords: a\nwords: b')).toEqual([['1 a', '2 b']]);
+    expect(verses('4\nwords 3: a\nwords: b\nwords 1: c')).toEqual([['1 c', '3 a', '4 b']]);
+    expect(verses('4\nwords: a\nsyllables: ta\nwords: b\n| 5\nwords: c')).toEqual([['1 a', '2 b'], ['1 c']]);
+    expect(verses('4\nwords: *\nwords: b')).toEqual([['2 b']]);
+  });
+  test('may be syllables to articulate with', () => {
+    const score = scoreOf('slot: 1/4\n4 4 = 4\nsyllables: ta-ka _');
+    expect(soundsIn(score).map(({ syllable }) => syllable)).toEqual([
+      { text: 'ta', hyphen: true, extends: false },
+      { text: 'ka', hyphen: false, extends: false },
+      { text: '', hyphen: false, extends: true },
+    ]);
+  });
+  test('are under a line of music', () => {
+    expect(problems('4 =7\nwords: one\nwords: two')).toEqual([]);
     expect(problems('part: A\nwords: one\n4 =7')).toEqual(['words-misplaced 14-18']);
   });
   test('have no more syllables than the line has notes', () => {

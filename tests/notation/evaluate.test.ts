@@ -180,7 +180,7 @@ describe('comments', () => {
   test('are not in titles, parts and lyrics', () => {
     const score = scoreOf('title: Etude # 3\nslot: 1/2\npart: Verse # 2\n4 5\nwords: one #');
     expect([score.title, score.bars[0]?.part]).toEqual(['Etude # 3', 'Verse # 2']);
-    expect(score.bars[0]?.events.map((event) => isSoundEvent(event) && event.lyric?.text)).toEqual(['one', '#']);
+    expect(score.bars[0]?.events.map((event) => isSoundEvent(event) && event.lyrics?.[0]?.text)).toEqual(['one', '#']);
     expect(readBlock('harp: F #\n4 =7').diagnostics.map(({ help }) => help)).toEqual(['Did you mean “F#”?']);
   });
   test('do not begin at a sharp or a number', () => {
@@ -210,7 +210,7 @@ describe('mouth, marks, words', () => {
   test('syllables go to the notes that are struck on the line above', () => {
     const score = scoreOf('4 = 5 -4 4 =3 |\nwords: A-ma-_ *\n5 =7');
     const lyrics = score.bars.flatMap(({ events }) =>
-      events.map((event) => (isSoundEvent(event) && event.lyric?.text) ?? null),
+      events.map((event) => (isSoundEvent(event) && event.lyrics?.[0]?.text) ?? null),
     );
     expect(lyrics).toEqual(['A', 'ma', '', null, null]);
   });

@@ -54,10 +54,12 @@ describe('a quotation of a whole block', () => {
     expect(events.flatMap((event) => (isSoundEvent(event) ? event.marks : []))).toEqual([{ name: 'accent' }]);
   });
   test('leaves its parts and lyrics behind', () => {
-    const { score } = lesson({ a: 'part: A\n4 =7\nwords: la' });
+    const { score } = lesson({ a: 'part: A\n4 =7\nwords: la\nwords: lo\nsyllables: ta' });
     const [bar] = score('<l/a>').bars;
     expect(bar?.part).toBeUndefined();
-    expect(bar?.events.map((event) => isSoundEvent(event) && event.lyric)).toEqual([undefined]);
+    expect(bar?.events.map((event) => isSoundEvent(event) && [event.lyrics, event.syllable])).toEqual([
+      [undefined, undefined],
+    ]);
   });
   test('brings the bass of its chords, also on another harp and in another position', () => {
     const { score } = lesson({ a: 'slot: 1/4\n"C/E" 4 "Am7" 4 "D/F#" 4 "V7/V" 4' });

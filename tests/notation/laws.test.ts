@@ -213,7 +213,7 @@ describe('law 5: nothing breaks the reader', () => {
   const rubbish = fc.oneof(
     fc.string({ unit: 'binary', maxLength: 400 }),
     fc.string({
-      unit: fc.constantFrom(...`|:'"{}()[]<>@=.#-+ 1234567890o*\n\r\tabVI7phrase part:words:\u0000“’—`),
+      unit: fc.constantFrom(...`|:'"{}()[]<>@=.#-+ 1234567890o*\n\r\tabVI7phrase part:words:syllables:\u0000“’—`),
       maxLength: 400,
     }),
     fc.tuple(blockText, fc.nat(), fc.nat(20), fc.string({ maxLength: 6 })).map(([text, at, cut, insert]) => {

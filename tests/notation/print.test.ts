@@ -88,6 +88,22 @@ describe('music is printed', () => {
     expect(musicOf('4 5 6 7\nwords: One')).toBe('4 5 6 7 |\nwords: One * * *');
     expect(musicOf('4 =3 | =2 5 6\nwords: One two')).toBe('4 =3 | =2 5 6 |\nwords: One two *');
   });
+  test('with its verses in order, numbered where one is left out', () => {
+    expect(musicOf('4 5 6 7 |]\nwords 2: one two three four\nwords 1: a * * *\nsyllables: ta ka-ta _')).toBe(
+      '4 5 6 7 |]\nsyllables: ta ka- ta _\nwords: a * * *\nwords: one two three four',
+    );
+    expect(musicOf('4 5 6 7 |]\nwords: * * * *\nwords: a\nwords 4: b')).toBe(
+      '4 5 6 7 |]\nwords 2: a * * *\nwords 4: b * * *',
+    );
+  });
+  test('with the words of an ending in the line of their verse if there is one, else in the first', () => {
+    expect(musicOf('|: 4 5 6 7 |1 4 =3 :|2 5 =3 |]\nwords: a b c d e f')).toBe(
+      '|: 4 5 6 7 |1 4 =3 :| |2 5 =3 |]\nwords: a b c d e f',
+    );
+    expect(musicOf('|: 4 5 6 7 |1 4 =3 :|2 5 =3 |]\nwords: a b c d e f\nwords: g h i j')).toBe(
+      '|: 4 5 6 7 |1 4 =3 :| |2 5 =3 |]\nwords: a b c d e *\nwords: g h i j * f',
+    );
+  });
 });
 
 describe('chords are printed', () => {

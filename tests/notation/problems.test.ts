@@ -66,7 +66,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'header-unknown',
         at: 'bpm',
         says: 'A block has no setting “bpm”.',
-        help: `There are ${[...HEADER_KEYS, 'part', 'text', 'words', 'phrase'].join(', ')}.`,
+        help: `There are ${[...HEADER_KEYS, 'part', 'text', 'words', 'syllables', 'phrase'].join(', ')}.`,
       },
     ],
   ],
@@ -552,14 +552,60 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
-    '4 =7\nwords: one\nwords: two',
+    '4 =7\nwords: one\nwords 2: two\nwords 1: three',
     [
       {
         code: 'words-twice',
-        at: ' two',
-        says: 'The line of music above has words already.',
-        help: 'Write further verses below the block, or quote the block in one of its own with their words.',
+        at: ' three',
+        says: 'The line of music above has words for verse 1 already.',
+        help: 'Without a number, words: is the verse after that of the line before.',
       },
+    ],
+  ],
+  ['4 =7\nwords 2: two\nwords: three\nwords 3: three', [{ code: 'words-twice', at: ' three', says: '' }]],
+  ...['0', '10', '1000', 'two'].map((number): readonly [string, readonly Reported[]] => [
+    `4 =7\nwords ${number}: la`,
+    [
+      {
+        code: 'verse-number',
+        at: `words ${number}`,
+        says: `Verses are numbered 1 to 9, not ${number}.`,
+        help: 'Write the number before the colon: words 2: … .',
+      },
+    ],
+  ]),
+  ['4 =7\nwords 9: la\nwords: lo', [{ code: 'verse-number', at: ' lo', says: '' }]],
+  [
+    'slot: 1/4\n|: 4 5 6 7 |1 6 =3 :|2 7 =3 |]\nwords: one two three four five six\nwords: one two three four * seven',
+    [
+      {
+        code: 'verse-against-ending',
+        at: 'seven',
+        says: 'Two lines have words here for the second time.',
+        help: 'An ending has words for the times it is played. For a note without a syllable in a verse write *.',
+      },
+    ],
+  ],
+  [
+    `syllables: ta\n${EIGHT}`,
+    [{ code: 'syllables-misplaced', at: ' ta', says: 'There is no line of music above these syllables.' }],
+  ],
+  [
+    '4 =7\nsyllables: ta\nwords: one\nsyllables: ka',
+    [
+      {
+        code: 'syllables-twice',
+        at: ' ka',
+        says: 'The line of music above has syllables already.',
+        help: 'Words that are sung are written with words: .',
+      },
+    ],
+  ],
+  [
+    '1 =3 -1 =3\nwords: one two\nwords: three\nsyllables: ta ka doo',
+    [
+      { code: 'words-too-few', at: ' three', says: '' },
+      { code: 'words-too-many', at: 'doo', says: '' },
     ],
   ],
   [

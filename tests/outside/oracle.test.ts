@@ -3,9 +3,11 @@
  * that is checked here). It gets none of our own conclusions: it invents the music, writes the text, and says the pitches, times, chords,
  * roles, names, key and order of playing that the text must mean.
  */
+import { parseMidi } from 'midi-file';
 import { describe, expect, it } from 'vitest';
 import { chromaOf, plainName } from '../../src/instrument/pitch.ts';
 import { RICHTER, TUNINGS, type Tuning } from '../../src/instrument/tuning.ts';
+import { midiOf } from '../../src/interchange/midi/file.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { roundOf } from '../../src/schedule/round.ts';
 import { tuneOf } from '../../src/schedule/tune.ts';
@@ -29,7 +31,7 @@ const inOrder = (numbers: readonly number[]): string => [...numbers].sort((a, b)
 /** Onsets as a part of a whole note: sums of swung halves are compared to a hundred-thousandth. */
 const place = (whole: number): string => (whole + 1e-9).toFixed(5);
 
-function factsOfOracle({ key, bars, played }: Sample): Facts {
+function factsOfOracle({ key, bars, played, sung }: Sample): Facts {
   return [
     `key ${key.tonic} ${key.mode}`,
     ...bars.flatMap(({ chords, sounds }, bar) => [
@@ -43,6 +45,7 @@ function factsOfOracle({ key, bars, played }: Sample): Facts {
         return `bar ${bar} at ${ofOracle(onset)} for ${ofOracle(duration)}${tied ? ' tied' : ''}: ${each.join(', ')}`;
       }),
     ]),
+    `sung: ${sung.join(' ')}`,
     ...played.map(({ at, midi }) => `heard at ${place(at[0] / at[1])}: ${inOrder(midi)}`),
   ];
 }
@@ -71,9 +74,16 @@ function factsOfScore(score: Score): Facts {
       }),
       ...bar.events.filter(isSoundEvent).map((sound) => soundFact(bar, sound)),
     ]),
+    `sung: ${sungIn(score).join(' ')}`,
     ...heard(score),
   ];
 }
+
+/** Every syllable that is sung, in the order of playing. */
+const sungIn = (score: Score): string[] =>
+  parseMidi(midiOf(score, { title: '' }))
+    .tracks.flat()
+    .flatMap((event) => (event.type === 'lyrics' ? [event.text.trim()] : []));
 
 /** Every attack and every note glided into, as the player schedules them. */
 function heard(score: Score): string[] {
@@ -137,6 +147,7 @@ describe('a block means what music theory says', () => {
       ],
       ...['shuffle', 'tie-over-bar', 'cut-at-chord', 'chords-equals', 'form-bars', 'numeral-accidental', 'role:♯4'],
       ...['numeral-of-numeral', 'slash-bass', 'no-chord'],
+      ...['verses', 'verse-number', 'verse-of-ending', 'later-verse-sung'],
     ];
     expect(wanted.filter((feature) => !features.has(feature))).toEqual([]);
     expect([...features].filter((feature) => feature.startsWith('quality:')).length).toBeGreaterThanOrEqual(30);
@@ -159,6 +170,9 @@ describe('a deliberate error is found', () => {
   });
   it('in one role', () => {
     expect(found(ALONE, (fact) => fact.replaceAll('♯4', '♭5'))).toBe(true);
+  });
+  it('in one verse', () => {
+    expect(found(ALONE, (fact) => fact.replace(/\bv2n/, 'v1n'))).toBe(true);
   });
   it('in one name, one time and one key', () => {
     expect(found(ALONE, (fact) => fact.replace(/\bA# 3\b/, 'Bb 3'))).toBe(true);

@@ -81,7 +81,9 @@ function eventAsData(bar: Bar, event: Event): object {
     glides: event.glides,
     embouchure: event.mouth,
     marks: event.marks.map(markText),
-    lyric: event.lyric?.text ?? null,
+    lyric: event.lyrics?.[0]?.text ?? null,
+    lyrics: (event.lyrics ?? []).map(({ verse, text }) => ({ verse, text })),
+    syllable: event.syllable?.text ?? null,
     quoted: event.source.quote ? quotationName(event.source.quote) : null,
   };
 }

@@ -71,7 +71,8 @@ function eventRow(bar: Bar, event: Event): string[] {
       ...(event.tied ? ['tied'] : []),
       ...(event.glides ? ['glides on'] : []),
       ...event.marks.map(markText),
-      ...(event.lyric?.text ? [`“${event.lyric.text}”`] : []),
+      ...(event.syllable?.text ? [event.syllable.text] : []),
+      ...(event.lyrics ?? []).flatMap(({ text }) => (text ? [`“${text}”`] : [])),
       ...(event.source.quote ? [`from ${quotationName(event.source.quote)}`] : []),
     ].join(', '),
   ];

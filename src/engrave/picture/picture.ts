@@ -99,7 +99,8 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
       ),
   );
   const band = lanes + partHeight('lanes') + most(({ heights }) => heights.lanesBelow);
-  const lyrics = band + partHeight('band');
+  const syllables = band + partHeight('band');
+  const lyrics = syllables + partHeight('syllables');
   return {
     heights: new Map<PartKind, number>([
       ['part', 0],
@@ -109,6 +110,7 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
       ['words', words],
       ['lanes', lanes],
       ['band', band],
+      ['syllables', syllables],
       ['lyrics', lyrics],
     ]),
     height: lyrics + partHeight('lyrics'),

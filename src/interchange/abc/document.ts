@@ -1,6 +1,7 @@
 /**
  * A score as a tune of ABC 2.1 (“The abc music standard 2.1”, 2011). ABC has no sign for a hole, a breath or the bend of a
- * reed: the tab is the first line of text under the notes, and the words are the second.
+ * reed: the tab is the first line of text under the notes, and the verses are those after it. The syllables to articulate with are
+ * annotations below the notes (4.19), where no reader takes them for a verse.
  */
 
 import { changeWords } from '../../engrave/change-words.ts';
@@ -24,7 +25,7 @@ import { divide, type Fraction, format, fraction, multiply, subtract } from '../
 import { type Meter, meterName, tempoNote } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
-import { type SungText, syllablesOf } from '../syllables.ts';
+import { type LineUnder, linesUnder, type SungText } from '../syllables.ts';
 import { decoration, lengthText, type PitchWriter, pitchWriter, UNIT } from './note.ts';
 import { fieldText, lyricText, quotedText } from './text.ts';
 
@@ -76,7 +77,8 @@ interface Context {
   readonly repeated: ReadonlySet<number>;
   readonly slurs: ReadonlyMap<Event, Slur>;
   readonly after: ReadonlyMap<Event, readonly Mark[]>;
-  readonly syllables: ReadonlyMap<Event, SungText>;
+  readonly syllables: LineUnder['texts'] | undefined;
+  readonly verses: readonly LineUnder[];
   readonly staff: readonly (readonly StaffNote[])[];
   readonly graces: ReadonlyMap<number, StaffNote>;
   readonly changes: readonly BarChanges[];
@@ -105,16 +107,19 @@ const namedChord = ({ onset, chord }: ChordChange): NamedChord => ({
 interface Line {
   readonly music: string;
   readonly tab: string;
-  readonly words: string;
+  /** Of each verse. */
+  readonly words: readonly string[];
 }
 
 function body(score: Score): string[] {
+  const under = linesUnder(score);
   const context: Context = {
     score,
     repeated: repeatStarts(score),
     slurs: slursOf(score),
     after: marksAfter(score),
-    syllables: syllablesOf(score),
+    syllables: under.find(({ kind }) => kind === 'syllables')?.texts,
+    verses: under.filter(({ kind }) => kind === 'words'),
     staff: staffNotes(score),
     graces: staffGraces(score),
     changes: changesOf(score),
@@ -126,8 +131,15 @@ function body(score: Score): string[] {
   for (let first = 0; first < bars.length; first += BARS_IN_LINE) {
     const line = bars.slice(first, first + BARS_IN_LINE);
     lines.push(line.map(({ music }) => music).join(' '));
-    const sung = line.some(({ words }) => /[^*_ ]/.test(words));
-    const under = [line.map(({ tab }) => tab), ...(sung ? [line.map(({ words }) => words)] : [])];
+    // Readers count the verses of a line, so those before the last that is sung are there as well.
+    const sung = context.verses.findLastIndex((_, verse) =>
+      line.some(({ words }) => /[^*_ ]/.test(words[verse] ?? '')),
+    );
+    const verses = context.verses.slice(0, sung + 1);
+    const under = [
+      line.map(({ tab }) => tab),
+      ...verses.map((_, verse) => line.map(({ words }) => itemAt(words, verse))),
+    ];
     // A line of rests and held notes has nothing under it.
     if (line.some(({ tab }) => /[^* ]/.test(tab))) lines.push(...under.map((texts) => `w: ${texts.join('|')}`));
   }
@@ -137,7 +149,7 @@ function body(score: Score): string[] {
 function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
   const pitches = pitchWriter(bar.key);
   const tab: string[] = [];
-  const words: string[] = [];
+  const words: string[][] = context.verses.map(() => []);
   const music: string[] = [opening(bar, context)];
   const chordsBefore = chordsInTurn(bar);
   written.notes.forEach((note, index) => {
@@ -159,6 +171,7 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     const grace = attack ? context.graces.get(event.index) : undefined;
     music.push(
       ...named.map(({ name }) => name),
+      attack ? annotationOf(context.syllables?.get(event)) : '',
       ...(attack && !event.tied ? event.marks.filter((mark) => !after.includes(mark) && !('note' in mark)) : []).map(
         (mark) => decoration(mark, note.tiedToNext),
       ),
@@ -172,14 +185,16 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     );
     const isAttack = attack && !event.tied;
     tab.push(isAttack ? lyricText(tabOfNotes(event.notes, event.breath)) : '*');
-    words.push(attack ? wordsOf(context.syllables.get(event)) : '*');
+    context.verses.forEach(({ texts }, verse) => {
+      itemAt(words, verse).push(attack ? wordsOf(texts.get(event)) : '*');
+    });
   });
   if (written.notes.length === 0) {
     const names = chordsBefore(bar.length).map((change) => namedChord(change).name);
     music.push(`${names.join('')}z${lengthText(bar.length)}`);
   }
   music.push(` ${closing(bar, context)}`);
-  return { music: music.join(''), tab: tab.join(' '), words: joined(words) };
+  return { music: music.join(''), tab: tab.join(' '), words: words.map(joined) };
 }
 
 /** Of a part of a tuplet, the length it is written with. */
@@ -233,6 +248,13 @@ function restText(note: WrittenNote, written: WrittenBar, chords: readonly Named
   }
   return `${parts.join('')}${names}z${lengthText(multiply(subtract(end, at), stretch))}`;
 }
+
+/** A syllable below its note. */
+const annotationOf = (syllable: SungText | undefined): string => {
+  if (syllable?.text === undefined) return '';
+  const isOpen = syllable.syllabic === 'begin' || syllable.syllabic === 'middle';
+  return `"_${quotedText(isOpen ? `${syllable.text}-` : syllable.text)}"`;
+};
 
 const wordsOf = (syllable: SungText | undefined): string => {
   if (!syllable) return '*';

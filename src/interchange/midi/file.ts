@@ -6,7 +6,9 @@ import { type Round, roundOf } from '../../schedule/round.ts';
 import { writtenSettings } from '../../schedule/settings.ts';
 import { tuneOf } from '../../schedule/tune.ts';
 import { isPlayedChord, type Playback, playbackOf } from '../../score/playback.ts';
+import { passesOf } from '../../score/playing-order.ts';
 import type { Score } from '../../score/score.ts';
+import { lyricIn, verseSung } from '../../score/verses.ts';
 import { secondsOfWhole } from '../../time/meter.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
@@ -35,7 +37,7 @@ export function midiOf(score: Score, credits: Credits, players: Players = 'tune'
   const tune = (): TrackEvent[] => [
     textEvent(0, 'name', partName(score)),
     channelOf(0).program(0, PROGRAMS.harmonica),
-    ...lyricsOf(score, playback, round, tickAt),
+    ...lyricEvents(score, playback, round, tickAt),
     ...tuneEvents(tuneOf(playback, round), 0, QUARTER_CHANNEL, tickAt),
   ];
   return midiFile(DIVISION, [
@@ -78,16 +80,20 @@ function labelsAndChords(score: Score, playback: Playback, round: Round, tickAt:
   });
 }
 
-/** Each syllable at its note, with the hyphen of a word that continues. */
-const lyricsOf = (score: Score, playback: Playback, round: Round, tickAt: TickAt): TrackEvent[] =>
-  round.measures.flatMap(({ bar, at, grid }) =>
-    itemAt(score.bars, bar).events.flatMap((event, index): TrackEvent[] => {
-      if (event.kind === 'rest' || !event.lyric?.text) return [];
-      const { text, hyphen } = event.lyric;
+/** Each syllable of the verse being sung at its note, with the hyphen of a word that continues. */
+function lyricEvents(score: Score, playback: Playback, round: Round, tickAt: TickAt): TrackEvent[] {
+  const passes = passesOf(score);
+  return round.measures.flatMap(({ bar, at, grid }, place) => {
+    const verse = verseSung(itemAt(score.bars, bar), itemAt(passes, place));
+    return itemAt(score.bars, bar).events.flatMap((event, index): TrackEvent[] => {
+      const lyric = event.kind === 'sound' ? lyricIn(event, verse) : undefined;
+      if (!lyric?.text) return [];
+      const { text, hyphen } = lyric;
       const own = grid.at(itemAt(itemAt(playback.bars, bar).events, index).at);
       return [textEvent(tickAt(at + own), 'lyric', hyphen ? `${text}-` : `${text} `)];
-    }),
-  );
+    });
+  });
+}
 
 /** Loudness from 0 to 1 as a velocity. */
 const velocityOf = (level: number): number => 100 * level;

@@ -17,7 +17,7 @@ import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
 import { type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
-import { type SungText, syllablesOf } from '../syllables.ts';
+import { type LineUnder, linesUnder } from '../syllables.ts';
 import { writeHarmony } from './harmony.ts';
 import { inDivisions, writeNote } from './note.ts';
 import { writeChange, writeDirection, writeKey, writeMeter, writeTempo } from './settings.ts';
@@ -80,7 +80,7 @@ interface Context {
   readonly repeated: ReadonlySet<number>;
   readonly slurs: ReadonlyMap<Event, Slur>;
   readonly after: ReadonlyMap<Event, readonly Mark[]>;
-  readonly syllables: ReadonlyMap<Event, SungText>;
+  readonly under: readonly LineUnder[];
   readonly staff: readonly (readonly StaffNote[])[];
   readonly graces: ReadonlyMap<number, StaffNote>;
   readonly changes: readonly BarChanges[];
@@ -95,7 +95,7 @@ function writeBars(xml: XmlWriter, score: Score): void {
     repeated: repeatStarts(score),
     slurs: slursOf(score),
     after: marksAfter(score),
-    syllables: syllablesOf(score),
+    under: linesUnder(score),
     staff: staffNotes(score),
     graces: staffGraces(score),
     changes: changesOf(score),
@@ -121,7 +121,7 @@ function divisionsOf(score: Score, written: readonly WrittenBar[]): number {
 }
 
 function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth | undefined, context: Context): Mouth {
-  const { score, divisions, slurs, after, syllables, staff } = context;
+  const { score, divisions, slurs, after, under, staff } = context;
   const first = bar.index === 0;
   const isPickup = first && score.pickup !== undefined;
   xml.open('measure', { number: bar.number, ...(isPickup ? { implicit: 'yes' } : {}) });
@@ -157,7 +157,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
       divisions,
       slur: { starts: last && slur?.starts === true, stops: attack && slur?.stops === true },
       after: last && !note.tiedToNext ? (after.get(event) ?? []) : [],
-      syllable: syllables.get(event),
+      under,
       grace: attack ? context.graces.get(event.index) : undefined,
       staff: staff[event.index] ?? [],
     });

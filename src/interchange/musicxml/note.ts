@@ -8,7 +8,7 @@ import type { StaffNote } from '../../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../../score/written.ts';
 import { type Fraction, toNumber } from '../../time/fraction.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
-import type { SungText } from '../syllables.ts';
+import type { LineUnder, SungText } from '../syllables.ts';
 import type { XmlWriter } from './xml.ts';
 
 /** What a note takes from the music around it. */
@@ -22,7 +22,7 @@ export interface NotePlace {
   readonly slur: Pick<Slur, 'starts' | 'stops'>;
   /** Marks that come after its note, which ends with it. */
   readonly after: readonly Mark[];
-  readonly syllable: SungText | undefined;
+  readonly under: readonly LineUnder[];
   /** The grace note before it, where this attacks it. */
   readonly grace: StaffNote | undefined;
   /** What the staff shows of each of its notes, in their order. */
@@ -117,7 +117,7 @@ function writeHead(xml: XmlWriter, place: NotePlace, note: Note | undefined, hea
   if (head === 0)
     for (const [level, beam] of beamsOf(bar, index).entries()) xml.leaf('beam', beam, { number: level + 1 });
   writeNotations(xml, place, note, head);
-  if (event.kind === 'sound' && head === 0 && !written.tiedFromPrevious) writeTexts(xml, event, place.syllable);
+  if (event.kind === 'sound' && head === 0 && !written.tiedFromPrevious) writeTexts(xml, event, place.under);
   xml.close();
 }
 
@@ -219,17 +219,21 @@ function endSignOf(name: Mark['name']): EndSign | undefined {
 
 const markInWords = (mark: Mark): string => filledIn(rowOf(mark.name).words, mark);
 
-/** Two lines of text under a note: the tab as a player types it, and below it the syllable. */
-function writeTexts(xml: XmlWriter, { notes, breath }: Sound, syllable: SungText | undefined): void {
+/** The lines of text under a note: the tab as a player types it, and below it the syllable and the words of each verse. */
+function writeTexts(xml: XmlWriter, event: Sound, under: readonly LineUnder[]): void {
+  const { notes, breath } = event;
   xml.open('lyric', { number: 1, name: 'tab' });
   xml.leaf('syllabic', 'single');
   xml.leaf('text', tabOfNotes(notes, breath));
   xml.close();
-  if (syllable) writeSyllable(xml, syllable);
+  under.forEach(({ kind, verse, texts }, index) => {
+    const text = texts.get(event);
+    if (text) writeText(xml, text, index + 2, verse === undefined ? kind : `verse ${verse}`);
+  });
 }
 
-function writeSyllable(xml: XmlWriter, { text, syllabic, extend }: SungText): void {
-  xml.open('lyric', { number: 2, name: 'words' });
+function writeText(xml: XmlWriter, { text, syllabic, extend }: SungText, number: number, name: string): void {
+  xml.open('lyric', { number, name });
   if (text !== undefined) {
     xml.leaf('syllabic', syllabic);
     xml.leaf('text', text);

@@ -27,6 +27,7 @@ import { chordsWithin, namedIn } from '../harmonise.ts';
 import { MOST_SHARES } from '../scan.ts';
 import { slotName } from '../setting-values.ts';
 import { printChanges } from './changes.ts';
+import { printTextUnder } from './under.ts';
 
 /** Bars to a written line: a twelve-bar prints as three lines. */
 const BARS_A_LINE = 4;
@@ -103,8 +104,7 @@ function printIn(score: Score, most: Fraction | undefined): PrintedScore {
 
   function endLine(): void {
     if (line.length > 0) lines.push(line.join(' '));
-    const words = printWords(lineBars);
-    if (words) lines.push(words);
+    lines.push(...printTextUnder(lineBars));
     line = [];
     lineBars = [];
   }
@@ -332,15 +332,4 @@ function barLine(bar: Bar, next: Bar | undefined): string {
   ];
   const start = [next?.repeatStart ? '|:' : '', next && opensEnding(bar, next) ? `|${next.endings}` : ''];
   return [...end, ...start].filter(Boolean).join(' ') || '|';
-}
-
-/** The lyrics under a written line, or undefined where it has none. */
-function printWords(bars: readonly Bar[]): string | undefined {
-  const sounds = bars.flatMap((bar) => bar.events.filter(isSoundEvent)).filter((sound) => !sound.tied);
-  if (!sounds.some((sound) => sound.lyric)) return undefined;
-  const syllables = sounds.map(({ lyric }) => {
-    if (!lyric) return '*';
-    return lyric.extends ? '_' : lyric.text + (lyric.hyphen ? '-' : '');
-  });
-  return `words: ${syllables.join(' ')}`;
 }

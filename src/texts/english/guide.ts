@@ -47,5 +47,6 @@ export const GUIDE = {
   repeats: 'Parts, repeats and lyrics',
   repeatsAbout:
     'A name above the staff begins a part, and slanted words there say how to play. N.C. in place of a chord means that no chord sounds; a letter behind a slash is the note in the bass. Dots at a thick bar line mean: go back to the dots that face them, once, or until you have played it as often as a number with × says. Numbered endings are for the times they name.',
-  wordsAbout: 'Lyrics are below the lanes, one syllable per note.',
+  wordsAbout:
+    'Lyrics are below the lanes, one syllable per note. Of several numbered lines each time through a repeat has its own. Slanted syllables above them, such as ta ka, say how the tongue begins the notes.',
 } as const;

@@ -111,6 +111,8 @@ describe('reedway show', () => {
       embouchure: 'tongue',
       marks: [],
       lyric: null,
+      lyrics: [],
+      syllable: null,
       quoted: null,
     });
     expect(bar.events[4]).toMatchObject({ marks: ['shake 5', 'accent'] });

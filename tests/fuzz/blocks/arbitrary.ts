@@ -126,6 +126,7 @@ const word: fc.Arbitrary<Word> = fc.oneof(
         '\ntext:\n',
         '\nwords: one two-three _ * four\n',
         '\nwords:\n',
+        '\nwords: one two\nwords 3: three _\nsyllables: ta ka-doo\n',
         ' # remark\n',
         '\r\n',
         '\n# x\n',
@@ -231,7 +232,7 @@ export const looseBlock = fc
     words: fc.array(word, { minLength: 1, maxLength: 30 }),
     lines: fc.array(barLine, { minLength: 1, maxLength: 6 }),
     full: fc.constantFrom(8, 4, 16, 3, 6, 12),
-    end: fc.constantFrom('', '\n', ' |]', '\nwords: a b-c _ d'),
+    end: fc.constantFrom('', '\n', ' |]', '\nwords: a b-c _ d', '\nsyllables: ta *\nwords: a b-c _ d\nwords: e f'),
   })
   .map(({ header, phrases, words, lines, full, end }) =>
     [
@@ -244,7 +245,7 @@ export const looseBlock = fc
 
 const PIECES = [
   ...`|:'"{}()[]<>@=.#-+>*o0123456789\n\r\t `, '|:', ':|', '|1', '|2', '||', '|]', '{4 ', '}2', '(1 ', '4[', 'shake 5]', '"I7"', '"F#',
-  '@tongue', 'part: ', 'phrase a: ', 'words: ', '<a>', '<other/one', ':a>', '=9', '.999', '-3\'\'\'', '6o', '4*', ' # ', '\r\n', '\u2028', '\u0000', '’', '“', '—', '\ufeff', '🎵', '\ud800', 'e\u0301', 'harp: ', 'slot: 1/16\n', 'meter: 7/8\n', '__proto__',
+  '@tongue', 'part: ', 'phrase a: ', 'words: ', 'words 2: ', 'syllables: ', '<a>', '<other/one', ':a>', '=9', '.999', '-3\'\'\'', '6o', '4*', ' # ', '\r\n', '\u2028', '\u0000', '’', '“', '—', '\ufeff', '🎵', '\ud800', 'e\u0301', 'harp: ', 'slot: 1/16\n', 'meter: 7/8\n', '__proto__',
 ]; // biome-ignore format: a list to read across
 const piece = fc.constantFrom(...PIECES);
 

@@ -68,6 +68,19 @@ describe('abc2midi', () => {
     expect(attacks).toEqual(attacksAt(played));
   });
 
+  test('plays the same with verses and syllables as without', () => {
+    const music = 'slot: 1/8\n\n"C" 4 4 -4[accent] = {5 6 5}2 (4 5) 4 | = = . 4 3 =3';
+    const under = [
+      'syllables: ta ka-ta doo _ * hoo "dit" la',
+      'words: one two-three * four five _ six seven eight',
+      'words: a b c d e f g h i',
+    ];
+    const plain = read(abcOf(scoreOf(music), HARD_CREDITS));
+    const written = read(abcOf(scoreOf([music, ...under].join('\n')), HARD_CREDITS));
+    expect(plain.attacks.size).toBeGreaterThan(0);
+    expect(written).toEqual(plain);
+  });
+
   test('has nothing against the demo course', () => {
     // A bar that is completed by a pickup is short by its meter, and a line of held notes has nothing under it.
     const messages = demoBlocks().flatMap(({ score, credits }) => read(abcOf(score, credits)).messages);
@@ -153,6 +166,24 @@ describe('abcjs', () => {
       while (read.at(-1)?.length === 0) read.pop();
       expect({ seed, bars: read }).toEqual({ seed, bars });
     }
+  });
+
+  test('has each verse in a line of its own, and the syllables as annotations below the notes', () => {
+    const tune = tuneOf(scoreOf('slot: 1/2\n4 4 | 4 4 |]\nsyllables: ta ka * doo\nwords: a b c d\nwords: e * f g'));
+    expect(tune.warnings ?? []).toEqual([]);
+    const notes = elementsOf(tune).filter(({ el_type }) => el_type === 'note');
+    expect(notes.map(({ lyric = [] }) => lyric.map(({ syllable }) => syllable))).toEqual([
+      ['4', 'a', 'e'],
+      ['4', 'b', ''],
+      ['4', 'c', 'f'],
+      ['4', 'd', 'g'],
+    ]);
+    expect(notes.map(({ chord = [] }) => chord.map(({ name, position }) => `${position} ${name}`))).toEqual([
+      ['below ta'],
+      ['below ka'],
+      [],
+      ['below doo'],
+    ]);
   });
 
   test('has the chords, the tab and the words of the demo course', () => {

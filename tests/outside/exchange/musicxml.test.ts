@@ -109,7 +109,7 @@ describe('Verovio', () => {
         [...mei.querySelectorAll(selector)].map((element) => element.textContent?.trim() ?? '');
       const events = score.bars.flatMap((bar) => bar.events);
       const words = events.flatMap((event) =>
-        event.kind === 'sound' && event.lyric && !event.lyric.extends ? [event.lyric.text] : [],
+        event.kind === 'sound' ? (event.lyrics ?? []).flatMap(({ text }) => text || []) : [],
       );
       // A line that holds a syllable is one without text.
       expect(texts('verse[n="2"] syl').filter(Boolean), name).toEqual(words);
@@ -122,6 +122,24 @@ describe('Verovio', () => {
         name,
       ).toEqual(suffixes);
     }
+  });
+
+  test('has each verse in a line of its own, and the syllables above them', () => {
+    const block =
+      'slot: 1/4\n|: 4 4 = 5 |1 6 =3 :|2 7 =3 |]\nsyllables: ta- ka doo dit *\nwords: A- men now one *\nwords: so _ be * two\nwords: la * * * *';
+    const score = scoreOf(block);
+    const document = musicXmlOf(score, HARD_CREDITS);
+    expect(faultsOf(SCHEMA, [document])).toEqual([]);
+    expect(engraver.loadData(document)).toBeTruthy();
+    const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
+    const line = (number: number): string[] =>
+      [...mei.querySelectorAll(`verse[n="${number}"] syl`)].map((syllable) => syllable.textContent?.trim() ?? '');
+    expect([2, 3, 4, 5].map((number) => line(number).filter(Boolean))).toEqual([
+      ['ta', 'ka', 'doo', 'dit'],
+      ['A', 'men', 'now', 'one'],
+      ['so', 'be', 'two'],
+      ['la'],
+    ]);
   });
 
   test('puts the heads of ghost notes in parentheses', () => {

@@ -106,7 +106,7 @@ export const INTENDED: readonly Intended[] = [
 /** Lines that music is written on: only words must keep off them. */
 const GROUND: ReadonlySet<Kind> = new Set(['staff lines', 'lane line']);
 const WORDS: ReadonlySet<Kind> = new Set([
-  'chord name', 'numeral', 'part label', 'direction', 'dynamic', 'bar number', 'small text', 'mark word', 'lyric', 'lane name', 'role label', 'hole number',
+  'chord name', 'numeral', 'part label', 'direction', 'dynamic', 'bar number', 'small text', 'mark word', 'lyric', 'verse number', 'syllable', 'lane name', 'role label', 'hole number',
 ]); // biome-ignore format: a list to read across
 
 /** The staff is the ground of everything but words; the lanes' line of its own ends. */

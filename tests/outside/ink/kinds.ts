@@ -38,6 +38,8 @@ export type Kind =
   | 'wave'
   | 'lyric'
   | 'lyric line'
+  | 'verse number'
+  | 'syllable'
   | 'lane name'
   | 'role shape'
   | 'hole number'
@@ -87,6 +89,8 @@ const CLASSES: Readonly<Record<string, Kind>> = {
   D: 'dynamic',
   k: 'mark word',
   y: 'lyric',
+  V: 'verse number',
+  Y: 'syllable',
   n: 'hole number',
   l: 'role label',
   m: 'role shape',

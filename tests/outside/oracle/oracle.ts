@@ -19,6 +19,7 @@ import { Random } from './random.ts';
 import { roleOf, spell } from './roles.ts';
 import type { Attack, ChordAt } from './time.ts';
 import { chordAt, cut, play, realChanges, stretches } from './time.ts';
+import { Words } from './words.ts';
 import type { Setting } from './write.ts';
 import { writeBlock } from './write.ts';
 
@@ -43,6 +44,7 @@ export interface Sample {
   key: { tonic: number; mode: Mode; name: string };
   bars: Bar[];
   played: Attack[];
+  sung: string[]; // in the order of playing
   features: string[];
 }
 export type { Attack, Frac };
@@ -338,7 +340,11 @@ export function sample(seed: number): Sample {
 
   const settings = settingsText(r, s, progression, setup.mouth, pickup);
   const phrases = player.phrases.filter((p) => p.used);
-  const text = writeBlock(r, { settings, phrases, plan, bars, features });
+  // Its own dice, so that the music of a seed stays what it was.
+  const verses = new Words(new Random(seed + 0x5eed), plan);
+  const text = writeBlock(r, { settings, phrases, plan, bars, words: verses, features });
+  const sung = verses.sung();
+  for (const feature of verses.features) features.add(feature);
 
   note(features, s, [...(over ?? []).flat().map((c) => c.symbol), ...written], written.length > 0, key);
   return {
@@ -346,6 +352,7 @@ export function sample(seed: number): Sample {
     key: { tonic: key.tonic, mode: key.mode, name: key.name },
     bars: outBars,
     played,
+    sung,
     features: [...features].sort(),
   };
 }

@@ -7,6 +7,7 @@ export interface PlannedBar {
   slots: number;
   pickup: boolean;
   formBar?: number; // which bar of the progression
+  endings?: number[]; // the times of the ending it is in
   branch?: number; // first bar of a second ending: the bar it continues from
   carry: boolean; // a note may be held into this bar
   part?: string;
@@ -93,16 +94,22 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
       const one: number[] = [];
       // The first ending may be for several times: 1, 2 and then 3.
       const times = r.chance(0.3) ? r.int(2, 3) : 1;
-      const numbers = Array.from({ length: times }, (_, i) => i + 1).join(',');
+      const numbers = Array.from({ length: times }, (_, i) => i + 1);
       for (let i = 0; i < first; i++) {
-        one.push(push(i === 0 ? `|${numbers}` : '|'));
+        one.push(push(i === 0 ? `|${numbers.join(',')}` : '|', { endings: numbers }));
         formBar++;
       }
       formBar = branchForm; // both endings stand at the same place of the progression
       const second = wish.progression ? first : r.chance(0.25) ? 2 : 1;
       const two: number[] = [];
+      // The last ending is as long as the first, if no repeat sign says otherwise; what follows is after the repeat.
       for (let i = 0; i < second; i++) {
-        two.push(push(i === 0 ? `:|${times + 1}` : '|', i === 0 ? { branch } : {}));
+        two.push(
+          push(i === 0 ? `:|${times + 1}` : '|', {
+            ...(i < first ? { endings: [times + 1] } : {}),
+            ...(i === 0 ? { branch } : {}),
+          }),
+        );
         formBar++;
       }
       for (let i = 0; i < times; i++) order.push(...body, ...one);

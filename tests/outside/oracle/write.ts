@@ -2,6 +2,7 @@
 import type { Word } from './music.ts';
 import type { Plan } from './plan.ts';
 import type { Random } from './random.ts';
+import type { Words } from './words.ts';
 
 export interface Setting {
   key: string;
@@ -13,6 +14,7 @@ export interface Writing {
   phrases: { name: string; words: Word[] }[];
   plan: Plan;
   bars: Word[][];
+  words: Words;
   features: Set<string>;
 }
 
@@ -35,6 +37,7 @@ export function writeBlock(r: Random, w: Writing): string {
   if (head.length > 0 && r.chance(0.7)) lines.push('');
   const perLine = r.int(1, 5);
   let line: string[] = [];
+  let notes: number[] = []; // the bar of each note of the line
   const flush = (): void => {
     if (line.length === 0) return;
     let text = line.join(' ');
@@ -42,8 +45,9 @@ export function writeBlock(r: Random, w: Writing): string {
       text += ` # ${r.pick(['up', 'softly', 'and down again', 'breathe', 'watch hole 3'])}`;
       w.features.add('comment');
     }
-    lines.push(text);
+    lines.push(text, ...w.words.under(notes));
     line = [];
+    notes = [];
   };
   const odd = r.chance(0.1); // breaks inside bars as well
   w.bars.forEach((words, i) => {
@@ -63,6 +67,7 @@ export function writeBlock(r: Random, w: Writing): string {
     }
     for (const word of words) {
       line.push(shown(word));
+      for (const item of word.items) if (item.kind === 'note') notes.push(i);
       if (odd && r.chance(0.08)) {
         flush();
         w.features.add('break-inside-bar');

@@ -1,0 +1,47 @@
+/** What can be wrong with the words and syllables under a line of music. */
+import { type Catalogue, error, warning } from '../../diagnostics/catalogue.ts';
+import { ordinal } from '../../instrument/position.ts';
+
+const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
+
+export const UNDER_PROBLEMS = {
+  'words-misplaced': error<object>({
+    about: 'Lyrics are under the line of music they belong to.',
+    message: () => 'There is no line of music above these words.',
+  }),
+  'words-twice': error<{ verse: number }>({
+    about: 'Each verse is written once under a line of music.',
+    message: ({ verse }) => `The line of music above has words for verse ${verse} already.`,
+    help: () => 'Without a number, words: is the verse after that of the line before.',
+  }),
+  'verse-number': error<{ written: string; most: number }>({
+    about: 'The verses of a block are numbered from 1 to 9.',
+    message: ({ written, most }) => `Verses are numbered 1 to ${most}, not ${written}.`,
+    help: () => 'Write the number before the colon: words 2: … .',
+  }),
+  'verse-against-ending': error<{ time: number }>({
+    about: 'In an ending each time has one verse. Words of a verse that an ending is not for are sung its first time.',
+    message: ({ time }) => `Two lines have words here for the ${ordinal(time)} time.`,
+    help: () => 'An ending has words for the times it is played. For a note without a syllable in a verse write *.',
+  }),
+  'syllables-misplaced': error<object>({
+    about: 'Syllables are under the line of music they belong to.',
+    message: () => 'There is no line of music above these syllables.',
+  }),
+  'syllables-twice': error<object>({
+    about: 'A line of music has one line of syllables to articulate it with.',
+    message: () => 'The line of music above has syllables already.',
+    help: () => 'Words that are sung are written with words: .',
+  }),
+  'words-too-many': error<{ syllables: number; notes: number }>({
+    about: 'A line of lyrics or syllables has one syllable for each sounding note of the line above, at the most.',
+    message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
+    help: () => 'A held (=) note takes no syllable of its own; a hyphen divides a word.',
+  }),
+  'words-too-few': warning<{ syllables: number; notes: number }>({
+    about:
+      'A line of lyrics or syllables that ends before its music is probably not finished, or a syllable is missing in it.',
+    message: ({ syllables, notes }) => `${plural(syllables, 'syllable')} for ${plural(notes, 'sounding note')} above.`,
+    help: () => 'For a note without a syllable write *, for one that holds the syllable before it _ .',
+  }),
+} satisfies Catalogue;

@@ -1,0 +1,79 @@
+/** Verses: which is sung when, and the lines they are shown in. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { passesOf, playOrder } from '../../src/score/playing-order.ts';
+import { isSoundEvent, soundsOf } from '../../src/score/queries.ts';
+import type { Score } from '../../src/score/score.ts';
+import { linesOfWords, lyricIn, verseSung, versesIn } from '../../src/score/verses.ts';
+import { itemAt } from '../../src/values/checked.ts';
+import { scoreOf } from '../engrave/pictures.ts';
+import { blockText } from '../notation/arbitrary.ts';
+import { cases } from '../setup/long.ts';
+
+/** What is sung, in the order of playing. */
+const sung = (score: Score): string => {
+  const passes = passesOf(score);
+  return playOrder(score)
+    .flatMap((index, place) => {
+      const bar = itemAt(score.bars, index);
+      const verse = verseSung(bar, itemAt(passes, place));
+      return bar.events.flatMap((event) => (isSoundEvent(event) ? (lyricIn(event, verse)?.text ?? '-') : []));
+    })
+    .join(' ');
+};
+const sungIn = (text: string): string => sung(scoreOf(`slot: 1/2\n${text}`));
+
+describe('the verse of a time through a repeat', () => {
+  test.each([
+    ['is that of its number', '|: 4 4 :|x3\nwords: a b\nwords: c d\nwords: e f', 'a b c d e f'],
+    ['is the only one there is, each time', '|: 4 4 :|x3\nwords: a b', 'a b a b a b'],
+    ['is none where there is no such verse', '|: 4 4 :|x3\nwords: a b\nwords: c d', 'a b c d - -'],
+    ['may be one that begins later', '|: 4 4 :|\nwords 2: c d', '- - c d'],
+    ['is the first outside of a repeat', '4 4 | 4 4 |]\nwords: a b c d\nwords: e f g h', 'a b c d'],
+    [
+      'is for each bar its own: a refrain is sung each time',
+      '|: 4 4 |\nwords: a b\nwords: c d\n5 5 :|\nwords: la la',
+      'a b la la c d la la',
+    ],
+  ])('%s', (_, text, expected) => {
+    expect(sungIn(text)).toBe(expected);
+  });
+
+  test.each([
+    ['one line has the words of both', 'words: a b c d e f', 'a b c d a b e f'],
+    ['each line has those of its time', 'words: a b c d\nwords: g h * * e f', 'a b c d g h e f'],
+    ['a number says the verse', 'words: a b c d\nwords 2: g h * * e f', 'a b c d g h e f'],
+    ['the first line has those of both', 'words: a b c d e f\nwords: g h', 'a b c d g h e f'],
+  ])('in endings: %s', (_, words, expected) => {
+    expect(sungIn(`|: 4 4 |1 5 5 :|2 6 6 |]\n${words}`)).toBe(expected);
+  });
+
+  test('in an ending for several times is one of them', () => {
+    expect(sungIn('|: 4 4 |1,2 5 5 :|3 6 6 |]\nwords: a b c d e f\nwords: g h i j')).toBe('a b c d g h i j - - e f');
+    expect(sungIn('|: 4 4 |1 5 5 :|2,3 6 6 |]\nwords: a b c d e f')).toBe('a b c d a b e f a b e f');
+  });
+});
+
+test('in an ending every verse is one of its times, and each note has a verse once', () => {
+  fc.assert(
+    fc.property(blockText, (text) => {
+      const score = scoreOf(text);
+      for (const bar of score.bars) for (const verse of versesIn(bar)) expect(bar.endings ?? [verse]).toContain(verse);
+      for (const { lyrics } of soundsOf(score)) {
+        const verses = (lyrics ?? []).map(({ verse }) => verse);
+        expect(verses).toEqual([...new Set(verses)].sort((a, b) => a - b));
+        expect(lyrics?.length).not.toBe(0);
+      }
+      expect(passesOf(score).length).toBe(playOrder(score).length);
+    }),
+    { numRuns: cases(150, 3000) },
+  );
+});
+
+test('words are in one line without a number where each bar has those of its first time', () => {
+  const numbers = (text: string) => linesOfWords(scoreOf(`slot: 1/2\n${text}`).bars).map(({ verse }) => verse);
+  expect(numbers('4 4')).toEqual([]);
+  expect(numbers('|: 4 4 |1 5 5 :|2 6 6 |]\nwords: a b c d e f')).toEqual([undefined]);
+  expect(numbers('4 4\nwords: a b\nwords: c d')).toEqual([1, 2]);
+  expect(numbers('|: 4 4 :|\nwords 2: a b')).toEqual([2]);
+});
