@@ -39,6 +39,8 @@ export const CLASS = {
   change: 'C',
   /** Words to the player. */
   direction: 'I',
+  /** `D.C. al Fine`, `To Coda`. */
+  jumpWords: 'J',
   /** Bar numbers, endings, and words of the embouchure. */
   smallText: 'i',
   /** The word of a mark over the lanes. */
@@ -60,12 +62,13 @@ export const CLASS = {
 } as const;
 
 /** The parts of a tile, from the top down. */
-export const PART_KINDS = ['part', 'ending', 'chords', 'staff', 'words', 'lanes', 'band', 'lyrics'] as const;
+export const PART_KINDS = ['part', 'jumps', 'ending', 'chords', 'staff', 'words', 'lanes', 'band', 'lyrics'] as const;
 export type PartKind = (typeof PART_KINDS)[number];
 
 /** Their classes. */
 export const PART: Readonly<Record<PartKind, string>> = {
   part: 'pp',
+  jumps: 'pj',
   ending: 'pe',
   chords: 'pc',
   staff: 'ps',

@@ -6,7 +6,9 @@ import { type Role, roleInWords } from '../harmony/role.ts';
 import { harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
+import { barsShownAsSign } from '../score/bar-repeat.ts';
 import { changesOf } from '../score/changes.ts';
+import { jumpInWords } from '../score/jump.ts';
 import { type Mark, rowOf, withHole } from '../score/mark.ts';
 import { endingOpenedBy, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../score/score.ts';
@@ -42,6 +44,7 @@ export function barSentences(score: Score): string[] {
   let before: string | undefined;
   const changes = changesOf(score);
   const tempos = temposOf(score);
+  const signs = barsShownAsSign(score);
   return score.bars.map((bar, index) => {
     const phrases: string[] = [];
     let chord = bar.chords[0];
@@ -68,6 +71,7 @@ export function barSentences(score: Score): string[] {
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
       ...changesAloud(itemAt(changes, index), itemAt(tempos, index)).map((words) => `${capital(words)}. `),
+      bar.target === undefined ? '' : `${capital(bar.target)}. `,
       bar.repeatStart ? 'Repeat from here. ' : '',
       ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
@@ -79,7 +83,12 @@ export function barSentences(score: Score): string[] {
       : bar.close === 'final'
         ? ' The end.'
         : '';
-    return `${head}: ${phrases.join('; ')}.${end}`;
+    const content = signs.has(bar.index)
+      ? 'the same bar again'
+      : bar.restBars === undefined
+        ? phrases.join('; ')
+        : `rest for ${number(bar.restBars)} bars`;
+    return `${head}: ${content}.${end}${bar.jump === undefined ? '' : ` ${jumpInWords(bar.jump, score.bars)}.`}`;
   });
 }
 

@@ -67,3 +67,17 @@ export function nameOfText(text: string): string {
     return `[U+${code.padStart(4, '0')}]`;
   });
 }
+
+/** For each opening brace from an offset on, the one that closes it, if any does. */
+export function pairedBraces(text: string, from: number): Map<number, number> {
+  const pairs = new Map<number, number>();
+  const open: number[] = [];
+  for (let i = from; i < text.length; i++) {
+    if (text[i] === '{') open.push(i);
+    else if (text[i] === '}') {
+      const opening = open.pop();
+      if (opening !== undefined) pairs.set(opening, i);
+    }
+  }
+  return pairs;
+}

@@ -6,11 +6,12 @@ import type { Breath } from '../instrument/harp.ts';
 import { isMarkName, MARK_NAMES, type Mark, takesHole } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
-import { readBarLine } from './bar-line.ts';
-import { BEND_SIGNS, nameOfText } from './characters.ts';
+import { meantSign, readBarLine, wordProblems } from './bar-line.ts';
+import { BEND_SIGNS, nameOfText, pairedBraces } from './characters.ts';
+import { MOST_REST_BARS } from './jumps/again-problems.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
-import { OTHER_MARK_WORDS } from './suggestions.ts';
+import { meantSlot, OTHER_MARK_WORDS } from './suggestions.ts';
 import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
@@ -67,7 +68,7 @@ class Scanner {
       case '=':
         return this.counted('hold', '=');
       case '.':
-        return this.counted('rest', '.');
+        return this.restBars(inGroup) ?? this.counted('rest', '.');
       case '{':
         return this.group(inGroup);
       case '<':
@@ -77,12 +78,23 @@ class Scanner {
       case '>':
         this.at++;
         return { kind: 'glide', span: this.since(this.at - 1) };
+      case '%':
+        this.at++;
+        return inGroup
+          ? this.crossed('repeat of a bar', this.since(this.at - 1))
+          : { kind: 'again', span: this.since(this.at - 1) };
       case '|':
       case ':':
         return this.barLine(inGroup);
       default:
         return /[-+(\d]/.test(character) ? this.note() : this.unreadable(this.at);
     }
+  }
+
+  /** What cannot be inside a group. */
+  private crossed(what: string, span: TextSpan): Item {
+    this.diagnostics.push(report('group-crossed', span, { what }));
+    return { kind: 'unreadable', span };
   }
 
   private since(from: number): TextSpan {
@@ -103,7 +115,9 @@ class Scanner {
     this.match(/[^\s|"{}<>@]*/y);
     const span = this.since(from);
     const text = this.text.slice(span.from, span.to);
-    this.diagnostics.push(report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) }));
+    this.diagnostics.push(
+      report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) ?? meantSign(text) }),
+    );
     return { kind: 'unreadable', span };
   }
 
@@ -137,6 +151,17 @@ class Scanner {
     const from = this.at++;
     const slots = this.count(sign, from) ?? 1;
     return { kind, slots, span: this.since(from) };
+  }
+
+  /** `.x4`: a rest of several bars. */
+  private restBars(inGroup: boolean): Item | undefined {
+    const bars = Number(this.match(/\.x(\d{1,3})(?![^\s|"])/y)?.[1]);
+    if (Number.isNaN(bars)) return undefined;
+    const span = this.since(this.at - `.x${bars}`.length);
+    if (inGroup) return this.crossed('rest of several bars', span);
+    if (bars >= 2 && bars <= MOST_REST_BARS) return { kind: 'rest-bars', bars, span };
+    this.diagnostics.push(report('rest-bars', span, { why: 'count' }));
+    return { kind: 'unreadable', span };
   }
 
   /** The count behind a sign, 1 to 999, or undefined for none. */
@@ -184,10 +209,7 @@ class Scanner {
     if (close === undefined) return this.passed(from);
     this.at = close + 1;
     const span = this.since(from);
-    if (inGroup) {
-      this.diagnostics.push(report('group-crossed', span, { what: 'quotation' }));
-      return { kind: 'unreadable', span };
-    }
+    if (inGroup) return this.crossed('quotation', span);
     const text = this.text.slice(from + 1, close);
     const quotation = readQuotation(text, from + 1);
     const { marks, mouth } = this.marks();
@@ -217,10 +239,8 @@ class Scanner {
     if (!read) return this.unreadable(from);
     this.at = read.to;
     const span = this.since(from);
-    if (inGroup) {
-      this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
-      return { kind: 'unreadable', span };
-    }
+    if (inGroup) return this.crossed('bar line', span);
+    this.diagnostics.push(...wordProblems(this.text, read.unknown));
     return { kind: 'bar', ...read.line, span };
   }
 
@@ -368,27 +388,4 @@ const MOST_DIGITS = 4;
 const isDigit = (character: string | undefined): boolean =>
   character !== undefined && character >= '0' && character <= '9';
 
-/** For each opening brace from an offset on, the one that closes it, if any does. */
-function pairedBraces(text: string, from: number): Map<number, number> {
-  const pairs = new Map<number, number>();
-  const open: number[] = [];
-  for (let i = from; i < text.length; i++) {
-    if (text[i] === '{') open.push(i);
-    else if (text[i] === '}') {
-      const opening = open.pop();
-      if (opening !== undefined) pairs.set(opening, i);
-    }
-  }
-  return pairs;
-}
-
 const takesSlot = (item: Item): boolean => item.kind === 'note' || item.kind === 'unreadable';
-
-/** The slot an author may have meant who writes the breath as a letter. */
-function meantSlot(text: string): string | undefined {
-  const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
-  if (!letter) return undefined;
-  const [, one = '', two = '', bend = ''] = letter;
-  const [hole, breath] = /\d/.test(one) ? [one, two] : [two, one];
-  return `${breath.toLowerCase() === 'd' ? '-' : ''}${hole}${bend}`;
-}

@@ -32,6 +32,7 @@ export function staffContent(
       marks: column.first && event.kind === 'sound' ? signsOf(event.marks) : [],
       hinted: column.hinted,
       endSigns: column.endSigns,
+      ...(column.again ? { again: true as const } : {}),
       tied: note.tiedToNext,
       slur: {
         starts: isLast && slur.starts,

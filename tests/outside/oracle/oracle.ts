@@ -175,6 +175,13 @@ function chordsOf(
   let holding: Chord | undefined;
   const atEnd: (Chord | undefined)[] = [];
   plan.bars.forEach((bar, i) => {
+    if (bar.again && over === undefined) {
+      // What is written in a bar is played again with it.
+      holding = atEnd[i - 1];
+      atEnd.push(holding);
+      out.push(out[i - 1]!);
+      return;
+    }
     const list: ChordAt[] = [];
     const length = mul(slot, frac(bar.slots));
     if (over !== undefined) {
@@ -231,6 +238,13 @@ function makeBars(plan: Plan, bars: Word[][], slot: Frac, chords: ChordAt[][], k
     }));
     return { length: mul(slot, frac(bar.slots)), chords: list, sounds };
   });
+}
+
+/** Whether a bar may be the one before once more: it is come to from there alone, and that bar begins with an attack or a rest. */
+function mayRepeatBar(plan: Plan, i: number, last: Word[]): boolean {
+  const [before, bar] = [plan.bars[i - 1]!, plan.bars[i]!];
+  const first = last.find((word) => word.items.length > 0)?.items[0];
+  return bar.before === '|' && bar.part === undefined && before.slots === bar.slots && first?.kind !== 'hold';
 }
 
 function settingsText(
@@ -306,7 +320,17 @@ export function sample(seed: number): Sample {
   }
   const eachBar = silent || over !== undefined ? 0 : r.pick([0.1, 0.4, 0.8]);
   const mouths: Setup['mouth'][] = [];
-  const bars = plan.bars.map((bar, i) => {
+  const bars: Word[][] = [];
+  plan.bars.forEach((bar, i) => {
+    const last = bars[i - 1];
+    if (last && mayRepeatBar(plan, i, last) && r.chance(0.08)) {
+      bar.again = true;
+      features.add('bar-again');
+      mouths.push(player.mouth);
+      // The chords of a progression are those of the place.
+      bars.push(over === undefined ? last : last.map(({ symbol: _, ...word }) => word));
+      return;
+    }
     // A second ending continues from where it branches off, with the embouchure of that place.
     if (bar.branch !== undefined) player.mouth = mouths[bar.branch]!;
     const first =
@@ -317,7 +341,7 @@ export function sample(seed: number): Sample {
           : r.chance(eachBar);
     const words = player.bar(bar.slots, bar.carry, first);
     mouths.push(player.mouth);
-    return words;
+    bars.push(words);
   });
   for (const f of player.features) features.add(f);
 

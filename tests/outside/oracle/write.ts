@@ -61,6 +61,10 @@ export function writeBlock(r: Random, w: Writing): string {
       line.push(bar.before);
       if (i % perLine === 0) flush();
     }
+    if (bar.again) {
+      line.push('%');
+      return;
+    }
     for (const word of words) {
       line.push(shown(word));
       if (odd && r.chance(0.08)) {
