@@ -41,6 +41,8 @@ export const CLASS = {
   change: 'C',
   /** Words to the player. */
   direction: 'I',
+  /** `D.C. al Fine`, `To Coda`. */
+  jumpWords: 'J',
   /** Bar numbers, endings, and words of the embouchure. */
   smallText: 'i',
   /** The word of a mark over the lanes. */
@@ -67,6 +69,7 @@ export const CLASS = {
 /** The parts of a tile, from the top down. */
 export const PART_KINDS = [
   'part',
+  'jumps',
   'ending',
   'chords',
   'staff',
@@ -81,6 +84,7 @@ export type PartKind = (typeof PART_KINDS)[number];
 /** Their classes. */
 export const PART: Readonly<Record<PartKind, string>> = {
   part: 'pp',
+  jumps: 'pj',
   ending: 'pe',
   chords: 'pc',
   staff: 'ps',

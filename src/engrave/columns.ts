@@ -6,6 +6,7 @@ import { graceRole, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Sound } from '../score/score.ts';
 import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
+import { ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { SHAPES } from './role-shape.ts';
 import { textWidth } from './text-width.ts';
@@ -37,6 +38,8 @@ export interface Column {
   readonly endSigns: readonly EndSign[];
   /** The grace note before it. */
   readonly grace?: GraceColumn;
+  /** The sign of a repeated bar, which stands for these events. */
+  readonly again?: readonly number[];
   /** What the lanes show of it. */
   readonly reach: LaneReach;
 }
@@ -132,6 +135,36 @@ const endSignsOf = (marks: readonly Mark[] = []): readonly EndSign[] =>
     return 'end' in drawing ? [drawing.end] : [];
   });
 
+/** The one column of a bar that is shown as the sign of a repeated bar. */
+export function signColumn({ events, length }: Bar): Column {
+  const [first] = events;
+  const { index = 0, source = { span: { from: 0, to: 0 } } } = first ?? {};
+  const time = { onset: ZERO, duration: length };
+  return {
+    note: {
+      ...time,
+      event: 0,
+      rest: true,
+      value: 1,
+      dots: 0,
+      wholeBar: true,
+      tiedFromPrevious: false,
+      tiedToNext: false,
+    },
+    event: { kind: 'rest', index, source, ...time },
+    first: true,
+    staff: [],
+    roles: [],
+    word: '',
+    hinted: false,
+    endSigns: NO_SIGNS,
+    again: events.map((event) => event.index),
+    reach: { left: AGAIN, right: AGAIN },
+  };
+}
+
+/** Half the sign of a repeated bar in the lanes. */
+const AGAIN = 10;
 const NOTHING_IN_LANES: LaneReach = { left: 0, right: 0 };
 /** Half the bead of a note that is held into a new role. */
 const BEAD = 6;

@@ -10,6 +10,8 @@ import type { LaneLayout } from './lanes/lanes.ts';
 /** Parts of one line: their heights, and where the baseline or the line of each is. */
 /** A line of the part’s name or of words to the player. */
 export const ABOVE = { line: 16, baseline: 12 };
+/** The line of the signs of jumps, and the middle of segno and coda. */
+export const JUMPS = { height: 22, baseline: 15, middle: 10.5 };
 export const ENDING = { height: 17, line: 3 };
 export const CHORDS = { height: 16, baseline: 12 };
 export const STAFF_HEIGHT = 40;

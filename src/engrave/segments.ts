@@ -1,4 +1,5 @@
 /** A score's bars as segments: one a bar, or several where a bar is too crowded for a tile. */
+import { barsShownAsSign } from '../score/bar-repeat.ts';
 import { changesOf } from '../score/changes.ts';
 import { marksAfter } from '../score/marks-after.ts';
 import type { Score } from '../score/score.ts';
@@ -11,7 +12,7 @@ import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import { changeWords } from './change-words.ts';
 import type { Clef } from './clef.ts';
-import { type Column, columnsOf } from './columns.ts';
+import { type Column, columnsOf, signColumn } from './columns.ts';
 import { type Segment, segmentOf } from './segment.ts';
 import { leastWidth } from './spacing.ts';
 import { type Needs, spacingNeeds } from './spacing-needs.ts';
@@ -44,9 +45,12 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const slurs = slursOf(score);
   const changes = changesOf(score);
   const tempos = temposOf(score);
-  const inBars = score.bars.map((bar, index) => columnsOf(bar, itemAt(written, index), context));
+  const signs = barsShownAsSign(score);
+  const inBars = score.bars.map((bar, index) =>
+    signs.has(index) ? [signColumn(bar)] : columnsOf(bar, itemAt(written, index), context),
+  );
   return score.bars.map((bar, index) => {
-    const { tuplets } = itemAt(written, index);
+    const tuplets = signs.has(index) ? [] : itemAt(written, index).tuplets;
     const columns = itemAt(inBars, index);
     const own = itemAt(changes, index);
     const words = changeWords(own, bar.meter, itemAt(tempos, index)).join(' · ');

@@ -6,7 +6,9 @@ import { type Role, roleInWords } from '../harmony/role.ts';
 import { type Harp, harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
+import { barsShownAsSign } from '../score/bar-repeat.ts';
 import { changesOf } from '../score/changes.ts';
+import { jumpInWords } from '../score/jump.ts';
 import { filledIn, type Mark, rowOf } from '../score/mark.ts';
 import { endingOpenedBy, graceRole, isSoundEvent, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, NoteText, Score, Sound } from '../score/score.ts';
@@ -47,6 +49,7 @@ export function barSentences(score: Score): string[] {
   // The words of one line are with their notes; those of several verses would not be understood there.
   const plain = lines.find(({ verse }) => verse === undefined);
   const verses = lines.filter(({ verse }) => verse !== undefined);
+  const signs = barsShownAsSign(score);
   return score.bars.map((bar, index) => {
     const phrases: string[] = [];
     let chord = bar.chords[0];
@@ -78,6 +81,7 @@ export function barSentences(score: Score): string[] {
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
       ...changesAloud(itemAt(changes, index), itemAt(tempos, index)).map((words) => `${capital(words)}. `),
+      bar.target === undefined ? '' : `${capital(bar.target)}. `,
       bar.repeatStart ? 'Repeat from here. ' : '',
       ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
@@ -89,7 +93,13 @@ export function barSentences(score: Score): string[] {
       : bar.close === 'final'
         ? ' The end.'
         : '';
-    return `${head}: ${phrases.join('; ')}.${textsInWords(bar, verses)}${end}`;
+    const content = signs.has(bar.index)
+      ? 'the same bar again'
+      : bar.restBars === undefined
+        ? phrases.join('; ')
+        : `rest for ${number(bar.restBars)} bars`;
+    const jump = bar.jump === undefined ? '' : ` ${jumpInWords(bar.jump, score.bars)}.`;
+    return `${head}: ${content}.${textsInWords(bar, verses)}${end}${jump}`;
   });
 }
 

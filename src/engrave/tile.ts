@@ -11,12 +11,13 @@ import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, heightsOf, laneHeights, leftOfNumber, rightOfNumber } from './lanes/lanes.ts';
-import { ABOVE, BAND, CHORDS, ENDING, LANES, type Layout, STAFF_HEIGHT, WORDS } from './layout.ts';
+import { ABOVE, BAND, CHORDS, ENDING, JUMPS, LANES, type Layout, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { drawNewMeter, startRoom } from './row-head.ts';
 import type { PlacedSegment, Segment } from './segment.ts';
 import type { InkBox } from './staff/box.ts';
 import type { StaffDrawing } from './staff/draw.ts';
+import { drawJumpSigns, drawRepeatedBar, inEvents } from './staff/jump-signs.ts';
 import { linesOfText, textWidth } from './text-width.ts';
 import { type TileHeights, tileHeights } from './tile-heights.ts';
 import { baselineOf, drawText, heightOfLines, syllableOf } from './under/text-under.ts';
@@ -67,6 +68,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
   const lanesInk: InkBox[] = [];
   const drawn: TilePart[] = [
     drawAbove(segment, width),
+    { kind: 'jumps', height: JUMPS.height, body: drawJumpSigns(segment, width, settings.score.bars, glyphs) },
     { kind: 'ending', height: ENDING.height, body: drawEnding(segment, settings) },
     { kind: 'chords', height: CHORDS.height, body: chords.markup },
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
@@ -117,7 +119,7 @@ function eventGroups({ segment }: TileParts, draw: (index: number, next: number)
     let next = index + 1;
     while (next < segment.columns.length && segment.columns[next]?.note.event === column.note.event) next++;
     const inner = draw(index, next);
-    if (inner) drawn += `<g class="${CLASS.event}" data-event="${column.event.index}">${inner}</g>`;
+    if (inner) drawn += inEvents(column.again ?? [column.event.index], inner);
     index = next;
   }
   return drawn;
@@ -205,6 +207,7 @@ function drawLanes(
   const { centre } = layout.lanes;
   const events = eventGroups(parts, (index, next) => {
     const column = itemAt(segment.columns, index);
+    if (column.again) return drawRepeatedBar(itemAt(xs, index), centre, glyphs, ink);
     if (column.event.kind !== 'sound') return '';
     for (const role of [...column.roles, column.grace?.role]) if (role) glyphs.add(`s${role.degree}`);
     const x = itemAt(xs, index);

@@ -8,6 +8,7 @@ import { plainKey } from '../harmony/key.ts';
 import { tabOfNotes } from '../instrument/playable.ts';
 import { endsInQuarter } from '../instrument/quarter-step.ts';
 import { changesOf } from '../score/changes.ts';
+import { jumpInPrint } from '../score/jump.ts';
 import { markText } from '../score/mark.ts';
 import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Score } from '../score/score.ts';
@@ -109,7 +110,8 @@ function cellsOf(bar: Bar, score: Score, under: readonly LineUnder[], changes: r
     ),
     ...line(openingLine(bar, score)),
     ...events,
-    ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close ? line(closingLine(bar)) : []),
+    ...(bar.jump ? line(`[${jumpInPrint(bar.jump, score.bars)}]`) : []),
+    ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close || bar.jump ? line(closingLine(bar)) : []),
   ];
 }
 
@@ -125,9 +127,12 @@ function textBelow({ kind, texts }: LineUnder, event: Event): string {
 function openingLine(bar: Bar, score: Score): string {
   const before = score.bars[bar.index - 1];
   const ending = endingOpenedBy(score, bar);
-  const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close ? '' : '|';
-  return ending === undefined ? line : `${line}${ending.join(',')}.`;
+  const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close || before?.jump ? '' : '|';
+  const target = bar.target === undefined ? '' : `[${capital(bar.target)}] `;
+  return `${line}${ending === undefined ? '' : `${ending.join(',')}.`}${target}`.trimEnd();
 }
+
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 const closingLine = ({ repeatEnd, times, close }: Bar): string =>
   repeatEnd ? `:|${times === undefined ? '' : `x${times}`}` : close === undefined ? '|' : '||';

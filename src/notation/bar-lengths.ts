@@ -44,15 +44,24 @@ export function checkLengths(
     );
     return;
   }
+  const wanted = (index: number): Fraction =>
+    index === 0 && head.pickup ? head.pickup : barLength(itemAt(settings, index).meter);
+  const isRight = (bar: DraftBar, index: number): boolean => {
+    if (equals(bar.length, wanted(index))) return true;
+    // The pickup is taken from the last bar, from the bar before each repeat sign and before D.C., but not from itself.
+    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd || bar.jump === 'D.C.');
+    return last && head.pickup !== undefined && equals(bar.length, subtract(wanted(index), head.pickup));
+  };
   bars.forEach((bar, index) => {
-    if (bar.unsure) return;
+    if (bar.unsure || isRight(bar, index)) return;
+    if (bar.repeatsLast) {
+      // What is wrong with the bar that is repeated is said there.
+      if (isRight(itemAt(bars, index - 1), index - 1))
+        diagnostics.push(report('again-unclear', bar.span, { why: 'length' }));
+      return;
+    }
     const { meter, slot } = itemAt(settings, index);
-    const full = barLength(meter);
-    const wants = index === 0 && head.pickup ? head.pickup : full;
-    if (equals(bar.length, wants)) return;
-    // The pickup is taken from the last bar, and from the bar before each repeat sign, but not from itself.
-    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd);
-    if (last && head.pickup && equals(bar.length, subtract(full, head.pickup))) return;
+    const wants = wanted(index);
     const short = compare(bar.length, wants) < 0;
     const inSlots = (length: Fraction): string => format(divide(length, slot));
     const pickup = short && index === 0 && !head.pickup && bars.length > 1 ? inSlots(bar.length) : undefined;

@@ -1,13 +1,15 @@
 /** The items of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { isJumpTarget, type Jump, type JumpTarget } from '../score/jump.ts';
 import type { Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
-import { itemAt } from '../values/checked.ts';
 import { type Change, changed } from './changes.ts';
-import type { Flowing } from './flowing.ts';
+import type { Flowing, Written } from './flowing.ts';
+import type { AgainUnclear } from './jumps/again-problems.ts';
 import { report } from './problems.ts';
+import { MOST_EVENTS } from './quotation/quote-chain.ts';
 import type { Settings } from './settings.ts';
-import type { NoteItem } from './tree.ts';
+import type { NoteItem, WrittenSign } from './tree.ts';
 import { putSyllables, putVerse, type TextUnder, textUnder, type WithTextUnder } from './under/text-under.ts';
 
 /** A bar being laid. It changes while later passes number it, harmonise it and check it, and ends as a `Bar`. */
@@ -29,6 +31,15 @@ export interface DraftBar {
   endings?: readonly number[];
   times?: number;
   close?: 'double' | 'final';
+  /** The bar before once more. */
+  repeatsLast?: true;
+  /** How many bars the rest is of that begins here, and whether this bar is in such a rest. */
+  restBars?: number;
+  inRest?: true;
+  target?: JumpTarget;
+  jump?: Jump;
+  /** Where its target and its jump are written. */
+  signSpans: { target?: TextSpan; jump?: TextSpan };
   part?: string;
   direction?: string;
   /** What changes before it. */
@@ -72,6 +83,8 @@ export interface DraftSound extends DraftTimed, WithTextUnder {
   mouth: Mouth;
   tied: boolean;
   glide?: TextSpan;
+  /** A copy, of which all has been said. */
+  copied?: true;
 }
 
 const emptyBar = (): DraftBar => ({
@@ -84,10 +97,11 @@ const emptyBar = (): DraftBar => ({
   unsure: false,
   repeatStart: false,
   repeatEnd: false,
+  signSpans: {},
   number: 0,
 });
 
-/** Lays the items into bars. `mouth` is the embouchure at the start. */
+/** Lays the items into bars. `startMouth` is the embouchure at the start. A bar in a rest of several has no length until its meter is known. */
 export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnostics: Diagnostic[]): DraftBar[] {
   const bars: DraftBar[] = [];
   let bar = emptyBar();
@@ -95,6 +109,10 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let last: DraftEvent | undefined;
   /** What sounded where the first ending began, and how: the other endings continue from there. */
   let beforeEndings: { last: DraftEvent | undefined; mouth: Mouth } = { last: undefined, mouth };
+  /** The embouchure where the music leaves for the coda, which continues from there. No note is held so far. */
+  let beforeCoda: Mouth | undefined;
+  /** How many events are copies. */
+  let copies = 0;
   let lineSounds: DraftSound[] = [];
   let under: TextUnder | undefined;
   let lineHasMusic = false;
@@ -106,6 +124,15 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let started = false;
 
   for (const item of stream) {
+    if (bar.repeatsLast && isTimed(item)) {
+      unclear(item, 'beside');
+      continue;
+    }
+    if (bar.inRest && isTimed(item)) {
+      if (!bar.unsure) diagnostics.push(report('rest-bars', item.source.span, { why: 'beside' }));
+      bar.unsure = true;
+      continue;
+    }
     switch (item.kind) {
       case 'note':
         place({
@@ -143,6 +170,12 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
       case 'glide':
         if (last?.kind === 'sound') last.glide = item.source.span;
         else if (!bar.unsure) diagnostics.push(report('glide-without-note', item.source.span, {}));
+        break;
+      case 'again':
+        again(item);
+        break;
+      case 'rest-bars':
+        restBars(item);
         break;
       case 'bar':
         barLine(item);
@@ -185,6 +218,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     started = true;
   }
   if (!isEmpty(bar)) finish();
+  else if (bar.target && bar.signSpans.target)
+    diagnostics.push(report('sign-misplaced', bar.signSpans.target, { sign: bar.target, why: 'no-bar-behind' }));
   else if (ahead && bars.length > 0) diagnostics.push(report('nothing-follows', ahead.span, { key: ahead.key }));
   return bars;
 
@@ -218,8 +253,57 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     }
   }
 
+  function unclear({ source }: Written, why: AgainUnclear): void {
+    if (!bar.unsure) diagnostics.push(report('again-unclear', source.span, { why }));
+    bar.unsure = true;
+  }
+
+  function again(item: Written): void {
+    const { source } = item;
+    const before = bars.at(-1);
+    const [first] = before?.events ?? [];
+    if (!isEmpty(bar)) unclear(item, 'beside');
+    else if (!before) unclear(item, 'first');
+    else if (before.inRest) unclear(item, 'rest');
+    else if (bar.repeatStart || bar.target || (bar.opens && !bar.opens.includes(1))) unclear(item, 'start');
+    else if (first?.kind === 'sound' && first.tied) unclear(item, 'held');
+    else if (copies + before.events.length > MOST_EVENTS) unclear(item, 'too-many');
+    else {
+      copies += before.events.length;
+      bar.repeatsLast = true;
+      bar.unsure = before.unsure;
+      bar.length = before.length;
+      bar.events = before.events.map((event): DraftEvent => {
+        const copy = { ...event, source: { ...event.source, span: source.span } };
+        if (copy.kind === 'rest') return copy;
+        const { words: _words, syllable: _syllable, ...sound } = copy;
+        return { ...sound, copied: true };
+      });
+      last = bar.events.at(-1);
+    }
+  }
+
+  function restBars({ bars: count, source }: Extract<Flowing, { kind: 'rest-bars' }>): void {
+    copies += count;
+    if (!isEmpty(bar)) diagnostics.push(report('rest-bars', source.span, { why: 'beside' }));
+    else if (copies > MOST_EVENTS)
+      diagnostics.push(report('block-too-long', source.span, { limit: `${MOST_EVENTS} bars` }));
+    else {
+      bar.restBars = count;
+      for (let index = 0; index < count; index++) {
+        if (index > 0) finish();
+        bar.inRest = true;
+        bar.span = source.span;
+        place({ kind: 'rest', onset: ZERO, duration: ZERO, source });
+      }
+      return;
+    }
+    bar.unsure = true;
+  }
+
   function barLine({ line, site }: Extract<Flowing, { kind: 'bar' }>): void {
-    const plain = !line.repeatStart && !line.repeatEnd && line.endings === undefined && line.close === undefined;
+    const plain =
+      !line.repeatStart && !line.repeatEnd && !line.endings && line.close === undefined && line.signs === undefined;
     if (!isEmpty(bar)) finish();
     // A chord before the first line is that of the bar it opens.
     else if ((plain && lineBefore) || (bar.chords.length > 0 && bars.length > 0))
@@ -234,9 +318,28 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
       if (line.endings.includes(1)) beforeEndings = { last, mouth };
       else ({ last, mouth } = beforeEndings);
     }
+    for (const sign of line.signs ?? []) signAt(sign, before);
     bar.span = site;
     started = false;
     lineBefore = plain;
+  }
+
+  function signAt({ sign, span }: WrittenSign, before: DraftBar | undefined): void {
+    if (isJumpTarget(sign)) {
+      if (bar.target) {
+        diagnostics.push(report('signs-together', span, { signs: [bar.target, sign] }));
+        return;
+      }
+      bar.target = sign;
+      bar.signSpans.target = span;
+      if (sign === 'coda') [last, mouth] = [undefined, beforeCoda ?? mouth];
+    } else if (!before) diagnostics.push(report('sign-misplaced', span, { sign, why: 'no-bar-before' }));
+    else if (before.jump) diagnostics.push(report('signs-together', span, { signs: [before.jump, sign] }));
+    else {
+      before.jump = sign;
+      before.signSpans.jump = span;
+      if (sign === 'to-coda') beforeCoda = mouth;
+    }
   }
 
   function finish(): void {
@@ -247,81 +350,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   }
 }
 
+/** What a bar that is repeated has of itself. */
+const isTimed = ({ kind }: Flowing): boolean =>
+  ['note', 'rest', 'hold', 'unreadable', 'glide', 'again', 'rest-bars'].includes(kind);
+
 const isEmpty = (bar: DraftBar): boolean => bar.events.length === 0 && !bar.unsure;
-
-/** Says which bars each ending takes, and that every ending and repeat has its other end; then numbers the bars. */
-export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diagnostics: Diagnostic[]): void {
-  let firstFrom = 0;
-  let firstCount = 0;
-  /** The times for which the repeat has endings so far. */
-  let passes = new Set<number>();
-  bars.forEach((bar, index) => {
-    if (bar.repeatStart && !endsBeforeNextStart(bars, index)) diagnostics.push(report('repeat-unclosed', bar.span, {}));
-    const { opens } = bar;
-    if (opens === undefined) return;
-    const isFirst = opens.includes(1);
-    if (isFirst) passes = new Set();
-    const before = bars[index - 1];
-    const follows = before?.repeatEnd && before.endings !== undefined && opens[0] === firstWithout(passes);
-    const belongs = isFirst || (follows && !opens.some((pass) => passes.has(pass)));
-    const run = belongs ? endingRun(bars, index, isFirst ? undefined : firstCount) : undefined;
-    if (run === undefined) {
-      diagnostics.push(report('ending-misplaced', bar.span, { endings: opens }));
-      return;
-    }
-    if (isFirst) [firstFrom, firstCount] = [index, run];
-    for (const pass of opens) passes.add(pass);
-    for (let i = index; i < index + run; i++) itemAt(bars, i).endings = opens;
-    const missing = firstWithout(passes);
-    if (bars[index + run]?.opens === undefined && missing < Math.max(...passes))
-      diagnostics.push(report('ending-missing', bar.span, { missing }));
-  });
-  for (const { times, endings, span } of bars)
-    if (times !== undefined && endings) diagnostics.push(report('times-with-endings', span, { times }));
-  let number = hasPickup ? 0 : 1;
-  bars.forEach((bar, index) => {
-    const isFirst = bar.opens?.includes(1);
-    if (isFirst === false) number = bars[firstFrom]?.number ?? number;
-    bar.number = number;
-    if (isFirst) firstFrom = index;
-    number++;
-  });
-}
-
-/** The first time through a repeat that has no ending yet. */
-function firstWithout(passes: ReadonlySet<number>): number {
-  let pass = 1;
-  while (passes.has(pass)) pass++;
-  return pass;
-}
-
-function endsBeforeNextStart(bars: readonly DraftBar[], start: number): boolean {
-  for (let i = start; i < bars.length; i++) {
-    if (i > start && bars[i]?.repeatStart) return false;
-    if (bars[i]?.repeatEnd) return true;
-  }
-  return false;
-}
-
-/**
- * How many bars an ending takes. The first one (`like` undefined) leads up to its repeat sign; the others too, or to a
- * closing line, or else are as long as the first. Undefined for a first ending without a repeat sign.
- */
-function endingRun(bars: readonly DraftBar[], index: number, like: number | undefined): number | undefined {
-  for (let i = index; i < bars.length; i++) {
-    const bar = itemAt(bars, i);
-    if (i > index && (bar.opens !== undefined || bar.repeatStart)) return like === undefined ? undefined : i - index;
-    if (bar.repeatEnd || (like !== undefined && bar.close)) return i - index + 1;
-    if (like !== undefined && i - index + 1 === like && !leadsToRepeat(bars, i + 1)) return like;
-  }
-  return like === undefined ? undefined : bars.length - index;
-}
-
-function leadsToRepeat(bars: readonly DraftBar[], from: number): boolean {
-  for (let i = from; i < bars.length; i++) {
-    const bar = itemAt(bars, i);
-    if (bar.opens !== undefined || bar.repeatStart || bar.close) return false;
-    if (bar.repeatEnd) return bars[i + 1]?.opens !== undefined;
-  }
-  return false;
-}

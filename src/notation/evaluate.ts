@@ -13,7 +13,6 @@ import type { Bar, Event, Note, Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import { checkLengths } from './bar-lengths.ts';
 import {
-  closeRepeats,
   type DraftBar,
   type DraftEvent,
   type DraftSettings,
@@ -26,6 +25,9 @@ import type { ReadContext } from './context.ts';
 import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
 import { type Header, readHeader } from './header.ts';
+import { checkJumps } from './jumps/check-jumps.ts';
+import { closeRepeats } from './jumps/close-repeats.ts';
+import { fillRests } from './jumps/rests.ts';
 import { type BlockKeys, checkKeys, keysOfBars } from './keys.ts';
 import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
@@ -82,9 +84,11 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const bars = layBars(stream, settings.mouth, diagnostics);
   closeRepeats(bars, head.pickup !== undefined, diagnostics);
   checkVerses(bars, diagnostics);
+  checkJumps(bars, head.pickup !== undefined, diagnostics);
   if (bars.length === 0 && diagnostics.length === 0)
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   const inBars = settingsOfBars(bars, settings);
+  fillRests(bars, inBars);
   checkLengths(bars, inBars, head, changes.bad, diagnostics);
   const keys = keysOfBars(bars, inBars, head, context);
   checkKeys(tree, head, changes, diagnostics);
@@ -127,7 +131,7 @@ function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
 }
 
 function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Header, diagnostics: Diagnostic[]): void {
-  for (const sound of sounds) if (sound && !sound.tied) checkPlayable(sound, head.harp, diagnostics);
+  for (const sound of sounds) if (sound && !sound.tied && !sound.copied) checkPlayable(sound, head.harp, diagnostics);
 }
 
 /** What is known of each bar before its notes are spelled. */
@@ -168,6 +172,10 @@ function finishBars(bars: readonly DraftBar[], { settings, keys, chords }: Known
       repeatEnd: draft.repeatEnd,
       ...(draft.times === undefined ? {} : { times: draft.times }),
       ...(draft.endings === undefined ? {} : { endings: draft.endings }),
+      ...(draft.target === undefined ? {} : { target: draft.target }),
+      ...(draft.jump === undefined ? {} : { jump: draft.jump }),
+      ...(draft.restBars === undefined ? {} : { restBars: draft.restBars }),
+      ...(draft.repeatsLast ? { repeatsLast: true as const } : {}),
       ...(draft.close === undefined ? {} : { close: draft.close }),
       span: draft.span,
     };

@@ -160,7 +160,11 @@ export function expandMusic(
       // It is on a line of its own, outside of phrases.
       case 'change':
         return;
+      case 'rest-bars':
+        stream.push({ kind: 'rest-bars', source, site, bars: item.bars });
+        return;
       case 'glide':
+      case 'again':
       case 'line-end':
         stream.push({ kind: item.kind, source, site });
         return;

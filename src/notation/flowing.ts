@@ -20,7 +20,8 @@ export type FlowingItem =
   /** Where a quotation is moved to a chord, in a block whose progression says which chord is there. */
   | { readonly kind: 'expected-chord'; readonly text: string }
   | { readonly kind: 'mouth'; readonly mouth: Mouth }
-  | { readonly kind: 'glide' | 'line-end' }
+  | { readonly kind: 'glide' | 'again' | 'line-end' }
+  | { readonly kind: 'rest-bars'; readonly bars: number }
   | { readonly kind: 'bar'; readonly line: Omit<BarLine, 'kind' | 'span'> }
   | { readonly kind: 'part'; readonly name: string }
   | { readonly kind: 'direction'; readonly text: string }

@@ -38,22 +38,30 @@ export function harmonise(
   const early = chordsBeforeBarLines(bars, keys.bars);
   let carried: Chord | NoChord | undefined;
   let beforeEndings: Chord | NoChord | undefined;
+  let beforeCoda: Chord | NoChord | undefined;
+  let before: readonly ChordChange[] = [];
   const chords = bars.map((bar, index) => {
     const key = itemAt(keys.bars, index);
     // Each ending continues from where the first one began.
     if (bar.opens?.includes(1)) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
     else if (bar.opens !== undefined) carried = beforeEndings;
+    if (bar.target === 'coda') carried = beforeCoda;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];
     const base: readonly ChordChange[] = given
       ? chordsWithin(given, key, barLength(itemAt(settings, index).meter), bar.length)
-      : carried && !progression
-        ? [{ onset: ZERO, chord: namedIn(carried, key, keys.bars[index - 1]) }]
-        : [];
+      : progression
+        ? []
+        : (bar.repeatsLast ? before : carried ? [{ onset: ZERO, chord: carried }] : []).map(({ onset, chord }) => ({
+            onset,
+            chord: namedIn(chord, key, keys.bars[index - 1]),
+          }));
     const isLast = index === bars.length - 1;
     const written = writtenChords(bar, key).filter(({ onset }) => isLast || compare(onset, bar.length) < 0);
     const changes = overridden(base, [...itemAt(early, index), ...written]);
     carried = changes.at(-1)?.chord ?? carried;
+    if (bar.jump === 'to-coda') beforeCoda = carried;
+    before = changes;
     return changes;
   });
   checkMoved(bars, chords, keys.bars, diagnostics);

@@ -107,9 +107,9 @@ export function parseBlock(text: string): BlockTree {
     const nameSpan = { from: keySpan.to - name.length, to: keySpan.to };
     const items = scanMusic(plain, behind, line.to, diagnostics);
     for (const item of items) {
-      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.endings || item.close)) {
+      if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.endings || item.close || item.signs))
         diagnostics.push(report('phrase-repeats', item.span, {}));
-      }
+      if (item.kind === 'again') diagnostics.push(report('again-unclear', item.span, { why: 'phrase' }));
     }
     if (items.length === 0) diagnostics.push(report('phrase-empty', nameSpan, { name }));
     if (phrases.has(name)) diagnostics.push(report('phrase-twice', nameSpan, { name: nameOfText(name) }));

@@ -1,7 +1,8 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
-import { ordinal } from '../instrument/position.ts';
+
+import { JUMP_PROBLEMS } from './jumps/jump-problems.ts';
 import { UNDER_PROBLEMS } from './under/problems.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
@@ -201,8 +202,8 @@ export const NOTATION_PROBLEMS = {
     message: ({ name }) => `The phrase “${name}” has no slots.`,
   }),
   'phrase-repeats': error<object>({
-    about: 'A phrase may cross plain bar lines, but holds no repeats, endings or closing lines.',
-    message: () => 'A phrase cannot contain a repeat, ending or closing bar line.',
+    about: 'A phrase may cross plain bar lines, but holds no repeats, endings, jumps or closing lines.',
+    message: () => 'A phrase cannot contain a repeat, ending, jump or closing bar line.',
     help: () => 'Write the repeat in the music, around the phrase.',
   }),
   'quote-unreadable': error<{ text: string }>({
@@ -286,30 +287,7 @@ export const NOTATION_PROBLEMS = {
     message: ({ bar }) => `Bar ${bar} has another chord of the form when it is repeated.`,
     help: () => 'Write the repeat out.',
   }),
-  'repeat-unclosed': error<object>({
-    about: 'A repeat that begins has to end.',
-    message: () => 'The repeat that begins here does not end.',
-    help: () => 'End it with :|',
-  }),
-  'ending-misplaced': error<{ endings: readonly number[] }>({
-    about:
-      'Endings close a repeat: the first leads up to :| and the others follow it, each for the next time that has none.',
-    message: ({ endings }) => `Ending ${endings} has no repeat to belong to.`,
-    help: ({ endings }) =>
-      endings.length === 1
-        ? `For hole ${endings} after a bar line leave a space: | ${endings}`
-        : 'Begin with |1 and let the others follow its :|',
-  }),
-  'times-with-endings': error<{ times: number }>({
-    about: 'A repeat with endings is played as often as its endings say.',
-    message: ({ times }) => `This repeat has endings, so it cannot be played ${times} times by its sign.`,
-    help: () => 'Give its endings the numbers of the times they are for, as in |1,2 and |3.',
-  }),
-  'ending-missing': error<{ missing: number }>({
-    about: 'Each time through a repeat up to the last one has an ending.',
-    message: ({ missing }) => `There is no ending for the ${ordinal(missing)} time.`,
-    help: ({ missing }) => `Add ${missing} to an ending, as in |1,${missing}, or write one for it.`,
-  }),
+  ...JUMP_PROBLEMS,
 
   // instrument
   'no-hole': error<{ hole: number; holes: number }>({

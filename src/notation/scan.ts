@@ -1,23 +1,24 @@
 /** One line of music, read into items. Every token is read where it is, and a bad one never hides the next. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { type Known, nearest } from '../diagnostics/nearest.ts';
+import { nearest } from '../diagnostics/nearest.ts';
 import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { QUARTER } from '../instrument/quarter-step.ts';
-import { isMarkName, MARK_NAMES, type Mark, type SmallNote, takesHole, takesNote } from '../score/mark.ts';
+import { isMarkName, type SmallNote, takesHole, takesNote } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
-import { readBarLine } from './bar-line.ts';
+import { meantSign, readBarLine, wordProblems } from './bar-line.ts';
 import { BEND_SIGNS, nameOfText, pairedBraces } from './characters.ts';
+import { MOST_REST_BARS } from './jumps/again-problems.ts';
+import { readMark } from './mark-words.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
-import { meantSlot, OTHER_MARK_WORDS } from './suggestions.ts';
+import { meantSlot } from './suggestions.ts';
 import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
 const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
-const KNOWN_MARKS: readonly Known[] = [...MARK_NAMES, ...MOUTHS, ...OTHER_MARK_WORDS];
 
 /**
  * Scans `text` from `from` up to `to`. Its characters are already plain (see `characters.ts`), and offsets are those
@@ -68,7 +69,7 @@ class Scanner {
       case '=':
         return this.counted('hold', '=');
       case '.':
-        return this.counted('rest', '.');
+        return this.restBars(inGroup) ?? this.counted('rest', '.');
       case '{':
         return this.group(inGroup);
       case '<':
@@ -78,12 +79,23 @@ class Scanner {
       case '>':
         this.at++;
         return { kind: 'glide', span: this.since(this.at - 1) };
+      case '%':
+        this.at++;
+        return inGroup
+          ? this.crossed('repeat of a bar', this.since(this.at - 1))
+          : { kind: 'again', span: this.since(this.at - 1) };
       case '|':
       case ':':
         return this.barLine(inGroup);
       default:
         return /[-+(\d]/.test(character) ? this.note() : this.unreadable(this.at);
     }
+  }
+
+  /** What cannot be inside a group. */
+  private crossed(what: string, span: TextSpan): Item {
+    this.diagnostics.push(report('group-crossed', span, { what }));
+    return { kind: 'unreadable', span };
   }
 
   private since(from: number): TextSpan {
@@ -104,7 +116,9 @@ class Scanner {
     this.match(/[^\s|"{}<>@]*/y);
     const span = this.since(from);
     const text = this.text.slice(span.from, span.to);
-    this.diagnostics.push(report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) }));
+    this.diagnostics.push(
+      report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) ?? meantSign(text) }),
+    );
     return { kind: 'unreadable', span };
   }
 
@@ -138,6 +152,17 @@ class Scanner {
     const from = this.at++;
     const slots = this.count(sign, from) ?? 1;
     return { kind, slots, span: this.since(from) };
+  }
+
+  /** `.x4`: a rest of several bars. */
+  private restBars(inGroup: boolean): Item | undefined {
+    const bars = Number(this.match(/\.x(\d{1,3})(?![^\s|"])/y)?.[1]);
+    if (Number.isNaN(bars)) return undefined;
+    const span = this.since(this.at - `.x${bars}`.length);
+    if (inGroup) return this.crossed('rest of several bars', span);
+    if (bars >= 2 && bars <= MOST_REST_BARS) return { kind: 'rest-bars', bars, span };
+    this.diagnostics.push(report('rest-bars', span, { why: 'count' }));
+    return { kind: 'unreadable', span };
   }
 
   /** The count behind a sign, 1 to 999, or undefined for none. */
@@ -185,10 +210,7 @@ class Scanner {
     if (close === undefined) return this.passed(from);
     this.at = close + 1;
     const span = this.since(from);
-    if (inGroup) {
-      this.diagnostics.push(report('group-crossed', span, { what: 'quotation' }));
-      return { kind: 'unreadable', span };
-    }
+    if (inGroup) return this.crossed('quotation', span);
     const text = this.text.slice(from + 1, close);
     const quotation = readQuotation(text, from + 1);
     const { marks, mouth } = this.marks();
@@ -218,10 +240,8 @@ class Scanner {
     if (!read) return this.unreadable(from);
     this.at = read.to;
     const span = this.since(from);
-    if (inGroup) {
-      this.diagnostics.push(report('group-crossed', span, { what: 'bar line' }));
-      return { kind: 'unreadable', span };
-    }
+    if (inGroup) return this.crossed('bar line', span);
+    this.diagnostics.push(...wordProblems(this.text, read.unknown));
     return { kind: 'bar', ...read.line, span };
   }
 
@@ -344,7 +364,7 @@ class Scanner {
         if (hole) i++;
         const small = isMarkName(word[0]) && takesNote(word[0]) ? this.smallNote(start, words[i + 1]) : undefined;
         if (small) i++;
-        const mark = this.mark(word[0], hole?.[0], small, span);
+        const mark = readMark(word[0], { hole: hole?.[0], small }, span, this.diagnostics);
         if (mark && marks.some((other) => other.mark.name === mark.name)) {
           this.diagnostics.push(report('mark-twice', span, { text: mark.name }));
         } else if (mark) marks.push({ mark, span });
@@ -363,24 +383,6 @@ class Scanner {
     if (!note || this.at !== from + word.index + word[0].length) return undefined;
     const { hole, bend, over, slide } = note;
     return { breath: sign === '-' ? 'draw' : 'blow', hole, bend, over, slide };
-  }
-
-  private mark(word: string, hole: string | undefined, small: SmallNote | undefined, span: TextSpan): Mark | undefined {
-    if (isMarkName(word)) {
-      if (takesNote(word)) {
-        if (small) return { name: word, note: small };
-        this.diagnostics.push(report('mark-grace', span, {}));
-        return undefined;
-      }
-      if (!takesHole(word)) return { name: word };
-      if (hole !== undefined) return { name: word, hole: Number(hole) };
-      this.diagnostics.push(report('mark-shake', span, {}));
-      return undefined;
-    }
-    this.diagnostics.push(
-      report('mark-unknown', span, { text: nameOfText(word), nearest: nearest(word, KNOWN_MARKS) }),
-    );
-    return undefined;
   }
 }
 

@@ -1,6 +1,7 @@
 /** A block as written: its header and its music, before anything is known of harps, lessons or chords. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Breath, HoleNote } from '../instrument/harp.ts';
+import type { JumpSign } from '../score/jump.ts';
 import type { Mark } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
 import type { QuotationText } from './quotation/quotation.ts';
@@ -44,6 +45,10 @@ export type Item =
   | { readonly kind: 'chord'; readonly text: string; readonly span: TextSpan }
   | { readonly kind: 'mouth'; readonly mouth: Mouth; readonly span: TextSpan }
   | { readonly kind: 'glide'; readonly span: TextSpan }
+  /** Silence for several bars. */
+  | { readonly kind: 'rest-bars'; readonly bars: number; readonly span: TextSpan }
+  /** The bar before once more. */
+  | { readonly kind: 'again'; readonly span: TextSpan }
   | BarLine
   | QuoteItem
   | { readonly kind: 'part'; readonly name: string; readonly span: TextSpan }
@@ -104,7 +109,7 @@ export interface TreeNote extends HoleNote {
   readonly span: TextSpan;
 }
 
-/** A bar line with its repeats and endings. */
+/** A bar line with its repeats, endings and jumps. */
 export interface BarLine {
   readonly kind: 'bar';
   readonly repeatEnd: boolean;
@@ -114,6 +119,14 @@ export interface BarLine {
   /** The times through the repeat for which the ending is that opens here, in ascending order. */
   readonly endings?: readonly number[];
   readonly close?: 'double' | 'final';
+  /** The signs of jumps at it, in the order they are written. */
+  readonly signs?: readonly WrittenSign[];
+  readonly span: TextSpan;
+}
+
+/** The sign of a jump behind a bar line, and where it was written. */
+export interface WrittenSign {
+  readonly sign: JumpSign;
   readonly span: TextSpan;
 }
 

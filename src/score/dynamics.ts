@@ -24,6 +24,7 @@ export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, numb
   const levels = new Map<Event, number>();
   let level = USUAL_LEVEL;
   let beforeEndings = level;
+  let beforeCoda = level;
   let swell: Swell | undefined;
   let at = 0;
   const arrive = (next: number | undefined, end: number): void => {
@@ -45,6 +46,11 @@ export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, numb
       if (bar.endings.includes(1)) beforeEndings = level;
       else level = beforeEndings;
     }
+    // The coda continues from the bar that leaves for it.
+    if (bar.target === 'coda') {
+      arrive(undefined, at);
+      level = beforeCoda;
+    }
     for (const event of bar.events) {
       if (event.kind === 'rest') continue;
       const time = at + toNumber(event.onset);
@@ -58,6 +64,7 @@ export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, numb
       else set(event, level);
     }
     at += toNumber(bar.length);
+    if (bar.jump === 'to-coda') beforeCoda = level;
   });
   arrive(undefined, at);
   return levels;

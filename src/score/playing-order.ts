@@ -1,24 +1,99 @@
-/** The order in which the bars of a score are played: repeats and endings written out. */
+/** The order in which the bars of a score are played: repeats, endings and jumps written out. */
 import { compare } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
+import { isJumpBack } from './jump.ts';
 import { isSameEnding } from './queries.ts';
 import type { Bar } from './score.ts';
 import { withVerses } from './verses.ts';
 
-type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'times' | 'endings' | 'length'>;
+type Playable = Pick<Bar, 'repeatStart' | 'repeatEnd' | 'times' | 'endings' | 'length' | 'target' | 'jump'>;
 
 /**
  * Indices into `score.bars`, in playing order. A repeat is played twice, or as often as its sign or its endings say.
  * A repeat end without a start goes back to the last repeat's end, or to the first full bar; to the pickup, where the bar of
  * the repeat end is the shorter for it.
+ *
+ * A jump back is taken once, after all repeats before it. From then on no repeat is taken and of endings the last one is played
+ * (common practice, no source), up to `fine`, or from `to-coda` to the coda and its end. `D.C.` goes back to the pickup as a repeat does.
  */
 export function playOrder(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
-  return runsOf(score).flatMap(({ passes }) => passes.flat());
+  const runs = runsOf(score);
+  const order = orderOf(runs);
+  const jump = score.bars.findIndex((bar) => isJumpBack(bar.jump));
+  const last = order.lastIndexOf(jump);
+  return last === -1 ? order : [...order.slice(0, last + 1), ...orderAfterJump(score, runs, jump)];
 }
 
-/** For each bar of {@link playOrder}, which time through its repeat it is played in: from 1, and 1 outside of repeats. */
+/** The order of repeats and endings alone. */
+const orderOf = (runs: readonly Run[]): number[] => runs.flatMap(({ passes }) => passes.flat());
+
+/** The bars of the last time through each repeat: what is played where no repeat is taken. */
+const playedOnce = (runs: readonly Run[]): number[] =>
+  runs.flatMap(({ from, passes }) => (passes.at(-1) ?? []).filter((index) => index >= from));
+
+/** What is played behind the jump back of a bar. */
+function orderAfterJump(
+  { bars, pickup }: { readonly bars: readonly Playable[]; readonly pickup?: unknown },
+  runs: readonly Run[],
+  jump: number,
+): number[] {
+  const once = playedOnce(runs);
+  const from = itemAt(bars, jump);
+  const [, full] = bars;
+  const start =
+    from.jump === 'D.S.'
+      ? bars.findIndex(({ target }) => target === 'segno')
+      : pickup && full && !isShorter(from, full)
+        ? 1
+        : 0;
+  const coda = bars.findIndex(({ target }) => target === 'coda');
+  const again = once.filter((index) => index >= start);
+  const leaves = again.findIndex((index) => coda !== -1 && itemAt(bars, index).jump === 'to-coda');
+  const played = leaves === -1 ? again : [...again.slice(0, leaves + 1), ...once.filter((index) => index >= coda)];
+  const end = played.findIndex((index) => itemAt(bars, index).jump === 'fine');
+  return end === -1 ? played : played.slice(0, end + 1);
+}
+
+/** What of its jumps a score has to say clearly. */
+export interface JumpPlaces {
+  /** The last bars of repeats, and all bars that are in none: behind them nothing is left to be repeated. */
+  readonly repeatsDone: ReadonlySet<number>;
+  /** The bars that are played where no repeat is taken. */
+  readonly playedOnce: ReadonlySet<number>;
+  /** The bars behind the jump back, in playing order. */
+  readonly afterJump: readonly number[];
+}
+
+/** Where jumps of a score may be, and what is played behind the jump back at the end of bar `jump`. */
+export function jumpPlaces(
+  score: { readonly bars: readonly Playable[]; readonly pickup?: unknown },
+  jump: number,
+): JumpPlaces {
+  const runs = runsOf(score);
+  return {
+    repeatsDone: new Set(runs.map(({ to }) => to - 1)),
+    playedOnce: new Set(playedOnce(runs)),
+    afterJump: orderAfterJump(score, runs, jump),
+  };
+}
+
+/**
+ * For each bar of {@link playOrder}, which time through its repeat it is played in, from 1. Behind a jump that is the last one; a bar
+ * outside of repeats is played for the second time there, if it was played before.
+ */
 export function passesOf(score: { readonly bars: readonly Playable[]; readonly pickup?: unknown }): number[] {
-  return runsOf(score).flatMap(({ passes }) => passes.flatMap((bars, index) => bars.map(() => index + 1)));
+  const runs = runsOf(score);
+  const passes = runs.flatMap(({ passes: times }) => times.flatMap((bars, index) => bars.map(() => index + 1)));
+  const order = playOrder(score);
+  const jump = score.bars.findIndex((bar) => isJumpBack(bar.jump));
+  const until = jump === -1 ? order.length : orderOf(runs).lastIndexOf(jump) + 1;
+  const before = new Set(order.slice(0, until));
+  const again = order.slice(until).map((index) => {
+    const run = runs.find(({ from, to }) => index >= from && index < to);
+    const times = run?.passes.length ?? 1;
+    return times > 1 ? times : before.has(index) ? 2 : 1;
+  });
+  return [...passes.slice(0, until), ...again];
 }
 
 /**
@@ -26,6 +101,9 @@ export function passesOf(score: { readonly bars: readonly Playable[]; readonly p
  * without a sign for it.
  */
 export function withRepeatsOfTwo(score: { readonly bars: readonly Bar[]; readonly pickup?: unknown }): Bar[] {
+  // Behind a jump no repeat is taken, but what is written out would be played.
+  if (score.bars.some(({ jump }) => isJumpBack(jump)) && score.bars.some(({ times }) => times !== undefined))
+    return writtenOut(score);
   const bars = runsOf(score).flatMap(({ from, to, passes }): Bar[] => {
     // What is written out before a repeat would be repeated with it, if it had no sign at its start.
     const isLater = passes.length > 1 && from > (score.pickup ? 1 : 0);
@@ -43,6 +121,40 @@ export function withRepeatsOfTwo(score: { readonly bars: readonly Bar[]; readonl
     return [...twice, ...again];
   });
   return bars.map((bar, index) => ({ ...bar, index }));
+}
+
+/**
+ * The bars with a D.C. that leaves the pickup out as a D.S. from the first full bar, for other programs: these play a pickup again
+ * after D.C.
+ */
+export function withPickupOnce(score: { readonly bars: readonly Bar[]; readonly pickup?: unknown }): readonly Bar[] {
+  const { bars, pickup } = score;
+  const jump = bars.findIndex((bar) => bar.jump === 'D.C.');
+  if (!pickup || jump === -1 || jumpPlaces(score, jump).afterJump[0] === 0) return bars;
+  return bars.map((bar, index): Bar => {
+    const marked: Bar = index === 1 ? { ...bar, target: 'segno' } : bar;
+    return index === jump ? { ...marked, jump: 'D.S.' } : marked;
+  });
+}
+
+/** The bars in the order they are played, without any repeats, endings and jumps. A part begins where it is met first. */
+export function writtenOut(score: { readonly bars: readonly Bar[]; readonly pickup?: unknown }): Bar[] {
+  const met = new Set<number>();
+  return playOrder(score).map((played, index): Bar => {
+    const {
+      times: _,
+      endings: __,
+      target: ___,
+      jump: ____,
+      repeatsLast: _____,
+      part,
+      direction,
+      ...bar
+    } = itemAt(score.bars, played);
+    const first = met.has(played) ? {} : { ...(part && { part }), ...(direction && { direction }) };
+    met.add(played);
+    return { ...bar, ...first, index, repeatStart: false, repeatEnd: false };
+  });
 }
 
 /** Bars that are written one after another, and what is played of them each time. */
@@ -89,8 +201,8 @@ export function repeatStarts(score: {
   readonly bars: readonly Playable[];
   readonly pickup?: unknown;
 }): ReadonlySet<number> {
-  const order = playOrder(score);
-  // Playing goes back only where a section begins again.
+  const order = orderOf(runsOf(score));
+  // Repeats go back only where a section begins again.
   return new Set(order.filter((bar, place) => place > 0 && bar <= (order[place - 1] ?? 0)));
 }
 

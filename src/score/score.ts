@@ -10,6 +10,7 @@ import type { Pitch } from '../instrument/pitch.ts';
 import type { Feel } from '../time/feel.ts';
 import type { Fraction } from '../time/fraction.ts';
 import type { Meter } from '../time/meter.ts';
+import type { Jump, JumpTarget } from './jump.ts';
 import type { Mark } from './mark.ts';
 
 /** What can change from one bar to the next. */
@@ -85,6 +86,14 @@ export interface Bar extends BarSettings {
   readonly times?: number;
   /** The ending this bar belongs to, as the times through its repeat in which it is played: in ascending order, counted from 1. */
   readonly endings?: readonly number[];
+  /** The sign at its start, to which a jump goes. */
+  readonly target?: JumpTarget;
+  /** Where playing goes, or ends, at its end. */
+  readonly jump?: Jump;
+  /** Written as the sign that plays the bar before it again; its events are copies. */
+  readonly repeatsLast?: true;
+  /** Of how many bars a rest is that begins here and was written as one; each of them is a bar of its own. */
+  readonly restBars?: number;
   /** The line that closes a part: thin double, or final. */
   readonly close?: 'double' | 'final';
   /** From its first event to its last, in the block's text. */

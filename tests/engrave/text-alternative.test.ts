@@ -70,6 +70,31 @@ describe('a block in words', () => {
     expect(said[1]).toMatch(/^Bar 2: /);
   });
 
+  it('says that a bar is the same again, but over other chords what each note is', () => {
+    const said = words('slot: 1/4\nchords: I | I | IV\n4 = = = | % | %');
+    expect(said[1]).toBe('Bar 2, over C: the same bar again.');
+    expect(said[2]).toContain('Bar 3, over F: blow 4, the fifth, four beats.');
+  });
+
+  it('says for how many bars to rest', () => {
+    const said = words('slot: 1/4\nchords: I | I | IV\n4 = = = | .x2 |]');
+    expect(said.slice(1)).toEqual(['Bar 2, over C: rest for two bars.', 'Bar 3, over F: rest, four beats. The end.']);
+  });
+
+  it('says where jumps go, and where they arrive', () => {
+    const ends = (text: string) => words(`slot: 1/4\n${text}`).map((line) => line.replace(/: (blow|draw)[^.]*/, ''));
+    expect(ends('4 = = = |fine 5 = = = |D.C.')).toEqual([
+      'Bar 1. Fine: the last time the music ends here.',
+      'Bar 2. Then from the beginning to Fine, without repeats.',
+    ]);
+    expect(ends('|segno 4 = = = |to-coda 5 = = = |D.S.,coda 6 = = = |]')).toEqual([
+      'Segno. Bar 1. The last time from here to the coda.',
+      'Bar 2. Then from the segno and over to the coda, without repeats.',
+      'Coda. Bar 3. The end.',
+    ]);
+    expect(ends('4 = = = |D.C.')).toEqual(['Bar 1. Then from the beginning, without repeats.']);
+  });
+
   it('says pickups, parts, repeats, endings and the end', () => {
     const said = words('harp: C\nslot: 1/4\npickup: 1\n\n4 |\npart: Head\n|: 5 = = = |1 5 = = . :|2 4 = = . |]');
     expect(said.map((line) => line.replace(/: (blow|draw).*?(?=\.)/, ''))).toEqual([

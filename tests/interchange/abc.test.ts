@@ -62,6 +62,20 @@ test('bar lines, repeats and endings are between bars', () => {
   expect(line).toBe('|:c2 c2 c2 c2 | [1 e2 e2 e2 e2 :| [2 g2 g2 g2 g2 || c2 c2 c2 c2 |]');
 });
 
+test('jumps are decorations at their bar lines', () => {
+  expect(music('slot: 1/4\nharp: C\n|segno 4 = = = |to-coda 5 = = = |D.S.,coda 6 = = = |]')[0]).toBe(
+    '!segno!c8 !dacoda!| e8 !D.S.!| !coda!g8 |]',
+  );
+  expect(music('slot: 1/4\nharp: C\n4 = = = |fine 5 = = = |D.C.')[0]).toBe('c8 !fine!| e8 !D.C.!|');
+  // Behind a jump no repeat is taken, so what is written out for want of a sign would be played too often.
+  expect(music('slot: 1/4\nharp: C\n4 = = = :|x3,fine 5 = = = |D.C.')[0]).toBe('c8 | c8 | c8 | e8 |');
+});
+
+test('a rest of several bars is one where no chord changes in it', () => {
+  expect(music('slot: 1/4\nharp: C\n4 = = = | .x3 |fine 4 = = = |D.C.')[0]).toBe('c8 | Z3 !fine!| c8 !D.C.!|');
+  expect(music('slot: 1/4\nharp: C\nchords: C | F\n.x2 |]')).toEqual(['"C"z8 | "F"z8 |]']);
+});
+
 describe('under the notes', () => {
   test('is a line for each verse, down to the last that the line has', () => {
     expect(music('slot: 1/2\n4 4 | 4 4 | 4 4 | 4 4 |\nwords: a b-c\nwords 3: d _\n5 5 |]\nwords: e').slice(1)).toEqual([

@@ -73,6 +73,38 @@ test('repeats go back to a sign that is written, and endings open and close', ()
   expect(two && texts(two, 'bar-style')).toEqual(['light-heavy']);
 });
 
+test('jumps are directions with the sounds that programs play by', () => {
+  const read = documentOf('slot: 1/4\n4 = = = |segno 5 = = = |to-coda 6 = = = |D.S.,coda 5 = = = |]');
+  const [, second, third, coda] = [...read.querySelectorAll('measure')];
+  expect(attributes(read, 'sound', 'segno')).toContain('segno');
+  expect(second?.querySelector('direction-type > segno')).not.toBeNull();
+  expect(second && texts(second, 'words')).toEqual(['To Coda']);
+  expect(second && attributes(second, 'sound', 'tocoda')).toContain('coda');
+  expect(third && texts(third, 'words')).toEqual(['D.S. al Coda']);
+  expect(third && attributes(third, 'sound', 'dalsegno')).toEqual(['segno']);
+  expect(coda && attributes(coda, 'sound', 'coda')).toEqual(['coda']);
+  const fine = documentOf('slot: 1/4\n4 = = = |fine 5 = = = |D.C.');
+  expect(attributes(fine, 'sound[fine]', 'fine')).toEqual(['yes']);
+  expect(attributes(fine, 'sound[dacapo]', 'dacapo')).toEqual(['yes']);
+});
+
+test('a bar that is played again is shown as its sign, and has its notes', () => {
+  const read = documentOf('slot: 1/4\n4 5 6 5 | % | % | 4 = = = |]');
+  expect(attributes(read, 'measure-repeat', 'type')).toEqual(['start', 'stop']);
+  expect(read.querySelectorAll('measure')[1]?.querySelectorAll('pitch').length).toBe(4);
+});
+
+test('a rest of several bars is one where no chord changes in it', () => {
+  expect(texts(documentOf('slot: 1/4\n"I" 4 5 6 5 | .x3 | 4 = = = |]'), 'multiple-rest')).toEqual(['3']);
+  expect(texts(documentOf('slot: 1/4\nchords: I | I | IV | I\n4 5 6 5 | .x3 |]'), 'multiple-rest')).toEqual([]);
+});
+
+test('a da capo that leaves the pickup out is a dal segno, since programs play the pickup after a da capo', () => {
+  const words = (music: string) => texts(documentOf(`slot: 1/4\npickup: 1\n${music}`), 'words');
+  expect(words('5 | 4 4 4 4 | 6 6 6 |D.C.')).toContain('D.C.');
+  expect(words('5 | 4 4 4 4 | 6 6 6 6 |D.C.')).toContain('D.S.');
+});
+
 describe('a note', () => {
   test('has its tab under it and its hole in words, above them what the standard has no element for', () => {
     const read = documentOf("slot: 1/4\n-3'' 4[accent vibrato] 6o -(1 2)[staccato] | 4[tenuto] . . . |]");

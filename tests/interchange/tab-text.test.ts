@@ -55,6 +55,11 @@ test('is never wider than 72 columns', () => {
   );
 });
 
+test('has the signs of jumps', () => {
+  const text = 'slot: 1/2\n|segno 4 4 |fine 5 5 :|to-coda 6 6 |D.S.,coda 4 4 |]'.replace('|fine', '|');
+  expect(body(print(scoreOf(text)))).toBe('|[Segno] 4 4 | 5 5 [To Coda] :| 6 6 [D.S. al Coda] | [Coda] 4 4 ||');
+});
+
 test('has the bass of a chord, and where no chord sounds', () => {
   expect(body(print(scoreOf('harp: C\nslot: 1/2\n"C/E" 4 "V7/V" 4 | "N.C." 4 4 |]')))).toBe(
     '  C/E D7   N.C.\n| 4   4  | 4    4 ||',

@@ -155,8 +155,8 @@ const METERS = [
 const lineBreak = fc.constantFrom(' ', ' ', '\n', '   ', ' # a remark\n', '\r\n');
 
 /** How the bars of a block hang together. */
-const structure = fc.constantFrom('plain', 'repeated', 'endings', 'parts', 'phrases', 'form');
-type Structure = 'plain' | 'repeated' | 'endings' | 'parts' | 'phrases' | 'form';
+const structure = fc.constantFrom('plain', 'repeated', 'endings', 'jumps', 'parts', 'phrases', 'form');
+type Structure = 'plain' | 'repeated' | 'endings' | 'jumps' | 'parts' | 'phrases' | 'form';
 
 /** Whole forms to fill, by their bars. */
 const FILLED = { 'twelve-bar': 12, 'eight-bar-halves': 8, 'minor-twelve-bar bars 9-12': 4 } as const;
@@ -174,7 +174,8 @@ const evenBlock: fc.Arbitrary<string> = fc
   .chain(({ meter, pick, count, pickup, structure: shape, form }) => {
     const entries = Object.entries(meter.slots);
     const [slot, slots] = itemAt(entries, pick % entries.length);
-    const bars = shape === 'form' ? FILLED[form] : shape === 'endings' ? Math.max(4, count) : count;
+    const bars =
+      shape === 'form' ? FILLED[form] : shape === 'endings' || shape === 'jumps' ? Math.max(4, count) : count;
     const each = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T[]> =>
       fc.array(arbitrary, { minLength: bars, maxLength: bars });
     return fc
@@ -205,7 +206,7 @@ const evenBlock: fc.Arbitrary<string> = fc
         const lines =
           (pickupSlots ? '-4 | ' : '') +
           joined(written, shape, block.breaks) +
-          ` ${shape === 'repeated' ? block.again : block.close}`;
+          ` ${shape === 'repeated' ? block.again : shape === 'jumps' && bars % 2 === 0 ? jumpAtEnd(bars) : block.close}`;
         // A test may take the pickup away.
         const inLine = shape === 'phrases' ? 0 : attacksIn(lines.split(/\r?\n/).at(-1) ?? '');
         const notes = inLine - pickupSlots;
@@ -230,6 +231,28 @@ const evenBlock: fc.Arbitrary<string> = fc
         ].join('\n');
       });
   });
+
+/** A bar that begins with an attack, and bars that play it again. */
+export const againText = fc
+  .record({
+    bar: filling(8),
+    again: fc.array(fc.constantFrom('%', '%', '"IV7" %', '"V7/V" %', '4 =7', '.x2', '"I7" .x5'), {
+      minLength: 1,
+      maxLength: 5,
+    }),
+    head: fc.constantFrom('', 'chords: I7 | V7 IV7 | I7 | I7\n', '"I7" ', '"I7" 4 = "V7" 5 =5 | '),
+  })
+  .map(({ bar, again, head }) => {
+    // Behind a rest of several bars there is nothing to play again.
+    const music = again.map((one, index) => (one.endsWith('%') && again[index - 1]?.includes('.x') ? '5 =7' : one));
+    const bars = [bar.join(' '), ...music, '4 =7'];
+    const length = bars.reduce((sum, one) => sum + Number(/\.x(\d)/.exec(one)?.[1] ?? 1), 0);
+    for (let left = length; head.startsWith('chords') && left % 4 > 0; left++) bars.push('%');
+    return `${head}${bars.join(' | ')} |]\n`;
+  });
+
+/** The jump at the end of an even number of bars: see {@link joined}. */
+const jumpAtEnd = (bars: number): string => (bars % 4 === 0 ? '|]D.S.' : '|D.C.');
 
 /** A block whose settings change, perhaps within a repeat with endings. */
 const changingBlock: fc.Arbitrary<string> = fc
@@ -276,7 +299,7 @@ const tied = (music: readonly (readonly string[])[], ties: readonly boolean[]): 
 function progression(shape: Structure, harmony: string, form: string, bars: number): string[] {
   if (shape === 'form') return [`form: ${form}`];
   if (harmony === 'vamp') return ['chords: I7'];
-  if (harmony === 'none' || shape === 'repeated' || shape === 'endings') return [];
+  if (harmony === 'none' || ['repeated', 'endings', 'jumps'].includes(shape)) return [];
   const list = Array.from({ length: bars }, (_, i) =>
     i % 3 === 2 ? 'V7 IV7' : i % 4 === 3 ? 'N.C. IV7' : i % 2 ? 'IV7' : 'i7',
   );
@@ -289,6 +312,12 @@ function joined(bars: readonly string[], shape: Structure, breaks: readonly stri
     // An ending may be for several times.
     const [first, second] = rest.length % 2 === 0 ? ['1', '2'] : ['1,2', '3'];
     return `|: ${head} |${first} ${one} :|${second} ${two} || ${rest.join(' | ')}`;
+  }
+  if (shape === 'jumps') {
+    const [head, one, two, ...rest] = bars;
+    if (bars.length % 2 === 0)
+      return `${bars.length % 4 === 0 ? '|segno ' : ''}${head} |fine |: ${one} :|x3 ${[two, ...rest].join(' | ')}`;
+    return `${head} |segno ${one} |to-coda ${two} |d.s.,coda ${rest.join(' | ')}`;
   }
   if (shape === 'parts') {
     const above = (i: number): string =>

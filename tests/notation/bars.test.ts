@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readBlock } from '../../src/notation/read.ts';
 import { isSoundEvent } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
+import { present } from '../../src/values/checked.ts';
 import { shownBars } from './shown.ts';
 
 /** A letter is a bar. */
@@ -129,6 +130,76 @@ describe('a bar with a mistake in it', () => {
     expect(problems('x > 1 =6')).toEqual(['not-a-slot 0-1']);
     expect(problems('> 1 =7')).toEqual(['glide-without-note 0-1']);
     expect(problems('. > 1 =6')).toEqual(['glide-without-note 2-3']);
+  });
+});
+
+describe('the bar before once more', () => {
+  const bars = (text: string) => shownBars(present(scoreOf(text), text));
+  test('has its notes over its own chords', () => {
+    expect(bars('chords: I7 | I7 | IV7\n4 =3 5 =3 | % | %')).toEqual(
+      bars('chords: I7 | I7 | IV7\n4 =3 5 =3 | 4 =3 5 =3 | 4 =3 5 =3'),
+    );
+  });
+  test('has the chords that are written in it, but for one of its own', () => {
+    expect(bars('"I" 4 =3 "V" 5 =3 | % | "IV" % | 4 =7')).toEqual(
+      bars('"I" 4 =3 "V" 5 =3 | "I" 4 =3 "V" 5 =3 | "IV" 4 =3 5 =3 | 4 =7'),
+    );
+  });
+  test('may be held on, and is sung without words', () => {
+    const score = present(scoreOf('slot: 1/4\n4 5 6 7 | % | = 5 = . \nwords: a b c d e'), 'a score');
+    expect(lyricsOf(score)).toEqual(['a', 'b', 'c', 'd', undefined, undefined, undefined, undefined, undefined, 'e']);
+    expect(score.bars[2]?.events[0]).toMatchObject({ tied: true, notes: [{ hole: 7 }] });
+  });
+  test('says each of its problems once', () => {
+    expect(problems("3' =7 | % | %")).toEqual(['no-bend 0-2']);
+    expect(problems('4 =3 | % | %')).toEqual(['bar-too-short 0-4']);
+    expect(problems('4 x =6 | %')).toEqual(['not-a-slot 2-3']);
+  });
+  test('is not multiplied without end', () => {
+    const text = `slot: 1/32\n${'4 '.repeat(32)}| ${'% | '.repeat(1000)}`;
+    expect(readBlock(text).diagnostics.map(({ message }) => message)).toContain(
+      'Bars that are played again make this block too long.',
+    );
+  });
+});
+
+describe('a rest of several bars', () => {
+  test('is a bar of rest for each of them, with the chords of its place', () => {
+    const written = 'chords: I | IV | V | I\n';
+    const score = present(scoreOf(`${written}4 =7 | .x2 | 4 =7`), 'a score');
+    expect(shownBars(score)).toEqual(shownBars(present(scoreOf(`${written}4 =7 | .8 | .8 | 4 =7`), 'a score')));
+    expect(score.bars.map(({ restBars, number }) => [restBars, number])).toEqual([
+      [undefined, 1],
+      [2, 2],
+      [undefined, 3],
+      [undefined, 4],
+    ]);
+  });
+  test('takes the signs of both of its bar lines', () => {
+    const score = present(scoreOf('|segno .x2 :|fine 4 =7 |D.S.'), 'a score');
+    expect(score.bars.map(({ target, jump, repeatEnd }) => [target, repeatEnd, jump])).toEqual([
+      ['segno', false, undefined],
+      [undefined, true, 'fine'],
+      [undefined, false, 'D.S.'],
+    ]);
+  });
+  test('is neither held on nor multiplied without end', () => {
+    expect(problems('4 =7 | .x2 | = 4 =6')).toEqual(['hold-without-note 13-14']);
+    expect(problems('4 =7 | . .x2 |')).toEqual(['rest-bars 9-12']);
+    expect(problems('{4 .x2} =7')).toEqual(['group-crossed 3-6']);
+    expect(problems(`${'.x99 | '.repeat(300)}`)[0]).toBe('block-too-long 1414-1418');
+  });
+});
+
+describe('a coda', () => {
+  test('continues from the bar that leaves for it, with its chord and its embouchure', () => {
+    const score = scoreOf('slot: 1/4\n"I" 4 5 @tongue 6 7 |to-coda "IV" 5 @lips 5 5 5 |D.C.,coda 7 4 4 4 |]');
+    const coda = score?.bars[2];
+    expect(coda?.chords.map(({ chord }) => chord !== 'none' && chord.numeral)).toEqual(['I']);
+    expect(coda?.events[0]).toMatchObject({ kind: 'sound', mouth: 'tongue' });
+  });
+  test('begins with a note of its own', () => {
+    expect(problems('4 =7 |to-coda 5 =7 |D.C.,coda =8')).toEqual(['hold-without-note 30-32']);
   });
 });
 

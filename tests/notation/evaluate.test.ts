@@ -247,6 +247,13 @@ describe('quotations', () => {
     expect(shownBars(score)).toEqual(['G4=R 1', 'B4=3 1', 'G4=R 1', 'C5=4 1']);
     expect(score.bars.every(({ repeatStart, repeatEnd }) => !repeatStart && !repeatEnd)).toBe(true);
   });
+  test('a whole block comes with its jumps played out', () => {
+    const tree = parseBlock('id: j\n4 =7 |fine 5 =7 |D.C.');
+    const context: ReadContext = { ...ALONE, find: () => ({ tree, context: ALONE }) };
+    const score = scoreOf('<riffs/j> |]', context);
+    expect(shownBars(score)).toEqual(shownBars(scoreOf('4 =7 | 5 =7 | 4 =7')));
+    expect(score.bars.every(({ jump }) => jump === undefined)).toBe(true);
+  });
   test('every event says whose it is, and points at the quotation', () => {
     const text = 'phrase own: 4 5\n<own> <riffs/a:turn> .2';
     const [first, , third] = scoreOf(text, among()).bars[0]?.events ?? [];

@@ -16,7 +16,7 @@ import { add, equals, format, subtract, ZERO } from '../../src/time/fraction.ts'
 import { barLength } from '../../src/time/meter.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 import { cases } from '../setup/long.ts';
-import { blockText, harpText } from './arbitrary.ts';
+import { againText, blockText, harpText } from './arbitrary.ts';
 import { withoutPlaces } from './without-places.ts';
 
 const scoreOf = (text: string): Score => {
@@ -254,6 +254,17 @@ describe('law 5: nothing breaks the reader', () => {
       expect(printScore(score)).toMatch(/"F#?7"/);
     },
   );
+  test('bars that are played again print and read back', () => {
+    fc.assert(
+      fc.property(againText, (text) => {
+        const score = scoreOf(text);
+        const printed = printScore(score);
+        expect(withoutPlaces(scoreOf(printed))).toEqual(withoutPlaces(score));
+        expect(printScore(scoreOf(printed))).toBe(printed);
+      }),
+      { numRuns: cases(300, 6000) },
+    );
+  });
   test('an ending that opens a block is printed', () => {
     const score = scoreOf('slot: 1/4\n|1 4 4 4 4 :|2 5 5 5 5 |]');
     expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));

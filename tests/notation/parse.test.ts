@@ -90,8 +90,8 @@ describe('a phrase', () => {
       'note 5',
     ]);
   });
-  test('has no repeat, ending or closing line in it', () => {
-    for (const line of ['|:', ':|', '|1', '||', '|]'])
+  test('has no repeat, ending, jump or closing line in it', () => {
+    for (const line of ['|:', ':|', '|1', '||', '|]', '|fine'])
       expect(problems(`phrase a: 4 ${line} 5\n4`)).toEqual([`phrase-repeats ${line}`]);
   });
   test('is the first of its name', () => {

@@ -55,6 +55,21 @@ describe('music is printed', () => {
     expect(musicOf('|1 4 =3 :|2 4 =3 |]')).toBe('|1 4 =3 :| |2 4 =3 |]');
     expect(musicOf('4 =3 |: 4 =3 :|: 4 =3 :|')).toBe('4 =3 |: 4 =3 :| |: 4 =3 :|');
   });
+  test('with its jumps, those at one plain line in one list', () => {
+    expect(musicOf('4 =3 |segno 4 =3 |TOCODA 4 =3 |ds |coda 4 =3 |]')).toBe(
+      '4 =3 |segno 4 =3 |to-coda 4 =3 |D.S.,coda 4 =3 |]',
+    );
+    expect(musicOf('|segno |: 4 =3 :|x3 |fine 5 =3 || 4 =3 |]ds')).toBe('|:segno 4 =3 :|x3,fine 5 =3 || 4 =3 |]D.S.');
+    expect(musicOf('4 =3 |1 5 =3 :|segno |2 4 =3 |D.S.')).toBe('4 =3 |1 5 =3 :| |segno,2 4 =3 |D.S.');
+    expect(musicOf('4 =3 |fine |: 5 =3 :|D.C.')).toBe('4 =3 |fine |: 5 =3 :|D.C.');
+  });
+  test('with the sign of a repeated bar, and a chord of its own before it', () => {
+    expect(musicOf('4 =3 | % |fine % | "IV" % |D.C.')).toBe('4 =3 | % |fine % | "IV" % |D.C.');
+    expect(musicOf('4 = "I" 5 = | % | % "V" | 4 =3')).toBe('4 = "I" 5 = | % | % | "V" 4 =3 |');
+  });
+  test('with a rest of several bars in one place', () => {
+    expect(musicOf('4 =3 | "IV" .x3 |fine 4 =3 | .x2 |D.C.')).toBe('4 =3 | "IV" .x3 |fine\n4 =3 | .x2 |D.C.');
+  });
   test('with groups only where notes share a slot', () => {
     expect(musicOf('{4 5}2 {4 = 5} 4')).toBe('4 5 {4 = 5} 4 |');
     expect(musicOf('{4. 4}2 4 4')).toBe('{4 . 4}2 4 4 |');

@@ -490,7 +490,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       {
         code: 'phrase-repeats',
         at: ':|',
-        says: 'A phrase cannot contain a repeat, ending or closing bar line.',
+        says: 'A phrase cannot contain a repeat, ending, jump or closing bar line.',
         help: 'Write the repeat in the music, around the phrase.',
       },
     ],
@@ -928,6 +928,305 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: '5 =7',
         says: 'There is no ending for the second time.',
         help: 'Add 2 to an ending, as in |1,2, or write one for it.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |finn 5 =7 |dc',
+    [
+      {
+        code: 'bar-word-unknown',
+        at: 'finn',
+        says: '“finn” means nothing behind a bar line.',
+        help: 'Did you mean “fine”?',
+      },
+    ],
+  ],
+  [
+    '4 =7 |D.C.,fine,x 5 =7 |]',
+    [
+      {
+        code: 'signs-together',
+        at: 'fine',
+        says: '|D.C. and |fine are at one bar line, and only one can be followed.',
+        help: 'Keep the one you mean.',
+      },
+      {
+        code: 'bar-word-unknown',
+        at: 'x',
+        says: '“x” means nothing behind a bar line.',
+        help: 'Write segno, coda, to-coda, fine, D.C. or D.S.',
+      },
+    ],
+  ],
+  [
+    '|segno,coda 4 =7 |D.S.',
+    [
+      {
+        code: 'signs-together',
+        at: 'coda',
+        says: '|segno and |coda are at one bar line, and only one can be followed.',
+        help: 'Keep the one you mean.',
+      },
+    ],
+  ],
+  [
+    '|segno 4 =7 |segno 4 =7 |D.S. 4 =7 |D.C.',
+    [
+      {
+        code: 'sign-twice',
+        at: 'segno',
+        says: 'There is a |segno before this one.',
+        help: 'Write one of the passages out.',
+      },
+      {
+        code: 'sign-twice',
+        at: 'D.C.',
+        says: 'The block goes back already, with |D.S.: a second jump would be unclear.',
+        help: 'Write one of the passages out.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |D.S.',
+    [
+      {
+        code: 'sign-alone',
+        at: 'D.S.',
+        says: 'There is no |segno to go back to.',
+        help: 'Write |segno at the bar line where it begins, or |D.C. for the beginning.',
+      },
+    ],
+  ],
+  [
+    '|segno 4 =7 |fine 4 =7',
+    [
+      {
+        code: 'sign-alone',
+        at: 'segno',
+        says: 'Nothing goes back to this |segno.',
+        help: 'Write |D.S. at the bar line from which it is played again.',
+      },
+      {
+        code: 'sign-alone',
+        at: 'fine',
+        says: '|fine is for the time after a jump back, and there is none.',
+        help: 'Write |D.C. or |D.S. at the bar line where the music goes back. The end of a block is |]',
+      },
+    ],
+  ],
+  [
+    '4 =7 |to-coda 4 =7 |D.C.',
+    [
+      {
+        code: 'sign-alone',
+        at: 'to-coda',
+        says: 'There is no |coda to go to.',
+        help: 'Write |coda at the bar line where it begins.',
+      },
+    ],
+  ],
+  [
+    '4 =7 | 4 =7 |D.C.,coda 4 =7 |]',
+    [
+      {
+        code: 'sign-alone',
+        at: 'coda',
+        says: 'Nothing leads to this |coda.',
+        help: 'Write |to-coda at the bar line from which the coda is played.',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 |D.C. 4 =7 :|',
+    [
+      {
+        code: 'jump-in-repeat',
+        at: 'D.C.',
+        says: '|D.C. is inside a repeat that is not finished here.',
+        help: 'Write it at the end of the repeat or of its last ending, as in :|D.C.',
+      },
+    ],
+  ],
+  [
+    '|fine 4 =7 |coda',
+    [
+      {
+        code: 'sign-misplaced',
+        at: 'fine',
+        says: 'There is no bar before |fine that could end here.',
+        help: 'Write it at the bar line behind the bar it ends.',
+      },
+      {
+        code: 'sign-misplaced',
+        at: 'coda',
+        says: 'There is no bar behind |coda that could begin here.',
+        help: 'Write it at the bar line before the bar it begins.',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 |1 4 =7 |fine 4 =7 :|2 4 =7 |D.C.',
+    [
+      {
+        code: 'sign-misplaced',
+        at: 'fine',
+        says: 'After the jump back only last endings are played, and |fine is in another one.',
+        help: 'Move it to the last ending, or before the first one.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |D.S.,segno 4 =7 |]',
+    [
+      {
+        code: 'sign-misplaced',
+        at: 'segno',
+        says: 'The segno is behind the |D.S. that goes back to it.',
+        help: 'Move |segno to the bar line where the music begins again.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |coda 4 =7 |to-coda 4 =7 |D.C.',
+    [
+      {
+        code: 'sign-misplaced',
+        at: 'coda',
+        says: 'The coda is before the jump back, so it would be played the first time too.',
+        help: 'Write the coda behind |D.C. or |D.S.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |fine 4 =7 |segno 4 =7 |D.S.',
+    [
+      {
+        code: 'sign-misplaced',
+        at: 'fine',
+        says: 'After the jump back the music does not come to this |fine.',
+        help: 'Move it between the place that the jump goes back to and the jump.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |fine 4 =7 |to-coda 4 =7 |D.C.,coda 4 =7',
+    [
+      {
+        code: 'sign-misplaced',
+        at: 'to-coda',
+        says: 'After the jump back the music does not come to this |to-coda.',
+        help: 'Move it between the place that the jump goes back to and the jump.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |fine 4 =7 |D.C. 5 =7',
+    [
+      {
+        code: 'bar-never-played',
+        at: '5 =7',
+        says: 'No playing ever reaches bar 3, behind |D.C.',
+        help: 'Is it the coda? Then write |coda before it, and |to-coda where the music leaves for it.',
+      },
+    ],
+  ],
+  [
+    '% | 4 =7',
+    [
+      {
+        code: 'again-unclear',
+        at: '%',
+        says: 'There is no bar before % to be played again.',
+        help: 'Write the notes of the first bar.',
+      },
+    ],
+  ],
+  [
+    '4 =7 | % 4',
+    [
+      {
+        code: 'again-unclear',
+        at: '4',
+        says: 'A bar with % has no notes, holds or rests of its own.',
+        help: 'Leave % alone between its bar lines, or write the bar out.',
+      },
+    ],
+  ],
+  [
+    '4 =7 | =8 | %',
+    [
+      {
+        code: 'again-unclear',
+        at: '%',
+        says: 'The bar before % begins with a note that is held on from the bar before it, which cannot be played again.',
+        help: 'Write the bar out.',
+      },
+    ],
+  ],
+  [
+    '4 =7 |: % :|',
+    [
+      {
+        code: 'again-unclear',
+        at: '%',
+        says: 'Playing comes to this bar from more than one other, so % does not say which is played again.',
+        help: 'Write the bar out.',
+      },
+    ],
+  ],
+  [
+    'pickup: 2\n4 = | % | 4 =7',
+    [
+      {
+        code: 'again-unclear',
+        at: '%',
+        says: 'The bar before % is of another length.',
+        help: 'Write the bar out.',
+      },
+    ],
+  ],
+  [
+    'phrase a: % |\n4 =7',
+    [
+      {
+        code: 'again-unclear',
+        at: '%',
+        says: 'A phrase is quoted at several places, so % does not say which bar is played again.',
+        help: 'Write the bar out.',
+      },
+    ],
+  ],
+  [
+    '4 =7 | .x1 | 4 =7',
+    [
+      {
+        code: 'rest-bars',
+        at: '.x1',
+        says: 'A rest of several bars is of 2 to 99 bars.',
+        help: 'Rest for a whole bar with .8 (in slots of 1/8), or for four with | .x4 |',
+      },
+    ],
+  ],
+  [
+    '4 =7 | .x2 4 | 4 =7',
+    [
+      {
+        code: 'rest-bars',
+        at: '4',
+        says: 'A rest of several bars is alone between its bar lines.',
+        help: 'Rest for a whole bar with .8 (in slots of 1/8), or for four with | .x4 |',
+      },
+    ],
+  ],
+  [
+    '4 =7 | .x2 | %',
+    [
+      {
+        code: 'again-unclear',
+        at: '%',
+        says: 'The bar before % is one of a rest of several bars.',
+        help: 'Count this bar in that rest, as in .x5 for .x4 and one more.',
       },
     ],
   ],

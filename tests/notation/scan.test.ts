@@ -76,6 +76,40 @@ describe('a bar line', () => {
     expect(problems).toEqual([]);
     expect(items).toEqual([{ kind: 'bar', ...line, span: { from: 0, to: text.length } }]);
   });
+  test.each<readonly [string, readonly string[], Partial<BarLine>]>([
+    ['|segno', ['segno'], {}],
+    ['|Coda', ['coda'], {}],
+    ['|to-coda', ['to-coda'], {}],
+    ['|ToCoda', ['to-coda'], {}],
+    ['|FINE', ['fine'], {}],
+    ['|D.C.', ['D.C.'], {}],
+    ['|dc', ['D.C.'], {}],
+    ['|d.s', ['D.S.'], {}],
+    ['|DS,coda', ['D.S.', 'coda'], {}],
+    [':|fine', ['fine'], { repeatEnd: true }],
+    ['||D.C.', ['D.C.'], { close: 'double' }],
+    ['|]fine', ['fine'], { close: 'final' }],
+    ['|:segno', ['segno'], { repeatStart: true }],
+    [':|x3,fine,segno', ['fine', 'segno'], { repeatEnd: true, times: 3 }],
+    ['|segno,1,2', ['segno'], { endings: [1, 2] }],
+    [':|2,segno', ['segno'], { repeatEnd: true, endings: [2] }],
+  ])('%s has signs of jumps', (text, signs, line) => {
+    const { items, problems } = scan(text);
+    expect(problems).toEqual([]);
+    const [item] = items;
+    if (item?.kind !== 'bar') throw new Error('no bar line');
+    const { signs: read = [], ...rest } = item;
+    expect(read.map(({ sign }) => sign)).toEqual(signs);
+    expect(rest).toEqual({ kind: 'bar', ...PLAIN, ...line, span: { from: 0, to: text.length } });
+  });
+  test('has a word only right behind it and alone', () => {
+    expect(shown('|segno"I7"4')).toEqual(['bar |segno', 'chord "I7"', 'note 4']);
+    expect(scan('| segno').problems).toEqual(['not-a-slot segno']);
+    expect(scan('|fine4').problems).toEqual(['not-a-slot fine4']);
+    expect(scan('|fine.').problems).toEqual(['bar-word-unknown fine.']);
+    expect(scan('|x3,fine').problems).toEqual(['bar-word-unknown x3']);
+    expect(scan('|D.C.alFine').problems).toEqual(['bar-word-unknown D.C.alFine']);
+  });
   test('is not a colon alone', () => {
     expect(scan(': 4').problems).toEqual(['not-a-slot :']);
   });

@@ -28,6 +28,9 @@ describe('dynamics', () => {
     expect(levels('4[mf cresc] = = = | 4[p] 4 4 4')).toEqual([1, 0.5, 0.5, 0.5, 0.5]);
     expect(levels('4[ff cresc] 4 4 4')).toEqual([1.6, 1.6, 1.6, 1.6]);
   });
+  test('are in a coda those of the bar that leaves for it', () => {
+    expect(levels('4[p] = = = |to-coda 4[f] = = = |D.C.,coda 4 = = =')).toEqual([0.5, 1.3, 0.5]);
+  });
   test('are in every ending those of the bar before the first one', () => {
     expect(levels('|: 4[p] = = = |1 4[ff] = = = :|2 4 = = = |]')).toEqual([0.5, 1.6, 0.5]);
   });

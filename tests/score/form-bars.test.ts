@@ -17,6 +17,9 @@ describe('the bar of the progression that a bar of the music is on', () => {
     expect(formBars('chords: I | IV\n|: 4 =3 |1 4 =3 :|2 4 =3 |]')).toEqual([0, 1, 1]);
     expect(formBars('chords: I | I | IV\n|: 4 =3 :| 4 =3')).toEqual([0, 2]);
   });
+  test('is counted over jumps: a coda is where it is played', () => {
+    expect(formBars('chords: I | IV | I | V\n4 =3 |to-coda 4 =3 |D.C.,coda 4 =3')).toEqual([0, 1, 3]);
+  });
   test('is none where there is no progression', () => {
     expect(formBars('4 =3 | 4 =3')).toEqual([undefined, undefined]);
   });

@@ -7,7 +7,9 @@ import { present } from '../../src/values/checked.ts';
 
 /** A letter up to w is a bar. */
 const scoreOf = (music: string): Score => {
-  const { score, diagnostics } = readBlock(`meter: 1/4\nslot: 1/8\n${music.replace(/[a-w]/g, '4 5')}`);
+  const { score, diagnostics } = readBlock(
+    `meter: 1/4\nslot: 1/8\n${music.replace(/(?<![\w.-])[a-w](?![\w.-])/g, '4 5')}`,
+  );
   expect(diagnostics).toEqual([]);
   return present(score, music);
 };
@@ -43,6 +45,29 @@ describe('the order of playing', () => {
     ['|: a |1 b :|2 c |1 d :|2 e |]', '0 1 0 2 3 4'],
   ])('%s', (music, played) => {
     expect(order(music)).toBe(played);
+  });
+  // After the jump no repeat is taken and the last of its endings is played (common practice, no source).
+  test.each([
+    ['a | b |D.C.', '0 1 0 1'],
+    ['a | b |D.C. c', '0 1 0 1 2'],
+    ['a |fine b |D.C.', '0 1 0'],
+    ['a :|x3,fine |: b :|D.C.', '0 0 0 1 1 0'],
+    ['a |segno b |fine c |D.S.', '0 1 2 1'],
+    ['a |to-coda b |D.C.,coda c | d |]', '0 1 0 2 3'],
+    ['a |segno b |to-coda c |D.S.,coda d |]', '0 1 2 1 3'],
+    ['a |: b |1 c :|2 d |D.C.', '0 1 2 1 3 0 1 3'],
+    ['|: a |1 b :|2 c ||D.C. d', '0 1 0 2 0 2 3'],
+    ['|: a |1 b :|2,segno c |fine d |D.S.', '0 1 0 2 3 2'],
+    ['|: a |segno b :|to-coda c |D.S.,coda d |: e :|', '0 1 0 1 2 1 3 4'],
+    ['|:segno a :| b |D.S.', '0 0 1 0 1'],
+  ])('jumps: %s', (music, played) => {
+    expect(order(music)).toBe(played);
+  });
+  test('da capo goes back to the pickup where the bar of the jump leaves room for it', () => {
+    const played = (music: string) => playOrder(withPickup(music));
+    expect(played('4 | 1 1 1 1 | 1 1 1 |D.C.')).toEqual([0, 1, 2, 0, 1, 2]);
+    expect(played('4 | 1 1 1 1 |fine 1 1 1 1 |D.C.')).toEqual([0, 1, 2, 1]);
+    expect(played('4 |segno 1 1 1 1 | 1 1 1 |D.S.')).toEqual([0, 1, 2, 1, 2]);
   });
   test('a repeat without a beginning goes back to the pickup where its last bar is the shorter for it', () => {
     const played = (music: string) => playOrder(withPickup(music));

@@ -44,11 +44,16 @@ const settings = ({ harp, position, key, meter, tempo, feel, slot, pickup, progr
 const HEAD = ['', 'onset', 'length', 'tab', 'pitch', 'MIDI', 'chord', 'role', 'mouth', 'marks'];
 
 /** `Bar 3, ending 1: Chorus` */
-function barHead({ number, length, part, direction, repeatStart, repeatEnd, times, endings, close }: Bar): string {
+function barHead(bar: Bar): string {
+  const { number, length, part, direction, repeatStart, repeatEnd, times, endings, close, target, jump } = bar;
   const signs = [
+    ...(target === undefined ? [] : [target]),
     ...(repeatStart ? ['repeat begins'] : []),
     ...(endings === undefined ? [] : [`ending ${endings.join(', ')}`]),
     ...(repeatEnd ? [times === undefined ? 'repeat ends' : `repeat ends, ${times} times`] : []),
+    ...(jump === undefined ? [] : [jump]),
+    ...(bar.restBars === undefined ? [] : [`rest for ${bar.restBars} bars`]),
+    ...(bar.repeatsLast ? ['the bar before again'] : []),
     ...(close === undefined ? [] : [`${close} bar line`]),
   ];
   return `Bar ${number}, length ${format(length)}${signs.map((sign) => `, ${sign}`).join('')}${part === undefined ? '' : `: ${part}`}${direction === undefined ? '' : `, “${direction}”`}`;

@@ -9,6 +9,7 @@ import opentype, { type PathCommand } from 'opentype.js';
 
 /** Code points by the names of the Standard Music Font Layout; a pair is a run of them. */
 const WANTED: readonly (number | readonly [number, number])[] = [
+  [0xe047, 0xe048], // segno and coda
   0xe050, // treble clef
   [0xe052, 0xe054], // the same with its octave signs
   [0xe080, 0xe089], // digits of the meter
@@ -23,6 +24,7 @@ const WANTED: readonly (number | readonly [number, number])[] = [
   0xe4c0, // fermata
   0xe4ce, // breath mark
   [0xe4e2, 0xe4ea], // rests, double whole to 128th
+  0xe500, // repeat of one bar
   [0xe880, 0xe889], // digits of tuplets
 ];
 

@@ -82,7 +82,8 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
   // A clef, which has no chord symbols over it, reaches beside them.
   const [heads, tiles] = [row.filter(isHead), row.filter((tile) => !isHead(tile))];
   const withWords = row.filter(({ parts }) => parts.some(({ kind }) => kind === 'words'));
-  const ending = partHeight('part');
+  const jumps = partHeight('part');
+  const ending = jumps + partHeight('jumps');
   const chords = ending + partHeight('ending');
   const staff = Math.max(
     chords + most(({ heights }) => heights.over, tiles),
@@ -104,6 +105,7 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
   return {
     heights: new Map<PartKind, number>([
       ['part', 0],
+      ['jumps', jumps],
       ['ending', ending],
       ['chords', chords],
       ['staff', staff],

@@ -34,6 +34,7 @@ export function staffContent(
       hinted: column.hinted,
       endSigns: column.endSigns,
       ...(column.grace ? { grace: graceOf(column.grace, clef) } : {}),
+      ...(column.again ? { again: true as const } : {}),
       tied: note.tiedToNext,
       slur: {
         starts: isLast && slur.starts,

@@ -25,6 +25,8 @@ export interface NoteContent {
   readonly endSigns: readonly EndSign[];
   /** A grace note before it. */
   readonly grace?: GraceContent;
+  /** The sign of a repeated bar in place of a rest. */
+  readonly again?: true;
   /** Tied to the note after it, perhaps in the next tile. */
   readonly tied: boolean;
   /** What slurs do at it: from it, to it, and from it on to the note after it. */
@@ -97,6 +99,8 @@ const RESTS: ReadonlyMap<number, number> = new Map([
   [128, 0xe4ea],
 ]);
 const SHORTEST = 128;
+/** `repeat1Bar` of SMuFL. */
+export const REPEATED_BAR = 0xe500;
 /** The whole rest hangs from the second line, all others lie around the middle one. */
 const WHOLE_REST = 10;
 const DOT = 0xe1e7;
@@ -178,8 +182,9 @@ export function layNote(content: NoteContent, up: boolean, beamed: boolean): Not
 }
 
 function layRest(content: NoteContent, up: boolean): NoteShape {
-  const glyph = glyphAt(RESTS.get(Math.min(content.value, SHORTEST)) ?? 0xe4ea);
-  const place = { x: -(glyph.left + glyph.right) / 2, y: content.value === 1 ? WHOLE_REST : MIDDLE };
+  const glyph = glyphAt(content.again ? REPEATED_BAR : (RESTS.get(Math.min(content.value, SHORTEST)) ?? 0xe4ea));
+  const y = content.again ? MIDDLE - (glyph.top + glyph.bottom) / 2 : content.value === 1 ? WHOLE_REST : MIDDLE;
+  const place = { x: -(glyph.left + glyph.right) / 2, y };
   const dots = dotRow(content.dots, place.x + glyph.right, MIDDLE - 5);
   return {
     content,

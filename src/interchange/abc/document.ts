@@ -10,10 +10,12 @@ import type { ChordChange } from '../../harmony/form.ts';
 import type { Mode, SongKey } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import { restsOfBars } from '../../score/bar-repeat.ts';
 import { type BarChanges, changesOf } from '../../score/changes.ts';
+import type { Jump } from '../../score/jump.ts';
 import type { Mark } from '../../score/mark.ts';
 import { marksAfter } from '../../score/marks-after.ts';
-import { repeatStarts, withRepeatsOfTwo } from '../../score/playing-order.ts';
+import { repeatStarts, withPickupOnce, withRepeatsOfTwo } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
@@ -43,7 +45,7 @@ const ABC_MODES: Readonly<Record<Mode, string>> = {
 
 /** The score as a file of one tune. ABC 2.1 has a sign for repeats of more than two times that few programs read. */
 export function abcOf(written: Score, credits: Credits): string {
-  const score = { ...written, bars: withRepeatsOfTwo(written) };
+  const score = { ...written, bars: withRepeatsOfTwo({ ...written, bars: withPickupOnce(written) }) };
   return `%abc-2.1\n${[...head(score, credits), ...body(score)].join('\n')}\n`;
 }
 
@@ -126,7 +128,15 @@ function body(score: Score): string[] {
     tempos: temposOf(score),
   };
   const written = writtenScore(score);
-  const bars = score.bars.map((bar, index) => barLine(bar, itemAt(written, index), context));
+  const rests = restsOfBars(score);
+  let after = 0;
+  const bars = score.bars.flatMap((bar, index): Line[] => {
+    if (index < after) return [];
+    const several = rests.get(index);
+    if (several === undefined) return [barLine(bar, itemAt(written, index), context)];
+    after = index + several;
+    return [restLine(bar, itemAt(score.bars, after - 1), several, context)];
+  });
   const lines: string[] = [];
   for (let first = 0; first < bars.length; first += BARS_IN_LINE) {
     const line = bars.slice(first, first + BARS_IN_LINE);
@@ -145,6 +155,18 @@ function body(score: Score): string[] {
   }
   return lines;
 }
+
+/** A rest of several bars, from its first to its last (4.5). */
+function restLine(first: Bar, last: Bar, several: number, context: Context): Line {
+  const names = first.chords.map((change) => namedChord(change).name).join('');
+  return {
+    music: `${opening(first, context)}${names}Z${several} ${closingOf(last, context)}`,
+    tab: '',
+    words: context.verses.map(() => ''),
+  };
+}
+
+const closingOf = (bar: Bar, context: Context): string => `${bar.jump ? JUMPS[bar.jump] : ''}${closing(bar, context)}`;
 
 function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
   const pitches = pitchWriter(bar.key);
@@ -193,7 +215,7 @@ function barLine(bar: Bar, written: WrittenBar, context: Context): Line {
     const names = chordsBefore(bar.length).map((change) => namedChord(change).name);
     music.push(`${names.join('')}z${lengthText(bar.length)}`);
   }
-  music.push(` ${closing(bar, context)}`);
+  music.push(` ${closingOf(bar, context)}`);
   return { music: music.join(''), tab: tab.join(' '), words: words.map(joined) };
 }
 
@@ -272,14 +294,16 @@ function opening(bar: Bar, context: Context): string {
   const ending = endingOpenedBy(score, bar);
   const repeat = bar.index === 0 && (bar.repeatStart || repeated.has(0)) ? '|:' : '';
   const labels = [bar.part, bar.direction].map((text) => (text === undefined ? '' : `"^${quotedText(text)}"`));
-  return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${changeFields(bar, context)}${labels.join('')}`;
+  const target = bar.target === undefined ? '' : `!${bar.target}!`;
+  return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${target}${changeFields(bar, context)}${labels.join('')}`;
 }
 
-/** What changes before a bar, as fields in the music (3.2). A reader who goes back for a repeat has the tempo of its end: so it is said again there. */
+/** What changes before a bar, as fields in the music (3.2). A reader who goes back for a repeat, or jumps, has the tempo of its end: so it is said again there. */
 function changeFields(bar: Bar, { score, repeated, changes, tempos }: Context): string {
   const { tempo, ...others } = itemAt(changes, bar.index);
   const { from, to } = itemAt(tempos, bar.index);
-  const goesBack = bar.repeatStart || repeated.has(bar.index) || endingOpenedBy(score, bar) !== undefined;
+  const goesBack =
+    bar.repeatStart || repeated.has(bar.index) || bar.target !== undefined || endingOpenedBy(score, bar) !== undefined;
   const moves = score.bars.some((own) => own.tempo);
   const isSaid =
     tempo?.from !== undefined || from !== to || (moves && (goesBack || tempos[bar.index - 1]?.from !== from));
@@ -294,6 +318,14 @@ function changeFields(bar: Bar, { score, repeated, changes, tempos }: Context): 
     ...words.map((text) => `"^${quotedText(text)}"`),
   ].join('');
 }
+
+/** The jumps of ABC 2.1 (4.14): decorations of the bar line behind them. */
+const JUMPS: Readonly<Record<Jump, string>> = {
+  'to-coda': '!dacoda!',
+  fine: '!fine!',
+  'D.C.': '!D.C.!',
+  'D.S.': '!D.S.!',
+};
 
 /** The bar line after a bar, which also says whether a repeat begins with the next one. */
 function closing(bar: Bar, { score: { bars }, repeated }: Context): string {

@@ -4,10 +4,11 @@
  * the tab is a line of text under the notes, which every program shows.
  */
 import { clefOf } from '../../engrave/clef.ts';
+import { barsShownAsSign, restsOfBars } from '../../score/bar-repeat.ts';
 import { type BarChanges, changesOf } from '../../score/changes.ts';
 import { filledIn, type Mark, rowOf } from '../../score/mark.ts';
 import { marksAfter } from '../../score/marks-after.ts';
-import { repeatStarts } from '../../score/playing-order.ts';
+import { repeatStarts, withPickupOnce } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy, isSameEnding } from '../../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
@@ -19,6 +20,7 @@ import { itemAt, valueAt } from '../../values/checked.ts';
 import { type Credits, partName, sourceOf } from '../credits.ts';
 import { type LineUnder, linesUnder } from '../syllables.ts';
 import { writeHarmony } from './harmony.ts';
+import { writeBarRepeat, writeJump, writeRestOfBars, writeTarget } from './jumps.ts';
 import { inDivisions, writeNote } from './note.ts';
 import { writeChange, writeDirection, writeKey, writeMeter, writeTempo } from './settings.ts';
 import { type XmlWriter, xmlWriter } from './xml.ts';
@@ -27,7 +29,8 @@ import { type XmlWriter, xmlWriter } from './xml.ts';
 const HARMONICA = 23;
 
 /** The score as a MusicXML document of one part. */
-export function musicXmlOf(score: Score, credits: Credits): string {
+export function musicXmlOf(read: Score, credits: Credits): string {
+  const score = { ...read, bars: withPickupOnce(read) };
   const xml = xmlWriter();
   xml.open('score-partwise', { version: '4.0' });
   writeCredits(xml, score, credits);
@@ -85,6 +88,9 @@ interface Context {
   readonly graces: ReadonlyMap<number, StaffNote>;
   readonly changes: readonly BarChanges[];
   readonly tempos: readonly BarTempo[];
+  /** Bars that are shown as the sign of a repeated bar. */
+  readonly signs: ReadonlySet<number>;
+  readonly rests: ReadonlyMap<number, number>;
 }
 
 function writeBars(xml: XmlWriter, score: Score): void {
@@ -100,6 +106,8 @@ function writeBars(xml: XmlWriter, score: Score): void {
     graces: staffGraces(score),
     changes: changesOf(score),
     tempos: temposOf(score),
+    signs: barsShownAsSign(score),
+    rests: restsOfBars(score),
   };
   let mouth: Mouth | undefined;
   score.bars.forEach((bar, index) => {
@@ -130,6 +138,9 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
   if (first) writeTempo(xml, score);
   if (!first || bar.tempo?.to !== undefined)
     writeChange(xml, bar, itemAt(context.changes, bar.index), itemAt(context.tempos, bar.index));
+  writeBarRepeat(xml, bar.index, context.signs);
+  writeRestOfBars(xml, context.rests.get(bar.index));
+  if (bar.target) writeTarget(xml, bar.target);
   if (bar.part !== undefined) writeDirection(xml, (direction) => direction.leaf('rehearsal', bar.part));
   if (bar.direction !== undefined) writeDirection(xml, (direction) => direction.leaf('words', bar.direction));
   let mouth = before ?? score.mouth;
@@ -166,6 +177,7 @@ function writeBar(xml: XmlWriter, bar: Bar, written: WrittenBar, before: Mouth |
     writeChords(ZERO);
     writeSilence(xml, bar, divisions);
   }
+  if (bar.jump) writeJump(xml, bar.jump, score);
   writeRightLine(xml, bar, score);
   xml.close();
   return mouth;

@@ -73,30 +73,41 @@ function printIn(score: Score, most: Fraction | undefined): PrintedScore {
   let carried: Chord | NoChord | undefined;
   let settings: BarSettings = start;
   let beforeEndings = { mouth, carried, settings };
+  let beforeCoda = { mouth, carried };
   let line: string[] = [];
   let lineBars: Bar[] = [];
+  /** Bars that are left of a rest of several. */
+  let resting = 0;
   score.bars.map(inSlots).forEach((bar, index) => {
     // Each ending continues from where the first one began.
     if (opensEnding(score.bars[index - 1], bar)) {
       if (bar.endings?.includes(1)) beforeEndings = { mouth, carried, settings };
       else ({ mouth, carried, settings } = beforeEndings);
     }
+    if (bar.target === 'coda') ({ mouth, carried } = beforeCoda);
     const changes = printChanges(settings, bar, bar.tempo);
     settings = bar;
     const begins = bar.part !== undefined || bar.direction !== undefined || changes.length > 0;
-    if (begins || lineBars.length === BARS_A_LINE) endLine();
+    if (begins || (lineBars.length >= BARS_A_LINE && resting === 0)) endLine();
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
     if (bar.direction !== undefined) lines.push(`text: ${bar.direction}`);
     lines.push(...changes);
     // What opens a bar is written with the line before it, which the first bar has not.
-    if (index === 0 && bar.repeatStart) line.push('|:');
-    if (index === 0 && opensEnding(undefined, bar)) line.push(`|${bar.endings}`);
+    if (index === 0) line.push(...startOf(undefined, bar));
     const base = baseChords(score, bar, places[index], carried);
-    const printed = printBar(bar, bar.slot, mouth, statedChords(bar.chords, base));
-    line.push(printed.text, barLine(bar, score.bars[index + 1]));
+    const stated = statedChords(bar.chords, base);
+    const again = bar.restBars === undefined ? '%' : `.x${bar.restBars}`;
+    const inRest = resting > 0;
+    resting = inRest ? resting - 1 : (bar.restBars ?? 1) - 1;
+    const isSign = bar.repeatsLast || bar.restBars !== undefined;
+    const printed =
+      isSign || inRest ? printSign(inRest ? [] : [again], stated, mouth) : printBar(bar, bar.slot, mouth, stated);
+    if (printed.text !== '') line.push(printed.text);
+    if (resting === 0) line.push(barLine(bar, score.bars[index + 1]));
     mouth = printed.mouth;
     mostShares = Math.max(mostShares, printed.mostShares);
     carried = bar.chords.at(-1)?.chord ?? carried;
+    if (bar.jump === 'to-coda') beforeCoda = { mouth, carried };
     lineBars.push(bar);
   });
   endLine();
@@ -104,7 +115,7 @@ function printIn(score: Score, most: Fraction | undefined): PrintedScore {
 
   function endLine(): void {
     if (line.length > 0) lines.push(line.join(' '));
-    lines.push(...printTextUnder(lineBars));
+    lines.push(...printTextUnder(lineBars.filter(({ repeatsLast }) => !repeatsLast)));
     line = [];
     lineBars = [];
   }
@@ -152,9 +163,10 @@ function baseChords(
 ): readonly ChordChange[] {
   const given = place === undefined ? undefined : score.progression?.bars[place];
   if (given) return chordsWithin(given, bar.key, barLength(bar.meter), bar.length);
-  return carried && !score.progression
-    ? [{ onset: ZERO, chord: namedIn(carried, bar.key, score.bars[bar.index - 1]?.key) }]
-    : [];
+  if (score.progression) return [];
+  const before = score.bars[bar.index - 1];
+  const again = bar.repeatsLast ? before?.chords : carried && [{ onset: ZERO, chord: carried }];
+  return (again ?? []).map(({ onset, chord }) => ({ onset, chord: namedIn(chord, bar.key, before?.key) }));
 }
 
 /** The chord symbols a bar has to state, so that its chords come out against those it gets of itself. */
@@ -197,6 +209,13 @@ interface Piece {
   readonly begins: boolean;
   readonly chord?: string;
 }
+
+/** The sign for whole bars, with a chord of its own before it. A chord that comes in at the end is behind it. */
+const printSign = (sign: readonly string[], stated: readonly ChordChange[], mouth: Mouth): PrintedBar => {
+  const words = stated.map(({ chord }) => `"${writtenChord(chord)}"`);
+  const first = stated[0]?.onset.n === 0 ? 1 : 0;
+  return { text: [...words.slice(0, first), ...sign, ...words.slice(first)].join(' '), mouth, mostShares: 0 };
+};
 
 function printBar(bar: Bar, slot: Fraction, startMouth: Mouth, stated: readonly ChordChange[]): PrintedBar {
   let mouth = startMouth;
@@ -325,11 +344,27 @@ const printMarks = (marks: readonly Mark[]): string => (marks.length === 0 ? '' 
 const opensEnding = (before: Bar | undefined, bar: Bar): boolean =>
   bar.endings !== undefined && (!isSameEnding(before, bar) || before?.repeatEnd === true);
 
+/** The lines between two bars. What is at one plain line is in one list behind it. */
 function barLine(bar: Bar, next: Bar | undefined): string {
-  const end = [
-    bar.repeatEnd ? (bar.times === undefined ? ':|' : `:|x${bar.times}`) : '',
-    bar.close === 'final' ? '|]' : bar.close === 'double' ? '||' : '',
-  ];
-  const start = [next?.repeatStart ? '|:' : '', next && opensEnding(bar, next) ? `|${next.endings}` : ''];
-  return [...end, ...start].filter(Boolean).join(' ') || '|';
+  const atEnd = bar.jump ? [bar.jump] : [];
+  const lines = bar.repeatEnd
+    ? [lineWith(':|', [...(bar.times === undefined ? [] : [`x${bar.times}`]), ...atEnd])]
+    : [];
+  const close = bar.close === 'final' ? '|]' : '||';
+  if (bar.close) lines.push(lineWith(close, bar.repeatEnd ? [] : atEnd));
+  const left = lines.length === 0 ? atEnd : [];
+  const start = next ? startOf(bar, next, left) : [];
+  return [...lines, ...(start.length === 0 ? listAt('|', left) : start)].join(' ') || '|';
 }
+
+/** The lines that open a bar, the first with what is at the same place before it. Behind `|:` a number would be a hole. */
+function startOf(before: Bar | undefined, bar: Bar, atEnd: readonly string[] = []): string[] {
+  const target = bar.target ? [bar.target] : [];
+  const endings = opensEnding(before, bar) ? (bar.endings ?? []) : [];
+  if (bar.repeatStart) return [...listAt('|', atEnd), lineWith('|:', target), ...listAt('|', endings)];
+  return target.length + endings.length === 0 ? [] : listAt('|', [...atEnd, ...target, ...endings]);
+}
+
+const listAt = (line: string, words: readonly (string | number)[]): string[] =>
+  words.length === 0 ? [] : [lineWith(line, words)];
+const lineWith = (line: string, words: readonly (string | number)[]): string => line + words.join(',');

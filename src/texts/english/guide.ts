@@ -46,7 +46,7 @@ export const GUIDE = {
   mark: '{mark}.',
   repeats: 'Parts, repeats and lyrics',
   repeatsAbout:
-    'A name above the staff begins a part, and slanted words there say how to play. N.C. in place of a chord means that no chord sounds; a letter behind a slash is the note in the bass. Dots at a thick bar line mean: go back to the dots that face them, once, or until you have played it as often as a number with × says. Numbered endings are for the times they name.',
+    'A name above the staff begins a part, and slanted words there say how to play. N.C. in place of a chord means that no chord sounds; a letter behind a slash is the note in the bass. Dots at a thick bar line mean: go back to the dots that face them, once, or until you have played it as often as a number with × says. Numbered endings are for the times they name. D.C. leads back to the beginning and D.S. to the slanted S with two dots; from there no repeats are played, up to Fine, or from To Coda on to the circle with a cross. A slanted line between two dots in a bar means: play the bar before once more.',
   wordsAbout:
     'Lyrics are below the lanes, one syllable per note. Of several numbered lines each time through a repeat has its own. Slanted syllables above them, such as ta ka, say how the tongue begins the notes.',
 } as const;

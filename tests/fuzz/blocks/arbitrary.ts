@@ -143,6 +143,12 @@ const barLine = fc.constantFrom(
   '|',
   '|:',
   ':|x3 ',
+  '|segno ',
+  '|fine ',
+  '|to-coda ',
+  ':|D.C. ',
+  '|ds,coda ',
+  '|]dc,x ',
   ':|x1 ',
   '|1,2',
   ':|3',
@@ -244,8 +250,8 @@ export const looseBlock = fc
   );
 
 const PIECES = [
-  ...`|:'"{}()[]<>@=.#-+>*o0123456789\n\r\t `, '|:', ':|', '|1', '|2', '||', '|]', '{4 ', '}2', '(1 ', '4[', 'shake 5]', '"I7"', '"F#',
-  '@tongue', 'part: ', 'phrase a: ', 'words: ', 'words 2: ', 'syllables: ', '<a>', '<other/one', ':a>', '=9', '.999', '-3\'\'\'', '6o', '4*', ' # ', '\r\n', '\u2028', '\u0000', '’', '“', '—', '\ufeff', '🎵', '\ud800', 'e\u0301', 'harp: ', 'slot: 1/16\n', 'meter: 7/8\n', '__proto__',
+  ...`|:'"{}()[]<>@=.#-+>*o0123456789\n\r\t `, '|:', ':|', '|1', '|2', '|segno', '|fine', 'D.C.', ' % ', '| % |', '.x4', '| .x2 |', ',coda', '|to-coda', '||', '|]', '{4 ', '}2', '(1 ', '4[', 'shake 5]', '"I7"', '"F#',
+  '@tongue', 'part: ', 'phrase a: ', 'words: ', 'words 2: ', 'syllables: ', '<a>', '<other/one', ':a>', '=9', '.999', '-3\'\'\'', '6o', '4*', '[grace -3]', '\nmeter: 3/4\n', '\ntempo: to 60\n', '\nposition: 3\n', '\nslot: 1/4\n', ' # ', '\r\n', '\u2028', '\u0000', '’', '“', '—', '\ufeff', '🎵', '\ud800', 'e\u0301', 'harp: ', 'slot: 1/16\n', 'meter: 7/8\n', '__proto__',
 ]; // biome-ignore format: a list to read across
 const piece = fc.constantFrom(...PIECES);
 

@@ -70,9 +70,9 @@ export function checkPrinted(score: Score): void {
 
 /** Bars add up, and events are numbered in order. */
 function checkBars(score: Score): void {
-  const full = barLength(score.meter);
   let index = 0;
   score.bars.forEach((bar, number) => {
+    const full = barLength(bar.meter);
     let at = ZERO;
     must(bar.index === number, 'bars are numbered in order', () => bar);
     for (const event of bar.events) {
@@ -103,7 +103,7 @@ function checkSources(score: Score, text: string): void {
     if (quote === undefined) {
       const written = text.slice(span.from, span.to);
       must(
-        isSoundEvent(event) ? /^[-+=(\d‐-―−－﹣＝（]/.test(written) : /^\./.test(written),
+        isSoundEvent(event) ? /^[-+=(%\d‐-―−－﹣＝（]/.test(written) : /^[.%]/.test(written),
         'an event was written as a word of the music',
         () => written,
       );

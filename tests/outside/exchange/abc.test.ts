@@ -10,6 +10,7 @@ import { parseMidi } from 'midi-file';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { MODE_NAMES } from '../../../src/harmony/key.ts';
 import { abcOf } from '../../../src/interchange/abc/document.ts';
+import { writtenOut } from '../../../src/score/playing-order.ts';
 import type { Score } from '../../../src/score/score.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { scoreOf } from '../../engrave/pictures.ts';
@@ -53,7 +54,9 @@ describe('abc2midi', () => {
 
   test('plays what the oracle plays', () => {
     for (const { seed, asked, score } of straight) {
-      const { attacks } = read(abcOf(score, HARD_CREDITS));
+      // It ignores the signs of jumps, and says so. What is written out it plays.
+      const bars = asked.features.some((feature) => feature.startsWith('da')) ? writtenOut(score) : score.bars;
+      const { attacks } = read(abcOf({ ...score, bars }, HARD_CREDITS));
       const found = differencesOf(playedBy(asked), attacks);
       if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
     }

@@ -56,6 +56,8 @@ const within = (inner: Inked, outer: Inked): boolean => {
 };
 
 export const INTENDED: readonly Intended[] = [
+  { pair: ['repeated bar', 'lane line'], reason: 'the sign of a repeated bar is on the middle line of the lanes' },
+  { pair: ['repeated bar', 'staff lines'], reason: 'the sign of a repeated bar is on the staff' },
   { pair: ['stem', 'notehead'], reason: 'a stem begins at the side of its head', when: atSide },
   { pair: ['stem', 'ledger line'], reason: 'a stem passes the ledger lines of its own note', when: ofOneEvent },
   { pair: ['stem', 'stem'], reason: 'the stems of two heads of one note are one line', when: ofOneEvent },

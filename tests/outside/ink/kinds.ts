@@ -31,6 +31,8 @@ export type Kind =
   | 'numeral'
   | 'part label'
   | 'direction'
+  | 'jump sign'
+  | 'repeated bar'
   | 'dynamic'
   | 'bar number'
   | 'small text'
@@ -56,6 +58,7 @@ export type Kind =
 
 /** Kinds of the font's code points, first and last. */
 const GLYPHS: readonly (readonly [number, number, Kind])[] = [
+  [0xe047, 0xe048, 'jump sign'],
   [0xe050, 0xe07f, 'clef'],
   [0xe080, 0xe08f, 'meter'],
   [0xe0a0, 0xe0f4, 'notehead'],
@@ -68,6 +71,7 @@ const GLYPHS: readonly (readonly [number, number, Kind])[] = [
   [0xe4a0, 0xe4bf, 'articulation'],
   [0xe4ce, 0xe4ce, 'breath mark'],
   [0xe4e0, 0xe4ff, 'rest'],
+  [0xe500, 0xe500, 'repeated bar'],
   [0xe880, 0xe889, 'tuplet figure'],
 ];
 
@@ -86,6 +90,7 @@ const CLASSES: Readonly<Record<string, Kind>> = {
   c: 'chord name',
   p: 'part label',
   I: 'direction',
+  J: 'jump sign',
   D: 'dynamic',
   k: 'mark word',
   y: 'lyric',

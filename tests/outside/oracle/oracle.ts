@@ -2,13 +2,13 @@
 // notation, without the code that is checked with it. The files of this folder import nothing from outside of it.
 
 import type { Chord, ChordSymbol } from './chords.ts';
-import { isSilence, modeOf, resolve, rootPc, SILENCE } from './chords.ts';
+import { modeOf, resolve, rootPc, SILENCE } from './chords.ts';
+import { note } from './features.ts';
 import type { Measure } from './forms.ts';
 import { FORM_NAMES, formBars, listText, randomList, spread } from './forms.ts';
 import type { Frac } from './frac.ts';
 import { add, cmp, frac, mul, sub, ZERO } from './frac.ts';
-import type { Tuning } from './instrument.ts';
-import { firstHole, HARP_KEYS, HIGH, harpMode, LOW, playables, TUNINGS, tonicFifth, tonicOf } from './instrument.ts';
+import { firstHole, harpMode, playables, tonicFifth, tonicOf } from './instrument.ts';
 import type { Setup, Word } from './music.ts';
 import { Player } from './music.ts';
 import type { Key, Mode } from './pitch.ts';
@@ -17,6 +17,7 @@ import type { Plan } from './plan.ts';
 import { makePlan } from './plan.ts';
 import { Random } from './random.ts';
 import { roleOf, spell } from './roles.ts';
+import { chooseSettings, fraction, type Settings } from './settings.ts';
 import type { Attack, ChordAt } from './time.ts';
 import { chordAt, cut, play, realChanges, stretches } from './time.ts';
 import { Words } from './words.ts';
@@ -48,67 +49,6 @@ export interface Sample {
   features: string[];
 }
 export type { Attack, Frac };
-
-const METERS: [string, number][] = [
-  ['4/4', 8],
-  ['3/4', 3],
-  ['2/4', 2],
-  ['6/8', 3],
-  ['12/8', 3],
-  ['5/4', 2],
-  ['9/8', 2],
-];
-const SLOTS: [string, number][] = [
-  ['1/8', 6],
-  ['1/4', 4],
-  ['1/16', 2],
-];
-
-function fraction(text: string): Frac {
-  const [n, d] = text.split('/').map(Number);
-  return frac(n!, d!);
-}
-
-interface Settings {
-  harp: string;
-  register: '' | 'low' | 'high';
-  tuning: Tuning;
-  position: number;
-  meter: string;
-  slot: string;
-  full: number; // slots in a bar
-  feel: string;
-  swing: Frac | undefined; // the first half's part of a beat, if that matters here
-}
-
-function chooseSettings(r: Random): Settings {
-  const harp = r.pick(HARP_KEYS);
-  const registers: ('' | 'low' | 'high')[] = ['', '', ''];
-  if (LOW.includes(harp)) registers.push('low');
-  if (HIGH.includes(harp)) registers.push('high');
-  const tuning = r.weighted<Tuning>(TUNINGS.map((t) => [t, t === 'richter' ? 4 : 1.5]));
-  const position = r.chance(0.4) ? r.pick([1, 2, 2, 3]) : r.int(1, 12);
-  const meter = r.weighted(METERS);
-  let slot = r.weighted(SLOTS);
-  if (meter === '9/8' && slot === '1/4') slot = '1/8';
-  const whole = fraction(meter);
-  const one = fraction(slot);
-  const full = (whole[0] * one[1]) / (whole[1] * one[0]);
-  const feel = r.weighted([
-    ['straight', 5],
-    ['shuffle', 3],
-    ['60:40', 1],
-    ['55:45', 0.4],
-    ['65:35', 0.4],
-    ['70:30', 0.3],
-  ]);
-  let swing: Frac | undefined;
-  if (feel !== 'straight' && meter.endsWith('/4')) {
-    const [a, b] = feel === 'shuffle' ? [2, 1] : feel.split(':').map(Number);
-    swing = frac(a!, a! + b!);
-  }
-  return { harp, register: r.pick(registers), tuning, position, meter, slot, full, feel, swing };
-}
 
 interface Progression {
   measures: Measure[]; // what the block plays over
@@ -177,6 +117,13 @@ function chordsOf(
   let holding: Chord | undefined;
   const atEnd: (Chord | undefined)[] = [];
   plan.bars.forEach((bar, i) => {
+    if (bar.again && over === undefined) {
+      // What is written in a bar is played again with it.
+      holding = atEnd[i - 1];
+      atEnd.push(holding);
+      out.push(out[i - 1]!);
+      return;
+    }
     const list: ChordAt[] = [];
     const length = mul(slot, frac(bar.slots));
     if (over !== undefined) {
@@ -233,6 +180,13 @@ function makeBars(plan: Plan, bars: Word[][], slot: Frac, chords: ChordAt[][], k
     }));
     return { length: mul(slot, frac(bar.slots)), chords: list, sounds };
   });
+}
+
+/** Whether a bar may be the one before once more: it is come to from there alone, and that bar begins with an attack or a rest. */
+function mayRepeatBar(plan: Plan, i: number, last: Word[]): boolean {
+  const [before, bar] = [plan.bars[i - 1]!, plan.bars[i]!];
+  const first = last.find((word) => word.items.length > 0)?.items[0];
+  return bar.before === '|' && bar.part === undefined && before.slots === bar.slots && first?.kind !== 'hold';
 }
 
 function settingsText(
@@ -309,7 +263,17 @@ export function sample(seed: number): Sample {
   }
   const eachBar = silent || over !== undefined ? 0 : r.pick([0.1, 0.4, 0.8]);
   const mouths: Setup['mouth'][] = [];
-  const bars = plan.bars.map((bar, i) => {
+  const bars: Word[][] = [];
+  plan.bars.forEach((bar, i) => {
+    const last = bars[i - 1];
+    if (last && mayRepeatBar(plan, i, last) && r.chance(0.08)) {
+      bar.again = true;
+      features.add('bar-again');
+      mouths.push(player.mouth);
+      // The chords of a progression are those of the place.
+      bars.push(over === undefined ? last : last.map(({ symbol: _, ...word }) => word));
+      return;
+    }
     // A second ending continues from where it branches off, with the embouchure of that place.
     if (bar.branch !== undefined) player.mouth = mouths[bar.branch]!;
     const first =
@@ -320,7 +284,7 @@ export function sample(seed: number): Sample {
           : r.chance(eachBar);
     const words = player.bar(bar.slots, bar.carry, first);
     mouths.push(player.mouth);
-    return words;
+    bars.push(words);
   });
   for (const f of player.features) features.add(f);
 
@@ -355,26 +319,4 @@ export function sample(seed: number): Sample {
     sung,
     features: [...features].sort(),
   };
-}
-
-/** Features for the statistics. */
-function note(features: Set<string>, s: Settings, symbols: ChordSymbol[], inMusic: boolean, key: Key): void {
-  if (inMusic) features.add('chord-symbol');
-  if (symbols.some(isSilence)) features.add('no-chord');
-  for (const symbol of symbols.filter((s) => !isSilence(s))) {
-    features.add(symbol.name === undefined ? 'numeral' : 'chord-name').add(`quality:${symbol.quality.id}`);
-    if (symbol.numeral !== undefined && symbol.numeral.sign !== 0) features.add('numeral-accidental');
-    if (symbol.bass !== undefined) features.add('slash-bass');
-    if (symbol.of !== undefined) features.add('numeral-of-numeral');
-    const ending =
-      symbol.name === undefined
-        ? symbol.text.replace(/^[b#]?[IViv]+/, '').replace(/\/[b#]?[IViv]+$/, '')
-        : symbol.text.slice(symbol.name.length).replace(/\/[A-G][b#]?$/, '');
-    features.add(`${symbol.name === undefined ? 'numeral-ending' : 'name-ending'}:${ending}`);
-  }
-  features.add(`tuning:${s.tuning}`).add(`position:${s.position}`).add(`meter:${s.meter}`).add(`slot:${s.slot}`);
-  features.add(`harp:${s.harp}`).add(`mode:${key.mode}`).add(`key:${key.name}`);
-  if (s.register !== '') features.add(`register:${s.register}`);
-  if (s.feel !== 'straight')
-    features.add(s.swing === undefined ? 'feel-in-compound' : s.feel === 'shuffle' ? 'shuffle' : 'feel-ratio');
 }

@@ -1,5 +1,6 @@
 // The bars of a block in page order, with their lines, and the order in which they are played.
 // Repeats and endings: elementary notation, any textbook (common practice, no source).
+import { addJump } from './jumps.ts';
 import type { Random } from './random.ts';
 
 export interface PlannedBar {
@@ -8,12 +9,14 @@ export interface PlannedBar {
   pickup: boolean;
   formBar?: number; // which bar of the progression
   endings?: number[]; // the times of the ending it is in
-  branch?: number; // first bar of a second ending: the bar it continues from
+  branch?: number; // first bar of a second ending or of a coda: the bar it continues from
   carry: boolean; // a note may be held into this bar
   part?: string;
+  again?: boolean; // the bar before once more, written %
 }
 
 export interface Plan {
+  jumped?: number; // how much of the order is played before the jump
   bars: PlannedBar[];
   order: number[];
   end: string; // the last line
@@ -33,6 +36,7 @@ export interface PlanWish {
 export function makePlan(r: Random, wish: PlanWish): Plan {
   const bars: PlannedBar[] = [];
   const order: number[] = [];
+  const once: number[] = []; // without repeats
   const features: string[] = [];
   let formBar = 0;
   const push = (before: string, extra: Partial<PlannedBar> = {}): number => {
@@ -42,6 +46,7 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
   if (wish.pickup > 0) {
     bars.push({ before: '', slots: wish.pickup, pickup: true, carry: false });
     order.push(0);
+    once.push(0);
     features.push('pickup');
   }
   let left = wish.bars;
@@ -62,7 +67,9 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
       const most = wish.repeats && !wish.progression ? r.int(1, Math.min(4, left)) : left;
       for (let i = 0; i < most; i++) {
         const inner = i > 0 && r.chance(0.08) ? '||' : '|';
-        order.push(push(i === 0 ? next : inner));
+        const bar = push(i === 0 ? next : inner);
+        order.push(bar);
+        once.push(bar);
         formBar++;
       }
       left -= most;
@@ -77,6 +84,7 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
       // A progression is as long as what is played.
       const times = !wish.progression && r.chance(0.3) ? r.int(3, 4) : 2;
       for (let i = 0; i < times; i++) order.push(...body);
+      once.push(...body);
       left -= length;
       next = times > 2 ? `:|x${times} ` : ':|';
       if (times > 2) features.push('repeat-several');
@@ -114,6 +122,7 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
       }
       for (let i = 0; i < times; i++) order.push(...body, ...one);
       order.push(...body, ...two);
+      once.push(...body, ...two);
       if (times > 1) features.push('ending-for-several');
       left -= length + first;
       next = '||';
@@ -141,5 +150,8 @@ export function makePlan(r: Random, wish: PlanWish): Plan {
     features.push('short-last-bar');
   }
   if (bars.some((b) => b.before === '||' && b.branch === undefined)) features.push('double-bar');
-  return { bars, order, end, features };
+  const plan: Plan = { bars, order, end, features };
+  // A progression is as long as what is played.
+  if (!wish.progression && r.chance(0.2)) addJump(r, plan, once, wish.full, wish.pickup);
+  return plan;
 }

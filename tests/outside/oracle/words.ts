@@ -55,11 +55,15 @@ export class Words {
   /** What is sung, in the order of playing. */
   sung(): string[] {
     const times = new Map<number, number>();
-    return this.#plan.order.flatMap((bar) => {
-      const time = (times.get(bar) ?? 0) + 1;
-      times.set(bar, time);
-      const endings = this.#plan.bars[bar]!.endings;
-      const pass = endings === undefined ? time : endings[time - 1]!;
+    const { order, bars, jumped = order.length } = this.#plan;
+    return order.flatMap((bar, place) => {
+      const before = times.get(bar) ?? 0;
+      // Behind a jump it is the last time through a repeat, and the second time elsewhere.
+      const time = place < jumped || before === 0 ? before + 1 : Math.max(before, 2);
+      if (place < jumped) times.set(bar, time);
+      const { endings } = bars[bar]!;
+      const last = place < jumped ? undefined : endings?.at(-1);
+      const pass = last ?? (endings === undefined ? time : endings[time - 1]!);
       const texts = this.#texts[bar]!;
       const first = endings === undefined ? 1 : endings[0]!;
       const verse = texts.size === 1 && texts.has(first) ? first : pass;

@@ -65,6 +65,10 @@ export function writeBlock(r: Random, w: Writing): string {
       line.push(bar.before);
       if (i % perLine === 0) flush();
     }
+    if (bar.again) {
+      line.push('%');
+      return;
+    }
     for (const word of words) {
       line.push(shown(word));
       for (const item of word.items) if (item.kind === 'note') notes.push(i);

@@ -1,0 +1,118 @@
+/** What can be wrong with bar lines: repeats, endings and jumps. */
+import { type Catalogue, didYouMean, error, type Near } from '../../diagnostics/catalogue.ts';
+import { ordinal } from '../../instrument/position.ts';
+import type { JumpSign } from '../../score/jump.ts';
+
+import { AGAIN_PROBLEMS } from './again-problems.ts';
+
+/** Why a sign is not where it has a meaning: what is said, and how to change it. */
+const MISPLACED = {
+  'no-bar-before': {
+    says: (sign) => `There is no bar before |${sign} that could end here.`,
+    help: 'Write it at the bar line behind the bar it ends.',
+  },
+  'no-bar-behind': {
+    says: (sign) => `There is no bar behind |${sign} that could begin here.`,
+    help: 'Write it at the bar line before the bar it begins.',
+  },
+  'in-ending': {
+    says: (sign) => `After the jump back only last endings are played, and |${sign} is in another one.`,
+    help: 'Move it to the last ending, or before the first one.',
+  },
+  'segno-behind': {
+    says: () => 'The segno is behind the |D.S. that goes back to it.',
+    help: 'Move |segno to the bar line where the music begins again.',
+  },
+  'coda-before': {
+    says: () => 'The coda is before the jump back, so it would be played the first time too.',
+    help: 'Write the coda behind |D.C. or |D.S.',
+  },
+  'not-met': {
+    says: (sign) => `After the jump back the music does not come to this |${sign}.`,
+    help: 'Move it between the place that the jump goes back to and the jump.',
+  },
+} as const satisfies Readonly<Record<string, { says: (sign: string) => string; help: string }>>;
+
+const ALONE: Readonly<Record<'segno' | 'coda' | 'to-coda' | 'fine' | 'D.S.', readonly [string, string]>> = {
+  segno: ['Nothing goes back to this |segno.', 'Write |D.S. at the bar line from which it is played again.'],
+  coda: ['Nothing leads to this |coda.', 'Write |to-coda at the bar line from which the coda is played.'],
+  'to-coda': ['There is no |coda to go to.', 'Write |coda at the bar line where it begins.'],
+  fine: ['', ''],
+  'D.S.': [
+    'There is no |segno to go back to.',
+    'Write |segno at the bar line where it begins, or |D.C. for the beginning.',
+  ],
+};
+
+export const JUMP_PROBLEMS = {
+  'repeat-unclosed': error<object>({
+    about: 'A repeat that begins has to end.',
+    message: () => 'The repeat that begins here does not end.',
+    help: () => 'End it with :|',
+  }),
+  'ending-misplaced': error<{ endings: readonly number[] }>({
+    about:
+      'Endings close a repeat: the first leads up to :| and the others follow it, each for the next time that has none.',
+    message: ({ endings }) => `Ending ${endings} has no repeat to belong to.`,
+    help: ({ endings }) =>
+      endings.length === 1
+        ? `For hole ${endings} after a bar line leave a space: | ${endings}`
+        : 'Begin with |1 and let the others follow its :|',
+  }),
+  'times-with-endings': error<{ times: number }>({
+    about: 'A repeat with endings is played as often as its endings say.',
+    message: ({ times }) => `This repeat has endings, so it cannot be played ${times} times by its sign.`,
+    help: () => 'Give its endings the numbers of the times they are for, as in |1,2 and |3.',
+  }),
+  'ending-missing': error<{ missing: number }>({
+    about: 'Each time through a repeat up to the last one has an ending.',
+    message: ({ missing }) => `There is no ending for the ${ordinal(missing)} time.`,
+    help: ({ missing }) => `Add ${missing} to an ending, as in |1,${missing}, or write one for it.`,
+  }),
+
+  'bar-word-unknown': error<Near & { text: string }>({
+    about: 'Right behind a bar line are the words listed in the guide; a note has a space before it.',
+    message: ({ text }) => `“${text}” means nothing behind a bar line.`,
+    help: (facts) => didYouMean(facts) ?? 'Write segno, coda, to-coda, fine, D.C. or D.S.',
+  }),
+  'signs-together': error<{ signs: readonly [JumpSign, JumpSign] }>({
+    about: 'At the end of a bar playing goes to one place, and a bar begins with one sign.',
+    message: ({ signs: [one, other] }) => `|${one} and |${other} are at one bar line, and only one can be followed.`,
+    help: () => 'Keep the one you mean.',
+  }),
+  'sign-twice': error<{ sign: JumpSign; before: JumpSign }>({
+    about: 'A block goes back once, so it has one sign of each kind, and D.C. or D.S.',
+    message: ({ sign, before }) =>
+      sign === before
+        ? `There is a |${sign} before this one.`
+        : `The block goes back already, with |${before}: a second jump would be unclear.`,
+    help: () => 'Write one of the passages out.',
+  }),
+  'sign-alone': error<{ sign: JumpSign; missing: JumpSign | 'back' }>({
+    about: 'A sign of a jump needs its partner: segno and D.S., to-coda and coda, and to-coda or fine a jump back.',
+    message: ({ sign, missing }) =>
+      missing === 'back' || sign === 'D.C.'
+        ? `|${sign} is for the time after a jump back, and there is none.`
+        : ALONE[sign][0],
+    help: ({ sign, missing }) =>
+      missing === 'back' || sign === 'D.C.'
+        ? 'Write |D.C. or |D.S. at the bar line where the music goes back. The end of a block is |]'
+        : ALONE[sign][1],
+  }),
+  'jump-in-repeat': error<{ sign: JumpSign }>({
+    about: 'The music goes back once all repeats before the jump have been played.',
+    message: ({ sign }) => `|${sign} is inside a repeat that is not finished here.`,
+    help: ({ sign }) => `Write it at the end of the repeat or of its last ending, as in :|${sign}`,
+  }),
+  'sign-misplaced': error<{ sign: JumpSign; why: keyof typeof MISPLACED }>({
+    about: 'A sign of a jump is where the music meets it: between the place it goes back to and the jump.',
+    message: ({ sign, why }) => MISPLACED[why].says(sign),
+    help: ({ why }) => MISPLACED[why].help,
+  }),
+  'bar-never-played': error<{ bar: number; back: JumpSign }>({
+    about: 'Every bar is played at some time. What follows a jump back is played after it, up to its end.',
+    message: ({ bar, back }) => `No playing ever reaches bar ${bar}, behind |${back}`,
+    help: () => 'Is it the coda? Then write |coda before it, and |to-coda where the music leaves for it.',
+  }),
+  ...AGAIN_PROBLEMS,
+} satisfies Catalogue;
