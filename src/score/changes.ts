@@ -1,4 +1,4 @@
-/** What changes from one bar of a score to the next, as a reader has to be told. */
+/** What changes from one bar of a score to the next, as a reader needs to know. */
 import { type SongKey, signatureOf } from '../harmony/key.ts';
 import { type Feel, feelName } from '../time/feel.ts';
 import { type Meter, meterName } from '../time/meter.ts';
