@@ -181,12 +181,14 @@ function laneReach(sound: Sound, roles: Column['roles'], grace: GraceColumn | un
 }
 
 /** The size of a grace note’s number in the lanes, and what is between it and the number of its note. */
-export const GRACE_NUMBER = 0.8;
+export const GRACE_NUMBER = 0.88;
 export const GRACE_GAP = 4;
 
 /** Half of what a grace note covers in the lanes. */
 export const graceHalf = ({ role }: GraceColumn): number =>
-  (role ? Math.max(SHAPES[role.degree].half, textWidth(role.label, SIZE.label) / 2) : NUMBER) * GRACE_NUMBER;
+  role
+    ? Math.max(SHAPES[role.degree].half * GRACE_NUMBER, textWidth(role.label, SIZE.label) / 2)
+    : NUMBER * GRACE_NUMBER;
 
 function numberReach({ tied, notes, marks }: Sound, roles: Column['roles']): LaneReach {
   const label = Math.max(0, ...roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));

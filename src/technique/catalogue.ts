@@ -358,13 +358,14 @@ export const WRITTEN: readonly TechniqueInput[] = [
   }),
   technique({
     id: 'quarter-step-bends',
-    title: 'Quarter-step bends',
-    about: 'Bends that stop a quarter step below a note of the hole: the blue third of the blues is one, on draw 3.',
+    title: 'Quarter-step draw bends',
+    about:
+      'Draw bends that stop a quarter step below a note of the hole: the blue third of the blues is one, on draw 3.',
     group: 'bends',
     requires: ['half-step-bends'],
-    'kind-of': ['bends'],
+    'kind-of': ['draw-bends'],
     cautions: [SORE],
-    find: { note: { bend: [0.5, 1.5, 2.5, 3.5] } },
+    find: { note: { breath: 'draw', bend: [0.5, 1.5, 2.5, 3.5] } },
   }),
   bend('draw', 1, 1, []),
   bend('draw', 2, 1, []),

@@ -40,7 +40,7 @@ describe('a grace note', () => {
     const lanes = present(inLanes, 'the grace note');
     expect(numbersIn(lanes).map(({ hole }) => hole)).toEqual(['4']);
     expect(textsIn(lanes, '.l')).toContain('♭5');
-    expect(lanes.getAttribute('transform')).toMatch(/scale\(0?\.8\)/);
+    expect(lanes.innerHTML).toMatch(/scale\(0?\.88\)/);
   });
   it('is drawn once for every grace note of a block, and never for a note that is held on', () => {
     fc.assert(

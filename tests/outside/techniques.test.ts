@@ -65,7 +65,7 @@ const FROM_FACTS: Readonly<Record<string, (block: Sample) => boolean>> = {
   overdraws: ({ features }) => features.includes('overdraw'),
   slide: ({ features }) => features.includes('slide'),
   bends: ({ features }) => features.includes('bend') || features.includes('quarter-step'),
-  'quarter-step-bends': ({ features }) => features.includes('quarter-step'),
+  'quarter-step-bends': ({ features }) => features.includes('quarter-step:draw'),
   splits: ({ features }) => features.includes('split'),
   chords: ({ features }) => features.includes('hole-chord'),
   pickups: ({ features }) => features.includes('pickup'),

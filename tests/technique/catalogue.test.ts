@@ -194,7 +194,10 @@ const FROM_DEFINITIONS: Readonly<Record<string, readonly [takes: readonly string
   'half-step-bends': [["-6' . . ."], ["10' . . ."]],
   'whole-step-bends': [["-2'' . . ."], ["10'' . . ."]],
   'step-and-a-half-bends': [["tuning: natural-minor\n-2''' . . ."], ["tuning: harmonic-minor\n10''' . . ."]],
-  'quarter-step-bends': [['-5q . . .', "10'q . . ."], ["-6' 6o . ."]],
+  'quarter-step-bends': [
+    ['-5q . . .', "-2'q . . ."],
+    ["10'q . . .", "-6' 6o . ."],
+  ],
   'blow-bends': [["tuning: natural-minor\n7' . . ."], ["-6' 6o . ."]],
   'bends-from-nothing': [["10' . . ."], ["10> 10' . ."]],
   'held-bends': [["tempo: 120\n-3' =3"], ["tempo: 120\n-3' -3' . ."]],

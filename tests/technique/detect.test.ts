@@ -100,7 +100,7 @@ const PLANTS: readonly (readonly [word: string, techniques: readonly string[]])[
   ["-4'", ['draw-4-half-step', 'half-step-bends', 'draw-bends', 'bends']],
   ["-3''", ['draw-3-whole-step', 'whole-step-bends', 'draw-bends', 'bends']],
   ['-3q', ['quarter-step-bends', 'draw-bends', 'bends']],
-  ['7q', ['quarter-step-bends', 'blow-bends', 'bends', 'high-holes']],
+  ['7q', ['blow-bends', 'bends', 'high-holes']],
   ["-3'''", ['draw-3-step-and-a-half', 'step-and-a-half-bends', 'draw-bends', 'bends']],
   ["10''", ['blow-10-whole-step', 'blow-bends', 'bends', 'high-holes']],
   ['6o', ['overblow-6', 'overblows']],

@@ -85,7 +85,7 @@ const KINDS: Readonly<Record<string, string>> = {
   'half-step-bends': 'draw-bends',
   'whole-step-bends': 'draw-bends',
   'step-and-a-half-bends': 'draw-bends',
-  'quarter-step-bends': 'bends',
+  'quarter-step-bends': 'draw-bends',
   'blow-bends': 'bends',
   'bent-shakes': 'shakes',
 };

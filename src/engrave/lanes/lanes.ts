@@ -112,25 +112,29 @@ export function drawSound(column: Column, x: number, layout: LaneLayout): string
   return drawn + drawLabels(column, x, heights) + drawGrace(column, x, layout);
 }
 
-/** A grace note left of the number of its note: smaller, and as near to the centre line as its size. */
+/** A grace note left of the number of its note: smaller, and as near to the centre line as its size. Its label is as large as others. */
 function drawGrace(column: Column, x: number, layout: LaneLayout): string {
   const { grace } = column;
   if (!grace) return '';
+  const { note, role } = grace;
+  const { centre } = layout;
   const at = x - column.reach.left + graceHalf(grace);
-  const y = layout.centre * (1 - GRACE_NUMBER);
-  const drawn = drawSingle(grace, layout);
-  return `<g class="${CLASS.grace}" transform="translate(${n(at)} ${n(y)})scale(${GRACE_NUMBER})">${drawn}</g>`;
+  const y = naturalHeight(note.breath, note.bend, layout);
+  const number = drawNote(note, { breath: note.breath, hinted: false }, role, 0, y, layout);
+  const place = `translate(${n(at)} ${n(centre * (1 - GRACE_NUMBER))})scale(${GRACE_NUMBER})`;
+  const label = role
+    ? labelAt(role, at, centre + graceEdge(grace, layout.blowBends), note.breath === 'blow', false)
+    : '';
+  return `<g class="${CLASS.grace}"><g transform="${place}">${number}</g>${label}</g>`;
 }
 
-/** A number with its shape and its label at 0. */
-function drawSingle({ note, role }: GraceColumn, layout: LaneLayout): string {
-  const blow = note.breath === 'blow';
-  const y = naturalHeight(note.breath, note.bend, layout);
-  const place = { breath: note.breath, hinted: false };
-  const label = role
-    ? labelAt(role, 0, blow ? y - NOTCH * note.bend + shapeOf(role).top : y + shapeOf(role).bottom, blow, note.over)
-    : '';
-  return drawNote(note, place, role, 0, y, layout) + label;
+/** How far a grace note reaches from the centre line, its label left out: above it on the blow. */
+function graceEdge({ note, role }: GraceColumn, blowBends: number): number {
+  const y = naturalHeight(note.breath, note.bend, { centre: 0, blowBends });
+  const ring = note.over ? RING_ROOM : 0;
+  const edge =
+    note.breath === 'blow' ? y - NOTCH * note.bend + shapeOf(role).top - ring : y + shapeOf(role).bottom + ring;
+  return edge * GRACE_NUMBER;
 }
 
 function drawNote(
@@ -227,16 +231,11 @@ export function laneHeights(column: Column, blowBends: number): { readonly top: 
     : { top: small.top, bottom: Math.max(...bottoms, small.bottom) + label + ring };
 }
 
-/** How far a grace note reaches, its label left out. */
+/** How far a grace note reaches above and below the centre line, with its label. */
 function graceHeights({ grace }: Column, blowBends: number): { readonly top: number; readonly bottom: number } {
   if (!grace) return { top: 0, bottom: 0 };
-  const { note, role } = grace;
-  const y = naturalHeight(note.breath, note.bend, { centre: 0, blowBends });
-  const edge =
-    note.breath === 'blow'
-      ? y - NOTCH * note.bend + shapeOf(role).top - LABEL_ROOM
-      : y + shapeOf(role).bottom + LABEL_ROOM;
-  return { top: Math.min(0, edge * GRACE_NUMBER), bottom: Math.max(0, edge * GRACE_NUMBER) };
+  const edge = graceEdge(grace, blowBends);
+  return grace.note.breath === 'blow' ? { top: edge - LABEL_ROOM, bottom: 0 } : { top: 0, bottom: edge + LABEL_ROOM };
 }
 
 /** A held note's line, from just after its number to where it ends. */

@@ -13,6 +13,8 @@ export type Kind =
   | 'meter'
   | 'key sign'
   | 'notehead'
+  | 'grace note'
+  | 'fermata'
   | 'parenthesis'
   | 'breath mark'
   | 'accidental'
@@ -69,6 +71,7 @@ const GLYPHS: readonly (readonly [number, number, Kind])[] = [
   [0xe260, 0xe26f, 'accidental'],
   [0xe280, 0xe283, 'accidental'],
   [0xe4a0, 0xe4bf, 'articulation'],
+  [0xe4c0, 0xe4c0, 'fermata'],
   [0xe4ce, 0xe4ce, 'breath mark'],
   [0xe4e0, 0xe4ff, 'rest'],
   [0xe500, 0xe500, 'repeated bar'],
@@ -89,6 +92,7 @@ const CLASSES: Readonly<Record<string, Kind>> = {
   u: 'numeral',
   c: 'chord name',
   p: 'part label',
+  C: 'direction',
   I: 'direction',
   J: 'jump sign',
   D: 'dynamic',
@@ -117,6 +121,9 @@ function sizeOf({ box: [left, top, right, bottom], matrix: [a, b] }: Drawn): { w
 
 export function kindOf(drawn: Drawn): Kind {
   const code = codePointOf(drawn);
+  // All of a grace note on the staff is one: its head, sign, stem, flag and stroke. In the lanes it is a number as others are.
+  if (drawn.around.includes('G') && (code !== undefined || (drawn.classes.includes('s') && /L/.test(drawn.path ?? ''))))
+    return 'grace note';
   if (code !== undefined) {
     const kind = GLYPHS.find(([first, last]) => code >= first && code <= last)?.[2] ?? 'unknown';
     return kind === 'accidental' && drawn.event === undefined && drawn.around.includes('row-head') ? 'key sign' : kind;

@@ -76,7 +76,7 @@ export class Player {
     const note =
       special.length > 0 && r.chance(this.#s.bends) ? r.pick(special) : r.pick(here.filter((n) => n.kind === 'plain'));
     if (note.kind === 'bend') this.features.add('bend').add(`bend-${(note.text.match(/'/g) ?? []).length}`);
-    if (note.kind === 'quarter') this.features.add('quarter-step');
+    if (note.kind === 'quarter') this.features.add('quarter-step').add(`quarter-step:${note.draw ? 'draw' : 'blow'}`);
     if (note.kind === 'overbend') this.features.add(note.draw ? 'overdraw' : 'overblow');
     if (note.kind === 'slide') this.features.add('slide');
     return note;
@@ -224,7 +224,7 @@ export class Player {
     if (others.length === 0) return none();
     const to = r.pick(others);
     this.features.add('glide').add('bend');
-    if (to.kind === 'quarter') this.features.add('quarter-step');
+    if (to.kind === 'quarter') this.features.add('quarter-step').add(`quarter-step:${to.draw ? 'draw' : 'blow'}`);
     const word = (n: Playable, mark: string): Word => ({
       text: n.text + mark,
       items: [{ kind: 'note', midi: [n.half + this.#s.base], length: this.#s.slot }],
