@@ -2,6 +2,7 @@
 import { signatureOf } from '../harmony/key.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
+import { phraseRuns } from './above/phrase-row.ts';
 import { PART } from './classes.ts';
 import { type Clef, clefOf } from './clef.ts';
 import type { Column } from './columns.ts';
@@ -93,10 +94,9 @@ export function drawBlock(score: Score): DrawnBlock {
   const layout = layoutOf(score);
   const begins = beginsOf(all.slice(lead), lead > 0, pickupFits);
   const beginsAt = (index: number): string => (index < lead ? FIRST : (begins[index - lead] ?? FIRST));
-  const bands = bandRuns(
-    all.map((segment, index) => ({ segment, xs: itemAt(placed, index), width: widthOf(index) })),
-    score.mouth,
-  );
+  const laid = all.map((segment, index) => ({ segment, xs: itemAt(placed, index), width: widthOf(index) }));
+  const bands = bandRuns(laid, score.mouth);
+  const phrases = phraseRuns(score, laid);
   const numbered = all.map((segment, index) => ({ segment, begins: beginsAt(index) }));
   const drawn = all.map((segment, index) => {
     const next = all[index + 1];
@@ -117,6 +117,7 @@ export function drawBlock(score: Score): DrawnBlock {
       nextBegins: beginsAt(index + 1),
       band: itemAt(bands, index),
       verseNumbers: verseNumbers(numbered, index, layout.words),
+      phrases: itemAt(phrases, index),
     });
   });
   const signatures = [...new Set([score, ...score.bars].map(({ key }) => signatureOf(key)))];

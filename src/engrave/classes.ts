@@ -15,6 +15,8 @@ export const CLASS = {
   /** A note that is held on in the lanes. */
   heldLine: 'd',
   glideLine: 'g',
+  /** Over a phrase that the block repeats. */
+  phraseBracket: 'H',
   /** Joins the holes of one breath. */
   breathLine: 'q',
   /** The band of the embouchure, and its hatching for the tongue. */
@@ -45,6 +47,8 @@ export const CLASS = {
   jumpWords: 'J',
   /** Bar numbers, endings, and words of the embouchure. */
   smallText: 'i',
+  /** The name of a phrase, at its bracket. */
+  phraseName: 'N',
   /** The word of a mark over the lanes. */
   markWord: 'k',
   /** A letter of loudness before it. */
@@ -71,6 +75,7 @@ export const PART_KINDS = [
   'part',
   'jumps',
   'ending',
+  'phrases',
   'chords',
   'staff',
   'words',
@@ -86,6 +91,7 @@ export const PART: Readonly<Record<PartKind, string>> = {
   part: 'pp',
   jumps: 'pj',
   ending: 'pe',
+  phrases: 'ph',
   chords: 'pc',
   staff: 'ps',
   words: 'pw',

@@ -13,6 +13,8 @@ export const ABOVE = { line: 16, baseline: 12 };
 /** The line of the signs of jumps, and the middle of segno and coda. */
 export const JUMPS = { height: 22, baseline: 15, middle: 10.5 };
 export const ENDING = { height: 17, line: 3 };
+/** `foot`: how far the ends of a bracket reach down. */
+export const PHRASES = { height: 13, line: 5.5, foot: 10, baseline: 10 };
 export const CHORDS = { height: 16, baseline: 12 };
 export const STAFF_HEIGHT = 40;
 export const WORDS = { height: 16, baseline: 12 };

@@ -10,6 +10,7 @@ import { barsShownAsSign } from '../score/bar-repeat.ts';
 import { changesOf } from '../score/changes.ts';
 import { jumpInWords } from '../score/jump.ts';
 import { filledIn, type Mark, rowOf } from '../score/mark.ts';
+import { phrasesOf } from '../score/phrases.ts';
 import { endingOpenedBy, graceRole, isSoundEvent, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, NoteText, Score, Sound } from '../score/score.ts';
 import { temposOf } from '../score/tempo.ts';
@@ -50,12 +51,16 @@ export function barSentences(score: Score): string[] {
   const plain = lines.find(({ verse }) => verse === undefined);
   const verses = lines.filter(({ verse }) => verse !== undefined);
   const signs = barsShownAsSign(score);
+  const begun = new Map(
+    phrasesOf(score).flatMap(({ name, occurrences }) => occurrences.map(({ from }) => [from, name])),
+  );
   return score.bars.map((bar, index) => {
     const phrases: string[] = [];
     let chord = bar.chords[0];
     const first = bar.events[0];
     for (const [at, event] of bar.events.entries()) {
-      const words: string[] = [];
+      const phrase = begun.get(event.index);
+      const words = phrase === undefined ? [] : [`the phrase ${phrase}`];
       const change = bar.chords.findLast((own) => compare(own.onset, event.onset) <= 0);
       if (change && change !== chord) words.push(`now ${harmonyInWords(change)}`);
       chord = change ?? chord;

@@ -4,6 +4,7 @@ import type { Score } from '../score/score.ts';
 import { toNumber } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { drawPhrases, type PhraseRun } from './above/phrase-row.ts';
 import { chordRow } from './chord-row.ts';
 import { CLASS, type PartKind } from './classes.ts';
 import { dynamicOf, SIZE, soundIn, WAVE } from './columns.ts';
@@ -11,7 +12,7 @@ import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, heightsOf, laneHeights, leftOfNumber, rightOfNumber } from './lanes/lanes.ts';
-import { ABOVE, BAND, CHORDS, ENDING, JUMPS, LANES, type Layout, STAFF_HEIGHT, WORDS } from './layout.ts';
+import { ABOVE, BAND, CHORDS, ENDING, JUMPS, LANES, type Layout, PHRASES, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { drawNewMeter, startRoom } from './row-head.ts';
 import type { PlacedSegment, Segment } from './segment.ts';
@@ -39,6 +40,8 @@ export interface TileSettings {
   /** The embouchures of the tile (band.ts). */
   readonly band: readonly BandRun[];
   readonly verseNumbers: VerseNumbers;
+  /** The brackets over the phrases of the tile (phrase-row.ts). */
+  readonly phrases: readonly PhraseRun[];
 }
 
 /** One bar, or a part of one, as drawn. */
@@ -70,6 +73,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
     drawAbove(segment, width),
     { kind: 'jumps', height: JUMPS.height, body: drawJumpSigns(segment, width, settings.score.bars, glyphs) },
     { kind: 'ending', height: ENDING.height, body: drawEnding(segment, settings) },
+    { kind: 'phrases', height: PHRASES.height, body: drawPhrases(settings.phrases) },
     { kind: 'chords', height: CHORDS.height, body: chords.markup },
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
     { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },

@@ -110,8 +110,8 @@ export function expandMusic(
 
   function put(item: Exclude<Item, { kind: 'quote' }>, scope: Scope, share: Fraction): void {
     const span = scope.quotedAt ?? item.span;
-    const source: Source = scope.quote ? { span, quote: scope.quote } : { span };
     const site = scope.site ?? span;
+    const source: Source = scope.quote ? { span, quote: scope.quote, quotedAt: site.from } : { span };
     switch (item.kind) {
       case 'group': {
         const shares = item.items.reduce((sum, inner) => sum + sharesOf(inner), 0);

@@ -35,7 +35,9 @@ export interface Moment {
 export function roundPlan(playback: Playback, settings: PlaySettings, number: number): Plan {
   const round = roundOf(playback, settings, number);
   const tune = tuneOf(playback, round);
-  const cues: Cue[] = [...tune, ...bandOf(playback, settings, round), ...metronomeOf(playback, round)];
+  // What is not heard is shown as what would sound.
+  const heard = settings.layer ? tuneOf(playback, round, settings.layer) : tune;
+  const cues: Cue[] = [...heard, ...bandOf(playback, settings, round), ...metronomeOf(playback, round)];
   return { round, cues: cues.sort(byTime), moments: momentsOf(playback, round, tune) };
 }
 

@@ -16,8 +16,17 @@ export interface PlaySettings {
   readonly trade: boolean;
   /** A loop that speeds up by `step` each round until it reaches `goal`, both in the tempo's unit. */
   readonly climb?: { readonly step: number; readonly goal: number } | undefined;
+  /** Which part of the tune is heard, by a phrase that the block repeats: that alone, or all but that. All of it where there is none. */
+  readonly layer?: Layer | undefined;
   /** Chooses among the band's variations; the same seed plays the same. */
   readonly seed: number;
+}
+
+/** A part of the tune. */
+export interface Layer {
+  /** Index into the phrases of the playback. */
+  readonly phrase: number;
+  readonly heard: 'alone' | 'not';
 }
 
 /** A block once through, as it is written. */
@@ -48,7 +57,7 @@ export function tempoOfRound({ tempo, climb, loop }: PlaySettings, round: number
 
 /** Whether new settings leave the layout of a round as it is, so that it need not start again. */
 export const sameRound = (a: PlaySettings, b: PlaySettings): boolean =>
-  (['tempo', 'swing', 'range', 'trade', 'climb', 'seed'] as const).every((key) => a[key] === b[key]);
+  (['tempo', 'swing', 'range', 'trade', 'climb', 'layer', 'seed'] as const).every((key) => a[key] === b[key]);
 
 /** Whether rounds are counted from the first again: with another tempo or step, or with other bars. */
 export const restartsRounds = (a: PlaySettings, b: PlaySettings): boolean =>

@@ -5,12 +5,15 @@ import type { Playback, PlayedEvent, PlayedGrace, PlayedNote } from '../score/pl
 import { lastOf } from '../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
 import type { Round } from './round.ts';
+import type { Layer } from './settings.ts';
 
 /** A note ends a little before the next one, so that repeated notes can be heard apart. */
 const GAP_BETWEEN_NOTES = 0.03;
 const LONGEST_GAP_SHARE = 0.15;
 
 interface OpenLine {
+  /** The index of its first event in the score. */
+  readonly event: number;
   readonly at: number;
   readonly breath: Breath;
   readonly parts: LinePart[];
@@ -22,8 +25,11 @@ type Sounding = PlayedEvent & { readonly notes: readonly PlayedNote[]; readonly 
 
 const sounds = (event: PlayedEvent): event is Sounding => event.notes !== undefined && event.breath !== undefined;
 
-/** The lines of the tune in a round: each is one breath without a new attack. */
-export function tuneOf(playback: Playback, round: Round): LineCue[] {
+/**
+ * The lines of the tune in a round: each is one breath without a new attack. With a layer only those that begin in it, so that what is
+ * held or glided into is heard with its attack or not at all.
+ */
+export function tuneOf(playback: Playback, round: Round, layer?: Layer): LineCue[] {
   const lines: OpenLine[] = [];
   let open: OpenLine | undefined;
   for (const measure of round.measures) {
@@ -44,8 +50,15 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
       const crush = grace ? secondsOfGrace(until - at) : 0;
       if (!open || grace || !goesOn(open, event)) {
         const joins = grace && leadsInto(grace, event);
-        if (grace && !joins) lines.push(lineOfGrace(grace, at, crush, playback));
-        open = { at: joins ? at : at + crush, breath: event.breath, parts: [], until, glides: false };
+        if (grace && !joins) lines.push({ ...lineOfGrace(grace, at, crush, playback), event: event.index });
+        open = {
+          event: event.index,
+          at: joins ? at : at + crush,
+          breath: event.breath,
+          parts: [],
+          until,
+          glides: false,
+        };
         if (joins) open.parts.push(partOfGrace(grace, 0, crush, playback));
         lines.push(open);
       }
@@ -60,7 +73,14 @@ export function tuneOf(playback: Playback, round: Round): LineCue[] {
       open.glides = event.glides === true;
     }
   }
-  return lines.map(closed);
+  return lines.filter(({ event }) => isHeard(event, playback, layer)).map(closed);
+}
+
+function isHeard(event: number, { phrases = [] }: Playback, layer: Layer | undefined): boolean {
+  const phrase = layer && phrases[layer.phrase];
+  if (!phrase) return true;
+  const isInside = phrase.occurrences.some(({ from, to }) => from <= event && event <= to);
+  return isInside === (layer.heard === 'alone');
 }
 
 /** Seconds of a grace note before a note that has so many with it. */
@@ -81,7 +101,7 @@ const partOfGrace = (grace: PlayedGrace, at: number, seconds: number, { mouth }:
   marks: [],
 });
 
-const lineOfGrace = (grace: PlayedGrace, at: number, seconds: number, playback: Playback): OpenLine => ({
+const lineOfGrace = (grace: PlayedGrace, at: number, seconds: number, playback: Playback): Omit<OpenLine, 'event'> => ({
   at,
   breath: grace.breath,
   parts: [partOfGrace(grace, 0, seconds, playback)],

@@ -12,6 +12,7 @@ import { barLength, beatLength, type Meter, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import { levelsOf } from './dynamics.ts';
 import { graceAmong, type Mark, type PlainMark, type SmallNote, soundOfMarks } from './mark.ts';
+import type { RepeatedPhrase } from './phrases.ts';
 import { playOrder } from './playing-order.ts';
 import { graceRole, midiOfGrace, roleIn } from './queries.ts';
 import type { Bar, BarSettings, Event, Mouth, Note, QuoteRef, Score, Sound } from './score.ts';
@@ -37,6 +38,8 @@ export interface Playback {
   readonly order: readonly number[];
   /** Whose music is quoted from elsewhere, in words; events name them by their place here. */
   readonly quotes: readonly string[];
+  /** The phrases that the block repeats, if there are any, for a player that can choose one (`playedPhrases` of phrases.ts). */
+  readonly phrases?: readonly RepeatedPhrase[];
 }
 
 /** A bar of a playback. */

@@ -160,6 +160,8 @@ export interface Lyric extends NoteText {
 export interface Source {
   readonly span: TextSpan;
   readonly quote?: QuoteRef;
+  /** Where that quotation begins in the block, if it is of a phrase: the same in all events of one quotation. */
+  readonly quotedAt?: number;
 }
 
 /** A quotation: of a whole block, or of one phrase. Without `lesson` the block is of the same lesson, without `block` the phrase of the same block. */

@@ -23,7 +23,7 @@ test('the style sheet has no class of one letter that is not in the table', () =
 });
 
 test('drawings take such classes from the table, and use every name of it', () => {
-  const code = read('{,lanes/,staff/,under/}*.ts');
+  const code = read('{,above/,lanes/,staff/,under/}*.ts');
   expect(code.match(/class="[a-zA-Z](?: [a-zA-Z])*"/g)).toBeNull();
   expect(Object.keys(CLASS).filter((name) => !code.includes(`CLASS.${name}`))).toEqual([]);
 });

@@ -36,6 +36,16 @@ describe('a block in words', () => {
     expect(words('slot: 1/4\n"Am7/G" 4 = "D/F#" 4 =')[0]).toContain('now over D over F sharp, ');
   });
 
+  it('says where a repeated phrase begins', () => {
+    const [first, second] = words('slot: 1/4\nphrase turn: 4 5\nphrase once: 6 6\n<turn> <once> | . <turn> 6');
+    expect(first).toBe(
+      'Bar 1: the phrase turn, blow 4, one beat; blow 5, one beat; blow 6, one beat; blow 6, one beat.',
+    );
+    expect(second).toBe(
+      'Bar 2: rest, one beat; the phrase turn, blow 4, one beat; blow 5, one beat; blow 6, one beat.',
+    );
+  });
+
   it('says where no chord sounds', () => {
     const said = words('slot: 1/4\n"C7" 4 "N.C." 4 4 4 | 4 4 4 4');
     expect(said[0]).toContain('Bar 1, over C7: blow 4, the root, one beat; now no chord, blow 4, one beat;');

@@ -192,16 +192,19 @@ const evenBlock: fc.Arbitrary<string> = fc
         ties: each(fc.boolean()),
         below: fc.oneof(fc.constant(undefined), under),
         again: fc.constantFrom(':|', ':|', ':|x3'),
+        /** Whether phrases are played twice. */
+        layers: fc.boolean(),
         onPhrases: fc.constantFrom('', '', '[accent]', '[fall staccato]', '[tongue]'),
         close: fc.constantFrom('', '|]', '||'),
       })
       .map((block) => {
         const pickupSlots = pickup && slots > 1 ? 1 : 0;
         const music = tied(block.music, shape === 'plain' ? block.ties : []);
-        const phrases = shape === 'phrases' ? music.map((words, i) => `phrase p${i}: ${words.join(' ')}`) : [];
+        const own = block.layers ? music.slice(0, Math.ceil(music.length / 2)) : music;
+        const phrases = shape === 'phrases' ? own.map((words, i) => `phrase p${i}: ${words.join(' ')}`) : [];
         const written =
           shape === 'phrases'
-            ? music.map((_, i) => `<p${i}>${block.onPhrases}`)
+            ? music.map((_, i) => `<p${i % own.length}>${block.onPhrases}`)
             : music.map((words) => words.join(' '));
         const lines =
           (pickupSlots ? '-4 | ' : '') +

@@ -9,6 +9,8 @@ export interface PlayerActions {
   readonly settings: () => PlaySettings;
   readonly change: (part: Partial<PlaySettings>) => void;
   readonly chooseBars: (range: BarRange | undefined) => void;
+  /** Shows a phrase of the playback wherever it is; undefined shows none. */
+  readonly showPhrase: (phrase: number | undefined) => void;
   readonly playOrPause: () => void;
   readonly stop: () => void;
   readonly openLargeType: (open: boolean) => void;

@@ -8,6 +8,7 @@ import { button, make, setPressed, toggle } from './dom.ts';
 import { droneRow } from './drone.ts';
 import { tempoInWords } from './in-words.ts';
 import { mixer } from './mixer.ts';
+import { phrases } from './phrases.ts';
 import { practice } from './practice.ts';
 import { tempoRow } from './tempo.ts';
 
@@ -35,6 +36,7 @@ export function createControls(wiring: PlayerActions): Controls {
     { class: 'player-more' },
     make('summary', {}, playerText('practiceAndBand')),
     practice(wiring, main.showLoop),
+    phrases(wiring) ?? '',
     mixer(wiring),
     drone.element,
   );

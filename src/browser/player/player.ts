@@ -18,6 +18,7 @@ import { button, make } from './dom.ts';
 import { tempoInWords } from './in-words.ts';
 import { createLargeType, isLargeTypeOpen } from './large-type.ts';
 import { pageMixOn } from './page-mix.ts';
+import { markPhrases } from './phrase-marks.ts';
 import { offerTiles } from './tiles.ts';
 
 /** The longest wait for a note to end: a device that slept stopped its clock. */
@@ -77,6 +78,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       tiles.show(range);
       setRange(range);
     },
+    showPhrase: markPhrases(block),
     playOrPause: () => (isRunning(transport.state()) ? transport.pause() : start()),
     stop: transport.stop,
     openLargeType: largeType.open,

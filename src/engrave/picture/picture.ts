@@ -84,7 +84,8 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
   const withWords = row.filter(({ parts }) => parts.some(({ kind }) => kind === 'words'));
   const jumps = partHeight('part');
   const ending = jumps + partHeight('jumps');
-  const chords = ending + partHeight('ending');
+  const phrases = ending + partHeight('ending');
+  const chords = phrases + partHeight('phrases');
   const staff = Math.max(
     chords + most(({ heights }) => heights.over, tiles),
     most(({ heights }) => heights.over, heads),
@@ -107,6 +108,7 @@ function heightsOf(row: readonly PictureTile[]): { heights: ReadonlyMap<PartKind
       ['part', 0],
       ['jumps', jumps],
       ['ending', ending],
+      ['phrases', phrases],
       ['chords', chords],
       ['staff', staff],
       ['words', words],

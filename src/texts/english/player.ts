@@ -57,6 +57,16 @@ export const PLAYER = {
   swingShares: '{long} : {short}',
   swingSaid: '{long} to {short}',
 
+  // Phrases that a block repeats.
+  phrases: 'Phrases',
+  phrase: 'Phrase',
+  noPhrase: 'none',
+  hearPhrase: 'Hear',
+  hearAll: 'the whole tune',
+  hearPhraseAlone: 'this phrase alone',
+  leavePhraseOut: 'all but this phrase, which you play',
+  loopPhrase: 'Loop it',
+
   // The band.
   band: 'Band',
   mute: 'Mute',

@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { engraveBlock, glyphSheet } from '../../../src/engrave/block.ts';
 import { readBlock } from '../../../src/notation/read.ts';
+import { playedPhrases } from '../../../src/score/phrases.ts';
 import { playbackOf } from '../../../src/score/playback.ts';
 import { POLICY } from '../../../src/site/policy.ts';
 
@@ -46,7 +47,7 @@ export async function lessonPage(blocks: readonly string[]): Promise<Files> {
     if (!score) throw new Error(diagnostics.map(({ message }) => message).join('\n'));
     const engraved = engraveBlock(score, { id: `b${index}` });
     for (const glyph of engraved.glyphs) glyphs.add(glyph);
-    const playback = JSON.stringify(playbackOf(score)).replaceAll('<', '\\u003c');
+    const playback = JSON.stringify({ ...playbackOf(score), ...playedPhrases(score) }).replaceAll('<', '\\u003c');
     return `<figure data-block="${index}">${engraved.html}<reedway-player><button type="button">Hear it</button><script type="application/json">${playback}</script></reedway-player></figure>`;
   });
   const body = `<!doctype html><html lang="en"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Blocks</title>

@@ -80,6 +80,7 @@ export const INTENDED: readonly Intended[] = [
   { pair: ['curve', 'bar line'], reason: 'ties and slurs lead over the bar line' },
   { pair: ['bar line', 'bar line'], reason: 'bars at the edge of two tiles' },
   { pair: ['ending bracket', 'ending bracket'], reason: 'an ending goes on in the next tile' },
+  { pair: ['phrase bracket', 'phrase bracket'], reason: 'a phrase goes on in the next tile' },
   { pair: ['hole number', 'role shape'], reason: 'a number stands in the shape of its role', when: within },
   { pair: ['hole number', 'breath line'], reason: 'the breath joins the holes of a chord', when: ofOneEvent },
   { pair: ['role shape', 'breath line'], reason: 'the breath joins the holes of a chord', when: ofOneEvent },
@@ -109,7 +110,7 @@ export const INTENDED: readonly Intended[] = [
 /** Lines that music is written on: only words must keep off them. */
 const GROUND: ReadonlySet<Kind> = new Set(['staff lines', 'lane line']);
 const WORDS: ReadonlySet<Kind> = new Set([
-  'chord name', 'numeral', 'part label', 'direction', 'dynamic', 'bar number', 'small text', 'mark word', 'lyric', 'verse number', 'syllable', 'lane name', 'role label', 'hole number',
+  'chord name', 'numeral', 'part label', 'phrase name', 'direction', 'dynamic', 'bar number', 'small text', 'mark word', 'lyric', 'verse number', 'syllable', 'lane name', 'role label', 'hole number',
 ]); // biome-ignore format: a list to read across
 
 /** The staff is the ground of everything but words; the lanes' line of its own ends. */

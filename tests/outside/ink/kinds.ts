@@ -9,6 +9,8 @@ export type Kind =
   | 'lane line'
   | 'bar line'
   | 'ending bracket'
+  | 'phrase bracket'
+  | 'phrase name'
   | 'clef'
   | 'meter'
   | 'key sign'
@@ -89,6 +91,8 @@ const CLASSES: Readonly<Record<string, Kind>> = {
   q: 'breath line',
   o: 'mouth band',
   h: 'tongue hatching',
+  H: 'phrase bracket',
+  N: 'phrase name',
   u: 'numeral',
   c: 'chord name',
   p: 'part label',

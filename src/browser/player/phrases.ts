@@ -1,0 +1,70 @@
+/** The phrases that a block repeats: one is chosen, and is then heard alone or left out, looped, and shown wherever it is. */
+import type { BarRange, Layer } from '../../schedule/settings.ts';
+import { itemAt } from '../../values/checked.ts';
+import { playerText } from '../texts/player.ts';
+import type { PlayerActions } from './actions.ts';
+import { button, choice, labelled, make } from './dom.ts';
+
+const ALL = 'all';
+
+/** The controls for the phrases of a block; undefined where it repeats none. */
+export function phrases({ playback, change, chooseBars, showPhrase }: PlayerActions): HTMLElement | undefined {
+  const { phrases = [] } = playback();
+  if (phrases.length === 0) return undefined;
+  let chosen: number | undefined;
+  /** How often the loop was asked for, since the phrase was chosen. */
+  let looped = 0;
+
+  const which = choice(
+    [
+      { value: '', text: playerText('noPhrase') },
+      ...phrases.map(({ name }, index) => ({ value: String(index), text: name })),
+    ],
+    '',
+    (value) => {
+      chosen = value === '' ? undefined : Number(value);
+      looped = 0;
+      showPhrase(chosen);
+      enable();
+      hear();
+    },
+  );
+  const heard = choice(
+    [
+      { value: ALL, text: playerText('hearAll') },
+      { value: 'alone', text: playerText('hearPhraseAlone') },
+      { value: 'not', text: playerText('leavePhraseOut') },
+    ] satisfies readonly { readonly value: Layer['heard'] | typeof ALL; readonly text: string }[],
+    ALL,
+    hear,
+  );
+  const loop = button(playerText('loopPhrase'), () => {
+    if (chosen === undefined) return;
+    const { occurrences } = itemAt(phrases, chosen);
+    const { first, last }: BarRange = itemAt(occurrences, looped % occurrences.length);
+    looped++;
+    chooseBars({ first, last });
+  });
+
+  function hear(): void {
+    const { value } = heard;
+    const layer: Layer | undefined =
+      chosen !== undefined && (value === 'alone' || value === 'not') ? { phrase: chosen, heard: value } : undefined;
+    change({ layer });
+  }
+
+  function enable(): void {
+    heard.disabled = chosen === undefined;
+    loop.disabled = chosen === undefined;
+  }
+  enable();
+
+  return make(
+    'fieldset',
+    { class: 'player-phrases' },
+    make('legend', {}, playerText('phrases')),
+    labelled(playerText('phrase'), which),
+    labelled(playerText('hearPhrase'), heard),
+    loop,
+  );
+}
