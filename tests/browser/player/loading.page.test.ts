@@ -14,7 +14,7 @@ describe('before sound is asked for', () => {
     expect((await seen(page)).contexts).toEqual([]);
     await hear();
     await page.locator('.player').waitFor();
-    expect(weight(loaded)).toBeLessThan(25 * 1024);
+    expect(weight(loaded)).toBeLessThan(27 * 1024);
     expect(weight(loaded)).toBeGreaterThan(5 * 1024);
   });
 
