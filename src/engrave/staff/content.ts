@@ -6,9 +6,9 @@ import { itemAt, valueAt } from '../../values/checked.ts';
 import { type Clef, staffY } from '../clef.ts';
 import { ACCIDENTALS, type Column, type GraceColumn } from '../columns.ts';
 import { roleClass } from '../role-shape.ts';
-import type { GraceContent } from './grace.ts';
+import type { HeadContent } from './head-content.ts';
 import { signsOf } from './mark-signs.ts';
-import { type HeadContent, layNote, NO_SLUR, type NoteContent } from './note.ts';
+import { layNote, NO_SLUR, type NoteContent } from './note.ts';
 import { stemsUp } from './stem.ts';
 import type { StaffContent } from './tile.ts';
 import type { TupletContent } from './tuplet.ts';
@@ -51,7 +51,7 @@ export function staffContent(
   };
 }
 
-const graceOf = ({ staff, role }: GraceColumn, clef: Clef): GraceContent => ({
+const graceOf = ({ staff, role }: GraceColumn, clef: Clef): HeadContent => ({
   y: staffY(staff.pitch, clef),
   accidental: staff.accidental === undefined ? undefined : valueAt(ACCIDENTALS, staff.accidental),
   role: role && roleClass(role),

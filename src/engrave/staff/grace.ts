@@ -4,20 +4,12 @@
  */
 import { glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph } from './box.ts';
+import type { HeadContent } from './head-content.ts';
 import { LINE } from './line.ts';
-
-/** What is to be drawn of a grace note. */
-export interface GraceContent {
-  readonly y: number;
-  /** Code point of its accidental. */
-  readonly accidental?: number | undefined;
-  /** Class of its role. */
-  readonly role?: string | undefined;
-}
 
 /** A grace note at its place left of a note; x is counted from the middle of that note’s head. */
 export interface GraceShape {
-  readonly content: GraceContent;
+  readonly content: HeadContent;
   /** The head first, which has the colour of its role. */
   readonly glyphs: readonly PlacedGlyph[];
   /** Its stem with the stroke, and ledger lines. */
@@ -38,7 +30,7 @@ const STEM = 23;
 const LEDGER_REACH = 2;
 
 /** Places a grace note left of what a note covers. */
-export function layGrace(content: GraceContent, left: number): GraceShape {
+export function layGrace(content: HeadContent, left: number): GraceShape {
   const head = glyphAt(HEAD);
   const flag = glyphAt(FLAG);
   const { y } = content;

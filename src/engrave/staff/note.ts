@@ -7,7 +7,8 @@ import type { Slur } from '../../score/slurs.ts';
 import { itemAt } from '../../values/checked.ts';
 import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph, type Point } from './box.ts';
-import { type GraceContent, type GraceShape, layGrace } from './grace.ts';
+import { type GraceShape, layGrace } from './grace.ts';
+import type { HeadContent } from './head-content.ts';
 import { LINE } from './line.ts';
 import { type Marked, signBoxes } from './mark-signs.ts';
 import { type Parenthesis, parenthesesAround } from './parentheses.ts';
@@ -24,7 +25,7 @@ export interface NoteContent {
   readonly hinted: boolean;
   readonly endSigns: readonly EndSign[];
   /** A grace note before it. */
-  readonly grace?: GraceContent;
+  readonly grace?: HeadContent;
   /** The sign of a repeated bar in place of a rest. */
   readonly again?: true;
   /** Tied to the note after it, perhaps in the next tile. */
@@ -35,14 +36,6 @@ export interface NoteContent {
 
 /** The slur of a note that has none. */
 export const NO_SLUR: Slur = { starts: false, stops: false, open: false };
-
-export interface HeadContent {
-  readonly y: number;
-  /** Code point of its accidental. */
-  readonly accidental?: number | undefined;
-  /** Class of its role. */
-  readonly role?: string | undefined;
-}
 
 /** A note with a place for each of its parts. x is counted from the middle of its head, y from the top line. */
 export interface NoteShape {
