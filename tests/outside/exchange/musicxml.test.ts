@@ -12,6 +12,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { compressedMusicXmlOf } from '../../../src/interchange/musicxml/compressed.ts';
 import { musicXmlOf } from '../../../src/interchange/musicxml/document.ts';
+import { isSoundEvent } from '../../../src/score/queries.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { parsed, scoreOf } from '../../engrave/pictures.ts';
 import { run } from '../../setup/debian.ts';
@@ -110,11 +111,12 @@ describe('Verovio', () => {
       const texts = (selector: string): string[] =>
         [...mei.querySelectorAll(selector)].map((element) => element.textContent?.trim() ?? '');
       const events = score.bars.flatMap((bar) => bar.events);
-      const words = events.flatMap((event) =>
-        event.kind === 'sound' ? (event.lyrics ?? []).flatMap(({ text }) => text || []) : [],
-      );
-      // A line that holds a syllable is one without text.
-      expect(texts('verse[n="2"] syl').filter(Boolean), name).toEqual(words);
+      const sounds = events.filter(isSoundEvent);
+      const syllables = sounds.flatMap(({ syllable }) => syllable?.text || []);
+      const words = sounds.flatMap(({ lyrics = [] }) => lyrics.flatMap(({ text }) => text || []));
+      // Below the tab are the syllables, and then the words. A line that holds a syllable is one without text.
+      const under = texts('verse:not([n="1"]) syl').filter(Boolean);
+      expect(under, name).toEqual([...syllables, ...words]);
       expect(texts('verse[n="1"] syl').length, name).toBe(
         events.filter((event) => event.kind === 'sound' && !event.tied).length,
       );
