@@ -52,16 +52,22 @@ interface PlacedChord {
 
 function placeChords(parts: PlacedSegment, width: number): PlacedChord[] {
   const { segment } = parts;
+  const needed = segment.chords.reduce((sum, chord) => sum + chordWidth(chord) + CHORD_GAP, chordsFrom(segment));
+  // Where not even a row of its own has room for all, numerals give way to names: over a rest that cannot be cut.
+  const chords =
+    needed - CHORD_GAP <= width - CHORD_END
+      ? segment.chords
+      : segment.chords.map((chord) => ({ ...chord, numeral: '' }));
   // From the right: each may start no later than leaves room for the next.
   const latest: number[] = [];
   let end = width - CHORD_END;
-  for (const chord of segment.chords.toReversed()) {
+  for (const chord of chords.toReversed()) {
     end -= chordWidth(chord);
     latest.unshift(end);
     end -= CHORD_GAP;
   }
   let earliest = chordsFrom(segment);
-  return segment.chords.map((chord, index) => {
+  return chords.map((chord, index) => {
     const x = Math.max(earliest, Math.min(chordX(chord, parts, width), itemAt(latest, index)));
     earliest = x + chordWidth(chord) + CHORD_GAP;
     return { chord, x };

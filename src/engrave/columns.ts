@@ -17,6 +17,7 @@ export const SIZE = {
   word: 12.5,
   chord: 16,
   direction: 13,
+  jump: 13,
   numeral: 12.5,
   lyric: 13,
   small: 12.5,

@@ -11,7 +11,7 @@ import type { LaneLayout } from './lanes/lanes.ts';
 /** A line of the part’s name or of words to the player. */
 export const ABOVE = { line: 16, baseline: 12 };
 /** The line of the signs of jumps, and the middle of segno and coda. */
-export const JUMPS = { height: 22, baseline: 15, middle: 10.5 };
+export const JUMPS = { height: 22, baseline: 15, middle: 11 };
 export const ENDING = { height: 17, line: 3 };
 /** `foot`: how far the ends of a bracket reach down. */
 export const PHRASES = { height: 13, line: 5.5, foot: 10, baseline: 10 };

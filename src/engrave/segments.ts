@@ -17,6 +17,7 @@ import { type Segment, segmentOf } from './segment.ts';
 import { leastWidth } from './spacing.ts';
 import { type Needs, spacingNeeds } from './spacing-needs.ts';
 import { staffContent } from './staff/content.ts';
+import { jumpWidth } from './staff/jump-signs.ts';
 
 /** A segment with the room it needs. */
 export interface MeasuredSegment {
@@ -61,7 +62,7 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
       const place = { before, after, isLast: index === score.bars.length - 1, changes: own, words };
       const cut = segmentOf(bar, columns, [from, to], content, place);
       const needs = spacingNeeds(cut);
-      return { segment: cut, needs, least: leastWidth(needs) };
+      return { segment: cut, needs, least: Math.max(leastWidth(needs), jumpWidth(cut, score.bars)) };
     };
     const beat = beatLength(bar.meter);
     const isBeat = (at: number): boolean => isWhole(divide(itemAt(columns, at).note.onset, beat));

@@ -7,8 +7,8 @@ import { type Column, isAttack, SIZE } from './columns.ts';
 import { startRoom } from './row-head.ts';
 import { CHORD_END, CHORD_GAP, CHORD_LEAD, chordsFrom, chordWidth, type Segment } from './segment.ts';
 import type { Apart, Spacing } from './spacing.ts';
-import { distance, type InkBox } from './staff/box.ts';
-import { inkOf } from './staff/note.ts';
+import { distance, glyphBox, type InkBox } from './staff/box.ts';
+import { inkOf, type NoteShape } from './staff/note.ts';
 import { textWidth } from './text-width.ts';
 import { halfOfText, syllableOf, type TextOf, textAt } from './under/text-under.ts';
 
@@ -51,12 +51,14 @@ export function spacingNeeds(segment: Segment): Needs {
   const words = columns.map(({ word }) => textWidth(word, SIZE.word) / 2);
   const below = linesBelow(columns).map((of) => ({ of, halves: columns.map((column) => halfOfText(column, of)) }));
   const belowAt = (index: number): number => Math.max(0, ...below.map(({ halves }) => halves[index] ?? 0));
+  const beamed = new Set(segment.staff.beams.flatMap((members) => members.slice(0, -1)));
   const gaps = columns.slice(1).map((next, index) =>
     Math.max(
       next.first ? HEAD_GAP : TIE_ROOM,
       // A grace note may be on the other side of the lanes than its note.
       next.grace ? itemAt(lanes, index).right + itemAt(lanes, index + 1).left + SHAPE_GAP : 0,
       distance(itemAt(staff, index), itemAt(staff, index + 1), tiesBeside(index) ? CHORD_TIE : STAFF_GAP),
+      beamed.has(index) ? pastStem(itemAt(segment.staff.notes, index), itemAt(segment.staff.notes, index + 1)) : 0,
     ),
   );
   const apart: Apart[] = [];
@@ -136,6 +138,23 @@ export function spacingNeeds(segment: Segment): Needs {
     gaps,
     apart,
   };
+}
+
+/** How far the next note under a beam must be for its accidentals to be clear of the stem, which reaches up or down to the beam. */
+function pastStem({ stem, up }: NoteShape, next: NoteShape): number {
+  if (!stem) return 0;
+  const { x, base } = stem;
+  const line = {
+    left: x,
+    right: x,
+    top: up ? Number.NEGATIVE_INFINITY : base,
+    bottom: up ? base : Number.POSITIVE_INFINITY,
+  };
+  return distance(
+    [line],
+    [...next.accidentals.values()].map((sign) => glyphBox(sign)),
+    STAFF_GAP,
+  );
 }
 
 function roomOfBarLine({ bar, close }: Segment): number {

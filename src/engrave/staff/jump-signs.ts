@@ -2,16 +2,18 @@
 import { jumpInPrint } from '../../score/jump.ts';
 import type { Bar } from '../../score/score.ts';
 import { CLASS } from '../classes.ts';
+import { SIZE } from '../columns.ts';
 import { glyphAt } from '../glyphs/metrics.ts';
 import { JUMPS } from '../layout.ts';
 import { escapeText, n, use } from '../markup.ts';
 import type { Segment } from '../segment.ts';
+import { textWidth } from '../text-width.ts';
 import type { InkBox } from './box.ts';
 import { REPEATED_BAR } from './note.ts';
 
 /** U+E047 and U+E048 of SMuFL 1.4, “Repeats”, so much smaller than with the staff. */
 const GLYPHS = { segno: 0xe047, coda: 0xe048 } as const;
-const SCALE = 0.58;
+const SCALE = 0.5;
 /** Where words begin beside one of them. */
 const AFTER_SIGN = 28;
 
@@ -33,6 +35,12 @@ export function drawJumpSigns(
   if (bar.jump && closes)
     drawn += `<text class="${CLASS.jumpWords}" x="${n(width - 3)}" y="${JUMPS.baseline}">${escapeText(jumpInPrint(bar.jump, bars))}</text>`;
   return drawn;
+}
+
+/** The width of the line, which a tile has room for. */
+export function jumpWidth({ bar, opens, closes }: Segment, bars: readonly Bar[]): number {
+  const words = bar.jump && closes ? textWidth(jumpInPrint(bar.jump, bars), SIZE.jump, true) + 4 : 0;
+  return words + (bar.target && opens ? AFTER_SIGN : 0);
 }
 
 /** The sign of a repeated bar in the lanes, at the middle of its column. */

@@ -11,8 +11,9 @@ export const LIMITS: Readonly<Record<Suite, Counts>> = {
   paper: {},
   harps: {},
   views: {},
-  // Parts of one bar that are in tiles of their own, twice; and a bar of fifteen to the half that is crowded with parentheses.
-  random: { 'spacing: equal durations': 3, 'spacing: longer with less': 1 },
+  // Parts of one bar that are in tiles of their own, twice; a bar of fifteen to the half that is crowded with parentheses; and the
+  // tail of an ff that is 0.8 pixels from the label of a role.
+  random: { 'spacing: equal durations': 3, 'spacing: longer with less': 1, 'near: dynamic × role label': 1 },
 };
 
 /** Pixels that all blocks of the demo course are high together, in a window of 360 pixels. */
