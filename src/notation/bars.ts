@@ -3,7 +3,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { isJumpTarget, type Jump, type JumpTarget } from '../score/jump.ts';
 import type { Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
-import { type Change, changed } from './changes.ts';
+import { type Change, changed, throughEndings } from './changes.ts';
 import type { Flowing, Written } from './flowing.ts';
 import type { AgainUnclear } from './jumps/again-problems.ts';
 import { report } from './problems.ts';
@@ -53,10 +53,9 @@ export type DraftSettings = Pick<Settings, 'position' | 'key' | 'meter' | 'feel'
 /** What applies in each bar: what is written before it or before an earlier one. */
 export function settingsOfBars(bars: readonly DraftBar[], start: DraftSettings): DraftSettings[] {
   let settings = start;
-  let beforeEndings = settings;
+  const through = throughEndings(start);
   return bars.map(({ opens, change }) => {
-    if (opens?.includes(1)) beforeEndings = settings;
-    else if (opens) settings = beforeEndings;
+    settings = through(settings, opens);
     if (change) settings = changed(settings, change);
     return settings;
   });

@@ -4,7 +4,7 @@ import type { TempoChange } from '../score/score.ts';
 import { report } from './problems.ts';
 import { type ReadValue, readSetting, type Tables } from './setting-values.ts';
 import type { Settings } from './settings.ts';
-import type { BlockTree, ChangeItem, Phrase } from './tree.ts';
+import type { BarLine, BlockTree, ChangeItem, Phrase } from './tree.ts';
 
 /** What changes before a bar; what is missing stays as it is. A new position takes a key that was named with it. */
 export interface Change extends Partial<Pick<Settings, 'position' | 'key' | 'meter' | 'feel' | 'slot'>> {
@@ -52,6 +52,15 @@ export function changed<Own extends Pick<Settings, 'position' | 'key'>>(settings
   const { tempo: _, ...own } = change;
   const moved = own.position !== undefined && own.position !== settings.position;
   return { ...settings, ...(moved ? { key: undefined } : {}), ...own };
+}
+
+/** Follows what holds along the bar lines of a block: a later ending begins with what held before the first one. */
+export function throughEndings<State>(start: State): (now: State, endings: BarLine['endings']) => State {
+  let before = start;
+  return (now, endings) => {
+    if (endings?.includes(1)) before = now;
+    return endings && !endings.includes(1) ? before : now;
+  };
 }
 
 type Refusal = Extract<ReadValue, { readonly message: string }>;

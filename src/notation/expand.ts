@@ -8,7 +8,7 @@ import type { Harp } from '../instrument/harp.ts';
 import type { QuoteRef, Score, Source } from '../score/score.ts';
 import { divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Change, type Changes, changed, settingsAt } from './changes.ts';
+import { type Change, type Changes, changed, settingsAt, throughEndings } from './changes.ts';
 import type { ReadContext } from './context.ts';
 import type { Flowing, Written } from './flowing.ts';
 import { report } from './problems.ts';
@@ -78,10 +78,13 @@ export function expandMusic(
   let now = settings;
   /** What a quoted block has changed, from the next bar line on. */
   let restored: Change | undefined;
+  const through = throughEndings({ now, restored });
   for (const item of tree.music) {
     if (item.kind === 'change') change(item);
     else walk([item], { tree, context, settings, slot: now.slot });
-    if (item.kind === 'bar') restore(item.span);
+    if (item.kind !== 'bar') continue;
+    ({ now, restored } = through({ now, restored }, item.endings));
+    restore(item.span);
   }
   return stream;
 

@@ -8,7 +8,7 @@ import { positionInWords } from '../instrument/position.ts';
 import { equals } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { DraftBar, DraftSettings } from './bars.ts';
-import { type Changes, changed } from './changes.ts';
+import { type Changes, changed, throughEndings } from './changes.ts';
 import type { ReadContext } from './context.ts';
 import type { Header } from './header.ts';
 import { report } from './problems.ts';
@@ -82,8 +82,12 @@ export function checkKeys(tree: BlockTree, head: Header, changes: Changes, diagn
   };
   const lines = ['key', 'position', 'harp'].flatMap((one) => tree.header.get(one)?.valueSpan ?? []);
   check(head.settings, lines[0] ?? { from: 0, to: Math.max(1, tree.text.indexOf('\n')) });
-  let settings = head.settings;
-  for (const [item, change] of changes.of) {
+  let settings: DraftSettings = head.settings;
+  const through = throughEndings(settings);
+  for (const item of tree.music) {
+    if (item.kind === 'bar') settings = through(settings, item.endings);
+    const change = item.kind === 'change' ? changes.of.get(item) : undefined;
+    if (!change) continue;
     settings = changed(settings, change);
     if (change.key) check(settings, item.span);
   }

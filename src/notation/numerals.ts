@@ -4,7 +4,7 @@ import { isStep, type Mode, type SongKey } from '../harmony/key.ts';
 import { readNumeral } from '../harmony/numeral.ts';
 import { nameOfNumeralOver } from '../harmony/symbol-help.ts';
 import type { DraftSettings } from './bars.ts';
-import { type Changes, changed, settingsAt } from './changes.ts';
+import { type Changes, changed, settingsAt, throughEndings } from './changes.ts';
 import type { BlockKeys } from './keys.ts';
 import { report } from './problems.ts';
 import type { Tables } from './setting-values.ts';
@@ -64,7 +64,9 @@ interface WrittenChord {
 function writtenChords(tree: BlockTree, { settings, changes, keys, tables }: KnownOfBlock): WrittenChord[] {
   let now: DraftSettings = settings;
   let key = keys.first;
+  const through = throughEndings({ now, key });
   const inMusic = tree.music.flatMap((item) => {
+    if (item.kind === 'bar') ({ now, key } = through({ now, key }, item.endings));
     const change = item.kind === 'change' ? changes.of.get(item) : undefined;
     if (change) {
       now = changed(now, change);

@@ -4,6 +4,7 @@ import { nearest } from '../diagnostics/nearest.ts';
 import { MOST_VERSES } from '../score/verses.ts';
 import { append } from '../values/append.ts';
 import { isOneOf } from '../values/checked.ts';
+import { throughEndings } from './changes.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';
@@ -31,6 +32,7 @@ export function parseBlock(text: string): BlockTree {
   const phrases = new Map<string, Phrase>();
   const music: Item[] = [];
   let changes: readonly ChangeItem[] = [];
+  const through = throughEndings(changes);
   if (text.length > LONGEST_BLOCK) {
     const limit = `${LONGEST_BLOCK / 1024} thousand characters`;
     diagnostics.push(report('block-too-long', { from: 0, to: firstLineEnd(text) }, { limit }));
@@ -53,7 +55,9 @@ export function parseBlock(text: string): BlockTree {
       readHeader(keyed, line);
     } else {
       inHeader = false;
-      append(music, scanMusic(plain, line.from, line.to, diagnostics));
+      const scanned = scanMusic(plain, line.from, line.to, diagnostics);
+      for (const item of scanned) if (item.kind === 'bar') changes = through(changes, item.endings);
+      append(music, scanned);
       music.push({ kind: 'line-end', span: { from: line.to, to: line.to } });
     }
   }

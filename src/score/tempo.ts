@@ -14,39 +14,48 @@ export interface BarTempo {
 
 /**
  * The tempo of each bar, as it is written: a repeat is as fast each time. A gradual change leads to its goal by the next change of tempo,
- * or by the end. An ending without one of its own is as fast as the bar before the first one ends.
+ * or by the end. An ending without one of its own continues from the bar before the first one: it takes the same part of a change that
+ * began before them, and none of one that began in another ending.
  */
 export function temposOf({ bars, tempo: start }: Pick<Score, 'bars' | 'tempo'>): BarTempo[] {
   const tempos: BarTempo[] = [];
+  const starts = endingStarts(bars);
   let now = start;
-  let beforeEndings = now;
   for (let index = 0; index < bars.length; ) {
-    const { tempo, endings } = itemAt(bars, index);
-    if (endings && !isSameEnding(bars[index - 1], bars[index])) {
-      if (endings.includes(1)) beforeEndings = now;
-      else now = beforeEndings;
-    }
-    now = tempo?.from ?? now;
-    const goal = tempo?.to;
+    const before = starts.get(index) ?? index - 1;
+    now = itemAt(bars, index).tempo?.from ?? tempos[before]?.to ?? start;
+    const goal = itemAt(bars, index).tempo?.to;
     if (goal === undefined) {
       tempos.push({ from: now, to: now });
       index++;
       continue;
     }
-    let end = index + 1;
-    while (end < bars.length && !itemAt(bars, end).tempo) end++;
-    const lengths = bars.slice(index, end).map(({ length }) => toNumber(length));
-    const whole = lengths.reduce((sum, length) => sum + length, 0);
-    let done = 0;
-    for (const length of lengths) {
-      const at = (place: number): number => now + ((goal - now) * place) / whole;
-      tempos.push({ from: at(done), to: at(done + length) });
-      done += length;
+    // Where each bar begins and ends on the way from the change to it.
+    const places: BarTempo[] = [];
+    for (let bar = index; bar < bars.length; bar++) {
+      const back = starts.get(bar) ?? bar - 1;
+      if (bar > index && (itemAt(bars, bar).tempo || back < index)) break;
+      const from = bar === index ? 0 : itemAt(places, back - index).to;
+      places.push({ from, to: from + toNumber(itemAt(bars, bar).length) });
     }
-    now = goal;
-    index = end;
+    const whole = places.reduce((most, { to }) => Math.max(most, to), 0);
+    const at = (place: number): number => now + ((goal - now) * place) / whole;
+    tempos.push(...places.map(({ from, to }) => ({ from: at(from), to: at(to) })));
+    index += places.length;
   }
   return tempos;
+}
+
+/** Of the first bar of each later ending, the last bar before the endings. */
+function endingStarts(bars: Score['bars']): ReadonlyMap<number, number> {
+  const starts = new Map<number, number>();
+  let before = -1;
+  bars.forEach(({ endings }, index) => {
+    if (!endings || isSameEnding(bars[index - 1], bars[index])) return;
+    if (endings.includes(1)) before = index - 1;
+    else starts.set(index, before);
+  });
+  return starts;
 }
 
 /** How fast written time passes in each bar, as a factor of that at the start of the score. */

@@ -68,6 +68,23 @@ describe('a setting on a line of its own', () => {
     const score = read(`position: 2\nchords: I7 | IV7\n${bar} | ${bar} |\nposition: 1\n${bar} | ${bar} |]`);
     expect(shownChords(score)).toEqual(['G7', 'C7', 'C7', 'F7']);
   });
+  test('of slots holds in an ending alone, for notes and for phrases that are written there', () => {
+    const score = read(
+      'slot: 1/4\nphrase a: 4 5\n|: 4 4 4 4 |1\nslot: 1/8\n4 4 4 4 4 4 4 4 :|2 6 6 6 6 |\nphrase b: 4 5\n<a> <b> |]',
+    );
+    expect(score.bars.map(({ slot }) => format(slot))).toEqual(['1/4', '1/8', '1/4', '1/4']);
+    expect(score.bars.at(-1)?.events.map(({ duration }) => format(duration))).toEqual(['1/4', '1/4', '1/4', '1/4']);
+  });
+  test('of the position holds in an ending alone, for moved quotations and warnings as well', () => {
+    const bars = (second: string): string =>
+      `position: 2\nphrase a: -2 =3 -3' =3\n|: "I7" <a> |1\nposition: 1\n"I7" 4 =7 :|2 ${second} |]`;
+    const [moved, named] = [read(bars('<a to "IV7">')), read(bars('<a to "C7">'))];
+    expect(shownBars(moved)).toEqual(shownBars(named));
+    expect(moved.bars.map(({ position }) => position)).toEqual([2, 1, 2]);
+    expect(
+      read('position: 2\n|: "i7" -2 =7 |1\nposition: 1\nkey: C major\n"I7" 4 =7 :|2\nkey: G minor\n"i7" -2 =7 |]'),
+    ).toBeDefined();
+  });
   test('holds in an ending alone: the other endings continue from the bar before the first one', () => {
     const score = read('slot: 1/4\n|: 4 4 4 4 |1\nmeter: 2/4\n4 4 :|2 5 5 5 5 |]');
     expect(meters(score)).toEqual(['4/4', '2/4', '4/4']);

@@ -32,6 +32,23 @@ describe('the tempo of a bar', () => {
   test('in an ending is that of the bar before the first one, unless it has its own', () => {
     expect(tempos(`|: ${BAR} |1`, 'tempo: 40', `${BAR} :|2 ${BAR} |]`)).toEqual([60, 40, 60]);
   });
+  test('in a later ending is at the same place of a gradual change that began before the endings', () => {
+    expect(tempos('4 = = = |:', 'tempo: to 40', `${BAR} |1 ${BAR} :|2 ${BAR} |]`)).toEqual([
+      60,
+      [60, 50],
+      [50, 40],
+      [50, 40],
+    ]);
+    expect(tempos('4 = = = |:', 'tempo: to 40', `${BAR} |1`, 'tempo: 100', `${BAR} :|2 ${BAR} |]`)).toEqual([
+      60,
+      [60, 40],
+      100,
+      40,
+    ]);
+  });
+  test('in a later ending is not that of a gradual change within the first one', () => {
+    expect(tempos(`|: ${BAR} |1`, 'tempo: to 40', `${BAR} :|2 ${BAR} |]`)).toEqual([60, [60, 40], 60]);
+  });
   test('counts the beats of its own meter: from 4/4 to 6/8 the beat stays as long', () => {
     const score = scoreOf(`tempo: 60\nslot: 1/4\n${BAR} |\nmeter: 6/8\nslot: 1/8\n4 = = 5 = = |]`);
     expect(temposOf(score)).toEqual([

@@ -47,7 +47,10 @@ function meterAt(tick: number, meter: Meter): TrackEvent {
 const keyAt = (tick: number, { key }: Pick<Score, 'key'>): TrackEvent =>
   keyEvent(tick, signatureOf(key), key.mode === 'minor');
 
-/** The tempos of a bar: a new one on each beat of a gradual change, and a slow one up to each place where time waits. */
+/**
+ * The tempos of a bar: a new one on each beat and each event of a gradual change, and a slow one up to each place where time waits, from a
+ * beat before it or from the event that lasts until then. So what begins in the bar begins as it is played.
+ */
 function temposIn(
   playback: Playback,
   even: Measure,
@@ -59,8 +62,15 @@ function temposIn(
   const beat = beatLength(meterOf(playback, bar));
   const ticksOfBeat = (beat.n * playback.ticks) / beat.d;
   const edges = new Set([0, bar.length]);
-  if (from !== to) for (let tick = ticksOfBeat; tick < bar.length; tick += ticksOfBeat) edges.add(tick);
-  for (const { at } of bar.waits ?? []) edges.add(Math.max(0, at - ticksOfBeat)).add(at);
+  const onsets = bar.events.map((event) => event.at);
+  if (from !== to) {
+    for (let tick = ticksOfBeat; tick < bar.length; tick += ticksOfBeat) edges.add(tick);
+    for (const onset of onsets) edges.add(onset);
+  }
+  for (const { at } of bar.waits ?? []) {
+    const last = onsets.findLast((onset) => onset < at) ?? 0;
+    edges.add(Math.max(last, at - ticksOfBeat)).add(at);
+  }
   const sorted = [...edges].sort((a, b) => a - b);
   return sorted.slice(1).map((end, index) => {
     const begin = itemAt(sorted, index);

@@ -1,0 +1,173 @@
+/**
+ * Settings that change within a block and fermatas, against what an independent oracle works out (oracle/changing.ts): the time of every
+ * attack in seconds, its pitch, the chord with its numeral, the meter of every bar.
+ */
+import { type MidiEvent, parseMidi } from 'midi-file';
+import { describe, expect, test } from 'vitest';
+import { chromaOf } from '../../src/instrument/pitch.ts';
+import { midiOf } from '../../src/interchange/midi/file.ts';
+import { ALONE, readBlock } from '../../src/notation/read.ts';
+import { roundOf } from '../../src/schedule/round.ts';
+import { writtenSettings } from '../../src/schedule/settings.ts';
+import { tuneOf } from '../../src/schedule/tune.ts';
+import { playbackOf } from '../../src/score/playback.ts';
+import type { Bar, Event, Score } from '../../src/score/score.ts';
+import { meterName } from '../../src/time/meter.ts';
+import { itemAt, present } from '../../src/values/checked.ts';
+import { cases } from '../setup/long.ts';
+import { type ChangingAttack, type ChangingBar, type ChangingSample, changingSample } from './oracle/changing.ts';
+
+const SEEDS = Array.from({ length: cases(300, 5000) }, (_, index) => index + 1);
+
+/** In what attacks differ, where they may be so many seconds away from the oracle's. */
+function lateOrWrong(ours: readonly ChangingAttack[], asked: readonly ChangingAttack[], within: number): string[] {
+  if (ours.length !== asked.length) return [`${ours.length} attacks, oracle ${asked.length}`];
+  return ours.flatMap(({ seconds, midi }, index) => {
+    const own = itemAt(asked, index);
+    if (midi === own.midi && Math.abs(seconds - own.seconds) <= within) return [];
+    return [`attack ${index}: ${midi} at ${seconds.toFixed(4)}, oracle ${own.midi} at ${own.seconds.toFixed(4)}`];
+  });
+}
+
+function barsOf({ bars }: Score): ChangingBar[] {
+  return bars.map(({ meter, key, chords }) => {
+    const chord = chords[0]?.chord;
+    if (chord === undefined || chord === 'none') throw new Error('a bar without a chord');
+    return {
+      meter: meterName(meter),
+      tonic: chromaOf(key.tonic),
+      root: chromaOf(chord.root),
+      numeral: chord.numeral ?? '',
+    };
+  });
+}
+
+function playedBy(score: Score): ChangingAttack[] {
+  const playback = playbackOf(score);
+  return tuneOf(playback, roundOf(playback, writtenSettings(playback), 0)).flatMap(({ at, parts }) =>
+    parts.flatMap((part) => part.notes.map(({ midi }) => ({ seconds: at + part.at, midi }))),
+  );
+}
+
+/** In what a block differs from the oracle, one line each. Times are compared to a tenth of a millisecond: the oracle integrates in steps. */
+function differences(seed: number, change = (score: Score): Score => score): string[] {
+  const asked = changingSample(seed);
+  const { score: read, diagnostics } = readBlock(asked.text, ALONE);
+  const errors = diagnostics.filter(({ severity }) => severity === 'error');
+  if (errors.length > 0) return errors.map(({ message }) => message);
+  const score = change(present(read, 'the score'));
+  const facts = (bars: readonly ChangingBar[]): string[] => bars.map((bar) => JSON.stringify(bar));
+  const theirs = facts(asked.bars);
+  const bars = facts(barsOf(score)).flatMap((bar, index) =>
+    bar === theirs[index] ? [] : [`bar ${index}: ${bar}, oracle ${theirs[index]}`],
+  );
+  return [...bars, ...lateOrWrong(playedBy(score), asked.played, 1e-4)];
+}
+
+test('every attack, chord, numeral and meter is what the oracle says', () => {
+  for (const seed of SEEDS) {
+    const found = differences(seed);
+    if (found.length > 0) expect({ seed, block: changingSample(seed).text, found }).toEqual({ seed, found: [] });
+  }
+});
+
+test('the oracle writes every kind of change, in repeats and in endings too', () => {
+  const features = new Set(SEEDS.flatMap((seed) => [...changingSample(seed).features]));
+  const wanted = ['meter', 'slot', 'feel', 'position', 'tempo', 'gradual', 'fermata', 'swing'];
+  const places = ['repeat', 'ending', 'tie-over-bar', 'chord-over-new-position'];
+  expect([...wanted, ...places].filter((feature) => !features.has(feature))).toEqual([]);
+});
+
+describe('a deliberate error is found', () => {
+  const found = (change: (bar: Bar) => Bar): boolean =>
+    SEEDS.slice(0, 60).some(
+      (seed) => differences(seed, (score) => ({ ...score, bars: score.bars.map(change) })).length > 0,
+    );
+  test('in a goal, in a tempo, in a feel and in a meter', () => {
+    expect(found((bar) => bar)).toBe(false);
+    expect(found((bar) => (bar.tempo?.to ? { ...bar, tempo: { ...bar.tempo, to: bar.tempo.to + 1 } } : bar))).toBe(
+      true,
+    );
+    expect(
+      found((bar) => (bar.tempo?.from ? { ...bar, tempo: { ...bar.tempo, from: bar.tempo.from + 1 } } : bar)),
+    ).toBe(true);
+    expect(found((bar) => ({ ...bar, feel: { name: 'ratio', long: 55, short: 45 } }))).toBe(true);
+    expect(found((bar) => (bar.meter.unit === 8 ? { ...bar, meter: { beats: 3, unit: 4 } } : bar))).toBe(true);
+  });
+  test('in a wait', () => {
+    const plain = (event: Event): Event => (event.kind === 'sound' ? { ...event, marks: [] } : event);
+    expect(found((bar) => ({ ...bar, events: bar.events.map(plain) }))).toBe(true);
+  });
+});
+
+describe('the MIDI file, as the library midi-file reads it', () => {
+  /** Seconds of a tick, by the events of tempo: “Standard MIDI Files 1.0”, meta event FF 51 03, microseconds of a quarter note. */
+  function clockOf(events: readonly Timed[], division: number): (tick: number) => number {
+    const tempos = events.flatMap(({ tick, event }) =>
+      event.type === 'setTempo' ? [{ tick, micros: event.microsecondsPerBeat }] : [],
+    );
+    return (tick) => {
+      let [seconds, last, micros] = [0, 0, 500_000];
+      for (const next of tempos) {
+        if (next.tick >= tick) break;
+        seconds += ((next.tick - last) * micros) / division / 1e6;
+        [last, micros] = [next.tick, next.micros];
+      }
+      return seconds + ((tick - last) * micros) / division / 1e6;
+    };
+  }
+
+  interface Timed {
+    readonly tick: number;
+    readonly event: MidiEvent;
+  }
+  function timed(track: readonly MidiEvent[]): Timed[] {
+    let tick = 0;
+    return track.map((event) => {
+      tick += event.deltaTime;
+      return { tick, event };
+    });
+  }
+
+  /** Keys as they are bent, by “MIDI 1.0 Detailed Specification”: 14 bits around 8192, here for eight half steps each way. */
+  function attacksOf(file: Uint8Array): { attacks: ChangingAttack[]; meters: string[] } {
+    const { header, tracks } = parseMidi(file);
+    const division = present(header.ticksPerBeat, 'ticks of a quarter note');
+    const [map = [], tune = []] = tracks.map(timed);
+    const clock = clockOf(map, division);
+    let bend = 0;
+    const attacks = tune.flatMap(({ tick, event }): ChangingAttack[] => {
+      if (event.type === 'pitchBend') bend = Math.round((event.value / 8192) * 8);
+      return event.type === 'noteOn' ? [{ seconds: clock(tick), midi: event.noteNumber + bend }] : [];
+    });
+    // FF 58 04: the meter from a bar line on.
+    const meters = map.flatMap(({ tick, event }) =>
+      event.type === 'timeSignature' ? [`${tick / (4 * division)}: ${event.numerator}/${event.denominator}`] : [],
+    );
+    return { attacks, meters };
+  }
+
+  /** The meters where they change in the order of playing. */
+  function metersOf({ bars, order, lengths }: ChangingSample): string[] {
+    let [at, before] = [0, ''];
+    return order.flatMap((bar) => {
+      const { meter } = itemAt(bars, bar);
+      const [n, d] = itemAt(lengths, bar);
+      const line = meter === before ? [] : [`${at}: ${meter}`];
+      at += n / d;
+      before = meter;
+      return line;
+    });
+  }
+
+  test('has every attack within five milliseconds, and the bar lines', () => {
+    for (const seed of SEEDS) {
+      const asked = changingSample(seed);
+      const score = present(readBlock(asked.text, ALONE).score, asked.text);
+      const { attacks, meters } = attacksOf(midiOf(score, { title: '' }));
+      const found = lateOrWrong(attacks, asked.played, 5e-3);
+      if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
+      expect({ seed, meters }).toEqual({ seed, meters: metersOf(asked) });
+    }
+  });
+});
