@@ -62,6 +62,14 @@ test('bar lines, repeats and endings are between bars', () => {
   expect(line).toBe('|:c2 c2 c2 c2 | [1 e2 e2 e2 e2 :| [2 g2 g2 g2 g2 || c2 c2 c2 c2 |]');
 });
 
+test('the tempo is said again where it counts another note, and where a reader goes back', () => {
+  expect(music('slot: 1/4\ntempo: 100\n4 4 4 4 |\nmeter: 6/8\n4 4 4 |]')[0]).toMatch(/\[M:6\/8\]\[Q:3\/8=100\]/);
+  expect(music('slot: 1/4\ntempo: 100\n|: 4 4 4 4 |\ntempo: 80\n4 4 4 4 :|')[0]).toMatch(
+    /^\|:\[Q:1\/4=100\].*\[Q:1\/4=80\]/,
+  );
+  expect(music('slot: 1/4\ntempo: 100\n|: 4 4 4 4 :|')[0]).not.toMatch(/Q:/);
+});
+
 test('jumps are decorations at their bar lines', () => {
   expect(music('slot: 1/4\nharp: C\n|segno 4 = = = |to-coda 5 = = = |D.S.,coda 6 = = = |]')[0]).toBe(
     '!segno!c8 !dacoda!| e8 !D.S.!| !coda!g8 |]',

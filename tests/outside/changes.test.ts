@@ -2,10 +2,14 @@
  * Settings that change within a block and fermatas, against what an independent oracle works out (oracle/changing.ts): the time of every
  * attack in seconds, its pitch, the chord with its numeral, the meter of every bar.
  */
-import { type MidiEvent, parseMidi } from 'midi-file';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { chromaOf } from '../../src/instrument/pitch.ts';
+import { abcOf } from '../../src/interchange/abc/document.ts';
 import { midiOf } from '../../src/interchange/midi/file.ts';
+import { musicXmlOf } from '../../src/interchange/musicxml/document.ts';
 import { ALONE, readBlock } from '../../src/notation/read.ts';
 import { roundOf } from '../../src/schedule/round.ts';
 import { writtenSettings } from '../../src/schedule/settings.ts';
@@ -14,8 +18,11 @@ import { playbackOf } from '../../src/score/playback.ts';
 import type { Bar, Event, Score } from '../../src/score/score.ts';
 import { meterName } from '../../src/time/meter.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
+import { run } from '../setup/debian.ts';
 import { cases } from '../setup/long.ts';
+import { attacksInSeconds } from './exchange/seconds.ts';
 import { type ChangingAttack, type ChangingBar, type ChangingSample, changingSample } from './oracle/changing.ts';
+import { memoryFreed, verovioReading } from './verovio.ts';
 
 const SEEDS = Array.from({ length: cases(300, 5000) }, (_, index) => index + 1);
 
@@ -101,52 +108,6 @@ describe('a deliberate error is found', () => {
 });
 
 describe('the MIDI file, as the library midi-file reads it', () => {
-  /** Seconds of a tick, by the events of tempo: “Standard MIDI Files 1.0”, meta event FF 51 03, microseconds of a quarter note. */
-  function clockOf(events: readonly Timed[], division: number): (tick: number) => number {
-    const tempos = events.flatMap(({ tick, event }) =>
-      event.type === 'setTempo' ? [{ tick, micros: event.microsecondsPerBeat }] : [],
-    );
-    return (tick) => {
-      let [seconds, last, micros] = [0, 0, 500_000];
-      for (const next of tempos) {
-        if (next.tick >= tick) break;
-        seconds += ((next.tick - last) * micros) / division / 1e6;
-        [last, micros] = [next.tick, next.micros];
-      }
-      return seconds + ((tick - last) * micros) / division / 1e6;
-    };
-  }
-
-  interface Timed {
-    readonly tick: number;
-    readonly event: MidiEvent;
-  }
-  function timed(track: readonly MidiEvent[]): Timed[] {
-    let tick = 0;
-    return track.map((event) => {
-      tick += event.deltaTime;
-      return { tick, event };
-    });
-  }
-
-  /** Keys as they are bent, by “MIDI 1.0 Detailed Specification”: 14 bits around 8192, here for eight half steps each way. */
-  function attacksOf(file: Uint8Array): { attacks: ChangingAttack[]; meters: string[] } {
-    const { header, tracks } = parseMidi(file);
-    const division = present(header.ticksPerBeat, 'ticks of a quarter note');
-    const [map = [], tune = []] = tracks.map(timed);
-    const clock = clockOf(map, division);
-    let bend = 0;
-    const attacks = tune.flatMap(({ tick, event }): ChangingAttack[] => {
-      if (event.type === 'pitchBend') bend = Math.round((event.value / 8192) * 8);
-      return event.type === 'noteOn' ? [{ seconds: clock(tick), midi: event.noteNumber + bend }] : [];
-    });
-    // FF 58 04: the meter from a bar line on.
-    const meters = map.flatMap(({ tick, event }) =>
-      event.type === 'timeSignature' ? [`${tick / (4 * division)}: ${event.numerator}/${event.denominator}`] : [],
-    );
-    return { attacks, meters };
-  }
-
   /** The meters where they change in the order of playing. */
   function metersOf({ bars, order, lengths }: ChangingSample): string[] {
     let [at, before] = [0, ''];
@@ -164,10 +125,47 @@ describe('the MIDI file, as the library midi-file reads it', () => {
     for (const seed of SEEDS) {
       const asked = changingSample(seed);
       const score = present(readBlock(asked.text, ALONE).score, asked.text);
-      const { attacks, meters } = attacksOf(midiOf(score, { title: '' }));
+      const { attacks, meters } = attacksInSeconds(midiOf(score, { title: '' }), 8);
       const found = lateOrWrong(attacks, asked.played, 5e-3);
       if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
       expect({ seed, meters }).toEqual({ seed, meters: metersOf(asked) });
+    }
+  });
+});
+
+describe('other programs, of blocks without gradual tempo, fermata and swing, which they play in their own ways', () => {
+  const plain = SEEDS.slice(0, cases(200, 2000)).map((seed) => {
+    const asked = changingSample(seed, true);
+    return { seed, asked, score: present(readBlock(asked.text, ALONE).score, asked.text) };
+  });
+
+  // MusicXML 4.0, “sound”: its attribute `tempo` is in quarter notes a minute, from where it is.
+  test('Verovio plays the MusicXML file', async () => {
+    const engraver = await verovioReading('xml');
+    // It plays a repeat at the tempo it comes with, and endings at that of the bar before them on the page.
+    const once = plain.filter(({ asked }) => !asked.features.has('repeat'));
+    expect(once.length).toBeGreaterThan(plain.length / 6);
+    for (const { seed, asked, score } of once) {
+      const document = musicXmlOf(score, { title: '' });
+      expect(engraver.loadData(document)).toBeTruthy();
+      const { attacks } = attacksInSeconds(Buffer.from(engraver.renderToMIDI(), 'base64'), 0);
+      const found = lateOrWrong(attacks, asked.played, 5e-3);
+      if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
+      await memoryFreed();
+    }
+  });
+
+  // ABC 2.1, 3.2: Q:, M: and K: may stand within a tune, on a line of their own or in brackets.
+  test('abc2midi plays the ABC file', () => {
+    const dir = mkdtempSync(join(tmpdir(), 'reedway-changes-'));
+    const [text, midi] = [join(dir, 'tune.abc'), join(dir, 'tune.mid')];
+    for (const { seed, asked, score } of plain) {
+      // Of its own accord it would add the chords.
+      writeFileSync(text, abcOf(score, { title: '' }).replace(/^X:1$/m, 'X:1\n%%MIDI gchordoff'));
+      run('abc2midi', [text, '-o', midi], { fails: true });
+      const { attacks } = attacksInSeconds(readFileSync(midi), 2);
+      const found = lateOrWrong(attacks, asked.played, 5e-3);
+      if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
     }
   });
 });

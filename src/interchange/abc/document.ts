@@ -11,7 +11,7 @@ import type { Mode, SongKey } from '../../harmony/key.ts';
 import { plainName } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
 import { restsOfBars } from '../../score/bar-repeat.ts';
-import { type BarChanges, changesOf } from '../../score/changes.ts';
+import { type BarChanges, changesOf, tempoSaidAgain } from '../../score/changes.ts';
 import type { Jump } from '../../score/jump.ts';
 import type { Mark } from '../../score/mark.ts';
 import { marksAfter } from '../../score/marks-after.ts';
@@ -84,6 +84,7 @@ interface Context {
   readonly staff: readonly (readonly StaffNote[])[];
   readonly graces: ReadonlyMap<number, StaffNote>;
   readonly changes: readonly BarChanges[];
+  readonly tempoAgain: ReadonlySet<number>;
   readonly tempos: readonly BarTempo[];
 }
 
@@ -115,6 +116,7 @@ interface Line {
 
 function body(score: Score): string[] {
   const under = linesUnder(score);
+  const changes = changesOf(score);
   const context: Context = {
     score,
     repeated: repeatStarts(score),
@@ -124,7 +126,8 @@ function body(score: Score): string[] {
     verses: under.filter(({ kind }) => kind === 'words'),
     staff: staffNotes(score),
     graces: staffGraces(score),
-    changes: changesOf(score),
+    changes,
+    tempoAgain: tempoSaidAgain(score, changes),
     tempos: temposOf(score),
   };
   const written = writtenScore(score);
@@ -298,15 +301,13 @@ function opening(bar: Bar, context: Context): string {
   return `${repeat}${ending === undefined ? '' : `[${ending.join(',')} `}${target}${changeFields(bar, context)}${labels.join('')}`;
 }
 
-/** What changes before a bar, as fields in the music (3.2). A reader who goes back for a repeat, or jumps, has the tempo of its end: so it is said again there. */
-function changeFields(bar: Bar, { score, repeated, changes, tempos }: Context): string {
+/** What changes before a bar, as fields in the music (3.2). */
+function changeFields(bar: Bar, { changes, tempoAgain, tempos }: Context): string {
   const { tempo, ...others } = itemAt(changes, bar.index);
   const { from, to } = itemAt(tempos, bar.index);
-  const goesBack =
-    bar.repeatStart || repeated.has(bar.index) || bar.target !== undefined || endingOpenedBy(score, bar) !== undefined;
-  const moves = score.bars.some((own) => own.tempo);
-  const isSaid =
-    tempo?.from !== undefined || from !== to || (moves && (goesBack || tempos[bar.index - 1]?.from !== from));
+  // The head says how fast the first bar begins.
+  const isNew = bar.index > 0 && (tempo?.from !== undefined || tempos[bar.index - 1]?.from !== from);
+  const isSaid = isNew || from !== to || tempoAgain.has(bar.index);
   const words = changeWords({ ...others, ...(tempo?.to === undefined ? {} : { tempo: { to: tempo.to } }) }, bar.meter, {
     from,
     to,
@@ -314,7 +315,7 @@ function changeFields(bar: Bar, { score, repeated, changes, tempos }: Context): 
   return [
     ...(others.meter ? [`[M:${meterName(others.meter)}]`] : []),
     ...(others.key ? [`[K:${keyText(others.key)}]`] : []),
-    ...(isSaid && (bar.index > 0 || from !== to) ? [`[Q:${tempoText(bar.meter, from)}]`] : []),
+    ...(isSaid ? [`[Q:${tempoText(bar.meter, from)}]`] : []),
     ...words.map((text) => `"^${quotedText(text)}"`),
   ].join('');
 }

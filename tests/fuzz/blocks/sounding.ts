@@ -74,7 +74,7 @@ export function checkPlayed(score: Score, playing: Playing): void {
   const settings = settingsOf(playing, playback);
   const plan = roundPlan(playback, settings, playing.round);
   checkCues(plan);
-  checkPlaces(plan);
+  checkPlaces(plan, playback);
   const { seconds, cues } = countInTo(playback, plan.round, Math.min(playing.first, plan.round.measures.length - 1));
   must(seconds > 0 && cues.length > 0 && cues.every(({ at }) => at >= 0 && at < seconds), 'a count-in counts', () => [
     seconds,
@@ -119,10 +119,16 @@ function checkCues({ round, cues, moments }: Plan): void {
 }
 
 /** A place in the round, as seconds and as ticks, is the same place. */
-function checkPlaces({ round }: Plan): void {
+function checkPlaces({ round }: Plan, { bars }: Playback): void {
   for (const share of [0, 0.1, 0.5, 0.99]) {
     const at = share * round.seconds;
-    const back = secondsAt(round, positionAt(round, at));
+    const position = positionAt(round, at);
+    const back = secondsAt(round, position);
+    // While time waits, it is at one place, whose time is the wait's end.
+    const again = positionAt(round, back);
+    const waits =
+      back > at && again.measure === position.measure && Math.abs(again.tick - position.tick) < EXACT * position.tick;
+    if (waits && bars[round.measures[position.measure]?.bar ?? 0]?.waits) continue;
     must(Math.abs(back - at) < EXACT * Math.max(1, round.seconds), 'a time leads to a place and back', () => [
       at,
       back,

@@ -62,6 +62,8 @@ export interface ChangingSample {
 const METERS = ['4/4', '4/4', '3/4', '2/4', '6/8', '12/8', '5/4', '9/8'];
 const FEELS = ['straight', 'straight', 'shuffle', '60:40', '70:30'];
 const TEMPOS = [40, 56, 72.5, 90, 100, 132, 160, 208];
+/** abc2midi reads whole numbers only. */
+const WHOLE_TEMPOS = TEMPOS.map(Math.floor);
 
 const isCompound = (meter: string): boolean => meter.endsWith('/8');
 /** The beat that is tapped, whose number a minute is the tempo: a dotted quarter in compound meters (any textbook). */
@@ -121,7 +123,10 @@ function shape(
   return { pages, order, end: line === '|' ? '|]' : line };
 }
 
-export function changingSample(seed: number): ChangingSample {
+/** The block of a seed. A plain one has no gradual tempo, no fermata and no swing, which programs play in their own ways. */
+export function changingSample(seed: number, plain = false): ChangingSample {
+  const tempos = plain ? WHOLE_TEMPOS : TEMPOS;
+  const feels = plain ? ['straight'] : FEELS;
   const r = new Random(seed);
   const features = new Set<string>();
   const harp = r.pick(HARP_KEYS);
@@ -129,8 +134,8 @@ export function changingSample(seed: number): ChangingSample {
   const holes = playables('richter').filter(({ kind }) => kind === 'plain' || kind === 'bend');
   const { pages: plan, order, end } = shape(r, features);
   const meter = r.pick(METERS);
-  const start: State = { meter, slot: slotFor(r, meter), feel: r.pick(FEELS), position: r.int(1, 12) };
-  const startTempo = r.pick(TEMPOS);
+  const start: State = { meter, slot: slotFor(r, meter), feel: r.pick(feels), position: r.int(1, 12) };
+  const startTempo = r.pick(tempos);
   const pages: Page[] = [];
   let open: Note | undefined;
   plan.forEach((bar, index) => {
@@ -154,7 +159,7 @@ export function changingSample(seed: number): ChangingSample {
         state.slot = slot;
       }
       if (r.chance(0.15)) {
-        state.feel = r.pick(FEELS);
+        state.feel = r.pick(feels);
         say('feel', state.feel);
       }
       if (r.chance(0.2)) {
@@ -163,10 +168,10 @@ export function changingSample(seed: number): ChangingSample {
         state.position = position;
       }
       if (r.chance(0.35)) {
-        const kind = r.pick(['at once', 'at once', 'to', 'from-to']);
+        const kind = plain ? 'at once' : r.pick(['at once', 'at once', 'to', 'from-to']);
         tempo = {};
-        if (kind !== 'to') tempo.from = r.pick(TEMPOS);
-        if (kind !== 'at once') tempo.to = r.pick(TEMPOS);
+        if (kind !== 'to') tempo.from = r.pick(tempos);
+        if (kind !== 'at once') tempo.to = r.pick(tempos);
         const said = [tempo.from, ...(tempo.to === undefined ? [] : ['to', tempo.to])].filter((x) => x !== undefined);
         lines.push(`tempo: ${said.join(' ')}`);
         features.add(kind === 'at once' ? 'tempo' : 'gradual');
@@ -197,7 +202,7 @@ export function changingSample(seed: number): ChangingSample {
       const next = add(at, slot);
       if (kind === 'note') {
         const { text, half } = r.pick(holes);
-        const fermata = r.chance(0.05);
+        const fermata = !plain && r.chance(0.05);
         if (fermata) features.add('fermata');
         open = { at, midi: low + half, fermata, length: slot, end: { bar: index, at: next } };
         notes.push(open);
