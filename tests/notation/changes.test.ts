@@ -68,6 +68,11 @@ describe('a setting on a line of its own', () => {
     const score = read(`position: 2\nchords: I7 | IV7\n${bar} | ${bar} |\nposition: 1\n${bar} | ${bar} |]`);
     expect(shownChords(score)).toEqual(['G7', 'C7', 'C7', 'F7']);
   });
+  test('of the position is printed with the chord that its mode goes by, also where that sounds on', () => {
+    const score = read('harp: G\nslot: 1/4\n"A7" 1 1 1 1 |\nposition: 3\n"I7" 1 1 1 1 |]');
+    expect(score.bars.map(({ key }) => key.mode)).toEqual(['major', 'major']);
+    expect(read(printScore(score)).bars.map(({ key }) => key.mode)).toEqual(['major', 'major']);
+  });
   test('of slots holds in an ending alone, for notes and for phrases that are written there', () => {
     const score = read(
       'slot: 1/4\nphrase a: 4 5\n|: 4 4 4 4 |1\nslot: 1/8\n4 4 4 4 4 4 4 4 :|2 6 6 6 6 |\nphrase b: 4 5\n<a> <b> |]',

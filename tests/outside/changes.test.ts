@@ -20,21 +20,11 @@ import { meterName } from '../../src/time/meter.ts';
 import { itemAt, present } from '../../src/values/checked.ts';
 import { run } from '../setup/debian.ts';
 import { cases } from '../setup/long.ts';
-import { attacksInSeconds } from './exchange/seconds.ts';
+import { attacksInSeconds, lateOrWrong } from './exchange/seconds.ts';
 import { type ChangingAttack, type ChangingBar, type ChangingSample, changingSample } from './oracle/changing.ts';
 import { memoryFreed, verovioReading } from './verovio.ts';
 
 const SEEDS = Array.from({ length: cases(300, 5000) }, (_, index) => index + 1);
-
-/** In what attacks differ, where they may be so many seconds away from the oracle's. */
-function lateOrWrong(ours: readonly ChangingAttack[], asked: readonly ChangingAttack[], within: number): string[] {
-  if (ours.length !== asked.length) return [`${ours.length} attacks, oracle ${asked.length}`];
-  return ours.flatMap(({ seconds, midi }, index) => {
-    const own = itemAt(asked, index);
-    if (midi === own.midi && Math.abs(seconds - own.seconds) <= within) return [];
-    return [`attack ${index}: ${midi} at ${seconds.toFixed(4)}, oracle ${own.midi} at ${own.seconds.toFixed(4)}`];
-  });
-}
 
 function barsOf({ bars }: Score): ChangingBar[] {
   return bars.map(({ meter, key, chords }) => {

@@ -26,7 +26,7 @@ import { itemAt, lastOf, present } from '../../values/checked.ts';
 import { chordsWithin, namedIn } from '../harmonise.ts';
 import { MOST_SHARES } from '../scan.ts';
 import { slotName } from '../setting-values.ts';
-import { printChanges } from './changes.ts';
+import { printChanges, saysMode } from './changes.ts';
 import { printTextUnder } from './under.ts';
 
 /** Bars to a written line: a twelve-bar prints as three lines. */
@@ -86,6 +86,7 @@ function printIn(score: Score, most: Fraction | undefined): PrintedScore {
     }
     if (bar.target === 'coda') ({ mouth, carried } = beforeCoda);
     const changes = printChanges(settings, bar, bar.tempo);
+    if (saysMode(settings, bar)) carried = undefined;
     settings = bar;
     const begins = bar.part !== undefined || bar.direction !== undefined || changes.length > 0;
     if (begins || (lineBars.length >= BARS_A_LINE && resting === 0)) endLine();

@@ -124,11 +124,10 @@ function checkPlaces({ round }: Plan, { bars }: Playback): void {
     const at = share * round.seconds;
     const position = positionAt(round, at);
     const back = secondsAt(round, position);
-    // While time waits, it is at one place, whose time is the wait's end.
-    const again = positionAt(round, back);
-    const waits =
-      back > at && again.measure === position.measure && Math.abs(again.tick - position.tick) < EXACT * position.tick;
-    if (waits && bars[round.measures[position.measure]?.bar ?? 0]?.waits) continue;
+    // While time waits, it is at one place, whose own time is the wait's end: just before that place the wait has not begun.
+    const waits = bars[round.measures[position.measure]?.bar ?? 0]?.waits !== undefined;
+    const before = secondsAt(round, { ...position, tick: position.tick - 0.001 });
+    if (waits && before <= at + EXACT && at < back) continue;
     must(Math.abs(back - at) < EXACT * Math.max(1, round.seconds), 'a time leads to a place and back', () => [
       at,
       back,

@@ -13,7 +13,7 @@ import { itemAt, present } from '../../../src/values/checked.ts';
 import { run } from '../../setup/debian.ts';
 import { cases } from '../../setup/long.ts';
 import { type Attacks, attacksAt, differencesOf, playedBy } from './attacks.ts';
-import { type Asked, demoBlocks, HARD_CREDITS, randomBlocks } from './samples.ts';
+import { type Asked, changingScores, demoBlocks, HARD_CREDITS, randomBlocks } from './samples.ts';
 
 /** One message with its tick, as plain numbers. */
 type Message = readonly number[];
@@ -151,11 +151,12 @@ for path in open(sys.argv[1]).read().split():
     });
   }
 
-  test('in every message of random blocks and of the demo course, with the band and without', () => {
+  test('in every message of random blocks, of some with changes and of the demo course, with the band and without', () => {
     const dir = mkdtempSync(join(tmpdir(), 'reedway-midi-'));
     const demo = demoBlocks();
     const files = [
       ...blocks.map(({ score }) => midiOf(score, HARD_CREDITS)),
+      ...changingScores(60).map((score) => midiOf(score, HARD_CREDITS)),
       ...demo.map(({ score, credits }) => midiOf(score, credits)),
       ...demo.map(({ score, credits }) => midiOf(score, credits, 'both')),
     ];

@@ -6,6 +6,7 @@ import { ALONE, readBlock } from '../../../src/notation/read.ts';
 import type { Score } from '../../../src/score/score.ts';
 import { creditsOf } from '../../../src/site/credits.ts';
 import { present } from '../../../src/values/checked.ts';
+import { changingSample } from '../oracle/changing.ts';
 import { type Sample, sample } from '../oracle/oracle.ts';
 
 /** A random block. */
@@ -20,6 +21,13 @@ export const randomBlocks = (count: number): Asked[] =>
   Array.from({ length: count }, (_, index) => {
     const asked = sample(index + 1);
     return { seed: index + 1, asked, score: present(readBlock(asked.text, ALONE).score, asked.text) };
+  });
+
+/** Random blocks whose settings change, with the seeds from 1 on. */
+export const changingScores = (count: number): Score[] =>
+  Array.from({ length: count }, (_, index) => {
+    const { text } = changingSample(index + 1);
+    return present(readBlock(text, ALONE).score, text);
   });
 
 /** Credits with every sign that a format could trip over. */

@@ -1,6 +1,6 @@
 /** MIDI files in seconds: attacks by the tempo map of the file. */
 import { type MidiEvent, parseMidi } from 'midi-file';
-import { present } from '../../../src/values/checked.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
 import type { ChangingAttack } from '../oracle/changing.ts';
 
 /** Seconds of a tick, by the events of tempo: “Standard MIDI Files 1.0”, meta event FF 51 03, microseconds of a quarter note. */
@@ -53,4 +53,18 @@ export function attacksInSeconds(file: Uint8Array, reach: number): { attacks: Ch
     event.type === 'timeSignature' ? [`${tick / (4 * division)}: ${event.numerator}/${event.denominator}`] : [],
   );
   return { attacks, meters };
+}
+
+/** In what attacks differ, where they may be so many seconds away from the oracle's. */
+export function lateOrWrong(
+  ours: readonly ChangingAttack[],
+  asked: readonly ChangingAttack[],
+  within: number,
+): string[] {
+  if (ours.length !== asked.length) return [`${ours.length} attacks, oracle ${asked.length}`];
+  return ours.flatMap(({ seconds, midi }, index) => {
+    const own = itemAt(asked, index);
+    if (midi === own.midi && Math.abs(seconds - own.seconds) <= within) return [];
+    return [`attack ${index}: ${midi} at ${seconds.toFixed(4)}, oracle ${own.midi} at ${own.seconds.toFixed(4)}`];
+  });
 }

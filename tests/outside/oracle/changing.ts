@@ -24,6 +24,7 @@ interface Note {
   at: Frac;
   midi: number;
   fermata: boolean;
+  grace: number | undefined;
   length: Frac; // with what is held on in later bars
   end: { bar: number; at: Frac };
 }
@@ -48,6 +49,7 @@ export interface ChangingBar {
 export interface ChangingAttack {
   seconds: number;
   midi: number;
+  grace?: number; // what sounds for a moment before it
 }
 export interface ChangingSample {
   text: string;
@@ -123,8 +125,8 @@ function shape(
   return { pages, order, end: line === '|' ? '|]' : line };
 }
 
-/** The block of a seed. A plain one has no gradual tempo, no fermata and no swing, which programs play in their own ways. */
-export function changingSample(seed: number, plain = false): ChangingSample {
+/** The block of a seed. A plain one has no gradual tempo, no fermata and no swing, which programs play in their own ways; `graces` writes grace notes. */
+export function changingSample(seed: number, plain = false, graces = false): ChangingSample {
   const tempos = plain ? WHOLE_TEMPOS : TEMPOS;
   const feels = plain ? ['straight'] : FEELS;
   const r = new Random(seed);
@@ -204,9 +206,11 @@ export function changingSample(seed: number, plain = false): ChangingSample {
         const { text, half } = r.pick(holes);
         const fermata = !plain && r.chance(0.05);
         if (fermata) features.add('fermata');
-        open = { at, midi: low + half, fermata, length: slot, end: { bar: index, at: next } };
+        const small = graces && r.chance(0.2) ? r.pick(holes) : undefined;
+        const grace = small && low + small.half;
+        open = { at, midi: low + half, fermata, grace, length: slot, end: { bar: index, at: next } };
         notes.push(open);
-        words.push(text + (fermata ? '[fermata]' : ''));
+        words.push(text + (fermata ? '[fermata]' : '') + (small ? `[grace ${small.text}]` : ''));
       } else if (kind === 'hold') {
         if (cmp(at, ZERO) === 0) features.add('tie-over-bar');
         open!.length = add(open!.length, slot);
@@ -323,7 +327,8 @@ function playedBy(pages: Page[], order: number[], tempos: [number, number][]): C
           cmp(at, written) <= 0 ? sum + length * secondsOfWholeAt(real(swung(at, share))) : sum,
         flow(written),
       );
-    for (const { at, midi } of notes) out.push({ seconds: begin + seconds(at), midi });
+    for (const { at, midi, grace } of notes)
+      out.push({ seconds: begin + seconds(at), midi, ...(grace === undefined ? {} : { grace }) });
     begin += seconds(fraction(state.meter));
   }
   return out;
