@@ -62,6 +62,18 @@ const KINDS: Readonly<Record<string, (count: number) => Files>> = {
   'spaces in a quotation': (count) => ({ text: block(`<a${' '.repeat(count)}to${' '.repeat(count)}"V">`) }),
   'words over a bar': (count) => ({ text: block(`${'text: softly\n'.repeat(count)}4 =7`) }),
   bars: (count) => ({ text: block('4 =7 | '.repeat(count)) }),
+  'lines of meter': (count) => ({
+    text: block(`slot: 1/4\n4 =3 |\n${many(count / 2, () => 'meter:2/4\n4 =|\nmeter:1/4\n4|\n')}`),
+  }),
+  'lines of tempo': (count) => ({
+    text: block(`slot: 1/1\n4 |\n${many(count / 2, () => 'tempo:to 60\n4|\ntempo:90\n4|\n')}`),
+  }),
+  'bars of one gradual tempo': (count) => ({ text: block(`slot: 1/1\n4 |\ntempo: to 60\n${'4 | '.repeat(count)}`) }),
+  'lines of position': (count) => ({
+    text: block(`slot: 1/1\n4 |\n${many(count / 2, () => 'position:2\n4|\nposition:3\n4|\n')}`),
+  }),
+  'grace notes': (count) => ({ text: block(`slot: 1/1\n${'4[grace 5]|'.repeat(count)}`) }),
+  fermatas: (count) => ({ text: block(`slot: 1/1\n${'4[fermata]|'.repeat(count)}`) }),
 };
 
 const FULL = 4000;
