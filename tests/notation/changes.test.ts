@@ -128,6 +128,10 @@ describe('a whole block that is quoted', () => {
     expect(score.bars.map(({ feel }) => feelName(feel))).toEqual(['straight', 'shuffle', 'straight']);
     expect(score.bars.map(({ tempo }) => tempo)).toEqual([undefined, { from: 180 }, { from: 120 }]);
   });
+  test('may be the last bars before endings, which each go on as before it', () => {
+    const score = read('tempo: 60\nslot: 1/4\n|: <:a> |1 4 4 4 4 :|2 5 5 5 5 |]', context);
+    expect(meters(score)).toEqual(['4/4', '3/4', '4/4', '4/4']);
+  });
   test('may end a block that has changes', () => {
     expect(meters(read('tempo: 60\nslot: 1/4\n<:a> |]', context))).toEqual(['4/4', '3/4']);
   });

@@ -49,7 +49,7 @@ test('a grace note begins on the beat, and its note at once after it', () => {
             { seconds: seconds + 0.035, midi },
           ],
     );
-    // A grace note lasts no longer than 70 milliseconds: a convention of ours.
+    // A grace note lasts no longer than 70 milliseconds: our own convention.
     const found = lateOrWrong(ours, beats, 0.0351);
     if (found.length > 0) expect({ seed, block: asked.text, found }).toEqual({ seed, found: [] });
   }

@@ -35,7 +35,7 @@ const signs = fc.constantFrom(
 );
 const sign = fc.constantFrom('', '', '-', '-', '+', '–', '−');
 const mark = fc.oneof(
-  fc.constantFrom('tongue', 'lips', 'shake 5', 'shake 99', 'shake', ...MARK_NAMES),
+  fc.constantFrom('tongue', 'lips', 'shake 5', 'shake 99', 'shake', 'fermata', 'grace -3', "grace 4'", ...MARK_NAMES),
   fc.constantFrom('slpa', '', 'shake -5', 'accent accent', '5'),
 );
 const marks = fc.oneof(
@@ -127,6 +127,15 @@ const word: fc.Arbitrary<Word> = fc.oneof(
         '\nwords: one two-three _ * four\n',
         '\nwords:\n',
         '\nwords: one two\nwords 3: three _\nsyllables: ta ka-doo\n',
+        '\nmeter: 3/4\n',
+        '\nmeter: 6/8\nslot: 1/8\n',
+        '\ntempo: 100\n',
+        '\ntempo: to 60\n',
+        '\ntempo: 400 to 20\n',
+        '\nfeel: shuffle\n',
+        '\nposition: 3\n',
+        '\nkey: dorian\n',
+        '\nslot: 1/16\n',
         ' # remark\n',
         '\r\n',
         '\n# x\n',
