@@ -124,7 +124,7 @@ describe('the MIDI file, as the library midi-file reads it', () => {
 });
 
 describe('other programs, of blocks without gradual tempo, fermata and swing, which they play in their own ways', () => {
-  const plain = SEEDS.slice(0, cases(200, 2000)).map((seed) => {
+  const plain = SEEDS.slice(0, cases(200, 800)).map((seed) => {
     const asked = changingSample(seed, true);
     return { seed, asked, score: present(readBlock(asked.text, ALONE).score, asked.text) };
   });
