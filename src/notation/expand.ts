@@ -76,15 +76,17 @@ export function expandMusic(
   const keepsChords = !settings.progression;
   /** The settings at this place of the block. */
   let now = settings;
-  /** What a quoted block has changed, from the next bar line on. */
+  /** What a quoted block has changed, set back from the next bar on; a setting that is written there applies instead. */
   let restored: Change | undefined;
+  let isNextBar = false;
   const through = throughEndings({ now, restored });
   for (const item of tree.music) {
+    if (item.kind === 'bar' || item.kind === 'change') isNextBar = true;
+    else if (isNextBar && !ABOVE_OR_BELOW.has(item.kind)) restore(item.span);
+    if (item.kind === 'quote') isNextBar = false;
     if (item.kind === 'change') change(item);
     else walk([item], { tree, context, settings, slot: now.slot });
-    if (item.kind !== 'bar') continue;
-    ({ now, restored } = through({ now, restored }, item.endings));
-    restore(item.span);
+    if (item.kind === 'bar') ({ now, restored } = through({ now, restored }, item.endings));
   }
   return stream;
 
@@ -94,7 +96,9 @@ export function expandMusic(
     now = changed(now, read);
     const { from, to } = read.tempo ?? {};
     now = { ...now, tempo: to ?? from ?? now.tempo };
-    stream.push({ kind: 'change', change: read, key: item.key, source: { span: item.keySpan }, site: item.keySpan });
+    const change = restored?.tempo && read.tempo ? { ...read, tempo: { ...restored.tempo, ...read.tempo } } : read;
+    restored = restored && omit(restored, read);
+    stream.push({ kind: 'change', change, key: item.key, source: { span: item.keySpan }, site: item.keySpan });
   }
 
   /** After a quoted block with changes of its own, this block goes on as before it. */
@@ -357,6 +361,18 @@ export function expandMusic(
     const { meter, feel, tempo } = now;
     if (hasChanges(score)) restored = { meter, feel, tempo: { from: tempo } };
   }
+}
+
+/** What is written above or below a bar, and begins none. */
+const ABOVE_OR_BELOW: ReadonlySet<Item['kind']> = new Set(['part', 'direction', 'line-end', 'words', 'syllables']);
+
+/** A change without what another changes. */
+function omit({ meter, feel, tempo }: Change, other: Change): Change {
+  return {
+    ...(meter && !other.meter ? { meter } : {}),
+    ...(feel && !other.feel ? { feel } : {}),
+    ...(tempo && !other.tempo ? { tempo } : {}),
+  };
 }
 
 /** The keys of a block in a position: the tonic of its song alone is right, as its chords are not asked for the mode. */

@@ -132,6 +132,17 @@ describe('a whole block that is quoted', () => {
     const score = read('tempo: 60\nslot: 1/4\n|: <:a> |1 4 4 4 4 :|2 5 5 5 5 |]', context);
     expect(meters(score)).toEqual(['4/4', '3/4', '4/4', '4/4']);
   });
+  test('a setting that is written after it applies from there on, with a bar line before it or without', () => {
+    for (const line of ['', ' |']) {
+      const score = read(`slot: 1/4\n<:a>${line}\nmeter: 2/4\ntempo: to 60\n6 6 | 6 6 |]`, context);
+      expect(meters(score)).toEqual(['4/4', '3/4', '2/4', '2/4']);
+      expect(score.bars.map(({ feel }) => feelName(feel))).toEqual(['straight', 'shuffle', 'straight', 'straight']);
+      expect(score.bars.map(({ tempo }) => tempo)).toEqual([undefined, { from: 120 }, { from: 80, to: 60 }, undefined]);
+    }
+  });
+  test('is followed by another that begins with the settings from before the first', () => {
+    expect(meters(read('slot: 1/4\n<:a> |\n<:a> | 6 6 6 6 |]', context))).toEqual(['4/4', '3/4', '4/4', '3/4', '4/4']);
+  });
   test('may end a block that has changes', () => {
     expect(meters(read('tempo: 60\nslot: 1/4\n<:a> |]', context))).toEqual(['4/4', '3/4']);
   });
