@@ -273,14 +273,18 @@ export function expandMusic(
     changeNotes(start, (_, index) => itemAt(way, index));
   }
 
-  /** The home chord of the block that a quotation is from, as this block names it. */
-  function homeOf({ lesson, block }: QuoteItem, scope: Scope): string {
-    const { position } = scope.tree === tree ? now : scope.settings;
-    if (block === undefined) return namedHere(otherBlocks.homeOf(scope.tree, scope.context, position), scope);
-    const found = scope.context.find(lesson, block);
+  /** The home chord where the phrase of a quotation is written, as this block names it. */
+  function homeOf({ lesson, block, phrase }: QuoteItem, scope: Scope): string {
+    // A phrase within a quoted phrase is named as that one is.
+    if (block === undefined && scope.tree !== tree)
+      return namedHere(otherBlocks.homeOf(scope.tree, scope.context, scope.settings.position), scope);
+    const found = block === undefined ? { tree, context } : scope.context.find(lesson, block);
     if ('missing' in found) return '';
-    const { settings: theirs, harp: own } = otherBlocks.headOf(found.tree, found.context);
-    return movedSymbol(otherBlocks.homeOf(found.tree, found.context, theirs.position), keysIn(own, theirs), keysHere());
+    const head = otherBlocks.headOf(found.tree, found.context);
+    const written = found.tree.phrases.get(phrase ?? '');
+    const theirs = written ? settingsAt(written, head.settings, found.context) : head.settings;
+    const home = otherBlocks.homeOf(found.tree, found.context, theirs.position);
+    return movedSymbol(home, keysIn(head.harp, theirs), keysHere());
   }
 
   function keysHere(): Keys {

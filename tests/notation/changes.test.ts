@@ -119,6 +119,20 @@ describe('a phrase', () => {
   });
 });
 
+describe('a phrase that is moved to a chord', () => {
+  const phrase = 'phrase step: -4 -5 -6 -4';
+  const roles = 'D5=R 1/8, F5=♭3 1/8, A5=5 1/8, D5=R 1/8';
+  test('counts as written over the home chord of the position where it is written', () => {
+    const score = read(`position: 3\n${phrase}\n"i7" <step> .4 |\nposition: 2\n"v7" <step to "v7"> .4 |]`);
+    expect(shownBars(score)).toEqual([`${roles}, rest 1/2`, `${roles}, rest 1/2`]);
+  });
+  test('so does one of another block', () => {
+    const tree = parseBlock(`id: a\n4 =7 |\nposition: 3\n${phrase}\n"i7" <step> .4 |]`);
+    const context: ReadContext = { ...ALONE, find: () => ({ tree, context: ALONE }) };
+    expect(shownBars(read('position: 2\n<a:step to "v7"> .4 |]', context))).toEqual([`${roles}, rest 1/2`]);
+  });
+});
+
 describe('a whole block that is quoted', () => {
   const tree = parseBlock('id: a\ntempo: 60\nslot: 1/4\n4 4 4 4 |\nmeter: 3/4\ntempo: 90\nfeel: shuffle\n5 5 5 |]');
   const context: ReadContext = { ...ALONE, find: () => ({ tree, context: ALONE }) };
