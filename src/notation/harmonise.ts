@@ -162,7 +162,8 @@ function fitProgression(
     const range = progression.range ? ` bars ${progression.range.join('-')}` : '';
     const form = progression.form === undefined ? 'the list of chords' : progression.form + range;
     const span = bars.at(-1)?.span ?? { from: 0, to: 0 };
-    diagnostics.push(report('form-unfilled', span, { bars: played, form, length }));
+    const written = bars.length - (head.pickup ? 1 : 0);
+    diagnostics.push(report('form-unfilled', span, { bars: played, form, length, asPlayed: played !== written }));
   }
   return progression;
 }

@@ -67,7 +67,7 @@ export function parseBlock(text: string): BlockTree {
     const known = isOneOf(HEADER_KEYS, key);
     if (!known) {
       const keys = [...HEADER_KEYS, 'part', 'text', 'words', 'syllables', 'phrase'];
-      const near = nearest(key, keys);
+      const near = /^(?:verse|lyrics)\b/.test(key) ? key.replace(/^\w+/, 'words') : nearest(key, keys);
       const facts = { key: nameOfText(key), nearest: near && `${near}:`, known: keys };
       diagnostics.push(report('header-unknown', keySpan, facts));
     } else if (!inHeader && isOneOf(CHANGE_KEYS, key)) readChange(key, keySpan, trimmed(text, behind, line.to));

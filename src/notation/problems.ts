@@ -7,6 +7,19 @@ import { UNDER_PROBLEMS } from './under/problems.ts';
 
 const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
+/** What to do about things that are often written where a slot is read. */
+const NOT_SLOTS: readonly (readonly [RegExp, string])[] = [
+  [/^#/, 'A comment has a space after its # .'],
+  [/^\[/, 'Write a mark right behind its note, before what holds the note: 4[breath] =3'],
+  [/^al +fine$/i, 'Leave it out: write |fine where the music ends, and |D.C. or |D.S. alone where it goes back.'],
+  [
+    /^al +coda$/i,
+    'Leave it out: write |to-coda and |coda where they are, and |D.C. or |D.S. alone where the music goes back.',
+  ],
+  [/^q$/, 'A q is right behind its hole and bend: -3q'],
+  [/^(?:position|key|meter|tempo|feel|slot|part|text|words|syllables):/, 'Write it on a line of its own.'],
+];
+
 export const NOTATION_PROBLEMS = {
   'block-too-long': error<{ limit: string }>({
     about: 'A block is one exercise or tune. One of this size is a mistake, such as a file pasted into a fence.',
@@ -71,12 +84,7 @@ export const NOTATION_PROBLEMS = {
     about: 'Something in the music is not a note, a rest or another element of the notation.',
     message: ({ text }) =>
       `“${text}” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
-    help: ({ text, nearest }) =>
-      text.startsWith('#')
-        ? 'A comment has a space after its # .'
-        : text.startsWith('[')
-          ? 'Write a mark right behind its note, before what holds the note: 4[breath] =3'
-          : didYouMean({ nearest }),
+    help: ({ text, nearest }) => NOT_SLOTS.find(([pattern]) => pattern.test(text))?.[1] ?? didYouMean({ nearest }),
   }),
   'bracket-unclosed': error<{ bracket: string; closing: string }>({
     about: 'A bracket, brace or quotation mark is opened and not closed on its line.',
@@ -274,13 +282,14 @@ export const NOTATION_PROBLEMS = {
       `All ${bars} full bars hold ${has} slots of ${slot}, which is not a bar of ${meter}.`,
     help: ({ fits }) => `Is the music in ${fits}? Then write meter: ${fits}`,
   }),
-  'form-unfilled': error<{ bars: number; form: string; length: number }>({
+  'form-unfilled': error<{ bars: number; form: string; length: number; asPlayed: boolean }>({
     about: 'Music over a form fills the whole form.',
-    message: ({ bars, form, length }) => `The music has ${plural(bars, 'bar')}, and ${form} has ${length}.`,
-    help: ({ bars, length, form }) =>
+    message: ({ bars, form, length, asPlayed }) =>
+      `The music has ${plural(bars, 'bar')}${asPlayed ? ' as it is played' : ''}, and ${form} has ${length}.`,
+    help: ({ bars, length, form, asPlayed }) =>
       bars < length && !form.includes(' ')
         ? `For a piece of the form name its bars: form: ${form} bars 1-${bars}`
-        : 'Fill the form, or choose other chords.',
+        : `Fill the form, or choose other chords.${asPlayed ? ' Repeats and what is played after a jump count each time.' : ''}`,
   }),
   'repeat-against-form': error<{ bar: number }>({
     about: 'If the second time of a repeat has other chords of the form, one written bar would need two harmonies.',

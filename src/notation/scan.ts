@@ -112,8 +112,12 @@ class Scanner {
 
   /** Skips a run of characters that mean nothing, and reports it once. */
   private unreadable(from: number): Item {
-    this.at = Math.max(this.at, from + 1);
-    this.match(/[^\s|"{}<>@]*/y);
+    const past = Math.max(this.at, from + 1);
+    this.at = from;
+    if (!this.match(/al +(?:fine|coda)(?![^\s|])/iy)) {
+      this.at = past;
+      this.match(/[^\s|"{}<>@]*/y);
+    }
     const span = this.since(from);
     const text = this.text.slice(span.from, span.to);
     this.diagnostics.push(

@@ -221,6 +221,61 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `${EIGHT} |segno ${EIGHT} |D.S. al Fine`,
+    [
+      {
+        code: 'not-a-slot',
+        at: 'al Fine',
+        says: "“al Fine” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'Leave it out: write |fine where the music ends, and |D.C. or |D.S. alone where it goes back.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} |to-coda ${EIGHT} |D.C. al  coda |coda ${EIGHT}`,
+    [
+      {
+        code: 'not-a-slot',
+        at: 'al  coda',
+        says: "“al  coda” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'Leave it out: write |to-coda and |coda where they are, and |D.C. or |D.S. alone where the music goes back.',
+      },
+    ],
+  ],
+  [
+    '-3 q =6',
+    [
+      {
+        code: 'not-a-slot',
+        at: 'q',
+        says: "“q” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'A q is right behind its hole and bend: -3q',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} | slot: ${EIGHT}`,
+    [
+      {
+        code: 'not-a-slot',
+        at: 'slot:',
+        says: "“slot:” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        help: 'Write it on a line of its own.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT}\nverse 2: one`,
+    [
+      {
+        code: 'header-unknown',
+        at: 'verse 2',
+        says: 'A block has no setting “verse 2”.',
+        help: 'Did you mean “words 2:”?',
+      },
+    ],
+  ],
+  [
     `${EIGHT} #up`,
     [
       {
@@ -863,6 +918,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: EIGHT,
         says: 'The music has 2 bars, and twelve-bar has 12.',
         help: 'For a piece of the form name its bars: form: twelve-bar bars 1-2',
+      },
+    ],
+  ],
+  [
+    `chords: I7 | IV7 | I7\n${EIGHT} |fine ${EIGHT} | ${EIGHT} |D.C.`,
+    [
+      {
+        code: 'form-unfilled',
+        at: EIGHT,
+        says: 'The music has 4 bars as it is played, and the list of chords has 3.',
+        help: 'Fill the form, or choose other chords. Repeats and what is played after a jump count each time.',
       },
     ],
   ],

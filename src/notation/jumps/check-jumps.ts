@@ -2,7 +2,6 @@
 import type { Diagnostic, TextSpan } from '../../diagnostics/diagnostic.ts';
 import { isJumpBack, type JumpSign } from '../../score/jump.ts';
 import { jumpPlaces, playOrder } from '../../score/playing-order.ts';
-import { itemAt } from '../../values/checked.ts';
 import type { DraftBar } from '../bars.ts';
 import { report } from '../problems.ts';
 
@@ -61,8 +60,9 @@ export function checkJumps(bars: readonly DraftBar[], hasPickup: boolean, diagno
   if (!clear) return;
   const played = new Set(playOrder(score));
   const never = bars.findIndex((_, index) => !played.has(index));
-  if (never !== -1) {
-    const bar = itemAt(bars, never);
+  const bar = bars[never];
+  // What cannot be read may be no bar.
+  if (bar && !bar.unsure) {
     say('bar-never-played', bar.span, { bar: bar.number, back: jump.sign });
   }
 }
