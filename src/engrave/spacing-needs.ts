@@ -20,6 +20,8 @@ const CHORD_TIE = 13;
 const STAFF_GAP = 3;
 /** From one head to the next at least. */
 const HEAD_GAP = 14;
+/** Half of a fermata, which is wider than its head. */
+const FERMATA_HALF = 12.5;
 /** Between two shapes of the lanes, their outlines included, and for a glide’s line between them. */
 const SHAPE_GAP = 4.8;
 const GLIDE_ROOM = 13;
@@ -97,6 +99,8 @@ export function spacingNeeds(segment: Segment): Needs {
       (index) => (halves[index] ?? 0) > 0,
       (from, to) => (halves[from] ?? 0) + (halves[to] ?? 0) + (textAt(columns[from], of)?.hyphen ? 11 : 5),
     );
+  const hasFermata = (index: number): boolean => columns[index]?.endSigns.includes('fermata') === true;
+  row(hasFermata, () => 2 * FERMATA_HALF + STAFF_GAP);
   // Several chords may change under one long note: all of them are before the next note's.
   const symbols = columns.map((_, index) =>
     chords.reduce((sum, chord) => sum + (chord.column === index ? chordWidth(chord) + CHORD_GAP : 0), 0),
@@ -104,6 +108,7 @@ export function spacingNeeds(segment: Segment): Needs {
   const last = columns.length - 1;
   const inside = Math.max(
     9,
+    hasFermata(0) ? FERMATA_HALF : 0,
     leftOf(staff[0]),
     (lanes[0]?.left ?? 0) + (segment.glidesIn ? GLIDE_ROOM : BESIDE_SEAM),
     (words[0] ?? 0) - 4,
@@ -123,6 +128,7 @@ export function spacingNeeds(segment: Segment): Needs {
   const endsOpen = below.some(({ of }) => textAt(columns[last], of)?.hyphen);
   const after = Math.max(
     9,
+    hasFermata(last) ? FERMATA_HALF : 0,
     rightOf(staff[last]),
     (lanes[last]?.right ?? 0) + (segment.glidesOut ? GLIDE_ROOM : BESIDE_SEAM),
     (words[last] ?? 0) - 4,
