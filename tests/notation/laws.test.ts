@@ -35,7 +35,7 @@ describe('law 1: printing and reading are inverse', () => {
         const score = scoreOf(text);
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
-      { numRuns: cases(250, 6000) },
+      { numRuns: cases(160, 6000) },
     );
   });
   test('music quoted from a block with another slot is printed in a slot it can be read in', () => {
@@ -51,7 +51,7 @@ describe('law 1: printing and reading are inverse', () => {
         const inSlots = own.bars.map((bar, index) => ({ ...bar, slot: itemAt(again.bars, index).slot }));
         expect(withoutPlaces(again)).toEqual(withoutPlaces({ ...own, slot: again.slot, bars: inSlots }));
       }),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
   test('printing what was printed changes nothing', () => {
@@ -60,7 +60,7 @@ describe('law 1: printing and reading are inverse', () => {
         const printed = printScore(scoreOf(text));
         expect(printScore(scoreOf(printed))).toBe(printed);
       }),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
 });
@@ -94,7 +94,7 @@ describe('law 2: bars add up', () => {
           expect(equals(bar.length, full) || (short !== undefined && equals(bar.length, short))).toBe(true);
         });
       }),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
 });
@@ -115,7 +115,7 @@ describe('law 3: what sounds is what the reeds give', () => {
           }
         }
       }),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
 });
@@ -140,7 +140,7 @@ describe('law 4: another harp keeps the tab', () => {
           });
         });
       }),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
   test('a block moved is the block read for that harp', () => {
@@ -154,7 +154,7 @@ describe('law 4: another harp keeps the tab', () => {
           expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
         },
       ),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
 });
@@ -204,7 +204,7 @@ describe('a quotation', () => {
         fc.pre(named.every(({ root, step }) => stepBetween(moved.key.tonic, root) === step));
         expect(withoutRests(heard(present(score, 'the score')))).toEqual(withoutRests(heard(moved)));
       }),
-      { numRuns: cases(180, 4000) },
+      { numRuns: cases(120, 4000) },
     );
   });
 });

@@ -24,7 +24,7 @@ import { memoryFreed, verovioReading } from './verovio.ts';
 
 const CREDITS = { title: '' };
 /** Blocks that are played in the order of the page. */
-const BLOCKS = Array.from({ length: cases(100, 600) }, (_, index) => index + 1).flatMap((seed) => {
+const BLOCKS = Array.from({ length: cases(40, 600) }, (_, index) => index + 1).flatMap((seed) => {
   const asked = changingSample(seed, true, true);
   if (asked.features.has('repeat')) return [];
   const graces = asked.played.flatMap(({ grace }) => grace ?? []);

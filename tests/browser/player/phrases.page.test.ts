@@ -1,5 +1,6 @@
 /** The phrases that a block repeats: one is chosen, heard alone or left out, looped, and shown. */
 import { describe, expect } from 'vitest';
+import { LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { lessonPage } from '../sound/lesson-page.ts';
 import { level, nowBars, test as plainTest } from './visit.ts';
@@ -63,7 +64,7 @@ describe('a phrase', () => {
     expect(await violationsOn(page)).toEqual([]);
   });
 
-  test('is heard alone, or left out while the cursor goes through it', async ({ visit }) => {
+  test.runIf(LONG)('is heard alone, or left out while the cursor goes through it', async ({ visit }) => {
     const { page, block, control, hearAtOnce } = await visit();
     await hearAtOnce();
     for (const part of ['bass', 'drums', 'chords']) await control('button', `Mute ${part}`).click();

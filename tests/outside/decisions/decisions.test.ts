@@ -133,7 +133,7 @@ beforeAll(async () => {
 const blocks = (): { name: string; score: Score }[] => [
   // An eighth of the course will do for each change.
   ...demoBlocks().filter((_, index) => LONG || index % 8 === 0),
-  ...randomBlocks(cases(12, 600)).map(({ seed, score }) => ({
+  ...randomBlocks(cases(8, 600)).map(({ seed, score }) => ({
     name: `random block ${seed}`,
     score: writtenOut(score),
   })),
