@@ -79,16 +79,6 @@ const ACCEPTED: readonly Accepted[] = [
     },
   },
   {
-    kind: 'stem',
-    rule: 'Under a beam the head farthest from the middle line decides, of chords as well (Gould, “Behind Bars”, “Beams”, from memory). Where the heads reach far to both sides of it, Verovio’s go by another count.',
-    applies: ({ notes, ours }) => {
-      const [above, below] = outermost(notes);
-      const bothSides = notes.length > 1 && above > 4 && below > 4;
-      const chords = notes.some(({ places }) => places.length > 1);
-      return (chords || bothSides) && above !== below && ours === (below > above ? 'above' : 'below');
-    },
-  },
-  {
     kind: 'slope',
     rule: 'A beam between notes a step apart slants by half a space at the most (Gould, “Behind Bars”, “Beams”, from memory); where they are close together Verovio’s is level.',
     applies: ({ notes, theirs }) => {
@@ -122,6 +112,16 @@ const ACCEPTED: readonly Accepted[] = [
     rule: 'A beam is level where a note between the ends is nearest of all to it (Gould, “Behind Bars”, “Beams”, from memory). Verovio’s is level already where one is nearer than the line from end to end.',
     applies: ({ notes, theirs }) => theirs === 0 && isConcave(notes),
   },
+  {
+    kind: 'slope',
+    rule: 'A beam slants over three notes that rise or fall by steps to a third (Gould, “Behind Bars”, “Beams”, from memory); Verovio’s may be level there.',
+    applies: ({ notes, theirs }) => {
+      const [first, second, third] = notes.map(towardsBeam);
+      if (first === undefined || second === undefined || third === undefined || notes.length !== 3) return false;
+      const [up, on] = [second - first, third - second];
+      return theirs === 0 && Math.abs(Math.abs(up) - 1) < 1e-6 && Math.abs(up - on) < 1e-6;
+    },
+  },
 ];
 
 let reader: Verovio;
@@ -132,17 +132,24 @@ beforeAll(async () => {
 
 const blocks = (): { name: string; score: Score }[] => [
   // An eighth of the course will do for each change.
-  ...demoBlocks().filter((_, index) => LONG || index % 8 === 0),
+  ...demoBlocks()
+    .filter((_, index) => LONG || index % 8 === 0)
+    .map(({ name, score }) => ({ name, score: writtenOut(score) })),
   ...randomBlocks(cases(8, 600)).map(({ seed, score }) => ({
     name: `random block ${seed}`,
     score: writtenOut(score),
   })),
 ];
 
-/** A score whose repeated bars have their notes instead of a sign. */
+/** A score whose repeated bars have their notes instead of a sign, without grace notes, which are decided by no rule of these. */
 const writtenOut = (score: Score): Score => ({
   ...score,
-  bars: score.bars.map(({ repeatsLast: _, ...bar }) => bar),
+  bars: score.bars.map(({ repeatsLast: _, ...bar }) => ({
+    ...bar,
+    events: bar.events.map((event) =>
+      event.kind === 'rest' ? event : { ...event, marks: event.marks.filter((mark) => !('note' in mark)) },
+    ),
+  })),
 });
 
 function compared(name: string, score: Score, document: string): Compared[] {
@@ -257,11 +264,10 @@ describe('decisions of the engraver, against an independent one', () => {
     );
     expect(unexplained.map(({ notes: _, ...difference }) => difference)).toEqual([]);
     // A rule that no difference needs any more is to go. Few blocks do not meet them all.
-    for (const { kind, rule, applies } of LONG ? ACCEPTED : [])
-      expect(
-        different.some((one) => one.kind === kind && applies(one)),
-        rule,
-      ).toBe(true);
+    const unneeded = (LONG ? ACCEPTED : []).filter(
+      ({ kind, applies }) => !different.some((one) => one.kind === kind && applies(one)),
+    );
+    expect(unneeded.map(({ rule }) => rule)).toEqual([]);
     // Few of a kind say nothing of a part.
     for (const kind of LONG ? (Object.keys(AGREEMENT) as Kind[]) : []) {
       const own = all.filter((one) => one.kind === kind);

@@ -160,7 +160,9 @@ describe('abcjs', () => {
       // abcjs reads no tuplets of ten notes and more, and no notes shorter than a sixty-fourth.
       if (/\(\d\d:|\d\/(?:16|32|64)(?!\d)/.test(musicOf(score))) continue;
       const tune = tuneOf(score);
-      expect(tune.warnings ?? [], asked.text).toEqual([]);
+      // ABC 2.1, 4.14 has `!dacoda!`, and abcjs does not know it.
+      const warnings = (tune.warnings ?? []).filter((warning) => !warning.includes('Unknown decoration: dacoda'));
+      expect(warnings, asked.text).toEqual([]);
       const bars = asked.bars.map(({ sounds }) =>
         sounds
           .filter(({ tied }) => !tied)
