@@ -14,7 +14,7 @@ export const ABOVE = { line: 16, baseline: 12 };
 export const JUMPS = { height: 22, baseline: 15, middle: 11 };
 export const ENDING = { height: 17, line: 3 };
 /** `foot`: how far the ends of a bracket reach down. */
-export const PHRASES = { height: 13, line: 4.7, foot: 9.2, baseline: 9.2 };
+export const PHRASES = { height: 13, line: 5.5, foot: 10, baseline: 9.2 };
 export const CHORDS = { height: 16, baseline: 12 };
 export const STAFF_HEIGHT = 40;
 export const WORDS = { height: 16, baseline: 12 };
