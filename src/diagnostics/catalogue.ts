@@ -60,3 +60,6 @@ export interface Near {
 /** A suggested fix for a name that nobody knows. */
 export const didYouMean = ({ nearest }: Near): string | undefined =>
   nearest === undefined ? undefined : `Did you mean “${nearest}”?`;
+
+/** A number of things: `1 bar`, `2 bars`. */
+export const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;

@@ -4,8 +4,7 @@ import { changesOf } from '../score/changes.ts';
 import { marksAfter } from '../score/marks-after.ts';
 import type { Score } from '../score/score.ts';
 import { slursOf } from '../score/slurs.ts';
-import { staffGraces, staffNotes } from '../score/spelling.ts';
-import { temposOf } from '../score/tempo.ts';
+import { onStaff } from '../score/spelling.ts';
 import { writtenScore } from '../score/written.ts';
 import { divide, isWhole } from '../time/fraction.ts';
 import { beatLength } from '../time/meter.ts';
@@ -38,14 +37,12 @@ export interface MeasuredBar {
 export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
   const context = {
     harp: score.harp,
-    staff: staffNotes(score),
-    graces: staffGraces(score),
+    ...onStaff(score),
     after: marksAfter(score),
   };
   const written = writtenScore(score);
   const slurs = slursOf(score);
   const changes = changesOf(score);
-  const tempos = temposOf(score);
   const signs = barsShownAsSign(score);
   const inBars = score.bars.map((bar, index) =>
     signs.has(index) ? [signColumn(bar)] : columnsOf(bar, itemAt(written, index), context),
@@ -54,7 +51,7 @@ export function measureBars(score: Score, clef: Clef): MeasuredBar[] {
     const tuplets = signs.has(index) ? [] : itemAt(written, index).tuplets;
     const columns = itemAt(inBars, index);
     const own = itemAt(changes, index);
-    const words = changeWords(own, bar.meter, itemAt(tempos, index)).join(' · ');
+    const words = changeWords(own, bar.meter).join(' · ');
     const segment = (from: number, to: number): MeasuredSegment => {
       const before = columns[from - 1] ?? inBars[index - 1]?.at(-1);
       const after = columns[to] ?? inBars[index + 1]?.[0];

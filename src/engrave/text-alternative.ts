@@ -13,7 +13,6 @@ import { filledIn, type Mark, rowOf } from '../score/mark.ts';
 import { phrasesOf } from '../score/phrases.ts';
 import { endingOpenedBy, graceRole, isSoundEvent, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, NoteText, Score, Sound } from '../score/score.ts';
-import { temposOf } from '../score/tempo.ts';
 import { type LineOfWords, linesOfWords } from '../score/verses.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
@@ -45,7 +44,6 @@ export function barSentences(score: Score): string[] {
   let mouth = score.mouth;
   let before: string | undefined;
   const changes = changesOf(score);
-  const tempos = temposOf(score);
   const lines = linesOfWords(score.bars);
   // The words of one line are with their notes; those of several verses would not be understood there.
   const plain = lines.find(({ verse }) => verse === undefined);
@@ -85,7 +83,7 @@ export function barSentences(score: Score): string[] {
     const ending = endingOpenedBy(score, bar);
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
-      ...changesAloud(itemAt(changes, index), itemAt(tempos, index)).map((words) => `${capital(words)}. `),
+      ...changesAloud(itemAt(changes, index)).map((words) => `${capital(words)}. `),
       bar.target === undefined ? '' : `${capital(bar.target)}. `,
       bar.repeatStart ? 'Repeat from here. ' : '',
       ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,

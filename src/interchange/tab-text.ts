@@ -12,7 +12,6 @@ import { jumpInPrint } from '../score/jump.ts';
 import { markText } from '../score/mark.ts';
 import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Score } from '../score/score.ts';
-import { temposOf } from '../score/tempo.ts';
 import { feelName } from '../time/feel.ts';
 import type { Fraction } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
@@ -81,10 +80,9 @@ const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
 /** What changes before each bar. */
 function changesInWords(score: Score): (readonly string[])[] {
-  const tempos = temposOf(score);
   return changesOf(score).map((changes, index) => {
     const { meter } = itemAt(score.bars, index);
-    const words = changeWords(changes, meter, itemAt(tempos, index));
+    const words = changeWords(changes, meter);
     return changes.meter ? [meterName(meter), ...words] : words;
   });
 }

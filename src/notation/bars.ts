@@ -1,9 +1,10 @@
 /** The items of a block laid into bars: onsets, ties, embouchures, lyrics, repeats and endings. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { throughEndings } from '../score/endings.ts';
 import { isJumpTarget, type Jump, type JumpTarget } from '../score/jump.ts';
 import type { Mouth, Source } from '../score/score.ts';
 import { add, type Fraction, ZERO } from '../time/fraction.ts';
-import { type Change, changed, throughEndings } from './changes.ts';
+import { type Change, changed } from './changes.ts';
 import type { Flowing, Written } from './flowing.ts';
 import type { AgainUnclear } from './jumps/again-problems.ts';
 import { report } from './problems.ts';
@@ -106,8 +107,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let bar = emptyBar();
   let mouth = startMouth;
   let last: DraftEvent | undefined;
-  /** What sounded where the first ending began, and how: the other endings continue from there. */
-  let beforeEndings: { last: DraftEvent | undefined; mouth: Mouth } = { last: undefined, mouth };
+  /** The later endings continue what sounded where the first one began, with its embouchure. */
+  const through = throughEndings({ last, mouth });
   /** The embouchure where the music leaves for the coda, which continues from there. No note is held so far. */
   let beforeCoda: Mouth | undefined;
   /** How many events are copies. */
@@ -312,11 +313,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     if (before && line.times !== undefined && line.times > 2) before.times = line.times;
     if (before && line.close) before.close = line.close;
     if (line.repeatStart) bar.repeatStart = true;
-    if (line.endings !== undefined) {
-      bar.opens = line.endings;
-      if (line.endings.includes(1)) beforeEndings = { last, mouth };
-      else ({ last, mouth } = beforeEndings);
-    }
+    if (line.endings !== undefined) bar.opens = line.endings;
+    ({ last, mouth } = through({ last, mouth }, line.endings));
     for (const sign of line.signs ?? []) signAt(sign, before);
     bar.span = site;
     started = false;

@@ -1,10 +1,9 @@
 /** Settings that change between two bars: written on a line of their own, they apply from the next bar on. */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { TempoChange } from '../score/score.ts';
-import { report } from './problems.ts';
-import { type ReadValue, readSetting, type Tables } from './setting-values.ts';
+import { type RefusedValue, readSetting, type Tables, valueProblem } from './setting-values.ts';
 import type { Settings } from './settings.ts';
-import type { BarLine, BlockTree, ChangeItem, Phrase } from './tree.ts';
+import type { BlockTree, ChangeItem, Phrase } from './tree.ts';
 
 /** What changes before a bar; what is missing stays as it is. A new position takes a key that was named with it. */
 export interface Change extends Partial<Pick<Settings, 'position' | 'key' | 'meter' | 'feel' | 'slot'>> {
@@ -28,10 +27,7 @@ export function readChanges(tree: BlockTree, tables: Tables, diagnostics: Diagno
     if (!('message' in read)) of.set(item, read);
     else {
       bad.add(item.key);
-      const { message, help, place } = read;
-      const { from, to } = item.span;
-      const span = place ? { from: from + place.from, to: Math.min(to, from + place.to) } : item.span;
-      diagnostics.push(report('header-value', span.to > span.from ? span : item.keySpan, { message, help }));
+      diagnostics.push(valueProblem(read, { keySpan: item.keySpan, valueSpan: item.span }));
     }
   }
   return { of, bad };
@@ -54,18 +50,7 @@ export function changed<Own extends Pick<Settings, 'position' | 'key'>>(settings
   return { ...settings, ...(moved ? { key: undefined } : {}), ...own };
 }
 
-/** Follows what holds along the bar lines of a block: a later ending begins with what held before the first one. */
-export function throughEndings<State>(start: State): (now: State, endings: BarLine['endings']) => State {
-  let before = start;
-  return (now, endings) => {
-    if (endings?.includes(1)) before = now;
-    return endings && !endings.includes(1) ? before : now;
-  };
-}
-
-type Refusal = Extract<ReadValue, { readonly message: string }>;
-
-function changeOf({ key, value }: ChangeItem, tables: Tables): Change | Refusal {
+function changeOf({ key, value }: ChangeItem, tables: Tables): Change | RefusedValue {
   if (key === 'tempo') return readTempoChange(value, tables);
   const read = readSetting(key, value, tables);
   if (!('value' in read)) return read;
@@ -74,21 +59,18 @@ function changeOf({ key, value }: ChangeItem, tables: Tables): Change | Refusal 
 }
 
 /** `100`, `to 60` or `100 to 60`. */
-function readTempoChange(text: string, tables: Tables): Change | Refusal {
+function readTempoChange(text: string, tables: Tables): Change | RefusedValue {
   const words = text.split(/ +/);
-  const to = words.at(-2) === 'to' && words.length <= 3 ? words.at(-1) : undefined;
-  const from = to === undefined ? text : words.slice(0, -2).join();
-  const tempos: { from?: number; to?: number } = {};
-  for (const [end, value] of [
-    ['from', from],
-    ['to', to],
-  ] as const) {
-    if (value === undefined || (end === 'from' && value === '' && to !== undefined)) continue;
-    const read = readSetting('tempo', value, tables);
+  const isGradual = words.at(-2) === 'to' && words.length <= 3;
+  const written = isGradual ? { from: words.at(-3), to: words.at(-1) } : { from: text, to: undefined };
+  const tempo: { from?: number; to?: number } = {};
+  for (const end of ['from', 'to'] as const) {
+    if (written[end] === undefined) continue;
+    const read = readSetting('tempo', written[end], tables);
     if (!('value' in read)) return { ...read, help: TEMPO_HELP };
-    if (read.value.tempo !== undefined) tempos[end] = read.value.tempo;
+    if (read.value.tempo !== undefined) tempo[end] = read.value.tempo;
   }
-  return { tempo: tempos };
+  return { tempo };
 }
 
 const TEMPO_HELP =

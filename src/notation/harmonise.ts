@@ -7,6 +7,7 @@ import type { SongKey } from '../harmony/key.ts';
 import { stepBetween, writeNumeral } from '../harmony/numeral.ts';
 import { readChord, readSymbol } from '../harmony/symbol.ts';
 import { chromaOf, fifthsOf, mod } from '../instrument/pitch.ts';
+import { throughEndings } from '../score/endings.ts';
 import { playOrder } from '../score/playing-order.ts';
 import { chordAt } from '../score/queries.ts';
 import type { Progression } from '../score/score.ts';
@@ -37,14 +38,12 @@ export function harmonise(
   const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
   const early = chordsBeforeBarLines(bars, keys.bars);
   let carried: Chord | NoChord | undefined;
-  let beforeEndings: Chord | NoChord | undefined;
+  const through = throughEndings(carried);
   let beforeCoda: Chord | NoChord | undefined;
   let before: readonly ChordChange[] = [];
   const chords = bars.map((bar, index) => {
     const key = itemAt(keys.bars, index);
-    // Each ending continues from where the first one began.
-    if (bar.opens?.includes(1)) beforeEndings = itemAt(early, index)[0]?.chord ?? carried;
-    else if (bar.opens !== undefined) carried = beforeEndings;
+    if (bar.opens) carried = through(itemAt(early, index)[0]?.chord ?? carried, bar.opens);
     if (bar.target === 'coda') carried = beforeCoda;
     const place = places[index];
     const given = place === undefined ? undefined : progression?.bars[place];

@@ -1,12 +1,19 @@
 /** The head of a block: its own settings over the lesson's and the course's. */
-import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { compare, divide, type Fraction, format, fraction, multiply } from '../time/fraction.ts';
 import { barLength } from '../time/meter.ts';
 import { isOneOf } from '../values/checked.ts';
 import { HEADER_KEYS } from './parse.ts';
 import { report } from './problems.ts';
-import { readSetting, SETTING_KEYS, type SettingKey, type Tables } from './setting-values.ts';
+import {
+  type RefusedValue,
+  readSetting,
+  SETTING_KEYS,
+  type SettingKey,
+  type Tables,
+  valueProblem,
+} from './setting-values.ts';
 import type { Settings } from './settings.ts';
 import type { BlockTree, HeaderLine } from './tree.ts';
 
@@ -26,9 +33,9 @@ export interface Header {
 /** Reads the settings of a block over the defaults. Settings with errors keep their default. */
 export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, diagnostics: Diagnostic[]): Header {
   const bad = new Set<string>();
-  const fail = (line: HeaderLine, span: TextSpan, message: string, help: string | undefined): void => {
+  const fail = (line: HeaderLine, refusal: RefusedValue): void => {
     bad.add(line.key);
-    diagnostics.push(report('header-value', span.to > span.from ? span : line.keySpan, { message, help }));
+    diagnostics.push(valueProblem(refusal, line));
   };
   let settings = defaults;
   for (const key of HEADER_KEYS) {
@@ -36,16 +43,7 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     if (!line || !isSetting(key)) continue;
     const read = readSetting(key, line.value, tables);
     if ('value' in read) settings = { ...settings, ...read.value };
-    else {
-      const { from, to } = line.valueSpan;
-      const { place } = read;
-      fail(
-        line,
-        place ? { from: from + place.from, to: Math.min(to, from + place.to) } : { from, to },
-        read.message,
-        read.help,
-      );
-    }
+    else fail(line, read);
   }
   const [form, chords] = [tree.header.get('form'), tree.header.get('chords')];
   if (form && chords) diagnostics.push(report('header-conflict', chords.keySpan, {}));
@@ -69,7 +67,7 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     const line = tree.header.get(key);
     if (!line) return {};
     if (pattern.test(line.value)) return { [key]: line.value };
-    fail(line, line.valueSpan, message, undefined);
+    fail(line, { message });
     return {};
   }
 
@@ -80,12 +78,10 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     const pickup = multiply(fraction(slots), slot);
     const bar = barLength(meter);
     if (slots < 1)
-      fail(
-        line,
-        line.valueSpan,
-        'A pickup is a number of slots.',
-        'Write pickup: 2 for two slots before the first full bar.',
-      );
+      fail(line, {
+        message: 'A pickup is a number of slots.',
+        help: 'Write pickup: 2 for two slots before the first full bar.',
+      });
     else if (compare(pickup, bar) >= 0) {
       bad.add('pickup');
       diagnostics.push(report('pickup-too-long', line.valueSpan, { bar: `${format(divide(bar, slot))} slots` }));

@@ -5,10 +5,11 @@ import { keyOfSong } from '../harmony/song-key.ts';
 import { harpName } from '../instrument/harp.ts';
 import { chromaOf, printedName } from '../instrument/pitch.ts';
 import { positionInWords } from '../instrument/position.ts';
+import { throughEndings } from '../score/endings.ts';
 import { equals } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import type { DraftBar, DraftSettings } from './bars.ts';
-import { type Changes, changed, throughEndings } from './changes.ts';
+import { type Changes, changed } from './changes.ts';
 import type { ReadContext } from './context.ts';
 import type { Header } from './header.ts';
 import { report } from './problems.ts';
@@ -36,7 +37,7 @@ export function keysOfBars(
   context: ReadContext,
 ): BlockKeys {
   const known = new Map<string, SongKey>();
-  const form = [...homeSymbols(start.progression, context)];
+  const form = homeSymbols(start.progression, context);
   const keyOf = ({ position, key }: DraftSettings): SongKey => {
     const name = `${position} ${key?.mode}`;
     const before = known.get(name);

@@ -1,10 +1,10 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import { throughEndings } from '../score/endings.ts';
 import { MOST_VERSES } from '../score/verses.ts';
 import { append } from '../values/append.ts';
 import { isOneOf } from '../values/checked.ts';
-import { throughEndings } from './changes.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';

@@ -1,11 +1,9 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, reporter, warning } from '../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, type Near, plural, reporter, warning } from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 
 import { JUMP_PROBLEMS } from './jumps/jump-problems.ts';
 import { UNDER_PROBLEMS } from './under/problems.ts';
-
-const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
 /** What to do about things that are often written where a slot is read. */
 const NOT_SLOTS: readonly (readonly [RegExp, string])[] = [

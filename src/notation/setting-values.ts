@@ -1,5 +1,5 @@
 /** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
-import type { TextSpan } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
 import { MODE_NAMES } from '../harmony/key.ts';
@@ -11,6 +11,7 @@ import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
 import { readMeter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { report } from './problems.ts';
 import type { Settings } from './settings.ts';
 import { SUGGESTIONS } from './suggestions.ts';
 
@@ -45,11 +46,26 @@ export const CHANGE_KEYS = ['position', 'key', 'meter', 'tempo', 'feel', 'slot']
 /** One of {@link CHANGE_KEYS}. */
 export type ChangeKey = (typeof CHANGE_KEYS)[number];
 
+/** What is wrong with a value. */
+export interface RefusedValue {
+  readonly message: string;
+  readonly help?: string;
+  /** The part of the value that is wrong, where that is not all of it. */
+  readonly place?: TextSpan;
+}
+
 /** A setting’s value, or what is wrong with it. */
-export type ReadValue =
-  | { readonly value: Partial<Settings> }
-  /** `place` is the part of the value that is wrong, where that is not all of it. */
-  | { readonly message: string; readonly help?: string; readonly place?: TextSpan };
+export type ReadValue = { readonly value: Partial<Settings> } | RefusedValue;
+
+/** Reports a value at the part that is wrong, or at its key where there is no value. */
+export function valueProblem(
+  { message, help, place }: RefusedValue,
+  { keySpan, valueSpan }: { readonly keySpan: TextSpan; readonly valueSpan: TextSpan },
+): Diagnostic {
+  const { from, to } = valueSpan;
+  const span = place ? { from: from + place.from, to: Math.min(to, from + place.to) } : valueSpan;
+  return report('header-value', span.to > span.from ? span : keySpan, { message, help });
+}
 
 /** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the fix. */
 export function readSetting(key: SettingKey, text: string, tables: Tables = SHIPPED_TABLES): ReadValue {

@@ -1,6 +1,6 @@
 /** The tune of a round as lines: what is tied or glided into sounds on without a new attack. */
 import type { Breath } from '../instrument/harp.ts';
-import { MARKS, secondsOfBreath, soundsOfMarks } from '../score/mark.ts';
+import { graceLeadsInto, MARKS, secondsOfBreath, soundsOfMarks } from '../score/mark.ts';
 import type { Playback, PlayedEvent, PlayedGrace, PlayedNote } from '../score/playback.ts';
 import { lastOf } from '../values/checked.ts';
 import type { LineCue, LinePart } from './cue.ts';
@@ -49,7 +49,7 @@ export function tuneOf(playback: Playback, round: Round, layer?: Layer): LineCue
       const grace = event.tied ? undefined : event.grace;
       const crush = grace ? secondsOfGrace(until - at) : 0;
       if (!open || grace || !goesOn(open, event)) {
-        const joins = grace && leadsInto(grace, event);
+        const joins = grace && graceLeadsInto(grace, event);
         if (grace && !joins) lines.push({ ...lineOfGrace(grace, at, crush, playback), event: event.index });
         open = {
           event: event.index,
@@ -88,10 +88,6 @@ function secondsOfGrace(seconds: number): number {
   const { seconds: most, part } = MARKS.grace.sound;
   return Math.min(most, seconds * part);
 }
-
-/** A grace note on the hole and the breath of its note moves into it. */
-const leadsInto = (grace: PlayedGrace, { breath, notes }: Sounding): boolean =>
-  grace.breath === breath && notes.length === 1 && notes[0]?.hole === grace.hole;
 
 const partOfGrace = (grace: PlayedGrace, at: number, seconds: number, { mouth }: Playback): LinePart => ({
   at,

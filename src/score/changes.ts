@@ -18,7 +18,12 @@ export interface BarChanges {
   readonly key?: SongKey;
   /** Whether the key has another signature. */
   readonly signature?: true;
-  readonly tempo?: TempoChange;
+  readonly tempo?: ShownTempo;
+}
+
+/** A change of tempo, with the tempo at which its bar begins, in the unit of the change. */
+export interface ShownTempo extends TempoChange {
+  readonly at: number;
 }
 
 /**
@@ -42,7 +47,7 @@ export function changesOf(score: Pick<Score, 'bars' | 'tempo' | 'meter'>): BarCh
       ...(feelName(bar.feel) === feelName(before.feel) ? {} : { feel: bar.feel }),
       ...(moved ? { position: bar.position, key: bar.key } : {}),
       ...(signatureOf(bar.key) === signatureOf(before.key) ? {} : { signature: true }),
-      ...(Object.keys(tempo).length === 0 ? {} : { tempo }),
+      ...(Object.keys(tempo).length === 0 ? {} : { tempo: { ...tempo, at: from } }),
     };
   });
 }

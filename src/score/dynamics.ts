@@ -1,7 +1,8 @@
 /** How loud the sounds of a score are, by its dynamics. */
 import { toNumber } from '../time/fraction.ts';
+import { throughEndings } from './endings.ts';
 import { MARK_NAMES, type MarkName, soundsOfMarks } from './mark.ts';
-import { isSameEnding } from './queries.ts';
+import { endingOpenedBy } from './queries.ts';
 import type { Event, Score } from './score.ts';
 
 /** The loudness of music that names none, mezzo-forte. */
@@ -23,7 +24,7 @@ interface Swell {
 export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, number> {
   const levels = new Map<Event, number>();
   let level = USUAL_LEVEL;
-  let beforeEndings = level;
+  const through = throughEndings(level);
   let beforeCoda = level;
   let swell: Swell | undefined;
   let at = 0;
@@ -39,13 +40,10 @@ export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, numb
   const set = (event: Event, own: number): void => {
     if (own !== USUAL_LEVEL) levels.set(event, own);
   };
-  bars.forEach((bar, index) => {
-    // Every ending continues from the bar before the first one.
-    if (bar.endings && !isSameEnding(bars[index - 1], bar)) {
-      arrive(undefined, at);
-      if (bar.endings.includes(1)) beforeEndings = level;
-      else level = beforeEndings;
-    }
+  for (const bar of bars) {
+    const opened = endingOpenedBy({ bars }, bar);
+    if (opened) arrive(undefined, at);
+    level = through(level, opened);
     // The coda continues from the bar that leaves for it.
     if (bar.target === 'coda') {
       arrive(undefined, at);
@@ -65,7 +63,7 @@ export function levelsOf({ bars }: Pick<Score, 'bars'>): ReadonlyMap<Event, numb
     }
     at += toNumber(bar.length);
     if (bar.jump === 'to-coda') beforeCoda = level;
-  });
+  }
   arrive(undefined, at);
   return levels;
 }

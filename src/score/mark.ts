@@ -328,6 +328,12 @@ function plainName(name: MarkName): PlainMark {
   return name;
 }
 
+/** Whether a grace note is on the hole and the breath of its note, and so moves into it. */
+export const graceLeadsInto = (
+  grace: { readonly breath: Breath; readonly hole: number },
+  { breath, notes }: { readonly breath: Breath; readonly notes: readonly { readonly hole: number }[] },
+): boolean => grace.breath === breath && notes.length === 1 && notes[0]?.hole === grace.hole;
+
 /** The note that one of the marks names, which sounds before theirs. */
 export const graceAmong = (marks: readonly Mark[]): SmallNote | undefined =>
   marks.flatMap((mark) => ('note' in mark ? [mark.note] : []))[0];

@@ -3,7 +3,7 @@ import { signatureAlter } from '../harmony/key.ts';
 import { spell } from '../harmony/role.ts';
 import type { Pitch } from '../instrument/pitch.ts';
 import { graceAmong } from './mark.ts';
-import { chordAt, midiOfGrace, soundsOf } from './queries.ts';
+import { chordAt, midiOfGrace } from './queries.ts';
 import type { Score, Sound } from './score.ts';
 
 /** A note as the staff shows it. */
@@ -19,17 +19,20 @@ export interface StaffNote {
  * octave to the end of the bar. A note tied over a bar line takes none; where the signature has another form of it, the next
  * note of its letter and octave shows its own sign, since a reader could take either.
  */
-export const staffNotes = (score: Written): readonly (readonly StaffNote[])[] => onStaff(score).notes;
+export const staffNotes = (score: Written): readonly (readonly StaffNote[])[] => onStaff(score).staff;
 
-/** The grace notes, by the index of the event they are before. */
-export const staffGraces = (score: Written): ReadonlyMap<number, StaffNote> =>
-  soundsOf(score).some(({ marks }) => graceAmong(marks)) ? onStaff(score).graces : NO_GRACES;
-
-const NO_GRACES: ReadonlyMap<number, StaffNote> = new Map();
+/** All notes of the staff. */
+export interface OnStaff {
+  /** As {@link staffNotes}. */
+  readonly staff: readonly (readonly StaffNote[])[];
+  /** The grace notes, by the index of the event they are before. */
+  readonly graces: ReadonlyMap<number, StaffNote>;
+}
 
 type Written = Pick<Score, 'bars' | 'harp'>;
 
-function onStaff(score: Written): { readonly notes: StaffNote[][]; readonly graces: Map<number, StaffNote> } {
+/** The staff's notes with the grace notes, whose accidentals hold for the notes after them. */
+export function onStaff(score: Written): OnStaff {
   const byEvent: StaffNote[][] = [];
   const graces = new Map<number, StaffNote>();
   let held: readonly StaffNote[] = [];
@@ -47,7 +50,7 @@ function onStaff(score: Written): { readonly notes: StaffNote[][]; readonly grac
       byEvent[event.index] = [...held];
     }
   }
-  return { notes: byEvent, graces };
+  return { staff: byEvent, graces };
 }
 
 /** The accidental in force at each letter and octave of a bar so far; undefined where the next note shows its own. */

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { clefOf } from '../../src/engrave/clef.ts';
 import { graceAmong } from '../../src/score/mark.ts';
 import { isSoundEvent } from '../../src/score/queries.ts';
-import { staffGraces } from '../../src/score/spelling.ts';
+import { onStaff } from '../../src/score/spelling.ts';
 import { present } from '../../src/values/checked.ts';
 import { blockText } from '../notation/arbitrary.ts';
 import {
@@ -46,7 +46,7 @@ describe('a grace note', () => {
     fc.assert(
       fc.property(blockText, (text) => {
         const { score, event } = pictureOf(text);
-        const graces = staffGraces(score);
+        const { graces } = onStaff(score);
         const octaves = clefOf(score).octaves;
         for (const own of score.bars.flatMap((bar) => bar.events).filter(isSoundEvent)) {
           const drawn = gracesIn(event(own.index));

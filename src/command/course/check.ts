@@ -4,6 +4,7 @@ import { join, relative, resolve } from 'node:path';
 import { type Course, isPublishable } from '../../course/course.ts';
 import { COURSE_FILE } from '../../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../../course/load.ts';
+import { plural } from '../../diagnostics/catalogue.ts';
 import type { Severity } from '../../diagnostics/diagnostic.ts';
 import { linesOf, showProblem } from '../../diagnostics/place.ts';
 import type { Argument, Command, Option, Terminal } from '../command.ts';
@@ -82,5 +83,3 @@ export function closing({ lessons, problems }: Course): string {
   );
   return `${plural(lessons.length, 'lesson')}, ${plural(blocks, 'block')}: ${found.length > 0 ? found.join(', ') : 'nothing wrong'}.`;
 }
-
-const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;

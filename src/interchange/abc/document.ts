@@ -4,7 +4,7 @@
  * annotations below the notes (4.19), where no reader takes them for a verse.
  */
 
-import { changeWords } from '../../engrave/change-words.ts';
+import { wordsBesideTempo } from '../../engrave/change-words.ts';
 import { NO_CHORD, plainChord } from '../../harmony/chord.ts';
 import type { ChordChange } from '../../harmony/form.ts';
 import type { Mode, SongKey } from '../../harmony/key.ts';
@@ -19,7 +19,7 @@ import { repeatStarts, withPickupOnce, withRepeatsOfTwo } from '../../score/play
 import { chordsInTurn, endingOpenedBy } from '../../score/queries.ts';
 import type { Bar, Event, Score } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
-import { type StaffNote, staffGraces, staffNotes } from '../../score/spelling.ts';
+import { onStaff, type StaffNote } from '../../score/spelling.ts';
 import { type BarTempo, temposOf } from '../../score/tempo.ts';
 import { endOf, type WrittenBar, type WrittenNote, writtenScore } from '../../score/written.ts';
 import { feelName } from '../../time/feel.ts';
@@ -124,8 +124,7 @@ function body(score: Score): string[] {
     after: marksAfter(score),
     syllables: under.find(({ kind }) => kind === 'syllables')?.texts,
     verses: under.filter(({ kind }) => kind === 'words'),
-    staff: staffNotes(score),
-    graces: staffGraces(score),
+    ...onStaff(score),
     changes,
     tempoAgain: tempoSaidAgain(score, changes),
     tempos: temposOf(score),
@@ -303,20 +302,16 @@ function opening(bar: Bar, context: Context): string {
 
 /** What changes before a bar, as fields in the music (3.2). */
 function changeFields(bar: Bar, { changes, tempoAgain, tempos }: Context): string {
-  const { tempo, ...others } = itemAt(changes, bar.index);
+  const own = itemAt(changes, bar.index);
   const { from, to } = itemAt(tempos, bar.index);
   // The head says how fast the first bar begins.
-  const isNew = bar.index > 0 && (tempo?.from !== undefined || tempos[bar.index - 1]?.from !== from);
+  const isNew = bar.index > 0 && (own.tempo?.from !== undefined || tempos[bar.index - 1]?.from !== from);
   const isSaid = isNew || from !== to || tempoAgain.has(bar.index);
-  const words = changeWords({ ...others, ...(tempo?.to === undefined ? {} : { tempo: { to: tempo.to } }) }, bar.meter, {
-    from,
-    to,
-  });
   return [
-    ...(others.meter ? [`[M:${meterName(others.meter)}]`] : []),
-    ...(others.key ? [`[K:${keyText(others.key)}]`] : []),
+    ...(own.meter ? [`[M:${meterName(own.meter)}]`] : []),
+    ...(own.key ? [`[K:${keyText(own.key)}]`] : []),
     ...(isSaid ? [`[Q:${tempoText(bar.meter, from)}]`] : []),
-    ...words.map((text) => `"^${quotedText(text)}"`),
+    ...wordsBesideTempo(own, bar.meter).map((text) => `"^${quotedText(text)}"`),
   ].join('');
 }
 

@@ -12,7 +12,7 @@ import { repeatStarts, withPickupOnce } from '../../score/playing-order.ts';
 import { chordsInTurn, endingOpenedBy, isSameEnding } from '../../score/queries.ts';
 import type { Bar, Event, Mouth, Score, Sound } from '../../score/score.ts';
 import { type Slur, slursOf } from '../../score/slurs.ts';
-import { type StaffNote, staffGraces, staffNotes } from '../../score/spelling.ts';
+import { onStaff, type StaffNote } from '../../score/spelling.ts';
 import { type BarTempo, temposOf } from '../../score/tempo.ts';
 import { endOf, type WrittenBar, writtenScore } from '../../score/written.ts';
 import { type Fraction, fraction, lcm, multiply, subtract, ZERO } from '../../time/fraction.ts';
@@ -102,8 +102,7 @@ function writeBars(xml: XmlWriter, score: Score): void {
     slurs: slursOf(score),
     after: marksAfter(score),
     under: linesUnder(score),
-    staff: staffNotes(score),
-    graces: staffGraces(score),
+    ...onStaff(score),
     changes: changesOf(score),
     tempos: temposOf(score),
     signs: barsShownAsSign(score),

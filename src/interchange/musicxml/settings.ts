@@ -1,5 +1,5 @@
 /** Keys, meters, feels and tempos in MusicXML, at the start and where they change. */
-import { changeWords } from '../../engrave/change-words.ts';
+import { wordsBesideTempo } from '../../engrave/change-words.ts';
 import { type SongKey, signatureOf } from '../../harmony/key.ts';
 import type { BarChanges } from '../../score/changes.ts';
 import type { Bar, Score } from '../../score/score.ts';
@@ -39,14 +39,9 @@ export function writeChange(xml: XmlWriter, bar: Bar, changes: BarChanges, tempo
     if (meter) writeMeter(xml, meter);
     xml.close();
   }
-  const { tempo: change, ...others } = changes;
-  const words = changeWords(
-    { ...others, ...(change?.to === undefined ? {} : { tempo: { to: change.to } }) },
-    bar.meter,
-    tempo,
-  );
-  for (const text of words) writeDirection(xml, (direction) => direction.leaf('words', text));
-  if (change?.from !== undefined || feel) writeMetronome(xml, bar.meter, tempo.from, feel);
+  for (const text of wordsBesideTempo(changes, bar.meter))
+    writeDirection(xml, (direction) => direction.leaf('words', text));
+  if (changes.tempo?.from !== undefined || feel) writeMetronome(xml, bar.meter, tempo.from, feel);
   else if (tempo.from !== tempo.to) writeSound(xml, bar.meter, tempo.from, undefined);
 }
 

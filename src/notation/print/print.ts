@@ -3,6 +3,7 @@ import { type Chord, type NoChord, plainChord, writtenChord } from '../../harmon
 import type { ChordChange } from '../../harmony/form.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
+import { throughEndings } from '../../score/endings.ts';
 import { formBarsOf } from '../../score/form-bars.ts';
 import { type Mark, markText } from '../../score/mark.ts';
 import { isSameEnding, isSoundEvent } from '../../score/queries.ts';
@@ -72,18 +73,15 @@ function printIn(score: Score, most: Fraction | undefined): PrintedScore {
   let mouth = score.mouth;
   let carried: Chord | NoChord | undefined;
   let settings: BarSettings = start;
-  let beforeEndings = { mouth, carried, settings };
+  const through = throughEndings({ mouth, carried, settings });
   let beforeCoda = { mouth, carried };
   let line: string[] = [];
   let lineBars: Bar[] = [];
   /** Bars that are left of a rest of several. */
   let resting = 0;
   score.bars.map(inSlots).forEach((bar, index) => {
-    // Each ending continues from where the first one began.
-    if (opensEnding(score.bars[index - 1], bar)) {
-      if (bar.endings?.includes(1)) beforeEndings = { mouth, carried, settings };
-      else ({ mouth, carried, settings } = beforeEndings);
-    }
+    const opened = opensEnding(score.bars[index - 1], bar) ? bar.endings : undefined;
+    ({ mouth, carried, settings } = through({ mouth, carried, settings }, opened));
     if (bar.target === 'coda') ({ mouth, carried } = beforeCoda);
     const changes = printChanges(settings, bar, bar.tempo);
     if (saysMode(settings, bar)) carried = undefined;

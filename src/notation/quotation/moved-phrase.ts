@@ -9,7 +9,7 @@ import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
 import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
-import { graceAmong, type SmallNote } from '../../score/mark.ts';
+import { graceAmong, graceLeadsInto, type SmallNote } from '../../score/mark.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import type { NoteItem } from '../tree.ts';
 
@@ -72,11 +72,11 @@ interface QuotedSound {
 
 const graceIn = ({ marks }: NoteItem): SmallNote | undefined => graceAmong(marks.map(({ mark }) => mark));
 
-/** A note, with its grace note before it. One on the hole of its note stays on its breath. */
+/** A note, with its grace note before it. */
 function soundsIn({ note, glides }: QuotedNote): QuotedSound[] {
   const grace = graceIn(note);
-  const joins = grace?.breath === note.breath && note.notes.length === 1 && note.notes[0]?.hole === grace.hole;
-  return [...(grace ? [{ breath: grace.breath, notes: [grace], glides: joins }] : []), { ...note, glides }];
+  const before = grace && { breath: grace.breath, notes: [grace], glides: graceLeadsInto(grace, note) };
+  return [...(before ? [before] : []), { ...note, glides }];
 }
 
 interface Way extends EasiestHoles {

@@ -1,8 +1,6 @@
 /** What can be wrong with the words and syllables under a line of music. */
-import { type Catalogue, error, warning } from '../../diagnostics/catalogue.ts';
+import { type Catalogue, error, plural, warning } from '../../diagnostics/catalogue.ts';
 import { ordinal } from '../../instrument/position.ts';
-
-const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
 export const UNDER_PROBLEMS = {
   'words-misplaced': error<object>({
