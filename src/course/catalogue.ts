@@ -7,6 +7,7 @@ import { NOTATION_PROBLEMS } from '../notation/problems.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
 import { CLIP_PROBLEMS } from './clips/problems.ts';
 import { FIGURE_PROBLEMS } from './figures/problems.ts';
+import { INLINE_PROBLEMS } from './inline/problems.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 /** By subject, in the order of the reference of messages. */
@@ -16,6 +17,7 @@ export const CATALOGUES: readonly { readonly title: string; readonly problems: C
   { title: 'The text of a lesson', problems: LESSON_PROBLEMS },
   { title: 'The notation', problems: NOTATION_PROBLEMS },
   { title: 'Figures', problems: FIGURE_PROBLEMS },
+  { title: 'Components within a sentence', problems: INLINE_PROBLEMS },
   { title: 'Clips', problems: CLIP_PROBLEMS },
   { title: 'Techniques', problems: TECHNIQUE_PROBLEMS },
   { title: 'The path', problems: PATH_PROBLEMS },

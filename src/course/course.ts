@@ -6,15 +6,17 @@ import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Problem, SourceRange } from '../diagnostics/place.ts';
 import type { YamlPlaces } from '../document/yaml.ts';
 import type { Figure } from '../engrave/figure/figure.ts';
+import type { Inline } from '../engrave/inline/inline.ts';
 import type { Form } from '../harmony/form.ts';
 import type { Harp } from '../instrument/harp.ts';
 import type { Tuning } from '../instrument/tuning.ts';
-import type { Heading } from '../lesson/lesson-text.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Block } from './block.ts';
 import type { Clip } from './clips/clips.ts';
 import type { CourseFile } from './course-schema.ts';
+import type { Glossary } from './inline/glossary.ts';
+import type { WordLink } from './inline/word.ts';
 import type { LessonFrontMatter } from './lesson-schema.ts';
 import type { LinkTarget } from './link.ts';
 import type { Memory } from './memory.ts';
@@ -36,6 +38,8 @@ export interface Course {
   readonly forms: readonly Form[];
   /** What lessons teach and blocks take. */
   readonly repertoire: Repertoire;
+  /** What it explains. */
+  readonly glossary: Glossary;
   /** How its lessons depend on each other, drafts included. */
   readonly path: Curriculum;
   /** In the order of the path, drafts included. */
@@ -75,7 +79,36 @@ export interface Lesson {
   readonly figures: readonly LessonFigure[];
   /** In the order of the lesson. */
   readonly clips: readonly LessonClip[];
+  /** In the order of the lesson. */
+  readonly inlines: readonly LessonInline[];
+  /** In the order of the lesson. */
+  readonly words: readonly LessonWord[];
   readonly headings: readonly Heading[];
+}
+
+/** A heading of a lesson. */
+export interface Heading {
+  readonly range: SourceRange;
+  readonly depth: number;
+  /** Without markup, with what its components say on the lesson's harp. */
+  readonly text: string;
+  /** Its anchor on the page. */
+  readonly slug: string;
+}
+
+/** A component that says something of the music, and where it is written. */
+export interface LessonInline {
+  readonly range: SourceRange;
+  /** Undefined where it has an error. */
+  readonly inline: Inline | undefined;
+  readonly follows: boolean;
+}
+
+/** A component that links to what a word means, and where it is written. */
+export interface LessonWord {
+  readonly range: SourceRange;
+  /** Undefined where it has an error. */
+  readonly word: WordLink | undefined;
 }
 
 /** A figure of a lesson, and where it is written. */

@@ -11,6 +11,8 @@ import { COURSE_PROBLEMS } from './problems.ts';
 export const COURSE_FILE = 'course.yaml';
 /** Techniques of the course’s own; optional. */
 export const TECHNIQUES_FILE = 'techniques.yaml';
+/** Words that the course explains; optional. */
+export const GLOSSARY_FILE = 'glossary.yaml';
 /** The folder of the lessons. */
 export const LESSONS = 'lessons';
 /** The folder of pictures and recordings, published as it is. */
@@ -34,6 +36,7 @@ export interface CourseFolder {
   readonly dir: string;
   readonly courseFile: TextFile | undefined;
   readonly techniques: TextFile | undefined;
+  readonly glossary: TextFile | undefined;
   /** In the order of their names. */
   readonly lessons: readonly TextFile[];
   /** `media/harp.svg` and so on, in order. */
@@ -73,6 +76,7 @@ export function readFolder(files: Files): CourseFolder {
       dir,
       courseFile: undefined,
       techniques: undefined,
+      glossary: undefined,
       lessons: [],
       media: [],
       publicFiles: [],
@@ -84,6 +88,7 @@ export function readFolder(files: Files): CourseFolder {
   const courseFile = read(COURSE_FILE);
   if (!courseFile && problems.length === 0) say(COURSE_FILE, report('course-file-missing', START, {}));
   const techniques = read(TECHNIQUES_FILE);
+  const glossary = read(GLOSSARY_FILE);
   const names = files.list(LESSONS, unreadable);
   const lessons = names.filter((name) => name.endsWith('.mdx')).flatMap((name) => read(name) ?? []);
   for (const file of names) {
@@ -96,7 +101,7 @@ export function readFolder(files: Files): CourseFolder {
   const media = files.list(MEDIA, unreadable);
   // A server may need hidden ones, such as .well-known.
   const publicFiles = files.list(PUBLIC, unreadable, 'hidden');
-  return { dir, courseFile, techniques, lessons, media, publicFiles, problems, textOf, lengthOf };
+  return { dir, courseFile, techniques, glossary, lessons, media, publicFiles, problems, textOf, lengthOf };
 
   /** The text of a file, or undefined if there is none or it cannot be read (which is then a problem). */
   function read(file: string): TextFile | undefined {

@@ -42,7 +42,7 @@ export interface LessonPlaces {
 
 /**
  * Pages that are no lessons, by their address below the base, each with the places a link may name behind `#`. In an
- * address `*` stands for the ids of a table, in a place for those of the stages.
+ * address `*` stands for the ids of a table, in a place for those of the stages or of the terms.
  */
 export const PAGE_PLACES: Readonly<Record<string, readonly string[]>> = {
   '': ['page', 'cautions', 'stage-*'],
@@ -51,6 +51,7 @@ export const PAGE_PLACES: Readonly<Record<string, readonly string[]>> = {
   'techniques/*': ['page', 'blocks'],
   harps: ['page', 'used', 'keys'],
   'harps/*': ['page', 'map', 'positions', 'tuning', 'lessons'],
+  glossary: ['page', 'term-*'],
   guide: ['page', 'lanes', 'bends', 'together', 'time', 'views', 'roles', 'mouth', 'marks', 'repeats'],
 };
 

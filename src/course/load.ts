@@ -19,6 +19,9 @@ import { readCourseFile } from './course-file.ts';
 import { readFigure } from './figures/figure.ts';
 import { type Files, filesOnDisk } from './files.ts';
 import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
+import { readGlossary } from './inline/glossary.ts';
+import { readProse } from './inline/prose.ts';
+import type { WordScope } from './inline/word.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
 import { coursePath } from './path.ts';
@@ -52,6 +55,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
 
   const folder = readFolder(files);
   const head = readCourseFile(folder.courseFile, basename(root) || 'Course', memory?.head);
+  const glossary = readGlossary(folder.glossary, memory?.glossary);
   const techniques = readTechniques(folder.techniques, memory?.techniques);
   const read = folder.lessons.map((file, index) => {
     options.progress?.(index, folder.lessons.length);
@@ -60,12 +64,14 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   const { blocks, contextOf } = readBlocks(read, head, memory?.blocks ?? new Map());
   const scoreOf = scoresOf(read, blocks);
   const places = placesOf(read, folder.media);
-  const parts = read.map((lesson) => assemble(lesson, { blocks, contextOf }, scoreOf, places, folder));
+  const { repertoire } = techniques;
+  const parts = read.map((lesson) =>
+    assemble(lesson, { blocks, contextOf }, scoreOf, places, folder, { repertoire, glossary }),
+  );
 
   const unordered = parts.map((part) => part.lesson);
   const byId = new Map(unordered.map((lesson) => [lesson.id, lesson]));
   const { file, defaults, tables } = head;
-  const { repertoire } = techniques;
   const survey = options.keep
     ? cachedSurvey(techniques.survey, { ...tables, repertoire, byId }, options.keep)
     : techniques.survey;
@@ -79,13 +85,16 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
     tunings: tables.tunings,
     forms: tables.forms,
     repertoire,
+    glossary,
     path,
     lessons,
     byId,
     media: folder.media,
     publicFiles: folder.publicFiles,
     sources: new Map(
-      [folder.courseFile, folder.techniques, ...folder.lessons].flatMap((one) => (one ? [[one.file, one.text]] : [])),
+      [folder.courseFile, folder.techniques, folder.glossary, ...folder.lessons].flatMap((one) =>
+        one ? [[one.file, one.text]] : [],
+      ),
     ),
   };
   const problems = settle(
@@ -93,6 +102,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
       ...folder.problems,
       ...head.problems,
       ...techniques.problems,
+      ...glossary.problems,
       ...nameClashes(read),
       ...parts.flatMap((part) => part.problems),
       ...CHECKS.flatMap((check) => check(course)),
@@ -107,7 +117,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   return {
     ...course,
     problems: problems.sort(inOrder),
-    memory: { head, techniques, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
+    memory: { head, techniques, glossary, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
   };
 }
 
@@ -143,6 +153,7 @@ function assemble(
   scoreOf: ScoreOf,
   places: Places,
   folder: CourseFolder,
+  known: WordScope,
 ): Part {
   const { id, file, text, frontMatter, defaults } = read;
   const problems = [...read.problems];
@@ -171,6 +182,12 @@ function assemble(
     append(problems, diagnostics.map(here));
     return { range: rangeOf(component.span), figure };
   });
+  const prose = readProse(text, { ...scope, ...known }, rangeOf);
+  append(problems, prose.diagnostics.map(here));
+  // A word that leads to a page is a link like any other: the page may be missing.
+  const wordLinks = prose.words.flatMap(({ word, range }): Link[] =>
+    word ? [{ url: `/${word.path}${word.rest}`, range, target: { kind: 'page', ...word } }] : [],
+  );
   const clipTexts = text.components.filter(isClip);
   const clips = readClips(clipTexts, frontMatter.clips, {
     blocks: read.blocks.map((block) => block.id),
@@ -193,10 +210,12 @@ function assemble(
     places: read.places,
     defaults,
     blocks: understood.map(({ block }) => block),
-    links,
+    links: [...links, ...wordLinks],
     figures,
     clips: clipTexts.map((component, index) => ({ range: rangeOf(component.span), clip: clips.clips[index] })),
-    headings: text.headings,
+    inlines: prose.inlines,
+    words: prose.words,
+    headings: prose.headings,
   };
   return { lesson, problems };
 }

@@ -2,6 +2,7 @@
 import type { BlockTree } from '../notation/tree.ts';
 import type { BlockRead } from './block.ts';
 import type { CourseFileRead } from './course-file.ts';
+import type { Glossary } from './inline/glossary.ts';
 import type { LessonRead } from './lesson.ts';
 import type { CourseTechniques } from './techniques.ts';
 
@@ -9,6 +10,7 @@ import type { CourseTechniques } from './techniques.ts';
 export interface Memory {
   readonly head: CourseFileRead;
   readonly techniques: CourseTechniques;
+  readonly glossary: Glossary;
   /** By file. */
   readonly lessons: ReadonlyMap<string, LessonRead>;
   readonly blocks: ReadonlyMap<BlockTree, BlockRead>;

@@ -9,7 +9,7 @@ import { shownTechniques } from './shown-techniques.ts';
 
 const report = reporter(COURSE_PROBLEMS);
 
-type CheckedCourse = Pick<Course, 'file' | 'lessons' | 'path' | 'repertoire' | 'tunings'>;
+type CheckedCourse = Pick<Course, 'file' | 'glossary' | 'lessons' | 'path' | 'repertoire' | 'tunings'>;
 
 /** Of links to pages of the site, each address is that of a page, and what is behind `#` a place on it. */
 export function pagesExist(course: CheckedCourse): Problem[] {
@@ -67,11 +67,15 @@ function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string
       return [report('link-page-unknown', SOMEWHERE, facts)];
     }
   }
+  if (first === 'glossary' && course.glossary.terms.length === 0)
+    return [report('link-page-unknown', SOMEWHERE, { path: `/${path}`, nearest: undefined })];
   const place = /#(.+)$/s.exec(rest)?.[1];
   if (place === undefined) return [];
-  const stages = ['none', ...course.file.stages.map(({ id }) => id)];
+  const ids = (first === 'glossary' ? course.glossary.terms : [{ id: 'none' }, ...course.file.stages]).map(
+    ({ id }) => id,
+  );
   const places = (PAGE_PLACES[below.length > 0 ? `${first}/*` : first] ?? []).flatMap((one) =>
-    one.endsWith('*') ? stages.map((id) => one.replace('*', id)) : one,
+    one.endsWith('*') ? ids.map((id) => one.replace('*', id)) : one,
   );
   if (places.includes(decoded(place))) return [];
   const facts = { path: `/${path}`, place, nearest: nearest(place, places), known: places };

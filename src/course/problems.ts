@@ -88,7 +88,9 @@ export const COURSE_PROBLEMS = {
     help: (facts) =>
       facts.idle
         ? `Until one teaches it or plays it, ${facts.nearest} is there to link to.`
-        : (didYouMean(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
+        : facts.path === '/glossary'
+          ? 'The site has a glossary where the course has a file glossary.yaml with terms.'
+          : (didYouMean(facts) ?? 'A link to a lesson is its name alone, as in [bends](first-bends).'),
   }),
   'link-page-anchor': error<Near & { path: string; place: string; known: readonly string[] }>({
     about: 'The part after # in a link to a page of the site is the id of a place on that page.',

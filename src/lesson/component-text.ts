@@ -3,7 +3,7 @@ import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { ADDRESS_ATTRIBUTES, COMPONENTS } from './component.ts';
+import { ADDRESS_ATTRIBUTES, COMPONENTS, WITH_CONTENT } from './component.ts';
 import { ELEMENTS } from './element.ts';
 import { oneLine } from './line.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
@@ -18,6 +18,10 @@ export interface ComponentText {
   readonly span: TextSpan;
   readonly nameSpan: TextSpan;
   readonly attributes: readonly WrittenAttribute[];
+  /** What is between its tags, of a component that may hold something. Undefined where it is one tag, or where there are only blanks. */
+  readonly content?: WrittenAttribute | undefined;
+  /** Whether it is in the text of a link. */
+  readonly linked: boolean;
 }
 
 /** An attribute of a component, as written. */
@@ -80,11 +84,24 @@ function nameSpanAt(source: string, { from, to }: TextSpan, name: string): TextS
   return word === undefined ? { from, to: Math.min(from + 1, to) } : { from: at, to: at + word.length };
 }
 
-/** Reads the component that is at `span`. */
+/** The text between the tags of a component as it is in the file: a note's signs are no Markdown. */
+function contentBetween(source: string, span: TextSpan, children: readonly MdastNode[]): WrittenAttribute | undefined {
+  const [first, last] = [children[0]?.position?.start.offset, children.at(-1)?.position?.end.offset];
+  if (first === undefined || last === undefined) return undefined;
+  const written = source.slice(first, Math.min(last, span.to));
+  const value = written.trim();
+  if (value === '') return undefined;
+  const from = first + written.indexOf(value);
+  const valueSpan = { from, to: from + value.length };
+  return { name: 'content', value, verbatim: true, nameSpan: valueSpan, valueSpan };
+}
+
+/** Reads the component that is at `span`; `linked` is whether that is in the text of a link. */
 export function readComponent(
   source: string,
   span: TextSpan,
   { name, attributes, children }: ComponentNode,
+  linked: boolean,
 ): ComponentRead {
   const references: Reference[] = [];
   const diagnostics: Diagnostic[] = [];
@@ -109,14 +126,22 @@ export function readComponent(
     if (need === 'required' && !written.some((attribute) => attribute.name === key))
       diagnostics.push(report('component-key-missing', nameSpan, { component: name, key }));
   }
-  if (takes && children.length > 0) diagnostics.push(report('component-content', nameSpan, { component: name }));
+  const content = contentBetween(source, span, children);
+  const holds = WITH_CONTENT.has(name);
+  if (takes && !holds && children.length > 0)
+    diagnostics.push(report('component-content', nameSpan, { component: name }));
+  if (holds && !content) diagnostics.push(report('component-empty', nameSpan, { component: name }));
   // An empty text is how HTML says that a picture only decorates; a text of blanks says nothing.
   if (name === 'img') {
     const words = written.find((attribute) => attribute.name === 'alt')?.value;
     if (typeof words !== 'string' || /^\s+$/.test(words))
       diagnostics.push(report('picture-alt', nameSpan, { url: undefined }));
   }
-  return { component: takes && { name, span, nameSpan, attributes: written }, references, diagnostics };
+  return {
+    component: takes && { name, span, nameSpan, attributes: written, linked, ...(holds && content ? { content } : {}) },
+    references,
+    diagnostics,
+  };
 
   function readAttribute(
     element: string,

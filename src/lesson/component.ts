@@ -26,19 +26,55 @@ export const FIGURES = {
   BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
 } as const;
 
+/** What is said of the music follows the student's harp unless `follow` is no; it begins with a capital where a sentence does. */
+const SAID = {
+  harp: 'optional',
+  tuning: 'optional',
+  position: 'optional',
+  mode: 'optional',
+  follow: 'optional',
+  capital: 'optional',
+} as const;
+
+/** The components within a sentence that say something of the music, with the attributes each takes. */
+export const INLINES = {
+  /** Its content are notes. `over` is the chord that roles count from. */
+  Note: { ...SAID, show: 'optional', over: 'optional' },
+  /** Its content is a chord, as a numeral or by name. */
+  Chord: { ...SAID, show: 'optional' },
+  Key: { ...SAID, show: 'optional' },
+  Harp: { ...SAID, show: 'optional', article: 'optional' },
+  Position: { ...SAID, show: 'optional' },
+} as const;
+
+/** The components that link to what a word means, with the attributes each takes. Their content is the word, which `of` may name otherwise. */
+export const WORDS = {
+  Technique: { of: 'optional' },
+  Term: { of: 'optional' },
+} as const;
+
 /** A clip either names one of the front matter, or says itself what it plays. */
 const CLIP = { name: 'optional', src: 'optional', title: 'optional', captions: 'optional', cues: 'optional' } as const;
 
 /** The names of the components that draw. */
 export type FigureName = keyof typeof FIGURES;
+/** The names of the components that say something of the music. */
+export type InlineName = keyof typeof INLINES;
+/** The names of the components that link to what a word means. */
+export type WordName = keyof typeof WORDS;
 
 type Attributes = Readonly<Record<string, 'required' | 'optional'>>;
 
 /** The attributes of every component a lesson may hold, by the component’s name. */
 export const COMPONENTS: ReadonlyMap<string, Attributes> = new Map<string, Attributes>([
   ...Object.entries(FIGURES),
+  ...Object.entries(INLINES),
+  ...Object.entries(WORDS),
   ['Clip', CLIP],
 ]);
+
+/** The components that hold what they are about; the others hold nothing. */
+export const WITH_CONTENT: ReadonlySet<string> = new Set(['Note', 'Chord', ...Object.keys(WORDS)]);
 
 interface Named {
   readonly name: string;
@@ -47,6 +83,14 @@ interface Named {
 /** Whether a component is a figure. */
 export const isFigure = <C extends Named>(component: C): component is C & { readonly name: FigureName } =>
   Object.hasOwn(FIGURES, component.name);
+
+/** Whether a component says something of the music within a sentence. */
+export const isInline = <C extends Named>(component: C): component is C & { readonly name: InlineName } =>
+  Object.hasOwn(INLINES, component.name);
+
+/** Whether a component links to what a word means. */
+export const isWord = <C extends Named>(component: C): component is C & { readonly name: WordName } =>
+  Object.hasOwn(WORDS, component.name);
 
 /** Whether a component is a clip. */
 export const isClip = ({ name }: Named): boolean => name === 'Clip';

@@ -10,6 +10,7 @@ import { type Placed, placeOf, pointAt, type SourceRange } from '../diagnostics/
 import { parseBlock } from '../notation/parse.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import { append } from '../values/append.ts';
+import { COMPONENTS } from './component.ts';
 import { type ComponentText, readComponent } from './component-text.ts';
 import { destinationSpan } from './destination.ts';
 import { fenceFault, placedInFence } from './fence.ts';
@@ -20,11 +21,14 @@ import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
 import { readValue } from './value.ts';
 
-/** `slug` is its anchor on the page. */
-export interface Heading {
+/** A heading as it is written. */
+export interface HeadingText {
   readonly depth: number;
-  readonly text: string;
+  /** Its anchor on the page: from the text as written, so that it stays when what a component says changes. */
   readonly slug: string;
+  readonly span: TextSpan;
+  /** Its text without markup, and between it where the components start that say something. */
+  readonly parts: readonly (string | number)[];
 }
 
 /** A block as it is in its lesson, parsed and not yet evaluated. */
@@ -46,7 +50,7 @@ export interface LessonText {
   readonly references: readonly Reference[];
   /** The components among what the lesson says, in order. */
   readonly components: readonly ComponentText[];
-  readonly headings: readonly Heading[];
+  readonly headings: readonly HeadingText[];
   /** What is wrong outside the front matter. Spans count from the start of the file. */
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -61,7 +65,9 @@ export function readLessonText(source: string): LessonText {
   const blocks: BlockText[] = [];
   const references: Reference[] = [];
   const components: ComponentText[] = [];
-  const headings: Heading[] = [];
+  /** Where the last link ends. */
+  let linkEnd = 0;
+  const headings: HeadingText[] = [];
   const slugger = new GithubSlugger();
   /** Definitions of addresses and the pictures that refer to one, by the name they have in common. */
   const definitions: { readonly identifier: string; readonly reference: number }[] = [];
@@ -75,8 +81,8 @@ export function readLessonText(source: string): LessonText {
           diagnostics.push(report('fence-word', lineFrom(source, span.from), { word: node.lang ?? '' }));
         break;
       case 'heading': {
-        const text = markdownText(node);
-        headings.push({ depth: node.depth, text, slug: slugger.slug(text) });
+        const slug = slugger.slug(markdownText(node).trim());
+        headings.push({ depth: node.depth, slug, span, parts: partsOf(node) });
         break;
       }
       case 'definition':
@@ -84,7 +90,10 @@ export function readLessonText(source: string): LessonText {
         references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'link' });
         break;
       case 'link':
-        references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'link' });
+      case 'linkReference':
+        linkEnd = span.to;
+        if (node.type === 'link')
+          references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'link' });
         break;
       case 'image':
         references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'embed' });
@@ -96,8 +105,9 @@ export function readLessonText(source: string): LessonText {
         break;
       case 'mdxJsxFlowElement':
       case 'mdxJsxTextElement': {
-        const read = readComponent(source, span, node);
+        const read = readComponent(source, span, node, span.from < linkEnd);
         if (read.component) components.push(read.component);
+        if (node.name === 'a') linkEnd = span.to;
         append(references, read.references);
         append(diagnostics, read.diagnostics);
         break;
@@ -144,6 +154,21 @@ export function readLessonText(source: string): LessonText {
     const at = source.slice(opening.from, opening.to).lastIndexOf(meta);
     return at < 0 ? opening : { from: opening.from + at, to: opening.from + at + meta.length };
   }
+}
+
+/** The text of a node, and the places of the components in it whose text is not what they enclose. */
+function partsOf(root: MdastNode): (string | number)[] {
+  const parts: (string | number)[] = [];
+  let behind = 0;
+  for (const node of nodesOf(root)) {
+    const { from, to } = spanOf(node);
+    if (from < behind) continue;
+    if (node.type === 'mdxJsxTextElement' && COMPONENTS.has(node.name ?? '')) {
+      parts.push(from);
+      behind = to;
+    } else if ('value' in node) parts.push(node.value);
+  }
+  return parts;
 }
 
 /** What may be in the running text: a text, a number, a comment. */

@@ -3,6 +3,14 @@ import { type Catalogue, didYouMean, error, type Near, warning } from '../diagno
 
 const listed = (words: readonly string[]): string => words.join(', ');
 
+/** A component that holds something, as it may be written. */
+const EXAMPLES: ReadonlyMap<string, string> = new Map([
+  ['Note', "a note, as in <Note>-3'</Note>"],
+  ['Chord', 'a chord, as in <Chord>IV7</Chord>'],
+  ['Technique', 'the id of a technique, as in <Technique>vibrato</Technique>'],
+  ['Term', 'a word of the glossary, as in <Term>riff</Term>'],
+]);
+
 export const LESSON_PROBLEMS = {
   'front-matter-missing': error<{ late: boolean }>({
     about:
@@ -55,6 +63,11 @@ export const LESSON_PROBLEMS = {
     about: 'A component draws what its attributes say; nothing else of it is shown.',
     message: ({ component }) => `What is between <${component}> and </${component}> would not be shown.`,
     help: ({ component }) => `Close it at once, <${component} … />, and write what belongs to the text below it.`,
+  }),
+  'component-empty': error<{ component: string }>({
+    about: 'A component within a sentence says what its tags enclose.',
+    message: ({ component }) => `Nothing is between <${component}> and </${component}>.`,
+    help: ({ component }) => `Write ${EXAMPLES.get(component) ?? `<${component}>…</${component}>`}.`,
   }),
   'component-key-missing': error<{ component: string; key: string }>({
     about: 'A component lacks an attribute it cannot do without.',

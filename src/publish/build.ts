@@ -7,7 +7,7 @@ import { errorCode } from '../course/files.ts';
 import { PUBLIC } from '../course/folder.ts';
 import { LICENCES } from '../site/addresses.ts';
 import type { Engraver } from '../site/engraver.ts';
-import { scoresPath, scoresText } from '../site/scores.ts';
+import { musicPath, musicText } from '../site/music.ts';
 import { holdSite, type Site } from '../site/site.ts';
 import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
 import { siteConfig } from './astro-config.ts';
@@ -73,9 +73,9 @@ async function writeFiles(folder: string, { course, lessons }: Site): Promise<vo
   for (let from = 0; from < lessons.length; from += BATCH) {
     await Promise.all(
       lessons.slice(from, from + BATCH).map(async (lesson) => {
-        const file = join(folder, scoresPath(lesson));
+        const file = join(folder, musicPath(lesson));
         await mkdir(dirname(file), { recursive: true });
-        await writeFile(file, scoresText(course, lesson));
+        await writeFile(file, musicText(course, lesson));
       }),
     );
   }

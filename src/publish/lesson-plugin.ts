@@ -7,6 +7,7 @@
  */
 import { fileURLToPath } from 'node:url';
 import type {
+  HastNode,
   HastPluginEntry,
   HastVisitorContext,
   MdastPluginEntry,
@@ -17,7 +18,7 @@ import type {
 } from 'satteri';
 import type { Lesson } from '../course/course.ts';
 import type { SourceRange } from '../diagnostics/place.ts';
-import { ADDRESS_ATTRIBUTES, isClip, isFigure } from '../lesson/component.ts';
+import { ADDRESS_ATTRIBUTES, isClip, isFigure, isInline, isWord } from '../lesson/component.ts';
 import { attributeValueText, readValue } from '../lesson/value.ts';
 import { addressOf } from '../site/links.ts';
 import { lessonIn, type Site, theSite } from '../site/site.ts';
@@ -79,6 +80,14 @@ export const lessonMarkdown: MdastPluginEntry = ({ fileURL }) => {
   };
 };
 
+/** The parts of a lesson that a component of this name is one of; undefined for an element of HTML. */
+function partsNamed(name: string, { figures, clips, inlines, words }: Lesson) {
+  if (isFigure({ name })) return figures;
+  if (isClip({ name })) return clips;
+  if (isInline({ name })) return inlines;
+  return isWord({ name }) ? words : undefined;
+}
+
 /** What is in braces, as the text that was read of it: no expression of a lesson is compiled. */
 const shownText = ({ value: written }: { readonly value: string }): { type: 'text'; value: string } => {
   const read = readValue(written);
@@ -108,16 +117,26 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
     },
     mdxFlowExpression: shownText,
     mdxTextExpression: shownText,
+    element: { filter: ['h1', 'h2', 'h3', 'h4', 'h5', 'h6'], visit: heading },
     mdxJsxFlowElement: { filter: [], visit: element },
     mdxJsxTextElement: { filter: [], visit: element },
   };
+
+  /** Headings have the anchors that links to them were checked against. */
+  function heading(node: Readonly<HastNode & { type: 'element' }>, context: HastVisitorContext): void {
+    const { line, column } = node.position?.start ?? {};
+    const own = compiled?.lesson.headings.find(
+      ({ range: { start } }) => start.line === line && start.column === column,
+    );
+    if (own) context.setProperty(node, 'id', own.slug);
+  }
 
   function element(node: Readonly<MdxJsxFlowElementHast | MdxJsxTextElementHast>, context: HastVisitorContext): void {
     const { name } = node;
     if (!compiled || name === null) return;
     const { lesson, numberOf } = compiled;
-    const read = isFigure({ name }) ? lesson.figures : isClip({ name }) ? lesson.clips : undefined;
-    // A figure or a clip was read with the course, like a block: its page needs only to know which one it is.
+    const read = partsNamed(name, lesson);
+    // A component was read with the course, like a block: its page needs only to know which one it is.
     if (read) {
       context.setProperty(node, 'lesson', lesson.id);
       context.setProperty(node, 'index', numberOf(read, node));

@@ -11,7 +11,7 @@ import { isWithin } from '../course/files.ts';
 import { LESSONS, MEDIA, PUBLIC } from '../course/folder.ts';
 import { SITE_PAGES } from '../course/link.ts';
 import { LICENCES } from '../site/addresses.ts';
-import { lessonOfScores, scoresText } from '../site/scores.ts';
+import { lessonOfMusic, musicText } from '../site/music.ts';
 import { theSite, withSite } from '../site/site.ts';
 import { cacheFolder } from './cache-folder.ts';
 import { licencesText } from './licences.ts';
@@ -121,9 +121,9 @@ async function answerWithCourse(
     return true;
   }
   const { course, lessons } = await theSite();
-  const lesson = path.endsWith('.json') ? lessonOfScores(path, lessons) : undefined;
+  const lesson = path.endsWith('.json') ? lessonOfMusic(path, lessons) : undefined;
   if (!lesson) return false;
-  response.writeHead(200, { 'content-type': typeOf(path) }).end(scoresText(course, lesson));
+  response.writeHead(200, { 'content-type': typeOf(path) }).end(musicText(course, lesson));
   return true;
 }
 

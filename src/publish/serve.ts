@@ -8,7 +8,7 @@ import { join, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Plugin, ViteDevServer } from 'vite';
 import type { Course } from '../course/course.ts';
-import { COURSE_FILE, COURSE_FOLDERS, TECHNIQUES_FILE } from '../course/folder.ts';
+import { COURSE_FILE, COURSE_FOLDERS, GLOSSARY_FILE, TECHNIQUES_FILE } from '../course/folder.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { holdSite } from '../site/site.ts';
 import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
@@ -104,7 +104,7 @@ const AWAY = 100;
 const filesOf = ({ lessons }: Course): string => lessons.map(({ file }) => file).join('\n');
 
 /** What a course is made of, by the first step of a path below it. */
-const PARTS: ReadonlySet<string> = new Set([COURSE_FILE, TECHNIQUES_FILE, ...COURSE_FOLDERS]);
+const PARTS: ReadonlySet<string> = new Set([COURSE_FILE, TECHNIQUES_FILE, GLOSSARY_FILE, ...COURSE_FOLDERS]);
 
 function watchCourse(dir: string, pages: PagesInProgress, reread: (forget: Forget) => Promise<void>): Plugin {
   return {

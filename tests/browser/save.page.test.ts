@@ -62,7 +62,7 @@ describe('the menu', () => {
     });
     await page.goto(`${site.address}lessons/${lesson}/`);
     await page.waitForLoadState('networkidle');
-    expect(addresses.filter((address) => /menu|scores/.test(address))).toEqual([]);
+    expect(addresses.filter((address) => /menu|music/.test(address))).toEqual([]);
     await Promise.all(scripts);
     scripts = [];
     await menuOf(page).getByText(BLOCK.save).click();
@@ -78,10 +78,10 @@ describe('the menu', () => {
     const page = await newPage({});
     await page.goto(`${site.address}lessons/${lesson}/`);
     await menuOf(page).getByText(BLOCK.save).click();
-    await page.route('**/scores/**', (route) => route.abort());
+    await page.route('**/music/**', (route) => route.abort());
     await menuOf(page).getByRole('button', { name: SAVE.abc, exact: true }).click();
     await expect.poll(() => menuOf(page).getByRole('status').textContent()).toBe(SAVE.notMade);
-    await page.unroute('**/scores/**');
+    await page.unroute('**/music/**');
     expect((await save(page, SAVE.abc)).name).toMatch(/\.abc$/);
   });
 

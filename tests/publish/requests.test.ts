@@ -134,11 +134,11 @@ describe('what a build makes beside the pages', () => {
     expect([status, text, headers['content-type']]).toEqual([200, licencesText(), 'text/plain; charset=utf-8']);
   });
   test('are the scores of the lessons', async () => {
-    const { status, text, headers } = await ask('/scores/first.json');
+    const { status, text, headers } = await ask('/music/first.json');
     expect([status, headers['content-type']]).toEqual([200, 'application/json; charset=utf-8']);
     expect(Object.keys(JSON.parse(text))).toHaveLength(1);
-    expect(await passedOn('/scores/none.json')).toBe('/no-such-page/');
-    expect(await passedOn('/scores/first')).toBe('/no-such-page/');
+    expect(await passedOn('/music/none.json')).toBe('/no-such-page/');
+    expect(await passedOn('/music/first')).toBe('/no-such-page/');
   });
 });
 

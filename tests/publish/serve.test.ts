@@ -199,12 +199,12 @@ describe('a request', () => {
 
 test('the scores of a lesson are there as they are now', async () => {
   const scores = async () =>
-    (await (await fetch(`${address}scores/first.json`)).json())['0'].score.bars[0].events.at(-1).notes[0].hole;
+    (await (await fetch(`${address}music/first.json`)).json()).scores['0'].score.bars[0].events.at(-1).notes[0].hole;
   expect(await scores()).toBe(5);
   write(dir, 'lessons/first.mdx', FIRST.replace('-4 5', '-4 6'));
   await pageWith('lessons/first/', /blow 6, one beat/);
   expect(await scores()).toBe(6);
-  expect((await fetch(`${address}scores/none.json`)).status).toBe(404);
+  expect((await fetch(`${address}music/none.json`)).status).toBe(404);
 });
 
 test.runIf(LONG)('a course folder that was away for a moment is followed when it is back', async () => {

@@ -6,7 +6,8 @@ import type { Figure } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
 import { drawingHolder } from '../scroll-box.ts';
 import { type Chosen, differs } from './chosen.ts';
-import { scoresAddress } from './scores.ts';
+import { musicAddress } from './music.ts';
+import { findSaid, type Said } from './said.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
 
 /** Dispatched on a figure that was set again; `detail` is the markup, as the engraver gave it. */
@@ -24,6 +25,7 @@ interface Place {
 }
 
 let places: readonly Place[] | undefined;
+let said: Said | undefined;
 let worker: Worker | undefined;
 /** Choices come faster than pages are set: only the last one is finished. */
 let latest = 0;
@@ -32,9 +34,17 @@ let latest = 0;
 export async function redraw(chosen: Chosen): Promise<boolean> {
   const mine = ++latest;
   places ??= findPlaces();
+  said ??= findSaid();
   if (!differs(chosen)) {
+    said.restore();
     for (const place of places) put(place, place.written, '');
     return true;
+  }
+  // A sentence is as quick as its words, and stands beside music that takes longer.
+  if (said.lesson !== undefined) {
+    const { html } = await draw({ kind: 'said', music: musicAddress(said.lesson), harp: chosen.harp });
+    if (mine !== latest) return false;
+    said.put(elementsOf(html));
   }
   // The reader may scroll while the page is being redrawn.
   const waiting = new Set(places);
@@ -55,7 +65,7 @@ function findPlaces(): Place[] {
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
     const job = ({ harp }: Chosen): RedrawJob => ({
       kind: 'block',
-      scores: scoresAddress(lesson),
+      music: musicAddress(lesson),
       block,
       parts: idPrefix,
       harp,

@@ -3,17 +3,20 @@ import type { Figure } from '../../engrave/figure/figure.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import { moveToHarp } from '../../score/move.ts';
 import { type ChosenHarp, onTuning } from './chosen.ts';
-import { scoresAt } from './scores.ts';
+import { musicAt } from './music.ts';
 
 /** What the worker is asked to draw, for the chosen harp or (undefined) for the harp of the lesson. */
 export type RedrawJob = { readonly harp: ChosenHarp | undefined } & (
   | {
       readonly kind: 'block';
-      readonly scores: string;
+      /** The address of its lesson's music. */
+      readonly music: string;
       readonly block: string;
       /** Begins the ids of its parts on a page that shows blocks of several lessons; else their usual beginning. */
       readonly parts?: string | undefined;
     }
+  /** All that a lesson's page says of its music. */
+  | { readonly kind: 'said'; readonly music: string }
   | { readonly kind: 'figure'; readonly figure: Figure; readonly pitching: Pitching }
 );
 
@@ -34,9 +37,10 @@ async function draw(job: RedrawJob): Promise<Drawn> {
     const { figure } = job;
     return { html: drawFigure(harp ? moveFigure(figure, onTuning(harp, figure.harp.tuning)) : figure, job.pitching) };
   }
-  const [{ engraveBlock, glyphSheet }, scores] = await Promise.all([
+  if (job.kind === 'said') return { html: await say(job.music, harp) };
+  const [{ engraveBlock, glyphSheet }, { scores }] = await Promise.all([
     import('../../engrave/block.ts'),
-    scoresAt(job.scores),
+    musicAt(job.music),
   ]);
   const found = Object.hasOwn(scores, job.block) ? scores[job.block] : undefined;
   if (!found) throw new Error(`there is no score of ${job.block}`);
@@ -44,6 +48,21 @@ async function draw(job: RedrawJob): Promise<Drawn> {
   const moved = harp ? moveToHarp(score, onTuning(harp, score.harp.tuning)) : score;
   const { html, glyphs } = engraveBlock(moved, { id: job.parts ?? id });
   return { html, sheet: glyphSheet(glyphs) };
+}
+
+/** An element for each place, with its name. */
+async function say(music: string, harp: ChosenHarp | undefined): Promise<string> {
+  const [{ drawInline }, { moveInline }, { said }] = await Promise.all([
+    import('../../engrave/inline/words.ts'),
+    import('../../engrave/inline/inline.ts'),
+    musicAt(music),
+  ]);
+  return Object.entries(said)
+    .map(([place, inline]) => {
+      const moved = harp ? moveInline(inline, onTuning(harp, inline.harp.tuning)) : inline;
+      return `<span data-said="${place}">${drawInline(moved)}</span>`;
+    })
+    .join('');
 }
 
 addEventListener('message', ({ data, ports }: MessageEvent<RedrawJob>) => {

@@ -4,7 +4,7 @@ import { isWritten, writerOf } from '../../interchange/writers.ts';
 import { moveToHarp } from '../../score/move.ts';
 import { playbackOf } from '../../score/playback.ts';
 import { onTuning, readChosen } from '../harp/chosen.ts';
-import { scoresAddress, scoresAt } from '../harp/scores.ts';
+import { musicAddress, musicAt } from '../harp/music.ts';
 
 /** A block of the page. */
 export interface SavedBlock {
@@ -20,7 +20,7 @@ export async function fileOf(
   players: Players,
 ): Promise<Blob> {
   const { mediaType } = formatOf(format);
-  const scores = await scoresAt(scoresAddress(lesson));
+  const { scores } = await musicAt(musicAddress(lesson));
   const found = Object.hasOwn(scores, block) ? scores[block] : undefined;
   if (!found) throw new Error(`there is no score of ${block}`);
   const { credits } = found;

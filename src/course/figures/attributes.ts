@@ -25,10 +25,13 @@ const YES_OR_NO: readonly Known[] = [
 /** Reads attributes by name, and collects what is wrong with them. Each reader gives undefined for one that is not there. */
 export interface Attributes {
   readonly diagnostics: Diagnostic[];
+  /** `content` is what the component encloses. */
   at(key: string): WrittenAttribute | undefined;
   settings(keys: readonly SettingKey[], defaults: Settings, tables: Tables): Settings;
   /** `names` are what authors may call the choices, where that is more than the choices themselves. */
   choice<const Word extends string>(key: string, choices: readonly Word[], names?: readonly Known[]): Word | undefined;
+  /** One or more of the words, each once, divided by spaces. */
+  choices<const Word extends string>(key: string, choices: readonly Word[]): readonly Word[] | undefined;
   yesOrNo(key: string): boolean | undefined;
   chord(key: string, songKey: SongKey): Chord | undefined;
   /** Notes, divided by bar lines. */
@@ -38,7 +41,8 @@ export interface Attributes {
 /** The attributes of a component, read with their problems. */
 export function attributesOf(component: ComponentText): Attributes {
   const diagnostics: Diagnostic[] = [];
-  const at = (key: string) => component.attributes.find(({ name }) => name === key);
+  const at = (key: string) =>
+    key === 'content' ? component.content : component.attributes.find(({ name }) => name === key);
 
   function choice<const Word extends string>(
     key: string,
@@ -70,6 +74,20 @@ export function attributesOf(component: ComponentText): Attributes {
         else diagnostics.push(report('figure-value', attribute.valueSpan, { message: read.message, help: read.help }));
       }
       return settings;
+    },
+    choices(key, choices) {
+      const attribute = at(key);
+      if (!attribute) return undefined;
+      const words = attributeText(attribute)
+        .split(/[\s,]+/)
+        .filter(Boolean);
+      const unknown = words.find((word) => !choices.some((one) => one === word));
+      if (unknown !== undefined || words.length === 0) {
+        const text = unknown ?? '';
+        const facts = { key, text, choices, nearest: nearest(text, choices) };
+        diagnostics.push(report('figure-choice', attribute.valueSpan, facts));
+      }
+      return [...new Set(words)].flatMap((word) => choices.filter((one) => one === word));
     },
     yesOrNo(key) {
       const value = at(key)?.value;

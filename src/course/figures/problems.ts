@@ -4,17 +4,17 @@ import { chordHelp } from '../../harmony/symbol-help.ts';
 
 export const FIGURE_PROBLEMS = {
   'figure-value': error<{ message: string; help: string | undefined }>({
-    about: 'A figure takes the same values as the head of a block: a harp, a position, a form.',
+    about: 'A component takes the same values as the head of a block: a harp, a position, a form.',
     message: ({ message }) => message,
     help: ({ help }) => help,
   }),
   'figure-choice': error<Near & { key: string; text: string; choices: readonly string[] }>({
-    about: 'An attribute of a figure that takes one of a few words.',
+    about: 'An attribute of a component that takes one of a few words.',
     message: ({ key, text, choices }) => `“${key}” is one of ${choices.join(', ')}, not “${text}”.`,
     help: didYouMean,
   }),
   'figure-notes-only': error<{ text: string }>({
-    about: 'A figure names notes; it has no rhythm and no chords of its own.',
+    about: 'A component names notes; it has no rhythm and no chords of its own.',
     message: ({ text }) => `“${text}” is no note, and only notes are read here.`,
     help: () => "Write notes as in a block, divided by spaces: 4 -3' 6o.",
   }),

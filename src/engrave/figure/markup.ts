@@ -13,13 +13,14 @@ export const aloud = (text: string): string => `<span class="aloud">${escapeText
 /** `low F`, `B♭`. */
 export const printedHarp = (harp: Harp): string => harpName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
 
-const article = (name: string): string => (/^[AEF]/.test(name) ? 'an' : 'a');
+/** `a` or `an`, before the name of a key or a tuning: the letters A, E and F begin with a vowel when they are said. */
+export const articleOf = (name: string): string => (/^[AEFaeio]/.test(name) ? 'an' : 'a');
 
 /** `an A harp`, `a low F harp (natural minor)`. */
 export function onHarp(harp: Harp): string {
   const name = printedHarp(harp);
   const tuning = harp.tuning.id === 'richter' ? '' : ` (${escapeText(harp.tuning.title.toLowerCase())})`;
-  return `${article(name)} ${name} harp${tuning}`;
+  return `${articleOf(name)} ${name} harp${tuning}`;
 }
 
 /** `an A harp in second position, the key of E`. */

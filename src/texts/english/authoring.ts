@@ -9,5 +9,6 @@ export const AUTHORING = {
   more: 'and {count} more: run reedway check to see them all.',
   blockBroken: 'This block cannot be read yet.',
   figureBroken: 'This figure cannot be read yet.',
+  saidBroken: 'This cannot be read yet.',
   clipBroken: 'This clip cannot be read yet.',
 } as const;

@@ -5,6 +5,7 @@ export const LESSON = {
   lessonInStage: 'Stage {stage}, {title} · Lesson {number}',
   harp: 'Harp',
   playedIn: 'Played in',
+  key: 'Key',
   tempo: 'Tempo',
   time: 'Time',
   comesAfter: 'Builds on',

@@ -82,7 +82,7 @@ describe('a student who picks another harp', () => {
     await choose(page, 'F', 'low');
     await page.waitForLoadState('networkidle');
     const later = asked.slice(first);
-    expect(later.filter((path) => path.startsWith('/scores/'))).toEqual(['/scores/one.json']);
+    expect(later.filter((path) => path.startsWith('/music/'))).toEqual(['/music/one.json']);
     expect(later.some((path) => path.includes('worker'))).toBe(true);
     const scripts = await Promise.all(
       later.filter((path) => path.endsWith('.js')).map(async (path) => (await fetch(site.url + path)).arrayBuffer()),
@@ -274,11 +274,11 @@ describe('a student who picks another harp', () => {
 
   it('gets a message when the engraver cannot be had, and keeps the page', async () => {
     const { page } = await open('/lessons/one/');
-    await page.route('**/scores/**', (route) => route.abort());
+    await page.route('**/music/**', (route) => route.abort());
     await choose(page, 'C');
     expect(await page.locator('harp-choice [role="status"]').textContent()).toContain('could not be changed');
     expect(await page.locator('.tab-block').first().getAttribute('aria-label')).toContain('A harp');
-    await page.unroute('**/scores/**');
+    await page.unroute('**/music/**');
     await choose(page, 'D');
     expect(await page.locator('.tab-block').first().getAttribute('aria-label')).toContain('D harp');
   });

@@ -1,0 +1,42 @@
+/** The music of a lesson, fetched when a student needs it: to show the page for another harp, or to save a block as a file. */
+import type { Inline } from '../../engrave/inline/inline.ts';
+import type { Credits } from '../../interchange/credits.ts';
+import type { Score } from '../../score/score.ts';
+
+/** A block's score, the name the engraver gives its parts, and what a file of it says of where it comes from. */
+export interface SiteScore {
+  readonly id: string;
+  readonly score: Score;
+  readonly credits: Credits;
+}
+
+/** What of a lesson's page follows the harp. */
+export interface LessonMusic {
+  /** By the ids of their blocks. */
+  readonly scores: Readonly<Record<string, SiteScore>>;
+  /** What its head and its sentences say of the music, by the names of their places on the page. */
+  readonly said: Readonly<Record<string, Inline>>;
+}
+
+const fetched = new Map<string, Promise<LessonMusic>>();
+
+/** A failed fetch is not remembered: the next one tries again. */
+export function musicAt(address: string): Promise<LessonMusic> {
+  const music = fetched.get(address) ?? fetchMusic(address);
+  fetched.set(address, music);
+  music.catch(() => fetched.delete(address));
+  return music;
+}
+
+async function fetchMusic(address: string): Promise<LessonMusic> {
+  const response = await fetch(address);
+  if (!response.ok) throw new Error(`${address}: ${response.status}`);
+  return response.json() as Promise<LessonMusic>;
+}
+
+/** The whole address of a lesson's music, on the site of this page. */
+export function musicAddress(lesson: string): string {
+  const base = document.documentElement.dataset['base'] ?? '/';
+  const path = lesson.split('/').map(encodeURIComponent).join('/');
+  return new URL(`${base}music/${path}.json`, location.href).href;
+}
