@@ -8,7 +8,7 @@ import { isClip, isFigure } from '../lesson/component.ts';
 import type { BlockTree } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { append } from '../values/append.ts';
-import { valueAt } from '../values/checked.ts';
+import { itemAt, valueAt } from '../values/checked.ts';
 import { type BlockRead, type BlocksRead, readBlocks } from './block.ts';
 import { cachedSurvey, type Keep } from './cached-survey.ts';
 import { ALL_PROBLEMS } from './catalogue.ts';
@@ -20,7 +20,7 @@ import { readFigure } from './figures/figure.ts';
 import { type Files, filesOnDisk } from './files.ts';
 import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
 import { readGlossary } from './inline/glossary.ts';
-import { readProse } from './inline/prose.ts';
+import { lettersInTitleOf, readProse } from './inline/prose.ts';
 import type { WordScope } from './inline/word.ts';
 import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
@@ -169,10 +169,12 @@ function assemble(
     return { url: reference.url, range: rangeOf(reference.span), target };
   });
   const understood = read.blocks.map((block) => valueAt(blocks, block.tree));
-  for (const { block, diagnostics } of understood) {
+  for (const [index, { block, diagnostics }] of understood.entries()) {
     append(
       problems,
-      diagnostics.map((diagnostic) => locate(diagnostic, file, block.placed)),
+      [...diagnostics, ...lettersInTitleOf(itemAt(read.blocks, index).tree)].map((diagnostic) =>
+        locate(diagnostic, file, block.placed),
+      ),
     );
   }
   const scores = understood.flatMap(({ block }) => block.score ?? []);

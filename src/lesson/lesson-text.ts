@@ -51,6 +51,8 @@ export interface LessonText {
   /** The components among what the lesson says, in order. */
   readonly components: readonly ComponentText[];
   readonly headings: readonly HeadingText[];
+  /** The running text, piece by piece, without what components enclose. */
+  readonly prose: readonly TextSpan[];
   /** What is wrong outside the front matter. Spans count from the start of the file. */
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -65,8 +67,10 @@ export function readLessonText(source: string): LessonText {
   const blocks: BlockText[] = [];
   const references: Reference[] = [];
   const components: ComponentText[] = [];
-  /** Where the last link ends. */
+  const prose: TextSpan[] = [];
+  /** Where the last link and the last component end. */
   let linkEnd = 0;
+  let componentEnd = 0;
   const headings: HeadingText[] = [];
   const slugger = new GithubSlugger();
   /** Definitions of addresses and the pictures that refer to one, by the name they have in common. */
@@ -79,6 +83,10 @@ export function readLessonText(source: string): LessonText {
         if (node.lang === 'tab') blocks.push(readFence(node, span));
         else if (/^tabs?$/i.test(node.lang ?? ''))
           diagnostics.push(report('fence-word', lineFrom(source, span.from), { word: node.lang ?? '' }));
+        break;
+      case 'text':
+      case 'inlineCode':
+        if (span.from >= componentEnd) prose.push(span);
         break;
       case 'heading': {
         const slug = slugger.slug(markdownText(node).trim());
@@ -106,7 +114,10 @@ export function readLessonText(source: string): LessonText {
       case 'mdxJsxFlowElement':
       case 'mdxJsxTextElement': {
         const read = readComponent(source, span, node, span.from < linkEnd);
-        if (read.component) components.push(read.component);
+        if (read.component) {
+          components.push(read.component);
+          componentEnd = span.to;
+        }
         if (node.name === 'a') linkEnd = span.to;
         append(references, read.references);
         append(diagnostics, read.diagnostics);
@@ -135,6 +146,7 @@ export function readLessonText(source: string): LessonText {
     references: references.map((one, index) => (embedded.has(index) ? { ...one, use: 'embed' } : one)),
     components,
     headings,
+    prose,
     diagnostics,
   };
 

@@ -1,5 +1,14 @@
 /** What can be wrong with a component within a sentence, beyond its notes and settings, which are read as those of a figure are. */
 import { type Catalogue, didYouMean, error, hint, type Near } from '../../diagnostics/catalogue.ts';
+import type { LetterKind } from './plain-letters.ts';
+
+/** What follows the harp, in the place of letters. */
+const IN_PLACE_OF: Readonly<Record<LetterKind, string>> = {
+  pitch: `a note with its pitch, as in <Note show="pitch">-3'</Note>`,
+  key: '<Key />, or <Key position="1" /> for that of another position',
+  chord: 'a chord by its numeral, as in <Chord>IV7</Chord>',
+  harp: '<Harp />, or <Harp article="yes" /> for “a” or “an” before it',
+};
 
 export const INLINE_PROBLEMS = {
   'inline-no-chord': error<object>({
@@ -33,10 +42,17 @@ export const INLINE_PROBLEMS = {
     message: ({ component }) => `This <${component}> is a link, and it is in the text of another.`,
     help: ({ component }) => `Write the word itself there, or put the <${component}> beside the link.`,
   }),
-  'letter-in-prose': hint<{ text: string; write: string }>({
+  'letter-in-prose': hint<{ text: string; kind: LetterKind }>({
     about:
       'Blocks and figures follow the harp that a student chooses. A pitch, a key or a harp in plain letters stays, and is then wrong.',
     message: ({ text }) => `“${text}” stays as it is when a student chooses another harp.`,
-    help: ({ write }) => `Write ${write}. Where it is meant for this harp alone, add follow="no" to that component.`,
+    help: ({ kind }) =>
+      `Write ${IN_PLACE_OF[kind]}. Where it is meant for this harp alone, add follow="no" to that component.`,
+  }),
+  'letter-in-title': hint<{ text: string }>({
+    about:
+      'Above a block or a figure, a title that names a pitch, a key or a harp is wrong as soon as a student chooses another harp.',
+    message: ({ text }) => `“${text}” in this title stays as it is when a student chooses another harp.`,
+    help: () => 'Leave it out of the title, or say it in the text with a component that follows the harp.',
   }),
 } satisfies Catalogue;
