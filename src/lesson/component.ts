@@ -48,7 +48,7 @@ export const INLINES = {
 } as const;
 
 /** The components that link to what a word means, with the attributes each takes. Their content is the word, which `of` may name otherwise. */
-export const WORDS = {
+export const LINKED_WORDS = {
   Technique: { of: 'optional' },
   Term: { of: 'optional' },
 } as const;
@@ -61,7 +61,7 @@ export type FigureName = keyof typeof FIGURES;
 /** The names of the components that say something of the music. */
 export type InlineName = keyof typeof INLINES;
 /** The names of the components that link to what a word means. */
-export type WordName = keyof typeof WORDS;
+export type WordName = keyof typeof LINKED_WORDS;
 
 type Attributes = Readonly<Record<string, 'required' | 'optional'>>;
 
@@ -69,12 +69,12 @@ type Attributes = Readonly<Record<string, 'required' | 'optional'>>;
 export const COMPONENTS: ReadonlyMap<string, Attributes> = new Map<string, Attributes>([
   ...Object.entries(FIGURES),
   ...Object.entries(INLINES),
-  ...Object.entries(WORDS),
+  ...Object.entries(LINKED_WORDS),
   ['Clip', CLIP],
 ]);
 
 /** The components that hold what they are about; the others hold nothing. */
-export const WITH_CONTENT: ReadonlySet<string> = new Set(['Note', 'Chord', ...Object.keys(WORDS)]);
+export const WITH_CONTENT: ReadonlySet<string> = new Set(['Note', 'Chord', ...Object.keys(LINKED_WORDS)]);
 
 interface Named {
   readonly name: string;
@@ -90,7 +90,7 @@ export const isInline = <C extends Named>(component: C): component is C & { read
 
 /** Whether a component links to what a word means. */
 export const isWord = <C extends Named>(component: C): component is C & { readonly name: WordName } =>
-  Object.hasOwn(WORDS, component.name);
+  Object.hasOwn(LINKED_WORDS, component.name);
 
 /** Whether a component is a clip. */
 export const isClip = ({ name }: Named): boolean => name === 'Clip';

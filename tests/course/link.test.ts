@@ -94,7 +94,9 @@ describe('a link leads', () => {
 
   test.each(SITE_PAGES.filter(Boolean))('to the page %s, which the site has', (page) => {
     const pages = new URL('../../src/site/pages/', import.meta.url);
-    expect([`${page}.astro`, `${page}/index.astro`].some((file) => existsSync(new URL(file, pages)))).toBe(true);
+    expect(
+      [`${page}.astro`, `[${page}].astro`, `${page}/index.astro`].some((file) => existsSync(new URL(file, pages))),
+    ).toBe(true);
   });
 
   test('to a draft from another draft', () => {

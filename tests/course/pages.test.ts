@@ -102,11 +102,12 @@ test('the places of pages are those their sources have', () => {
     'techniques/*': 'techniques/[technique]',
     harps: 'harps/index',
     'harps/*': 'harps/[tuning]',
+    glossary: '[glossary]',
     guide: 'guide',
   };
   for (const [page, places] of Object.entries(PAGE_PLACES)) {
     const source = readFileSync(new URL(`../../src/site/pages/${FILES[page]}.astro`, import.meta.url), 'utf8');
-    const ids = [...source.matchAll(/<h2 id=(?:"([^"]+)"|\{`([\w-]+)\$\{[^`]*`\})/g)].map(
+    const ids = [...source.matchAll(/<(?:h2|div) id=(?:"([^"]+)"|\{`([\w-]+)\$\{[^`]*`\})/g)].map(
       ([, plain, stem]) => plain ?? stem,
     );
     // The frame of every page has the first.

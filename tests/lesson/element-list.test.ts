@@ -1,6 +1,16 @@
 /** The elements of HTML and the components that a lesson may hold, and what each takes: no more and no less. */
 import { describe, expect, test } from 'vitest';
-import { COMPONENTS, FIGURES, isClip, isFigure } from '../../src/lesson/component.ts';
+import {
+  COMPONENTS,
+  FIGURES,
+  INLINES,
+  isClip,
+  isFigure,
+  isInline,
+  isWord,
+  LINKED_WORDS,
+  WITH_CONTENT,
+} from '../../src/lesson/component.ts';
 import { ELEMENTS } from '../../src/lesson/element.ts';
 import { readLessonText } from '../../src/lesson/lesson-text.ts';
 import { lesson } from '../course/some-course.ts';
@@ -45,6 +55,7 @@ test.each([...ELEMENTS])('<%s> takes what is its own, and what every element tak
 });
 
 const PLACE = ['harp', 'position', 'title', 'tuning'];
+const SAID = ['capital', 'follow', 'harp', 'mode', 'position', 'tuning'];
 /** The attributes of each component; those it cannot do without have an exclamation mark. */
 const TAKES: Readonly<Record<string, readonly string[]>> = {
   RoleTable: [...PLACE, 'chords', 'form', 'notes!'],
@@ -54,13 +65,21 @@ const TAKES: Readonly<Record<string, readonly string[]>> = {
   ],
   FormChart: [...PLACE, 'chords', 'form', 'targets'],
   BendLadder: ['harp', 'hole!', 'title', 'tuning'],
+  Note: [...SAID, 'over', 'show'],
+  Chord: [...SAID, 'show'],
+  Key: [...SAID, 'show'],
+  Harp: [...SAID, 'article', 'show'],
+  Position: [...SAID, 'show'],
+  Technique: ['of'],
+  Term: ['of'],
   Clip: ['captions', 'cues', 'name', 'src', 'title'],
 };
 
 describe('a component', () => {
   test('is one of these', () => {
     expect([...COMPONENTS.keys()]).toEqual(Object.keys(TAKES));
-    expect(Object.keys(FIGURES)).toEqual(Object.keys(TAKES).filter((name) => name !== 'Clip'));
+    const others = [...Object.keys(INLINES), ...Object.keys(LINKED_WORDS), 'Clip'];
+    expect(Object.keys(FIGURES)).toEqual(Object.keys(TAKES).filter((name) => !others.includes(name)));
   });
   test.each(Object.entries(TAKES))('<%s> takes these attributes', (name, attributes) => {
     const own = Object.entries(COMPONENTS.get(name) ?? {}).map(([key, need]) =>
@@ -71,9 +90,10 @@ describe('a component', () => {
   test.each(Object.entries(TAKES))(
     '<%s> is read with all of them, and lacks only what it needs',
     (name, attributes) => {
+      const end = WITH_CONTENT.has(name) ? `>x</${name}>` : ' />';
       const codes = (keys: readonly string[]): string[] =>
         readLessonText(
-          lesson(`<${name} ${keys.map((key) => `${key.replace('!', '')}="x"`).join(' ')} />`),
+          lesson(`<${name} ${keys.map((key) => `${key.replace('!', '')}="x"`).join(' ')}${end}`),
         ).diagnostics.map(({ code }) => code);
       expect(codes(attributes)).toEqual([]);
       expect(codes([])).toEqual(attributes.filter((key) => key.endsWith('!')).map(() => 'component-key-missing'));
@@ -83,6 +103,6 @@ describe('a component', () => {
   test('is a figure or a clip', () => {
     expect(Object.keys(TAKES).filter((name) => isFigure({ name }))).toEqual(Object.keys(FIGURES));
     expect(Object.keys(TAKES).filter((name) => isClip({ name }))).toEqual(['Clip']);
-    expect(isFigure({ name: 'toString' })).toBe(false);
+    for (const is of [isFigure, isInline, isWord]) expect(is({ name: 'toString' })).toBe(false);
   });
 });

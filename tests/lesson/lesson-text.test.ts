@@ -62,12 +62,17 @@ describe('references', () => {
   });
 });
 
+test('a heading has its text as written for an anchor, and says where its components are', () => {
+  const { headings } = read('## <Note>-2</Note> in <Key />\n');
+  expect(headings.map(({ slug, parts }) => [slug, parts])).toEqual([['-2-in', [28, ' in ', 47]]]);
+});
+
 test('headings have the anchors their page gives them', () => {
   const { headings } = read("# The *turn*\n\n## The turn\n\n> ### `-3'` over IV\n");
   expect(headings).toEqual([
-    { depth: 1, text: 'The turn', slug: 'the-turn' },
-    { depth: 2, text: 'The turn', slug: 'the-turn-1' },
-    { depth: 3, text: "-3' over IV", slug: '-3-over-iv' },
+    { depth: 1, slug: 'the-turn', span: { from: 25, to: 37 }, parts: ['The ', 'turn'] },
+    { depth: 2, slug: 'the-turn-1', span: { from: 39, to: 50 }, parts: ['The turn'] },
+    { depth: 3, slug: '-3-over-iv', span: { from: 54, to: 71 }, parts: ["-3'", ' over IV'] },
   ]);
 });
 

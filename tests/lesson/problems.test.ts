@@ -223,6 +223,27 @@ const CASES: readonly ProblemCase[] = [
       ],
     ],
   ],
+  ...(
+    [
+      ['Note', '', "Write a note, as in <Note>-3'</Note>."],
+      ['Chord', ' show="tones"', 'Write a chord, as in <Chord>IV7</Chord>.'],
+      ['Technique', '', 'Write the id of a technique, as in <Technique>vibrato</Technique>.'],
+      ['Term', '', 'Write a word of the glossary, as in <Term>riff</Term>.'],
+    ] as const
+  ).map(
+    ([name, attributes, help]): ProblemCase => [
+      `a <${name}> around nothing`,
+      first(`See <${name}${attributes}> </${name}>.\n`),
+      [
+        [
+          `lessons/first.mdx:5:6-${6 + name.length}`,
+          'component-empty',
+          `Nothing is between <${name}> and </${name}>.`,
+          help,
+        ],
+      ],
+    ],
+  ),
   [
     'a fence with another word',
     first('```Tab\n4 4 4 4\n```\n'),
