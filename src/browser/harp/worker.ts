@@ -29,12 +29,15 @@ export interface Drawn {
 
 async function draw(job: RedrawJob): Promise<Drawn> {
   if (job.kind === 'figure') {
-    const [{ drawFigure }, { moveFigure }] = await Promise.all([
+    const [{ drawFigure }, { moveFigure }, { withNotesOf }] = await Promise.all([
       import('../../engrave/figure/draw.ts'),
       import('../../engrave/figure/figure.ts'),
+      import('../../engrave/figure/other-tuning.ts'),
     ]);
     const { figure } = job;
-    return { html: drawFigure(moveFigure(figure, studentsHarp(job, figure.harp)), job.pitching) };
+    const harp = studentsHarp(job, figure.harp);
+    const fitting = harp.tuning.id === figure.harp.tuning.id ? figure : withNotesOf(figure, harp);
+    return { html: drawFigure(moveFigure(fitting, harp), job.pitching) };
   }
   if (job.kind === 'said') return { html: await say(job.music, job) };
   const [{ engraveBlock, glyphSheet }, { onStudentsHarp }, { missingNotes }, { escapeText }, { scores }] =

@@ -1,0 +1,34 @@
+/** The notes of a figure on a harp of another tuning: the pitches stay where they are in the key, and other holes play them. */
+import { type Harp, keyNote } from '../../instrument/harp.ts';
+import { placesOfPitch } from '../../instrument/playable.ts';
+import { type Figure, playedOn, type TabNote } from './figure.ts';
+
+/** The same figure with notes of the other harp; those that it has not got are left out. */
+export function withNotesOf(figure: Figure, harp: Harp): Figure {
+  switch (figure.kind) {
+    case 'role-table':
+      return { ...figure, notes: figure.notes.flatMap(found(figure.harp)) };
+    case 'harp-map':
+      return figure.lit?.by === 'notes'
+        ? { ...figure, lit: { ...figure.lit, notes: figure.lit.notes.flatMap(found(figure.harp)) } }
+        : figure;
+    case 'form-chart':
+      return {
+        ...figure,
+        bars: figure.bars.map(({ target, ...bar }) => {
+          const [own] = target ? found(figure.harp)(target) : [];
+          return own ? { ...bar, target: own } : bar;
+        }),
+      };
+    default:
+      return figure;
+  }
+
+  function found(from: Harp) {
+    const shift = keyNote(harp) - keyNote(from);
+    return (note: TabNote): TabNote[] =>
+      placesOfPitch(harp, playedOn(from, note).midi + shift)
+        .slice(0, 1)
+        .map(({ breath, hole, bend, over, slide }) => ({ breath, hole, bend, over, slide }));
+  }
+}
