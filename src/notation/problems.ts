@@ -9,11 +9,6 @@ import { UNDER_PROBLEMS } from './under/problems.ts';
 const NOT_SLOTS: readonly (readonly [RegExp, string])[] = [
   [/^#/, 'A comment has a space after its # .'],
   [/^\[/, 'Write a mark right behind its note, before what holds the note: 4[breath] =3'],
-  [/^al +fine$/i, 'Leave it out: write |fine where the music ends, and |D.C. or |D.S. alone where it goes back.'],
-  [
-    /^al +coda$/i,
-    'Leave it out: write |to-coda and |coda where they are, and |D.C. or |D.S. alone where the music goes back.',
-  ],
   [/^q$/, 'A q is right behind its hole and bend: -3q'],
   [/^(?:position|key|meter|tempo|feel|slot|part|text|words|syllables):/, 'Write it on a line of its own.'],
 ];
@@ -169,14 +164,25 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“${text}” is not a mark of a note.`,
     help: didYouMean,
   }),
-  'mark-shake': error<object>({
+  'mark-shake': error<{ written: string | undefined }>({
     about: 'A shake names the hole it shakes against.',
-    message: () => 'A shake needs its other hole, as in 4[shake 5].',
+    message: ({ written }) =>
+      written === undefined
+        ? 'A shake needs its other hole, as in 4[shake 5].'
+        : `A shake is between its note and one other hole, as in 4[shake 5]; “${written}” is not one hole.`,
+    help: ({ written }) =>
+      written === undefined ? undefined : 'Name one hole, without a sign: it is on the breath of the note.',
   }),
-  'mark-grace': error<object>({
+  'mark-grace': error<{ written: string | undefined }>({
     about: 'A grace note is one note, named beside its mark.',
-    message: () => 'A grace note needs its note, as in -4[grace -3].',
-    help: () => 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.',
+    message: ({ written }) =>
+      written === undefined
+        ? 'A grace note needs its note, as in -4[grace -3].'
+        : `A grace note is one note, as in -4[grace -3]; “${written}” is not one note.`,
+    help: ({ written }) =>
+      written === undefined
+        ? 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.'
+        : 'Name one hole with its bend. Several short notes before another one are a group: {5 6 4}',
   }),
   'mark-twice': error<{ text: string }>({
     about: 'A mark may appear only once on a note.',

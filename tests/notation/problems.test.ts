@@ -224,10 +224,10 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     `${EIGHT} |segno ${EIGHT} |D.S. al Fine`,
     [
       {
-        code: 'not-a-slot',
-        at: 'al Fine',
-        says: "“al Fine” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
-        help: 'Leave it out: write |fine where the music ends, and |D.C. or |D.S. alone where it goes back.',
+        code: 'jump-spelled',
+        at: 'D.S. al Fine',
+        says: '“D.S. al Fine” is not how this sign is written here.',
+        help: 'Write |D.S. where the music goes back, and |fine where it ends after that. “al Fine” then appears by itself.',
       },
     ],
   ],
@@ -235,10 +235,72 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     `${EIGHT} |to-coda ${EIGHT} |D.C. al  coda |coda ${EIGHT}`,
     [
       {
-        code: 'not-a-slot',
-        at: 'al  coda',
-        says: "“al  coda” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
-        help: 'Leave it out: write |to-coda and |coda where they are, and |D.C. or |D.S. alone where the music goes back.',
+        code: 'jump-spelled',
+        at: 'D.C. al  coda',
+        says: '“D.C. al  coda” is not how this sign is written here.',
+        help: 'Write |D.C. where the music goes back, |to-coda where it leaves for the coda, and |coda where that begins. “al Coda” then appears by itself.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} |to coda ${EIGHT} |D.C.,coda ${EIGHT}`,
+    [
+      {
+        code: 'jump-spelled',
+        at: 'to coda',
+        says: '“to coda” is not how this sign is written here.',
+        help: 'Write |to-coda with no space behind the bar line.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} | segno ${EIGHT} |D.S.`,
+    [
+      {
+        code: 'jump-spelled',
+        at: 'segno',
+        says: '“segno” is a sign of a bar line, and it is not right behind one.',
+        help: 'Write |segno with no space behind the bar line.',
+      },
+    ],
+  ],
+  [
+    `|: ${EIGHT} :| x3 ${EIGHT} :|x10`,
+    [
+      {
+        code: 'times-spelled',
+        at: 'x3',
+        says: '“x3” does not say how often the repeat is played.',
+        help: 'For a repeat that is played 3 times write :|x3 without a space.',
+      },
+      {
+        code: 'times-spelled',
+        at: 'x10',
+        says: '“x10” does not say how often the repeat is played.',
+        help: 'A repeat is played 2 to 9 times: :|x2 to :|x9',
+      },
+    ],
+  ],
+  [
+    `|: ${EIGHT} :| x4 | ${EIGHT} | x 4 | ${EIGHT} | .x |`,
+    [
+      {
+        code: 'times-spelled',
+        at: 'x4',
+        says: '“x4” does not say how often the repeat is played.',
+        help: 'For a repeat that is played 4 times write :|x4 without a space. A rest of 4 bars is .x4',
+      },
+      {
+        code: 'rest-bars',
+        at: 'x 4',
+        says: 'A rest of several bars is written with a period, an x and the number of bars.',
+        help: 'For a rest of 4 bars write | .x4 |',
+      },
+      {
+        code: 'rest-bars',
+        at: '.x',
+        says: 'A rest of several bars is written with a period, an x and the number of bars.',
+        help: 'For a rest of 4 bars write | .x4 |',
       },
     ],
   ],
@@ -643,7 +705,14 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
   ],
   [
     `syllables: ta\n${EIGHT}`,
-    [{ code: 'syllables-misplaced', at: ' ta', says: 'There is no line of music above these syllables.' }],
+    [
+      {
+        code: 'syllables-misplaced',
+        at: ' ta',
+        says: 'There is no line of music above these syllables.',
+        help: 'Write syllables: under the line of music that is played with them.',
+      },
+    ],
   ],
   [
     '4 =7\nsyllables: ta\nwords: one\nsyllables: ka',
@@ -652,7 +721,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'syllables-twice',
         at: ' ka',
         says: 'The line of music above has syllables already.',
-        help: 'Words that are sung are written with words: .',
+        help: 'Keep one line, which is for each time the music is played. Words that are sung are written with words: .',
       },
     ],
   ],
@@ -763,7 +832,14 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
   ],
   [
     `words: la\n${EIGHT}`,
-    [{ code: 'words-misplaced', at: ' la', says: 'There is no line of music above these words.' }],
+    [
+      {
+        code: 'words-misplaced',
+        at: ' la',
+        says: 'There is no line of music above these words.',
+        help: 'Write words: under the line of music that they are sung to.',
+      },
+    ],
   ],
   [
     '1 =7\nwords: one two three',
@@ -961,6 +1037,39 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: '-2 1 1 1 1 1 1 1',
         says: 'Ending 2 has no repeat to belong to.',
         help: 'For hole 2 after a bar line leave a space: | 2',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 :|2 5 =7 |1 6 =7 |]',
+    [
+      {
+        code: 'ending-misplaced',
+        at: '5 =7',
+        says: 'Ending 2 comes before the ending that is played first.',
+        help: 'Write the endings in the order they are played, with :| between them: |1 … :|2 …',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 |1 5 =7 |2 6 =7 :|',
+    [
+      {
+        code: 'ending-misplaced',
+        at: '5 =7',
+        says: 'Ending 1 does not go back: there is no :| between it and the next ending.',
+        help: 'Write the endings in the order they are played, with :| between them: |1 … :|2 …',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 |1 5 =7 :|3 6 =7 |]',
+    [
+      {
+        code: 'ending-misplaced',
+        at: '6 =7',
+        says: 'Ending 3 comes too early: there is no ending for the time before it.',
+        help: 'Number the endings in the order they are played: |1 … :|2 … :|3 …',
       },
     ],
   ],
@@ -1428,12 +1537,39 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     [
       {
         code: 'mark-grace',
+        at: '(1 2)',
+        says: 'A grace note is one note, as in -4[grace -3]; “(1 2)” is not one note.',
+        help: 'Name one hole with its bend. Several short notes before another one are a group: {5 6 4}',
+      },
+    ],
+  ],
+  [
+    '-4[grace] = -4[slap grace 5 6 dip] =5',
+    [
+      {
+        code: 'mark-grace',
         at: 'grace',
         says: 'A grace note needs its note, as in -4[grace -3].',
         help: 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.',
       },
-      { code: 'mark-unknown', at: '(1', says: '', help: '' },
-      { code: 'mark-unknown', at: '2)', says: '', help: '' },
+      { code: 'tongue-mark-with-lips', at: 'slap', says: '', help: '' },
+      {
+        code: 'mark-grace',
+        at: '5 6',
+        says: 'A grace note is one note, as in -4[grace -3]; “5 6” is not one note.',
+        help: 'Name one hole with its bend. Several short notes before another one are a group: {5 6 4}',
+      },
+    ],
+  ],
+  [
+    '4[shake -5] =7',
+    [
+      {
+        code: 'mark-shake',
+        at: '-5',
+        says: 'A shake is between its note and one other hole, as in 4[shake 5]; “-5” is not one hole.',
+        help: 'Name one hole, without a sign: it is on the breath of the note.',
+      },
     ],
   ],
   ['-4[grace 7o] =7', [{ code: 'no-overbend', at: 'grace', says: '', help: '' }]],

@@ -44,20 +44,36 @@ const ALONE: Readonly<Record<'segno' | 'coda' | 'to-coda' | 'fine' | 'D.S.', rea
   ],
 };
 
+/**
+ * Why an ending is not where it belongs: it is alone, an earlier one comes behind it, nothing goes back from it, or the one before it
+ * is missing.
+ */
+export type EndingMisplaced = 'alone' | 'order' | 'open' | 'gap';
+
 export const JUMP_PROBLEMS = {
   'repeat-unclosed': error<object>({
     about: 'A repeat that begins has to end.',
     message: () => 'The repeat that begins here does not end.',
     help: () => 'End it with :|',
   }),
-  'ending-misplaced': error<{ endings: readonly number[] }>({
+  'ending-misplaced': error<{ endings: readonly number[]; why: EndingMisplaced }>({
     about:
       'Endings close a repeat: the first leads up to :| and the others follow it, each for the next time that has none.',
-    message: ({ endings }) => `Ending ${endings} has no repeat to belong to.`,
-    help: ({ endings }) =>
-      endings.length === 1
-        ? `For hole ${endings} after a bar line leave a space: | ${endings}`
-        : 'Begin with |1 and let the others follow its :|',
+    message: ({ endings, why }) =>
+      ({
+        alone: `Ending ${endings} has no repeat to belong to.`,
+        order: `Ending ${endings} comes before the ending that is played first.`,
+        open: `Ending ${endings} does not go back: there is no :| between it and the next ending.`,
+        gap: `Ending ${endings} comes too early: there is no ending for the time before it.`,
+      })[why],
+    help: ({ endings, why }) =>
+      why === 'gap'
+        ? 'Number the endings in the order they are played: |1 … :|2 … :|3 …'
+        : why !== 'alone'
+          ? 'Write the endings in the order they are played, with :| between them: |1 … :|2 …'
+          : endings.length === 1
+            ? `For hole ${endings} after a bar line leave a space: | ${endings}`
+            : 'Begin with |1 and let the others follow its :|',
   }),
   'times-with-endings': error<{ times: number }>({
     about: 'A repeat with endings is played as often as its endings say.',
@@ -74,6 +90,24 @@ export const JUMP_PROBLEMS = {
     about: 'Right behind a bar line are the words listed in the guide; a note has a space before it.',
     message: ({ text }) => `“${text}” means nothing behind a bar line.`,
     help: (facts) => didYouMean(facts) ?? 'Write segno, coda, to-coda, fine, D.C. or D.S.',
+  }),
+  'jump-spelled': error<{ text: string; isSign: boolean; help: string }>({
+    about: 'The sign of a jump is one word right behind a bar line, as listed in the guide.',
+    message: ({ text, isSign }) =>
+      isSign
+        ? `“${text}” is a sign of a bar line, and it is not right behind one.`
+        : `“${text}” is not how this sign is written here.`,
+    help: ({ help }) => help,
+  }),
+  'times-spelled': error<{ text: string; count: number | undefined; rest: boolean }>({
+    about: 'How often a repeat is played is written right behind its sign, as in :|x3, from x2 to x9.',
+    message: ({ text }) => `“${text}” does not say how often the repeat is played.`,
+    help: ({ count, rest }) => {
+      if (count !== undefined && (count < 2 || count > 9)) return 'A repeat is played 2 to 9 times: :|x2 to :|x9';
+      const times = count ?? 3;
+      const write = `For a repeat that is played ${times} times write :|x${times} without a space.`;
+      return rest ? `${write} A rest of ${times} bars is .x${times}` : write;
+    },
   }),
   'signs-together': error<{ signs: readonly [JumpSign, JumpSign] }>({
     about: 'At the end of a bar playing goes to one place, and a bar begins with one sign.',

@@ -6,6 +6,7 @@ export const UNDER_PROBLEMS = {
   'words-misplaced': error<object>({
     about: 'Lyrics are under the line of music they belong to.',
     message: () => 'There is no line of music above these words.',
+    help: () => 'Write words: under the line of music that they are sung to.',
   }),
   'words-twice': error<{ verse: number }>({
     about: 'Each verse is written once under a line of music.',
@@ -25,11 +26,13 @@ export const UNDER_PROBLEMS = {
   'syllables-misplaced': error<object>({
     about: 'Syllables are under the line of music they belong to.',
     message: () => 'There is no line of music above these syllables.',
+    help: () => 'Write syllables: under the line of music that is played with them.',
   }),
   'syllables-twice': error<object>({
     about: 'A line of music has one line of syllables to articulate it with.',
     message: () => 'The line of music above has syllables already.',
-    help: () => 'Words that are sung are written with words: .',
+    help: () =>
+      'Keep one line, which is for each time the music is played. Words that are sung are written with words: .',
   }),
   'words-too-many': error<{ syllables: number; notes: number }>({
     about: 'A line of lyrics or syllables has one syllable for each sounding note of the line above, at the most.',
