@@ -33,6 +33,7 @@ import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
 import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quotation/quote-chain.ts';
+import type { QuotedBlocks } from './quotation/quoted-lengths.ts';
 import { homeSymbols } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
 import { checkVerses, lyricsOf, noteText } from './under/text-under.ts';
@@ -69,8 +70,9 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const head = readHeader(tree, context.defaults, context, diagnostics);
   const { settings } = head;
   const changes = readChanges(tree, context, diagnostics);
+  const quoted: QuotedBlocks = new Map();
   const stream = expandMusic(
-    { tree, context, settings, harp: head.harp, changes },
+    { tree, context, settings, harp: head.harp, changes, quoted },
     quoteChain,
     OTHER_BLOCKS,
     diagnostics,
@@ -89,7 +91,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   const inBars = settingsOfBars(bars, settings);
   fillRests(bars, inBars);
-  checkLengths(bars, inBars, head, changes.bad, diagnostics);
+  checkLengths(bars, inBars, { head, badChanges: changes.bad, quoted }, diagnostics);
   const keys = keysOfBars(bars, inBars, head, context);
   checkKeys(tree, head, changes, diagnostics);
   checkNumerals(tree, { changes, settings, keys, tables: context }, diagnostics);

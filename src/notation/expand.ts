@@ -18,6 +18,7 @@ import { type QuotationTarget, quotationName } from './quotation/quotation.ts';
 import { MOST_LEVELS, type QuoteChain } from './quotation/quote-chain.ts';
 import { withMarks } from './quotation/quoted.ts';
 import { type Keys, movedSymbol } from './quotation/quoted-chord.ts';
+import type { QuotedBlocks } from './quotation/quoted-lengths.ts';
 import { hasChanges, wholeBlock } from './quotation/whole-block.ts';
 import type { Settings } from './settings.ts';
 import type { BlockTree, Item, NoteItem, QuoteItem } from './tree.ts';
@@ -62,11 +63,13 @@ export interface Expansion {
   readonly settings: Settings;
   readonly harp: Harp;
   readonly changes: Changes;
+  /** Gets the blocks that are quoted whole. */
+  readonly quoted: QuotedBlocks;
 }
 
 /** Lays out the music of a block. */
 export function expandMusic(
-  { tree, context, settings, harp, changes }: Expansion,
+  { tree, context, settings, harp, changes, quoted }: Expansion,
   quoteChain: QuoteChain,
   otherBlocks: OtherBlocks,
   diagnostics: Diagnostic[],
@@ -234,6 +237,7 @@ export function expandMusic(
     } else if (enter(other, undefined, name, span)) {
       const score = otherBlocks.scoreOf(other, theirs, quoteChain);
       leave(span, name, score === undefined);
+      if (score) quoted.set(span.from, { ...score, name, span });
       if (score) quoteScore(score, { source: { span, quote: ref }, site }, leftChords);
     }
   }

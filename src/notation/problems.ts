@@ -260,6 +260,23 @@ export const NOTATION_PROBLEMS = {
     message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,
     help: () => 'Fix it first; this quotation follows.',
   }),
+  'quoted-meter': error<{ name: string; meter: string; here: string }>({
+    about: 'A quotation of a whole block brings its bars, and not the meter that they are in.',
+    message: ({ name, meter, here }) => `The block <${name}> is in ${meter}, and the bars here are in ${here}.`,
+    help: ({ meter, here }) =>
+      `Write meter: ${meter} on a line of its own above the quotation, and meter: ${here} again above what follows it.`,
+  }),
+  'quoted-pickup': error<{ name: string; slots: string; isStart: boolean }>({
+    about: 'A quotation of a whole block brings its pickup and its last bar, which is shorter for the pickup.',
+    message: ({ name, slots, isStart }) =>
+      isStart
+        ? `The block <${name}> begins with a pickup of ${slotsOf(slots)}, which is no full bar.`
+        : `The block <${name}> has a pickup of ${slotsOf(slots)}, so its last bar is no full bar.`,
+    help: ({ slots, isStart }) =>
+      isStart
+        ? `Leave out the bar line before it, and let the bar there be ${slotsOf(slots)} shorter; or begin the block with it, with pickup: ${slots}`
+        : `Leave out the bar line behind it, and fill the bar with ${slotsOf(slots)} more.`,
+  }),
   ...UNDER_PROBLEMS,
 
   // bars
@@ -371,6 +388,8 @@ export const NOTATION_PROBLEMS = {
     message: ({ hole, with: other, why }) => `Hole ${hole} cannot shake with ${other}: ${why}.`,
   }),
 } satisfies Catalogue;
+
+const slotsOf = (slots: string): string => `${slots} ${slots === '1' ? 'slot' : 'slots'}`;
 
 /** What messages about the length of a bar say. */
 export interface BarFacts {

@@ -28,6 +28,8 @@ const others: Readonly<Record<string, string>> = {
   bad: 'id: bad\n-2 -3',
   ring: 'id: ring\n<riffs/gnir>',
   gnir: 'id: gnir\n<riffs/ring>',
+  waltz: 'id: waltz\nmeter: 3/4\n4 =5 | 5 =5 | 6 =5',
+  upbeat: 'id: upbeat\npickup: 2\n4 5 | 6 =7 | 4 =5',
 };
 const trees = new Map(Object.entries(others).map(([id, text]) => [id, parseBlock(text)]));
 const among: ReadContext = {
@@ -1574,6 +1576,47 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
   ],
   ['-4[grace 7o] =7', [{ code: 'no-overbend', at: 'grace', says: '', help: '' }]],
   [
+    `${EIGHT} | <riffs/waltz> | ${EIGHT}`,
+    [
+      {
+        code: 'quoted-meter',
+        at: '<riffs/waltz>',
+        says: 'The block <riffs/waltz> is in 3/4, and the bars here are in 4/4.',
+        help: 'Write meter: 3/4 on a line of its own above the quotation, and meter: 4/4 again above what follows it.',
+      },
+    ],
+  ],
+  [
+    '<riffs/waltz> | <riffs/waltz> | 4 =6 |]',
+    [
+      { code: 'quoted-meter', at: '<riffs/waltz>', says: '', help: '' },
+      { code: 'quoted-meter', at: '<riffs/waltz>', says: '', help: '' },
+      { code: 'bar-too-short', at: '4 =6', says: '', help: '' },
+    ],
+  ],
+  [
+    `${EIGHT} | <riffs/upbeat> | ${EIGHT}`,
+    [
+      {
+        code: 'quoted-pickup',
+        at: '<riffs/upbeat>',
+        says: 'The block <riffs/upbeat> begins with a pickup of 2 slots, which is no full bar.',
+        help: 'Leave out the bar line before it, and let the bar there be 2 slots shorter; or begin the block with it, with pickup: 2',
+      },
+    ],
+  ],
+  [
+    `pickup: 2\n<riffs/upbeat> | ${EIGHT}`,
+    [
+      {
+        code: 'quoted-pickup',
+        at: '<riffs/upbeat>',
+        says: 'The block <riffs/upbeat> has a pickup of 2 slots, so its last bar is no full bar.',
+        help: 'Leave out the bar line behind it, and fill the bar with 2 slots more.',
+      },
+    ],
+  ],
+  [
     '-4[shake 8] =7',
     [
       {
@@ -1607,6 +1650,14 @@ describe('what is reported of a block', () => {
   test('every code of the catalogue is met here', () => {
     const met = new Set([...CASES.flatMap(([, expected]) => expected.map(({ code }) => code)), 'block-too-long']);
     expect([...met].sort()).toEqual(Object.keys(NOTATION_PROBLEMS).sort());
+  });
+
+  test.each([
+    `${EIGHT} |\nmeter: 3/4\n<riffs/waltz> |\nmeter: 4/4\n${EIGHT}`,
+    `1 =5 <riffs/upbeat> 1 1 | ${EIGHT}`,
+    `pickup: 2\n<riffs/upbeat> 1 1 | ${EIGHT}`,
+  ])('what is said of a quoted block helps: %s', (text) => {
+    expect(reported(text, among)).toEqual([]);
   });
 
   test('one mistake does not hide the next', () => {
