@@ -1000,12 +1000,12 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
-    `chords: I7 | IV7 | I7\n${EIGHT} |fine ${EIGHT} | ${EIGHT} |D.C.`,
+    `chords: I7 | IV7 | I7 | I7 | I7\n${EIGHT} |fine ${EIGHT} | ${EIGHT} |D.C.`,
     [
       {
         code: 'form-unfilled',
         at: EIGHT,
-        says: 'The music has 4 bars as it is played, and the list of chords has 3.',
+        says: 'The music has 4 bars as it is played, and the list of chords has 5.',
         help: 'Fill the form, or choose other chords. Repeats and what is played after a jump count each time.',
       },
     ],
@@ -1617,6 +1617,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    `form: eight-bar\n${`${EIGHT} | `.repeat(3)}${EIGHT} |to-coda ${`${EIGHT} | `.repeat(3)}${EIGHT} |D.C.,coda ${EIGHT} |]`,
+    [
+      {
+        code: 'jump-against-form',
+        at: 'D.C.',
+        says: 'Behind |D.C. eight-bar goes on from bar to bar, and does not fit the bars that are played again.',
+        help: 'If each bar has the same chords again, list them in the order of playing, in place of the form: chords: I7 | V7 | IV7 | IV7 | I7 | V7 IV7 | I7 | V7 | I7 | V7 | IV7 | IV7 | I7',
+      },
+    ],
+  ],
+  [
     '-4[shake 8] =7',
     [
       {
@@ -1650,6 +1661,21 @@ describe('what is reported of a block', () => {
   test('every code of the catalogue is met here', () => {
     const met = new Set([...CASES.flatMap(([, expected]) => expected.map(({ code }) => code)), 'block-too-long']);
     expect([...met].sort()).toEqual(Object.keys(NOTATION_PROBLEMS).sort());
+  });
+
+  test.each([
+    ['|segno', '', '|to-coda', '', '|D.S.,coda'],
+    ['|', '|segno', '', '|to-coda', '|D.S.,coda'],
+    ['|', '', '|fine', '', '|D.C.'],
+    ['|: ', ':|', '|segno', '|fine', '|D.S.'],
+  ])('the chords named for a jump over a form are right: %s %s %s %s %s', (one, two, three, four, five) => {
+    const music = `${one} ${EIGHT} ${two || '|'} ${EIGHT} ${three || '|'} ${EIGHT} ${four || '|'} ${EIGHT} ${five}`;
+    const end = five.includes('coda') ? ` ${EIGHT} |]` : '';
+    const bars = one === '|: ' ? 'IV7 | IV7 | I7 | V7 IV7 | bVI7' : 'IV7 | V7 IV7 | I7 | bVI7';
+    const [first] = reported(`chords: ${bars}\n${music}${end}`);
+    expect(first?.code).toBe('jump-against-form');
+    const chords = /chords: (.*)$/.exec(first?.help ?? '')?.[1];
+    expect(reported(`chords: ${chords}\n${music}${end}`)).toEqual([]);
   });
 
   test.each([

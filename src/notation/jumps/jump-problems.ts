@@ -143,6 +143,13 @@ export const JUMP_PROBLEMS = {
     message: ({ sign, why }) => MISPLACED[why].says(sign),
     help: ({ why }) => MISPLACED[why].help,
   }),
+  'jump-against-form': error<{ sign: JumpSign; form: string; chords: string }>({
+    about: 'Chords are counted as the music is played, so behind a jump back the form goes on from bar to bar.',
+    message: ({ sign, form }) =>
+      `Behind |${sign} ${form} goes on from bar to bar, and does not fit the bars that are played again.`,
+    help: ({ chords }) =>
+      `If each bar has the same chords again, list them in the order of playing, in place of the form: chords: ${chords}`,
+  }),
   'bar-never-played': error<{ bar: number; back: JumpSign }>({
     about: 'Every bar is played at some time. What follows a jump back is played after it, up to its end.',
     message: ({ bar, back }) => `No playing ever reaches bar ${bar}, behind |${back}`,
