@@ -45,6 +45,8 @@ export interface DraftBar {
   direction?: string;
   /** What changes before it. */
   change?: Change;
+  /** Where its tempo is written, if one is. */
+  tempoSpan?: TextSpan;
   number: number;
 }
 
@@ -195,6 +197,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         if (item.key !== undefined && bar.change && item.key in bar.change)
           diagnostics.push(report('header-twice', item.source.span, { key: item.key }));
         bar.change = bar.change ? { ...bar.change, ...item.change } : item.change;
+        if (item.key === 'tempo') bar.tempoSpan = item.source.span;
         if (item.key !== undefined) ahead = { key: item.key, span: item.source.span };
         break;
       case 'line-end':

@@ -26,6 +26,7 @@ import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
 import { type Header, readHeader } from './header.ts';
 import { checkJumps } from './jumps/check-jumps.ts';
+import { checkPasses } from './jumps/check-passes.ts';
 import { closeRepeats } from './jumps/close-repeats.ts';
 import { fillRests } from './jumps/rests.ts';
 import { type BlockKeys, checkKeys, keysOfBars } from './keys.ts';
@@ -99,6 +100,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
   checkGlides(sounds, diagnostics);
   if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, diagnostics);
+  checkPasses(bars, inBars, head.pickup, diagnostics);
   const ordered = inOrder(diagnostics);
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
   const { harp } = head;

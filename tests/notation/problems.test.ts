@@ -1628,6 +1628,59 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    'pickup: 2\n4 5 |: 4 =7 | 6 =5 :| 4 =5 :|',
+    [
+      {
+        code: 'repeat-loses-pickup',
+        at: '6 =5',
+        says: 'Bar 2 is 2 slots short, as before the pickup, but its repeat goes back to a later bar: that time is lost.',
+        help: 'Fill the bar with the notes that lead back, or with a rest. To play the pickup again, move |: to the beginning.',
+      },
+      {
+        code: 'repeat-loses-pickup',
+        at: '4 =5',
+        says: 'Bar 3 is 2 slots short, as before the pickup, but its repeat goes back to a later bar: that time is lost.',
+        help: 'Fill the bar with the notes that lead back, or with a rest.',
+      },
+    ],
+  ],
+  [
+    `|: ${EIGHT} |\ntempo: to 60\n${EIGHT} :|`,
+    [
+      {
+        code: 'tempo-again',
+        at: 'tempo',
+        says: 'This gradual tempo starts again each time through the repeat, from the tempo before it.',
+        help: 'For the last time alone write it in the last ending. If it is for each time, say where it begins: tempo: 100 to 60',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 :|x3 |: 4 =7 |1 5 =7 :|2 6 =7 |]\nwords: a b c\nwords: d e * f\nwords: g h\nwords: i j',
+    [
+      { code: 'words-too-few', at: ' a b c', says: '', help: '' },
+      { code: 'words-too-few', at: ' g h', says: '', help: '' },
+      { code: 'words-too-few', at: ' i j', says: '', help: '' },
+      {
+        code: 'verse-unsung',
+        at: ' i j',
+        says: 'Verse 4 is not sung: the repeat above it is played 3 times.',
+        help: 'To play the repeat 4 times write :|x4',
+      },
+    ],
+  ],
+  [
+    '|: 4 =7 |1 5 =7 :|2 6 =7 |]\nwords: a b *\nwords: c * d\nwords: e * *',
+    [
+      {
+        code: 'verse-unsung',
+        at: ' e * *',
+        says: 'Verse 3 is not sung: the repeat above it is played twice.',
+        help: 'For another time add its number to an ending, as in |1,2 … :|3',
+      },
+    ],
+  ],
+  [
     '-4[shake 8] =7',
     [
       {
@@ -1684,6 +1737,29 @@ describe('what is reported of a block', () => {
     `pickup: 2\n<riffs/upbeat> 1 1 | ${EIGHT}`,
   ])('what is said of a quoted block helps: %s', (text) => {
     expect(reported(text, among)).toEqual([]);
+  });
+
+  test.each([
+    // The pickup is played again.
+    'pickup: 2\n4 5 | 4 =7 | 6 =5 :| 4 =7 | 4 =5',
+    'pickup: 2\n|: 4 5 | 4 =7 | 6 =5 :| 4 =7 | 4 =5',
+    'pickup: 2\n4 5 | 4 =7 |1 6 =5 :|2 4 =7 | 4 =5',
+    // The bar is full.
+    'pickup: 2\n4 5 |: 4 =7 | 6 =5 4 5 :| 4 =7 | 4 =5',
+    // The tempo is that of the last time, or begins where it says.
+    '|: 4 =7 |1 4 =7 :|2\ntempo: to 60\n4 =7 | 5 =7 |]',
+    '|: 4 =7 :|\ntempo: to 60\n4 =7 | 5 =7 |]',
+    '|: 4 =7 |\ntempo: 80 to 60\n4 =7 :|',
+    '|:\ntempo: 80\n4 =7 |\ntempo: to 60\n4 =7 :|',
+    '4 =7 |\ntempo: to 60\n4 =7 |D.C.',
+    // Stanzas of a tune, and of a repeat that does not say how often it is played.
+    '4 =7 |]\nwords: a\nwords: b\nwords: c',
+    '|: 4 =7 :|\nwords: a\nwords: b\nwords: c',
+    // Verse 3 is sung behind the repeat.
+    '|: 4 =7 :|x3 4 =7 |]\nwords: a b\nwords: c d\nwords: e f\nwords: g h',
+    '|: 4 =7 |1,2 4 =7 :|3 5 =7 |]\nwords: a b *\nwords: c d *\nwords: e * f',
+  ])('how often a bar is played is no mistake: %s', (text) => {
+    expect(reported(text)).toEqual([]);
   });
 
   test('one mistake does not hide the next', () => {

@@ -1,5 +1,5 @@
 /** What can be wrong with bar lines: repeats, endings and jumps. */
-import { type Catalogue, didYouMean, error, type Near } from '../../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, hint, type Near, warning } from '../../diagnostics/catalogue.ts';
 import { ordinal } from '../../instrument/position.ts';
 import type { JumpSign } from '../../score/jump.ts';
 
@@ -79,6 +79,21 @@ export const JUMP_PROBLEMS = {
     about: 'A repeat with endings is played as often as its endings say.',
     message: ({ times }) => `This repeat has endings, so it cannot be played ${times} times by its sign.`,
     help: () => 'Give its endings the numbers of the times they are for, as in |1,2 and |3.',
+  }),
+  'repeat-loses-pickup': warning<{ bar: number; slots: string; isFirst: boolean }>({
+    about:
+      'The bar before :| is shorter for the pickup where the repeat goes back to the pickup. Where it goes back to a later bar it is full.',
+    message: ({ bar, slots }) =>
+      `Bar ${bar} is ${slots} ${slots === '1' ? 'slot' : 'slots'} short, as before the pickup, but its repeat goes back to a later bar: that time is lost.`,
+    help: ({ isFirst }) =>
+      `Fill the bar with the notes that lead back, or with a rest.${isFirst ? ' To play the pickup again, move |: to the beginning.' : ''}`,
+  }),
+  'tempo-again': hint<object>({
+    about:
+      'A gradual tempo in a repeat starts again each time. To slow down at the end is usually for the last time alone.',
+    message: () => 'This gradual tempo starts again each time through the repeat, from the tempo before it.',
+    help: () =>
+      'For the last time alone write it in the last ending. If it is for each time, say where it begins: tempo: 100 to 60',
   }),
   'ending-missing': error<{ missing: number }>({
     about: 'Each time through a repeat up to the last one has an ending.',

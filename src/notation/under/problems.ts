@@ -1,5 +1,5 @@
 /** What can be wrong with the words and syllables under a line of music. */
-import { type Catalogue, error, plural, warning } from '../../diagnostics/catalogue.ts';
+import { type Catalogue, error, hint, plural, warning } from '../../diagnostics/catalogue.ts';
 import { ordinal } from '../../instrument/position.ts';
 
 export const UNDER_PROBLEMS = {
@@ -22,6 +22,16 @@ export const UNDER_PROBLEMS = {
     about: 'In an ending each time has one verse. Words of a verse that an ending is not for are sung its first time.',
     message: ({ time }) => `Two lines have words here for the ${ordinal(time)} time.`,
     help: () => 'An ending has words for the times it is played. For a note without a syllable in a verse write *.',
+  }),
+  'verse-unsung': hint<{ verse: number; times: number; byEndings: boolean }>({
+    about:
+      'The nth verse is sung the nth time through a repeat, so a verse for a later time than the last one is not sung.',
+    message: ({ verse, times }) =>
+      `Verse ${verse} is not sung: the repeat above it is played ${times === 2 ? 'twice' : `${times} times`}.`,
+    help: ({ verse, byEndings }) =>
+      byEndings
+        ? `For another time add its number to an ending, as in |1,2 … :|3`
+        : `To play the repeat ${verse} times write :|x${verse}`,
   }),
   'syllables-misplaced': error<object>({
     about: 'Syllables are under the line of music they belong to.',
