@@ -82,6 +82,8 @@ export interface DraftRest extends DraftTimed {
 export interface DraftSound extends DraftTimed, WithTextUnder {
   kind: 'sound';
   note: NoteItem;
+  /** Where it is in the block: at the quotation that brought it if one did. */
+  site: TextSpan;
   mouth: Mouth;
   tied: boolean;
   glide?: TextSpan;
@@ -143,6 +145,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
           duration: item.duration,
           source: item.source,
           note: item.note,
+          site: item.site,
           mouth: item.note.mouth ?? mouth,
           tied: false,
         });

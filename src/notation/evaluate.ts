@@ -99,7 +99,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const { chords, progression } = harmonise(bars, inBars, keys, head, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
   checkGlides(sounds, diagnostics);
-  if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, diagnostics);
+  if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, tree.text, diagnostics);
   checkPasses(bars, inBars, head.pickup, diagnostics);
   const ordered = inOrder(diagnostics);
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
@@ -134,8 +134,14 @@ function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
     .sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
 }
 
-function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Header, diagnostics: Diagnostic[]): void {
-  for (const sound of sounds) if (sound && !sound.tied && !sound.copied) checkPlayable(sound, head.harp, diagnostics);
+function checkSounds(
+  sounds: readonly (DraftSound | undefined)[],
+  head: Header,
+  text: string,
+  diagnostics: Diagnostic[],
+): void {
+  for (const sound of sounds)
+    if (sound && !sound.tied && !sound.copied) checkPlayable(sound, head.harp, text, diagnostics);
 }
 
 /** What is known of each bar before its notes are spelled. */

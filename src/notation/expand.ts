@@ -9,10 +9,11 @@ import { throughEndings } from '../score/endings.ts';
 import type { QuoteRef, Score, Source } from '../score/score.ts';
 import { divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Change, type Changes, changed, settingsAt } from './changes.ts';
+import { type Change, type Changes, changed, settingsAt, withoutChange } from './changes.ts';
 import type { ReadContext } from './context.ts';
 import type { Flowing, Written } from './flowing.ts';
 import { report } from './problems.ts';
+import { newJump } from './quotation/moved-jump.ts';
 import { movePhrase, type QuotedNote } from './quotation/moved-phrase.ts';
 import { type QuotationTarget, quotationName } from './quotation/quotation.ts';
 import { MOST_LEVELS, type QuoteChain } from './quotation/quote-chain.ts';
@@ -101,7 +102,7 @@ export function expandMusic(
     const { from, to } = read.tempo ?? {};
     now = { ...now, tempo: to ?? from ?? now.tempo };
     const change = restored?.tempo && read.tempo ? { ...read, tempo: { ...restored.tempo, ...read.tempo } } : read;
-    restored = restored && omit(restored, read);
+    restored = restored && withoutChange(restored, read);
     stream.push({ kind: 'change', change, key: item.key, source: { span: item.keySpan }, site: item.keySpan });
   }
 
@@ -270,11 +271,14 @@ export function expandMusic(
       diagnostics.push(report('moved-two-chords', span, { name, chords: between }));
       return;
     }
-    const way = movePhrase(notesFrom(start), { from, to, key: song, harp });
+    const notes = notesFrom(start);
+    const way = movePhrase(notes, { from, to, key: song, harp });
     if ('impossible' in way) {
       diagnostics.push(report('moved-unplayable', span, { name, to: chord, why: way.impossible }));
       return;
     }
+    const jump = newJump(notes, way, harp);
+    if (jump) diagnostics.push(report('moved-jumps', span, { name, to: chord, ...jump }));
     changeNotes(start, (_, index) => itemAt(way, index));
   }
 
@@ -374,15 +378,6 @@ export function expandMusic(
 
 /** What is written above or below a bar, and begins none. */
 const ABOVE_OR_BELOW: ReadonlySet<Item['kind']> = new Set(['part', 'direction', 'line-end', 'words', 'syllables']);
-
-/** A change without what another changes. */
-function omit({ meter, feel, tempo }: Change, other: Change): Change {
-  return {
-    ...(meter && !other.meter ? { meter } : {}),
-    ...(feel && !other.feel ? { feel } : {}),
-    ...(tempo && !other.tempo ? { tempo } : {}),
-  };
-}
 
 /** The keys of a block in a position: the tonic of its song alone is right, as its chords are not asked for the mode. */
 const keysIn = (harp: Harp, { position }: Settings): Keys => ({ song: keyOfSong(harp, position), harp: harp.key });

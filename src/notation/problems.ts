@@ -1,5 +1,14 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, plural, reporter, warning } from '../diagnostics/catalogue.ts';
+import {
+  type Catalogue,
+  didYouMean,
+  error,
+  hint,
+  type Near,
+  plural,
+  reporter,
+  warning,
+} from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 
 import { JUMP_PROBLEMS } from './jumps/jump-problems.ts';
@@ -241,6 +250,13 @@ export const NOTATION_PROBLEMS = {
     message: ({ name, to, why }) => `“${name}” cannot be played over ${to} on this harp: ${why}.`,
     help: () => 'Write the notes out with a change that the harp allows, or quote the phrase as it is.',
   }),
+  'moved-jumps': hint<{ name: string; to: string; tabs: readonly [string, string] }>({
+    about:
+      'Notes that keep their roles over another kind of chord may be further apart there. A jump of an octave or more is worth a look.',
+    message: ({ name, to, tabs: [from, next] }) =>
+      `Moved to ${to}, “${name}” jumps by an octave or more from ${from} to ${next}, and the phrase as it is written does not.`,
+    help: () => 'Listen whether it sounds as you mean it. If not, write the notes out.',
+  }),
   'moved-elsewhere': warning<{ to: string; here: string }>({
     about: 'A quotation is moved to one chord and is over another one, where its notes have other roles.',
     message: ({ to, here }) => `This quotation is moved to ${to}, and the chord here is ${here}.`,
@@ -368,14 +384,18 @@ export const NOTATION_PROBLEMS = {
     message: ({ low, high, reach }) =>
       `Holes ${low} and ${high} are further apart than a mouth covers (${reach} holes).`,
   }),
-  'split-with-lips': error<{ between: string; nearest: string }>({
+  'split-with-lips': error<{ between: string; quoted: string | undefined; nearest: string }>({
     about: 'Holes with others silent between them need the tongue to cover those.',
-    message: ({ between }) => `Lips alone cannot silence ${between}: a split needs the tongue.`,
+    message: ({ between, quoted }) =>
+      quoted === undefined
+        ? `Lips alone cannot silence ${between}: a split needs the tongue.`
+        : `What is quoted has ${quoted}, and here it is played with the lips, which cannot silence ${between}: a split needs the tongue.`,
     help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
   }),
-  'tongue-mark-with-lips': error<{ mark: string; nearest: string }>({
+  'tongue-mark-with-lips': error<{ mark: string; isQuoted: boolean; nearest: string }>({
     about: 'Slap, pull and flutter are made by the tongue on the holes beside the note.',
-    message: ({ mark }) => `A ${mark} is made with the tongue on the comb, and this note is played with the lips.`,
+    message: ({ mark, isQuoted }) =>
+      `A ${mark} is made with the tongue on the comb, and this ${isQuoted ? 'quotation' : 'note'} is played with the lips.`,
     help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
   }),
   'nothing-under-tongue': error<{ mark: string }>({

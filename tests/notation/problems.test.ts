@@ -634,7 +634,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         says: 'There is no phrase “anser” to quote.',
         help: 'Did you mean “<answer>”?',
       },
-      { code: 'bar-too-short', at: '<anser>', says: '' },
+      { code: 'bar-too-short', at: '.6', says: '' },
     ],
   ],
   [
@@ -1681,6 +1681,46 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     ],
   ],
   [
+    'phrase s: (1 4) = = =\n<s> 4 =3 | @tongue <s> <s>[lips accent] |]',
+    [
+      {
+        code: 'split-with-lips',
+        at: '<s>',
+        says: 'What is quoted has (1 4), and here it is played with the lips, which cannot silence holes 2 and 3: a split needs the tongue.',
+        help: 'Write <s>[tongue] or switch with @tongue before it.',
+      },
+      {
+        code: 'split-with-lips',
+        at: '<s>',
+        says: 'What is quoted has (1 4), and here it is played with the lips, which cannot silence holes 2 and 3: a split needs the tongue.',
+        help: 'Write <s>[tongue accent] or switch with @tongue before it.',
+      },
+    ],
+  ],
+  ['phrase s: (1 4)[lips] = = =\n@tongue <s> 4 =3 |]', [{ code: 'split-with-lips', at: '(1 4)', says: '', help: '' }]],
+  [
+    'phrase s: 4[slap] = = =\n<s> 4 =3 | @tongue <s> 4 =3 |]',
+    [
+      {
+        code: 'tongue-mark-with-lips',
+        at: '<s>',
+        says: 'A slap is made with the tongue on the comb, and this quotation is played with the lips.',
+        help: 'Write <s>[tongue] or switch with @tongue before it.',
+      },
+    ],
+  ],
+  [
+    `position: 2\nphrase x: -2' -5 -2' =\nphrase y: -2 4 5 =\n"I7" <x> <x to "IVmaj7"> | "I7" <y> <y to "IVmaj7"> |]`,
+    [
+      {
+        code: 'moved-jumps',
+        at: '<x to "IVmaj7">',
+        says: 'Moved to IVmaj7, “x” jumps by an octave or more from -3 to -7, and the phrase as it is written does not.',
+        help: 'Listen whether it sounds as you mean it. If not, write the notes out.',
+      },
+    ],
+  ],
+  [
     '-4[shake 8] =7',
     [
       {
@@ -1698,6 +1738,7 @@ describe('what is reported of a block', () => {
     expect(said.map(({ code }) => code)).toEqual(expected.map(({ code }) => code));
     expected.forEach((one, index) => {
       if (one.says !== '') expect(said[index]).toEqual(one);
+      else expect(said[index]?.at).toBe(one.at);
     });
   });
 
