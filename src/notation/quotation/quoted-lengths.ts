@@ -29,6 +29,10 @@ export function checkQuotedLengths(
   diagnostics: Diagnostic[],
 ): ReadonlySet<number> {
   const explained = new Set<number>();
+  const firstBars = new Map<QuotedBlock, number>();
+  if (wrong.length > 0 && quoted.size > 0)
+    for (const [index, bar] of bars.entries())
+      for (const block of quotedIn(bar, quoted)) if (!firstBars.has(block)) firstBars.set(block, index);
   const reported = new Set<QuotedBlock>();
   for (const index of wrong) {
     const now = itemAt(settings, index);
@@ -43,7 +47,7 @@ export function checkQuotedLengths(
       if (isOther)
         diagnostics.push(report('quoted-meter', span, { name, meter: meterName(meter), here: meterName(now.meter) }));
       else if (pickup) {
-        const isStart = bars.findIndex((bar) => quotedIn(bar, quoted).includes(block)) === index;
+        const isStart = firstBars.get(block) === index;
         diagnostics.push(report('quoted-pickup', span, { name, slots: format(divide(pickup, now.slot)), isStart }));
       }
     }
