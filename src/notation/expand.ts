@@ -7,7 +7,7 @@ import { readChord } from '../harmony/symbol.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { throughEndings } from '../score/endings.ts';
 import type { QuoteRef, Score, Source } from '../score/score.ts';
-import { divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
+import { divide, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Change, type Changes, changed, settingsAt, withoutChange } from './changes.ts';
 import type { ReadContext } from './context.ts';
@@ -150,10 +150,9 @@ export function expandMusic(
         else if (!scope.quotedAt || keepsChords) stream.push({ kind: 'chord', source, site, text });
         return;
       }
-      case 'bar': {
+      case 'bar':
         stream.push({ kind: 'bar', source, site, line: item });
         return;
-      }
       case 'mouth':
         stream.push({ kind: 'mouth', source, site, mouth: item.mouth });
         return;
@@ -164,8 +163,6 @@ export function expandMusic(
         stream.push({ kind: 'direction', source, site, text: item.text });
         return;
       case 'words':
-        stream.push({ ...item, source, site });
-        return;
       case 'syllables':
         stream.push({ ...item, source, site });
         return;
@@ -215,6 +212,7 @@ export function expandMusic(
         const missing = lesson === undefined ? block : `${lesson}/${block}`;
         diagnostics.push(report('quote-unknown', span, { what: 'block', name: missing, nearest: near }));
       }
+      unknown(span, site);
       return;
     }
     const { tree: other, context: theirs } = found;
@@ -265,7 +263,7 @@ export function expandMusic(
     const to = readChord(namedHere(chord, scope), song);
     const other = from && others.find((one) => plainChord(one) !== plainChord(from));
     // What is not there, or is no chord, has been reported.
-    if (!from || !to || stream.length === start) return;
+    if (!from || !to || notesFrom(start).length === 0) return;
     if (other) {
       const between = [plainChord(from), plainChord(other)] as const;
       diagnostics.push(report('moved-two-chords', span, { name, chords: between }));
@@ -329,6 +327,7 @@ export function expandMusic(
       const near = nearest(phrase, scope.tree.phrases.keys());
       const meant = other ?? (near === undefined ? undefined : quotationName({ ...ref, phrase: near }));
       diagnostics.push(report('quote-unknown', span, { what: 'phrase', name, nearest: meant && `<${meant}>` }));
+      unknown(span, scope.site ?? span);
       return;
     }
     const outward = ref.block !== undefined;
@@ -356,6 +355,11 @@ export function expandMusic(
     else if (isBroken && quoteChain.wasTooDeep)
       diagnostics.push(report('quote-too-deep', span, { levels: MOST_LEVELS }));
     else if (isBroken) broken(span, name);
+  }
+
+  /** What is quoted may be of any length. */
+  function unknown(span: TextSpan, site: TextSpan): void {
+    stream.push({ kind: 'unreadable', source: { span }, site, duration: ZERO });
   }
 
   function broken(span: TextSpan, name: string): void {

@@ -634,7 +634,6 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         says: 'There is no phrase “anser” to quote.',
         help: 'Did you mean “<answer>”?',
       },
-      { code: 'bar-too-short', at: '.6', says: '' },
     ],
   ],
   [
