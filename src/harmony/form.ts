@@ -1,5 +1,5 @@
 /** Named progressions: each bar's chords as numerals, so that a form fits any key. */
-import { add, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
+import { add, equals, type Fraction, fraction, lcm, multiply, ZERO } from '../time/fraction.ts';
 import { present } from '../values/checked.ts';
 import type { Chord, NoChord } from './chord.ts';
 import type { SongKey } from './key.ts';
@@ -109,3 +109,12 @@ export const chordsOfBar = (bar: FormBar, key: SongKey, length: Fraction): reado
 
 /** All symbols of a progression, in order. */
 export const symbolsOf = (bars: readonly FormBar[]): string[] => bars.flatMap((bar) => bar.map(({ symbol }) => symbol));
+
+/** One bar of a list of chords: equal shares, the ones that only hold written `=`. */
+export function printFormBar(bar: FormBar): string {
+  const shares = bar.reduce((most, { at }) => lcm(most, at.d), 1);
+  return Array.from({ length: shares }, (_, share) => {
+    const change = bar.find(({ at }) => equals(at, fraction(share, shares)));
+    return change?.symbol ?? '=';
+  }).join(' ');
+}

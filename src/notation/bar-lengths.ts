@@ -17,20 +17,33 @@ import { itemAt, lastOf } from '../values/checked.ts';
 import type { DraftBar, DraftSettings } from './bars.ts';
 import type { Header } from './header.ts';
 import { report } from './problems.ts';
+import { checkQuotedLengths, type QuotedBlocks } from './quotation/quoted-lengths.ts';
 import { slotName } from './setting-values.ts';
 
 /** Reports each bar that is too short or too long; bars that are all so in the same way are reported once. */
 export function checkLengths(
   bars: readonly DraftBar[],
   settings: readonly DraftSettings[],
-  head: Header,
-  badChanges: ReadonlySet<string>,
+  { head, badChanges, quoted }: LengthContext,
   diagnostics: Diagnostic[],
 ): void {
   if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key) || badChanges.has(key))) return;
+  const wanted = (index: number): Fraction =>
+    index === 0 && head.pickup ? head.pickup : barLength(itemAt(settings, index).meter);
+  const isRight = (bar: DraftBar, index: number): boolean => {
+    if (equals(bar.length, wanted(index))) return true;
+    // The pickup is taken from the last bar, from the bar before each repeat sign and before D.C., but not from itself.
+    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd || bar.jump === 'D.C.');
+    return last && head.pickup !== undefined && equals(bar.length, subtract(wanted(index), head.pickup));
+  };
+  const wrong = [...bars.keys()].filter((index) => {
+    const bar = itemAt(bars, index);
+    return !bar.unsure && !isRight(bar, index);
+  });
+  const explained = checkQuotedLengths(bars, wrong, { settings, quoted }, diagnostics);
   const { meter, slot } = head.settings;
   const isChanged = settings.some((own) => own.meter !== meter || own.slot !== slot);
-  const other = isChanged ? undefined : otherMeter(bars, barLength(meter));
+  const other = isChanged || explained.size > 0 ? undefined : otherMeter(bars, barLength(meter));
   if (other) {
     const first = itemAt(bars, 0);
     diagnostics.push(
@@ -44,21 +57,14 @@ export function checkLengths(
     );
     return;
   }
-  const wanted = (index: number): Fraction =>
-    index === 0 && head.pickup ? head.pickup : barLength(itemAt(settings, index).meter);
-  const isRight = (bar: DraftBar, index: number): boolean => {
-    if (equals(bar.length, wanted(index))) return true;
-    // The pickup is taken from the last bar, from the bar before each repeat sign and before D.C., but not from itself.
-    const last = index > 0 && (index === bars.length - 1 || bar.repeatEnd || bar.jump === 'D.C.');
-    return last && head.pickup !== undefined && equals(bar.length, subtract(wanted(index), head.pickup));
-  };
-  bars.forEach((bar, index) => {
-    if (bar.unsure || isRight(bar, index)) return;
+  for (const index of wrong) {
+    if (explained.has(index)) continue;
+    const bar = itemAt(bars, index);
     if (bar.repeatsLast) {
       // What is wrong with the bar that is repeated is said there.
       if (isRight(itemAt(bars, index - 1), index - 1))
         diagnostics.push(report('again-unclear', bar.span, { why: 'length' }));
-      return;
+      continue;
     }
     const { meter, slot } = itemAt(settings, index);
     const wants = wanted(index);
@@ -75,7 +81,15 @@ export function checkLengths(
         ...(pickup?.includes('/') ? {} : { pickup }),
       }),
     );
-  });
+  }
+}
+
+/** What the lengths of bars depend on, beside their meters. */
+interface LengthContext {
+  readonly head: Header;
+  /** The changes of settings that could not be read. */
+  readonly badChanges: ReadonlySet<string>;
+  readonly quoted: QuotedBlocks;
 }
 
 /** The length that all bars have but perhaps the first and the last, where it is not that of the meter but of another one. */

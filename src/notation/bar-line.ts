@@ -3,6 +3,8 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { type Known, nearest } from '../diagnostics/nearest.ts';
 import { JUMP_SIGNS, type JumpSign } from '../score/jump.ts';
 import { nameOfText } from './characters.ts';
+import { type CountWords, countWords } from './jumps/count-words.ts';
+import { jumpWords } from './jumps/jump-words.ts';
 import { report } from './problems.ts';
 import type { BarLine, WrittenSign } from './tree.ts';
 
@@ -40,7 +42,9 @@ export function readBarLine(text: string, from: number): ReadBarLine | undefined
   if (sign === undefined) return undefined;
   const repeatEnd = sign.startsWith(':');
   const listFrom = to;
-  const list = next(LIST, (words) => isList(words.split(',')));
+  const count = countWords(text, to);
+  // `:|x 3` is one mistake, and `|x 3` is not the word x.
+  const list = count ? undefined : next(LIST, (words) => isList(words.split(',')));
   const times = repeatEnd && list === undefined ? next(TIMES) : undefined;
   const numbers = list === undefined && sign.endsWith('|') && sign !== '||' ? next(ENDINGS) : undefined;
   const close = sign.endsWith(']') ? 'final' : sign.includes('||') && sign !== ':||:' ? 'double' : undefined;
@@ -53,7 +57,13 @@ export function readBarLine(text: string, from: number): ReadBarLine | undefined
     ...(close === undefined ? {} : ({ close } as const)),
     ...(words.signs.length === 0 ? {} : { signs: words.signs }),
   };
-  return { line, to, unknown: words.unknown };
+  if (count?.times && times === undefined) return { line, to: count.to, unknown: [{ from: to, to: count.to }] };
+  // `|D.S. al Coda` and `|to coda` are one mistake.
+  const last = listFrom + (list ?? '').lastIndexOf(',') + 1;
+  const spelled = times === undefined && numbers === undefined ? jumpWords(text, last) : undefined;
+  if (!spelled || spelled.to <= to) return { line, to, unknown: words.unknown };
+  const { signs: _, ...plainLine } = line;
+  return { line: plainLine, to: spelled.to, unknown: [{ from: last, to: spelled.to }] };
 }
 
 /** What the list behind a bar line says: `x3`, numbers of endings, signs of jumps. */
@@ -83,30 +93,31 @@ const BY_WORD = new Map(JUMP_SIGNS.map((sign) => [plain(sign), sign]));
 const signOf = (word: string): JumpSign | undefined =>
   /^(?:[a-z]+-[a-z]+|[a-z]+|[a-z]\.[a-z]\.?)$/i.test(word) ? BY_WORD.get(plain(word)) : undefined;
 
-/** The bar line that is meant by the name of a sign alone. */
-export function meantSign(word: string): string | undefined {
-  const sign = signOf(word);
-  return sign && `|${sign}`;
-}
-
 const OTHER_WORDS: readonly Known[] = [
   ...JUMP_SIGNS,
   ['da-capo', 'D.C.'],
   ['dacapo', 'D.C.'],
-  ['D.C.alFine', 'D.C.'],
-  ['D.C.alCoda', 'D.C.'],
   ['dal-segno', 'D.S.'],
   ['dalsegno', 'D.S.'],
-  ['D.S.alFine', 'D.S.'],
-  ['D.S.alCoda', 'D.S.'],
   ['dacoda', 'to-coda'],
   ['sign', 'segno'],
   ['end', 'fine'],
 ];
 
+/** What is said about a count in other signs: it is of bars that rest, or of times that a repeat is played. */
+export const countProblem = (text: string, { count, rest, times }: CountWords, span: TextSpan): Diagnostic =>
+  times ? report('times-spelled', span, { text, count, rest }) : report('rest-bars', span, { why: 'spelled', count });
+
 /** What is said about words of a text that mean nothing behind their bar lines. */
 export const wordProblems = (text: string, spans: readonly TextSpan[]): Diagnostic[] =>
   spans.map((span) => {
     const word = text.slice(span.from, span.to);
+    const count = countWords(text, span.from);
+    if (count?.to === span.to) return countProblem(nameOfText(word), count, span);
+    const jump = jumpWords(text, span.from);
+    if (jump?.to === span.to) {
+      const isSign = signOf(word) !== undefined;
+      return report('jump-spelled', span, { text: nameOfText(word), isSign, help: jump.help });
+    }
     return report('bar-word-unknown', span, { text: nameOfText(word), nearest: nearest(word, OTHER_WORDS) });
   });

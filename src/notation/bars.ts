@@ -45,6 +45,8 @@ export interface DraftBar {
   direction?: string;
   /** What changes before it. */
   change?: Change;
+  /** Where its tempo is written, if one is. */
+  tempoSpan?: TextSpan;
   number: number;
 }
 
@@ -80,6 +82,8 @@ export interface DraftRest extends DraftTimed {
 export interface DraftSound extends DraftTimed, WithTextUnder {
   kind: 'sound';
   note: NoteItem;
+  /** Where it is in the block: at the quotation that brought it if one did. */
+  site: TextSpan;
   mouth: Mouth;
   tied: boolean;
   glide?: TextSpan;
@@ -141,6 +145,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
           duration: item.duration,
           source: item.source,
           note: item.note,
+          site: item.site,
           mouth: item.note.mouth ?? mouth,
           tied: false,
         });
@@ -195,6 +200,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         if (item.key !== undefined && bar.change && item.key in bar.change)
           diagnostics.push(report('header-twice', item.source.span, { key: item.key }));
         bar.change = bar.change ? { ...bar.change, ...item.change } : item.change;
+        if (item.key === 'tempo') bar.tempoSpan = item.source.span;
         if (item.key !== undefined) ahead = { key: item.key, span: item.source.span };
         break;
       case 'line-end':

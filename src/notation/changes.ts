@@ -33,6 +33,13 @@ export function readChanges(tree: BlockTree, tables: Tables, diagnostics: Diagno
   return { of, bad };
 }
 
+/** A change without what another changes. */
+export const withoutChange = ({ meter, feel, tempo }: Change, other: Change): Change => ({
+  ...(meter && !other.meter ? { meter } : {}),
+  ...(feel && !other.feel ? { feel } : {}),
+  ...(tempo && !other.tempo ? { tempo } : {}),
+});
+
 /** The settings a phrase is read in: those of the block where it is written. */
 export function settingsAt(phrase: Phrase, settings: Settings, tables: Tables): Settings {
   let own = settings;

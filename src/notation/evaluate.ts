@@ -26,6 +26,7 @@ import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
 import { type Header, readHeader } from './header.ts';
 import { checkJumps } from './jumps/check-jumps.ts';
+import { checkPasses } from './jumps/check-passes.ts';
 import { closeRepeats } from './jumps/close-repeats.ts';
 import { fillRests } from './jumps/rests.ts';
 import { type BlockKeys, checkKeys, keysOfBars } from './keys.ts';
@@ -33,6 +34,7 @@ import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
 import { MOST_EVENTS, type QuoteChain, startQuoteChain } from './quotation/quote-chain.ts';
+import type { QuotedBlocks } from './quotation/quoted-lengths.ts';
 import { homeSymbols } from './setting-values.ts';
 import type { BlockTree } from './tree.ts';
 import { checkVerses, lyricsOf, noteText } from './under/text-under.ts';
@@ -69,8 +71,9 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const head = readHeader(tree, context.defaults, context, diagnostics);
   const { settings } = head;
   const changes = readChanges(tree, context, diagnostics);
+  const quoted: QuotedBlocks = new Map();
   const stream = expandMusic(
-    { tree, context, settings, harp: head.harp, changes },
+    { tree, context, settings, harp: head.harp, changes, quoted },
     quoteChain,
     OTHER_BLOCKS,
     diagnostics,
@@ -89,14 +92,15 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   const inBars = settingsOfBars(bars, settings);
   fillRests(bars, inBars);
-  checkLengths(bars, inBars, head, changes.bad, diagnostics);
+  checkLengths(bars, inBars, { head, badChanges: changes.bad, quoted }, diagnostics);
   const keys = keysOfBars(bars, inBars, head, context);
   checkKeys(tree, head, changes, diagnostics);
   checkNumerals(tree, { changes, settings, keys, tables: context }, diagnostics);
   const { chords, progression } = harmonise(bars, inBars, keys, head, diagnostics);
   const sounds = bars.flatMap((bar) => bar.events.map((event) => (event.kind === 'sound' ? event : undefined)));
   checkGlides(sounds, diagnostics);
-  if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, diagnostics);
+  if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, tree.text, diagnostics);
+  checkPasses(bars, inBars, head.pickup, diagnostics);
   const ordered = inOrder(diagnostics);
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
   const { harp } = head;
@@ -130,8 +134,14 @@ function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
     .sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
 }
 
-function checkSounds(sounds: readonly (DraftSound | undefined)[], head: Header, diagnostics: Diagnostic[]): void {
-  for (const sound of sounds) if (sound && !sound.tied && !sound.copied) checkPlayable(sound, head.harp, diagnostics);
+function checkSounds(
+  sounds: readonly (DraftSound | undefined)[],
+  head: Header,
+  text: string,
+  diagnostics: Diagnostic[],
+): void {
+  for (const sound of sounds)
+    if (sound && !sound.tied && !sound.copied) checkPlayable(sound, head.harp, text, diagnostics);
 }
 
 /** What is known of each bar before its notes are spelled. */

@@ -7,17 +7,19 @@ import { readChord } from '../harmony/symbol.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { throughEndings } from '../score/endings.ts';
 import type { QuoteRef, Score, Source } from '../score/score.ts';
-import { divide, type Fraction, fraction, multiply } from '../time/fraction.ts';
+import { divide, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { type Change, type Changes, changed, settingsAt } from './changes.ts';
+import { type Change, type Changes, changed, settingsAt, withoutChange } from './changes.ts';
 import type { ReadContext } from './context.ts';
 import type { Flowing, Written } from './flowing.ts';
 import { report } from './problems.ts';
+import { newJump } from './quotation/moved-jump.ts';
 import { movePhrase, type QuotedNote } from './quotation/moved-phrase.ts';
 import { type QuotationTarget, quotationName } from './quotation/quotation.ts';
 import { MOST_LEVELS, type QuoteChain } from './quotation/quote-chain.ts';
 import { withMarks } from './quotation/quoted.ts';
 import { type Keys, movedSymbol } from './quotation/quoted-chord.ts';
+import type { QuotedBlocks } from './quotation/quoted-lengths.ts';
 import { hasChanges, wholeBlock } from './quotation/whole-block.ts';
 import type { Settings } from './settings.ts';
 import type { BlockTree, Item, NoteItem, QuoteItem } from './tree.ts';
@@ -62,11 +64,13 @@ export interface Expansion {
   readonly settings: Settings;
   readonly harp: Harp;
   readonly changes: Changes;
+  /** Gets the blocks that are quoted whole. */
+  readonly quoted: QuotedBlocks;
 }
 
 /** Lays out the music of a block. */
 export function expandMusic(
-  { tree, context, settings, harp, changes }: Expansion,
+  { tree, context, settings, harp, changes, quoted }: Expansion,
   quoteChain: QuoteChain,
   otherBlocks: OtherBlocks,
   diagnostics: Diagnostic[],
@@ -98,7 +102,7 @@ export function expandMusic(
     const { from, to } = read.tempo ?? {};
     now = { ...now, tempo: to ?? from ?? now.tempo };
     const change = restored?.tempo && read.tempo ? { ...read, tempo: { ...restored.tempo, ...read.tempo } } : read;
-    restored = restored && omit(restored, read);
+    restored = restored && withoutChange(restored, read);
     stream.push({ kind: 'change', change, key: item.key, source: { span: item.keySpan }, site: item.keySpan });
   }
 
@@ -146,10 +150,9 @@ export function expandMusic(
         else if (!scope.quotedAt || keepsChords) stream.push({ kind: 'chord', source, site, text });
         return;
       }
-      case 'bar': {
+      case 'bar':
         stream.push({ kind: 'bar', source, site, line: item });
         return;
-      }
       case 'mouth':
         stream.push({ kind: 'mouth', source, site, mouth: item.mouth });
         return;
@@ -160,8 +163,6 @@ export function expandMusic(
         stream.push({ kind: 'direction', source, site, text: item.text });
         return;
       case 'words':
-        stream.push({ ...item, source, site });
-        return;
       case 'syllables':
         stream.push({ ...item, source, site });
         return;
@@ -211,6 +212,7 @@ export function expandMusic(
         const missing = lesson === undefined ? block : `${lesson}/${block}`;
         diagnostics.push(report('quote-unknown', span, { what: 'block', name: missing, nearest: near }));
       }
+      unknown(span, site);
       return;
     }
     const { tree: other, context: theirs } = found;
@@ -234,6 +236,7 @@ export function expandMusic(
     } else if (enter(other, undefined, name, span)) {
       const score = otherBlocks.scoreOf(other, theirs, quoteChain);
       leave(span, name, score === undefined);
+      if (score) quoted.set(span.from, { ...score, name, span });
       if (score) quoteScore(score, { source: { span, quote: ref }, site }, leftChords);
     }
   }
@@ -260,17 +263,20 @@ export function expandMusic(
     const to = readChord(namedHere(chord, scope), song);
     const other = from && others.find((one) => plainChord(one) !== plainChord(from));
     // What is not there, or is no chord, has been reported.
-    if (!from || !to || stream.length === start) return;
+    if (!from || !to || notesFrom(start).length === 0) return;
     if (other) {
       const between = [plainChord(from), plainChord(other)] as const;
       diagnostics.push(report('moved-two-chords', span, { name, chords: between }));
       return;
     }
-    const way = movePhrase(notesFrom(start), { from, to, key: song, harp });
+    const notes = notesFrom(start);
+    const way = movePhrase(notes, { from, to, key: song, harp });
     if ('impossible' in way) {
       diagnostics.push(report('moved-unplayable', span, { name, to: chord, why: way.impossible }));
       return;
     }
+    const jump = newJump(notes, way, harp);
+    if (jump) diagnostics.push(report('moved-jumps', span, { name, to: chord, ...jump }));
     changeNotes(start, (_, index) => itemAt(way, index));
   }
 
@@ -321,6 +327,7 @@ export function expandMusic(
       const near = nearest(phrase, scope.tree.phrases.keys());
       const meant = other ?? (near === undefined ? undefined : quotationName({ ...ref, phrase: near }));
       diagnostics.push(report('quote-unknown', span, { what: 'phrase', name, nearest: meant && `<${meant}>` }));
+      unknown(span, scope.site ?? span);
       return;
     }
     const outward = ref.block !== undefined;
@@ -350,6 +357,11 @@ export function expandMusic(
     else if (isBroken) broken(span, name);
   }
 
+  /** What is quoted may be of any length. */
+  function unknown(span: TextSpan, site: TextSpan): void {
+    stream.push({ kind: 'unreadable', source: { span }, site, duration: ZERO });
+  }
+
   function broken(span: TextSpan, name: string): void {
     diagnostics.push(report('quote-broken', span, { name }));
   }
@@ -370,15 +382,6 @@ export function expandMusic(
 
 /** What is written above or below a bar, and begins none. */
 const ABOVE_OR_BELOW: ReadonlySet<Item['kind']> = new Set(['part', 'direction', 'line-end', 'words', 'syllables']);
-
-/** A change without what another changes. */
-function omit({ meter, feel, tempo }: Change, other: Change): Change {
-  return {
-    ...(meter && !other.meter ? { meter } : {}),
-    ...(feel && !other.feel ? { feel } : {}),
-    ...(tempo && !other.tempo ? { tempo } : {}),
-  };
-}
 
 /** The keys of a block in a position: the tonic of its song alone is right, as its chords are not asked for the mode. */
 const keysIn = (harp: Harp, { position }: Settings): Keys => ({ song: keyOfSong(harp, position), harp: harp.key });

@@ -16,6 +16,7 @@ import { barLength } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
 import type { DraftBar, DraftEvent, DraftSettings } from './bars.ts';
 import type { Header } from './header.ts';
+import { checkFormJump } from './jumps/form-jumps.ts';
 import type { BlockKeys } from './keys.ts';
 import { report } from './problems.ts';
 
@@ -34,8 +35,10 @@ export function harmonise(
   head: Header,
   diagnostics: Diagnostic[],
 ): Harmony {
-  const progression = head.settings.progression && fitProgression(bars, head, head.settings.progression, diagnostics);
-  const places = progression ? formPlaces(bars, head, progression, diagnostics) : [];
+  const given = head.settings.progression;
+  const said = given && checkFormJump(bars, head, given, diagnostics) ? [] : diagnostics;
+  const progression = given && fitProgression(bars, head, given, said);
+  const places = progression ? formPlaces(bars, head, progression, said) : [];
   const early = chordsBeforeBarLines(bars, keys.bars);
   let carried: Chord | NoChord | undefined;
   const through = throughEndings(carried);

@@ -12,8 +12,11 @@ import type { DraftSound } from './bars.ts';
 import { report } from './problems.ts';
 import type { TreeNote } from './tree.ts';
 
-/** Checks one sound against a harp. Spans are the sound's own, unless it was quoted from elsewhere. */
-export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagnostic[]): void {
+/**
+ * Checks one sound of a block against a harp. Spans are the sound's own, unless it was quoted from elsewhere, or what is wrong is the
+ * embouchure where it is quoted.
+ */
+export function checkPlayable(sound: DraftSound, harp: Harp, text: string, diagnostics: Diagnostic[]): void {
   const { note, source, mouth } = sound;
   const inOtherBlock = source.quote?.block !== undefined;
   const placeOf = (span: TextSpan): TextSpan => (inOtherBlock ? source.span : span);
@@ -31,15 +34,25 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
   else if (mouth === 'lips' && high - low >= holes.length) {
     const silent = range(low, high).filter((hole) => !holes.includes(hole));
     const between = `${silent.length === 1 ? 'hole' : 'holes'} ${silent.join(' and ')}`;
-    diagnostics.push(report('split-with-lips', whole, { between, nearest: `${tabOfNotes(notes, breath)}[tongue]` }));
+    const tab = tabOfNotes(notes, breath);
+    const quoted = withTongue(sound, text);
+    diagnostics.push(
+      report('split-with-lips', quoted ? sound.site : whole, {
+        between,
+        quoted: quoted && tab,
+        nearest: quoted ?? `${tab}[tongue]`,
+      }),
+    );
   }
 
   for (const { mark, span } of note.marks) {
     const at = placeOf(span);
     if (rowOf(mark.name).needsTongue) {
       if (mouth === 'lips') {
-        const near = `${tabOfNotes(notes, breath)}[tongue ${mark.name}]`;
-        diagnostics.push(report('tongue-mark-with-lips', at, { mark: mark.name, nearest: near }));
+        const quoted = withTongue(sound, text);
+        const near = quoted ?? `${tabOfNotes(notes, breath)}[tongue ${mark.name}]`;
+        const facts = { mark: mark.name, isQuoted: quoted !== undefined, nearest: near };
+        diagnostics.push(report('tongue-mark-with-lips', quoted ? sound.site : at, facts));
       } else if (low === 1 && high - low < holes.length) {
         diagnostics.push(report('nothing-under-tongue', at, { mark: mark.name }));
       }
@@ -47,6 +60,18 @@ export function checkPlayable(sound: DraftSound, harp: Harp, diagnostics: Diagno
     if ('note' in mark) checkHole(mark.note, mark.note.breath, harp, at, diagnostics);
     if ('hole' in mark) checkShake(notes, mark.hole, harp, at, diagnostics);
   }
+}
+
+const BRACKETS = /(?:\[[^\]\n]*\])*/y;
+
+/** The quotation that brought a note, with the tongue; undefined where the note itself says that it is for the lips, or was not quoted. */
+function withTongue({ note, source, site }: DraftSound, text: string): string | undefined {
+  if (!source.quote) return undefined;
+  const quotation = text.slice(site.from, site.to);
+  BRACKETS.lastIndex = site.to;
+  const marks = BRACKETS.exec(text)?.[0] ?? '';
+  if (/\blips\b/.test(marks)) return quotation + marks.replace(/\blips\b/, 'tongue');
+  return source.quote.phrase === undefined || note.mouth !== undefined ? undefined : `${quotation}[tongue]${marks}`;
 }
 
 const range = (low: number, high: number): number[] =>

@@ -1,5 +1,14 @@
 /** Everything that can be wrong with a block's text, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, plural, reporter, warning } from '../diagnostics/catalogue.ts';
+import {
+  type Catalogue,
+  didYouMean,
+  error,
+  hint,
+  type Near,
+  plural,
+  reporter,
+  warning,
+} from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
 
 import { JUMP_PROBLEMS } from './jumps/jump-problems.ts';
@@ -9,11 +18,6 @@ import { UNDER_PROBLEMS } from './under/problems.ts';
 const NOT_SLOTS: readonly (readonly [RegExp, string])[] = [
   [/^#/, 'A comment has a space after its # .'],
   [/^\[/, 'Write a mark right behind its note, before what holds the note: 4[breath] =3'],
-  [/^al +fine$/i, 'Leave it out: write |fine where the music ends, and |D.C. or |D.S. alone where it goes back.'],
-  [
-    /^al +coda$/i,
-    'Leave it out: write |to-coda and |coda where they are, and |D.C. or |D.S. alone where the music goes back.',
-  ],
   [/^q$/, 'A q is right behind its hole and bend: -3q'],
   [/^(?:position|key|meter|tempo|feel|slot|part|text|words|syllables):/, 'Write it on a line of its own.'],
 ];
@@ -169,14 +173,25 @@ export const NOTATION_PROBLEMS = {
     message: ({ text }) => `“${text}” is not a mark of a note.`,
     help: didYouMean,
   }),
-  'mark-shake': error<object>({
+  'mark-shake': error<{ written: string | undefined }>({
     about: 'A shake names the hole it shakes against.',
-    message: () => 'A shake needs its other hole, as in 4[shake 5].',
+    message: ({ written }) =>
+      written === undefined
+        ? 'A shake needs its other hole, as in 4[shake 5].'
+        : `A shake is between its note and one other hole, as in 4[shake 5]; “${written}” is not one hole.`,
+    help: ({ written }) =>
+      written === undefined ? undefined : 'Name one hole, without a sign: it is on the breath of the note.',
   }),
-  'mark-grace': error<object>({
+  'mark-grace': error<{ written: string | undefined }>({
     about: 'A grace note is one note, named beside its mark.',
-    message: () => 'A grace note needs its note, as in -4[grace -3].',
-    help: () => 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.',
+    message: ({ written }) =>
+      written === undefined
+        ? 'A grace note needs its note, as in -4[grace -3].'
+        : `A grace note is one note, as in -4[grace -3]; “${written}” is not one note.`,
+    help: ({ written }) =>
+      written === undefined
+        ? 'Name one hole with its bend: chords, and several grace notes before one note, cannot be written.'
+        : 'Name one hole with its bend. Several short notes before another one are a group: {5 6 4}',
   }),
   'mark-twice': error<{ text: string }>({
     about: 'A mark may appear only once on a note.',
@@ -235,6 +250,13 @@ export const NOTATION_PROBLEMS = {
     message: ({ name, to, why }) => `“${name}” cannot be played over ${to} on this harp: ${why}.`,
     help: () => 'Write the notes out with a change that the harp allows, or quote the phrase as it is.',
   }),
+  'moved-jumps': hint<{ name: string; to: string; tabs: readonly [string, string] }>({
+    about:
+      'Notes that keep their roles over another kind of chord may be further apart there. A jump of an octave or more is worth a look.',
+    message: ({ name, to, tabs: [from, next] }) =>
+      `Moved to ${to}, “${name}” jumps by an octave or more from ${from} to ${next}, and the phrase as it is written does not.`,
+    help: () => 'Listen whether it sounds as you mean it. If not, write the notes out.',
+  }),
   'moved-elsewhere': warning<{ to: string; here: string }>({
     about: 'A quotation is moved to one chord and is over another one, where its notes have other roles.',
     message: ({ to, here }) => `This quotation is moved to ${to}, and the chord here is ${here}.`,
@@ -253,6 +275,23 @@ export const NOTATION_PROBLEMS = {
     about: 'What is quoted has problems of its own.',
     message: ({ name }) => `“${name}” has problems of its own, so it cannot be quoted yet.`,
     help: () => 'Fix it first; this quotation follows.',
+  }),
+  'quoted-meter': error<{ name: string; meter: string; here: string }>({
+    about: 'A quotation of a whole block brings its bars, and not the meter that they are in.',
+    message: ({ name, meter, here }) => `The block <${name}> is in ${meter}, and the bars here are in ${here}.`,
+    help: ({ meter, here }) =>
+      `Write meter: ${meter} on a line of its own above the quotation, and meter: ${here} again above what follows it.`,
+  }),
+  'quoted-pickup': error<{ name: string; slots: string; isStart: boolean }>({
+    about: 'A quotation of a whole block brings its pickup and its last bar, which is shorter for the pickup.',
+    message: ({ name, slots, isStart }) =>
+      isStart
+        ? `The block <${name}> begins with a pickup of ${slotsOf(slots)}, which is no full bar.`
+        : `The block <${name}> has a pickup of ${slotsOf(slots)}, so its last bar is no full bar.`,
+    help: ({ slots, isStart }) =>
+      isStart
+        ? `Leave out the bar line before it, and let the bar there be ${slotsOf(slots)} shorter; or begin the block with it, with pickup: ${slots}`
+        : `Leave out the bar line behind it, and fill the bar with ${slotsOf(slots)} more.`,
   }),
   ...UNDER_PROBLEMS,
 
@@ -345,14 +384,18 @@ export const NOTATION_PROBLEMS = {
     message: ({ low, high, reach }) =>
       `Holes ${low} and ${high} are further apart than a mouth covers (${reach} holes).`,
   }),
-  'split-with-lips': error<{ between: string; nearest: string }>({
+  'split-with-lips': error<{ between: string; quoted: string | undefined; nearest: string }>({
     about: 'Holes with others silent between them need the tongue to cover those.',
-    message: ({ between }) => `Lips alone cannot silence ${between}: a split needs the tongue.`,
+    message: ({ between, quoted }) =>
+      quoted === undefined
+        ? `Lips alone cannot silence ${between}: a split needs the tongue.`
+        : `What is quoted has ${quoted}, and here it is played with the lips, which cannot silence ${between}: a split needs the tongue.`,
     help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
   }),
-  'tongue-mark-with-lips': error<{ mark: string; nearest: string }>({
+  'tongue-mark-with-lips': error<{ mark: string; isQuoted: boolean; nearest: string }>({
     about: 'Slap, pull and flutter are made by the tongue on the holes beside the note.',
-    message: ({ mark }) => `A ${mark} is made with the tongue on the comb, and this note is played with the lips.`,
+    message: ({ mark, isQuoted }) =>
+      `A ${mark} is made with the tongue on the comb, and this ${isQuoted ? 'quotation' : 'note'} is played with the lips.`,
     help: ({ nearest }) => `Write ${nearest} or switch with @tongue before it.`,
   }),
   'nothing-under-tongue': error<{ mark: string }>({
@@ -365,6 +408,8 @@ export const NOTATION_PROBLEMS = {
     message: ({ hole, with: other, why }) => `Hole ${hole} cannot shake with ${other}: ${why}.`,
   }),
 } satisfies Catalogue;
+
+const slotsOf = (slots: string): string => `${slots} ${slots === '1' ? 'slot' : 'slots'}`;
 
 /** What messages about the length of a bar say. */
 export interface BarFacts {

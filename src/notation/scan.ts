@@ -4,13 +4,14 @@ import { nearest } from '../diagnostics/nearest.ts';
 import { isUnknownSymbol, isUnknownTarget } from '../harmony/symbol-help.ts';
 import type { Breath } from '../instrument/harp.ts';
 import { QUARTER } from '../instrument/quarter-step.ts';
-import { isMarkName, type SmallNote, takesHole, takesNote } from '../score/mark.ts';
+import type { SmallNote } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
-import { itemAt } from '../values/checked.ts';
-import { meantSign, readBarLine, wordProblems } from './bar-line.ts';
+import { readBarLine, wordProblems } from './bar-line.ts';
 import { BEND_SIGNS, nameOfText, pairedBraces } from './characters.ts';
 import { MOST_REST_BARS } from './jumps/again-problems.ts';
-import { readMark } from './mark-words.ts';
+import { countWords } from './jumps/count-words.ts';
+import { jumpWords } from './jumps/jump-words.ts';
+import { readMarks } from './mark-words.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
 import { meantSlot } from './suggestions.ts';
@@ -112,17 +113,17 @@ class Scanner {
 
   /** Skips a run of characters that mean nothing, and reports it once. */
   private unreadable(from: number): Item {
-    const past = Math.max(this.at, from + 1);
-    this.at = from;
-    if (!this.match(/al +(?:fine|coda)(?![^\s|])/iy)) {
-      this.at = past;
-      this.match(/[^\s|"{}<>@]*/y);
+    const spelled = jumpWords(this.text, from) ?? countWords(this.text, from);
+    if (spelled) {
+      this.at = spelled.to;
+      this.diagnostics.push(...wordProblems(this.text, [this.since(from)]));
+      return { kind: 'unreadable', span: this.since(from) };
     }
+    this.at = Math.max(this.at, from + 1);
+    this.match(/[^\s|"{}<>@]*/y);
     const span = this.since(from);
     const text = this.text.slice(span.from, span.to);
-    this.diagnostics.push(
-      report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) ?? meantSign(text) }),
-    );
+    this.diagnostics.push(report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) }));
     return { kind: 'unreadable', span };
   }
 
@@ -161,7 +162,8 @@ class Scanner {
   /** `.x4`: a rest of several bars. */
   private restBars(inGroup: boolean): Item | undefined {
     const bars = Number(this.match(/\.x(\d{1,3})(?![^\s|"])/y)?.[1]);
-    if (Number.isNaN(bars)) return undefined;
+    if (Number.isNaN(bars))
+      return !inGroup && countWords(this.text, this.at)?.rest ? this.unreadable(this.at) : undefined;
     const span = this.since(this.at - `.x${bars}`.length);
     if (inGroup) return this.crossed('rest of several bars', span);
     if (bars >= 2 && bars <= MOST_REST_BARS) return { kind: 'rest-bars', bars, span };
@@ -357,34 +359,22 @@ class Scanner {
       }
       const words = [...this.text.slice(this.at + 1, close).matchAll(/[^\s,]+/g)];
       const start = this.at + 1;
-      for (let i = 0; i < words.length; i++) {
-        const word = itemAt(words, i);
-        const span = { from: start + word.index, to: start + word.index + word[0].length };
-        if (word[0] === 'lips' || word[0] === 'tongue') {
-          mouth = word[0];
-          continue;
-        }
-        const hole = isMarkName(word[0]) && takesHole(word[0]) ? /^\d{1,4}$/.exec(words[i + 1]?.[0] ?? '') : undefined;
-        if (hole) i++;
-        const small = isMarkName(word[0]) && takesNote(word[0]) ? this.smallNote(start, words[i + 1]) : undefined;
-        if (small) i++;
-        const mark = readMark(word[0], { hole: hole?.[0], small }, span, this.diagnostics);
-        if (mark && marks.some((other) => other.mark.name === mark.name)) {
-          this.diagnostics.push(report('mark-twice', span, { text: mark.name }));
-        } else if (mark) marks.push({ mark, span });
-      }
+      const placed = words.map(({ 0: text, index }) => ({
+        text,
+        span: { from: start + index, to: start + index + text.length },
+      }));
+      mouth = readMarks(placed, marks, (word) => this.smallNote(word), this.diagnostics) ?? mouth;
       this.at = close + 1;
     }
     return { marks, mouth };
   }
 
-  /** The note that a mark names: one word of the bracket that begins at `from`, and all of it. */
-  private smallNote(from: number, word: RegExpExecArray | undefined): SmallNote | undefined {
-    if (!word) return undefined;
-    this.at = from + word.index;
+  /** The note that a mark names: a word in a bracket, and all of it. */
+  private smallNote({ from, to }: TextSpan): SmallNote | undefined {
+    this.at = from;
     const sign = this.sign();
     const note = this.hole();
-    if (!note || this.at !== from + word.index + word[0].length) return undefined;
+    if (!note || this.at !== to) return undefined;
     const { hole, bend, over, slide } = note;
     return { breath: sign === '-' ? 'draw' : 'blow', hole, bend, over, slide };
   }

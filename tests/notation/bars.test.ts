@@ -65,7 +65,11 @@ describe('an ending that belongs to no repeat', () => {
       .map(({ message }) => /\d/.exec(message)?.[0])
       .join('');
   test.each([
-    ['|: a |1 b |2 c :|', '12'],
+    ['|: a |1 b |2 c :|', '1'],
+    ['|: a :|2 b |1 c |]', '2'],
+    ['|: a |2 b :|1 c |]', '2'],
+    ['|: a |2 b |1 c :|', '2'],
+    ['|: a :|2 b | c |1 d :|2 e |]', '2'],
     ['|: a |1 b |: c :|', '1'],
     ['|: a |1 b | c', '1'],
     ['|: a |1 b :| c |2 d |]', '2'],

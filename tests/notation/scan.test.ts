@@ -104,12 +104,55 @@ describe('a bar line', () => {
   });
   test('has a word only right behind it and alone', () => {
     expect(shown('|segno"I7"4')).toEqual(['bar |segno', 'chord "I7"', 'note 4']);
-    expect(scan('| segno').problems).toEqual(['not-a-slot segno']);
+    expect(scan('| segno').problems).toEqual(['jump-spelled segno']);
     expect(scan('|fine4').problems).toEqual(['not-a-slot fine4']);
     expect(scan('|fine.').problems).toEqual(['bar-word-unknown fine.']);
     expect(scan('|x3,fine').problems).toEqual(['bar-word-unknown x3']);
-    expect(scan('|D.C.alFine').problems).toEqual(['bar-word-unknown D.C.alFine']);
+    expect(scan('|D.C.alFine').problems).toEqual(['jump-spelled D.C.alFine']);
   });
+  test.each([
+    'to coda',
+    'to_coda',
+    'To Coda',
+    'da coda',
+    'al coda',
+    'D. C.',
+    'D.C. al Fine',
+    'DC al coda',
+    'Da Capo',
+    'da capo al fine',
+    'dal segno',
+    'd.s.al.coda',
+    'D.S. al fin',
+    'D.S. to Coda',
+    '$',
+    '𝄋',
+    '𝄌',
+  ])('%s is a sign in other words, and one mistake', (words) => {
+    // biome-ignore format: a list to read across
+    for (const before of ['|', '4 5 | ', ':|', '4 '])
+      expect(scan(`${before}${words} 4 5 | 6`).problems).toEqual([`jump-spelled ${words}`]);
+    expect(scan(`|segno,${words} | 6`).problems).toEqual(
+      /^[a-z]+[ .]/i.test(words) ? [`jump-spelled ${words}`] : expect.anything(),
+    );
+  });
+  test.each(['x3', 'x 3', '3x', 'X3', '×3'])('a repeat that is played %s has its times right behind it', (times) => {
+    for (const before of times === 'x3' ? [':| ', ':|| '] : [':|', ':| ', ':||', ':|]'])
+      expect(scan(`4 ${before}${times} 4 5`).problems).toEqual([`times-spelled ${times}`]);
+  });
+  test.each(['x4', 'x 4', '4x', '.x', '.x 4', '.X4', '.4x', '.×4'])(
+    '%s alone in a bar is a rest in other signs',
+    (rest) => {
+      for (const [before, after] of [
+        ['4 | ', ' | 5'],
+        ['', ''],
+        ['4 |', ' :|'],
+        ['4 ||: ', '|]'],
+      ])
+        expect(scan(`${before}${rest}${after}`).problems).toEqual([`rest-bars ${rest}`]);
+      expect(scan(`4 | 5 ${rest} 6 | 7`).problems).not.toContain(`rest-bars ${rest}`);
+    },
+  );
   test('is not a colon alone', () => {
     expect(scan(': 4').problems).toEqual(['not-a-slot :']);
   });

@@ -34,15 +34,19 @@ export type AgainUnclear = keyof typeof WHY;
 export const MOST_REST_BARS = 99;
 
 const REST_WHY = {
+  spelled: 'A rest of several bars is written with a period, an x and the number of bars.',
   count: `A rest of several bars is of 2 to ${MOST_REST_BARS} bars.`,
   beside: 'A rest of several bars is alone between its bar lines.',
 } as const;
 
 export const AGAIN_PROBLEMS = {
-  'rest-bars': error<{ why: keyof typeof REST_WHY }>({
+  'rest-bars': error<{ why: keyof typeof REST_WHY; count?: number | undefined }>({
     about: 'The sign .x4 is a rest of four whole bars, and stands for all of them.',
     message: ({ why }) => REST_WHY[why],
-    help: () => 'Rest for a whole bar with .8 (in slots of 1/8), or for four with | .x4 |',
+    help: ({ why, count = 4 }) =>
+      why === 'spelled' && count >= 2 && count <= MOST_REST_BARS
+        ? `For a rest of ${count} bars write | .x${count} |`
+        : 'Rest for a whole bar with .8 (in slots of 1/8), or for four with | .x4 |',
   }),
   'again-unclear': error<{ why: AgainUnclear }>({
     about: 'The sign % stands for all of a bar, and plays the notes of the bar before it once more.',

@@ -14,6 +14,8 @@ interface PlacedSign {
 
 /** Reports what is wrong with the signs of jumps. Their bars are laid and their repeats closed. */
 export function checkJumps(bars: readonly DraftBar[], hasPickup: boolean, diagnostics: Diagnostic[]): void {
+  // A sign that could not be read may be the partner of any other.
+  if (diagnostics.some(({ code }) => code === 'jump-spelled' || code === 'bar-word-unknown')) return;
   const signs = new Map<JumpSign, PlacedSign>();
   let clear = true;
   const say = (...problem: Parameters<typeof report>): void => {

@@ -3,6 +3,7 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
 import { itemAt } from '../../values/checked.ts';
 import type { DraftBar } from '../bars.ts';
 import { report } from '../problems.ts';
+import type { EndingMisplaced } from './jump-problems.ts';
 
 /** Says which bars each ending takes, and that every ending and repeat has its other end; then numbers the bars. */
 export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diagnostics: Diagnostic[]): void {
@@ -10,6 +11,8 @@ export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diag
   let firstCount = 0;
   /** The times for which the repeat has endings so far. */
   let passes = new Set<number>();
+  /** Bars whose endings are part of a mistake that has been reported. */
+  const misplaced = new Set<number>();
   bars.forEach((bar, index) => {
     if (bar.repeatStart && !endsBeforeNextStart(bars, index)) diagnostics.push(report('repeat-unclosed', bar.span, {}));
     const { opens } = bar;
@@ -21,7 +24,17 @@ export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diag
     const belongs = isFirst || (follows && !opens.some((pass) => passes.has(pass)));
     const run = belongs ? endingRun(bars, index, isFirst ? undefined : firstCount) : undefined;
     if (run === undefined) {
-      diagnostics.push(report('ending-misplaced', bar.span, { endings: opens }));
+      const others = endingsBehind(bars, index);
+      const why: EndingMisplaced =
+        isFirst && others.length > 0
+          ? 'open'
+          : isWrongOrder(opens, others)
+            ? 'order'
+            : before?.repeatEnd && before.endings !== undefined && Math.min(...opens) > firstWithout(passes)
+              ? 'gap'
+              : 'alone';
+      if (!misplaced.has(index)) diagnostics.push(report('ending-misplaced', bar.span, { endings: opens, why }));
+      if (why === 'open' || why === 'order') for (const other of others) misplaced.add(other.at);
       return;
     }
     if (isFirst) [firstFrom, firstCount] = [index, run];
@@ -41,6 +54,31 @@ export function closeRepeats(bars: readonly DraftBar[], hasPickup: boolean, diag
     if (isFirst) firstFrom = index;
     number++;
   });
+}
+
+/** An ending, and the bar that opens it. */
+interface OpenEnding {
+  readonly at: number;
+  readonly opens: readonly number[];
+}
+
+/** The endings behind that of a bar, up to the next sign at which a repeat starts. */
+function endingsBehind(bars: readonly DraftBar[], index: number): OpenEnding[] {
+  const found: OpenEnding[] = [];
+  for (let at = index + 1; at < bars.length && !bars[at]?.repeatStart && found.length < MOST_ENDINGS; at++) {
+    const opens = bars[at]?.opens;
+    if (opens) found.push({ at, opens });
+  }
+  return found;
+}
+
+/** A repeat has no more than this. */
+const MOST_ENDINGS = 9;
+
+/** Whether the next ending is for an earlier time, and does not begin the endings of another repeat. */
+function isWrongOrder(opens: readonly number[], [next, then]: readonly OpenEnding[]): boolean {
+  const first = next && Math.min(...next.opens);
+  return first !== undefined && first < Math.min(...opens) && !(then && Math.min(...then.opens) > first);
 }
 
 /** The first time through a repeat that has no ending yet. */

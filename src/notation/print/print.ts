@@ -1,6 +1,6 @@
 /** A score printed as a block: canonical text that reads back as the same score. */
 import { type Chord, type NoChord, plainChord, writtenChord } from '../../harmony/chord.ts';
-import type { ChordChange } from '../../harmony/form.ts';
+import { type ChordChange, printFormBar } from '../../harmony/form.ts';
 import { harpName } from '../../instrument/harp.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
 import { throughEndings } from '../../score/endings.ts';
@@ -142,15 +142,6 @@ function printHeader(score: Score): string[] {
   if (pickup) put('pickup', `${toNumber(divide(pickup, score.slot))}`);
   put('mouth', score.mouth);
   return lines;
-}
-
-/** One bar of a list of chords: equal shares, the ones that only hold written `=`. */
-function printFormBar(bar: NonNullable<Score['progression']>['bars'][number]): string {
-  const shares = bar.reduce((most, { at }) => leastCommon(most, at.d), 1);
-  return Array.from({ length: shares }, (_, share) => {
-    const change = bar.find(({ at }) => equals(at, fraction(share, shares)));
-    return change?.symbol ?? '=';
-  }).join(' ');
 }
 
 /** The chords a reader would give a bar that states none. */
@@ -334,9 +325,6 @@ function commonMeasure(a: Fraction, b: Fraction): Fraction {
   }
   return x;
 }
-
-const leastCommon = (a: number, b: number): number =>
-  toNumber(fraction(a * b, toNumber(commonMeasure(fraction(a), fraction(b)))));
 
 const printMarks = (marks: readonly Mark[]): string => (marks.length === 0 ? '' : `[${marks.map(markText).join(' ')}]`);
 

@@ -1,5 +1,5 @@
 /** What is written under a line of music: verses of words, and the syllables a player articulates with. */
-import type { Diagnostic } from '../../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../../diagnostics/diagnostic.ts';
 import type { Lyric, NoteText, Source } from '../../score/score.ts';
 import { MOST_VERSES, verseInEnding } from '../../score/verses.ts';
 import { report } from '../problems.ts';
@@ -9,6 +9,8 @@ import type { Syllable } from '../tree.ts';
 export interface WrittenWord {
   readonly verse: number;
   readonly syllable: Syllable;
+  /** Where its line is written. */
+  readonly line: TextSpan;
 }
 
 /** What is under a note. */
@@ -58,7 +60,7 @@ export function putVerse(
   }
   under.verses.add(verse);
   put(under, { syllables, source }, diagnostics, (sound, syllable) => {
-    sound.words = [...(sound.words ?? []), { verse, syllable }];
+    sound.words = [...(sound.words ?? []), { verse, syllable, line: source.span }];
   });
 }
 
