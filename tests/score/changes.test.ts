@@ -1,4 +1,4 @@
-/** What a reader is told before each bar. */
+/** What a reader has to know before each bar. */
 import { expect, test } from 'vitest';
 import { changesOf } from '../../src/score/changes.ts';
 import { meterName } from '../../src/time/meter.ts';
