@@ -7,11 +7,8 @@ import type { Harp } from '../instrument/harp.ts';
 import { chordAt, isSoundEvent } from './queries.ts';
 import type { Bar, BarSettings, Event, Note, Score, Sound } from './score.ts';
 
-/**
- * Moves a score to a harp of the same tuning.
- * Throws a RangeError where the new harp lacks a note of it, which reeds of the same tuning never do.
- */
-export function moveToHarp(score: Score, harp: Harp): Score {
+/** The keys and chords of a score on another harp; its notes are left as they are. */
+export function keysMoved(score: Score, harp: Harp): Score {
   const keyOn = ({ position, key }: BarSettings): SongKey => keyInPosition(harp.key, position, key.mode);
   const bars = score.bars.map((bar): Bar => {
     const key = keyOn(bar);
@@ -19,10 +16,24 @@ export function moveToHarp(score: Score, harp: Harp): Score {
       onset,
       chord: chord === 'none' ? chord : moveChord(chord, bar.key, key),
     }));
-    const moved: Bar = { ...bar, key, chords };
-    const events = bar.events.map((event): Event => (isSoundEvent(event) ? moveSound(event, moved) : event));
-    return { ...moved, events };
+    return { ...bar, key, chords };
   });
+  return { ...score, harp, key: keyOn(score), bars };
+}
+
+/**
+ * Moves a score to a harp of the same tuning.
+ * Throws a RangeError where the new harp lacks a note of it, which reeds of the same tuning never do.
+ */
+export function moveToHarp(score: Score, harp: Harp): Score {
+  const moved = keysMoved(score, harp);
+  const bars = moved.bars.map(
+    (bar): Bar => ({
+      ...bar,
+      events: bar.events.map((event): Event => (isSoundEvent(event) ? moveSound(event, bar) : event)),
+    }),
+  );
+  return { ...moved, bars };
 
   function moveSound(event: Sound, bar: Bar): Sound {
     const chord = chordAt(bar, event.onset);
@@ -33,5 +44,4 @@ export function moveToHarp(score: Score, harp: Harp): Score {
     });
     return { ...event, notes };
   }
-  return { ...score, harp, key: keyOn(score), bars };
 }

@@ -6,7 +6,7 @@ import { positionInWords, positionName } from '../instrument/position.ts';
 import type { Tuning } from '../instrument/tuning.ts';
 import type { Score } from '../score/score.ts';
 import { temposOf } from '../score/tempo.ts';
-import { LANGUAGE } from '../texts/language.ts';
+import { listInWords } from '../texts/list.ts';
 import type { Feel } from '../time/feel.ts';
 import { isCompound, type Meter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
@@ -84,8 +84,3 @@ export function bendingHolesInWords(harp: Harp): string {
   if (draw) return guideText('bendOnDraw', { tuning, holes: draw });
   return blow ? guideText('bendOnBlow', { tuning, holes: blow }) : guideText('noBends', { tuning });
 }
-
-const LISTS = new Intl.ListFormat(LANGUAGE);
-
-/** `one, two and three`. */
-export const listInWords = (words: readonly string[]): string => LISTS.format(words);

@@ -1,14 +1,8 @@
 import { expect, test } from 'vitest';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { addressesUnder, normalBase } from '../../src/site/addresses.ts';
-import {
-  bendingHolesInWords,
-  harpInWords,
-  lessonTempoInWords,
-  listInWords,
-  minutesInWords,
-  positionWithName,
-} from '../../src/site/in-words.ts';
+import { bendingHolesInWords, harpInWords, lessonTempoInWords, minutesInWords, positionWithName } from '../../src/site/in-words.ts';
+import { listInWords } from '../../src/texts/list.ts';
 import { inScript } from '../../src/site/metadata.ts';
 import { type Feel, SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
 

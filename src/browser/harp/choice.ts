@@ -15,6 +15,7 @@ import {
   nameInAddress,
   onChosenElsewhere,
   readChosen,
+  readTuned,
 } from './chosen.ts';
 
 class HarpChoice extends HTMLElement {
@@ -39,10 +40,12 @@ class HarpChoice extends HTMLElement {
     void this.follow(chosen);
   }
 
-  private show({ harp, concertA, temperament }: Chosen): void {
+  private show({ harp, tuned, concertA, temperament }: Chosen): void {
     this.select('key').value = harp ? String(chromaOf(harp.key)) : '';
     this.select('register').value = harp?.register ?? 'standard';
     this.select('register').disabled = !harp;
+    const tuning = this.querySelector<HTMLSelectElement>('select[name="tuning"]');
+    if (tuning) tuning.value = tuned?.tuning.id ?? '';
     this.select('temperament').value = temperament.id;
     this.field('concert-a').value = String(concertA);
   }
@@ -56,6 +59,7 @@ class HarpChoice extends HTMLElement {
     const sane = typed >= CONCERT_A_RANGE.from && typed <= CONCERT_A_RANGE.to;
     const chosen: Chosen = {
       harp: key && { key, register },
+      tuned: readTuned(this.querySelector<HTMLSelectElement>('select[name="tuning"]')?.value),
       concertA: sane ? typed : before.concertA,
       temperament: TEMPERAMENTS.find(({ id }) => id === this.select('temperament').value) ?? before.temperament,
     };
@@ -65,7 +69,8 @@ class HarpChoice extends HTMLElement {
 
   private async follow(chosen: Chosen): Promise<void> {
     const mine = ++this.latest;
-    this.say(chosen.harp ? harpText('settingFor', { harp: inWords(chosen.harp) }) : harpText('settingAsWritten'));
+    const harp = inWords(chosen);
+    this.say(harp === undefined ? harpText('settingAsWritten') : harpText('settingFor', { harp }));
     try {
       const { redraw } = await import('./redraw.ts');
       if (mine !== this.latest) return;
@@ -77,13 +82,14 @@ class HarpChoice extends HTMLElement {
     }
   }
 
-  private outcome({ harp }: Chosen): string {
-    if (!harp) return harpText('asWritten');
+  private outcome(chosen: Chosen): string {
+    const harp = inWords(chosen);
+    if (harp === undefined) return harpText('asWritten');
     const { position, mode } = this.dataset;
-    if (!position) return harpText('standsFor', { harp: inWords(harp) });
-    const key = keyInPosition(harp.key, Number(position), MODE_NAMES.find((name) => name === mode) ?? 'major');
+    if (!position || !chosen.harp) return harpText('standsFor', { harp });
+    const key = keyInPosition(chosen.harp.key, Number(position), MODE_NAMES.find((name) => name === mode) ?? 'major');
     return harpText('standsForInKey', {
-      harp: inWords(harp),
+      harp,
       position: positionInWords(Number(position)),
       key: printedKey(key),
     });
@@ -103,9 +109,13 @@ class HarpChoice extends HTMLElement {
   }
 }
 
-function inWords(harp: NonNullable<Chosen['harp']>): string {
-  const name = chosenName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
-  return harpText(/^[AEF]/.test(name) ? 'anHarp' : 'aHarp', { key: name });
+/** Undefined where the student plays on what the page is written for. */
+function inWords({ harp, tuned }: Chosen): string | undefined {
+  const key = harp && chosenName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
+  const tuning = tuned?.tuning.title.toLowerCase();
+  if (key === undefined) return tuning && harpText('tunedHarp', { tuning });
+  if (tuning !== undefined) return harpText('tunedHarpInKey', { tuning, key });
+  return harpText(/^[AEF]/.test(key) ? 'anHarp' : 'aHarp', { key });
 }
 
 customElements.define('harp-choice', HarpChoice);

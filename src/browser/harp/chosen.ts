@@ -6,17 +6,26 @@ import type { Harp, Register } from '../../instrument/harp.ts';
 import { harpName, readHarp } from '../../instrument/harp.ts';
 import type { PitchClass } from '../../instrument/pitch.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../../instrument/temperament.ts';
-import { RICHTER, type Tuning } from '../../instrument/tuning.ts';
+import { RICHTER, TUNINGS, type Tuning } from '../../instrument/tuning.ts';
 
-/** The harp a student has chosen; its tuning stays the block’s. */
+/** The key and the register of the harp a student has chosen. */
 export interface ChosenHarp {
   readonly key: PitchClass;
   readonly register: Register;
 }
 
+/** The tuning of the student's harp, for music that is written for the usual tuning of the course. What is written for another stays on it. */
+export interface ChosenTuning {
+  readonly tuning: Tuning;
+  /** The id of the usual one. */
+  readonly inPlaceOf: string;
+}
+
 /** What the student said of their harp; what they left open is the course's. */
 export interface Chosen {
   readonly harp: ChosenHarp | undefined;
+  /** Undefined on pages that are about one tuning. */
+  readonly tuned: ChosenTuning | undefined;
   readonly concertA: number;
   readonly temperament: Temperament;
 }
@@ -24,14 +33,19 @@ export interface Chosen {
 /** Dispatched on `document` after a change; `detail` is a {@link Chosen}. */
 export const HARP_EVENT = 'reedway:harp';
 const STORED_AS = 'reedway-harp';
-/** `?harp=low+F`. */
-const PARAMETER = 'harp';
+/** `?harp=low+F&tuning=natural-minor`. */
+const HARP_PARAMETER = 'harp';
+const TUNING_PARAMETER = 'tuning';
 
 /** `low F`, as a value of the address and of storage. */
-export const chosenName = (harp: ChosenHarp): string => harpName(onTuning(harp, RICHTER));
+export const chosenName = (harp: ChosenHarp): string => harpName({ ...harp, tuning: RICHTER });
 
-/** The student's harp in the tuning a block is written for. */
-export const onTuning = (harp: ChosenHarp, tuning: Tuning): Harp => ({ ...harp, tuning });
+/** The student's harp for music that is written for a harp. */
+export const studentsHarp = ({ harp, tuned }: Pick<Chosen, 'harp' | 'tuned'>, written: Harp): Harp => ({
+  key: harp?.key ?? written.key,
+  register: harp?.register ?? written.register,
+  tuning: tuned && written.tuning.id === tuned.inPlaceOf ? tuned.tuning : written.tuning,
+});
 
 function readChosenHarp(text: unknown): ChosenHarp | undefined {
   const harp = typeof text === 'string' ? readHarp(text, RICHTER) : undefined;
@@ -42,8 +56,26 @@ const readConcertA = (value: unknown): number | undefined =>
   typeof value === 'number' && value >= CONCERT_A_RANGE.from && value <= CONCERT_A_RANGE.to ? value : undefined;
 const readTemperament = (value: unknown): Temperament | undefined => TEMPERAMENTS.find(({ id }) => id === value);
 
+/** The tunings of the course, with those of its own, and its usual one, as its pages say at their root. */
+function tuningsOfCourse(): { readonly usual: string; readonly tunings: readonly Tuning[] } {
+  const { tuning, tunings } = document.documentElement.dataset;
+  const own = tunings === undefined ? [] : (JSON.parse(tunings) as readonly Tuning[]);
+  return { usual: tuning ?? RICHTER.id, tunings: [...TUNINGS, ...own] };
+}
+
+/** The tuning with an id, where it is another than the usual one. */
+export function readTuned(id: unknown): ChosenTuning | undefined {
+  const { usual, tunings } = tuningsOfCourse();
+  const tuning = tunings.find((one) => one.id === id);
+  return tuning && tuning.id !== usual ? { tuning, inPlaceOf: usual } : undefined;
+}
+
+/** Whether the page is about one tuning, and shows no other. */
+const isOfOneTuning = (): boolean => document.documentElement.dataset['oneTuning'] !== undefined;
+
 interface Stored {
   readonly harp?: unknown;
+  readonly tuning?: unknown;
   readonly concertA?: unknown;
   readonly temperament?: unknown;
 }
@@ -68,23 +100,30 @@ function ofCourse(): { readonly concertA: number; readonly temperament: Temperam
 export function readChosen(): Chosen {
   const stored = readStored();
   const course = ofCourse();
+  const address = new URLSearchParams(location.search);
   return {
-    harp: readChosenHarp(new URLSearchParams(location.search).get(PARAMETER)) ?? readChosenHarp(stored.harp),
+    harp: readChosenHarp(address.get(HARP_PARAMETER)) ?? readChosenHarp(stored.harp),
+    tuned: isOfOneTuning() ? undefined : (readTuned(address.get(TUNING_PARAMETER)) ?? readTuned(stored.tuning)),
     concertA: readConcertA(stored.concertA) ?? course.concertA,
     temperament: readTemperament(stored.temperament) ?? course.temperament,
   };
 }
 
 /** Whether pages have to be drawn differently from how they were built. */
-export function differs({ harp, concertA, temperament }: Chosen): boolean {
+export function differs({ harp, tuned, concertA, temperament }: Chosen): boolean {
   const course = ofCourse();
-  return harp !== undefined || concertA !== course.concertA || temperament !== course.temperament;
+  return (
+    harp !== undefined || tuned !== undefined || concertA !== course.concertA || temperament !== course.temperament
+  );
 }
 
 /** Stores a choice, puts it in the address, and notifies everything on the page. */
 export function choose(chosen: Chosen): void {
   const course = ofCourse();
+  // A page about one tuning keeps the choice that it does not offer.
+  const tuning = isOfOneTuning() ? readTuned(readStored().tuning)?.tuning.id : chosen.tuned?.tuning.id;
   const stored: Stored = {
+    ...(tuning === undefined ? {} : { tuning }),
     ...(chosen.harp ? { harp: chosenName(chosen.harp) } : {}),
     ...(chosen.concertA === course.concertA ? {} : { concertA: chosen.concertA }),
     ...(chosen.temperament === course.temperament ? {} : { temperament: chosen.temperament.id }),
@@ -100,10 +139,13 @@ export function choose(chosen: Chosen): void {
 }
 
 /** The address names the harp the page shows, so that who is sent it sees the same. */
-export function nameInAddress({ harp }: Chosen): void {
+export function nameInAddress({ harp, tuned }: Chosen): void {
   const address = new URL(location.href);
-  if (harp) address.searchParams.set(PARAMETER, chosenName(harp));
-  else address.searchParams.delete(PARAMETER);
+  const { searchParams } = address;
+  if (harp) searchParams.set(HARP_PARAMETER, chosenName(harp));
+  else searchParams.delete(HARP_PARAMETER);
+  if (tuned) searchParams.set(TUNING_PARAMETER, tuned.tuning.id);
+  else searchParams.delete(TUNING_PARAMETER);
   if (address.href !== location.href) history.replaceState(history.state, '', address);
 }
 

@@ -42,7 +42,8 @@ export async function redraw(chosen: Chosen): Promise<boolean> {
   }
   // A sentence is as quick as its words, and stands beside music that takes longer.
   if (said.lesson !== undefined) {
-    const { html } = await draw({ kind: 'said', music: musicAddress(said.lesson), harp: chosen.harp });
+    const { harp, tuned } = chosen;
+    const { html } = await draw({ kind: 'said', music: musicAddress(said.lesson), harp, tuned });
     if (mine !== latest) return false;
     said.put(elementsOf(html));
   }
@@ -63,22 +64,24 @@ function findPlaces(): Place[] {
   const blocks = [...document.querySelectorAll<HTMLElement>('figure[data-block]')].flatMap((figure): Place[] => {
     const { lesson = '', block = '', idPrefix } = figure.dataset;
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
-    const job = ({ harp }: Chosen): RedrawJob => ({
+    const job = ({ harp, tuned }: Chosen): RedrawJob => ({
       kind: 'block',
       music: musicAddress(lesson),
       block,
       parts: idPrefix,
       harp,
+      tuned,
     });
     return written.length > 0 ? [{ figure, written, shown: written, job }] : [];
   });
   const figures = [...document.querySelectorAll<HTMLElement>('figure[data-figure]')].map((figure): Place => {
     const written = [...drawingHolder(figure).children];
     const value = JSON.parse(figure.dataset['figure'] ?? '') as Figure;
-    const job = ({ harp, concertA, temperament }: Chosen): RedrawJob => ({
+    const job = ({ harp, tuned, concertA, temperament }: Chosen): RedrawJob => ({
       kind: 'figure',
       figure: value,
       harp,
+      tuned,
       pitching: { concertA, temperament },
     });
     return { figure, written, shown: written, job };

@@ -5,7 +5,7 @@ import { type Playback, playbackOn } from '../../score/playback.ts';
 import { itemAt } from '../../values/checked.ts';
 import { audioOutputOf } from '../audio-output.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
-import { HARP_EVENT, onTuning, readChosen } from '../harp/chosen.ts';
+import { HARP_EVENT, readChosen, studentsHarp } from '../harp/chosen.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { playerText } from '../texts/player.ts';
 import { createTransport, type PlayState, type Showing, TICK } from '../transport.ts';
@@ -39,6 +39,8 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   const block = host.closest<HTMLElement>('[data-block]') ?? host;
   const pageMix = pageMixOn(context);
 
+  /** Choices come faster than music is fetched: only the last one counts. */
+  let choices = 0;
   let playback = onChosenHarp(written);
   let pitches = pitchesOf(playback, readChosen());
   let settings: PlaySettings = { ...writtenSettings(written), countIn: true };
@@ -172,13 +174,37 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     }
   }
 
-  context.addEventListener('statechange', complainIfAsleep);
-  document.addEventListener(HARP_EVENT, () => {
-    playback = onChosenHarp(written);
+  function showHarp(next: Playback): void {
+    playback = next;
     pitches = pitchesOf(playback, readChosen());
     change(settings);
     controls.showHarp();
+  }
+
+  /** Another tuning has other holes for the same notes, which are found with the block's music. */
+  function findHoles(): void {
+    const chosen = readChosen();
+    if (studentsHarp(chosen, written.harp).tuning.id === written.harp.tuning.id) return;
+    const asked = choices;
+    const { lesson = '', block: id = '' } = block.dataset;
+    import('../harp/on-harp.ts')
+      .then(({ playbackOnTuning }) => playbackOnTuning(lesson, id, chosen))
+      .then(
+        (found) => {
+          if (asked === choices) showHarp(found);
+        },
+        // The page itself says that it could not be changed.
+        () => {},
+      );
+  }
+
+  context.addEventListener('statechange', complainIfAsleep);
+  document.addEventListener(HARP_EVENT, () => {
+    choices++;
+    showHarp(onChosenHarp(written));
+    findHoles();
   });
+  findHoles();
   // A student who leaves the page, or looks at another, has stopped practising this block.
   addEventListener('pagehide', () => {
     transport.stop();
@@ -202,7 +228,7 @@ const waitFor = (showing: Showing | undefined, heard: number): number =>
 
 const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';
 
+/** On a harp of another tuning the same is heard at once; which holes play it is found out by `findHoles`. */
 function onChosenHarp(playback: Playback): Playback {
-  const { harp } = readChosen();
-  return harp ? playbackOn(playback, onTuning(harp, playback.harp.tuning)) : playback;
+  return playbackOn(playback, { ...studentsHarp(readChosen(), playback.harp), tuning: playback.harp.tuning });
 }

@@ -1,10 +1,10 @@
 /** Makes the file of a block for the harp the student chose. */
 import { type FormatName, formatOf, type Players } from '../../interchange/formats.ts';
 import { isWritten, writerOf } from '../../interchange/writers.ts';
-import { moveToHarp } from '../../score/move.ts';
 import { playbackOf } from '../../score/playback.ts';
-import { onTuning, readChosen } from '../harp/chosen.ts';
+import { readChosen } from '../harp/chosen.ts';
 import { musicAddress, musicAt } from '../harp/music.ts';
+import { onStudentsHarp } from '../harp/on-harp.ts';
 
 /** A block of the page. */
 export interface SavedBlock {
@@ -29,8 +29,9 @@ export async function fileOf(
     const svg = pictureOfPage(figure, credits.title);
     return format === 'png' ? pngOf(svg) : new Blob([svg], { type: mediaType });
   }
-  const { harp, concertA, temperament } = readChosen();
-  const score = harp ? moveToHarp(found.score, onTuning(harp, found.score.harp.tuning)) : found.score;
+  const chosen = readChosen();
+  const { concertA, temperament } = chosen;
+  const { score } = onStudentsHarp(found.score, chosen);
   if (isWritten(format)) {
     const write = await writerOf(format);
     return new Blob([write(score, credits, players)], { type: mediaType });

@@ -1,6 +1,6 @@
 /** The list of files that a student can take along of a block, and what becomes of a choice. */
 import { type FormatName, fileNameOf, type Players } from '../../interchange/formats.ts';
-import { chosenName, readChosen } from '../harp/chosen.ts';
+import { type Chosen, chosenName, readChosen } from '../harp/chosen.ts';
 import { offerFile } from '../offer-file.ts';
 import { make } from '../player/dom.ts';
 import { saveText } from '../texts/save.ts';
@@ -57,9 +57,9 @@ export function fillMenu(menu: HTMLElement): void {
     news.textContent = saveText('making');
     let said: string;
     try {
-      const { harp } = readChosen();
+      const chosen = readChosen();
       const content = await fileOf(block, format, players);
-      const file = nameOf(fileNameOf(block.lesson, block.block, format, players), harp && chosenName(harp));
+      const file = nameOf(fileNameOf(block.lesson, block.block, format, players), chosen);
       offerFile(file, content);
       said = saveText('made', { file });
     } catch {
@@ -71,9 +71,9 @@ export function fillMenu(menu: HTMLElement): void {
 }
 
 /** A download has no folders, and names the harp where the student chose one. */
-function nameOf(path: string, harp: string | undefined): string {
+function nameOf(path: string, { harp, tuned }: Chosen): string {
   const name = path.replaceAll('/', '-');
-  if (harp === undefined) return name;
+  const words = [...(harp ? [`${chosenName(harp).replace(' ', '-')}-harp`] : []), ...(tuned ? [tuned.tuning.id] : [])];
   const dot = name.lastIndexOf('.');
-  return `${name.slice(0, dot)}-${harp.replace(' ', '-')}-harp${name.slice(dot)}`;
+  return [name.slice(0, dot), ...words].join('-') + name.slice(dot);
 }

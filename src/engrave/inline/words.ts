@@ -8,11 +8,11 @@ import { nameAbove, type PitchClass, printedName } from '../../instrument/pitch.
 import { inWords, type Playable, tabOf } from '../../instrument/playable.ts';
 import { positionInWords, positionName } from '../../instrument/position.ts';
 import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
-import { LANGUAGE } from '../../texts/language.ts';
-import { playedOn, type TabNote } from '../figure/figure.ts';
+import { listInWords } from '../../texts/list.ts';
+import { playedOn } from '../figure/figure.ts';
 import { aloud, articleOf, printedHarp } from '../figure/markup.ts';
 import { escapeText } from '../markup.ts';
-import type { ChordFact, ChordInline, HarpFact, Inline, NoteFact, NoteInline } from './inline.ts';
+import type { ChordFact, ChordInline, HarpFact, Inline, NoteFact, NoteInline, SaidNote } from './inline.ts';
 
 /** The same twice: for the eye, where signs may stand for words, and for the ear. */
 interface Words {
@@ -65,20 +65,25 @@ function uncapitalised(inline: Inline): Words {
   }
 }
 
-function ofNote({ harp, key, chord }: NoteInline, note: TabNote, fact: NoteFact): Words {
+function ofNote({ harp, key, chord }: NoteInline, note: SaidNote, fact: NoteFact): Words {
   const played = playedOn(harp, note);
+  const midi = note.meant ?? played.midi;
+  const nearest = note.meant === undefined ? '' : NEAREST;
   switch (fact) {
     case 'name':
-      return plain(nameInSentence(played));
+      return plain(nameInSentence(played) + nearest);
     case 'tab':
-      return { shown: tabOf(played), said: inWords(played) };
+      return { shown: tabOf(played) + nearest, said: inWords(played) + nearest };
     case 'pitch':
-      return nameOf(spell(played.midi, chord, key));
+      return nameOf(spell(midi, chord, key));
     case 'role':
       // Without a chord there is no such fact; the reader of lessons sees to it.
-      return plain(chord ? roleInWords(roleOf(played.midi, chord, key)).replace(/^the /, '') : '');
+      return plain(chord ? roleInWords(roleOf(midi, chord, key)).replace(/^the /, '') : '');
   }
 }
+
+/** Behind a note that is played where the harp has not got the one that is meant. */
+const NEAREST = ' (the nearest note on this harp)';
 
 function ofChord({ chord, key }: ChordInline, fact: ChordFact): Words {
   switch (fact) {
@@ -134,12 +139,10 @@ function withOthers([first = plain(''), ...others]: readonly Words[]): Words {
   return { shown: join('shown'), said: join('said') };
 }
 
-const LISTS = new Intl.ListFormat(LANGUAGE);
-
 /** `G, B and D`. */
 const listOf = (words: readonly Words[]): Words => ({
-  shown: LISTS.format(words.map(({ shown }) => shown)),
-  said: LISTS.format(words.map(({ said }) => said)),
+  shown: listInWords(words.map(({ shown }) => shown)),
+  said: listInWords(words.map(({ said }) => said)),
 });
 
 const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -8,6 +8,7 @@ export const HARP_CHOICE = {
   usual: 'usual',
   high: 'high',
   tuning: 'Tuning',
+  pitch: 'Temperament and pitch',
   temperament: 'Temperament',
   concertA: 'A, in hertz',
 } as const;

@@ -7,6 +7,13 @@ export const HARP = {
   asWritten: 'Showing the page as written.',
   standsFor: 'Showing the page for {harp}.',
   standsForInKey: 'Showing the page for {harp}. In {position} the key is {key}.',
+  // Below a block, on a harp that lacks some of its notes.
+  notOnHarp: 'This harp cannot play everything here. {bars}.',
+  inBar: 'Bar {bar}: {notes}',
+  insteadOf: '{given} in place of {wanted}',
+  more: { one: 'and {count} more note', other: 'and {count} more notes' },
   aHarp: 'a {key} harp',
+  tunedHarp: 'another harp ({tuning})',
+  tunedHarpInKey: 'a harp in {key} ({tuning})',
   anHarp: 'an {key} harp',
 } as const;

@@ -7,11 +7,11 @@ import {
   differs,
   HARP_EVENT,
   onChosenElsewhere,
-  onTuning,
   readChosen,
+  studentsHarp,
 } from '../../../src/browser/harp/chosen.ts';
 import { CONCERT_A_RANGE, EQUAL, TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
-import { TUNINGS } from '../../../src/instrument/tuning.ts';
+import { RICHTER, TUNINGS, type Tuning } from '../../../src/instrument/tuning.ts';
 import { present } from '../../../src/values/checked.ts';
 
 /** A page at an address, of a course, in a browser that has kept something. */
@@ -29,12 +29,20 @@ function page({
     getItem: (key: string) => (typeof kept === 'function' ? kept() : key === 'reedway-harp' ? kept : null),
   });
   vi.stubGlobal('document', { documentElement: { dataset: course } });
-  const { harp, concertA, temperament } = readChosen();
-  return { harp: harp && chosenName(harp), concertA, temperament: temperament.id };
+  const { harp, tuned, concertA, temperament } = readChosen();
+  const plain = { harp: harp && chosenName(harp), concertA, temperament: temperament.id };
+  return tuned ? { ...plain, tuned: `${tuned.tuning.id} for ${tuned.inPlaceOf}` } : plain;
 }
 afterEach(() => {
   vi.unstubAllGlobals();
 });
+
+const tuningOf = (id: string): Tuning =>
+  present(
+    TUNINGS.find((one) => one.id === id),
+    id,
+  );
+const MINOR = tuningOf('natural-minor');
 
 const PLAIN = { harp: undefined, concertA: 440, temperament: 'equal' };
 
@@ -85,13 +93,30 @@ describe('the chosen harp', () => {
     for (const concertA of [CONCERT_A_RANGE.from, CONCERT_A_RANGE.to])
       expect(page({ kept: JSON.stringify({ concertA }) }).concertA).toBe(concertA);
   });
-  test('keeps its key and register in the tuning of a block', () => {
-    const minor = present(
-      TUNINGS.find(({ id }) => id === 'natural-minor'),
-      'the tuning',
-    );
+  test('may have another tuning than the usual one of the course', () => {
+    expect(page({ kept: '{"tuning":"natural-minor"}' })).toEqual({ ...PLAIN, tuned: 'natural-minor for richter' });
+    expect(page({ search: '?harp=A&tuning=solo-chromatic', kept: '{"tuning":"natural-minor"}' })).toEqual({
+      ...PLAIN,
+      harp: 'A',
+      tuned: 'solo-chromatic for richter',
+    });
+    for (const tuning of ['richter', 'no such', '__proto__', 7])
+      expect(page({ kept: JSON.stringify({ tuning }) })).toEqual(PLAIN);
+    const own = { id: 'own', title: 'Own', blow: [0], draw: [2] };
+    const course = { tuning: 'natural-minor', tunings: JSON.stringify([own]) };
+    expect(page({ course, search: '?tuning=own' })).toEqual({ ...PLAIN, tuned: 'own for natural-minor' });
+    expect(page({ course, search: '?tuning=natural-minor' })).toEqual(PLAIN);
+    expect(page({ course: { oneTuning: '' }, search: '?tuning=natural-minor' })).toEqual(PLAIN);
+  });
+  test('is that of the music as far as the student left it open', () => {
+    const written = { key: { letter: 'C', alter: 0 }, register: 'standard', tuning: RICHTER } as const;
     const harp = { key: { letter: 'F', alter: 0 }, register: 'low' } as const;
-    expect(onTuning(harp, minor)).toEqual({ ...harp, tuning: minor });
+    const tuned = { tuning: MINOR, inPlaceOf: 'richter' };
+    expect(studentsHarp({ harp: undefined, tuned: undefined }, written)).toEqual(written);
+    expect(studentsHarp({ harp, tuned: undefined }, written)).toEqual({ ...harp, tuning: RICHTER });
+    expect(studentsHarp({ harp: undefined, tuned }, written)).toEqual({ ...written, tuning: MINOR });
+    const raised = { ...written, tuning: tuningOf('raised-fifth-draw') };
+    expect(studentsHarp({ harp, tuned }, raised)).toEqual({ ...harp, tuning: raised.tuning });
     expect(chosenName(harp)).toBe('low F');
   });
 });
@@ -102,16 +127,17 @@ describe('choosing', () => {
     'the temperament',
   );
   const LOW_F = { key: { letter: 'F', alter: 0 }, register: 'low' } as const;
-  const NOTHING: Chosen = { harp: undefined, concertA: 440, temperament: EQUAL };
+  const NOTHING: Chosen = { harp: undefined, tuned: undefined, concertA: 440, temperament: EQUAL };
 
   /** What choosing does on a page: what is kept then, the new address if there is one, and what is announced. */
-  function chosenOn(href: string, chosen: Chosen, isFull = false) {
+  function chosenOn(href: string, chosen: Chosen, isFull = false, dataset: Readonly<Record<string, string>> = {}) {
     const items = new Map([['reedway-harp', 'before']]);
     const replaced: unknown[] = [];
     const announced: unknown[] = [];
     vi.stubGlobal('location', { href });
     vi.stubGlobal('history', { state: 'kept', replaceState: (...all: unknown[]) => replaced.push(all.map(String)) });
     vi.stubGlobal('localStorage', {
+      getItem: () => '{"tuning":"natural-minor"}',
       setItem: (key: string, value: string) => {
         if (isFull) throw new Error('no room');
         items.set(key, value);
@@ -119,7 +145,7 @@ describe('choosing', () => {
       removeItem: (key: string) => items.delete(key),
     });
     vi.stubGlobal('document', {
-      documentElement: { dataset: {} },
+      documentElement: { dataset },
       dispatchEvent: ({ type, detail }: CustomEvent) => announced.push(type, detail),
     });
     choose(chosen);
@@ -127,10 +153,11 @@ describe('choosing', () => {
   }
 
   test('is kept as far as it is not what the course has, named in the address and announced', () => {
-    const chosen = { harp: LOW_F, concertA: 442, temperament: JUST };
+    const tuned = { tuning: MINOR, inPlaceOf: 'richter' };
+    const chosen = { harp: LOW_F, tuned, concertA: 442, temperament: JUST };
     expect(chosenOn('https://a.b/c?d=e#f', chosen)).toEqual({
-      kept: '{"harp":"low F","concertA":442,"temperament":"just"}',
-      replaced: [['kept', '', 'https://a.b/c?d=e&harp=low+F#f']],
+      kept: '{"tuning":"natural-minor","harp":"low F","concertA":442,"temperament":"just"}',
+      replaced: [['kept', '', 'https://a.b/c?d=e&harp=low+F&tuning=natural-minor#f']],
       announced: [HARP_EVENT, chosen],
     });
     expect(chosenOn('https://a.b/', { ...NOTHING, harp: LOW_F }).kept).toBe('{"harp":"low F"}');
@@ -147,6 +174,10 @@ describe('choosing', () => {
     expect(chosenOn('https://a.b/?harp=low+F', { ...NOTHING, harp: LOW_F }).replaced).toEqual([]);
     expect(chosenOn('https://a.b/', NOTHING).replaced).toEqual([]);
   });
+  test('on a page about one tuning keeps the tuning that was chosen elsewhere', () => {
+    const { kept } = chosenOn('https://a.b/', { ...NOTHING, harp: LOW_F }, false, { oneTuning: '' });
+    expect(kept).toBe('{"tuning":"natural-minor","harp":"low F"}');
+  });
   test('is seen on this page although the browser keeps nothing', () => {
     const { kept, announced } = chosenOn('https://a.b/', { ...NOTHING, harp: LOW_F }, true);
     expect([kept, announced[0]]).toEqual(['before', HARP_EVENT]);
@@ -156,6 +187,7 @@ describe('choosing', () => {
     const ofCourse = { ...NOTHING, concertA: 442 };
     expect(differs(ofCourse)).toBe(false);
     expect(differs({ ...ofCourse, harp: LOW_F })).toBe(true);
+    expect(differs({ ...ofCourse, tuned: { tuning: MINOR, inPlaceOf: 'richter' } })).toBe(true);
     expect(differs({ ...ofCourse, concertA: 440 })).toBe(true);
     expect(differs({ ...ofCourse, temperament: JUST })).toBe(true);
   });
