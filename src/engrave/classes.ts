@@ -60,6 +60,8 @@ export const CLASS = {
   holeNumber: 'n',
   /** A hole number of two characters, which is set smaller. */
   wideNumber: 'w',
+  /** One of a quarter step in a triangle, which has the least room. */
+  narrowNumber: 'T',
   roleLabel: 'l',
   /** A role label beside its number, where several notes sound at once. */
   roleLabelBeside: 'a',
@@ -78,6 +80,7 @@ export const PART_KINDS = [
   'phrases',
   'chords',
   'staff',
+  'signs',
   'words',
   'lanes',
   'band',
@@ -94,6 +97,7 @@ export const PART: Readonly<Record<PartKind, string>> = {
   phrases: 'ph',
   chords: 'pc',
   staff: 'ps',
+  signs: 'pg',
   words: 'pw',
   lanes: 'pl',
   band: 'pb',

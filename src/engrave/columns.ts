@@ -8,7 +8,7 @@ import type { StaffNote } from '../score/spelling.ts';
 import type { WrittenBar, WrittenNote } from '../score/written.ts';
 import { ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
-import { SHAPES } from './role-shape.ts';
+import { halfOfShape, numberOf, sizeOfNumber } from './role-shape.ts';
 import { textWidth } from './text-width.ts';
 
 /** Sizes of the tile's words; `block.css` sets the same. */
@@ -182,18 +182,27 @@ function laneReach(sound: Sound, roles: Column['roles'], grace: GraceColumn | un
 }
 
 /** The size of a grace note’s number in the lanes, and what is between it and the number of its note. */
-export const GRACE_NUMBER = 0.88;
+const GRACE_NUMBER = 12.8;
 export const GRACE_GAP = 4;
 
+/** How much smaller a grace note is in the lanes: a number that is small already is as small as that of any grace note. */
+export const graceScale = ({ note, role }: Pick<GraceColumn, 'note' | 'role'>): number =>
+  Math.min(1, GRACE_NUMBER / sizeOfNumber(numberOf(note), role));
+
 /** Half of what a grace note covers in the lanes. */
-export const graceHalf = ({ role }: GraceColumn): number =>
+export const graceHalf = ({ note, role }: GraceColumn): number =>
   role
-    ? Math.max(SHAPES[role.degree].half * GRACE_NUMBER, textWidth(role.label, SIZE.label) / 2)
-    : NUMBER * GRACE_NUMBER;
+    ? Math.max(halfOfShape(role, numberOf(note)) * graceScale({ note, role }), textWidth(role.label, SIZE.label) / 2)
+    : NUMBER * graceScale({ note, role });
 
 function numberReach({ tied, notes, marks }: Sound, roles: Column['roles']): LaneReach {
   const label = Math.max(0, ...roles.map((role) => (role ? textWidth(role.label, SIZE.label) : 0)));
-  const shape = tied ? BEAD : Math.max(NUMBER, ...roles.map((role) => (role ? SHAPES[role.degree].half : NUMBER)));
+  const shape = tied
+    ? BEAD
+    : Math.max(
+        NUMBER,
+        ...roles.map((role, index) => (role ? halfOfShape(role, numberOf(itemAt(notes, index))) : NUMBER)),
+      );
   const half = shape + (marks.some(isHint) ? PARENTHESIS : 0);
   if (labelsApart({ roles })) return { left: half, right: half + label + 2 };
   const slide = notes.some((note) => note.slide) ? SLIDE : 0;

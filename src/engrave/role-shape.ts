@@ -4,6 +4,8 @@
  */
 import type { Degree } from '../harmony/chord.ts';
 import type { Role } from '../harmony/role.ts';
+import type { HoleNote } from '../instrument/harp.ts';
+import { endsInQuarter } from '../instrument/quarter-step.ts';
 import { CLASS } from './classes.ts';
 import { escapeText, n } from './markup.ts';
 
@@ -76,20 +78,59 @@ export interface RoleShapeOptions {
 export function roleShape(role: Role, { size, text }: RoleShapeOptions): string {
   const { path } = SHAPES[role.degree];
   const number = text === undefined ? '' : shapeText(text, 0, 0, role);
+  const stretch = stretchFor(role, text);
+  const half = Math.ceil(Math.max(16, halfOfShape(role, text) + 1));
+  const wider = stretch === 1 ? '' : ` transform="scale(${stretch} 1)"`;
   return (
-    `<svg class="role-mark" viewBox="-16 -16 32 32" width="${n(size)}" height="${n(size)}" aria-hidden="true" focusable="false">` +
-    `<path class="${shapeClasses(role)}" d="${path}"/>${number}</svg>`
+    `<svg class="role-mark" viewBox="${-half} -16 ${2 * half} 32" width="${n((size * half) / 16)}" height="${n(size)}" aria-hidden="true" focusable="false">` +
+    `<path class="${shapeClasses(role)}" d="${path}"${wider}/>${number}</svg>`
   );
+}
+
+/** The number of a note in its shape: with a `q` where it is bent by a quarter step. */
+export const numberOf = ({ hole, bend }: HoleNote): string => `${hole}${endsInQuarter(bend) ? 'q' : ''}`;
+
+/**
+ * How much wider a shape is for its text. A triangle has little room beside the top of two figures, so that for a quarter step, which
+ * has one figure more than other numbers, it is wider, and not higher.
+ */
+const stretchFor = ({ degree }: Role, text: string | undefined): number =>
+  degree !== 3 || text === undefined || !isQuarter(text) ? 1 : text.length > 2 ? 1.7 : 1.3;
+
+/** Whether a number or a label is that of a quarter step. */
+const isQuarter = (text: string): boolean => text.length > 1 && /[qn↓]/.test(text);
+
+/** Half the width of a role’s shape with a text in it. */
+export const halfOfShape = (role: Role, text: string | undefined): number =>
+  SHAPES[role.degree].half * stretchFor(role, text);
+
+/** A role’s shape from the page’s sheet, for a text in it. */
+export function useShape(role: Role, text: string, x: number, y: number): string {
+  const stretch = stretchFor(role, text);
+  const place = stretch === 1 ? `x="${n(x)}" y="${n(y)}"` : `transform="translate(${n(x)} ${n(y)})scale(${stretch} 1)"`;
+  return `<use href="#s${role.degree}" class="${shapeClasses(role)}" ${place}/>`;
 }
 
 /** Most that the text in a shape is wide. */
 const TEXT_ROOM = 16;
+/** In a triangle. */
+const TRIANGLE_ROOM = { two: 10.8, three: 14.6 };
+/** Where the text of two characters and more is, which is set smaller; in a triangle of a quarter step, above the descender of its `q`. */
+const BASELINE = { one: 5.8, more: 4.7, triangle: 3.9 };
+
+/** The size of a text in a role’s shape, or alone; `block.css` has the same. */
+export const sizeOfNumber = (text: string, role: Role | undefined): number =>
+  role?.degree === 3 && isQuarter(text) ? 12.5 : text.length > 1 ? 13.5 : 16;
 
 /** The text in a role's shape, or alone where a note has no role. Two characters are set smaller, three of a quarter step are pressed together: `10q`, `↓♭3`. */
 export function shapeText(text: string, x: number, y: number, role: Role | undefined): string {
   const on = role && !isHollow(role) ? ` on${roleClass(role) ? role.degree : ''}` : '';
   const wide = text.length > 1;
+  const inTriangle = role?.degree === 3 && isQuarter(text);
+  const room = inTriangle ? (text.length > 2 ? TRIANGLE_ROOM.three : TRIANGLE_ROOM.two) : TEXT_ROOM;
   const pressed =
-    text.length > 2 && /[q↓]/.test(text) ? ` textLength="${TEXT_ROOM}" lengthAdjust="spacingAndGlyphs"` : '';
-  return `<text class="${CLASS.holeNumber}${wide ? ` ${CLASS.wideNumber}` : ''}${on}" x="${n(x)}" y="${n(y + (wide ? 4.7 : 5.8))}"${pressed}>${escapeText(text)}</text>`;
+    inTriangle || (text.length > 2 && /[q↓]/.test(text)) ? ` textLength="${room}" lengthAdjust="spacingAndGlyphs"` : '';
+  const baseline = inTriangle ? BASELINE.triangle : wide ? BASELINE.more : BASELINE.one;
+  const size = inTriangle ? ` ${CLASS.narrowNumber}` : wide ? ` ${CLASS.wideNumber}` : '';
+  return `<text class="${CLASS.holeNumber}${size}${on}" x="${n(x)}" y="${n(y + baseline)}"${pressed}>${escapeText(text)}</text>`;
 }

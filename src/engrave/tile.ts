@@ -12,6 +12,7 @@ import { glyphAt } from './glyphs/metrics.ts';
 import { type BandRun, drawBand } from './lanes/band.ts';
 import { drawFlow, type Neighbours, NO_FLOW } from './lanes/lane-flow.ts';
 import { drawSound, heightsOf, laneHeights, leftOfNumber, rightOfNumber } from './lanes/lanes.ts';
+import { drawSignRow } from './lanes/sign-row.ts';
 import { ABOVE, BAND, CHORDS, ENDING, JUMPS, LANES, type Layout, PHRASES, STAFF_HEIGHT, WORDS } from './layout.ts';
 import { escapeText, n, use } from './markup.ts';
 import { drawNewMeter, startRoom } from './row-head.ts';
@@ -76,6 +77,7 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
     { kind: 'phrases', height: PHRASES.height, body: drawPhrases(settings.phrases) },
     { kind: 'chords', height: CHORDS.height, body: chords.markup },
     { kind: 'staff', height: STAFF_HEIGHT, body: drawStaffPart(parts, settings, glyphs) },
+    drawSigns(parts, width, glyphs),
     { kind: 'words', height: WORDS.height, body: eventGroups(parts, (index) => drawWord(index, parts)) },
     { kind: 'lanes', height: LANES.height, body: drawLanes(parts, neighbours, settings, glyphs, lanesInk) },
     { kind: 'band', height: BAND.height, body: layout.hasBand ? drawBand(settings.band, width) : '' },
@@ -92,6 +94,16 @@ export function drawTile(parts: TileParts, neighbours: Neighbours, settings: Til
       lanes: lanesInk,
     }),
     glyphs: [...glyphs],
+  };
+}
+
+/** The signs that the staff has, for readers without it. */
+function drawSigns(parts: TileParts, width: number, glyphs: Set<string>): TilePart {
+  const { height, columns } = drawSignRow(parts, width, glyphs);
+  return {
+    kind: 'signs',
+    height,
+    body: eventGroups(parts, (index, next) => columns.slice(index, next).join('')),
   };
 }
 

@@ -30,6 +30,8 @@ interface Cell {
   readonly tab: string;
   /** The syllable to articulate with, and the words of each verse. */
   readonly below: readonly string[];
+  /** It is about the cell behind it, and in one line with that. */
+  readonly leads?: true;
 }
 
 /** The score as lines of text, none longer than 72 characters unless a single word or label is. */
@@ -88,7 +90,9 @@ function changesInWords(score: Score): (readonly string[])[] {
 }
 
 function cellsOf(bar: Bar, score: Score, under: readonly LineUnder[], changes: readonly string[]): Cell[] {
-  const line = (tab: string, chord = ''): Cell[] => (tab + chord === '' ? [] : [{ chord, tab, below: [] }]);
+  const line = (tab: string): Cell[] => (tab === '' ? [] : [{ chord: '', tab, below: [] }]);
+  const leading = (tab: string, chord = ''): Cell[] =>
+    tab + chord === '' ? [] : [{ chord, tab, below: [], leads: true }];
   const chordsBefore = chordsInTurn(bar);
   const namesBefore = (end?: Fraction): string =>
     chordsBefore(end)
@@ -104,9 +108,9 @@ function cellsOf(bar: Bar, score: Score, under: readonly LineUnder[], changes: r
   if (events.length === 0) events.push({ chord: namesBefore(), tab: SIGNS.rest, below: [] });
   return [
     ...[bar.part, ...changes, bar.direction].flatMap((text) =>
-      text === undefined ? [] : line('', `[${oneLine(text)}]`),
+      text === undefined ? [] : leading('', `[${oneLine(text)}]`),
     ),
-    ...line(openingLine(bar, score)),
+    ...leading(openingLine(bar, score)),
     ...events,
     ...(bar.jump ? line(`[${jumpInPrint(bar.jump, score.bars)}]`) : []),
     ...(bar.index === score.bars.length - 1 || bar.repeatEnd || bar.close || bar.jump ? line(closingLine(bar)) : []),
@@ -139,7 +143,7 @@ const widthOf = ({ chord, tab, below }: Cell): number =>
   Math.max(chord.length, tab.length, ...below.map(({ length }) => length)) + 1;
 const widthOfAll = (cells: readonly Cell[]): number => cells.reduce((sum, cell) => sum + widthOf(cell), 0) - 1;
 
-/** As many whole bars in a line as it has room for. A bar that is longer than a line is broken between notes. */
+/** As many whole bars in a line as it has room for. A bar that is longer than a line is broken between notes; what is said before it is in the line of its first note. */
 function linesOf(bars: readonly (readonly Cell[])[], columns: number): Cell[][] {
   const lines: Cell[][] = [];
   const put = (cells: readonly Cell[]): void => {
@@ -149,9 +153,23 @@ function linesOf(bars: readonly (readonly Cell[])[], columns: number): Cell[][] 
   };
   for (const bar of bars) {
     if (widthOfAll(bar) <= columns) put(bar);
-    else for (const cell of bar) put([cell]);
+    else
+      for (const cells of inGroups(bar))
+        for (const part of widthOfAll(cells) <= columns ? [cells] : cells.map((cell) => [cell])) put(part);
   }
   return lines;
+}
+
+/** What a bar may be broken between: its notes, each with what is said before it. */
+function inGroups(bar: readonly Cell[]): Cell[][] {
+  const groups: Cell[][] = [];
+  let isOpen = false;
+  for (const cell of bar) {
+    if (isOpen) groups.at(-1)?.push(cell);
+    else groups.push([cell]);
+    isOpen = cell.leads === true;
+  }
+  return groups;
 }
 
 /** The rows of a line, those without anything in them left out, and an empty one. `label` has the numbers of the verses. */

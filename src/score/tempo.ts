@@ -46,8 +46,8 @@ export function temposOf({ bars, tempo: start }: Pick<Score, 'bars' | 'tempo'>):
   return tempos;
 }
 
-/** Of the first bar of each later ending, the last bar before the endings. */
-function endingStarts(bars: Score['bars']): ReadonlyMap<number, number> {
+/** Of the first bar of each later ending, the last bar before the endings; -1 where they begin the score. */
+export function endingStarts(bars: Score['bars']): ReadonlyMap<number, number> {
   const starts = new Map<number, number>();
   let before = -1;
   bars.forEach(({ endings }, index) => {

@@ -107,18 +107,31 @@ describe('a lesson', () => {
     /** Lines have no height, and so count as hidden for the browser's driver. */
     const lengths = () =>
       page.evaluate(() => getComputedStyle(document.querySelector('.L') as Element).display !== 'none');
+    /** The line of signs that is in place of the staff. */
+    const signs = () =>
+      page.evaluate(() => {
+        const line = document.createElement('i');
+        line.className = 'pg';
+        document.querySelector('.tile')?.append(line);
+        const { display } = getComputedStyle(line);
+        line.remove();
+        return display !== 'none';
+      });
     const both = await height();
     expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([true, true, false]);
+    expect(await signs()).toBe(false);
     await page.getByLabel('lanes only').check();
+    expect(await signs()).toBe(true);
     expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([false, true, true]);
-    expect(await height()).toBeLessThan(0.7 * both);
+    // Rows of notes with signs have a line for them.
+    expect(await height()).toBeLessThan(0.75 * both);
     await page.goto(`${site.address}lessons/${first.id}/`);
     expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
     await page.emulateMedia({ media: 'print' });
     expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
     await page.emulateMedia({ media: 'screen' });
     await page.getByLabel('staff only').check();
-    expect([await shown('.ps'), await shown('.pl')]).toEqual([true, false]);
+    expect([await shown('.ps'), await shown('.pl'), await signs()]).toEqual([true, false, false]);
     await page.reload();
     expect([await shown('.ps'), await shown('.pl')]).toEqual([true, false]);
     await page.context().close();

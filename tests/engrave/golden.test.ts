@@ -61,6 +61,25 @@ words: The ri-ver runs on down to sea, la la la
 words: And all the boats come home * *
 `,
   },
+  {
+    name: 'segno-and-coda',
+    text: `harp: C
+slot: 1/4
+
+"I" 4 5 6 5 |segno "IV" -5[accent] -6 6 = |to-coda "I" 4 5 6 = | % | "V7" -4 -5 -7 = |D.S.,coda
+meter: 3/4
+tempo: 66
+"I" 6 5 -4 | 4[fermata] = = |]
+`,
+  },
+  {
+    name: 'rests-and-da-capo',
+    text: `harp: A
+position: 2
+
+"I7" -2 = -3'[staccato] -3 = = -4 = |: .x4 | "IV7" -4 -5 6 = 5 = -4 = :|x3 "I7" -2 = = = = = = = |fine "V7" -4 = -5 = -4 = . . | % |D.C.
+`,
+  },
 ];
 
 describe('golden pictures', () => {

@@ -40,7 +40,16 @@ describe('a grace note', () => {
     const lanes = present(inLanes, 'the grace note');
     expect(numbersIn(lanes).map(({ hole }) => hole)).toEqual(['4']);
     expect(textsIn(lanes, '.l')).toContain('♭5');
-    expect(lanes.innerHTML).toMatch(/scale\(0?\.88\)/);
+    expect(lanes.innerHTML).toContain('scale(0.8)');
+    // The stroke is for readers without the staff, where it has one; the number is over it.
+    expect(lanes.querySelector('g > path.s.L + use + text.n, g > path.s.L + path + use + text.n')).not.toBeNull();
+  });
+  it('is no smaller in the lanes than can be read, a number of two characters and one of a quarter step too', () => {
+    const scales = ['-3', '10', '-3q'].map((grace) => {
+      const [, lanes] = gracesIn(withGrace(`"I7" 4[grace ${grace}] = = =`));
+      return /scale\(([.\d]+)\)/.exec(present(lanes, 'the grace note').innerHTML)?.[1];
+    });
+    expect(scales).toEqual(['0.8', '0.95', '1']);
   });
   it('is drawn once for every grace note of a block, and never for a note that is held on', () => {
     fc.assert(

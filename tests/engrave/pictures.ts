@@ -30,7 +30,7 @@ export interface Picture {
   readonly sheet: string;
   readonly page: Document;
   readonly tiles: readonly Element[];
-  /** Copies of all that is drawn for the event of an index, in the parts of its tile. */
+  /** Copies of all that is drawn for the event of an index, in the parts of its tile. The line of signs, which is shown in place of the staff, is left out. */
   readonly event: (index: number) => Element;
 }
 
@@ -62,7 +62,8 @@ function drawn(text: string): Picture {
     page,
     tiles: [...page.querySelectorAll('.tile')],
     event: (index) => {
-      const found = [...page.querySelectorAll(`[data-event="${index}"]`)];
+      const drawn = page.querySelectorAll(`[data-event="${index}"]`);
+      const found = [...drawn].filter((group) => !group.closest('.pg'));
       if (found.length === 0) throw new Error(`event ${index} is not drawn`);
       const all = page.createElementNS('http://www.w3.org/2000/svg', 'g');
       all.append(...found.map((group) => group.cloneNode(true)));

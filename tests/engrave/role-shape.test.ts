@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { roleShape, SHAPES } from '../../src/engrave/role-shape.ts';
+import { halfOfShape, roleShape, SHAPES } from '../../src/engrave/role-shape.ts';
 import { songKey } from '../../src/harmony/key.ts';
 import { roleOf } from '../../src/harmony/role.ts';
 import { readChord } from '../../src/harmony/symbol.ts';
@@ -29,6 +29,17 @@ describe('the mark of a role', () => {
     expect(mark.querySelector('text')?.getAttribute('class')).toBe('n');
     const natural = parsed(roleShape(roleOf(60, C7, C), { size: 24, text: '3' }));
     expect(natural.querySelector('text')?.getAttribute('class')).toBe('n on1');
+  });
+  it('is wider for the number of a quarter step where it is a triangle, and no other', () => {
+    const neutral = roleOf(63.5, C7, C);
+    const wide = parsed(roleShape(neutral, { size: 32, text: '3q' })).querySelector('svg');
+    expect(neutral.degree).toBe(3);
+    expect(wide?.querySelector('path')?.getAttribute('transform')).toBe('scale(1.3 1)');
+    expect(Number(wide?.getAttribute('width'))).toBeGreaterThanOrEqual(2 * halfOfShape(neutral, '3q'));
+    expect(wide?.querySelector('text')?.getAttribute('textLength')).toBe('10.8');
+    expect([halfOfShape(neutral, '3'), halfOfShape(neutral, undefined)]).toEqual([SHAPES[3].half, SHAPES[3].half]);
+    expect(halfOfShape(neutral, '10q')).toBeGreaterThan(halfOfShape(neutral, '3q'));
+    expect(halfOfShape(roleOf(59.5, C7, C), '3q')).toBe(SHAPES[1].half);
   });
   it('may be alone, and escapes what is in it', () => {
     expect(roleShape(roleOf(60, C7, C), { size: 12 })).not.toContain('<text');

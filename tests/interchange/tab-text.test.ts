@@ -55,6 +55,15 @@ test('is never wider than 72 columns', () => {
   );
 });
 
+test('has what changes before a bar in the line of its first note, also where the bar is broken', () => {
+  const full = '4 5 6 5 '.repeat(4);
+  const long = '-4[tremolo] 5 '.repeat(8);
+  const lines = print(scoreOf(`slot: 1/16\n${full}| 4 =15 |\ntempo: 120\n${long}|]`)).split('\n');
+  const at = lines.findIndex((line) => line.includes('[♩ = 120]'));
+  const [above, below] = [lines[at] ?? '', lines[at + 1] ?? ''];
+  expect(below.slice(above.indexOf('['))).toContain('| -4[tremolo]');
+});
+
 test('has the signs of jumps', () => {
   const text = 'slot: 1/2\n|segno 4 4 |fine 5 5 :|to-coda 6 6 |D.S.,coda 4 4 |]'.replace('|fine', '|');
   expect(body(print(scoreOf(text)))).toBe('|[Segno] 4 4 | 5 5 [To Coda] :| 6 6 [D.S. al Coda] | [Coda] 4 4 ||');

@@ -10,9 +10,9 @@ import { CLASS } from '../classes.ts';
 import {
   type Column,
   GRACE_GAP,
-  GRACE_NUMBER,
   type GraceColumn,
   graceHalf,
+  graceScale,
   isAttack,
   labelsApart,
   PARENTHESIS,
@@ -20,7 +20,7 @@ import {
   soundIn,
 } from '../columns.ts';
 import { escapeText, n } from '../markup.ts';
-import { SHAPES, shapeClasses, shapeText } from '../role-shape.ts';
+import { halfOfShape, numberOf, SHAPES, shapeClasses, shapeText, useShape } from '../role-shape.ts';
 import { bowPath } from '../staff/parentheses.ts';
 import { textWidth } from '../text-width.ts';
 
@@ -86,9 +86,11 @@ export function heightsOf(column: Column, layout: LaneLayout): number[] {
 const naturalHeight = (breath: Breath, bend: number, { centre, blowBends }: LaneLayout): number =>
   breath === 'blow' ? centre - BLOW_RISE - NOTCH * (blowBends - bend) : centre + DRAW_DROP + NOTCH * bend;
 
-const NO_SHAPE = { top: -8, bottom: 8, half: 7 };
-const shapeOf = (role: Role | undefined): { readonly top: number; readonly bottom: number; readonly half: number } =>
+const NO_SHAPE = { top: -8, bottom: 8 };
+const shapeOf = (role: Role | undefined): { readonly top: number; readonly bottom: number } =>
   role ? SHAPES[role.degree] : NO_SHAPE;
+/** Half the width of a note’s shape with its number, or of the number alone. */
+const halfOf = (note: HoleNote, role: Role | undefined): number => (role ? halfOfShape(role, numberOf(note)) : 7);
 
 /** The middle of a sound's lane, for lines that lead to it. */
 export const middleOf = (heights: readonly number[]): number => (itemAt(heights, 0) + lastOf(heights)) / 2;
@@ -112,7 +114,10 @@ export function drawSound(column: Column, x: number, layout: LaneLayout): string
   return drawn + drawLabels(column, x, heights) + drawGrace(column, x, layout);
 }
 
-/** A grace note left of the number of its note: smaller, and as near to the centre line as its size. Its label is as large as others. */
+/** How far the stroke behind a grace note reaches to each side, as on the staff through its stem, for readers without that. */
+const GRACE_STROKE = 12;
+
+/** A grace note left of the number of its note: smaller, and as near to the centre line as its size. Its label is as large as others. Behind it is the stroke. */
 function drawGrace(column: Column, x: number, layout: LaneLayout): string {
   const { grace } = column;
   if (!grace) return '';
@@ -121,20 +126,23 @@ function drawGrace(column: Column, x: number, layout: LaneLayout): string {
   const at = x - column.reach.left + graceHalf(grace);
   const y = naturalHeight(note.breath, note.bend, layout);
   const number = drawNote(note, { breath: note.breath, hinted: false }, role, 0, y, layout);
-  const place = `translate(${n(at)} ${n(centre * (1 - GRACE_NUMBER))})scale(${GRACE_NUMBER})`;
+  const scale = graceScale(grace);
+  const place = `translate(${n(at)} ${n(centre * (1 - scale))})scale(${n(scale)})`;
   const label = role
     ? labelAt(role, at, centre + graceEdge(grace, layout.blowBends), note.breath === 'blow', false)
     : '';
-  return `<g class="${CLASS.grace}"><g transform="${place}">${number}</g>${label}</g>`;
+  const stroke = `<path class="${CLASS.stroke} ${CLASS.lanesOnly}" d="M${-GRACE_STROKE} ${n(y + GRACE_STROKE)}L${GRACE_STROKE} ${n(y - GRACE_STROKE)}"/>`;
+  return `<g class="${CLASS.grace}"><g transform="${place}">${stroke}${number}</g>${label}</g>`;
 }
 
 /** How far a grace note reaches from the centre line, its label left out: above it on the blow. */
-function graceEdge({ note, role }: GraceColumn, blowBends: number): number {
+function graceEdge(grace: GraceColumn, blowBends: number): number {
+  const { note, role } = grace;
   const y = naturalHeight(note.breath, note.bend, { centre: 0, blowBends });
   const ring = note.over ? RING_ROOM : 0;
   const edge =
     note.breath === 'blow' ? y - NOTCH * note.bend + shapeOf(role).top - ring : y + shapeOf(role).bottom + ring;
-  return edge * GRACE_NUMBER;
+  return edge * graceScale(grace);
 }
 
 function drawNote(
@@ -159,17 +167,19 @@ function drawNote(
     ).join('');
     drawn += `<path class="${CLASS.stroke}" d="M${n(x)} ${n(from)}V${n(to)}${knots}"/>`;
   }
-  if (role) drawn += `<use href="#s${role.degree}" class="${shapeClasses(role)}" x="${n(x)}" y="${n(y)}"/>`;
-  drawn += shapeText(`${note.hole}${endsInQuarter(note.bend) ? 'q' : ''}`, x, y, role);
+  const number = numberOf(note);
+  if (role) drawn += useShape(role, number, x, y);
+  drawn += shapeText(number, x, y, role);
   if (note.over) {
     // On the side of the lane's numbers that is away from the centre line.
     const at = breath === 'blow' ? y + shape.top - RING_GAP : y + shape.bottom + RING_GAP;
     drawn += `<circle class="${CLASS.stroke}" cx="${n(x)}" cy="${n(at)}" r="2.8"/>`;
   }
-  const reach = shape.half + (hinted ? PARENTHESIS : 0);
+  const half = halfOf(note, role);
+  const reach = half + (hinted ? PARENTHESIS : 0);
   if (hinted)
     for (const side of [-1, 1]) {
-      const from = x + side * (shape.half + PARENTHESIS_GAP);
+      const from = x + side * (half + PARENTHESIS_GAP);
       const bow = bowPath(from, y - HALF_PARENTHESIS, y + HALF_PARENTHESIS, side * PARENTHESIS_BOW);
       drawn += `<path class="${CLASS.stroke}" d="${bow}"/>`;
     }
@@ -192,7 +202,8 @@ function drawLabels(column: Column, x: number, heights: readonly number[]): stri
     return roles
       .map((role, index) => {
         if (!role) return '';
-        const at = x + shapeOf(role).half * scale + 2 + (column.hinted ? PARENTHESIS : 0);
+        const half = isAttack(column) ? halfOf(itemAt(sound.notes, index), role) : SHAPES[role.degree].half;
+        const at = x + half * scale + 2 + (column.hinted ? PARENTHESIS : 0);
         return `<text class="${CLASS.roleLabel} ${CLASS.roleLabelBeside}" x="${n(at)}" y="${n(itemAt(heights, index) + 4.3)}">${escapeText(role.label)}</text>`;
       })
       .join('');
@@ -265,7 +276,11 @@ const halfNumber = (column: Column): number =>
 
 /** How far a column's role shapes reach to either side of its middle, in pixels of the drawing. */
 export const halfWidth = (column: Column): number => {
-  const scale = isAttack(column) ? 1 : 0.45;
-  const shape = Math.max(...column.roles.map((role) => shapeOf(role).half), halfNumber(column));
-  return shape * scale + (column.hinted ? PARENTHESIS : 0);
+  const attack = isAttack(column);
+  const { notes } = soundIn(column);
+  const halves = column.roles.map((role, index) =>
+    role && !attack ? SHAPES[role.degree].half : halfOf(itemAt(notes, index), role),
+  );
+  const shape = Math.max(...halves, halfNumber(column));
+  return shape * (attack ? 1 : 0.45) + (column.hinted ? PARENTHESIS : 0);
 };

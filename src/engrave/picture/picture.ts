@@ -48,7 +48,11 @@ export function pictureOf({ rows, title, ...parts }: PictureParts): string {
     const indent = index === 0 || !first || !second ? 0 : Math.max(0, leadOf(first, second) - head(row));
     let x = MARGIN + indent;
     for (const tile of row) {
-      for (const part of tile.parts) drawn += placed(part, tile.width, x, y + (heights.get(part.kind) ?? 0));
+      for (const part of tile.parts) {
+        const below = heights.get(part.kind);
+        // A picture has the staff, and so no signs in its place.
+        if (below !== undefined) drawn += placed(part, tile.width, x, y + below);
+      }
       x += tile.width;
     }
     y += height + ROW_GAP;

@@ -1,11 +1,14 @@
 /** Signs at the end of a note, above the staff: the comma of a breath before what comes next, the fermata over the head. */
 import type { EndSign } from '../../score/mark.ts';
 import { itemAt } from '../../values/checked.ts';
-import { glyphAt } from '../glyphs/metrics.ts';
+import { type Glyph, glyphAt } from '../glyphs/metrics.ts';
 import { glyphBox, type InkBox, type PlacedGlyph } from './box.ts';
 
 /** Standard Music Font Layout, “Holds and pauses”: breathMarkComma, fermataAbove. */
 const GLYPHS: Readonly<Record<EndSign, number>> = { comma: 0xe4ce, fermata: 0xe4c0 };
+/** How a sign is drawn. */
+export const endGlyph = (sign: EndSign): Glyph => glyphAt(GLYPHS[sign]);
+
 /** From the top line, and from what is under it. */
 const OVER: Readonly<Record<EndSign, number>> = { comma: 2, fermata: 4 };
 /** A comma is so far before the ink of what comes next, and before the end of the bar. */
@@ -36,7 +39,7 @@ function signAt(
   { index, xs, ink, joinInk, width }: EndPlace,
   before: readonly PlacedGlyph[],
 ): PlacedGlyph {
-  const glyph = glyphAt(GLYPHS[sign]);
+  const glyph = endGlyph(sign);
   const x = itemAt(xs, index);
   const wide = glyph.right - glyph.left;
   const next = ink[index + 1];

@@ -21,7 +21,7 @@ interface Place {
 }
 
 /** A glyph or a line, and what it covers. */
-interface DrawnSign {
+export interface DrawnSign {
   readonly glyph?: PlacedGlyph;
   readonly line?: string;
   readonly box: InkBox;
@@ -60,6 +60,10 @@ const SIGNS: Readonly<Record<MarkSign, (place: Place) => DrawnSign>> = {
     };
   },
 };
+
+/** A sign over what is no head, such as a number in the lanes, at the middle of its column. */
+export const signAbove = (sign: MarkSign, x: number): DrawnSign =>
+  SIGNS[sign]({ x, head: 0, side: -1, left: x - BESIDE, right: x + BESIDE, at: 0 });
 
 /** The middle of the space beside a head or sign: what is small is in a space, never on a line of the staff or a ledger line. */
 function spaceBeside(from: number, side: 1 | -1): number {

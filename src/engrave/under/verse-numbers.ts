@@ -3,7 +3,7 @@
  * has the numbers of all that may follow it there, and `grid.css` shows those of its row.
  */
 import { isSoundEvent } from '../../score/queries.ts';
-import { firstVerse, type LineOfWords } from '../../score/verses.ts';
+import type { LineOfWords } from '../../score/verses.ts';
 import { itemAt, valueAt } from '../../values/checked.ts';
 import { CLASS } from '../classes.ts';
 import { n } from '../markup.ts';
@@ -54,12 +54,9 @@ export function verseNumbers(
     const row = tiles.slice(index, after < 0 ? tiles.length : index + 1 + after);
     const found = row.map((tile) => linesIn(tile, lines));
     const inRow = new Set(found.flat());
-    // Words that are sung each time have no number, unless others are beside them.
+    // Words that are sung each time have no number, unless others are beside them. Those of a later ending are of one verse.
     const isPlain =
-      inRow.size <= 1 &&
-      row.every(({ segment }, at) =>
-        itemAt(found, at).every((line) => itemAt(lines, line).verse === firstVerse(segment.bar)),
-      );
+      inRow.size <= 1 && row.every((_, at) => itemAt(found, at).every((line) => itemAt(lines, line).verse === 1));
     return isPlain ? new Set() : inRow;
   };
   const rows = [1, 2, 4].map((columns) => ({ columns, shown: inRowOf(columns) }));

@@ -23,7 +23,7 @@ export const GUIDE = {
     'The staff shows how long notes are, and every number is right below its note. A tie continues a note past the bar line. In a shuffle, two eighths are played long and short, two to one, although they are written the same.',
   views: 'Staff, lanes or both',
   viewsAbout:
-    'Choose what blocks show: staff and lanes, lanes only or staff only. Lanes only show how long a note lasts in another way: a line goes on for as long as the note, and the short marks on the line between blow and draw are the beats. Your choice is kept in this browser, and you print what you see. Under each block, “The tab as text” has its holes in plain letters.',
+    'Choose what blocks show: staff and lanes, lanes only or staff only. Lanes only show how long a note lasts in another way: a line goes on for as long as the note, and the short marks on the line between blow and draw are the beats. Signs such as accents and fermatas are in a line above. Your choice is kept in this browser, and you print what you see. Under each block, “The tab as text” has its holes in plain letters.',
 
   roles: 'What a note does: its role',
   rolesAbout:

@@ -39,7 +39,7 @@ describe('the breath lanes', () => {
   });
 
   it('drop a quarter step half a notch, with half a knot, and name it beside the hole', () => {
-    const { event } = pictureOf("harp: C\nposition: 2\nchords: I7\n\n-3 -3q -3'q 10 10q 10'q . .");
+    const { event } = pictureOf("harp: C\nposition: 2\n\n-3 -3q -3'q 10 10q 10'q . .");
     const shown = [0, 1, 2, 3, 4, 5].map((index) => numbersIn(event(index))[0] ?? { hole: '', y: 0 });
     expect(shown.map(({ hole }) => hole)).toEqual(['3', '3q', '3q', '10', '10q', '10q']);
     const notches = (from: number, to: number): number => ((shown[to]?.y ?? 0) - (shown[from]?.y ?? 0)) / 8;

@@ -74,6 +74,8 @@ export const INTENDED: readonly Intended[] = [
   { pair: ['notehead', 'ledger line'], reason: 'a head stands on its ledger line', when: ofOneEvent },
   { pair: ['notehead', 'notehead'], reason: 'the heads of a second stand side by side', when: besideEachOther },
   { pair: ['grace note', 'grace note'], reason: 'the parts of a small note', when: ofOneEvent },
+  { pair: ['grace note', 'role shape'], reason: 'the stroke of a small note is behind its number', when: ofOneEvent },
+  { pair: ['grace note', 'hole number'], reason: 'the stroke of a small note is behind its number', when: ofOneEvent },
   { pair: ['rest', 'ledger line'], reason: 'a rest outside of the staff hangs on a line', when: ofOneEvent },
   { pair: ['meter', 'meter'], reason: 'the digits of a meter fill the two halves of the staff' },
   { pair: ['tuplet figure', 'tuplet figure'], reason: 'the digits of one number', when: ofOneEvent },
