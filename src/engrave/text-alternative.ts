@@ -6,6 +6,7 @@ import { type Role, roleInWords } from '../harmony/role.ts';
 import { type Harp, harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
+import { RICHTER } from '../instrument/tuning.ts';
 import { barsShownAsSign } from '../score/bar-repeat.ts';
 import { changesOf } from '../score/changes.ts';
 import { jumpInWords } from '../score/jump.ts';
@@ -25,7 +26,10 @@ import { escapeText } from './markup.ts';
 export function blockName(score: Score): string {
   const bars = score.bars.filter((bar) => bar.number > 0).length;
   const title = score.title === undefined ? 'Tab' : `${score.title}, tab`;
-  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}, ${positionInWords(score.position)}, in ${printedKey(score.key)}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
+  const { id, title: tuning } = score.harp.tuning;
+  // The usual tuning goes without saying.
+  const tuned = id === RICHTER.id ? '' : ` (${tuning.toLowerCase()})`;
+  return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}${tuned}, ${positionInWords(score.position)}, in ${printedKey(score.key)}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
 }
 
 /** The text alternative as markup. It stays folded for those who see the tiles; a screen reader's user opens it. */

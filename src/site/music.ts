@@ -1,6 +1,7 @@
 /** The music of a lesson as a file of the site, fetched only where a student plays another harp than the one it is written for, or saves a block. */
 import type { LessonMusic } from '../browser/harp/music.ts';
 import type { Course, Lesson } from '../course/course.ts';
+import type { Inline } from '../engrave/inline/inline.ts';
 import { blockParts } from './addresses.ts';
 import { creditsOf } from './credits.ts';
 import { headFacts } from './prose/head-facts.ts';
@@ -27,9 +28,9 @@ export function musicText(course: Course, lesson: Lesson): string {
     id: `${index}`,
     inline: follows ? inline : undefined,
   }));
-  const said = Object.fromEntries(
-    [...harps, ...keys, ...sentences].flatMap(({ id, inline }) => (inline ? [[id, inline] as const] : [])),
-  );
-  const music: LessonMusic = { scores, said };
+  const music: LessonMusic = { scores, head: byPlace([...harps, ...keys]), said: byPlace(sentences) };
   return JSON.stringify(music);
 }
+
+const byPlace = (all: readonly { readonly id: string; readonly inline: Inline | undefined }[]): LessonMusic['said'] =>
+  Object.fromEntries(all.flatMap(({ id, inline }) => (inline ? [[id, inline] as const] : [])));

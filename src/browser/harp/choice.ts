@@ -86,13 +86,15 @@ class HarpChoice extends HTMLElement {
     const harp = inWords(chosen);
     if (harp === undefined) return harpText('asWritten');
     const { position, mode } = this.dataset;
-    if (!position || !chosen.harp) return harpText('standsFor', { harp });
+    const stays = chosen.tuned ? ` ${harpText('textStays', { tuning: this.dataset['tuning'] ?? '' })}` : '';
+    if (!position || !chosen.harp) return harpText('standsFor', { harp }) + stays;
     const key = keyInPosition(chosen.harp.key, Number(position), MODE_NAMES.find((name) => name === mode) ?? 'major');
-    return harpText('standsForInKey', {
+    const said = harpText('standsForInKey', {
       harp,
       position: positionInWords(Number(position)),
       key: printedKey(key),
     });
+    return said + stays;
   }
 
   private say(sentence: string): void {

@@ -14,7 +14,9 @@ export interface SiteScore {
 export interface LessonMusic {
   /** By the ids of their blocks. */
   readonly scores: Readonly<Record<string, SiteScore>>;
-  /** What its head and its sentences say of the music, by the names of their places on the page. */
+  /** What the head of its page says of the blocks, by the names of the places there. */
+  readonly head: Readonly<Record<string, Inline>>;
+  /** What its sentences say of the music. Their words are written for one tuning, so they follow the key of the harp alone. */
   readonly said: Readonly<Record<string, Inline>>;
 }
 

@@ -62,17 +62,17 @@ async function draw(job: RedrawJob): Promise<Drawn> {
 
 /** An element for each place, with its name. */
 async function say(music: string, chosen: Pick<Chosen, 'harp' | 'tuned'>): Promise<string> {
-  const [{ drawInline }, { moveInline }, { said }] = await Promise.all([
+  const [{ drawInline }, { moveInline }, { head, said }] = await Promise.all([
     import('../../engrave/inline/words.ts'),
     import('../../engrave/inline/inline.ts'),
     musicAt(music),
   ]);
-  return Object.entries(said)
-    .map(([place, inline]) => {
-      const moved = moveInline(inline, studentsHarp(chosen, inline.harp));
+  const inWords = (words: typeof said, tuned: Chosen['tuned']): string[] =>
+    Object.entries(words).map(([place, inline]) => {
+      const moved = moveInline(inline, studentsHarp({ harp: chosen.harp, tuned }, inline.harp));
       return `<span data-said="${place}">${drawInline(moved)}</span>`;
-    })
-    .join('');
+    });
+  return [...inWords(head, chosen.tuned), ...inWords(said, undefined)].join('');
 }
 
 addEventListener('message', ({ data, ports }: MessageEvent<RedrawJob>) => {

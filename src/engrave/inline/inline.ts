@@ -5,9 +5,8 @@
 import type { Chord } from '../../harmony/chord.ts';
 import { keyInPosition, type SongKey } from '../../harmony/key.ts';
 import { moveChord } from '../../harmony/numeral.ts';
-import { type Harp, keyNote } from '../../instrument/harp.ts';
-import { nearestPlayable } from '../../instrument/nearest-playable.ts';
-import { playedOn, type TabNote } from '../figure/figure.ts';
+import type { Harp } from '../../instrument/harp.ts';
+import type { TabNote } from '../figure/figure.ts';
 
 /** What can be said of a note: what is played, its tab, the pitch, what it is to a chord. */
 export const NOTE_FACTS = ['name', 'tab', 'pitch', 'role'] as const;
@@ -43,16 +42,10 @@ interface InPlace {
   readonly capital: boolean;
 }
 
-/** A note that is said, and what it sounds where the harp has not got that and plays the nearest note. */
-export interface SaidNote extends TabNote {
-  /** A MIDI number. */
-  readonly meant?: number;
-}
-
 /** Notes, one or more. */
 export interface NoteInline extends InPlace {
   readonly kind: 'note';
-  readonly notes: readonly SaidNote[];
+  readonly notes: readonly TabNote[];
   /** The first is said, the others follow it in parentheses. */
   readonly facts: readonly NoteFact[];
   /** What roles count from; there where `facts` have a role. */
@@ -89,23 +82,9 @@ export interface PositionInline extends InPlace {
 /** What is said of the music within a sentence. */
 export type Inline = NoteInline | ChordInline | KeyInline | HarpInline | PositionInline;
 
-/**
- * The same on another harp: what is played stays, and pitches, chords and keys follow. On a harp of another tuning the pitches
- * stay where they are in the key, and other holes play them.
- */
+/** The same on another harp of the same tuning: what is played stays, and pitches, chords and keys follow. */
 export function moveInline<Kind extends Inline>(inline: Kind, harp: Harp): Kind {
   const key = keyInPosition(harp.key, inline.position, inline.key.mode);
   const moved = { ...inline, harp, key };
-  const chord = 'chord' in inline && inline.chord ? { chord: moveChord(inline.chord, inline.key, key) } : {};
-  const notes =
-    inline.kind === 'note' && harp.tuning.id !== inline.harp.tuning.id
-      ? { notes: inline.notes.map((note) => saidOn(harp, note, inline.harp)) }
-      : {};
-  return { ...moved, ...chord, ...notes };
-}
-
-function saidOn(harp: Harp, note: SaidNote, from: Harp): SaidNote {
-  const meant = playedOn(from, note).midi + keyNote(harp) - keyNote(from);
-  const { midi, ...found } = nearestPlayable(harp, meant);
-  return midi === meant ? found : { ...found, meant };
+  return 'chord' in moved && moved.chord ? { ...moved, chord: moveChord(moved.chord, inline.key, key) } : moved;
 }

@@ -9,10 +9,10 @@ import { inWords, type Playable, tabOf } from '../../instrument/playable.ts';
 import { positionInWords, positionName } from '../../instrument/position.ts';
 import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
 import { listInWords } from '../../texts/list.ts';
-import { playedOn } from '../figure/figure.ts';
+import { playedOn, type TabNote } from '../figure/figure.ts';
 import { aloud, articleOf, printedHarp } from '../figure/markup.ts';
 import { escapeText } from '../markup.ts';
-import type { ChordFact, ChordInline, HarpFact, Inline, NoteFact, NoteInline, SaidNote } from './inline.ts';
+import type { ChordFact, ChordInline, HarpFact, Inline, NoteFact, NoteInline } from './inline.ts';
 
 /** The same twice: for the eye, where signs may stand for words, and for the ear. */
 interface Words {
@@ -65,25 +65,20 @@ function uncapitalised(inline: Inline): Words {
   }
 }
 
-function ofNote({ harp, key, chord }: NoteInline, note: SaidNote, fact: NoteFact): Words {
+function ofNote({ harp, key, chord }: NoteInline, note: TabNote, fact: NoteFact): Words {
   const played = playedOn(harp, note);
-  const midi = note.meant ?? played.midi;
-  const nearest = note.meant === undefined ? '' : NEAREST;
   switch (fact) {
     case 'name':
-      return plain(nameInSentence(played) + nearest);
+      return plain(nameInSentence(played));
     case 'tab':
-      return { shown: tabOf(played) + nearest, said: inWords(played) + nearest };
+      return { shown: tabOf(played), said: inWords(played) };
     case 'pitch':
-      return nameOf(spell(midi, chord, key));
+      return nameOf(spell(played.midi, chord, key));
     case 'role':
       // Without a chord there is no such fact; the reader of lessons sees to it.
-      return plain(chord ? roleInWords(roleOf(midi, chord, key)).replace(/^the /, '') : '');
+      return plain(chord ? roleInWords(roleOf(played.midi, chord, key)).replace(/^the /, '') : '');
   }
 }
-
-/** Behind a note that is played where the harp has not got the one that is meant. */
-const NEAREST = ' (the nearest note on this harp)';
 
 function ofChord({ chord, key }: ChordInline, fact: ChordFact): Words {
   switch (fact) {

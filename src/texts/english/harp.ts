@@ -12,6 +12,8 @@ export const HARP = {
   inBar: 'Bar {bar}: {notes}',
   insteadOf: '{given} in place of {wanted}',
   more: { one: 'and {count} more note', other: 'and {count} more notes' },
+  // Behind it, where the music is shown on another tuning.
+  textStays: 'The text is about the {tuning} tuning.',
   aHarp: 'a {key} harp',
   tunedHarp: 'another harp ({tuning})',
   tunedHarpInKey: 'a harp in {key} ({tuning})',

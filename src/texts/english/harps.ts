@@ -36,7 +36,7 @@ export const HARPS = {
   positions: 'Positions and scales',
   positionsAbout:
     'Each position is a fifth above the one before. A scale leaves out the notes that this harp has neither on a reed nor as a bend.',
-  reeds: 'How the reeds are tuned',
+  reeds: 'Temperaments',
   reedsAbout:
     'In equal temperament all half steps are the same size, and chords beat a little. In just temperament each reed has a whole-number ratio to the chord of its breath: chords do not beat, but some single notes are not at zero on a tuner. The compromise is half way between.',
   frequencies:
