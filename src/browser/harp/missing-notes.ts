@@ -7,9 +7,8 @@ import { harpText } from '../texts/harp.ts';
 /** Bars that are named; the rest are counted. */
 const MOST_BARS = 6;
 
-/** The sentence, or none where nothing is missing. */
-export function missingNotes(replaced: readonly Replaced[]): string | undefined {
-  if (replaced.length === 0) return undefined;
+/** The sentence that names them, bar by bar. */
+export function missingNotes(replaced: readonly Replaced[]): string {
   const byBar = [...Map.groupBy(replaced, ({ bar }) => bar)];
   const bars = byBar.slice(0, MOST_BARS).map(([bar, own]) => {
     const notes = new Set(

@@ -1,8 +1,14 @@
 /** The engraver off the page's own thread: takes one job at a time and answers on the port that came with it. */
 import type { Figure } from '../../engrave/figure/figure.ts';
+import { moveInline } from '../../engrave/inline/inline.ts';
+import { drawInline } from '../../engrave/inline/words.ts';
+import { escapeText } from '../../engrave/markup.ts';
+import type { Harp } from '../../instrument/harp.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
+import type { Replaced } from '../../score/relocate.ts';
 import { type Chosen, studentsHarp } from './chosen.ts';
 import { musicAt } from './music.ts';
+import { onStudentsHarp } from './on-harp.ts';
 
 /** What the worker is asked to draw, for the chosen harp. */
 export type RedrawJob = Pick<Chosen, 'harp' | 'tuned'> &
@@ -29,44 +35,45 @@ export interface Drawn {
 
 async function draw(job: RedrawJob): Promise<Drawn> {
   if (job.kind === 'figure') {
-    const [{ drawFigure }, { moveFigure }, { withNotesOf }] = await Promise.all([
+    const [{ drawFigure }, { moveFigure }] = await Promise.all([
       import('../../engrave/figure/draw.ts'),
       import('../../engrave/figure/figure.ts'),
-      import('../../engrave/figure/other-tuning.ts'),
     ]);
     const { figure } = job;
     const harp = studentsHarp(job, figure.harp);
-    const fitting = harp.tuning.id === figure.harp.tuning.id ? figure : withNotesOf(figure, harp);
-    return { html: drawFigure(moveFigure(fitting, harp), job.pitching) };
+    const moved = moveFigure(await withNotesOn(harp, figure), harp);
+    return { html: drawFigure(moved, job.pitching) };
   }
   if (job.kind === 'said') return { html: await say(job.music, job) };
-  const [{ engraveBlock, glyphSheet }, { onStudentsHarp }, { missingNotes }, { escapeText }, { scores }] =
-    await Promise.all([
-      import('../../engrave/block.ts'),
-      import('./on-harp.ts'),
-      import('./missing-notes.ts'),
-      import('../../engrave/markup.ts'),
-      musicAt(job.music),
-    ]);
+  const [{ engraveBlock, glyphSheet }, { scores }] = await Promise.all([
+    import('../../engrave/block.ts'),
+    musicAt(job.music),
+  ]);
   const found = Object.hasOwn(scores, job.block) ? scores[job.block] : undefined;
   if (!found) throw new Error(`there is no score of ${job.block}`);
   const { id, score } = found;
-  const { score: moved, replaced } = onStudentsHarp(score, job);
+  const { score: moved, replaced } = await onStudentsHarp(score, job);
   const { html, glyphs } = engraveBlock(moved, { id: job.parts ?? id });
-  const missing = missingNotes(replaced);
-  return {
-    html: html + (missing === undefined ? '' : `<p class="not-on-harp">${escapeText(missing)}</p>`),
-    sheet: glyphSheet(glyphs),
-  };
+  return { html: html + (await lackedBelow(replaced)), sheet: glyphSheet(glyphs) };
+}
+
+/** A figure for a harp of another tuning has other notes; for one of its own tuning it is as it is. */
+async function withNotesOn(harp: Harp, figure: Figure): Promise<Figure> {
+  if (harp.tuning.id === figure.harp.tuning.id) return figure;
+  const { withNotesOf } = await import('../../engrave/figure/other-tuning.ts');
+  return withNotesOf(figure, harp);
+}
+
+/** The paragraph below a block that the harp cannot play all of. */
+async function lackedBelow(replaced: readonly Replaced[]): Promise<string> {
+  if (replaced.length === 0) return '';
+  const { missingNotes } = await import('./missing-notes.ts');
+  return `<p class="not-on-harp">${escapeText(missingNotes(replaced))}</p>`;
 }
 
 /** An element for each place, with its name. */
 async function say(music: string, chosen: Pick<Chosen, 'harp' | 'tuned'>): Promise<string> {
-  const [{ drawInline }, { moveInline }, { head, said }] = await Promise.all([
-    import('../../engrave/inline/words.ts'),
-    import('../../engrave/inline/inline.ts'),
-    musicAt(music),
-  ]);
+  const { head, said } = await musicAt(music);
   const inWords = (words: typeof said, tuned: Chosen['tuned']): string[] =>
     Object.entries(words).map(([place, inline]) => {
       const moved = moveInline(inline, studentsHarp({ harp: chosen.harp, tuned }, inline.harp));

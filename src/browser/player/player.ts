@@ -187,7 +187,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     if (studentsHarp(chosen, written.harp).tuning.id === written.harp.tuning.id) return;
     const asked = choices;
     const { lesson = '', block: id = '' } = block.dataset;
-    import('../harp/on-harp.ts')
+    import('./on-tuning.ts')
       .then(({ playbackOnTuning }) => playbackOnTuning(lesson, id, chosen))
       .then(
         (found) => {

@@ -31,7 +31,7 @@ export async function fileOf(
   }
   const chosen = readChosen();
   const { concertA, temperament } = chosen;
-  const { score } = onStudentsHarp(found.score, chosen);
+  const { score } = await onStudentsHarp(found.score, chosen);
   if (isWritten(format)) {
     const write = await writerOf(format);
     return new Blob([write(score, credits, players)], { type: mediaType });

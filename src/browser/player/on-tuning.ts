@@ -1,0 +1,14 @@
+/** The music of a block on a harp of another tuning, for its player. */
+import { type Playback, playbackOf } from '../../score/playback.ts';
+import type { Chosen } from '../harp/chosen.ts';
+import { musicAddress, musicAt } from '../harp/music.ts';
+import { onStudentsHarp } from '../harp/on-harp.ts';
+
+/** What a player plays of a block of this page on a harp of another tuning. Rejects where the music cannot be fetched. */
+export async function playbackOnTuning(lesson: string, block: string, chosen: Chosen): Promise<Playback> {
+  const { scores } = await musicAt(musicAddress(lesson));
+  const found = Object.hasOwn(scores, block) ? scores[block] : undefined;
+  if (!found) throw new Error(`there is no score of ${block}`);
+  const { score } = await onStudentsHarp(found.score, chosen);
+  return playbackOf(score);
+}

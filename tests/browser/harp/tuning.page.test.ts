@@ -1,0 +1,98 @@
+/** A harp of another tuning in a real browser: the music finds other holes, and what is about one tuning stays on it. */
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { engraveBlock } from '../../../src/engrave/block.ts';
+import { readHarp } from '../../../src/instrument/harp.ts';
+import { TUNINGS } from '../../../src/instrument/tuning.ts';
+import { relocate } from '../../../src/score/relocate.ts';
+import { blockParts } from '../../../src/site/addresses.ts';
+import { present, valueAt } from '../../../src/values/checked.ts';
+import { violationsOn } from '../axe.ts';
+import { type OpenSite, openSite } from './site.ts';
+
+let site: OpenSite;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(() => site?.close());
+
+let page: Page;
+afterEach(() => page.close());
+
+const CHROMATIC = present(
+  TUNINGS.find(({ id }) => id === 'solo-chromatic'),
+  'the tuning',
+);
+
+async function open(path: string): Promise<void> {
+  page = await site.browser.newPage({ viewport: { width: 360, height: 900 } });
+  page.on('pageerror', (error) => {
+    throw error;
+  });
+  await page.goto(site.url + path);
+}
+
+const settled = () =>
+  page.waitForFunction(() =>
+    /Showing|could not/.test(document.querySelector('harp-choice [role="status"]')?.textContent ?? ''),
+  );
+const status = () => page.locator('harp-choice [role="status"]').textContent();
+const label = (block: string) => page.locator(`#block-${block} .tab-block`).getAttribute('aria-label');
+
+describe('a student who picks another tuning', () => {
+  it('sees the same tune in other holes, and keeps the choice', async () => {
+    await open('/lessons/one/');
+    await page.selectOption('select[name="tuning"]', CHROMATIC.id);
+    await settled();
+    expect(await status()).toBe(
+      'Showing the page for another harp (twelve-hole chromatic, solo tuned). The text is about the Richter tuning.',
+    );
+    const block = present(valueAt(site.course.byId, 'one').blocks[0], 'the block');
+    const harp = present(readHarp('A', CHROMATIC), 'the harp');
+    const { score, replaced } = relocate(present(block.score, 'its score'), harp);
+    expect(replaced).toEqual([]);
+    const { html } = engraveBlock(score, { id: blockParts(block.id) });
+    const shown = await page.locator('#block-chorus-1 .tab-block').evaluate((element, markup) => {
+      const template = document.createElement('template');
+      template.innerHTML = markup;
+      return element.isEqualNode(template.content.firstElementChild);
+    }, html);
+    expect(shown).toBe(true);
+    expect(await label('chorus-1')).toContain('an A harp (twelve-hole chromatic, solo tuned)');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+    expect(await violationsOn(page)).toEqual([]);
+
+    await page.reload();
+    await settled();
+    expect(new URL(page.url()).searchParams.get('tuning')).toBe(CHROMATIC.id);
+    expect(await page.inputValue('select[name="tuning"]')).toBe(CHROMATIC.id);
+    await page.selectOption('select[name="tuning"]', '');
+    await page.getByText('Showing the page as written.').waitFor();
+    expect(await label('chorus-1')).toContain('an A harp, second position');
+    expect(new URL(page.url()).search).toBe('');
+  });
+
+  it('is told which notes that harp has not got, and hears the block from the holes that it shows', async () => {
+    await open('/lessons/one/?tuning=natural-minor&harp=C');
+    await settled();
+    const below = page.locator('.not-on-harp');
+    expect(await below.count()).toBe(await page.locator('#block-chorus-1 .not-on-harp').count());
+    await page.getByRole('button', { name: 'Hear it' }).first().click();
+    await page.locator('#block-chorus-1 .tab-block .now').first().waitFor();
+  });
+
+  it('finds lessons and pages about another tuning as they are', async () => {
+    await open('/lessons/minor/?harp=A&tuning=solo-chromatic');
+    await settled();
+    expect(await label('riff')).toContain('an A harp (natural minor)');
+    await page.selectOption('select[name="tuning"]', 'natural-minor');
+    await page.goto(`${site.url}/harps/richter/`);
+    expect(await page.locator('select[name="tuning"]').count()).toBe(0);
+    await page.selectOption('select[name="key"]', { label: 'A' });
+    await settled();
+    expect(await status()).toBe('Showing the page for an A harp.');
+    expect(await page.evaluate(() => localStorage.getItem('reedway-harp'))).toBe(
+      '{"tuning":"natural-minor","harp":"A"}',
+    );
+  });
+});
