@@ -23,6 +23,8 @@ export const FIGURES = {
   },
   /** `targets` are notes divided by bar lines, one or none a bar. */
   FormChart: { ...PLACE, ...PROGRESSION, targets: 'optional' },
+  /** `holes` is the range that is looked at: `1-6`. */
+  TargetNotes: { ...PLACE, ...PROGRESSION, holes: 'optional', bends: 'optional', overbends: 'optional' },
   BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
 } as const;
 

@@ -58,6 +58,11 @@ export const FIGURE_PROBLEMS = {
     message: ({ text, holes }) => `“${text}” is no hole of a harp that has ${holes}.`,
     help: ({ holes }) => `Write a number from 1 to ${holes}.`,
   }),
+  'figure-holes': error<{ text: string; holes: number }>({
+    about: 'Target notes are looked for on a run of holes.',
+    message: ({ text, holes }) => `“${text}” is no range of holes of a harp that has ${holes}.`,
+    help: () => 'Write the first and the last hole, as in holes="1-6".',
+  }),
   'figure-targets': error<{ bars: number; targets: number }>({
     about: 'There is one target note for each bar of the form; bars are divided by bar lines.',
     message: ({ bars, targets }) => `There are targets for ${targets} bars, and the form has ${bars}.`,

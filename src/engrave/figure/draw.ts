@@ -5,6 +5,7 @@ import { drawFormChart } from './form-chart.ts';
 import { drawHarpMap } from './harp-map.ts';
 import { drawPositionList } from './position-list.ts';
 import { drawRoleTable } from './role-table.ts';
+import { drawTargetNotes } from './target-notes.ts';
 import { drawTemperamentTable } from './temperament-table.ts';
 
 /** The HTML of a figure: what is inside its `<figure>`. The same figure gives the same bytes, here and in a browser. */
@@ -16,6 +17,8 @@ export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
       return drawHarpMap(figure, pitching);
     case 'form-chart':
       return drawFormChart(figure, pitching);
+    case 'target-notes':
+      return drawTargetNotes(figure, pitching);
     case 'bend-ladder':
       return drawBendLadder(figure, pitching);
     case 'position-list':

@@ -5,6 +5,7 @@
 import type { Chord, NoChord } from '../../harmony/chord.ts';
 import { keyInPosition, type SongKey } from '../../harmony/key.ts';
 import { moveChord } from '../../harmony/numeral.ts';
+import type { NoteRange } from '../../harmony/target-notes.ts';
 import { sounding } from '../../instrument/bend.ts';
 import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import type { Playable } from '../../instrument/playable.ts';
@@ -57,6 +58,13 @@ export interface FormChartFigure extends Placed {
   readonly bars: readonly { readonly chords: readonly (Chord | NoChord)[]; readonly target?: TabNote }[];
 }
 
+/** The tones of each chord on some holes, with the ways into each. */
+export interface TargetNotesFigure extends Placed, NoteRange {
+  readonly kind: 'target-notes';
+  /** Each once. */
+  readonly chords: readonly Chord[];
+}
+
 /** The bends of some holes, from the plain reed down. */
 export interface BendLadderFigure {
   readonly kind: 'bend-ladder';
@@ -82,6 +90,7 @@ export type Figure =
   | RoleTableFigure
   | HarpMapFigure
   | FormChartFigure
+  | TargetNotesFigure
   | BendLadderFigure
   | PositionListFigure
   | TemperamentTableFigure;
@@ -100,6 +109,7 @@ export function moveFigure(figure: Figure, harp: Harp): Figure {
   const move = (chord: Chord): Chord => moveChord(chord, figure.key, key);
   switch (figure.kind) {
     case 'role-table':
+    case 'target-notes':
       return { ...figure, harp, key, chords: figure.chords.map(move) };
     case 'harp-map': {
       const { lit, chord } = figure;

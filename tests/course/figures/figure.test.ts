@@ -124,6 +124,23 @@ it('a bend ladder is of one hole', () => {
   });
 });
 
+describe('target notes', () => {
+  it('take the chords of the form, each once, and the low holes', () => {
+    const notes = figure('target-notes', '<TargetNotes />');
+    expect(notes.chords.map(plainChord)).toEqual(['E7', 'A7', 'B7']);
+    expect(notes).toMatchObject({ holes: [1, 6], bends: true, overbends: false });
+  });
+
+  it('may look at other holes, without bends or with overbends', () => {
+    expect(figure('target-notes', '<TargetNotes chords="I7" holes="4" bends="no" overbends />')).toMatchObject({
+      holes: [4, 4],
+      bends: false,
+      overbends: true,
+    });
+    expect(figure('target-notes', '<TargetNotes holes="7–10" />')).toMatchObject({ holes: [7, 10] });
+  });
+});
+
 /** Every problem of a figure, at the characters it points at. `‹…›` marks them. */
 const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-value', '<RoleTable notes="4" harp="‹H›" />'],
@@ -146,6 +163,9 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-other-tuning', '<HarpMap block="‹two/lick›" tuning="natural-minor" />'],
   ['figure-no-hole', '<BendLadder hole="‹11›" />'],
   ['figure-no-hole', '<BendLadder hole="‹three›" />'],
+  ['figure-holes', '<TargetNotes holes="‹4-11›" />'],
+  ['figure-holes', '<TargetNotes holes="‹6-4›" />'],
+  ['figure-holes', '<TargetNotes holes="‹low›" />'],
   ['figure-targets', '<FormChart form="twelve-bar bars 1-2" targets="‹4 | 4 | 4›" />'],
   ['figure-target-many', '<FormChart targets="‹4 5 | 4›" />'],
   ['component-key', '<BendLadder hole="3" ‹notes›="4" />'],
