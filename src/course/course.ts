@@ -136,7 +136,7 @@ export interface Link {
 /** The harps of a lesson's blocks and figures, each as often as it is used. */
 export const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
   ...blocks.flatMap(({ score }) => score?.harp ?? []),
-  ...figures.flatMap(({ figure }) => figure?.harp ?? []),
+  ...figures.flatMap(({ figure }) => (figure && 'harp' in figure ? figure.harp : [])),
 ];
 
 /** Whether a course may be published. */

@@ -25,6 +25,16 @@ export const FIGURES = {
   FormChart: { ...PLACE, ...PROGRESSION, targets: 'optional' },
   /** `holes` is the range that is looked at: `1-6`. */
   TargetNotes: { ...PLACE, ...PROGRESSION, holes: 'optional', bends: 'optional', overbends: 'optional' },
+  /** `rhythm` is written as the music of a block, with x for each stroke; `syllables` are as below a line of music. */
+  RhythmLine: {
+    title: 'optional',
+    rhythm: 'required',
+    syllables: 'optional',
+    meter: 'optional',
+    tempo: 'optional',
+    feel: 'optional',
+    slot: 'optional',
+  },
   BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
 } as const;
 

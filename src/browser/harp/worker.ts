@@ -35,6 +35,7 @@ async function draw(job: RedrawJob): Promise<Drawn> {
       import('../../engrave/figure/other-tuning.ts'),
     ]);
     const { figure } = job;
+    if (!('harp' in figure)) return { html: drawFigure(figure, job.pitching) };
     const harp = studentsHarp(job, figure.harp);
     const fitting = harp.tuning.id === figure.harp.tuning.id ? figure : withNotesOf(figure, harp);
     return { html: drawFigure(moveFigure(fitting, harp), job.pitching) };

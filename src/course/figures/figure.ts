@@ -3,6 +3,7 @@ import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
 import type { Figure } from '../../engrave/figure/figure.ts';
 import { readFormChart } from './form-chart.ts';
 import { readHarpMap } from './harp-map.ts';
+import { readRhythmLine } from './rhythm-line.ts';
 import { readTargetNotes } from './target-notes.ts';
 import {
   distinctChordsOf,
@@ -43,6 +44,8 @@ function figureOf(written: WrittenFigure): Figure | undefined {
       return readHarpMap(written);
     case 'TargetNotes':
       return readTargetNotes(written);
+    case 'RhythmLine':
+      return readRhythmLine(written);
     case 'BendLadder': {
       const { harp, title } = written;
       const hole = holeAt(written, 'hole');

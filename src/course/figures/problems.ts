@@ -58,6 +58,11 @@ export const FIGURE_PROBLEMS = {
     message: ({ text, holes }) => `“${text}” is no hole of a harp that has ${holes}.`,
     help: ({ holes }) => `Write a number from 1 to ${holes}.`,
   }),
+  'figure-stroke': error<{ text: string }>({
+    about: 'A rhythm line has strokes without pitch.',
+    message: ({ text }) => `“${text}” is no stroke, hold, rest or bar line.`,
+    help: () => 'Write x for a stroke, x[accent] for a strong one, = to hold it, . to rest, and | between bars.',
+  }),
   'figure-holes': error<{ text: string; holes: number }>({
     about: 'Target notes are looked for on a run of holes.',
     message: ({ text, holes }) => `“${text}” is no range of holes of a harp that has ${holes}.`,

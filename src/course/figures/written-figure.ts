@@ -45,7 +45,9 @@ export interface WrittenFigure {
   readonly title: { readonly title?: string };
 }
 
-const SETTINGS = ['harp', 'tuning', 'position', 'form', 'chords'] as const satisfies readonly SettingKey[];
+const SETTINGS = [
+  'harp', 'tuning', 'position', 'form', 'chords', 'meter', 'tempo', 'feel', 'slot',
+] as const satisfies readonly SettingKey[]; // biome-ignore format: a list to read across
 
 const report = reporter(FIGURE_PROBLEMS);
 

@@ -4,6 +4,7 @@ import type { Figure } from './figure.ts';
 import { drawFormChart } from './form-chart.ts';
 import { drawHarpMap } from './harp-map.ts';
 import { drawPositionList } from './position-list.ts';
+import { drawRhythmLine } from './rhythm-line.ts';
 import { drawRoleTable } from './role-table.ts';
 import { drawTargetNotes } from './target-notes.ts';
 import { drawTemperamentTable } from './temperament-table.ts';
@@ -19,6 +20,8 @@ export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
       return drawFormChart(figure, pitching);
     case 'target-notes':
       return drawTargetNotes(figure, pitching);
+    case 'rhythm-line':
+      return drawRhythmLine(figure);
     case 'bend-ladder':
       return drawBendLadder(figure, pitching);
     case 'position-list':

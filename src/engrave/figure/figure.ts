@@ -10,6 +10,7 @@ import { sounding } from '../../instrument/bend.ts';
 import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import type { Playable } from '../../instrument/playable.ts';
 import type { ScaleId } from '../../instrument/scale.ts';
+import type { Playback } from '../../score/playback.ts';
 
 /** A note as written: what is played, whatever it sounds on the student's harp. */
 export interface TabNote extends HoleNote {
@@ -65,6 +66,16 @@ export interface TargetNotesFigure extends Placed, NoteRange {
   readonly chords: readonly Chord[];
 }
 
+/** Strokes without pitch, on no harp. */
+export interface RhythmLineFigure {
+  readonly kind: 'rhythm-line';
+  /** What is played; whatever holes its notes are on. */
+  readonly playback: Playback;
+  /** By the index of the event. */
+  readonly syllables: readonly (string | null)[];
+  readonly title?: string;
+}
+
 /** The bends of some holes, from the plain reed down. */
 export interface BendLadderFigure {
   readonly kind: 'bend-ladder';
@@ -91,6 +102,7 @@ export type Figure =
   | HarpMapFigure
   | FormChartFigure
   | TargetNotesFigure
+  | RhythmLineFigure
   | BendLadderFigure
   | PositionListFigure
   | TemperamentTableFigure;
@@ -104,6 +116,7 @@ export function playedOn(harp: Harp, note: TabNote): Playable {
 
 /** The same picture on another harp of the same tuning: holes stay, and key, chords and names follow. */
 export function moveFigure(figure: Figure, harp: Harp): Figure {
+  if (!('harp' in figure)) return figure;
   if (!('key' in figure)) return { ...figure, harp };
   const key = keyInPosition(harp.key, figure.position, figure.key.mode);
   const move = (chord: Chord): Chord => moveChord(chord, figure.key, key);

@@ -141,6 +141,27 @@ describe('target notes', () => {
   });
 });
 
+describe('a rhythm line', () => {
+  it('is read as music with one sign for a stroke, in the settings of the lesson', () => {
+    const line = figure('rhythm-line', '<RhythmLine rhythm="x[accent] = x x . x x = |]" tempo="96" feel="shuffle" />');
+    expect(line.playback).toMatchObject({ tempo: 96, feel: { name: 'shuffle' }, meter: { beats: 4, unit: 4 } });
+    expect(line.playback.bars).toHaveLength(1);
+    expect(line.playback.bars[0]?.events.map(({ notes, marks }) => [notes !== undefined, marks])).toEqual([
+      [true, ['accent']],
+      [true, undefined],
+      [true, undefined],
+      [false, undefined],
+      [true, undefined],
+      [true, undefined],
+    ]);
+  });
+
+  it('has syllables for its strokes', () => {
+    const line = figure('rhythm-line', '<RhythmLine slot="1/4" rhythm="x x . x" syllables="ta-ka da" />');
+    expect(line.syllables).toEqual(['ta-', 'ka', null, 'da']);
+  });
+});
+
 /** Every problem of a figure, at the characters it points at. `‹…›` marks them. */
 const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-value', '<RoleTable notes="4" harp="‹H›" />'],
@@ -163,6 +184,13 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-other-tuning', '<HarpMap block="‹two/lick›" tuning="natural-minor" />'],
   ['figure-no-hole', '<BendLadder hole="‹11›" />'],
   ['figure-no-hole', '<BendLadder hole="‹three›" />'],
+  ['figure-stroke', `<RhythmLine rhythm="x ‹-3'› x" />`],
+  ['figure-stroke', '<RhythmLine rhythm="x x ‹4› x" />'],
+  ['figure-stroke', '<RhythmLine rhythm="x ‹:›| x" />'],
+  ['figure-stroke', '<RhythmLine rhythm="x ‹I7› x" />'],
+  ['figure-empty', '<RhythmLine rhythm="‹.8›" />'],
+  ['bar-too-short', '<RhythmLine rhythm="x = = = = = = = | ‹x x x x x› | x = = = = = = =" />'],
+  ['figure-value', '<RhythmLine rhythm="x" meter="‹5›" />'],
   ['figure-holes', '<TargetNotes holes="‹4-11›" />'],
   ['figure-holes', '<TargetNotes holes="‹6-4›" />'],
   ['figure-holes', '<TargetNotes holes="‹low›" />'],
