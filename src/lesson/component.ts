@@ -35,6 +35,8 @@ export const FIGURES = {
     feel: 'optional',
     slot: 'optional',
   },
+  /** Either `harps` or `positions`, two of them. */
+  SideBySide: { title: 'optional', block: 'required', harps: 'optional', positions: 'optional' },
   BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
 } as const;
 

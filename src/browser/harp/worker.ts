@@ -29,15 +29,16 @@ export interface Drawn {
 
 async function draw(job: RedrawJob): Promise<Drawn> {
   if (job.kind === 'figure') {
-    const [{ drawFigure }, { moveFigure }, { withNotesOf }] = await Promise.all([
+    const [{ drawFigure }, { harpOfFigure, moveFigure }, { withNotesOf }] = await Promise.all([
       import('../../engrave/figure/draw.ts'),
       import('../../engrave/figure/figure.ts'),
       import('../../engrave/figure/other-tuning.ts'),
     ]);
     const { figure } = job;
-    if (!('harp' in figure)) return { html: drawFigure(figure, job.pitching) };
-    const harp = studentsHarp(job, figure.harp);
-    const fitting = harp.tuning.id === figure.harp.tuning.id ? figure : withNotesOf(figure, harp);
+    const own = harpOfFigure(figure);
+    if (!own) return { html: drawFigure(figure, job.pitching) };
+    const harp = studentsHarp(job, own);
+    const fitting = harp.tuning.id === own.tuning.id ? figure : withNotesOf(figure, harp);
     return { html: drawFigure(moveFigure(fitting, harp), job.pitching) };
   }
   if (job.kind === 'said') return { html: await say(job.music, job) };

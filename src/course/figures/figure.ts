@@ -4,6 +4,7 @@ import type { Figure } from '../../engrave/figure/figure.ts';
 import { readFormChart } from './form-chart.ts';
 import { readHarpMap } from './harp-map.ts';
 import { readRhythmLine } from './rhythm-line.ts';
+import { readSideBySide } from './side-by-side.ts';
 import { readTargetNotes } from './target-notes.ts';
 import {
   distinctChordsOf,
@@ -46,6 +47,8 @@ function figureOf(written: WrittenFigure): Figure | undefined {
       return readTargetNotes(written);
     case 'RhythmLine':
       return readRhythmLine(written);
+    case 'SideBySide':
+      return readSideBySide(written);
     case 'BendLadder': {
       const { harp, title } = written;
       const hole = holeAt(written, 'hole');

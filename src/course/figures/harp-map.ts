@@ -61,7 +61,7 @@ function whatIsLit(written: WrittenFigure): Lit | undefined {
     case 'phrase':
       return phrase(written, first);
     case 'block': {
-      const found = blockAt(written, first);
+      const found = blockAt(written, first, 'this tuning');
       if (!found) return undefined;
       const { score, id } = found;
       return { by: 'notes', notes: notesOfScores([score]), what: `the notes of “${score.title ?? id}”` };

@@ -129,32 +129,43 @@ export function findBlock(
   return undefined;
 }
 
-/** The score of a block that can be shown on this harp. */
-export function scoreAt(
-  { attributes, scope, harp }: WrittenFigure,
+/** The score of a block; one that has an error is reported. */
+function anyScoreAt(
+  { attributes, scope }: WrittenFigure,
   lesson: string,
   id: string,
   attribute: WrittenAttribute,
 ): Score | undefined {
   const score = scope.scoreOf(lesson, id);
-  if (!score) {
-    attributes.diagnostics.push(report('figure-unreadable', attribute.valueSpan, { name: id }));
-    return undefined;
-  }
-  const theirs = score.harp.tuning.id;
-  if (theirs === harp.tuning.id) return score;
+  if (!score) attributes.diagnostics.push(report('figure-unreadable', attribute.valueSpan, { name: id }));
+  return score;
+}
+
+/** The score of a block that can be shown on this harp. */
+export function scoreAt(
+  written: WrittenFigure,
+  lesson: string,
+  id: string,
+  attribute: WrittenAttribute,
+): Score | undefined {
+  const { attributes, harp } = written;
+  const score = anyScoreAt(written, lesson, id, attribute);
+  const theirs = score?.harp.tuning.id;
+  if (theirs === undefined || theirs === harp.tuning.id) return score;
   const facts = { name: `The block “${id}”`, theirs, ours: harp.tuning.id };
   attributes.diagnostics.push(report('figure-other-tuning', attribute.valueSpan, facts));
   return undefined;
 }
 
-/** `lick` of this lesson, `first-bends/lick` of another: the score of the block. */
+/** `lick` of this lesson, `first-bends/lick` of another: the score of the block, for this harp or for whatever harp it is written for. */
 export function blockAt(
   written: WrittenFigure,
   attribute: WrittenAttribute,
+  of: 'this tuning' | 'any tuning',
 ): { readonly score: Score; readonly id: string } | undefined {
   const [, lesson = written.scope.lesson, id = ''] = /^(?:(.+)\/)?([^/]+)$/.exec(attributeText(attribute)) ?? [];
-  const score = findBlock(written, lesson, id, attribute) && scoreAt(written, lesson, id, attribute);
+  const read = of === 'this tuning' ? scoreAt : anyScoreAt;
+  const score = findBlock(written, lesson, id, attribute) && read(written, lesson, id, attribute);
   return score && { score, id };
 }
 

@@ -6,6 +6,7 @@ import { drawHarpMap } from './harp-map.ts';
 import { drawPositionList } from './position-list.ts';
 import { drawRhythmLine } from './rhythm-line.ts';
 import { drawRoleTable } from './role-table.ts';
+import { drawSideBySide } from './side-by-side.ts';
 import { drawTargetNotes } from './target-notes.ts';
 import { drawTemperamentTable } from './temperament-table.ts';
 
@@ -22,6 +23,8 @@ export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
       return drawTargetNotes(figure, pitching);
     case 'rhythm-line':
       return drawRhythmLine(figure);
+    case 'side-by-side':
+      return drawSideBySide(figure, pitching);
     case 'bend-ladder':
       return drawBendLadder(figure, pitching);
     case 'position-list':

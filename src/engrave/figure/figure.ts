@@ -7,10 +7,13 @@ import { keyInPosition, type SongKey } from '../../harmony/key.ts';
 import { moveChord } from '../../harmony/numeral.ts';
 import type { NoteRange } from '../../harmony/target-notes.ts';
 import { sounding } from '../../instrument/bend.ts';
-import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
+import type { HeldHoles } from '../../instrument/easiest-holes.ts';
+import { type Breath, HARP_KEYS, type Harp, type HoleNote, keyNote } from '../../instrument/harp.ts';
+import { chromaOf, mod } from '../../instrument/pitch.ts';
 import type { Playable } from '../../instrument/playable.ts';
 import type { ScaleId } from '../../instrument/scale.ts';
 import type { Playback } from '../../score/playback.ts';
+import { present } from '../../values/checked.ts';
 
 /** A note as written: what is played, whatever it sounds on the student's harp. */
 export interface TabNote extends HoleNote {
@@ -76,6 +79,38 @@ export interface RhythmLineFigure {
   readonly title?: string;
 }
 
+/** A tune as one harp plays it in one position. */
+export interface TuneSide {
+  readonly harp: Harp;
+  readonly position: number;
+  readonly key: SongKey;
+  /** Half steps from the pitches as they are written. */
+  readonly shift: number;
+  /** Notes that are struck as bends, and as overbends. */
+  readonly bent: number;
+  readonly overbent: number;
+  /** How often the breath turns round. */
+  readonly turns: number;
+  /** 0 to 10. */
+  readonly level: number;
+}
+
+/** Notes that are struck together: their pitches on the first side, and for each side the holes, or null where it cannot be played. */
+export interface SideNote {
+  readonly midis: readonly number[];
+  readonly held: readonly (HeldHoles | null)[];
+}
+
+/** One tune on two harps or in two positions. */
+export interface SideBySideFigure {
+  readonly kind: 'side-by-side';
+  /** Its title. */
+  readonly tune: string;
+  readonly sides: readonly [TuneSide, TuneSide];
+  readonly bars: readonly { readonly number: number; readonly notes: readonly SideNote[] }[];
+  readonly title?: string;
+}
+
 /** The bends of some holes, from the plain reed down. */
 export interface BendLadderFigure {
   readonly kind: 'bend-ladder';
@@ -103,9 +138,16 @@ export type Figure =
   | FormChartFigure
   | TargetNotesFigure
   | RhythmLineFigure
+  | SideBySideFigure
   | BendLadderFigure
   | PositionListFigure
   | TemperamentTableFigure;
+
+/** The harp that a figure is drawn for, and follows; of two, the first. Undefined for a figure that shows none. */
+export function harpOfFigure(figure: Figure): Harp | undefined {
+  if (figure.kind === 'side-by-side') return figure.sides[0].harp;
+  return 'harp' in figure ? figure.harp : undefined;
+}
 
 /** The note on a harp. Throws a RangeError where the harp has not got it: authors' notes are checked before. */
 export function playedOn(harp: Harp, note: TabNote): Playable {
@@ -116,6 +158,7 @@ export function playedOn(harp: Harp, note: TabNote): Playable {
 
 /** The same picture on another harp of the same tuning: holes stay, and key, chords and names follow. */
 export function moveFigure(figure: Figure, harp: Harp): Figure {
+  if (figure.kind === 'side-by-side') return moveSides(figure, harp);
   if (!('harp' in figure)) return figure;
   if (!('key' in figure)) return { ...figure, harp };
   const key = keyInPosition(harp.key, figure.position, figure.key.mode);
@@ -145,4 +188,33 @@ export function moveFigure(figure: Figure, harp: Harp): Figure {
         })),
       };
   }
+}
+
+/** The first side on another harp, and the second as far away from it as before, in its own register. */
+function moveSides(figure: SideBySideFigure, harp: Harp): SideBySideFigure {
+  const [first, second] = figure.sides;
+  const by = keyNote(harp) - keyNote(first.harp);
+  const other = harpAt(keyNote(second.harp) + by, second.harp);
+  // Where that register has it an octave away, the tune sounds an octave away as well.
+  const octaves = keyNote(other) - keyNote(second.harp) - by;
+  const side = (own: TuneSide, on: Harp, shift: number): TuneSide => ({
+    ...own,
+    harp: on,
+    key: keyInPosition(on.key, own.position, own.key.mode),
+    shift: own.shift + shift,
+  });
+  return {
+    ...figure,
+    sides: [side(first, harp, 0), side(second, other, octaves)],
+    bars: figure.bars.map((bar) => ({
+      ...bar,
+      notes: bar.notes.map((note) => ({ ...note, midis: note.midis.map((midi) => midi + by) })),
+    })),
+  };
+}
+
+/** The harp of a register and a tuning whose key note is this one, in whatever octave. */
+function harpAt(midi: number, { register, tuning }: Harp): Harp {
+  const key = HARP_KEYS.find((one) => chromaOf(one) === mod(midi, 12));
+  return { key: present(key, 'a key'), register, tuning };
 }

@@ -4,7 +4,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { engraveBlock } from '../../../src/engrave/block.ts';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
-import { moveFigure } from '../../../src/engrave/figure/figure.ts';
+import { harpOfFigure, moveFigure } from '../../../src/engrave/figure/figure.ts';
 import { type Harp, readHarp } from '../../../src/instrument/harp.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Tuning } from '../../../src/instrument/tuning.ts';
@@ -106,8 +106,9 @@ describe('a student who picks another harp', () => {
         expect(drawn.get(id)).toBe(built.html);
       }
       for (const { figure } of figures) {
-        if (!figure || !('harp' in figure)) throw new Error('no figure on a harp');
-        const built = drawFigure(moveFigure(figure, harp(name, figure.harp.tuning)), site.course.file);
+        const own = figure && harpOfFigure(figure);
+        if (!own) throw new Error('no figure on a harp');
+        const built = drawFigure(moveFigure(figure, harp(name, own.tuning)), site.course.file);
         expect(drawn.get(JSON.stringify(figure))).toBe(built);
       }
     },

@@ -4,6 +4,7 @@ import { loadFrom } from '../../../src/course/load.ts';
 import type { Figure } from '../../../src/engrave/figure/figure.ts';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { harpName } from '../../../src/instrument/harp.ts';
+import { tabOfNotes } from '../../../src/instrument/playable.ts';
 import { itemAt } from '../../../src/values/checked.ts';
 import { filesInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
@@ -162,6 +163,43 @@ describe('a rhythm line', () => {
   });
 });
 
+describe('a tune side by side', () => {
+  const TUNE = "\n\n```tab\nid: tune\nharp: C\nform: none\nkey: major\nslot: 1/4\n-2 -3 -4 6 | -3' . 4 = |]\n```";
+
+  it('keeps its notes on two harps, each in the position of its key, an octave higher where that takes no overbend', () => {
+    const { sides, bars, tune } = figure('side-by-side', `<SideBySide block="tune" harps="C, G" />${TUNE}`);
+    expect(tune).toBe('tune');
+    expect(sides.map(({ harp, position, shift }) => [harpName(harp), position, shift])).toEqual([
+      ['C', 2, 0],
+      ['G', 1, 12],
+    ]);
+    expect(sides.map(({ bent, overbent }) => [bent, overbent])).toEqual([
+      [1, 0],
+      [1, 0],
+    ]);
+    const tabs = bars.flatMap(({ notes }) =>
+      notes.map(({ held }) => held.map((own) => own && tabOfNotes(own.notes, own.breath))),
+    );
+    expect(tabs).toEqual([
+      ['-2', '7'],
+      ['-3', '8'],
+      ['-4', '9'],
+      ['6', '10'],
+      ["-3'", "8'"],
+      ['4', '-9'],
+    ]);
+  });
+
+  it('moves to the key of each position', () => {
+    const { sides } = figure('side-by-side', `<SideBySide block="tune" positions="1, 2" />${TUNE}`);
+    expect(sides.map(({ key, position }) => [key.tonic.letter, position])).toEqual([
+      ['C', 1],
+      ['G', 2],
+    ]);
+    expect(sides.map(({ shift }) => shift)).toEqual([17, 0]);
+  });
+});
+
 /** Every problem of a figure, at the characters it points at. `‹…›` marks them. */
 const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-value', '<RoleTable notes="4" harp="‹H›" />'],
@@ -184,6 +222,13 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-other-tuning', '<HarpMap block="‹two/lick›" tuning="natural-minor" />'],
   ['figure-no-hole', '<BendLadder hole="‹11›" />'],
   ['figure-no-hole', '<BendLadder hole="‹three›" />'],
+  ['figure-sides', '<‹SideBySide› block="two/lick" />'],
+  ['figure-sides', '<SideBySide block="two/lick" harps="C, A" ‹positions›="1, 2" />'],
+  ['figure-sides', '<SideBySide block="two/lick" harps="‹C›" />'],
+  ['figure-sides', '<SideBySide block="two/lick" positions="‹1, 2, 3›" />'],
+  ['figure-value', '<SideBySide block="two/lick" harps="C, ‹H›" />'],
+  ['figure-value', '<SideBySide block="two/lick" positions="‹13›, 2" />'],
+  ['figure-unknown', '<SideBySide block="‹two/lik›" harps="C, A" />'],
   ['figure-stroke', `<RhythmLine rhythm="x ‹-3'› x" />`],
   ['figure-stroke', '<RhythmLine rhythm="x x ‹4› x" />'],
   ['figure-stroke', '<RhythmLine rhythm="x ‹:›| x" />'],
