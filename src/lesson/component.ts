@@ -37,6 +37,7 @@ export const FIGURES = {
   },
   /** Either `harps` or `positions`, two of them. */
   SideBySide: { title: 'optional', block: 'required', harps: 'optional', positions: 'optional' },
+  NoteLengths: { title: 'optional', slot: 'optional' },
   BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
 } as const;
 

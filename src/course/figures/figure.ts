@@ -1,6 +1,8 @@
 /** The figures of a lesson: what an author wrote between < and >, read into what will be drawn. */
 import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
 import type { Figure } from '../../engrave/figure/figure.ts';
+import { slotName } from '../../notation/setting-values.ts';
+import { type Fraction, fraction } from '../../time/fraction.ts';
 import { readFormChart } from './form-chart.ts';
 import { readHarpMap } from './harp-map.ts';
 import { readRhythmLine } from './rhythm-line.ts';
@@ -49,10 +51,21 @@ function figureOf(written: WrittenFigure): Figure | undefined {
       return readRhythmLine(written);
     case 'SideBySide':
       return readSideBySide(written);
+    case 'NoteLengths':
+      return { kind: 'note-lengths', slot: slotAt(written), ...written.title };
     case 'BendLadder': {
       const { harp, title } = written;
       const hole = holeAt(written, 'hole');
       return hole === undefined ? undefined : { kind: 'bend-ladder', harp, hole, ...title };
     }
   }
+}
+
+const SLOTS = ['1/4', '1/8', '1/16'] as const;
+
+/** The slot in which note lengths are written: the lesson's own, where it is one that all of them can be written in. */
+function slotAt({ attributes, settings }: WrittenFigure): Fraction {
+  const own = SLOTS.find((slot) => slot === slotName(settings.slot));
+  const slot = attributes.choice('slot', SLOTS) ?? own ?? '1/8';
+  return fraction(1, Number(slot.slice(2)));
 }

@@ -3,6 +3,7 @@ import { drawBendLadder } from './bend-ladder.ts';
 import type { Figure } from './figure.ts';
 import { drawFormChart } from './form-chart.ts';
 import { drawHarpMap } from './harp-map.ts';
+import { drawNoteLengths } from './note-lengths.ts';
 import { drawPositionList } from './position-list.ts';
 import { drawRhythmLine } from './rhythm-line.ts';
 import { drawRoleTable } from './role-table.ts';
@@ -25,6 +26,8 @@ export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
       return drawRhythmLine(figure);
     case 'side-by-side':
       return drawSideBySide(figure, pitching);
+    case 'note-lengths':
+      return drawNoteLengths(figure);
     case 'bend-ladder':
       return drawBendLadder(figure, pitching);
     case 'position-list':

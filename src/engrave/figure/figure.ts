@@ -13,6 +13,7 @@ import { chromaOf, mod } from '../../instrument/pitch.ts';
 import type { Playable } from '../../instrument/playable.ts';
 import type { ScaleId } from '../../instrument/scale.ts';
 import type { Playback } from '../../score/playback.ts';
+import type { Fraction } from '../../time/fraction.ts';
 import { present } from '../../values/checked.ts';
 
 /** A note as written: what is played, whatever it sounds on the student's harp. */
@@ -79,6 +80,14 @@ export interface RhythmLineFigure {
   readonly title?: string;
 }
 
+/** How long notes are, as the lanes draw them and the tab writes them. */
+export interface NoteLengthsFigure {
+  readonly kind: 'note-lengths';
+  /** The slot that the signs are written in: a quarter, an eighth or a sixteenth. */
+  readonly slot: Fraction;
+  readonly title?: string;
+}
+
 /** A tune as one harp plays it in one position. */
 export interface TuneSide {
   readonly harp: Harp;
@@ -139,6 +148,7 @@ export type Figure =
   | TargetNotesFigure
   | RhythmLineFigure
   | SideBySideFigure
+  | NoteLengthsFigure
   | BendLadderFigure
   | PositionListFigure
   | TemperamentTableFigure;

@@ -200,6 +200,13 @@ describe('a tune side by side', () => {
   });
 });
 
+it('note lengths are written in the slot of the lesson, or in their own', () => {
+  expect(figure('note-lengths', '<NoteLengths />').slot).toEqual({ n: 1, d: 8 });
+  expect(figure('note-lengths', '<NoteLengths slot="1/16" />').slot).toEqual({ n: 1, d: 16 });
+  const { figures } = load('<NoteLengths />\n', '---\ntitle: One\nslot: 1/4\n---\n\n');
+  expect(figures).toMatchObject([{ slot: { n: 1, d: 4 } }]);
+});
+
 /** Every problem of a figure, at the characters it points at. `‹…›` marks them. */
 const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-value', '<RoleTable notes="4" harp="‹H›" />'],
@@ -222,6 +229,7 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-other-tuning', '<HarpMap block="‹two/lick›" tuning="natural-minor" />'],
   ['figure-no-hole', '<BendLadder hole="‹11›" />'],
   ['figure-no-hole', '<BendLadder hole="‹three›" />'],
+  ['figure-choice', '<NoteLengths slot="‹1/3›" />'],
   ['figure-sides', '<‹SideBySide› block="two/lick" />'],
   ['figure-sides', '<SideBySide block="two/lick" harps="C, A" ‹positions›="1, 2" />'],
   ['figure-sides', '<SideBySide block="two/lick" harps="‹C›" />'],

@@ -10,11 +10,10 @@ import { notesOf } from '../../../src/instrument/playable.ts';
 import { SCALES } from '../../../src/instrument/scale.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import { RICHTER, TUNINGS } from '../../../src/instrument/tuning.ts';
-import { playbackOf } from '../../../src/score/playback.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { someHarp } from '../../instrument/some-harp.ts';
 import { cases } from '../../setup/long.ts';
-import { scoreOf } from '../pictures.ts';
+import { page, textOf, wellFormed } from './figure-page.ts';
 
 const A = present(readHarp('A', RICHTER), 'the harp');
 const plain = (harp: Harp, count: number): TabNote[] =>
@@ -52,16 +51,6 @@ function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'majo
     { kind: 'temperament-table', harp },
   ];
 }
-
-function wellFormed(html: string): void {
-  const parsed = new DOMParser().parseFromString(
-    `<figure xmlns="http://www.w3.org/1999/xhtml">${html}</figure>`,
-    'application/xml',
-  );
-  expect(parsed.querySelector('parsererror')?.textContent).toBeUndefined();
-}
-const page = (html: string): Document => new DOMParser().parseFromString(`<figure>${html}</figure>`, 'text/html');
-const textOf = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
 
 describe('every figure', () => {
   it('is well-formed on any harp, in any position and temperament', () => {
@@ -192,154 +181,6 @@ describe('a form chart', () => {
     const bars = [...page(drawFigure(chart)).querySelectorAll('li')];
     for (const hidden of bars.flatMap((bar) => [...bar.querySelectorAll('[aria-hidden]')])) hidden.remove();
     expect(bars.map(textOf)).toEqual(['Bar 1: I7 E7 target blow 1, A, the fourth', 'Bar 2: IV7 A7 V7 B7', 'Bar 3:']);
-  });
-});
-
-describe('target notes', () => {
-  const key = songKey(tonicInPosition(A.key, 2), 'major');
-  const seven = present(readChord('I7', key), 'the chord');
-  const notes = {
-    kind: 'target-notes',
-    harp: A,
-    position: 2,
-    key,
-    chords: [seven],
-    holes: [2, 4],
-    bends: true,
-    overbends: false,
-  } as const;
-  const rowsOf = (figure: Figure): string[][] =>
-    [...page(drawFigure(figure)).querySelectorAll('tbody tr')].map((row) => {
-      for (const hidden of row.querySelectorAll('[aria-hidden]')) hidden.remove();
-      return [textOf(row.querySelector('th')), ...[...row.querySelectorAll('li')].map(textOf)];
-    });
-
-  it('go up the tones of a chord, and list the ways into each from the easiest on', () => {
-    expect(rowsOf(notes)).toEqual([
-      ["draw 2, whole-step bend, D, the flat seventh", 'draw 2: bend down', 'draw 3: same breath', 'blow 3: from above', 'draw 2, half-step bend: bend down'],
-      ['draw 2, E, the root', 'draw 3: same breath', 'draw 2, half-step bend: let the bend go'],
-      ['blow 3, E, the root', 'blow 2, blow 4: same breath'],
-      ['draw 3, G♯, the third', 'draw 2, draw 4: same breath', 'blow 4: from above', 'draw 3, half-step bend: let the bend go'],
-      ['draw 4, B, the fifth', 'draw 3: same breath', 'draw 4, half-step bend: let the bend go'],
-    ]); // biome-ignore format: a row a line
-  });
-
-  it('use no bends where these are left out, and say where no tone is in the range', () => {
-    expect(
-      rowsOf({ ...notes, bends: false })
-        .flat()
-        .join(),
-    ).not.toContain('bend');
-    const two = present(readChord('ii', key), 'the chord');
-    expect(rowsOf({ ...notes, bends: false, holes: [3, 3], chords: [two] })).toEqual([['']]);
-    expect(drawFigure({ ...notes, bends: false, holes: [3, 3], chords: [two] })).toContain('None of its tones');
-  });
-});
-
-describe('a rhythm line', () => {
-  const score = scoreOf('4[accent] = 4 4 {4 4 4}2 . 4 | = = = = . . 4 =');
-  const words = ['dum', 'da', 'da', 'a', 'b', 'c', null, 'd', null, null, 'e'];
-  const line = { kind: 'rhythm-line', playback: playbackOf(score), syllables: words, title: 'A<b' } as const;
-  const drawn = page(drawFigure(line));
-
-  it('says of every bar where its strokes are, how long and how strong', () => {
-    const bars = [...drawn.querySelectorAll('li .aloud')].map(textOf);
-    expect(bars).toEqual([
-      'Bar 1: 1, accented, dum, one beat; 2, da, half a beat; and of 2, da, half a beat; 3, a, a third of a beat; second triplet of 3, b, a third of a beat; third triplet of 3, c, a third of a beat; and of 4, d, half a beat.',
-      'Bar 2: held over, two beats; 4, e, one beat.',
-    ]);
-  });
-
-  it('draws a disc for each stroke, and the count with the struck ones strong', () => {
-    expect([...drawn.querySelectorAll('li')].map((bar) => bar.querySelectorAll('circle').length)).toEqual([7, 1]);
-    const [first] = drawn.querySelectorAll('svg');
-    expect([...present(first, 'a bar').querySelectorAll('.count')].map(textOf).join(' ')).toBe(
-      '1 + 2 + 3 trip let 4 +',
-    );
-    expect([...present(first, 'a bar').querySelectorAll('.count.strong')].map(textOf).join(' ')).toBe(
-      '1 2 + 3 trip let +',
-    );
-    expect(drawn.querySelectorAll('.accent')).toHaveLength(1);
-  });
-
-  it('is on no harp, and stays as it is on another', () => {
-    wellFormed(drawFigure(line));
-    expect(drawFigure(line)).toContain('A&lt;b');
-    expect(moveFigure(line, A)).toBe(line);
-  });
-});
-
-describe('a tune side by side', () => {
-  const side = (harp: Harp, position: number) => ({
-    harp,
-    position,
-    key: songKey(tonicInPosition(harp.key, position), 'major'),
-    shift: 0,
-    bent: 1,
-    overbent: 0,
-    turns: 2,
-    level: 1.5,
-  });
-  const held = (breath: 'blow' | 'draw', hole: number, bend = 0) => ({
-    breath,
-    notes: [{ hole, bend, over: false, slide: false }],
-  });
-  const harpNamed = (name: string): Harp => present(readHarp(name, RICHTER), name);
-  const figure = {
-    kind: 'side-by-side',
-    tune: 'A <tune>',
-    sides: [side(harpNamed('C'), 2), side(harpNamed('F'), 3)],
-    bars: [
-      {
-        number: 1,
-        notes: [
-          { midis: [67], held: [held('draw', 2), held('draw', 1)] },
-          { midis: [70], held: [held('draw', 3, 1), null] },
-        ],
-      },
-    ],
-  } as const;
-  const rowsOf = (own: Figure): string[][] => {
-    const drawn = page(drawFigure(own));
-    for (const hidden of drawn.querySelectorAll('[aria-hidden]')) hidden.remove();
-    return [...drawn.querySelectorAll('tr')].map((row) => [...row.children].map(textOf));
-  };
-
-  it('has a row for each note, and says below what changes', () => {
-    wellFormed(drawFigure(figure));
-    expect(rowsOf(figure)).toEqual([
-      ['Note', 'C', 'F'],
-      ['G', 'draw 2', 'draw 1'],
-      ['B♭', 'draw 3, half-step bend', 'cannot be played'],
-      ['', 'C harp, second position, in G', 'F harp, third position, in G'],
-      ['Bent notes', '1', '1'],
-      ['Turns of the breath', '2', '2'],
-      ['Difficulty, of 10', '1.5', '1.5'],
-      ['Cannot be played', 'none', 'B♭4'],
-    ]);
-  });
-
-  it('names degrees where its sides are two positions of one harp', () => {
-    const [first] = figure.sides;
-    const rows = rowsOf({ ...figure, sides: [first, side(first.harp, 1)] });
-    expect(rows.slice(0, 3)).toEqual([
-      ['Degree', 'second', 'first'],
-      ['1', 'draw 2', 'draw 1'],
-      ['♭3', 'draw 3, half-step bend', 'cannot be played'],
-    ]);
-  });
-
-  it('follows the student’s harp, and the other side stays as far away', () => {
-    const moved = moveFigure(figure, harpNamed('A'));
-    expect(rowsOf(moved).slice(0, 4)).toEqual([
-      ['Note', 'A', 'D'],
-      ['E', 'draw 2', 'draw 1'],
-      ['G', 'draw 3, half-step bend', 'cannot be played'],
-      ['', 'A harp, second position, in E', 'D harp, third position, in E'],
-    ]);
-    expect(moveFigure(moved, harpNamed('C'))).toEqual(figure);
-    // A standard G harp lies an octave below the one that would be as far from D as F is from C.
-    expect(rowsOf(moveFigure(figure, harpNamed('D')))).toContainEqual(['Sounds', 'as written', 'an octave lower']);
   });
 });
 
