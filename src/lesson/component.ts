@@ -38,7 +38,16 @@ export const FIGURES = {
   /** Either `harps` or `positions`, two of them. */
   SideBySide: { title: 'optional', block: 'required', harps: 'optional', positions: 'optional' },
   NoteLengths: { title: 'optional', slot: 'optional' },
-  BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
+  /** `overbends`, `cents` and `hertz` are shown where they are asked for. */
+  BendLadder: {
+    harp: 'optional',
+    tuning: 'optional',
+    title: 'optional',
+    hole: 'required',
+    overbends: 'optional',
+    cents: 'optional',
+    hertz: 'optional',
+  },
 } as const;
 
 /** What is said of the music follows the student's harp unless `follow` is no; it begins with a capital where a sentence does. */

@@ -1,6 +1,6 @@
 /** The figures of a lesson: what an author wrote between < and >, read into what will be drawn. */
 import { type Diagnostic, hasError } from '../../diagnostics/diagnostic.ts';
-import type { Figure } from '../../engrave/figure/figure.ts';
+import type { BendLadderFigure, Figure } from '../../engrave/figure/figure.ts';
 import { slotName } from '../../notation/setting-values.ts';
 import { type Fraction, fraction } from '../../time/fraction.ts';
 import { readFormChart } from './form-chart.ts';
@@ -53,12 +53,17 @@ function figureOf(written: WrittenFigure): Figure | undefined {
       return readSideBySide(written);
     case 'NoteLengths':
       return { kind: 'note-lengths', slot: slotAt(written), ...written.title };
-    case 'BendLadder': {
-      const { harp, title } = written;
-      const hole = holeAt(written, 'hole');
-      return hole === undefined ? undefined : { kind: 'bend-ladder', harp, hole, ...title };
-    }
+    case 'BendLadder':
+      return bendLadder(written);
   }
+}
+
+function bendLadder(written: WrittenFigure): BendLadderFigure | undefined {
+  const { attributes, harp, title } = written;
+  const hole = holeAt(written, 'hole');
+  const asked = (['overbends', 'cents', 'hertz'] as const).filter((name) => attributes.yesOrNo(name));
+  const shown = Object.fromEntries(asked.map((name) => [name, true]));
+  return hole === undefined ? undefined : { kind: 'bend-ladder', harp, hole, ...shown, ...title };
 }
 
 const SLOTS = ['1/4', '1/8', '1/16'] as const;

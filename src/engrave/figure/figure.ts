@@ -120,11 +120,15 @@ export interface SideBySideFigure {
   readonly title?: string;
 }
 
-/** The bends of some holes, from the plain reed down. */
+/** One hole, from its higher reed down. What is not asked for is left out. */
 export interface BendLadderFigure {
   readonly kind: 'bend-ladder';
   readonly harp: Harp;
   readonly hole: number;
+  readonly overbends?: boolean;
+  /** What a tuner shows, and how far each bend is from its reed. */
+  readonly cents?: boolean;
+  readonly hertz?: boolean;
   readonly title?: string;
 }
 

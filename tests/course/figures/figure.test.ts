@@ -118,7 +118,12 @@ describe('a form chart', () => {
 });
 
 it('a bend ladder is of one hole', () => {
-  expect(figure('bend-ladder', '<BendLadder hole={3} />')).toMatchObject({ hole: 3 });
+  expect(figure('bend-ladder', '<BendLadder hole={3} />')).not.toHaveProperty('overbends');
+  expect(figure('bend-ladder', '<BendLadder hole={3} overbends="yes" cents hertz="no" />')).toMatchObject({
+    hole: 3,
+    overbends: true,
+    cents: true,
+  });
   expect(figure('bend-ladder', '<BendLadder hole="10" harp="high G" />')).toMatchObject({
     hole: 10,
     harp: { register: 'high' },

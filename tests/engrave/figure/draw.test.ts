@@ -47,6 +47,7 @@ function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'majo
     },
     { kind: 'target-notes', ...placed, chords: ['I7', 'iv6'].map(chord), holes: [2, 5], bends: true, overbends: true },
     { kind: 'bend-ladder', harp, hole: 1 },
+    { kind: 'bend-ladder', harp, hole: 1, overbends: true, cents: true, hertz: true },
     { kind: 'position-list', harp },
     { kind: 'temperament-table', harp },
   ];
@@ -163,6 +164,24 @@ describe('a harp map', () => {
     );
   });
 
+  it('without bends shows what the reeds have, and never speaks of overbends', () => {
+    fc.assert(
+      fc.property(someHarp(), fc.integer({ min: 1, max: 12 }), (harp, position) => {
+        for (const figure of figuresOn(harp, position)) {
+          if (figure.kind !== 'harp-map' || figure.lit?.by === 'notes') continue;
+          expect(drawFigure({ ...figure, bends: false, overbends: false })).not.toMatch(/over(?:bend|blow|draw)/i);
+        }
+      }),
+      { numRuns: cases(8, 30) },
+    );
+    const { kind, harp, position, key, lit } = blues as Extract<Figure, { kind: 'harp-map' }>;
+    const bare = { kind, harp, position, key, show: 'degrees', bends: false, overbends: false } as const;
+    const reeds = page(drawFigure({ ...bare, ...(lit ? { lit } : {}) }));
+    expect([...reeds.querySelectorAll('.run li')].map(textOf).join(' ')).toBe('1 -1 -2 4 -4 -5 6 7 -8 -9 9 10');
+    expect(textOf(reeds.querySelector('.lacks'))).toBe('Not on the reeds: B♭3, D4, G4, B♭4, G5, B♭5, G6.');
+    expect(reeds.querySelectorAll('tr')).toHaveLength(3);
+  });
+
   it('has rows for the slide of a harp that has one, and no bends', () => {
     const solo = { ...A, tuning: TUNINGS[5] };
     const heads = [
@@ -186,7 +205,9 @@ describe('a form chart', () => {
 
 describe('a bend ladder', () => {
   const rungs = (harp: Harp, hole: number, pitching = {}) => {
-    const drawn = page(drawFigure({ kind: 'bend-ladder', harp, hole }, pitching));
+    const drawn = page(
+      drawFigure({ kind: 'bend-ladder', harp, hole, overbends: true, cents: true, hertz: true }, pitching),
+    );
     return [...drawn.querySelectorAll('tbody tr')].map((row) => [...row.children].map(textOf).join(' | '));
   };
 
@@ -205,6 +226,26 @@ describe('a bend ladder', () => {
     const just = rungs(present(readHarp('C', RICHTER), 'the harp'), 2, { temperament: TEMPERAMENTS[2], concertA: 442 });
     expect(just[1]).toBe('-2 draw 2 | G4 | +2 | 394.2 | none');
     expect(just[3]).toBe("-2'' draw 2, whole-step bend | F4 | −29 | 344.9 | −231");
+  });
+
+  it('shows overbend, cents and frequency only where they are asked for', () => {
+    const ladder = { kind: 'bend-ladder', harp: A, hole: 3 } as const;
+    const pitching = { temperament: present(TEMPERAMENTS[2], 'a temperament'), concertA: 442 };
+    const plain = page(drawFigure(ladder, pitching));
+    expect([...plain.querySelectorAll('tr')].map((row) => [...row.children].map(textOf).join(' | '))).toEqual([
+      'Played | Note',
+      '-3 draw 3 | G♯4',
+      "-3' draw 3, half-step bend | G4",
+      "-3'' draw 3, whole-step bend | F♯4",
+      "-3''' draw 3, step-and-a-half bend | F4",
+      '3 blow 3 | E4',
+    ]);
+    expect(textOf(plain.body)).not.toMatch(/over|cent|hertz|Hz|temperament/i);
+    const heads = (figure: Figure): string[] =>
+      [...page(drawFigure(figure, pitching)).querySelectorAll('thead th')].map(textOf);
+    expect(heads({ ...ladder, cents: true })).toEqual(['Played', 'Note', 'Tuner, cents', 'Bent by, cents']);
+    expect(heads({ ...ladder, hertz: true })).toEqual(['Played', 'Note', 'Hertz']);
+    expect(drawFigure({ ...ladder, hertz: true }, pitching)).toContain('A at 442 Hz');
   });
 
   it('says why a hole has no bend', () => {
