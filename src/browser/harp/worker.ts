@@ -1,5 +1,5 @@
 /** The engraver off the page's own thread: takes one job at a time and answers on the port that came with it. */
-import type { Figure } from '../../engrave/figure/figure.ts';
+import type { FigureOnHarp } from '../../engrave/figure/figure.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import { type Chosen, studentsHarp } from './chosen.ts';
 import { musicAt } from './music.ts';
@@ -17,7 +17,7 @@ export type RedrawJob = Pick<Chosen, 'harp' | 'tuned'> &
       }
     /** All that a lesson's page says of its music. */
     | { readonly kind: 'said'; readonly music: string }
-    | { readonly kind: 'figure'; readonly figure: Figure; readonly pitching: Pitching }
+    | { readonly kind: 'figure'; readonly figure: FigureOnHarp; readonly pitching: Pitching }
   );
 
 /** What the worker answers: the markup to put in place. */
@@ -29,17 +29,20 @@ export interface Drawn {
 
 async function draw(job: RedrawJob): Promise<Drawn> {
   if (job.kind === 'figure') {
-    const [{ drawFigure }, { harpOfFigure, moveFigure }, { withNotesOf }] = await Promise.all([
-      import('../../engrave/figure/draw.ts'),
+    const [{ harpOfFigure, isRare, moveFigure }, { withNotesOf }] = await Promise.all([
       import('../../engrave/figure/figure.ts'),
       import('../../engrave/figure/other-tuning.ts'),
     ]);
-    const { figure } = job;
+    const { figure, pitching } = job;
     const own = harpOfFigure(figure);
-    if (!own) return { html: drawFigure(figure, job.pitching) };
     const harp = studentsHarp(job, own);
-    const fitting = harp.tuning.id === own.tuning.id ? figure : withNotesOf(figure, harp);
-    return { html: drawFigure(moveFigure(fitting, harp), job.pitching) };
+    const moved = moveFigure(harp.tuning.id === own.tuning.id ? figure : withNotesOf(figure, harp), harp);
+    if (isRare(moved)) {
+      const { drawRare } = await import('../../engrave/figure/draw-rare.ts');
+      return { html: drawRare(moved, pitching) };
+    }
+    const { drawCommon } = await import('../../engrave/figure/draw-common.ts');
+    return { html: drawCommon(moved, pitching) };
   }
   if (job.kind === 'said') return { html: await say(job.music, job) };
   const [{ engraveBlock, glyphSheet }, { onStudentsHarp }, { missingNotes }, { escapeText }, { scores }] =

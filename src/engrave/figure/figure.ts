@@ -144,24 +144,30 @@ export interface TemperamentTableFigure {
   readonly harp: Harp;
 }
 
-/** A figure as a plain value, which the build and the browser draw alike. */
-export type Figure =
-  | RoleTableFigure
-  | HarpMapFigure
-  | FormChartFigure
-  | TargetNotesFigure
-  | RhythmLineFigure
-  | SideBySideFigure
-  | NoteLengthsFigure
-  | BendLadderFigure
-  | PositionListFigure
-  | TemperamentTableFigure;
+/** A figure that many lessons have. */
+export type CommonFigure = RoleTableFigure | HarpMapFigure | FormChartFigure | BendLadderFigure;
 
-/** The harp that a figure is drawn for, and follows; of two, the first. Undefined for a figure that shows none. */
-export function harpOfFigure(figure: Figure): Harp | undefined {
-  if (figure.kind === 'side-by-side') return figure.sides[0].harp;
-  return 'harp' in figure ? figure.harp : undefined;
-}
+/** A figure that few pages have. */
+export type RareFigure = TargetNotesFigure | SideBySideFigure | PositionListFigure | TemperamentTableFigure;
+
+/** A figure that shows a harp, and follows the student's. */
+export type FigureOnHarp = CommonFigure | RareFigure;
+
+/** A figure as a plain value, which the build and the browser draw alike. */
+export type Figure = FigureOnHarp | RhythmLineFigure | NoteLengthsFigure;
+
+const RARE: readonly Figure['kind'][] = ['target-notes', 'side-by-side', 'position-list', 'temperament-table'];
+
+/** Whether a figure is of a kind that few pages have. */
+export const isRare = (figure: FigureOnHarp): figure is RareFigure => RARE.includes(figure.kind);
+
+/** Whether a figure shows a harp. */
+export const isOnHarp = (figure: Figure): figure is FigureOnHarp =>
+  figure.kind !== 'rhythm-line' && figure.kind !== 'note-lengths';
+
+/** The harp that a figure is drawn for; of two, the first. */
+export const harpOfFigure = (figure: FigureOnHarp): Harp =>
+  figure.kind === 'side-by-side' ? figure.sides[0].harp : figure.harp;
 
 /** The note on a harp. Throws a RangeError where the harp has not got it: authors' notes are checked before. */
 export function playedOn(harp: Harp, note: TabNote): Playable {
@@ -171,9 +177,8 @@ export function playedOn(harp: Harp, note: TabNote): Playable {
 }
 
 /** The same picture on another harp of the same tuning: holes stay, and key, chords and names follow. */
-export function moveFigure(figure: Figure, harp: Harp): Figure {
+export function moveFigure(figure: FigureOnHarp, harp: Harp): FigureOnHarp {
   if (figure.kind === 'side-by-side') return moveSides(figure, harp);
-  if (!('harp' in figure)) return figure;
   if (!('key' in figure)) return { ...figure, harp };
   const key = keyInPosition(harp.key, figure.position, figure.key.mode);
   const move = (chord: Chord): Chord => moveChord(chord, figure.key, key);
@@ -204,9 +209,13 @@ export function moveFigure(figure: Figure, harp: Harp): Figure {
   }
 }
 
-/** The first side on another harp, and the second as far away from it as before, in its own register. */
-function moveSides(figure: SideBySideFigure, harp: Harp): SideBySideFigure {
+/**
+ * The first side on another harp, and the second as far away from it as before, in its own register. Both keep their tuning, for which the
+ * holes were found.
+ */
+function moveSides(figure: SideBySideFigure, { key, register }: Harp): SideBySideFigure {
   const [first, second] = figure.sides;
+  const harp = { key, register, tuning: first.harp.tuning };
   const by = keyNote(harp) - keyNote(first.harp);
   const other = harpAt(keyNote(second.harp) + by, second.harp);
   // Where that register has it an octave away, the tune sounds an octave away as well.

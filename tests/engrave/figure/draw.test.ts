@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
-import { type Figure, moveFigure, type TabNote } from '../../../src/engrave/figure/figure.ts';
+import { type Figure, type FigureOnHarp, moveFigure, type TabNote } from '../../../src/engrave/figure/figure.ts';
 import { songKey } from '../../../src/harmony/key.ts';
 import { readChord } from '../../../src/harmony/symbol.ts';
 import { type Harp, readHarp, tonicInPosition } from '../../../src/instrument/harp.ts';
@@ -22,7 +22,7 @@ const plain = (harp: Harp, count: number): TabNote[] =>
     .map(({ midi: _, ...note }) => note);
 
 /** One of each figure on a harp, as a lesson in a position would have it. */
-function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'major'): Figure[] {
+function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'major'): FigureOnHarp[] {
   const key = songKey(tonicInPosition(harp.key, position), mode);
   const placed = { harp, position, key };
   const chord = (symbol: string) => {
@@ -34,7 +34,7 @@ function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'majo
   const map = { kind: 'harp-map', ...placed, bends: true, overbends: true } as const;
   return [
     { kind: 'role-table', ...placed, notes, chords: ['I7', 'IV7', 'bVI7'].map(chord) },
-    ...SCALES.map(({ id }): Figure => ({ ...map, show: 'degrees', lit: { by: 'scale', scale: id } })),
+    ...SCALES.map(({ id }): FigureOnHarp => ({ ...map, show: 'degrees', lit: { by: 'scale', scale: id } })),
     { ...map, show: 'roles', lit: { by: 'chord', chord: chord('V9') } },
     { ...map, show: 'notes', lit: { by: 'notes', notes, what: 'the phrase “a<b”' } },
     { ...map, show: 'roles', bends: false, overbends: false, chord: chord('ii7') },
@@ -75,7 +75,7 @@ describe('every figure', () => {
         const target = { ...other, tuning: harp.tuning };
         const written = figuresOn(target, position);
         figuresOn(harp, position).forEach((figure, index) => {
-          const moved = JSON.parse(JSON.stringify(figure)) as Figure;
+          const moved = JSON.parse(JSON.stringify(figure)) as FigureOnHarp;
           expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(itemAt(written, index)));
         });
       }),

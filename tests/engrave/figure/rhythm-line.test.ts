@@ -1,15 +1,11 @@
 // @vitest-environment jsdom
 import { describe, expect, it } from 'vitest';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
-import { moveFigure } from '../../../src/engrave/figure/figure.ts';
-import { readHarp } from '../../../src/instrument/harp.ts';
-import { RICHTER } from '../../../src/instrument/tuning.ts';
+import { isOnHarp } from '../../../src/engrave/figure/figure.ts';
 import { playbackOf } from '../../../src/score/playback.ts';
 import { present } from '../../../src/values/checked.ts';
 import { scoreOf } from '../pictures.ts';
 import { page, textOf, wellFormed } from './figure-page.ts';
-
-const A = present(readHarp('A', RICHTER), 'the harp');
 
 describe('a rhythm line', () => {
   const score = scoreOf('4[accent] = 4 4 {4 4 4}2 . 4 | = = = = . . 4 =');
@@ -37,9 +33,9 @@ describe('a rhythm line', () => {
     expect(drawn.querySelectorAll('.accent')).toHaveLength(1);
   });
 
-  it('is on no harp, and stays as it is on another', () => {
+  it('is on no harp', () => {
     wellFormed(drawFigure(line));
     expect(drawFigure(line)).toContain('A&lt;b');
-    expect(moveFigure(line, A)).toBe(line);
+    expect(isOnHarp(line)).toBe(false);
   });
 });
