@@ -1,9 +1,15 @@
 import { expect, test } from 'vitest';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { addressesUnder, normalBase } from '../../src/site/addresses.ts';
-import { bendingHolesInWords, harpInWords, lessonTempoInWords, minutesInWords, positionWithName } from '../../src/site/in-words.ts';
-import { listInWords } from '../../src/texts/list.ts';
+import {
+  bendingHolesInWords,
+  harpInWords,
+  lessonTempoInWords,
+  minutesInWords,
+  positionWithName,
+} from '../../src/site/in-words.ts';
 import { inScript } from '../../src/site/metadata.ts';
+import { listInWords } from '../../src/texts/list.ts';
 import { type Feel, SHUFFLE, STRAIGHT } from '../../src/time/feel.ts';
 
 test('a length of time is said in hours and minutes', () => {
