@@ -5,7 +5,7 @@
 import type { Curriculum } from '../curriculum/curriculum.ts';
 import type { Problem, SourceRange } from '../diagnostics/place.ts';
 import type { YamlPlaces } from '../document/yaml.ts';
-import type { Figure } from '../engrave/figure/figure.ts';
+import { type Figure, harpOfFigure, isOnHarp } from '../engrave/figure/figure.ts';
 import type { Inline } from '../engrave/inline/inline.ts';
 import type { Form } from '../harmony/form.ts';
 import type { Harp } from '../instrument/harp.ts';
@@ -136,7 +136,7 @@ export interface Link {
 /** The harps of a lesson's blocks and figures, each as often as it is used. */
 export const harpsOf = ({ blocks, figures }: Lesson): readonly Harp[] => [
   ...blocks.flatMap(({ score }) => score?.harp ?? []),
-  ...figures.flatMap(({ figure }) => figure?.harp ?? []),
+  ...figures.flatMap(({ figure }) => (figure && isOnHarp(figure) ? harpOfFigure(figure) : [])),
 ];
 
 /** Whether a course may be published. */

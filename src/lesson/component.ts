@@ -23,7 +23,31 @@ export const FIGURES = {
   },
   /** `targets` are notes divided by bar lines, one or none a bar. */
   FormChart: { ...PLACE, ...PROGRESSION, targets: 'optional' },
-  BendLadder: { harp: 'optional', tuning: 'optional', title: 'optional', hole: 'required' },
+  /** `holes` is the range that is looked at: `1-6`. */
+  TargetNotes: { ...PLACE, ...PROGRESSION, holes: 'optional', bends: 'optional', overbends: 'optional' },
+  /** `rhythm` is written as the music of a block, with x for each stroke; `syllables` are as below a line of music. */
+  RhythmLine: {
+    title: 'optional',
+    rhythm: 'required',
+    syllables: 'optional',
+    meter: 'optional',
+    tempo: 'optional',
+    feel: 'optional',
+    slot: 'optional',
+  },
+  /** Either `harps` or `positions`, two of them. */
+  SideBySide: { title: 'optional', block: 'required', harps: 'optional', positions: 'optional' },
+  NoteLengths: { title: 'optional', slot: 'optional' },
+  /** `overbends`, `cents` and `hertz` are shown where they are asked for. */
+  BendLadder: {
+    harp: 'optional',
+    tuning: 'optional',
+    title: 'optional',
+    hole: 'required',
+    overbends: 'optional',
+    cents: 'optional',
+    hertz: 'optional',
+  },
 } as const;
 
 /** What is said of the music follows the student's harp unless `follow` is no; it begins with a capital where a sentence does. */

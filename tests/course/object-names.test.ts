@@ -53,6 +53,8 @@ const courseNaming = (name: string): string =>
       `<HarpMap show="${name}" scale="${name}" chord="${name}" ${name}="1" />\n`,
       `<RoleTable notes="${name}" form="${name}" harp="${name}" />\n`,
       `<FormChart form="${name}" targets="${name}" />\n`,
+      `<TargetNotes form="${name}" holes="${name}" />\n<RhythmLine rhythm="${name}" syllables="${name}" />\n`,
+      `<SideBySide block="${name}" harps="${name}, ${name}" />\n<NoteLengths slot="${name}" />\n`,
       `<${name} />\n`,
       `<Clip src="media/x.mp3" cues={[{ ${name}: 3, at: 1 }]} />\n`,
       `\`\`\`tab\nid: ${name}\nharp: ${name}\nmouth: ${name}\n${name}: 4\nform: ${name}\nfeel: ${name}\nslot: ${name}`,

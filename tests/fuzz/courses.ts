@@ -150,7 +150,7 @@ clips:
 >   \`\`\`
 
 <Clip src="https://example.org/a.mp4" cues={[{ at: '0:04', bars: '1' }]} />
-<HarpMap harp="A" tuning="own" /> <RoleTable chords="I7 | IV7" /> <BendLadder hole="3" /> <FormChart form="mine" />
+<HarpMap harp="A" tuning="own" /> <RoleTable chords="I7 | IV7" /> <BendLadder hole="3" /> <FormChart form="mine" /> <TargetNotes chords="I7" holes="1-4" /> <RhythmLine rhythm="x = x[accent] . x x x x" syllables="a b" /> <SideBySide block="head" harps="C, A" /> <NoteLengths />
 `;
 const lesson = fc.oneof(linked, lessonFile, spoiled(WHOLE_LESSON));
 const path = fc.oneof(

@@ -22,7 +22,7 @@ export const ATTACKS = [
 export const PIECES = [
   '# Heading\n\n', '## Über *ê*\n\n', 'Words. ', '\n\n', '\n', '- ', '  - ', '> ', '1. ', '| a | b |\n|---|---|\n| c | d |\n\n', '[^1]', '[^1]: A note.\n\n',
   '**', '*', '`', '```\n', '~~~', '[a](first)', '[b](media/a.svg)', '![c](media/a.svg)', '[d][e]', '[e]: first\n\n', '<HarpMap />', '<RoleTable chords="I7" />',
-  '<FormChart form="twelve-bar" />', '<BendLadder hole="3" />', '<Clip src="media/a.mp3" />', '<b>', '</b>', '<div>', '</div>', '<br/>', '{', '}', '{/* c */}', '&amp;', '&#x3c;',
+  '<FormChart form="twelve-bar" />', '<BendLadder hole="3" />', '<TargetNotes chords="I7" />', '<RhythmLine rhythm="x" slot="1/1" />', '<SideBySide block="a" positions="1, 2" />', '<NoteLengths />', '<Clip src="media/a.mp3" />', '<b>', '</b>', '<div>', '</div>', '<br/>', '{', '}', '{/* c */}', '&amp;', '&#x3c;',
   '&lt;script&gt;', '\\', '\\<', '\t', '$x$', ':::', '---\n', '\u0000', '\ud800', '\u202e', 'https://example.org/?a=b&c', '<https://example.org>', '<', '>', '"', "'", '=',
 ]; // biome-ignore format: a list to read across
 

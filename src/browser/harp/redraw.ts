@@ -2,7 +2,7 @@
  * Sets every block and figure of a page for the student's harp. The engraver runs in a worker, so that nothing stutters,
  * and what can be seen comes first. What is on the page as written is kept, and comes back without being drawn.
  */
-import type { Figure } from '../../engrave/figure/figure.ts';
+import type { FigureOnHarp } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
 import { drawingHolder } from '../scroll-box.ts';
 import { type Chosen, differs } from './chosen.ts';
@@ -76,7 +76,7 @@ function findPlaces(): Place[] {
   });
   const figures = [...document.querySelectorAll<HTMLElement>('figure[data-figure]')].map((figure): Place => {
     const written = [...drawingHolder(figure).children];
-    const value = JSON.parse(figure.dataset['figure'] ?? '') as Figure;
+    const value = JSON.parse(figure.dataset['figure'] ?? '') as FigureOnHarp;
     const job = ({ harp, tuned, concertA, temperament }: Chosen): RedrawJob => ({
       kind: 'figure',
       figure: value,

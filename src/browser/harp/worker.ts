@@ -1,5 +1,5 @@
 /** The engraver off the page's own thread: takes one job at a time and answers on the port that came with it. */
-import type { Figure } from '../../engrave/figure/figure.ts';
+import type { FigureOnHarp } from '../../engrave/figure/figure.ts';
 import { moveInline } from '../../engrave/inline/inline.ts';
 import { drawInline } from '../../engrave/inline/words.ts';
 import { escapeText } from '../../engrave/markup.ts';
@@ -23,7 +23,7 @@ export type RedrawJob = Pick<Chosen, 'harp' | 'tuned'> &
       }
     /** All that a lesson's page says of its music. */
     | { readonly kind: 'said'; readonly music: string }
-    | { readonly kind: 'figure'; readonly figure: Figure; readonly pitching: Pitching }
+    | { readonly kind: 'figure'; readonly figure: FigureOnHarp; readonly pitching: Pitching }
   );
 
 /** What the worker answers: the markup to put in place. */
@@ -35,14 +35,16 @@ export interface Drawn {
 
 async function draw(job: RedrawJob): Promise<Drawn> {
   if (job.kind === 'figure') {
-    const [{ drawFigure }, { moveFigure }] = await Promise.all([
-      import('../../engrave/figure/draw.ts'),
-      import('../../engrave/figure/figure.ts'),
-    ]);
-    const { figure } = job;
-    const harp = studentsHarp(job, figure.harp);
+    const { harpOfFigure, isRare, moveFigure } = await import('../../engrave/figure/figure.ts');
+    const { figure, pitching } = job;
+    const harp = studentsHarp(job, harpOfFigure(figure));
     const moved = moveFigure(await withNotesOn(harp, figure), harp);
-    return { html: drawFigure(moved, job.pitching) };
+    if (isRare(moved)) {
+      const { drawRare } = await import('../../engrave/figure/draw-rare.ts');
+      return { html: drawRare(moved, pitching) };
+    }
+    const { drawCommon } = await import('../../engrave/figure/draw-common.ts');
+    return { html: drawCommon(moved, pitching) };
   }
   if (job.kind === 'said') return { html: await say(job.music, job) };
   const [{ engraveBlock, glyphSheet }, { scores }] = await Promise.all([
@@ -58,8 +60,9 @@ async function draw(job: RedrawJob): Promise<Drawn> {
 }
 
 /** A figure for a harp of another tuning has other notes; for one of its own tuning it is as it is. */
-async function withNotesOn(harp: Harp, figure: Figure): Promise<Figure> {
-  if (harp.tuning.id === figure.harp.tuning.id) return figure;
+async function withNotesOn(harp: Harp, figure: FigureOnHarp): Promise<FigureOnHarp> {
+  const { harpOfFigure } = await import('../../engrave/figure/figure.ts');
+  if (harp.tuning.id === harpOfFigure(figure).tuning.id) return figure;
   const { withNotesOf } = await import('../../engrave/figure/other-tuning.ts');
   return withNotesOf(figure, harp);
 }

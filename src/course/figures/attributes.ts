@@ -38,6 +38,10 @@ export interface Attributes {
   notes(key: string, harp: Harp): readonly (readonly NamedNote[])[] | undefined;
 }
 
+/** Where a part of an attribute's value is in the lesson: the whole value where it is not written as it is read. */
+export const placeInAttribute = ({ valueSpan, verbatim }: WrittenAttribute, { from, to }: TextSpan): TextSpan =>
+  verbatim ? { from: valueSpan.from + from, to: valueSpan.from + to } : valueSpan;
+
 /** The attributes of a component, read with their problems. */
 export function attributesOf(component: ComponentText): Attributes {
   const diagnostics: Diagnostic[] = [];
@@ -107,10 +111,7 @@ export function attributesOf(component: ComponentText): Attributes {
       if (!attribute) return undefined;
       const text = attributeText(attribute);
       const read = readNotes(text, harp);
-      const placed = ({ from, to }: TextSpan): TextSpan => {
-        const { valueSpan, verbatim } = attribute;
-        return verbatim ? { from: valueSpan.from + from, to: valueSpan.from + to } : valueSpan;
-      };
+      const placed = (span: TextSpan): TextSpan => placeInAttribute(attribute, span);
       append(
         diagnostics,
         read.diagnostics.map((diagnostic) => ({ ...diagnostic, span: placed(diagnostic.span) })),

@@ -58,6 +58,21 @@ export const FIGURE_PROBLEMS = {
     message: ({ text, holes }) => `“${text}” is no hole of a harp that has ${holes}.`,
     help: ({ holes }) => `Write a number from 1 to ${holes}.`,
   }),
+  'figure-stroke': error<{ text: string }>({
+    about: 'A rhythm line has strokes without pitch.',
+    message: ({ text }) => `“${text}” is no stroke, hold, rest or bar line.`,
+    help: () => 'Write x for a stroke, x[accent] for a strong one, = to hold it, . to rest, and | between bars.',
+  }),
+  'figure-sides': error<object>({
+    about: 'A tune is shown on two harps or in two positions.',
+    message: () => 'This figure shows a tune on two harps or in two positions.',
+    help: () => 'Name either two harps, as in harps="C, A", or two positions, as in positions="1, 2".',
+  }),
+  'figure-holes': error<{ text: string; holes: number }>({
+    about: 'Target notes are looked for on a run of holes.',
+    message: ({ text, holes }) => `“${text}” is no range of holes of a harp that has ${holes}.`,
+    help: () => 'Write the first and the last hole, as in holes="1-6".',
+  }),
   'figure-targets': error<{ bars: number; targets: number }>({
     about: 'There is one target note for each bar of the form; bars are divided by bar lines.',
     message: ({ bars, targets }) => `There are targets for ${targets} bars, and the form has ${bars}.`,

@@ -17,7 +17,7 @@ import type { InlineName } from '../../lesson/component.ts';
 import type { ComponentText } from '../../lesson/component-text.ts';
 import { homeSymbols } from '../../notation/setting-values.ts';
 import { attributesOf } from '../figures/attributes.ts';
-import type { FigureScope } from '../figures/figure.ts';
+import type { FigureScope } from '../figures/written-figure.ts';
 import { INLINE_PROBLEMS } from './problems.ts';
 import { beginsSentence } from './sentence.ts';
 

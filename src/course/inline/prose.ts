@@ -9,7 +9,7 @@ import type { HeadingText, LessonText } from '../../lesson/lesson-text.ts';
 import { oneLine } from '../../lesson/line.ts';
 import type { BlockTree } from '../../notation/tree.ts';
 import type { Heading, LessonInline, LessonWord } from '../course.ts';
-import type { FigureScope } from '../figures/figure.ts';
+import type { FigureScope } from '../figures/written-figure.ts';
 import { readInline } from './inline.ts';
 import { plainLettersIn } from './plain-letters.ts';
 import { INLINE_PROBLEMS } from './problems.ts';

@@ -1,26 +1,12 @@
 import type { Pitching } from '../../instrument/temperament.ts';
-import { drawBendLadder } from './bend-ladder.ts';
-import type { Figure } from './figure.ts';
-import { drawFormChart } from './form-chart.ts';
-import { drawHarpMap } from './harp-map.ts';
-import { drawPositionList } from './position-list.ts';
-import { drawRoleTable } from './role-table.ts';
-import { drawTemperamentTable } from './temperament-table.ts';
+import { drawCommon } from './draw-common.ts';
+import { drawRare } from './draw-rare.ts';
+import { type Figure, isOnHarp, isRare } from './figure.ts';
+import { drawNoteLengths } from './note-lengths.ts';
+import { drawRhythmLine } from './rhythm-line.ts';
 
 /** The HTML of a figure: what is inside its `<figure>`. The same figure gives the same bytes, here and in a browser. */
 export function drawFigure(figure: Figure, pitching: Pitching = {}): string {
-  switch (figure.kind) {
-    case 'role-table':
-      return drawRoleTable(figure, pitching);
-    case 'harp-map':
-      return drawHarpMap(figure, pitching);
-    case 'form-chart':
-      return drawFormChart(figure, pitching);
-    case 'bend-ladder':
-      return drawBendLadder(figure, pitching);
-    case 'position-list':
-      return drawPositionList(figure);
-    case 'temperament-table':
-      return drawTemperamentTable(figure, pitching);
-  }
+  if (isOnHarp(figure)) return isRare(figure) ? drawRare(figure, pitching) : drawCommon(figure, pitching);
+  return figure.kind === 'rhythm-line' ? drawRhythmLine(figure) : drawNoteLengths(figure);
 }

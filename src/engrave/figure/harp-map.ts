@@ -193,17 +193,20 @@ function titleOf({ lit, show, chord }: HarpMapFigure): string {
 
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** A lit scale as it is played, from its lowest tonic up, and what of it the harp has not got. */
-function underMap({ lit, harp, key, show }: HarpMapFigure): string {
-  if (!lit && show === 'notes') return chromaticLacks(harp, key);
+/** A lit scale as it is played, from its lowest tonic up, and what of it the harp has not got; on a map without bends, by its reeds alone. */
+function underMap({ lit, harp, key, show, bends }: HarpMapFigure): string {
+  if (!lit && show === 'notes') return bends ? chromaticLacks(harp, key) : '';
   if (lit?.by !== 'scale') return '';
   const laid = layOut(harp, key.tonic, stepsOf(present(scaleOf(lit.scale), lit.scale)));
-  const had = laid.filter(({ means }) => means !== undefined && means !== 'overbend');
-  const run = had.map((note) => `<li>${escapeText(tabOf(itemAt(note.places, 0)))}</li>`).join('');
-  const lacks = missingOf(laid).map(lackInWords);
-  const sentence =
-    lacks.length === 0 ? 'The harp has every note of it.' : `Not on this harp without overbends: ${lacks.join(', ')}.`;
-  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run}</ol><p class="lacks">${escapeText(sentence)}</p>`;
+  const isShown = ({ means }: LaidNote): boolean =>
+    means !== undefined && means !== 'overbend' && (bends || means !== 'bend');
+  const run = laid.filter(isShown).map(({ places }) => `<li>${escapeText(tabOf(itemAt(places, 0)))}</li>`);
+  const missing = bends
+    ? missingOf(laid).map(lackInWords)
+    : laid.filter((note) => !isShown(note)).map(({ pitch }) => printedPitch(pitch));
+  const [who, where] = bends ? ['The harp has', 'on this harp without overbends'] : ['The reeds have', 'on the reeds'];
+  const sentence = missing.length === 0 ? `${who} every note of it.` : `Not ${where}: ${missing.join(', ')}.`;
+  return `<p class="run-label">From the lowest note up:</p><ol class="run">${run.join('')}</ol><p class="lacks">${escapeText(sentence)}</p>`;
 }
 
 function chromaticLacks(harp: Harp, key: SongKey): string {

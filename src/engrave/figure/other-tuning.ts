@@ -1,10 +1,10 @@
 /** The notes of a figure on a harp of another tuning: the pitches stay where they are in the key, and other holes play them. */
 import { type Harp, keyNote } from '../../instrument/harp.ts';
 import { placesOfPitch } from '../../instrument/playable.ts';
-import { type Figure, playedOn, type TabNote } from './figure.ts';
+import { type FigureOnHarp, playedOn, type TabNote } from './figure.ts';
 
 /** The same figure with notes of the other harp; those that it has not got are left out. */
-export function withNotesOf(figure: Figure, harp: Harp): Figure {
+export function withNotesOf(figure: FigureOnHarp, harp: Harp): FigureOnHarp {
   switch (figure.kind) {
     case 'role-table':
       return { ...figure, notes: figure.notes.flatMap(found(figure.harp)) };

@@ -4,7 +4,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { engraveBlock } from '../../../src/engrave/block.ts';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
-import { moveFigure } from '../../../src/engrave/figure/figure.ts';
+import { harpOfFigure, isOnHarp, moveFigure } from '../../../src/engrave/figure/figure.ts';
 import { type Harp, readHarp } from '../../../src/instrument/harp.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Tuning } from '../../../src/instrument/tuning.ts';
@@ -106,8 +106,8 @@ describe('a student who picks another harp', () => {
         expect(drawn.get(id)).toBe(built.html);
       }
       for (const { figure } of figures) {
-        if (!figure) throw new Error('no figure');
-        const built = drawFigure(moveFigure(figure, harp(name, figure.harp.tuning)), site.course.file);
+        if (!figure || !isOnHarp(figure)) throw new Error('no figure on a harp');
+        const built = drawFigure(moveFigure(figure, harp(name, harpOfFigure(figure).tuning)), site.course.file);
         expect(drawn.get(JSON.stringify(figure))).toBe(built);
       }
     },
@@ -253,6 +253,23 @@ describe('a student who picks another harp', () => {
     if (!figure) throw new Error('no ladder');
     const expected = drawFigure(figure, { concertA: 442, temperament: TEMPERAMENTS[2] });
     expect((await redrawn(page)).findLast(([name]) => name === JSON.stringify(figure))?.[1]).toBe(expected);
+  });
+
+  it('sees figures that few pages have on it too, and those without a harp as they were', async () => {
+    const { page } = await open('/lessons/minor/');
+    const rhythm = await page.locator('.rhythm-line').innerHTML();
+    await choose(page, 'D');
+    const figures = valueAt(site.course.byId, 'minor').figures.flatMap(({ figure }) => figure ?? []);
+    const drawn = new Map(await redrawn(page));
+    for (const figure of figures.filter(isOnHarp)) {
+      const moved = moveFigure(figure, harp('D', harpOfFigure(figure).tuning));
+      expect(drawn.get(JSON.stringify(figure))).toBe(drawFigure(moved, site.course.file));
+    }
+    expect(await page.locator('.side-facts thead th').allTextContents()).toEqual([
+      'D harp, second position, in A minor',
+      'G harp, third position, in A minor',
+    ]);
+    expect(await page.locator('.rhythm-line').innerHTML()).toBe(rhythm);
   });
 
   it('stands on the last of several harps chosen quickly', async () => {

@@ -26,7 +26,7 @@ ${[2, 3, 4, 5, 6].map(riff).join('\n')}
 
 <FormChart targets="-2 | . | 4" />
 
-<BendLadder hole={3} />
+<BendLadder hole={3} cents="yes" hertz="yes" />
 `;
 
 const MINOR = `---
@@ -42,6 +42,12 @@ chords: i7
 
 -2 -3 4 -4 = . . . |]
 \`\`\`
+
+<TargetNotes chords="i7 | iv7" holes="1-3" />
+
+<SideBySide block="riff" harps="C, F" />
+
+<RhythmLine rhythm="x = x x = x x x" />
 `;
 
 export interface OpenSite {

@@ -4,6 +4,7 @@ import { loadFrom } from '../../../src/course/load.ts';
 import type { Figure } from '../../../src/engrave/figure/figure.ts';
 import { plainChord } from '../../../src/harmony/chord.ts';
 import { harpName } from '../../../src/instrument/harp.ts';
+import { tabOfNotes } from '../../../src/instrument/playable.ts';
 import { itemAt } from '../../../src/values/checked.ts';
 import { filesInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
@@ -117,11 +118,98 @@ describe('a form chart', () => {
 });
 
 it('a bend ladder is of one hole', () => {
-  expect(figure('bend-ladder', '<BendLadder hole={3} />')).toMatchObject({ hole: 3 });
+  expect(figure('bend-ladder', '<BendLadder hole={3} />')).not.toHaveProperty('overbends');
+  expect(figure('bend-ladder', '<BendLadder hole={3} overbends="yes" cents hertz="no" />')).toMatchObject({
+    hole: 3,
+    overbends: true,
+    cents: true,
+  });
   expect(figure('bend-ladder', '<BendLadder hole="10" harp="high G" />')).toMatchObject({
     hole: 10,
     harp: { register: 'high' },
   });
+});
+
+describe('target notes', () => {
+  it('take the chords of the form, each once, and the low holes', () => {
+    const notes = figure('target-notes', '<TargetNotes />');
+    expect(notes.chords.map(plainChord)).toEqual(['E7', 'A7', 'B7']);
+    expect(notes).toMatchObject({ holes: [1, 6], bends: true, overbends: false });
+  });
+
+  it('may look at other holes, without bends or with overbends', () => {
+    expect(figure('target-notes', '<TargetNotes chords="I7" holes="4" bends="no" overbends />')).toMatchObject({
+      holes: [4, 4],
+      bends: false,
+      overbends: true,
+    });
+    expect(figure('target-notes', '<TargetNotes holes="7–10" />')).toMatchObject({ holes: [7, 10] });
+  });
+});
+
+describe('a rhythm line', () => {
+  it('is read as music with one sign for a stroke, in the settings of the lesson', () => {
+    const line = figure('rhythm-line', '<RhythmLine rhythm="x[accent] = x x . x x = |]" tempo="96" feel="shuffle" />');
+    expect(line.playback).toMatchObject({ tempo: 96, feel: { name: 'shuffle' }, meter: { beats: 4, unit: 4 } });
+    expect(line.playback.bars).toHaveLength(1);
+    expect(line.playback.bars[0]?.events.map(({ notes, marks }) => [notes !== undefined, marks])).toEqual([
+      [true, ['accent']],
+      [true, undefined],
+      [true, undefined],
+      [false, undefined],
+      [true, undefined],
+      [true, undefined],
+    ]);
+  });
+
+  it('has syllables for its strokes', () => {
+    const line = figure('rhythm-line', '<RhythmLine slot="1/4" rhythm="x x . x" syllables="ta-ka da" />');
+    expect(line.syllables).toEqual(['ta-', 'ka', null, 'da']);
+  });
+});
+
+describe('a tune side by side', () => {
+  const TUNE = "\n\n```tab\nid: tune\nharp: C\nform: none\nkey: major\nslot: 1/4\n-2 -3 -4 6 | -3' . 4 = |]\n```";
+
+  it('keeps its notes on two harps, each in the position of its key, an octave higher where that takes no overbend', () => {
+    const { sides, bars, tune } = figure('side-by-side', `<SideBySide block="tune" harps="C, G" />${TUNE}`);
+    expect(tune).toBe('tune');
+    expect(sides.map(({ harp, position, shift }) => [harpName(harp), position, shift])).toEqual([
+      ['C', 2, 0],
+      ['G', 1, 12],
+    ]);
+    expect(sides.map(({ bent, overbent }) => [bent, overbent])).toEqual([
+      [1, 0],
+      [1, 0],
+    ]);
+    const tabs = bars.flatMap(({ notes }) =>
+      notes.map(({ held }) => held.map((own) => own && tabOfNotes(own.notes, own.breath))),
+    );
+    expect(tabs).toEqual([
+      ['-2', '7'],
+      ['-3', '8'],
+      ['-4', '9'],
+      ['6', '10'],
+      ["-3'", "8'"],
+      ['4', '-9'],
+    ]);
+  });
+
+  it('moves to the key of each position', () => {
+    const { sides } = figure('side-by-side', `<SideBySide block="tune" positions="1, 2" />${TUNE}`);
+    expect(sides.map(({ key, position }) => [key.tonic.letter, position])).toEqual([
+      ['C', 1],
+      ['G', 2],
+    ]);
+    expect(sides.map(({ shift }) => shift)).toEqual([17, 0]);
+  });
+});
+
+it('note lengths are written in the slot of the lesson, or in their own', () => {
+  expect(figure('note-lengths', '<NoteLengths />').slot).toEqual({ n: 1, d: 8 });
+  expect(figure('note-lengths', '<NoteLengths slot="1/16" />').slot).toEqual({ n: 1, d: 16 });
+  const { figures } = load('<NoteLengths />\n', '---\ntitle: One\nslot: 1/4\n---\n\n');
+  expect(figures).toMatchObject([{ slot: { n: 1, d: 4 } }]);
 });
 
 /** Every problem of a figure, at the characters it points at. `‹…›` marks them. */
@@ -146,6 +234,24 @@ const REJECTED: readonly (readonly [string, string])[] = [
   ['figure-other-tuning', '<HarpMap block="‹two/lick›" tuning="natural-minor" />'],
   ['figure-no-hole', '<BendLadder hole="‹11›" />'],
   ['figure-no-hole', '<BendLadder hole="‹three›" />'],
+  ['figure-choice', '<NoteLengths slot="‹1/3›" />'],
+  ['figure-sides', '<‹SideBySide› block="two/lick" />'],
+  ['figure-sides', '<SideBySide block="two/lick" harps="C, A" ‹positions›="1, 2" />'],
+  ['figure-sides', '<SideBySide block="two/lick" harps="‹C›" />'],
+  ['figure-sides', '<SideBySide block="two/lick" positions="‹1, 2, 3›" />'],
+  ['figure-value', '<SideBySide block="two/lick" harps="C, ‹H›" />'],
+  ['figure-value', '<SideBySide block="two/lick" positions="‹13›, 2" />'],
+  ['figure-unknown', '<SideBySide block="‹two/lik›" harps="C, A" />'],
+  ['figure-stroke', `<RhythmLine rhythm="x ‹-3'› x" />`],
+  ['figure-stroke', '<RhythmLine rhythm="x x ‹4› x" />'],
+  ['figure-stroke', '<RhythmLine rhythm="x ‹:›| x" />'],
+  ['figure-stroke', '<RhythmLine rhythm="x ‹I7› x" />'],
+  ['figure-empty', '<RhythmLine rhythm="‹.8›" />'],
+  ['bar-too-short', '<RhythmLine rhythm="x = = = = = = = | ‹x x x x x› | x = = = = = = =" />'],
+  ['figure-value', '<RhythmLine rhythm="x" meter="‹5›" />'],
+  ['figure-holes', '<TargetNotes holes="‹4-11›" />'],
+  ['figure-holes', '<TargetNotes holes="‹6-4›" />'],
+  ['figure-holes', '<TargetNotes holes="‹low›" />'],
   ['figure-targets', '<FormChart form="twelve-bar bars 1-2" targets="‹4 | 4 | 4›" />'],
   ['figure-target-many', '<FormChart targets="‹4 5 | 4›" />'],
   ['component-key', '<BendLadder hole="3" ‹notes›="4" />'],

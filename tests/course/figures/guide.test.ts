@@ -16,11 +16,14 @@ const fences = (language: string): string[] =>
     present(text, 'the text'),
   );
 
+/** The block that examples speak of. */
+const RIFF = '```tab\nid: first-riff\nslot: 1/4\nform: none\n\n-2 -3 -4 6 |]\n```\n';
+
 function problemsOf(lesson: string, course = '') {
   const { problems, byId, file } = loadFrom(
     filesInMemory({
       'course.yaml': `title: A course\n${course}`,
-      'lessons/one.mdx': `---\ntitle: One\nharp: A\nposition: 2\n---\n\n${lesson}`,
+      'lessons/one.mdx': `---\ntitle: One\nharp: A\nposition: 2\n---\n\n${lesson}\n\n${RIFF}`,
     }),
   );
   const own = ownProblems(problems, FIGURE_PROBLEMS, DOCUMENT_PROBLEMS);

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
-import { type Figure, moveFigure, type TabNote } from '../../../src/engrave/figure/figure.ts';
+import { type Figure, type FigureOnHarp, moveFigure, type TabNote } from '../../../src/engrave/figure/figure.ts';
 import { songKey } from '../../../src/harmony/key.ts';
 import { readChord } from '../../../src/harmony/symbol.ts';
 import { type Harp, readHarp, tonicInPosition } from '../../../src/instrument/harp.ts';
@@ -13,6 +13,7 @@ import { RICHTER, TUNINGS } from '../../../src/instrument/tuning.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { someHarp } from '../../instrument/some-harp.ts';
 import { cases } from '../../setup/long.ts';
+import { page, textOf, wellFormed } from './figure-page.ts';
 
 const A = present(readHarp('A', RICHTER), 'the harp');
 const plain = (harp: Harp, count: number): TabNote[] =>
@@ -21,7 +22,7 @@ const plain = (harp: Harp, count: number): TabNote[] =>
     .map(({ midi: _, ...note }) => note);
 
 /** One of each figure on a harp, as a lesson in a position would have it. */
-function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'major'): Figure[] {
+function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'major'): FigureOnHarp[] {
   const key = songKey(tonicInPosition(harp.key, position), mode);
   const placed = { harp, position, key };
   const chord = (symbol: string) => {
@@ -33,7 +34,7 @@ function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'majo
   const map = { kind: 'harp-map', ...placed, bends: true, overbends: true } as const;
   return [
     { kind: 'role-table', ...placed, notes, chords: ['I7', 'IV7', 'bVI7'].map(chord) },
-    ...SCALES.map(({ id }): Figure => ({ ...map, show: 'degrees', lit: { by: 'scale', scale: id } })),
+    ...SCALES.map(({ id }): FigureOnHarp => ({ ...map, show: 'degrees', lit: { by: 'scale', scale: id } })),
     { ...map, show: 'roles', lit: { by: 'chord', chord: chord('V9') } },
     { ...map, show: 'notes', lit: { by: 'notes', notes, what: 'the phrase “a<b”' } },
     { ...map, show: 'roles', bends: false, overbends: false, chord: chord('ii7') },
@@ -44,21 +45,13 @@ function figuresOn(harp: Harp, position: number, mode: 'major' | 'minor' = 'majo
       title: '<b>"&',
       bars: [{ chords: [chord('I7')], target: itemAt(notes, 0) }, { chords: ['IV7', 'V7'].map(chord) }, { chords: [] }],
     },
+    { kind: 'target-notes', ...placed, chords: ['I7', 'iv6'].map(chord), holes: [2, 5], bends: true, overbends: true },
     { kind: 'bend-ladder', harp, hole: 1 },
+    { kind: 'bend-ladder', harp, hole: 1, overbends: true, cents: true, hertz: true },
     { kind: 'position-list', harp },
     { kind: 'temperament-table', harp },
   ];
 }
-
-function wellFormed(html: string): void {
-  const parsed = new DOMParser().parseFromString(
-    `<figure xmlns="http://www.w3.org/1999/xhtml">${html}</figure>`,
-    'application/xml',
-  );
-  expect(parsed.querySelector('parsererror')?.textContent).toBeUndefined();
-}
-const page = (html: string): Document => new DOMParser().parseFromString(`<figure>${html}</figure>`, 'text/html');
-const textOf = (element: Element | null | undefined): string => element?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
 
 describe('every figure', () => {
   it('is well-formed on any harp, in any position and temperament', () => {
@@ -82,7 +75,7 @@ describe('every figure', () => {
         const target = { ...other, tuning: harp.tuning };
         const written = figuresOn(target, position);
         figuresOn(harp, position).forEach((figure, index) => {
-          const moved = JSON.parse(JSON.stringify(figure)) as Figure;
+          const moved = JSON.parse(JSON.stringify(figure)) as FigureOnHarp;
           expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(itemAt(written, index)));
         });
       }),
@@ -171,6 +164,24 @@ describe('a harp map', () => {
     );
   });
 
+  it('without bends shows what the reeds have, and never speaks of overbends', () => {
+    fc.assert(
+      fc.property(someHarp(), fc.integer({ min: 1, max: 12 }), (harp, position) => {
+        for (const figure of figuresOn(harp, position)) {
+          if (figure.kind !== 'harp-map' || figure.lit?.by === 'notes') continue;
+          expect(drawFigure({ ...figure, bends: false, overbends: false })).not.toMatch(/over(?:bend|blow|draw)/i);
+        }
+      }),
+      { numRuns: cases(8, 30) },
+    );
+    const { kind, harp, position, key, lit } = blues as Extract<Figure, { kind: 'harp-map' }>;
+    const bare = { kind, harp, position, key, show: 'degrees', bends: false, overbends: false } as const;
+    const reeds = page(drawFigure({ ...bare, ...(lit ? { lit } : {}) }));
+    expect([...reeds.querySelectorAll('.run li')].map(textOf).join(' ')).toBe('1 -1 -2 4 -4 -5 6 7 -8 -9 9 10');
+    expect(textOf(reeds.querySelector('.lacks'))).toBe('Not on the reeds: B♭3, D4, G4, B♭4, G5, B♭5, G6.');
+    expect(reeds.querySelectorAll('tr')).toHaveLength(3);
+  });
+
   it('has rows for the slide of a harp that has one, and no bends', () => {
     const solo = { ...A, tuning: TUNINGS[5] };
     const heads = [
@@ -194,7 +205,9 @@ describe('a form chart', () => {
 
 describe('a bend ladder', () => {
   const rungs = (harp: Harp, hole: number, pitching = {}) => {
-    const drawn = page(drawFigure({ kind: 'bend-ladder', harp, hole }, pitching));
+    const drawn = page(
+      drawFigure({ kind: 'bend-ladder', harp, hole, overbends: true, cents: true, hertz: true }, pitching),
+    );
     return [...drawn.querySelectorAll('tbody tr')].map((row) => [...row.children].map(textOf).join(' | '));
   };
 
@@ -213,6 +226,26 @@ describe('a bend ladder', () => {
     const just = rungs(present(readHarp('C', RICHTER), 'the harp'), 2, { temperament: TEMPERAMENTS[2], concertA: 442 });
     expect(just[1]).toBe('-2 draw 2 | G4 | +2 | 394.2 | none');
     expect(just[3]).toBe("-2'' draw 2, whole-step bend | F4 | −29 | 344.9 | −231");
+  });
+
+  it('shows overbend, cents and frequency only where they are asked for', () => {
+    const ladder = { kind: 'bend-ladder', harp: A, hole: 3 } as const;
+    const pitching = { temperament: present(TEMPERAMENTS[2], 'a temperament'), concertA: 442 };
+    const plain = page(drawFigure(ladder, pitching));
+    expect([...plain.querySelectorAll('tr')].map((row) => [...row.children].map(textOf).join(' | '))).toEqual([
+      'Played | Note',
+      '-3 draw 3 | G♯4',
+      "-3' draw 3, half-step bend | G4",
+      "-3'' draw 3, whole-step bend | F♯4",
+      "-3''' draw 3, step-and-a-half bend | F4",
+      '3 blow 3 | E4',
+    ]);
+    expect(textOf(plain.body)).not.toMatch(/over|cent|hertz|Hz|temperament/i);
+    const heads = (figure: Figure): string[] =>
+      [...page(drawFigure(figure, pitching)).querySelectorAll('thead th')].map(textOf);
+    expect(heads({ ...ladder, cents: true })).toEqual(['Played', 'Note', 'Tuner, cents', 'Bent by, cents']);
+    expect(heads({ ...ladder, hertz: true })).toEqual(['Played', 'Note', 'Hertz']);
+    expect(drawFigure({ ...ladder, hertz: true }, pitching)).toContain('A at 442 Hz');
   });
 
   it('says why a hole has no bend', () => {
