@@ -8,6 +8,7 @@ import { easiestHoles, type HeldHoles, type WantedSound } from '../instrument/ea
 import { type Harp, holeCount, keyNote } from '../instrument/harp.ts';
 import { nearestPlayable } from '../instrument/nearest-playable.ts';
 import type { Pitch } from '../instrument/pitch.ts';
+import { areSideBySide } from '../instrument/split.ts';
 import { itemAt, present } from '../values/checked.ts';
 import { graceAmong, graceLeadsInto, type Mark } from './mark.ts';
 import { keysMoved } from './move.ts';
@@ -74,7 +75,7 @@ export function relocate(score: Score, harp: Harp): Relocated {
     const own = breathed(
       notes.map(({ pitch }) => pitch.midi + shift),
       glides,
-      isSideBySide(sound),
+      areSideBySide(notes),
     );
     const grace = graceAmong(marks);
     const small = grace && sounding(score.harp, grace.breath, grace);
@@ -126,9 +127,6 @@ function holesFor(harp: Harp, breaths: readonly Breathed[]): readonly HeldHoles[
   return present(way, 'a way to play notes that the harp has').sounds;
 }
 
-const isSideBySide = ({ notes }: Sound): boolean =>
-  itemAt(notes, notes.length - 1).hole - itemAt(notes, 0).hole < notes.length;
-
 const samePitches = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((midi, index) => midi === b[index]);
 
@@ -146,7 +144,6 @@ function placed(sound: Sound, held: HeldHoles, grace: HeldHoles | undefined, bar
       return { hole, bend, over, slide, pitch: spell(found.midi, chord, bar.key) };
     })
     .toSorted((a, b) => a.hole - b.hole);
-  const apart = itemAt(notes, notes.length - 1).hole - itemAt(notes, 0).hole >= notes.length;
   const by = itemAt(notes, 0).hole - itemAt(sound.notes, 0).hole;
   const marks = sound.marks.flatMap((mark): Mark[] => {
     if ('hole' in mark) {
@@ -160,7 +157,7 @@ function placed(sound: Sound, held: HeldHoles, grace: HeldHoles | undefined, bar
     return [{ ...mark, note: { breath: grace.breath, hole, bend, over, slide } }];
   });
   // Holes apart are what the tongue is for.
-  return { ...sound, breath: held.breath, notes, marks, mouth: apart ? 'tongue' : sound.mouth };
+  return { ...sound, breath: held.breath, notes, marks, mouth: areSideBySide(notes) ? sound.mouth : 'tongue' };
 }
 
 /** A glide needs the same breath on both sides of it. */

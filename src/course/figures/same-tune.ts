@@ -2,6 +2,7 @@
 import { spellInKey } from '../../harmony/key.ts';
 import { easiestHoles, type HeldHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
 import type { Harp } from '../../instrument/harp.ts';
+import { areSideBySide } from '../../instrument/split.ts';
 import { isSoundEvent, soundsOf } from '../../score/queries.ts';
 import type { Event, Score, Sound } from '../../score/score.ts';
 import { itemAt } from '../../values/checked.ts';
@@ -66,7 +67,7 @@ function wayAt(sounds: readonly Sound[], harp: Harp, shift: number): Omit<Way, '
     (sound): WantedSound => ({
       pitches: sound.notes.map(({ pitch }) => pitch.midi + shift),
       glides: sound.glides,
-      sideBySide: isSideBySide(sound),
+      sideBySide: areSideBySide(sound.notes),
     }),
   );
   const held: (HeldHoles | undefined)[] = [];
@@ -94,11 +95,6 @@ function wayAt(sounds: readonly Sound[], harp: Harp, shift: number): Omit<Way, '
 }
 
 const struck = (sound: WantedSound): WantedSound => ({ ...sound, glides: false });
-
-function isSideBySide({ notes }: Sound): boolean {
-  const holes = notes.map(({ hole }) => hole);
-  return Math.max(...holes) - Math.min(...holes) < holes.length;
-}
 
 function withHoles(score: Score, harp: Harp, shift: number, held: TuneOnHarp['held']): Score {
   const sounds = soundsOf(score);

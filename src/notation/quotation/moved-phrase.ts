@@ -9,6 +9,7 @@ import type { Breath, Harp, HoleNote } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { tabOfNotes } from '../../instrument/playable.ts';
 import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
+import { areSideBySide } from '../../instrument/split.ts';
 import { graceAmong, graceLeadsInto, type SmallNote } from '../../score/mark.ts';
 import { itemAt, present } from '../../values/checked.ts';
 import type { NoteItem } from '../tree.ts';
@@ -43,7 +44,7 @@ export function movePhrase(
     sounds.map((sound, index) => ({
       pitches: itemAt(pitches, index).map((midi) => movedPitch(midi, from, to, shift)),
       glides: sound.glides,
-      sideBySide: isSideBySide(sound),
+      sideBySide: areSideBySide(sound.notes),
     }));
   const shifts = rootShifts(from, to);
   const ways = shifts.flatMap((shift): Way[] => {
@@ -90,11 +91,6 @@ const isBetter = (a: Way, b: Way): boolean =>
 function pitchesOf({ notes, breath }: QuotedSound, harp: Harp): number[] | undefined {
   const sounds = notes.map((note) => sounding(harp, breath, note));
   return sounds.every((sound) => 'midi' in sound) ? sounds.map(({ midi }) => midi) : undefined;
-}
-
-function isSideBySide({ notes }: QuotedSound): boolean {
-  const holes = notes.map(({ hole }) => hole);
-  return Math.max(...holes) - Math.min(...holes) < holes.length;
 }
 
 function replaced(note: NoteItem, { breath, notes }: HeldHoles, grace: HeldHoles | undefined): NoteItem {

@@ -72,7 +72,7 @@ describe('a student who picks another tuning', () => {
     expect(new URL(page.url()).search).toBe('');
   });
 
-  it('is told which notes that harp has not got, and hears the block from the holes that it shows', async () => {
+  it('sees which notes that harp has not got, and hears the block from the holes that it shows', async () => {
     await open('/lessons/one/?tuning=natural-minor&harp=C');
     await settled();
     const below = page.locator('.not-on-harp');
