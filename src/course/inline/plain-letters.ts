@@ -26,30 +26,28 @@ const NAMED = new RegExp(
   'gu',
 );
 
-/** A letter behind one of these, or before one, is the name of a part or of a choice. */
+/** A letter behind one of these is the name of a part or of a choice. */
 const PART =
   'part|section|strain|letter|side|track|group|row|column|tune|version|theme|verse|phrase|idea|riff|lick|exercise|example|option|point|step|line|figure|variation|take|team|grade|class|type|model|level|question|answer';
 const NO_NOTE_BEFORE = new RegExp(
   `(?:\\b(?:(?:${PART}|plan|vitamin|appendix|hepatitis|category|chapter|bus|exit|gate|room)s?|appendices|categories|classes) +(?:[“"'‘(*_]*)|\\b[A-Z]\\. ?|& ?)$`,
   'i',
 );
-const NO_NOTE_AFTER = new RegExp(
-  // `D.C.`, `B. B. King`, `C. elegans`, `A & B`, `A/x`; `the B section`, `the A and B parts`, `the G clef`.
-  `^(?:\\.(?:[A-Za-z]| [A-Z]\\.| [a-z])| ?&|/[a-z]|(?:(?:, +| +)(?:and +|or +)?[A-G]){0,3} +(?:${PART}|clef|movie|film)s?\\b)`,
-);
+const NO_NOTE_AFTER =
+  /^(?:\.(?:[A-Za-z]| [A-Z]\.| [a-z])| ?&|\/[a-z]|(?:(?:, +| +)(?:and +|or +)?[A-G]){0,3} +(?:part|section|strain|side|track|group|theme|verse|version|team|class|type|clef|movie|film)s?\b)/;
 /** `A. First`, `B) Second`, `C. Parker`: where nothing or a sentence is before. */
 const LISTED = /^(?:\)|\. +[\p{Lu}])/u;
 /** What joins things that are named in a row. */
 const JOINT = /^(?:, +(?:and +|or +)?| +and +| +or +| +to +|\/|–)$/;
 
 /** The end of a line within a paragraph, with the signs of a block quote. */
-const WRAP = /\s*[\r\n][\s>]*/g;
+const WRAP = /(?<!\s)\s*[\r\n][\s>]*/g;
 
 /** Every place of a text that names a pitch, a key, a chord or a harp in plain letters; spans count from the start of the text. */
 export function plainLettersIn(written: string): PlainLetters[] {
   // A line that is wrapped, in a block quote with its signs, is one text.
   const text = written.replace(WRAP, (gap) => ' '.repeat(gap.length));
-  const found: PlainLetters[] = [];
+  const found: { from: number; to: number; kind: LetterKind }[] = [];
   /** Where the last letter ends that names a part or a choice: those after it in its row do as well. */
   let other = -1;
   for (const match of text.matchAll(NAMED)) {
@@ -65,15 +63,14 @@ export function plainLettersIn(written: string): PlainLetters[] {
     if (/^A(?: |m?$)/.test(match[0]) && !isNote(before, after)) continue;
     const kind = kindOf(groups, before, after);
     const last = found.at(-1);
-    if (last && last.kind === kind && JOINT.test(text.slice(last.span.to, from)))
-      found[found.length - 1] = placed(last.span.from, to, kind);
-    else found.push(placed(from, to, kind));
+    if (last && last.kind === kind && JOINT.test(text.slice(last.to, from))) last.to = to;
+    else found.push({ from, to, kind });
   }
-  return found;
-
-  function placed(from: number, to: number, kind: LetterKind): PlainLetters {
-    return { span: { from, to }, text: written.slice(from, to).replace(WRAP, ' '), kind };
-  }
+  return found.map(({ from, to, kind }) => ({
+    span: { from, to },
+    text: written.slice(from, to).replace(WRAP, ' '),
+    kind,
+  }));
 }
 
 /** Whether a letter stands for something else than music. */

@@ -20,6 +20,7 @@ describe('letters that name something of the music', () => {
     ['From G7 to C.', ['5-7 chord G7', '11-12 pitch C']],
     ['Cmaj7, Dm and F#m7 sound.', ['0-18 chord Cmaj7, Dm and F#m7']],
     ['That is the chord of G here.', ['21-22 chord G']],
+    ['Play the G riff.', ['9-10 pitch G']],
     ['A C chord is soft.', ['2-3 chord C']],
     ['On a C harp it is soft.', ['5-11 harp C harp']],
     ['Take an A harp.', ['8-14 harp A harp']],
