@@ -1,5 +1,5 @@
 /**
- * What the sentences of the demo course say of the music, on several harps, against the oracle (oracle/: it imports nothing of ours).
+ * What the sentences of the demo course say of the music, on several harps, against the oracle (oracle/: it imports none of our code).
  * It gets only what an author wrote: hole, breath and bend as tab, the chord's name or numeral, the harp and the position. Its layouts:
  * the encyclopaedia article "Richter-tuned harmonica"; that the natural minor tuning has three blow reeds and two draw reeds a half step
  * lower, positions as fifths, chord tones and what a note is to a chord: common practice, no source, unless the oracle's files name one.

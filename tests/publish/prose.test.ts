@@ -141,7 +141,7 @@ describe('components within a sentence, on a page', () => {
       expect(said.querySelector('p, div, ul')).toBeNull();
     }
     expect(document.querySelectorAll('.lesson-text p p, .lesson-text a a, .lesson-text p:empty').length).toBe(0);
-    // What a parser had to mend would be written otherwise: each opening tag of a paragraph has its end.
+    // What a parser had to correct would be written otherwise: each opening tag of a paragraph has its end.
     expect([...html.matchAll(/<p[ >]/g)].length).toBe([...html.matchAll(/<\/p>/g)].length);
     expect(html).not.toMatch(/saidBroken|<mark>|undefined/);
   });
