@@ -14,12 +14,16 @@ import { atMost, type Row, ratio, type Section } from './table.ts';
 interface Files {
   readonly course?: string;
   readonly techniques?: string;
+  readonly glossary?: string;
   readonly frontMatter?: string;
   readonly text?: string;
 }
 
 const many = (count: number, line: (index: number) => string): string =>
   Array.from({ length: count }, (_, index) => line(index)).join('');
+/** Ten to a paragraph: what a paragraph takes with thousands of tags in it is the MDX reader's affair, see the inline tags below. */
+const inParagraphs = (count: number, word: (index: number) => string): string =>
+  many(count, (index) => word(index) + (index % 10 === 9 ? '\n\n' : ''));
 const block = (text: string): string => `\`\`\`tab\n${text}\n\`\`\`\n`;
 
 /** Each kind of input with so many of it. */
@@ -38,6 +42,29 @@ const KINDS: Readonly<Record<string, (count: number) => Files>> = {
     frontMatter: `clips:\n${many(count, (i) => `  c${i}: { src: media/a.mp3 }\n`)}`,
   }),
   'clips of the text': (count) => ({ text: many(count, () => '<Clip src="media/a.mp3" />\n\n') }),
+  'notes within a sentence': (count) => ({ text: inParagraphs(count, () => `It is <Note show="pitch">-3'</Note>, `) }),
+  'keys that begin sentences': (count) => ({ text: inParagraphs(count, () => '<Key /> is it. ') }),
+  'components within headings': (count) => ({ text: many(count, () => '## On <Harp article="yes" />\n\n') }),
+  'components within a table': (count) => ({ text: `| a |\n|---|\n${many(count, () => '| <Position /> |\n')}` }),
+  'notes of one component': (count) => ({ text: `<Note>${'-3 '.repeat(count)}</Note>\n` }),
+  'modes of components and blocks': (count) => ({
+    text: `${block('4 =7').repeat(count / 10)}${many(count / 10, () => 'In <Key />. ')}`,
+  }),
+  'words of the glossary': (count) => ({
+    glossary: `terms:\n${many(count, (i) => `  - { term: w${i}, means: A. }\n`)}`,
+  }),
+  'words of the glossary that are used': (count) => ({
+    glossary: `terms:\n${many(count, (i) => `  - { term: w${i}, means: A. }\n`)}`,
+    text: inParagraphs(count, (i) => `<Term>w${i}</Term> `),
+  }),
+  'words that the glossary does not explain': (count) => ({
+    glossary: 'terms: [{ term: riff, means: A. }]\n',
+    text: inParagraphs(count, (i) => `<Term>v${i}</Term> `),
+  }),
+  'letters in the text': (count) => ({ text: `${block('4 =7')}\n${'In B, on '.repeat(count)}` }),
+  'letters in a row': (count) => ({ text: `${block('4 =7')}\nOn ${'B and '.repeat(count)}` }),
+  'wrapped lines with letters': (count) => ({ text: `${block('4 =7')}\n${'> On a C\n> harp, A\n'.repeat(count)}` }),
+  'spaces behind a letter': (count) => ({ text: `${block('4 =7')}\nOn B${' '.repeat(count)}x` }),
   requirements: (count) => ({ frontMatter: `requires: [${many(count, (i) => `l${i}, `)}]\n` }),
   'unknown techniques': (count) => ({ frontMatter: `teaches: [${many(count, (i) => `l${i}, `)}]\n` }),
   attributes: (count) => ({ text: `<HarpMap ${many(count, (i) => `a${i}="1" `)} />\n` }),
@@ -100,10 +127,11 @@ export const growth = (): Promise<Section> =>
     };
   });
 
-function writeCourse(dir: string, { course = '', techniques, frontMatter = '', text = '' }: Files): string {
+function writeCourse(dir: string, { course = '', techniques, glossary, frontMatter = '', text = '' }: Files): string {
   mkdirSync(join(dir, 'lessons'), { recursive: true });
   writeFileSync(join(dir, 'course.yaml'), `title: A course\n${course}`);
   if (techniques !== undefined) writeFileSync(join(dir, 'techniques.yaml'), techniques);
+  if (glossary !== undefined) writeFileSync(join(dir, 'glossary.yaml'), glossary);
   writeFileSync(join(dir, 'lessons', 'a.mdx'), `---\ntitle: A\n${frontMatter}---\n\n${text}\n`);
   return dir;
 }

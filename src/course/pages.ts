@@ -34,6 +34,8 @@ export function pagesExist(course: CheckedCourse): Problem[] {
 interface Shown {
   readonly techniques: ReadonlySet<string>;
   readonly harps: ReadonlySet<string>;
+  /** Places on the page of the glossary. */
+  readonly terms: ReadonlySet<string>;
   /** Whether a block or figure could not be read, so that there may be more. */
   readonly unsure: boolean;
 }
@@ -42,11 +44,12 @@ const isBroken = ({ blocks, figures }: Lesson): boolean =>
   blocks.some(({ score }) => !score) || figures.some(({ figure }) => !figure);
 
 /** Drafts have pages only where they are shown themselves. */
-function shownIn({ lessons, path, repertoire }: CheckedCourse, drafts: boolean): Shown {
+function shownIn({ glossary, lessons, path, repertoire }: CheckedCourse, drafts: boolean): Shown {
   const shown = lessons.filter(({ frontMatter }) => drafts || !frontMatter.draft);
   return {
     techniques: new Set(shownTechniques(shown, path, repertoire).keys()),
     harps: new Set(shown.flatMap((lesson) => harpsOf(lesson).map(({ tuning }) => tuning.id))),
+    terms: new Set(glossary.terms.map(({ id }) => `term-${id}`)),
     unsure: shown.some(isBroken),
   };
 }
@@ -71,6 +74,8 @@ function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string
     return [report('link-page-unknown', SOMEWHERE, { path: `/${path}`, nearest: undefined })];
   const place = /#(.+)$/s.exec(rest)?.[1];
   if (place === undefined) return [];
+  // A glossary may have as many words as its lessons have links to them.
+  if (first === 'glossary' && shown.terms.has(decoded(place))) return [];
   const ids = (first === 'glossary' ? course.glossary.terms : [{ id: 'none' }, ...course.file.stages]).map(
     ({ id }) => id,
   );

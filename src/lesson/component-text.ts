@@ -93,7 +93,9 @@ function contentBetween(source: string, span: TextSpan, children: readonly Mdast
   if (value === '') return undefined;
   const from = first + written.indexOf(value);
   const valueSpan = { from, to: from + value.length };
-  return { name: 'content', value, verbatim: true, nameSpan: valueSpan, valueSpan };
+  // In a block quote every line begins with its sign.
+  const unquoted = value.replace(/(\r?\n)[ \t]*>[ \t>]*/g, '$1');
+  return { name: 'content', value: unquoted, verbatim: unquoted === value, nameSpan: valueSpan, valueSpan };
 }
 
 /** Reads the component that is at `span`; `linked` is whether that is in the text of a link. */

@@ -13,12 +13,9 @@ export interface AttributeSpan {
 /** The attributes of the tag that begins at `from`, which the MDX reader has found to be well-formed. */
 export function attributesAt(source: string, from: number): readonly AttributeSpan[] {
   const found: AttributeSpan[] = [];
-  // Inside a quotation each line of a tag begins with its mark; elsewhere a > there ends the tag.
-  const lineStart = Math.max(source.lastIndexOf('\n', from - 1), source.lastIndexOf('\r', from - 1)) + 1;
-  const blank = /^[ \t]*>/.test(source.slice(lineStart, from)) ? /(?:[\r\n][ \t]*>|\s)*/y : /\s*/y;
   let at = after(source, /<\s*[^\s/>{]*/y, from);
   for (;;) {
-    at = after(source, blank, at);
+    at = afterBlanks(source, from, at);
     const first = source[at];
     if (first === undefined || first === '>' || first === '/') return found;
     if (first === '{') {
@@ -44,6 +41,15 @@ export function attributesAt(source: string, from: number): readonly AttributeSp
     found.push({ name, nameSpan, valueSpan: { from: valueAt + 1, to: end - 1 } });
     at = end;
   }
+}
+
+/** Past white space. Inside a quotation each line of a tag begins with its mark; elsewhere a > there ends the tag. */
+function afterBlanks(source: string, tag: number, at: number): number {
+  const end = after(source, /\s*/y, at);
+  if (source[end] !== '>' || !/[\r\n]/.test(source.slice(at, end))) return end;
+  // Only here is the beginning of the line looked for, which may be far back.
+  const lineStart = Math.max(source.lastIndexOf('\n', tag - 1), source.lastIndexOf('\r', tag - 1)) + 1;
+  return /^[ \t]*>/.test(source.slice(lineStart, tag)) ? after(source, /(?:[\r\n][ \t]*>|\s)*/y, at) : end;
 }
 
 function after(source: string, pattern: RegExp, at: number): number {

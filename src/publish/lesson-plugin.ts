@@ -10,7 +10,9 @@ import type {
   HastNode,
   HastPluginEntry,
   HastVisitorContext,
+  MdastNode,
   MdastPluginEntry,
+  MdastVisitorContext,
   MdxJsxFlowElement,
   MdxJsxFlowElementHast,
   MdxJsxTextElementHast,
@@ -22,6 +24,9 @@ import { ADDRESS_ATTRIBUTES, isClip, isFigure, isInline, isWord } from '../lesso
 import { attributeValueText, readValue } from '../lesson/value.ts';
 import { addressOf } from '../site/links.ts';
 import { lessonIn, type Site, theSite } from '../site/site.ts';
+import { itemAt } from '../values/checked.ts';
+
+type Paragraph = MdastNode & { readonly type: 'paragraph' };
 
 /** A node of the text, with its place in the file. */
 type Located = { readonly position?: Position | undefined };
@@ -77,8 +82,63 @@ export const lessonMarkdown: MdastPluginEntry = ({ fileURL }) => {
       if (compiled) context.setProperty(node, 'url', compiled.pictureAddress(node.url));
     },
     definition: (node, context) => compiled?.readdress(node.url, (url) => context.setProperty(node, 'url', url)),
+    mdxJsxFlowElement(node, context) {
+      if (compiled && isSaid(node)) asParagraph(compiled, node, context);
+    },
   };
 };
+
+const isSaid = (node: MdastNode): node is MdxJsxFlowElement =>
+  node.type === 'mdxJsxFlowElement' &&
+  node.name !== null &&
+  (isInline({ name: node.name }) || isWord({ name: node.name }));
+
+/**
+ * Components that are alone in their paragraph are read as blocks; those that say something are its words, and get their paragraph
+ * back. An item of a list without empty lines has none.
+ */
+function asParagraph(
+  { lesson, numberOf }: Compiled,
+  node: Readonly<MdxJsxFlowElement>,
+  context: MdastVisitorContext,
+): void {
+  const parent = context.parent(node);
+  if (!hasParagraphs(parent, context)) return;
+  const siblings: readonly MdastNode[] = parent.children;
+  const at = context.indexOf(node) ?? 0;
+  const before = siblings[at - 1];
+  // It is in the paragraph of the one before it.
+  if (before && isSaid(before) && isNext(before, node)) {
+    context.removeNode(node);
+    return;
+  }
+  const words = [node];
+  for (const next of siblings.slice(at + 1)) {
+    if (!isSaid(next) || !isNext(itemAt(words, words.length - 1), next)) break;
+    words.push(next);
+  }
+  const children = words.flatMap((word, index): Paragraph['children'] => [
+    ...(index > 0 ? [{ type: 'text', value: ' ' } as const] : []),
+    {
+      type: 'mdxJsxTextElement',
+      name: word.name,
+      attributes: numbered(lesson, numberOf(partsNamed(word.name ?? '', lesson) ?? [], word)),
+      children: [],
+    },
+  ]);
+  context.replaceNode(node, { type: 'paragraph', children });
+}
+
+/** Whether text that is directly in `parent` is in a paragraph. */
+function hasParagraphs(parent: Readonly<MdastNode>, context: MdastVisitorContext): boolean {
+  if (parent.type !== 'listItem') return ['root', 'blockquote', 'footnoteDefinition'].includes(parent.type);
+  const list = context.parent(parent);
+  return list.type === 'list' && list.children.some(({ spread }) => spread);
+}
+
+/** Whether no empty line is between two nodes. */
+const isNext = (one: Located, next: Located): boolean =>
+  (next.position?.start.line ?? 0) - (one.position?.end.line ?? 0) < 2;
 
 /** The parts of a lesson that a component of this name is one of; undefined for an element of HTML. */
 function partsNamed(name: string, { figures, clips, inlines, words }: Lesson) {
@@ -95,13 +155,16 @@ const shownText = ({ value: written }: { readonly value: string }): { type: 'tex
   return { type: 'text', value: typeof value === 'string' || typeof value === 'number' ? `${value}` : '' };
 };
 
+/** What a component’s page needs to know of it: its lesson and its number there. */
+const numbered = ({ id }: Lesson, index: string): MdxJsxFlowElement['attributes'] => [
+  { type: 'mdxJsxAttribute', name: 'lesson', value: id },
+  { type: 'mdxJsxAttribute', name: 'index', value: index },
+];
+
 const tabBlock = ({ lesson, numberOf }: Compiled, node: Located): MdxJsxFlowElement => ({
   type: 'mdxJsxFlowElement',
   name: 'TabBlock',
-  attributes: [
-    { type: 'mdxJsxAttribute', name: 'lesson', value: lesson.id },
-    { type: 'mdxJsxAttribute', name: 'index', value: numberOf(lesson.blocks, node) },
-  ],
+  attributes: numbered(lesson, numberOf(lesson.blocks, node)),
   children: [],
 });
 
@@ -138,6 +201,8 @@ export const lessonElements: HastPluginEntry = ({ fileURL }) => {
     const read = partsNamed(name, lesson);
     // A component was read with the course, like a block: its page needs only to know which one it is.
     if (read) {
+      // One that was put into a paragraph of its own has its number, and no place in the file any more.
+      if (!node.position) return;
       context.setProperty(node, 'lesson', lesson.id);
       context.setProperty(node, 'index', numberOf(read, node));
       return;

@@ -9,6 +9,7 @@ import { demand } from './target.ts';
 export const DEFAULT_FILES: FileTable = {
   'course.yaml': 'title: A course\nstages:\n  - id: one\n    title: One\n',
   'lessons/first.mdx': '---\ntitle: First\n---\n\n```tab\nid: x\nslot: 1/4\n4 -4 5 -5\n```\n',
+  'glossary.yaml': 'terms:\n  - term: riff\n    means: A short figure.\n    also: [riffs]\n',
   'media/a.svg': '<svg xmlns="http://www.w3.org/2000/svg"/>',
   'media/a.mp3': 'sound',
 };

@@ -19,6 +19,36 @@ export const ATTACKS = [
   '![a][r]\n\n[r]: https://evil.example/a.png', '![a](evil.mjs)', '---\t\n\n{PLANTED()}\n\n---\n', '+++\nlayout = "evil.mjs"\n+++\n',
 ]; // biome-ignore format: a list to read across
 
+/** Components within a sentence, right and wrong. */
+export const SAID = [
+  "<Note>-3'</Note>", '<Note show="pitch">-2 -3</Note>', '<Note over="I7">-3</Note>', '<Note show="role">4</Note>', '<Note>-3 | 4</Note>', '<Note>.</Note>', '<Note>99</Note>',
+  '<Note show="name pitch role tab" over="V7/ii">-3</Note>', '<Note>', '</Note>', '<Note />', '<Note>{"4"}</Note>', '<Note><b>4</b></Note>', '<Note>\n> 4\n> 5\n</Note>', '<Note><Note>4</Note></Note>',
+  '<Chord>I7</Chord>', '<Chord show="numeral tones">bVI7</Chord>', '<Chord>X</Chord>', '<Chord>N.C.</Chord>', '<Chord>C/E</Chord>', '<Chord></Chord>', '<Key />', '<Key show="full" mode="dorian" />',
+  '<Key position="13" />', '<Key position={3} follow="no" />', '<Key harp="H" mode="x" show="" />', '<Key>G</Key>', '<Key {...a} />', '<Harp />', '<Harp article="yes" />', '<Harp harp="low F" show="label" />',
+  '<Harp tuning="natural-minor" article capital />', '<Harp key="constructor" />', '<Position />', '<Position show="both" />', '<Position show={["name"]} capital="no" />', '<Technique>vibrato</Technique>',
+  '<Technique of="hand-wahs">wah</Technique>', '<Technique>nothing</Technique>', '<Technique of="">x</Technique>', '<Technique of={7}>x</Technique>', '<Technique>**bends**</Technique>',
+  '<Term>riff</Term>', '<Term of="riff">this</Term>', '<Term>__proto__</Term>', '<Term of="constructor">x</Term>', '<Term>a\nb</Term>', '[a <Term>riff</Term>](first)', '[<Note>4</Note>](first)',
+  '<a href="first"><Technique>vibrato</Technique></a>', '## <Key /> and <Term>riff</Term>\n\n', '# <Note>-3</Note>\n\n', '| <Harp /> | <Note>4</Note> |\n|---|---|\n| <Key /> | **<Chord>IV</Chord>** |\n\n',
+  '<Term>{PLANTED()}</Term>', '<Term of="<script>PLANTED()</script>">x</Term>', '<Technique of="vibrato"><script>PLANTED()</script></Technique>', '<Note onclick="PLANTED()">4</Note>',
+  '<Term of="riff">&lt;script&gt;PLANTED()&lt;/script&gt;</Term>', '<Term of="riff">[a](javascript:PLANTED())</Term>', '<Harp set:html="<script>PLANTED()</script>" />',
+]; // biome-ignore format: a list to read across
+
+/** Letters in plain text, some of which name something of the music. */
+const LETTERS = [
+  'Hole 3 has B. ',
+  'In A minor, ',
+  'a C\nharp ',
+  'A flat ',
+  'G, B and D ',
+  'part A and B ',
+  'F#m7',
+  'B♭',
+  'Am I ',
+  'D.C. ',
+  'A',
+  'b ',
+];
+
 export const PIECES = [
   '# Heading\n\n', '## Über *ê*\n\n', 'Words. ', '\n\n', '\n', '- ', '  - ', '> ', '1. ', '| a | b |\n|---|---|\n| c | d |\n\n', '[^1]', '[^1]: A note.\n\n',
   '**', '*', '`', '```\n', '~~~', '[a](first)', '[b](media/a.svg)', '![c](media/a.svg)', '[d][e]', '[e]: first\n\n', '<HarpMap />', '<RoleTable chords="I7" />',
@@ -41,12 +71,14 @@ export const bodyText: fc.Arbitrary<string> = fc
     fc.oneof(
       { weight: 8, arbitrary: fc.constantFrom(...PIECES) },
       { weight: 2, arbitrary: fc.constantFrom(...ATTACKS) },
+      { weight: 4, arbitrary: fc.constantFrom(...SAID) },
+      { weight: 1, arbitrary: fc.constantFrom(...LETTERS) },
       { weight: 1, arbitrary: block },
       { weight: 1, arbitrary: fc.string({ unit: 'binary', maxLength: 4 }) },
       // Cut somewhere, so that what is open stays open.
       {
         weight: 1,
-        arbitrary: fc.tuple(fc.constantFrom(...ATTACKS), fc.nat(60)).map(([text, end]) => text.slice(0, end)),
+        arbitrary: fc.tuple(fc.constantFrom(...ATTACKS, ...SAID), fc.nat(60)).map(([text, end]) => text.slice(0, end)),
       },
     ),
     { maxLength: 24 },

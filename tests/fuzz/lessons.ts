@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { ALL_PROBLEMS } from '../../src/course/catalogue.ts';
 import { type BlockText, readLessonText } from '../../src/lesson/lesson-text.ts';
 import { courseOfFiles, DEFAULT_FILES } from './course-in-memory.ts';
-import { ATTACKS, lessonFile, PIECES } from './lesson-text.ts';
+import { ATTACKS, lessonFile, PIECES, SAID } from './lesson-text.ts';
 import { mutated } from './mutated.ts';
 import { checkDiagnostics } from './problems.ts';
 import { must, type Target } from './target.ts';
@@ -31,7 +31,7 @@ const signs = fc
     },
   )
   .map((all) => all.join(''));
-const pieces = fc.oneof(fc.constantFrom(...PIECES), fc.constantFrom(...ATTACKS), signs);
+const pieces = fc.oneof(fc.constantFrom(...PIECES), fc.constantFrom(...SAID), fc.constantFrom(...ATTACKS), signs);
 
 /** Every line of a block is in the file where it is said to be. */
 function checkPlace(source: string, { text, placed, range }: BlockText): void {

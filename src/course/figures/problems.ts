@@ -1,5 +1,6 @@
 /** What can be wrong with a figure in a lesson, beyond its notes, which are read as those of a block are. */
 import { type Catalogue, didYouMean, error, type Near } from '../../diagnostics/catalogue.ts';
+import { NO_CHORD } from '../../harmony/chord.ts';
 import { chordHelp } from '../../harmony/symbol-help.ts';
 
 export const FIGURE_PROBLEMS = {
@@ -31,7 +32,10 @@ export const FIGURE_PROBLEMS = {
   'figure-chord': error<{ text: string }>({
     about: 'A chord is a roman numeral of the song’s key or a name.',
     message: ({ text }) => `“${text}” is not a chord symbol.`,
-    help: ({ text }) => chordHelp(text) ?? 'Write a numeral such as IV7, or a name such as A7.',
+    help: ({ text }) =>
+      text === NO_CHORD
+        ? 'Name a chord that sounds, or leave this out.'
+        : (chordHelp(text) ?? 'Write a numeral such as IV7, or a name such as A7.'),
   }),
   'figure-lights': error<{ first: string; second: string }>({
     about: 'A harp map highlights one thing at a time.',

@@ -23,7 +23,7 @@ import { beginsSentence } from './sentence.ts';
 
 /** What a component says, with the problems found in it. */
 export interface InlineRead {
-  /** Undefined if and only if a diagnostic is an error. */
+  /** Undefined where a diagnostic is an error, and where the component is empty, which is reported elsewhere. */
   readonly inline: Inline | undefined;
   /** Whether it is said again for the student's harp. */
   readonly follows: boolean;
@@ -71,8 +71,10 @@ export function readInline(
       case 'Note': {
         const chord = attributes.chord('over', key);
         const facts = attributes.choices('show', NOTE_FACTS) ?? [at('over') ? 'role' : 'name'];
-        if (facts.includes('role') && !at('over')) diagnostics.push(report('inline-no-chord', component.nameSpan, {}));
-        return { kind: 'note', ...place, notes: notes(), facts, ...(chord ? { chord } : {}) };
+        if (facts.includes('role') && !at('over'))
+          diagnostics.push(report('inline-no-chord', at('show')?.valueSpan ?? component.nameSpan, {}));
+        const named = notes();
+        return named && { kind: 'note', ...place, notes: named, facts, ...(chord ? { chord } : {}) };
       }
       case 'Chord': {
         const chord = attributes.chord('content', key);
@@ -90,12 +92,15 @@ export function readInline(
     }
   }
 
-  function notes(): TabNote[] {
+  function notes(): TabNote[] | undefined {
     const content = at('content');
+    const before = diagnostics.length;
     const bars = attributes.notes('content', harp);
-    if (!content || !bars) return [];
+    if (!content || !bars) return undefined;
     const read = bars.flat();
-    if (bars.length > 1 || read.length === 0) diagnostics.push(report('inline-notes', content.valueSpan, {}));
+    // What cannot be read has been reported, and is not reported again as no note.
+    if (diagnostics.length === before && (bars.length > 1 || read.length === 0))
+      diagnostics.push(report('inline-notes', content.valueSpan, { bars: read.length > 0 }));
     return read.map(({ breath, hole, bend, over, slide }) => ({ breath, hole, bend, over, slide }));
   }
 }

@@ -10,31 +10,51 @@ const IN_PLACE_OF: Readonly<Record<LetterKind, string>> = {
   harp: '<Harp />, or <Harp article="yes" /> for “a” or “an” before it',
 };
 
+const EMPTY = 'This “of” is empty.';
+
+/** How a word is added, letter for letter, unless it has signs that YAML would read otherwise. */
+const inGlossary = ({ name, glossary }: { readonly name: string; readonly glossary: boolean }): string => {
+  const term = /^[\p{L}][\p{L}\p{N} ’-]*$/u.test(name) ? name : JSON.stringify(name);
+  return glossary
+    ? `Add it to the terms of glossary.yaml: a line “- term: ${term}”, and below it “means: …” with what it means.`
+    : `Make a file glossary.yaml beside course.yaml: a line “terms:”, then “- term: ${term}”, and below that “means: …” with what it means.`;
+};
+
 export const INLINE_PROBLEMS = {
   'inline-no-chord': error<object>({
     about: 'What a note is to a chord can be said only where the chord is known.',
-    message: () => 'This <Note> is to show a role, and there is no chord that it counts from.',
+    message: () => 'A role is what a note is to a chord, and this <Note> names no chord.',
     help: () => 'Name the chord, as in over="IV7".',
   }),
-  'inline-notes': error<object>({
+  'inline-notes': error<{ bars: boolean }>({
     about: 'A <Note> holds a note, or a few; it has no bars.',
-    message: () => 'What this <Note> holds is no note.',
+    message: ({ bars }) =>
+      bars ? 'A <Note> has no bars, and here is a bar line.' : 'There is no note between <Note> and </Note>.',
     help: () => "Write notes as in a block, divided by spaces: <Note>-3'</Note>, <Note>-2 -3 -4</Note>.",
   }),
   'technique-not-known': error<Near & { name: string }>({
     about: 'A <Technique> names a technique of the course by its id or its title.',
-    message: ({ name }) => `There is no technique “${name}”.`,
-    help: (facts) => didYouMean(facts) ?? 'Run `reedway techniques` for a list of them.',
+    message: ({ name }) => (name === '' ? EMPTY : `There is no technique “${name}”.`),
+    help: (facts) =>
+      didYouMean(facts) ??
+      (facts.name === ''
+        ? 'Write the id of a technique, as in of="vibrato".'
+        : 'Run `reedway techniques` for a list of them.'),
   }),
   'term-not-known': error<Near & { name: string; glossary: boolean }>({
     about: 'A <Term> is a word that the course explains in glossary.yaml.',
-    message: ({ name, glossary }) =>
-      glossary ? `The glossary does not explain “${name}”.` : `The course has no glossary that explains “${name}”.`,
-    help: (facts) => didYouMean(facts) ?? `Add it to glossary.yaml, as in “${facts.name}: what it means”.`,
+    message: ({ name, glossary }) => {
+      if (name === '') return EMPTY;
+      return glossary
+        ? `The glossary does not explain “${name}”.`
+        : `The course has no glossary that explains “${name}”.`;
+    },
+    help: (facts) =>
+      didYouMean(facts) ?? (facts.name === '' ? 'Write a word of the glossary, as in of="riff".' : inGlossary(facts)),
   }),
   'term-twice': error<{ word: string }>({
     about: 'Each word of the glossary is explained once.',
-    message: ({ word }) => `“${word}” is in the glossary already.`,
+    message: ({ word }) => `“${word}” is in the glossary already, as a word or under “also”.`,
     help: () => 'Keep one of the two.',
   }),
   'link-in-link': error<{ component: string }>({

@@ -14,7 +14,7 @@ export const aloud = (text: string): string => `<span class="aloud">${escapeText
 export const printedHarp = (harp: Harp): string => harpName(harp).replace(/b$/, '♭').replace(/#$/, '♯');
 
 /** `a` or `an`, before the name of a key or a tuning: the letters A, E and F begin with a vowel when they are said. */
-export const articleOf = (name: string): string => (/^[AEFaeio]/.test(name) ? 'an' : 'a');
+export const articleOf = (name: string): string => (/^[AEFaeio]/.test(name.normalize('NFD')) ? 'an' : 'a');
 
 /** `an A harp`, `a low F harp (natural minor)`. */
 export function onHarp(harp: Harp): string {

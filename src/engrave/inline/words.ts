@@ -35,7 +35,9 @@ export function drawInline(inline: Inline): string {
 
 function wordsOf(inline: Inline): Words {
   const { shown, said } = uncapitalised(inline);
-  return inline.capital ? { shown: capitalised(shown), said: capitalised(said) } : { shown, said };
+  // A capital would make a minor chord of a numeral major.
+  const keeps = inline.kind === 'chord' && inline.facts[0] === 'numeral';
+  return inline.capital && !keeps ? { shown: capitalised(shown), said: capitalised(said) } : { shown, said };
 }
 
 function uncapitalised(inline: Inline): Words {
@@ -84,12 +86,25 @@ function ofChord({ chord, key }: ChordInline, fact: ChordFact): Words {
   switch (fact) {
     case 'name':
       return { shown: printedChord(chord), said: chordInWords(chord) };
-    case 'numeral':
-      return plain(printedNumeral(numeralOf(chord, key)));
+    case 'numeral': {
+      const shown = printedNumeral(numeralOf(chord, key));
+      return { shown, said: numeralInWords(shown) };
+    }
     case 'tones':
       return listOf(chord.tones.map(({ degree, semitones }) => nameOf(nameAbove(chord.root, degree, semitones))));
   }
 }
+
+/** `flat VII`, `vii diminished 7`, `V7 of ii`: a numeral as read aloud. */
+const numeralInWords = (shown: string): string =>
+  shown
+    .replaceAll('♭', ' flat ')
+    .replaceAll('♯', ' sharp ')
+    .replaceAll('°', ' diminished ')
+    .replaceAll('ø', ' half-diminished ')
+    .replaceAll('/', ' of ')
+    .replace(/ +/g, ' ')
+    .trim();
 
 const DEPTHS = ['', 'a half step', 'a whole step', 'a step and a half', 'two whole steps'];
 

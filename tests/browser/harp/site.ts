@@ -50,6 +50,37 @@ chords: i7
 <RhythmLine rhythm="x = x x = x x x" />
 `;
 
+/** What a lesson says within its sentences, on the harps of two blocks. */
+const SAID = `---
+title: In its sentences
+harp: C
+position: 2
+---
+
+## Home is <Key /> on <Harp article="yes" />
+
+<Harp article="yes" /> has <Note show="pitch">-3'</Note> in hole 3: <Note over="I7">-3'</Note> of <Chord>I7</Chord>, and <Chord show="tones">IV7</Chord> are the
+tones of the other. On <Harp harp="low F" article="yes" follow="no" /> it is <Note harp="low F" show="pitch" follow="no">-3'</Note>. A <Term>riff</Term> in [<Key show="full" />](one).
+
+| Chord | Name |
+|---|---|
+| <Chord show="numeral">V7</Chord> | <Chord>V7</Chord> |
+
+\`\`\`tab
+id: on-c
+chords: I7
+-2 -3' -3 4 -4 -5 4 -3 |]
+\`\`\`
+
+\`\`\`tab
+id: on-d
+harp: D
+chords: I7
+-2 -3' -3 4 -4 -5 4 -3 |]
+\`\`\`
+`;
+const GLOSSARY = 'terms:\n  - term: riff\n    means: A short figure.\n    also: [riffs]\n';
+
 export interface OpenSite {
   readonly course: Course;
   readonly url: string;
@@ -62,6 +93,8 @@ export async function openSite(): Promise<OpenSite> {
     write(folder, 'course.yaml', 'title: A course\n');
     write(folder, 'lessons/one.mdx', LESSON);
     write(folder, 'lessons/minor.mdx', MINOR);
+    write(folder, 'lessons/said.mdx', SAID);
+    write(folder, 'glossary.yaml', GLOSSARY);
   });
   const browser = await chromium.launch(CHROMIUM);
   return {
