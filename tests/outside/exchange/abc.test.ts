@@ -198,8 +198,15 @@ describe('abcjs', () => {
       const tune = tuneOf(score, credits);
       expect(tune.warnings ?? [], name).toEqual([]);
       const elements = elementsOf(tune);
-      const chords = elements.flatMap(({ chord = [] }) => chord.filter(({ position }) => position === 'default'));
-      expect(chords.length, name).toBe(score.bars.reduce((sum, bar) => sum + bar.chords.length, 0));
+      const signs = elements.flatMap(({ chord = [] }) => chord);
+      const written = score.bars.flatMap(({ chords }) => chords.map(({ chord }) => chord));
+      expect(signs.filter(({ position }) => position === 'default').length, name).toBe(
+        written.filter((chord) => chord !== 'none').length,
+      );
+      // A bar without a chord has words above it.
+      expect(signs.filter((sign) => sign.name.includes('N.C.')).length, name).toBe(
+        written.filter((chord) => chord === 'none').length,
+      );
     }
   });
 });

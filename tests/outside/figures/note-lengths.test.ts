@@ -3,11 +3,11 @@
  * dot adds half of a note, a triplet has three in the time of two: the encyclopaedia articles "Note value" and "Tuplet", from memory.
  */
 import { expect, test } from 'vitest';
-import { LENGTH_ROWS, signOfLengths } from '../../src/engrave/figure/note-lengths.ts';
-import { readBlock } from '../../src/notation/read.ts';
-import { soundsOf } from '../../src/score/queries.ts';
-import { fraction } from '../../src/time/fraction.ts';
-import { present } from '../../src/values/checked.ts';
+import { LENGTH_ROWS, signOfLengths } from '../../../src/engrave/figure/note-lengths.ts';
+import { readBlock } from '../../../src/notation/read.ts';
+import { soundsOf } from '../../../src/score/queries.ts';
+import { fraction } from '../../../src/time/fraction.ts';
+import { present } from '../../../src/values/checked.ts';
 
 /** Of each row, in sixtieths of a beat. */
 const BEATS = [[240], [180], [120], [90, 30], [60], [30, 30], [20, 20, 20], [15, 15, 15, 15]];

@@ -4,16 +4,16 @@
  * overbends, near pitches, then the least effort.
  */
 import { expect, test } from 'vitest';
-import { tuneOnHarp } from '../../src/course/figures/same-tune.ts';
-import { effortBetween, effortOf } from '../../src/instrument/easiest-holes.ts';
-import { readHarp } from '../../src/instrument/harp.ts';
-import { TUNINGS } from '../../src/instrument/tuning.ts';
-import { readBlock } from '../../src/notation/read.ts';
-import { soundsOf } from '../../src/score/queries.ts';
-import { itemAt, present } from '../../src/values/checked.ts';
-import { cases } from '../setup/long.ts';
-import { firstHole, HARP_KEYS, type Playable, playables } from './oracle/instrument.ts';
-import { Random } from './oracle/random.ts';
+import { tuneOnHarp } from '../../../src/course/figures/same-tune.ts';
+import { effortBetween, effortOf } from '../../../src/instrument/easiest-holes.ts';
+import { readHarp } from '../../../src/instrument/harp.ts';
+import { TUNINGS } from '../../../src/instrument/tuning.ts';
+import { readBlock } from '../../../src/notation/read.ts';
+import { soundsOf } from '../../../src/score/queries.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
+import { cases } from '../../setup/long.ts';
+import { firstHole, HARP_KEYS, type Playable, playables } from '../oracle/instrument.ts';
+import { Random } from '../oracle/random.ts';
 
 const TUNING_NAMES = ['richter', 'raised-third-blow', 'raised-fifth-draw', 'natural-minor', 'harmonic-minor'] as const;
 const WEIGHTS: Readonly<Record<Playable['kind'], number>> = { plain: 0, slide: 1, bend: 2, quarter: 2, overbend: 20 };

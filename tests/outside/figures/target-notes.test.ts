@@ -4,18 +4,18 @@
  * as the guide states it.
  */
 import { expect, test } from 'vitest';
-import { songKey } from '../../src/harmony/key.ts';
-import { readChord } from '../../src/harmony/symbol.ts';
-import { targetNotes } from '../../src/harmony/target-notes.ts';
-import { readHarp, tonicInPosition } from '../../src/instrument/harp.ts';
-import { tabOf } from '../../src/instrument/playable.ts';
-import { TUNINGS } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/values/checked.ts';
-import { cases } from '../setup/long.ts';
-import { plainNumeral, resolve } from './oracle/chords.ts';
-import { firstHole, HARP_KEYS, type Playable, playables, tonicFifth, tonicOf } from './oracle/instrument.ts';
-import { keyOf, mod12, pcOf } from './oracle/pitch.ts';
-import { Random } from './oracle/random.ts';
+import { songKey } from '../../../src/harmony/key.ts';
+import { readChord } from '../../../src/harmony/symbol.ts';
+import { targetNotes } from '../../../src/harmony/target-notes.ts';
+import { readHarp, tonicInPosition } from '../../../src/instrument/harp.ts';
+import { tabOf } from '../../../src/instrument/playable.ts';
+import { TUNINGS } from '../../../src/instrument/tuning.ts';
+import { present } from '../../../src/values/checked.ts';
+import { cases } from '../../setup/long.ts';
+import { plainNumeral, resolve } from '../oracle/chords.ts';
+import { firstHole, HARP_KEYS, type Playable, playables, tonicFifth, tonicOf } from '../oracle/instrument.ts';
+import { keyOf, mod12, pcOf } from '../oracle/pitch.ts';
+import { Random } from '../oracle/random.ts';
 
 const CHORDS = ['I7', 'i7', 'IV7', 'iv', 'V7', 'V', 'bVII7', 'ii7', 'vi'];
 const depth = ({ text }: Playable): number => text.split("'").length - 1;

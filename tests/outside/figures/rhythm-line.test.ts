@@ -3,11 +3,11 @@
  * count. How beats are counted (1 + 2 +, 1 e + a, 1 trip let; every eighth in compound time): common practice, no source.
  */
 import { describe, expect, test } from 'vitest';
-import { countsOf, countTextAt } from '../../src/engrave/figure/count.ts';
-import { itemAt, present } from '../../src/values/checked.ts';
-import { rhythmFigure } from '../course/figures/rhythm-figure.ts';
-import { cases } from '../setup/long.ts';
-import { Random } from './oracle/random.ts';
+import { countsOf, countTextAt } from '../../../src/engrave/figure/count.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
+import { rhythmFigure } from '../../course/figures/rhythm-figure.ts';
+import { cases } from '../../setup/long.ts';
+import { Random } from '../oracle/random.ts';
 
 test('every stroke begins and ends where its slots are', () => {
   for (let seed = 1; seed <= cases(60, 1000); seed++) {

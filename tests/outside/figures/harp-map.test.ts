@@ -3,13 +3,13 @@
  * list, is what the plain reeds sound. The blues scale: the encyclopaedia article "Blues scale", from memory; dorian is the white keys from D.
  */
 import { expect, test } from 'vitest';
-import { drawFigure } from '../../src/engrave/figure/draw.ts';
-import { songKey } from '../../src/harmony/key.ts';
-import { readHarp, tonicInPosition } from '../../src/instrument/harp.ts';
-import { TUNINGS } from '../../src/instrument/tuning.ts';
-import { present } from '../../src/values/checked.ts';
-import { firstHole, HARP_KEYS, playables, type Tuning, tonicOf } from './oracle/instrument.ts';
-import { mod12 } from './oracle/pitch.ts';
+import { drawFigure } from '../../../src/engrave/figure/draw.ts';
+import { songKey } from '../../../src/harmony/key.ts';
+import { readHarp, tonicInPosition } from '../../../src/instrument/harp.ts';
+import { TUNINGS } from '../../../src/instrument/tuning.ts';
+import { present } from '../../../src/values/checked.ts';
+import { firstHole, HARP_KEYS, playables, type Tuning, tonicOf } from '../oracle/instrument.ts';
+import { mod12 } from '../oracle/pitch.ts';
 
 const SCALES = [
   ['blues', [0, 3, 5, 6, 7, 10]],
