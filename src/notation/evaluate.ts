@@ -104,13 +104,16 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const ordered = inOrder(diagnostics);
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
   const { harp } = head;
+  // A mode that is named between phrases and the first bar is the one that the block begins with.
+  const [begin = settings] = inBars;
+  const named = begin.position === settings.position ? begin.key : settings.key;
   const score: Score = {
     ...(head.id === undefined ? {} : { id: head.id }),
     ...(head.title === undefined ? {} : { title: head.title }),
     harp,
     position: settings.position,
-    key: keys.first,
-    ...(settings.key ? { keyNamed: true } : {}),
+    key: named ? (keys.bars[0] ?? keys.first) : keys.first,
+    ...(named ? { keyNamed: true } : {}),
     meter: settings.meter,
     tempo: settings.tempo,
     feel: settings.feel,

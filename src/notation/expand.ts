@@ -114,7 +114,8 @@ export function expandMusic(
 
   function walk(items: readonly Item[], scope: Scope): void {
     for (const item of items) {
-      if (quoteChain.isTooLong()) return;
+      // Where a line ends is no music: the same music in more lines is as long.
+      if (item.kind !== 'line-end' && quoteChain.isTooLong()) return;
       if (item.kind === 'quote') quote(item, scope);
       else put(item, scope, scope.slot);
     }
