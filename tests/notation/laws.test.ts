@@ -8,7 +8,7 @@ import { RICHTER } from '../../src/instrument/tuning.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { printScore } from '../../src/notation/print/print.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
-import { moveToHarp } from '../../src/score/move.ts';
+import { moveToHarp } from '../../src/score/harp/move.ts';
 import { playOrder } from '../../src/score/playing-order.ts';
 import { chordAt, isSoundEvent, roleIn, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';

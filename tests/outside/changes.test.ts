@@ -14,7 +14,7 @@ import { ALONE, readBlock } from '../../src/notation/read.ts';
 import { roundOf } from '../../src/schedule/round.ts';
 import { writtenSettings } from '../../src/schedule/settings.ts';
 import { tuneOf } from '../../src/schedule/tune.ts';
-import { playbackOf } from '../../src/score/playback.ts';
+import { playbackOf } from '../../src/score/playback-of.ts';
 import type { Bar, Event, Score } from '../../src/score/score.ts';
 import { meterName } from '../../src/time/meter.ts';
 import { itemAt, present } from '../../src/values/checked.ts';

@@ -13,7 +13,7 @@ import { ALONE, readBlock } from '../../src/notation/read.ts';
 import { roundOf } from '../../src/schedule/round.ts';
 import { writtenSettings } from '../../src/schedule/settings.ts';
 import { tuneOf } from '../../src/schedule/tune.ts';
-import { playbackOf } from '../../src/score/playback.ts';
+import { playbackOf } from '../../src/score/playback-of.ts';
 import { present } from '../../src/values/checked.ts';
 import { parsed } from '../engrave/pictures.ts';
 import { run } from '../setup/debian.ts';

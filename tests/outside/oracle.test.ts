@@ -11,7 +11,7 @@ import { midiOf } from '../../src/interchange/midi/file.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { roundOf } from '../../src/schedule/round.ts';
 import { tuneOf } from '../../src/schedule/tune.ts';
-import { playbackOf } from '../../src/score/playback.ts';
+import { playbackOf } from '../../src/score/playback-of.ts';
 import { isSoundEvent, roleIn } from '../../src/score/queries.ts';
 import type { Bar, Score, Sound } from '../../src/score/score.ts';
 import { staffNotes } from '../../src/score/spelling.ts';

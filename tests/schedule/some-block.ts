@@ -1,7 +1,8 @@
 import { readBlock } from '../../src/notation/read.ts';
 import type { PlaySettings } from '../../src/schedule/settings.ts';
 import { playedPhrases } from '../../src/score/phrases.ts';
-import { type Playback, playbackOf } from '../../src/score/playback.ts';
+import type { Playback } from '../../src/score/playback.ts';
+import { playbackOf } from '../../src/score/playback-of.ts';
 
 export function playbackFrom(text: string): Playback {
   const { score, diagnostics } = readBlock(text);

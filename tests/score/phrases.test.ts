@@ -3,7 +3,8 @@ import { readHarp } from '../../src/instrument/harp.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { phrasesOf, playedPhrases } from '../../src/score/phrases.ts';
-import { playbackOf, playbackOn } from '../../src/score/playback.ts';
+import { playbackOn } from '../../src/score/playback.ts';
+import { playbackOf } from '../../src/score/playback-of.ts';
 import type { Score } from '../../src/score/score.ts';
 import { present } from '../../src/values/checked.ts';
 

@@ -5,7 +5,7 @@ import { readHarp } from '../../src/instrument/harp.ts';
 import { plainPitch } from '../../src/instrument/pitch.ts';
 import { RICHTER } from '../../src/instrument/tuning.ts';
 import { readBlock } from '../../src/notation/read.ts';
-import { moveToHarp } from '../../src/score/move.ts';
+import { moveToHarp } from '../../src/score/harp/move.ts';
 import { chordAt, chordsInTurn, endingOpenedBy, roleIn, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
 import { fraction } from '../../src/time/fraction.ts';

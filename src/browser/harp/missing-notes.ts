@@ -1,6 +1,6 @@
 /** What a block says below it of notes that the student's harp has not got. */
 import { printedPitch } from '../../instrument/pitch.ts';
-import type { Replaced } from '../../score/relocate.ts';
+import type { Replaced } from '../../score/harp/relocate.ts';
 import { listInWords } from '../../texts/list.ts';
 import { harpText } from '../texts/harp.ts';
 

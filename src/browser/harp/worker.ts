@@ -5,7 +5,7 @@ import { drawInline } from '../../engrave/inline/words.ts';
 import { escapeText } from '../../engrave/markup.ts';
 import type { Harp } from '../../instrument/harp.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
-import type { Replaced } from '../../score/relocate.ts';
+import type { Replaced } from '../../score/harp/relocate.ts';
 import { type Chosen, studentsHarp } from './chosen.ts';
 import { musicAt } from './music.ts';
 import { onStudentsHarp } from './on-harp.ts';

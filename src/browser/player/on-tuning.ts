@@ -1,5 +1,6 @@
 /** The music of a block on a harp of another tuning, for its player. */
-import { type Playback, playbackOf } from '../../score/playback.ts';
+import type { Playback } from '../../score/playback.ts';
+import { playbackOf } from '../../score/playback-of.ts';
 import type { Chosen } from '../harp/chosen.ts';
 import { musicAddress, musicAt } from '../harp/music.ts';
 import { onStudentsHarp } from '../harp/on-harp.ts';

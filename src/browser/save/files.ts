@@ -1,7 +1,7 @@
 /** Makes the file of a block for the harp the student chose. */
 import { type FormatName, formatOf, type Players } from '../../interchange/formats.ts';
 import { isWritten, writerOf } from '../../interchange/writers.ts';
-import { playbackOf } from '../../score/playback.ts';
+import { playbackOf } from '../../score/playback-of.ts';
 import { readChosen } from '../harp/chosen.ts';
 import { musicAddress, musicAt } from '../harp/music.ts';
 import { onStudentsHarp } from '../harp/on-harp.ts';

@@ -5,7 +5,7 @@ import { attributeText } from '../../lesson/component-text.ts';
 import { ALONE } from '../../notation/context.ts';
 import { readBlock } from '../../notation/read.ts';
 import { DEFAULTS } from '../../notation/settings.ts';
-import { playbackOf } from '../../score/playback.ts';
+import { playbackOf } from '../../score/playback-of.ts';
 import { soundsOf } from '../../score/queries.ts';
 import type { Score } from '../../score/score.ts';
 import { placeInAttribute } from './attributes.ts';

@@ -8,7 +8,7 @@ import { harpOfFigure, isOnHarp, moveFigure } from '../../../src/engrave/figure/
 import { type Harp, readHarp } from '../../../src/instrument/harp.ts';
 import { TEMPERAMENTS } from '../../../src/instrument/temperament.ts';
 import type { Tuning } from '../../../src/instrument/tuning.ts';
-import { moveToHarp } from '../../../src/score/move.ts';
+import { moveToHarp } from '../../../src/score/harp/move.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
 import { present, valueAt } from '../../../src/values/checked.ts';
 import { alsoLong } from '../../setup/long.ts';

@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { engraveBlock } from '../../../src/engrave/block.ts';
 import { readHarp } from '../../../src/instrument/harp.ts';
 import { TUNINGS } from '../../../src/instrument/tuning.ts';
-import { relocate } from '../../../src/score/relocate.ts';
+import { relocate } from '../../../src/score/harp/relocate.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
 import { present, valueAt } from '../../../src/values/checked.ts';
 import { violationsOn } from '../axe.ts';

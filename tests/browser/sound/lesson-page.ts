@@ -7,7 +7,7 @@ import { build } from 'esbuild';
 import { engraveBlock, glyphSheet } from '../../../src/engrave/block.ts';
 import { readBlock } from '../../../src/notation/read.ts';
 import { playedPhrases } from '../../../src/score/phrases.ts';
-import { playbackOf } from '../../../src/score/playback.ts';
+import { playbackOf } from '../../../src/score/playback-of.ts';
 import { POLICY } from '../../../src/site/policy.ts';
 
 const read = (path: string): string => readFileSync(new URL(`../../../${path}`, import.meta.url), 'utf8');

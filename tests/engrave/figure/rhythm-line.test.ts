@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
 import { isOnHarp } from '../../../src/engrave/figure/figure.ts';
-import { playbackOf } from '../../../src/score/playback.ts';
+import { playbackOf } from '../../../src/score/playback-of.ts';
 import { present } from '../../../src/values/checked.ts';
 import { scoreOf } from '../pictures.ts';
 import { page, textOf, wellFormed } from './figure-page.ts';

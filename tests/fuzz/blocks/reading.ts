@@ -5,7 +5,7 @@ import { parseBlock } from '../../../src/notation/parse.ts';
 import { printScore } from '../../../src/notation/print/print.ts';
 import { NOTATION_PROBLEMS } from '../../../src/notation/problems.ts';
 import { ALONE, type FoundBlock, type ReadContext, readBlock } from '../../../src/notation/read.ts';
-import { moveToHarp } from '../../../src/score/move.ts';
+import { moveToHarp } from '../../../src/score/harp/move.ts';
 import { isSoundEvent, soundsOf } from '../../../src/score/queries.ts';
 import type { Score } from '../../../src/score/score.ts';
 import { add, equals, subtract, ZERO } from '../../../src/time/fraction.ts';

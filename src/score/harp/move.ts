@@ -1,11 +1,11 @@
 /** The same tab on another harp: every hole, bend and length stays, every pitch and chord follows the harp. */
-import { keyInPosition, type SongKey } from '../harmony/key.ts';
-import { moveChord } from '../harmony/numeral.ts';
-import { spell } from '../harmony/role.ts';
-import { sounding } from '../instrument/bend.ts';
-import type { Harp } from '../instrument/harp.ts';
-import { chordAt, isSoundEvent } from './queries.ts';
-import type { Bar, BarSettings, Event, Note, Score, Sound } from './score.ts';
+import { keyInPosition, type SongKey } from '../../harmony/key.ts';
+import { moveChord } from '../../harmony/numeral.ts';
+import { spell } from '../../harmony/role.ts';
+import { sounding } from '../../instrument/bend.ts';
+import type { Harp } from '../../instrument/harp.ts';
+import { chordAt, isSoundEvent } from '../queries.ts';
+import type { Bar, BarSettings, Event, Note, Score, Sound } from '../score.ts';
 
 /** The keys and chords of a score on another harp; its notes are left as they are. */
 export function keysMoved(score: Score, harp: Harp): Score {

@@ -2,18 +2,18 @@
  * The same music on a harp of another tuning. Where the tuning stays, holes stay (move.ts); here the tune stays, and the holes that
  * play it are found by least effort. What such a harp has not got is played by the nearest note that it has.
  */
-import { spell } from '../harmony/role.ts';
-import { sounding } from '../instrument/bend.ts';
-import { easiestHoles, type HeldHoles, type WantedSound } from '../instrument/easiest-holes.ts';
-import { type Harp, holeCount, keyNote } from '../instrument/harp.ts';
-import { nearestPlayable } from '../instrument/nearest-playable.ts';
-import type { Pitch } from '../instrument/pitch.ts';
-import { areSideBySide } from '../instrument/split.ts';
-import { itemAt, present } from '../values/checked.ts';
-import { graceAmong, graceLeadsInto, type Mark } from './mark.ts';
+import { spell } from '../../harmony/role.ts';
+import { sounding } from '../../instrument/bend.ts';
+import { easiestHoles, type HeldHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
+import { type Harp, holeCount, keyNote } from '../../instrument/harp.ts';
+import { nearestPlayable } from '../../instrument/nearest-playable.ts';
+import type { Pitch } from '../../instrument/pitch.ts';
+import { areSideBySide } from '../../instrument/split.ts';
+import { itemAt, present } from '../../values/checked.ts';
+import { graceAmong, graceLeadsInto, type Mark } from '../mark.ts';
+import { chordAt, isSoundEvent } from '../queries.ts';
+import type { Bar, Event, Note, Score, Sound } from '../score.ts';
 import { keysMoved } from './move.ts';
-import { chordAt, isSoundEvent } from './queries.ts';
-import type { Bar, Event, Note, Score, Sound } from './score.ts';
 
 /** Notes that the other harp cannot play, and what is in their place. */
 export interface Replaced {

@@ -1,19 +1,19 @@
 /** The same music on a harp of another tuning: the tune stays, its holes are found, and what the harp has not got is named. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Harp, keyNote, readHarp } from '../../src/instrument/harp.ts';
-import { printedPitch } from '../../src/instrument/pitch.ts';
-import { tabOfNotes } from '../../src/instrument/playable.ts';
-import { TUNINGS } from '../../src/instrument/tuning.ts';
-import { printScore } from '../../src/notation/print/print.ts';
-import { readBlock } from '../../src/notation/read.ts';
-import { moveToHarp } from '../../src/score/move.ts';
-import { isSoundEvent, soundsOf } from '../../src/score/queries.ts';
-import { relocate } from '../../src/score/relocate.ts';
-import type { Score } from '../../src/score/score.ts';
-import { itemAt, present } from '../../src/values/checked.ts';
-import { blockText, harpText } from '../notation/arbitrary.ts';
-import { cases } from '../setup/long.ts';
+import { type Harp, keyNote, readHarp } from '../../../src/instrument/harp.ts';
+import { printedPitch } from '../../../src/instrument/pitch.ts';
+import { tabOfNotes } from '../../../src/instrument/playable.ts';
+import { TUNINGS } from '../../../src/instrument/tuning.ts';
+import { printScore } from '../../../src/notation/print/print.ts';
+import { readBlock } from '../../../src/notation/read.ts';
+import { moveToHarp } from '../../../src/score/harp/move.ts';
+import { relocate } from '../../../src/score/harp/relocate.ts';
+import { isSoundEvent, soundsOf } from '../../../src/score/queries.ts';
+import type { Score } from '../../../src/score/score.ts';
+import { itemAt, present } from '../../../src/values/checked.ts';
+import { blockText, harpText } from '../../notation/arbitrary.ts';
+import { cases } from '../../setup/long.ts';
 
 const harpOf = (name: string, tuning: string): Harp =>
   present(
