@@ -1,6 +1,6 @@
 /** The command as a process of its own: from the clone, and compiled as an installed package has it. */
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, symlinkSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { DEMO, PACKAGE } from '../../src/command/package.ts';
@@ -23,12 +23,35 @@ describe('in the clone', () => {
     expect(under).toEqual({ status: 0, stdout: closing, stderr: '' });
   });
 
-  test('checks the demo course if none is named, from any folder', () => {
-    const { status, stdout } = spawned(process.execPath, [ENTRY, 'check', '--json'], '/');
-    expect(JSON.parse(stdout)).toEqual(
-      JSON.parse(spawned(process.execPath, [ENTRY, 'check', DEMO, '--json'], '/tmp').stdout),
-    );
-    expect(status).toBe(JSON.parse(stdout).some(({ severity }: { severity: string }) => severity === 'error') ? 1 : 0);
+  test('checks the demo course by its name, or at the root of the clone', () => {
+    const wanted = spawned(process.execPath, [ENTRY, 'check', DEMO], '/').stdout;
+    expect(wanted).toContain(' lessons, ');
+    expect(spawned(process.execPath, [ENTRY, 'check', 'demo'], '/')).toEqual({ status: 0, stdout: wanted, stderr: '' });
+    expect(spawned(process.execPath, [ENTRY, 'check'], PACKAGE)).toEqual({ status: 0, stdout: wanted, stderr: '' });
+  });
+
+  test('checks the course around the folder it is typed in', () => {
+    const dir = courseOf({ 'lessons/folder/second.mdx': lesson() });
+    const inside = spawned(process.execPath, [ENTRY, 'check'], join(dir, 'lessons/folder'));
+    expect(inside).toEqual({ status: 0, stdout: '2 lessons, 0 blocks: nothing wrong.\n', stderr: '' });
+  });
+
+  test.each([
+    ['is empty', {}, ''],
+    [
+      'has its file under another name',
+      { 'course.yml': 'title: A course\n' },
+      ' Its course.yml has to be called course.yaml.',
+    ],
+  ])('finds no course in a folder that %s, and builds none', (_, files, hint) => {
+    const dir = folderOf({ 'a.txt': '', ...files });
+    const message = `There is no course here: neither ${dir} nor a folder above it has a course.yaml.${hint} Name the folder of the course, as in: reedway check ~/my-course\n`;
+    for (const command of ['check', 'build', 'serve', 'path']) {
+      const { status, stdout, stderr } = spawned(process.execPath, [ENTRY, command], dir);
+      expect([status, stdout]).toEqual([2, '']);
+      expect(stderr.replace(/\s+/g, ' ').trim()).toContain(message.replace(/\s+/g, ' ').trim());
+    }
+    expect(existsSync(join(dir, 'dist'))).toBe(false);
   });
 
   test('ends with 2 on what it does not know', () => {

@@ -1,17 +1,17 @@
 /** `reedway check`: every problem of every lesson in one run. */
 import { existsSync } from 'node:fs';
-import { join, relative, resolve } from 'node:path';
+import { dirname, join, relative, resolve } from 'node:path';
 import { type Course, isPublishable } from '../../course/course.ts';
 import { COURSE_FILE } from '../../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../../course/load.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
 import type { Severity } from '../../diagnostics/diagnostic.ts';
 import { linesOf, showProblem } from '../../diagnostics/place.ts';
-import type { Argument, Command, Option, Terminal } from '../command.ts';
-import { DEMO } from '../package.ts';
+import { type Argument, type Command, type Option, type Terminal, UsageError } from '../command.ts';
+import { DEMO, PACKAGE } from '../package.ts';
 
 const FOLDER =
-  'The folder of the course. Default: the current folder if it has a course.yaml, otherwise the demo course.';
+  'The folder of the course; the word demo is the course that comes with Reedway. Default: the current folder or the nearest one above it that has a course.yaml.';
 
 /** How the commands name a course: as an argument, or as an option beside arguments of their own. */
 export const COURSE_ARGUMENT: Argument = { name: 'COURSE', about: FOLDER };
@@ -41,11 +41,39 @@ export const command: Command = {
   },
 };
 
-/** The course a command was given, the one it was typed in, or the demo. */
+/** Names the course that comes with Reedway, where no folder has that name. */
+const DEMO_NAME = 'demo';
+
+/** The course a command was given, or the one it was typed in. Throws a UsageError where that is none. */
 export function courseFolder(dir: string | undefined, { cwd }: Terminal): string {
-  if (dir !== undefined) return resolve(cwd, dir);
-  return existsSync(join(cwd, COURSE_FILE)) ? cwd : DEMO;
+  if (dir !== undefined) {
+    const named = resolve(cwd, dir);
+    return dir === DEMO_NAME && !existsSync(named) ? DEMO : named;
+  }
+  const found = courseAround(cwd);
+  if (found !== undefined) return found;
+  // In a clone the course that comes with it is the only one near.
+  if (cwd === PACKAGE) return DEMO;
+  throw new UsageError(
+    `There is no course here: neither ${cwd} nor a folder above it has a ${COURSE_FILE}.${misnamedIn(cwd)} Name the folder of the course, as in: reedway check ~/my-course`,
+  );
 }
+
+/** The nearest folder that is a course, from this one upwards. */
+function courseAround(folder: string): string | undefined {
+  for (let at = folder; ; at = dirname(at)) {
+    if (existsSync(join(at, COURSE_FILE))) return at;
+    if (dirname(at) === at) return undefined;
+  }
+}
+
+/** A file that was meant to make this folder a course. */
+function misnamedIn(folder: string): string {
+  const name = MISNAMED.find((one) => existsSync(join(folder, one)));
+  return name === undefined ? '' : ` Its ${name} has to be called ${COURSE_FILE}.`;
+}
+
+const MISNAMED = ['course.yml', 'Course.yaml', 'course.yaml.txt', 'course.json'];
 
 /** Loads the course that a command line names. Throws a UsageError if it cannot be found. */
 export function readCourse(
