@@ -16,6 +16,7 @@ import { destinationSpan } from './destination.ts';
 import { fenceFault, placedInFence } from './fence.ts';
 import { type FrontMatter, readFrontMatter } from './front-matter.ts';
 import { lineFrom, oneLine } from './line.ts';
+import { lostBlockIn } from './lost-block.ts';
 import { markdownText, nodesOf, readMarkdown, spanOf } from './markdown.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
@@ -71,6 +72,8 @@ export function readLessonText(source: string): LessonText {
   /** Where the last link and the last component end. */
   let linkEnd = 0;
   let componentEnd = 0;
+  /** Where text ends that reads as a block and is none. */
+  let lostEnd = 0;
   const headings: HeadingText[] = [];
   const slugger = new GithubSlugger();
   /** Definitions of addresses and the pictures that refer to one, by the name they have in common. */
@@ -83,11 +86,21 @@ export function readLessonText(source: string): LessonText {
         if (node.lang === 'tab') blocks.push(readFence(node, span));
         else if (/^tabs?$/i.test(node.lang ?? ''))
           diagnostics.push(report('fence-word', lineFrom(source, span.from), { word: node.lang ?? '' }));
+        else readPlainFence(node, span);
         break;
       case 'text':
       case 'inlineCode':
         if (span.from >= componentEnd) prose.push(span);
         break;
+      case 'paragraph': {
+        const lost = lostBlockIn(source.slice(span.from, span.to));
+        if (lost) {
+          const place = { from: span.from + lost.from, to: span.from + lost.to };
+          if (!isBehindLost(span)) diagnostics.push(report('block-lost', place, { how: 'bare' }));
+          lostEnd = span.to;
+        }
+        break;
+      }
       case 'heading': {
         const slug = slugger.slug(markdownText(node).trim());
         headings.push({ depth: node.depth, slug, span, parts: partsOf(node) });
@@ -159,6 +172,25 @@ export function readLessonText(source: string): LessonText {
     const tree = fault ? nothing(text) : parseBlock(text);
     const range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
     return { text, placed: placedInFence(source, span, range.start.line, text), range, tree, closed: !fault };
+  }
+
+  /** Whether it goes on from text that reads as a block. */
+  function isBehindLost({ from }: TextSpan): boolean {
+    return lostEnd > 0 && from - lostEnd < 200 && source.slice(lostEnd, from).trim() === '';
+  }
+
+  /** Text that is shown as it is typed: it may be a block that lost the word, or the end of one that lost its first line. */
+  function readPlainFence({ value, lang }: MdastNode & { type: 'code' }, span: TextSpan): void {
+    const opening = lineFrom(source, span.from);
+    if (!/^(?:`{3}|~{3})/.test(source.slice(span.from, span.to))) return;
+    if (!lang && lostBlockIn(value)) diagnostics.push(report('block-lost', opening, { how: 'wordless' }));
+    else {
+      const fault = fenceFault(source, span);
+      // An example of a lesson may hold blocks of its own.
+      // The end of a block that lost its beginning is no beginning.
+      if (fault && fault.next === undefined && !isBehindLost(span))
+        diagnostics.push(report('fence-unclosed', opening, {}));
+    }
   }
 
   /** What is behind the word of an opening fence. */

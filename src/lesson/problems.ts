@@ -114,6 +114,16 @@ export const LESSON_PROBLEMS = {
     message: ({ word }) => `A fence marked “${word}” is shown as plain text.`,
     help: () => 'A block begins with ```tab .',
   }),
+  'block-lost': warning<{ how: 'bare' | 'wordless' }>({
+    about:
+      'Settings and music outside of a block are shown as plain text, not as music. Most often a line of ``` is missing, or the word tab after it.',
+    message: ({ how }) =>
+      how === 'bare'
+        ? 'This reads as a block, and is shown as plain text: nothing marks where the block begins and ends.'
+        : 'This reads as a block, and is shown as plain text: its first line has no word tab.',
+    help: ({ how }) =>
+      how === 'bare' ? 'Write a line ```tab before it and a line ``` after it.' : 'Begin it with a line ```tab .',
+  }),
   'fence-settings': error<{ text: string }>({
     about: 'Settings of a block are inside it, line by line, not after the word tab.',
     message: ({ text }) => `“${text}” after the word tab is not read.`,

@@ -257,6 +257,30 @@ const CASES: readonly ProblemCase[] = [
     ],
   ],
   [
+    'a block that lost its first line',
+    first('Play it:\n\nid: walk\nslot: 1/1\n\n4 | -4 | 5 |]\n'),
+    [
+      [
+        'lessons/first.mdx:7:1-8:10',
+        'block-lost',
+        'This reads as a block, and is shown as plain text: nothing marks where the block begins and ends.',
+        'Write a line ```tab before it and a line ``` after it.',
+      ],
+    ],
+  ],
+  [
+    'a block that lost the word',
+    first('```\n4 = | -4 |]\n```\n'),
+    [
+      [
+        'lessons/first.mdx:5:1-4',
+        'block-lost',
+        'This reads as a block, and is shown as plain text: its first line has no word tab.',
+        'Begin it with a line ```tab .',
+      ],
+    ],
+  ],
+  [
     'settings behind the word',
     first('```tab harp: A\nslot: 1/1\n4\n```\n'),
     [
