@@ -72,10 +72,13 @@ const tuning = keys({
   return z.NEVER;
 });
 
+const LANGUAGES = new Intl.DisplayNames(['en'], { type: 'language', fallback: 'none' });
+
 const language = text.refine(
   (written) => {
     try {
-      return Intl.getCanonicalLocales(written).length === 1;
+      // A word such as english has the form of a tag, and no language has it.
+      return Intl.getCanonicalLocales(written).length === 1 && LANGUAGES.of(written) !== undefined;
     } catch {
       return false;
     }

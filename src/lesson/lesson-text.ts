@@ -90,6 +90,7 @@ export function readLessonText(source: string): LessonText {
         break;
       case 'text':
       case 'inlineCode':
+        if (node.type === 'text') append(diagnostics, unmarkedIn(span));
         if (span.from >= componentEnd) prose.push(span);
         break;
       case 'paragraph': {
@@ -172,6 +173,20 @@ export function readLessonText(source: string): LessonText {
     const tree = fault ? nothing(text) : parseBlock(text);
     const range = { start: pointAt(placed, span.from), end: pointAt(placed, span.to) };
     return { text, placed: placedInFence(source, span, range.start.line, text), range, tree, closed: !fault };
+  }
+
+  /** Headings and links that lack a sign or have a space too many, and so are plain text. */
+  function unmarkedIn({ from, to }: TextSpan): Diagnostic[] {
+    const text = source.slice(from, to);
+    const at = (index: number, length: number): TextSpan => ({ from: from + index, to: from + index + length });
+    const headings = [...text.matchAll(/^(#{1,6})[\p{L}\p{N}][^\r\n]{0,80}/gmu)].map(
+      ({ 0: line, 1: signs = '', index }) =>
+        report('heading-space', at(index, line.length), { text: oneLine(line), signs }),
+    );
+    const links = [...text.matchAll(/\[[^\][\r\n]{0,200}\]\([^\s()"]{1,200}(?: [^\s()"]{1,200})+\)/g)].map(
+      ({ 0: link, index }) => report('link-space', at(index, link.length), { text: oneLine(link) }),
+    );
+    return [...headings, ...links];
   }
 
   /** Whether it goes on from text that reads as a block. */

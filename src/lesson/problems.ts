@@ -101,6 +101,16 @@ export const LESSON_PROBLEMS = {
         ? 'Add alt="…" with a description, or alt="" for a decorative picture.'
         : `Describe the picture between the brackets. For a decorative picture, write <img src="${url}" alt="" /> instead.`,
   }),
+  'heading-space': warning<{ text: string; signs: string }>({
+    about: 'A heading has a space between its signs and its words; without it Markdown shows the signs as text.',
+    message: ({ text }) => `“${text}” is no heading, and is shown as it is written.`,
+    help: ({ text, signs }) => `Write a space behind ${signs}, as in ${signs} ${text.slice(signs.length)}.`,
+  }),
+  'link-space': warning<{ text: string }>({
+    about: 'An address ends at its first space, so that what has one in it is no link and no picture.',
+    message: ({ text }) => `“${text}” is shown as it is written: there is a space in its address.`,
+    help: () => 'Write %20 for the space, or give the file a name without one.',
+  }),
   'fence-unclosed': error<{ next?: number }>({
     about: 'A block whose fence is not closed contains the rest of the lesson; often the file is incomplete.',
     message: ({ next }) =>

@@ -222,6 +222,7 @@ describe('course.yaml', () => {
 
   test.each([
     ['language: Deutsch!', '“language” is a language tag, such as en, en-GB or de.'],
+    ['language: english', '“language” is a language tag, such as en, en-GB or de.'],
     ['url: example.org', '“url” is a web address that begins with https://.'],
     ['stages: [{id: a b, title: A}]', '“id” is an id of letters, digits and hyphens, such as first-bends.'],
     ['stages: [{id: a, title: A}, {id: a, title: B}]', '“id” is the id of another stage already.'],

@@ -36,7 +36,7 @@ describe('a lesson whose block has lost', () => {
 
 describe('text that is no block', () => {
   test.each([
-    'Today: the harp in hand.',
+    'Today: the harp.',
     'key: to all of it is the breath.',
     'One | two | three | four',
     '2 + 2 = 4 and 3 = 3',

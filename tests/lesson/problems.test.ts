@@ -257,6 +257,36 @@ const CASES: readonly ProblemCase[] = [
     ],
   ],
   [
+    'a heading without its space',
+    first('##The turn\n'),
+    [
+      [
+        'lessons/first.mdx:5:1-11',
+        'heading-space',
+        '“##The turn” is no heading, and is shown as it is written.',
+        'Write a space behind ##, as in ## The turn.',
+      ],
+    ],
+  ],
+  [
+    'a link with a space in its address',
+    first('See ![a harp](media/my pic.svg) and [more](my second).\n'),
+    [
+      [
+        'lessons/first.mdx:5:6-32',
+        'link-space',
+        '“[a harp](media/my pic.svg)” is shown as it is written: there is a space in its address.',
+        'Write %20 for the space, or give the file a name without one.',
+      ],
+      [
+        'lessons/first.mdx:5:37-54',
+        'link-space',
+        '“[more](my second)” is shown as it is written: there is a space in its address.',
+        'Write %20 for the space, or give the file a name without one.',
+      ],
+    ],
+  ],
+  [
     'a block that lost its first line',
     first('Play it:\n\nid: walk\nslot: 1/1\n\n4 | -4 | 5 |]\n'),
     [
