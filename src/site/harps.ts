@@ -53,6 +53,12 @@ function byUse<Thing>(things: readonly Thing[], nameOf: (thing: Thing) => string
   return alike.sort((a, b) => b.length - a.length).flatMap(([first]) => first ?? []);
 }
 
+/** Whether a lesson has music, and none of it is for a tuning. */
+export function isOfOtherTunings(lesson: Lesson, tuning: Tuning): boolean {
+  const harps = harpsOf(lesson);
+  return harps.length > 0 && harps.every((harp) => harp.tuning.id !== tuning.id);
+}
+
 /** Every harp that blocks of these lessons are written for, the most used first. */
 export const harpsPlayed = (lessons: readonly Lesson[]): readonly Harp[] =>
   byUse(

@@ -96,14 +96,22 @@ function ofCourse(): { readonly concertA: number; readonly temperament: Temperam
   return { concertA: readConcertA(Number(concertA)) ?? CONCERT_A, temperament: readTemperament(temperament) ?? EQUAL };
 }
 
-/** The harp in the address is preferred to the stored one: the address was made for this page. */
+const harpOf = (harp: unknown, tuning: unknown): Pick<Chosen, 'harp' | 'tuned'> => ({
+  harp: readChosenHarp(harp),
+  tuned: isOfOneTuning() ? undefined : readTuned(tuning),
+});
+
+/**
+ * The harp in the address is preferred to the stored one: the address was made for this page. It names a whole harp: where it names a
+ * key or a tuning, what is stored adds nothing to it.
+ */
 export function readChosen(): Chosen {
   const stored = readStored();
   const course = ofCourse();
   const address = new URLSearchParams(location.search);
+  const named = harpOf(address.get(HARP_PARAMETER), address.get(TUNING_PARAMETER));
   return {
-    harp: readChosenHarp(address.get(HARP_PARAMETER)) ?? readChosenHarp(stored.harp),
-    tuned: isOfOneTuning() ? undefined : (readTuned(address.get(TUNING_PARAMETER)) ?? readTuned(stored.tuning)),
+    ...(named.harp || named.tuned ? named : harpOf(stored.harp, stored.tuning)),
     concertA: readConcertA(stored.concertA) ?? course.concertA,
     temperament: readTemperament(stored.temperament) ?? course.temperament,
   };

@@ -30,32 +30,48 @@ let worker: Worker | undefined;
 /** Choices come faster than pages are set: only the last one is finished. */
 let latest = 0;
 
-/** Resolves to whether the page now is as chosen; false where a later choice has overtaken this one. */
+/**
+ * Resolves to whether the page now is as chosen; false where a later choice has overtaken this one. Where something cannot be drawn
+ * it rejects, and the whole page is as written: half of it for another harp would contradict the rest.
+ */
 export async function redraw(chosen: Chosen): Promise<boolean> {
   const mine = ++latest;
   places ??= findPlaces();
   said ??= findSaid();
   if (!differs(chosen)) {
-    said.restore();
-    for (const place of places) put(place, place.written, '');
+    restore(places, said);
     return true;
   }
+  try {
+    return await redrawAll(chosen, mine, places, said);
+  } catch (error) {
+    if (mine === latest) restore(places, said);
+    throw error;
+  }
+}
+
+function restore(all: readonly Place[], words: Said): void {
+  words.restore();
+  for (const place of all) put(place, place.written, { html: '' });
+}
+
+async function redrawAll(chosen: Chosen, mine: number, all: readonly Place[], words: Said): Promise<boolean> {
   // A sentence is as quick as its words, and stands beside music that takes longer.
-  if (said.lesson !== undefined) {
+  if (words.lesson !== undefined) {
     const { harp, tuned } = chosen;
-    const { html } = await draw({ kind: 'said', music: musicAddress(said.lesson), harp, tuned });
+    const { html } = await draw({ kind: 'said', music: musicAddress(words.lesson), harp, tuned });
     if (mine !== latest) return false;
-    said.put(elementsOf(html));
+    words.put(elementsOf(html));
   }
   // The reader may scroll while the page is being redrawn.
-  const waiting = new Set(places);
+  const waiting = new Set(all);
   while (waiting.size > 0) {
     const place = nearest(waiting);
     waiting.delete(place);
     const drawn = await draw(place.job(chosen));
     if (mine !== latest) return false;
     if (drawn.sheet) addOutlines(drawn.sheet);
-    put(place, elementsOf(drawn.html), drawn.html);
+    put(place, elementsOf(drawn.html), drawn);
   }
   return true;
 }
@@ -125,8 +141,10 @@ function elementsOf(html: string): Element[] {
 }
 
 /** Takes the place of what is shown, and keeps what the reader was doing there: an open fold, the keyboard's focus. */
-function put(place: Place, next: readonly Element[], html: string): void {
+function put(place: Place, next: readonly Element[], { html, retuned }: Drawn): void {
   const { figure, shown } = place;
+  // How hard it is and its tab as text are those of the harp it is written for.
+  figure.toggleAttribute('data-retuned', retuned ?? false);
   if (next === shown) return;
   const { activeElement } = document;
   const focused = activeElement instanceof HTMLElement ? shown.flatMap(focusableIn).indexOf(activeElement) : -1;

@@ -31,14 +31,15 @@ export interface Drawn {
   readonly html: string;
   /** The outlines the markup draws. */
   readonly sheet?: string;
+  /** Whether it is for a harp of another tuning than it is written for. */
+  readonly retuned?: boolean;
 }
 
 async function draw(job: RedrawJob): Promise<Drawn> {
   if (job.kind === 'figure') {
-    const { harpOfFigure, isRare, moveFigure } = await import('../../engrave/figure/figure.ts');
+    const { harpOfFigure, isRare } = await import('../../engrave/figure/figure.ts');
     const { figure, pitching } = job;
-    const harp = studentsHarp(job, harpOfFigure(figure));
-    const moved = moveFigure(await withNotesOn(harp, figure), harp);
+    const moved = await figureOn(studentsHarp(job, harpOfFigure(figure)), figure);
     if (isRare(moved)) {
       const { drawRare } = await import('../../engrave/figure/draw-rare.ts');
       return { html: drawRare(moved, pitching) };
@@ -56,15 +57,22 @@ async function draw(job: RedrawJob): Promise<Drawn> {
   const { id, score } = found;
   const { score: moved, replaced } = await onStudentsHarp(score, job);
   const { html, glyphs } = engraveBlock(moved, { id: job.parts ?? id });
-  return { html: html + (await lackedBelow(replaced)), sheet: glyphSheet(glyphs) };
+  return {
+    html: html + (await lackedBelow(replaced)),
+    sheet: glyphSheet(glyphs),
+    retuned: moved.harp.tuning.id !== score.harp.tuning.id,
+  };
 }
 
-/** A figure for a harp of another tuning has other notes; for one of its own tuning it is as it is. */
-async function withNotesOn(harp: Harp, figure: FigureOnHarp): Promise<FigureOnHarp> {
-  const { harpOfFigure } = await import('../../engrave/figure/figure.ts');
-  if (harp.tuning.id === harpOfFigure(figure).tuning.id) return figure;
-  const { withNotesOf } = await import('../../engrave/figure/other-tuning.ts');
-  return withNotesOf(figure, harp);
+/** A figure for a harp of another tuning has other notes; for one of its own tuning, or one that lacks its holes, it is as it is. */
+async function figureOn(harp: Harp, figure: FigureOnHarp): Promise<FigureOnHarp> {
+  const { harpOfFigure, moveFigure } = await import('../../engrave/figure/figure.ts');
+  const { tuning } = harpOfFigure(figure);
+  if (harp.tuning.id === tuning.id) return moveFigure(figure, harp);
+  const { hasHolesOf, withNotesOf } = await import('../../engrave/figure/other-tuning.ts');
+  return hasHolesOf(figure, harp)
+    ? moveFigure(withNotesOf(figure, harp), harp)
+    : moveFigure(figure, { ...harp, tuning });
 }
 
 /** The paragraph below a block that the harp cannot play all of. */

@@ -3,6 +3,12 @@ import { type Harp, keyNote } from '../../instrument/harp.ts';
 import { placesOfPitch } from '../../instrument/playable.ts';
 import { type FigureOnHarp, playedOn, type TabNote } from './figure.ts';
 
+/** Whether a harp has the holes that a figure is about: one of four holes has no sixth to show. */
+export function hasHolesOf(figure: FigureOnHarp, { tuning }: Harp): boolean {
+  if (figure.kind === 'bend-ladder') return figure.hole <= tuning.blow.length;
+  return figure.kind !== 'target-notes' || figure.holes[0] <= tuning.blow.length;
+}
+
 /** The same figure with notes of the other harp; those that it has not got are left out. */
 export function withNotesOf(figure: FigureOnHarp, harp: Harp): FigureOnHarp {
   switch (figure.kind) {

@@ -15,9 +15,11 @@ import { aloud } from './markup.ts';
 
 /** CSS pixels. */
 const SYLLABLE = 15;
+const COUNT = 14;
 /** Between two strokes, two counts and two beats at the least. */
 const STROKE_ROOM = 21;
 const COUNT_ROOM = 17;
+const COUNT_GAP = 4;
 const BEAT_ROOM = 44;
 const GAP = 7;
 /** At both ends of a bar; more on the left where the first syllable of a bar is wide. */
@@ -103,7 +105,12 @@ function scaleOf(playback: Playback, bars: readonly (readonly Stroke[])[]): numb
       keep(room, next - at);
     });
     const counts = countsOf(playback, bar);
-    for (const [place, at] of counts.entries()) keep(COUNT_ROOM, (counts[place + 1] ?? bar.length) - at);
+    const half = counts.map((at) => textWidth(countTextAt(playback, at), COUNT, true) / 2);
+    for (const [place, at] of counts.entries()) {
+      // A word of the count, such as “trip”, is wider than a number.
+      const words = (half[place] ?? 0) + (half[place + 1] ?? 0) + COUNT_GAP;
+      keep(Math.max(COUNT_ROOM, words), (counts[place + 1] ?? bar.length) - at);
+    }
   });
   return scale;
 }

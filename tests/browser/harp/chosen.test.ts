@@ -63,6 +63,20 @@ describe('the chosen harp', () => {
     expect(page({ search: '?other=Bb', kept: '{"harp":"A"}' }).harp).toBe('A');
     expect(page({ search: '?harp=H', kept: '{"harp":"A"}' }).harp).toBe('A');
   });
+  test('is all of what the address names, and not half of it and half of what is kept', () => {
+    const kept = '{"harp":"A","tuning":"natural-minor","concertA":442}';
+    expect(page({ search: '?harp=Bb', kept })).toEqual({ harp: 'Bb', concertA: 442, temperament: 'equal' });
+    expect(page({ search: '?tuning=solo-chromatic', kept })).toEqual({
+      harp: undefined,
+      concertA: 442,
+      temperament: 'equal',
+      tuned: 'solo-chromatic for richter',
+    });
+    expect(page({ search: '?harp=H&tuning=odd', kept })).toMatchObject({
+      harp: 'A',
+      tuned: 'natural-minor for richter',
+    });
+  });
   test('is tuned as the course is, where the student left that open', () => {
     const course = { concertA: '443', temperament: 'just' };
     expect(page({ course })).toEqual({ harp: undefined, concertA: 443, temperament: 'just' });

@@ -81,10 +81,37 @@ describe('a student who picks another tuning', () => {
     await page.locator('#block-chorus-1 .tab-block .now').first().waitFor();
   });
 
+  it('sees no tab as text and no difficulty of other holes than the staff has', async () => {
+    await open('/lessons/one/?tuning=natural-minor');
+    await settled();
+    const folds = page.locator('#block-chorus-1 .block-foot details');
+    const visible = () => folds.evaluateAll((all) => all.map((fold) => fold.checkVisibility()));
+    expect(await visible()).toEqual([false, false]);
+    await page.selectOption('select[name="tuning"]', '');
+    await page.getByText('Showing the page as written.').waitFor();
+    expect(await visible()).toEqual([true, true]);
+    await page.selectOption('select[name="key"]', { label: 'F' });
+    await settled();
+    expect(await visible()).toEqual([true, true]);
+  });
+
+  it('sees the whole page as written where a part of it cannot be drawn', async () => {
+    page = await site.browser.newPage({ viewport: { width: 360, height: 900 } });
+    await page.route(/draw-(common|rare)[^/]*\.js$/, (route) => route.abort());
+    await page.goto(`${site.url}/lessons/one/?harp=F&tuning=natural-minor`);
+    await settled();
+    expect(await status()).toContain('It shows the harp it was written for');
+    expect(await label('chorus-1')).toContain('an A harp, second position');
+    expect(await page.locator('[data-retuned]').count()).toBe(0);
+  });
+
   it('finds lessons and pages about another tuning as they are', async () => {
     await open('/lessons/minor/?harp=A&tuning=solo-chromatic');
     await settled();
     expect(await label('riff')).toContain('an A harp (natural minor)');
+    expect(await status()).toBe('Showing the page for an A harp. In second position the key is E minor.');
+    expect(await page.locator('select[name="tuning"]').count()).toBe(0);
+    await page.goto(`${site.url}/lessons/one/`);
     await page.selectOption('select[name="tuning"]', 'natural-minor');
     await page.goto(`${site.url}/harps/richter/`);
     expect(await page.locator('select[name="tuning"]').count()).toBe(0);

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawFigure } from '../../../src/engrave/figure/draw.ts';
 import { isOnHarp } from '../../../src/engrave/figure/figure.ts';
+import { textWidth } from '../../../src/engrave/text-width.ts';
 import { playbackOf } from '../../../src/score/playback-of.ts';
 import { present } from '../../../src/values/checked.ts';
 import { scoreOf } from '../pictures.ts';
@@ -31,6 +32,17 @@ describe('a rhythm line', () => {
       '1 2 + 3 trip let +',
     );
     expect(drawn.querySelectorAll('.accent')).toHaveLength(1);
+  });
+
+  it('keeps the words of the count apart', () => {
+    const [first] = drawn.querySelectorAll('svg');
+    const counts = [...present(first, 'a bar').querySelectorAll('.count')].map((count) => {
+      const half = textWidth(textOf(count), 14, true) / 2;
+      const x = Number(count.getAttribute('x'));
+      return { from: x - half, to: x + half };
+    });
+    for (const [place, { to }] of counts.entries())
+      expect(counts[place + 1]?.from ?? Number.POSITIVE_INFINITY).toBeGreaterThan(to + 3);
   });
 
   it('is on no harp', () => {
