@@ -3,9 +3,10 @@ import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { nearest } from '../diagnostics/nearest.ts';
-import { ADDRESS_ATTRIBUTES, COMPONENTS, WITH_CONTENT } from './component.ts';
+import { ADDRESS_ATTRIBUTES, COMPONENTS, isWord, WITH_CONTENT } from './component.ts';
 import { ELEMENTS } from './element.ts';
 import { oneLine } from './line.ts';
+import { spanOf } from './markdown.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
 import { type AttributeSpan, attributesAt } from './tag.ts';
@@ -59,6 +60,9 @@ export interface ComponentRead {
 export type ComponentNode = MdastNode & { readonly type: 'mdxJsxFlowElement' | 'mdxJsxTextElement' };
 
 const report = reporter(LESSON_PROBLEMS);
+
+/** What may be in the text of a link to a word, which is shown letter for letter. */
+const PLAIN: ReadonlySet<string> = new Set(['text', 'paragraph']);
 
 /** Attributes whose file a browser fetches for itself. */
 const FETCHED: ReadonlySet<string> = new Set(['src', 'poster']);
@@ -133,6 +137,8 @@ export function readComponent(
   if (takes && !holds && children.length > 0)
     diagnostics.push(report('component-content', nameSpan, { component: name }));
   if (holds && !content) diagnostics.push(report('component-empty', nameSpan, { component: name }));
+  const marked = isWord({ name }) ? children.find((child) => !PLAIN.has(child.type)) : undefined;
+  if (marked) diagnostics.push(report('component-marks', spanOf(marked), { component: name }));
   // An empty text is how HTML says that a picture only decorates; a text of blanks says nothing.
   if (name === 'img') {
     const words = written.find((attribute) => attribute.name === 'alt')?.value;

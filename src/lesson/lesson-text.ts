@@ -120,10 +120,12 @@ export function readLessonText(source: string): LessonText {
       case 'image':
         references.push({ url: node.url, span: destinationSpan(source, span, node.url), use: 'embed' });
         if (!node.alt?.trim()) diagnostics.push(report('picture-alt', span, { url: node.url }));
+        describedIn(span, node.alt);
         break;
       case 'imageReference':
         pictured.add(node.identifier);
         if (!node.alt?.trim()) diagnostics.push(report('picture-alt', span, { url: '…' }));
+        describedIn(span, node.alt);
         break;
       case 'mdxJsxFlowElement':
       case 'mdxJsxTextElement': {
@@ -163,6 +165,15 @@ export function readLessonText(source: string): LessonText {
     prose,
     diagnostics,
   };
+
+  /** A description is plain text: of a component in it, what it encloses would be left. */
+  function describedIn({ from, to }: TextSpan, alt: string | null | undefined): void {
+    for (const { index, 1: name = '' } of source.slice(from, to).matchAll(/<([A-Z][A-Za-z]*)[\s/>]/g))
+      if (COMPONENTS.has(name) && !alt?.includes(`<${name}`)) {
+        const at = from + index + 1;
+        diagnostics.push(report('component-in-alt', { from: at, to: at + name.length }, { component: name }));
+      }
+  }
 
   function readFence({ value: text, meta }: MdastNode & { type: 'code' }, span: TextSpan): BlockText {
     const opening = lineFrom(source, span.from);

@@ -83,21 +83,32 @@ function syntaxProblem(message: string, source: string, placed: Placed): Diagnos
   );
   const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
   const span = { from, to: Math.min(source.length, from + (tag?.length ?? 1)) };
-  const mistake = MISTAKES.find(([pattern]) => pattern.test(reason));
   const name = /`<\/?([^>`]*)>`/.exec(reason)?.[1] ?? '';
+  const found = MISTAKES.find(([pattern]) => pattern.test(reason));
+  // What began within a line ends with its paragraph, so that a tag below an empty line closes nothing.
+  const mistake = found === NOT_CLOSED && source.includes(`</${name}>`, from) ? CLOSED_TOO_LATE : found;
   const [what, fix] = mistake
     ? mistake.slice(1).map((words) => words?.toString().replaceAll('NAME', name))
     : [`This is not MDX: ${reason}.`];
   return report('mdx-syntax', span, { what: what ?? reason, fix });
 }
 
+type Mistake = readonly [said: RegExp, what: string, fix: string];
+
+const NOT_CLOSED: Mistake = [
+  /^Expected a closing tag for/,
+  'The component <NAME> that begins here is not closed.',
+  'Close it: <NAME /> or </NAME>. For the sign itself write \\< .',
+];
+const CLOSED_TOO_LATE: Mistake = [
+  NOT_CLOSED[0],
+  'The component <NAME> that begins here is not closed in its paragraph.',
+  'Write <NAME> and </NAME> each on a line of its own, or close it above the empty line.',
+];
+
 /** What the MDX reader says, and what it means to a teacher. */
-const MISTAKES: readonly (readonly [RegExp, string, string])[] = [
-  [
-    /^Expected a closing tag for/,
-    'The component <NAME> that begins here is not closed.',
-    'Close it: <NAME /> or </NAME>. For the sign itself write \\< .',
-  ],
+const MISTAKES: readonly Mistake[] = [
+  NOT_CLOSED,
   [
     /^Unexpected closing tag .* expected an open tag/,
     'Nothing is open here that </NAME> could close.',

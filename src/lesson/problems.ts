@@ -69,6 +69,11 @@ export const LESSON_PROBLEMS = {
     message: ({ component }) => `Nothing is between <${component}> and </${component}>.`,
     help: ({ component }) => `Write ${EXAMPLES.get(component) ?? `<${component}>…</${component}>`}.`,
   }),
+  'component-marks': error<{ component: string }>({
+    about: 'A link to a word or a technique shows its text letter for letter, with no emphasis and no component in it.',
+    message: ({ component }) => `In a <${component}> is plain text alone, and this would be shown with its marks.`,
+    help: ({ component }) => `Write the marks around it, as in **<${component}>…</${component}>**.`,
+  }),
   'component-key-missing': error<{ component: string; key: string }>({
     about: 'A component lacks an attribute it cannot do without.',
     message: ({ component, key }) => `<${component}> needs the attribute “${key}”.`,
@@ -110,6 +115,11 @@ export const LESSON_PROBLEMS = {
     about: 'An address ends at its first space, so that what has one in it is no link and no picture.',
     message: ({ text }) => `“${text}” is shown as it is written: there is a space in its address.`,
     help: () => 'Write %20 for the space, or give the file a name without one.',
+  }),
+  'component-in-alt': error<{ component: string }>({
+    about: 'The description of a picture is plain text, in which a component says nothing.',
+    message: ({ component }) => `What <${component}> says is lost in the description of a picture.`,
+    help: () => 'Write the words themselves; leave a pitch, a key or a harp to the text beside the picture.',
   }),
   'fence-unclosed': error<{ next?: number }>({
     about: 'A block whose fence is not closed contains the rest of the lesson; often the file is incomplete.',

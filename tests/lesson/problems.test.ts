@@ -53,6 +53,18 @@ const CASES: readonly ProblemCase[] = [
     ],
   ],
   [
+    'an element that is closed only below its paragraph',
+    first('<details><summary>Why?</summary>\n\nBecause.\n\n</details>\n'),
+    [
+      [
+        'lessons/first.mdx:5:1-10',
+        'mdx-syntax',
+        'The component <details> that begins here is not closed in its paragraph.',
+        'Write <details> and </details> each on a line of its own, or close it above the empty line.',
+      ],
+    ],
+  ],
+  [
     'an import',
     first('import Thing from "thing"\n'),
     [
@@ -107,6 +119,27 @@ const CASES: readonly ProblemCase[] = [
         'component-content',
         'What is between <BendLadder> and </BendLadder> would not be shown.',
         'Close it at once, <BendLadder … />, and write what belongs to the text below it.',
+      ],
+    ],
+  ],
+  [
+    'marks and a component in the text of a word',
+    {
+      ...first('A <Term of="riff">**wide** one</Term>, **<Term>riff</Term>**, <Term of="riff"><Key /></Term>.\n'),
+      'glossary.yaml': 'terms:\n  - term: riff\n    means: A short figure.\n',
+    },
+    [
+      [
+        'lessons/first.mdx:5:19-27',
+        'component-marks',
+        'In a <Term> is plain text alone, and this would be shown with its marks.',
+        'Write the marks around it, as in **<Term>…</Term>**.',
+      ],
+      [
+        'lessons/first.mdx:5:79-86',
+        'component-marks',
+        'In a <Term> is plain text alone, and this would be shown with its marks.',
+        'Write the marks around it, as in **<Term>…</Term>**.',
       ],
     ],
   ],
@@ -169,6 +202,26 @@ const CASES: readonly ProblemCase[] = [
         'Describe the picture between the brackets. For a decorative picture, write <img src="media/harp.svg" alt="" /> instead.',
       ],
     ],
+  ],
+  [
+    'a component in the description of a picture',
+    {
+      ...first(
+        '![One <Note show="pitch">-3</Note>, \\<Key>](media/harp.svg) ![In <Key />][a]\n\n[a]: media/harp.svg\n',
+      ),
+      'media/harp.svg': '<svg/>',
+    },
+    [
+      ['lessons/first.mdx:5:8-12', 'Note'],
+      ['lessons/first.mdx:5:67-70', 'Key'],
+    ].map(
+      ([place, name]): Reported => [
+        place ?? '',
+        'component-in-alt',
+        `What <${name}> says is lost in the description of a picture.`,
+        'Write the words themselves; leave a pitch, a key or a harp to the text beside the picture.',
+      ],
+    ),
   ],
   [
     'pictures as elements, of which one only decorates',

@@ -2,6 +2,7 @@
 import GithubSlugger from 'github-slugger';
 import type { z } from 'zod';
 import { reporter } from '../../diagnostics/catalogue.ts';
+import { hasError } from '../../diagnostics/diagnostic.ts';
 import { locate, type Problem, placeOf } from '../../diagnostics/place.ts';
 import { checkYaml } from '../../document/check-yaml.ts';
 import { keys, list, text } from '../../document/schema.ts';
@@ -29,6 +30,8 @@ export interface Glossary {
   /** By every form, in small letters. */
   readonly byForm: ReadonlyMap<string, Term>;
   readonly problems: readonly Problem[];
+  /** Whether a mistake in the file leaves words of it unread. */
+  readonly unread: boolean;
 }
 
 /** One term as it is written. */
@@ -59,6 +62,7 @@ export function readGlossary(file: TextFile | undefined, before: Glossary | unde
   });
   const placed = placeOf(source ?? '');
   return {
+    unread: hasError([...read.diagnostics, ...diagnostics]),
     text: source,
     terms: terms.toSorted((a, b) => COLLATOR.compare(a.term, b.term)),
     byForm,

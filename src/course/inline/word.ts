@@ -77,6 +77,8 @@ export function readWord(
   function term(span: TextSpan): WordLink | undefined {
     const found = glossary.byForm.get(formOf(name));
     if (found) return { text: attributeText(content), path: 'glossary/', rest: `#term-${found.id}` };
+    // The mistake in the glossary is reported once, and not again with each of its words.
+    if (glossary.unread) return undefined;
     const near = nearest(
       formOf(name),
       [...glossary.byForm].map(([form, { term: word }]): [string, string] => [form, word]),

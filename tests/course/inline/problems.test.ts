@@ -104,6 +104,11 @@ const CASES: readonly ProblemCase[] = [
     ],
   ],
   [
+    'a glossary with a mistake, which is not reported again with each of its words',
+    { ...first('A <Term>riff</Term>.\n'), 'glossary.yaml': 'terms:\n  - term: riff\n' },
+    [['glossary.yaml:2:5-5', 'key-missing', '“means” is missing.', 'Write a line means: …']],
+  ],
+  [
     'a word without a glossary',
     first('A <Term>riff</Term>.\n'),
     [
