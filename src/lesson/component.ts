@@ -58,6 +58,7 @@ const SAID = {
   mode: 'optional',
   follow: 'optional',
   capital: 'optional',
+  article: 'optional',
 } as const;
 
 /** The components within a sentence that say something of the music, with the attributes each takes. */
@@ -67,7 +68,7 @@ export const INLINES = {
   /** Its content is a chord, as a numeral or by name. */
   Chord: { ...SAID, show: 'optional' },
   Key: { ...SAID, show: 'optional' },
-  Harp: { ...SAID, show: 'optional', article: 'optional' },
+  Harp: { ...SAID, show: 'optional' },
   Position: { ...SAID, show: 'optional' },
 } as const;
 

@@ -24,7 +24,7 @@ export const SAID = [
   "<Note>-3'</Note>", '<Note show="pitch">-2 -3</Note>', '<Note over="I7">-3</Note>', '<Note show="role">4</Note>', '<Note>-3 | 4</Note>', '<Note>.</Note>', '<Note>99</Note>',
   '<Note show="name pitch role tab" over="V7/ii">-3</Note>', '<Note>', '</Note>', '<Note />', '<Note>{"4"}</Note>', '<Note><b>4</b></Note>', '<Note>\n> 4\n> 5\n</Note>', '<Note><Note>4</Note></Note>',
   '<Chord>I7</Chord>', '<Chord show="numeral tones">bVI7</Chord>', '<Chord>X</Chord>', '<Chord>N.C.</Chord>', '<Chord>C/E</Chord>', '<Chord></Chord>', '<Key />', '<Key show="full" mode="dorian" />',
-  '<Key position="13" />', '<Key position={3} follow="no" />', '<Key harp="H" mode="x" show="" />', '<Key>G</Key>', '<Key {...a} />', '<Harp />', '<Harp article="yes" />', '<Harp harp="low F" show="label" />',
+  '<Key position="13" />', '<Key position={3} follow="no" />', '<Key harp="H" mode="x" show="" />', '<Key>G</Key>', '<Key article="yes" />', '<Chord article>I7</Chord>', '<Key {...a} />', '<Harp />', '<Harp article="yes" />', '<Harp harp="low F" show="label" />',
   '<Harp tuning="natural-minor" article capital />', '<Harp key="constructor" />', '<Position />', '<Position show="both" />', '<Position show={["name"]} capital="no" />', '<Technique>vibrato</Technique>',
   '<Technique of="hand-wahs">wah</Technique>', '<Technique>nothing</Technique>', '<Technique of="">x</Technique>', '<Technique of={7}>x</Technique>', '<Technique>**bends**</Technique>',
   '<Term>riff</Term>', '<Term of="riff">this</Term>', '<Term>__proto__</Term>', '<Term of="constructor">x</Term>', '<Term>a\nb</Term>', '[a <Term>riff</Term>](first)', '[<Note>4</Note>](first)',

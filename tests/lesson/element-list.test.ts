@@ -55,7 +55,7 @@ test.each([...ELEMENTS])('<%s> takes what is its own, and what every element tak
 });
 
 const PLACE = ['harp', 'position', 'title', 'tuning'];
-const SAID = ['capital', 'follow', 'harp', 'mode', 'position', 'tuning'];
+const SAID = ['article', 'capital', 'follow', 'harp', 'mode', 'position', 'tuning'];
 /** The attributes of each component; those it cannot do without have an exclamation mark. */
 const TAKES: Readonly<Record<string, readonly string[]>> = {
   RoleTable: [...PLACE, 'chords', 'form', 'notes!'],
@@ -72,7 +72,7 @@ const TAKES: Readonly<Record<string, readonly string[]>> = {
   Note: [...SAID, 'over', 'show'],
   Chord: [...SAID, 'show'],
   Key: [...SAID, 'show'],
-  Harp: [...SAID, 'article', 'show'],
+  Harp: [...SAID, 'show'],
   Position: [...SAID, 'show'],
   Technique: ['of'],
   Term: ['of'],

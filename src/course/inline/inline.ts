@@ -52,7 +52,8 @@ export function readInline(
   const key = keyOfSong(harp, position, homeSymbols(progression, scope.context), mode());
   const capital = attributes.yesOrNo('capital') ?? beginsSentence(source, component.span);
   const follows = attributes.yesOrNo('follow') ?? true;
-  const place = { harp, position, key, capital };
+  const article = attributes.yesOrNo('article') ?? false;
+  const place = { harp, position, key, capital, ...(article ? { article } : {}) };
   const inline = read();
   return { inline: hasError(diagnostics) ? undefined : inline, follows, diagnostics };
 
@@ -83,10 +84,8 @@ export function readInline(
       }
       case 'Key':
         return { kind: 'key', ...place, fact: attributes.choice('show', KEY_FACTS) ?? 'usual' };
-      case 'Harp': {
-        const article = attributes.yesOrNo('article') ?? false;
-        return { kind: 'harp', ...place, fact: attributes.choice('show', HARP_FACTS) ?? 'harp', article };
-      }
+      case 'Harp':
+        return { kind: 'harp', ...place, fact: attributes.choice('show', HARP_FACTS) ?? 'harp' };
       case 'Position':
         return { kind: 'position', ...place, fact: attributes.choice('show', POSITION_FACTS) ?? 'number' };
     }

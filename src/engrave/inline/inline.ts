@@ -40,6 +40,8 @@ interface InPlace {
   readonly key: SongKey;
   /** Whether it begins a sentence. */
   readonly capital: boolean;
+  /** Whether an article is before it: `a C harp`, `an A harp`. */
+  readonly article?: boolean;
 }
 
 /** Notes, one or more. */
@@ -69,8 +71,6 @@ export interface KeyInline extends InPlace {
 export interface HarpInline extends InPlace {
   readonly kind: 'harp';
   readonly fact: HarpFact;
-  /** `a C harp`, `an A harp`. */
-  readonly article: boolean;
 }
 
 /** The position. */

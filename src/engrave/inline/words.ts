@@ -34,10 +34,22 @@ export function drawInline(inline: Inline): string {
 }
 
 function wordsOf(inline: Inline): Words {
-  const { shown, said } = uncapitalised(inline);
+  const { shown, said } = inline.article ? withArticle(inline) : uncapitalised(inline);
   // A capital would make a minor chord of a numeral major.
-  const keeps = inline.kind === 'chord' && inline.facts[0] === 'numeral';
+  const keeps = !inline.article && isNumeral(inline);
   return inline.capital && !keeps ? { shown: capitalised(shown), said: capitalised(said) } : { shown, said };
+}
+
+const isNumeral = (inline: Inline): boolean => inline.kind === 'chord' && inline.facts[0] === 'numeral';
+
+/** `a G`, `an E minor`, `an overblow 6`: by how it is said, as a tab’s sign or a numeral is not. */
+function withArticle(inline: Inline): Words {
+  const { shown, said } = uncapitalised(inline);
+  // “A quarter step below B” has its own.
+  if (said.startsWith('a ')) return { shown: `${articleOf(shown)} ${shown}`, said };
+  // The numbers of numerals, one to seven, begin with a consonant when they are said.
+  const article = isNumeral(inline) ? 'a' : articleOf(said);
+  return { shown: `${article} ${shown}`, said: `${article} ${said}` };
 }
 
 function uncapitalised(inline: Inline): Words {
@@ -53,9 +65,8 @@ function uncapitalised(inline: Inline): Words {
       );
     }
     case 'harp': {
-      const { harp, fact, article } = inline;
-      const words = harpInSentence(harp, fact);
-      return withSigns(article ? `${articleOf(words)} ${words}` : words);
+      const { harp, fact } = inline;
+      return withSigns(harpInSentence(harp, fact));
     }
     case 'position': {
       const { position, fact } = inline;

@@ -95,6 +95,25 @@ test.each([
   expect(said(`<Harp harp="${harp}" article="yes" />`)).toBe(wanted);
 }); // biome-ignore format: a table
 
+test.each([
+  ['<Key article="yes" /> blues', 'a G'],
+  ['<Key harp="A" article="yes" /> blues', 'an E'],
+  ['<Key harp="A" mode="minor" article="yes" />', 'an E minor'],
+  ['<Chord article="yes">I7</Chord>', 'a G7'],
+  ['<Chord harp="D" article="yes">I7</Chord>', 'an A7'],
+  ['<Chord show="numeral" article="yes">ii7</Chord>', 'a ii7'],
+  ['<Chord show="numeral" article="yes">IV7</Chord>', 'a IV7'],
+  ['<Note article="yes">-3</Note>', 'a draw 3'],
+  ['<Note article="yes">6o</Note>', 'an overblow 6'],
+  ['<Note show="tab" article="yes">6o</Note>', 'an 6o'],
+  ['<Note show="pitch" article="yes">-3q</Note>', 'a B↓'],
+  ['<Note over="I7" article="yes">-3\'</Note>', 'a flat third'],
+  ['<Position article="yes" />', 'a second position'],
+  ['<Position position="11" article="yes" />', 'an eleventh position'],
+])('the article of %s', (text, wanted) => {
+  expect(said(text)).toBe(wanted);
+});
+
 describe('each attribute of them all', () => {
   const tags = (attributes: string): string =>
     `<Note ${attributes} show="pitch">-3</Note> <Chord ${attributes}>I</Chord> <Key ${attributes} /> <Harp ${attributes} /> <Position ${attributes} />`;

@@ -220,6 +220,11 @@ describe('what is shown and what is read aloud', () => {
     [{ kind: 'harp', ...on('F#', 2), fact: 'harp', article: true }, both('an F♯ harp', 'an F sharp harp')],
     [{ kind: 'harp', ...on('low Bb', 2), fact: 'label', article: false }, both('low B♭', 'low B flat')],
     [{ kind: 'position', ...on('C', 3), fact: 'number' }, 'third position'],
+    [{ kind: 'key', ...on('Ab', 2), fact: 'usual', article: true }, both('an E♭', 'an E flat')],
+    [
+      { kind: 'chord', ...place, chord: chord('bVII'), facts: ['numeral'], article: true },
+      both('a ♭VII', 'a flat VII'),
+    ],
   ])('%j', (inline, html) => {
     expect(drawInline(inline)).toBe(html);
   });
@@ -233,6 +238,18 @@ describe('what is shown and what is read aloud', () => {
     expect(numeral('V7/ii')).toBe(both('V7/ii', 'V7 of ii'));
     expect(numeral('IV7')).toBe('IV7');
   });
+});
+
+it('an article is before the same words, and begins them where a sentence does', () => {
+  fc.assert(
+    fc.property(someInline, ({ inline }) => {
+      const words = inlineText({ ...inline, capital: false, article: false });
+      const article = inlineText({ ...inline, capital: false, article: true }).slice(0, -words.length);
+      expect(['a ', 'an ']).toContain(article);
+      expect(inlineText({ ...inline, capital: true, article: true })).toBe(`A${article.slice(1)}${words}`);
+    }),
+    RUNS,
+  );
 });
 
 describe('a capital', () => {
