@@ -220,6 +220,10 @@ describe('what is shown and what is read aloud', () => {
     [{ kind: 'harp', ...on('F#', 2), fact: 'harp', article: true }, both('an F♯ harp', 'an F sharp harp')],
     [{ kind: 'harp', ...on('low Bb', 2), fact: 'label', article: false }, both('low B♭', 'low B flat')],
     [{ kind: 'position', ...on('C', 3), fact: 'number' }, 'third position'],
+    [
+      { kind: 'note', ...place, notes: [{ ...bend, bend: 0.5 }], facts: ['pitch'], article: true },
+      both('a B↓', 'a quarter step below B'),
+    ],
     [{ kind: 'key', ...on('Ab', 2), fact: 'usual', article: true }, both('an E♭', 'an E flat')],
     [
       { kind: 'chord', ...place, chord: chord('bVII'), facts: ['numeral'], article: true },
