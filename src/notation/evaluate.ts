@@ -104,20 +104,19 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const ordered = inOrder(diagnostics);
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
   const { harp } = head;
-  // A mode that is named between phrases and the first bar is the one that the block begins with.
+  // What is set between phrases and the first bar is what the block begins with.
   const [begin = settings] = inBars;
-  const named = begin.position === settings.position ? begin.key : settings.key;
   const score: Score = {
     ...(head.id === undefined ? {} : { id: head.id }),
     ...(head.title === undefined ? {} : { title: head.title }),
     harp,
-    position: settings.position,
-    key: named ? (keys.bars[0] ?? keys.first) : keys.first,
-    ...(named ? { keyNamed: true } : {}),
-    meter: settings.meter,
-    tempo: settings.tempo,
-    feel: settings.feel,
-    slot: settings.slot,
+    position: begin.position,
+    key: keys.bars[0] ?? keys.first,
+    ...(begin.key ? { keyNamed: true } : {}),
+    meter: begin.meter,
+    tempo: bars[0]?.change?.tempo?.from ?? settings.tempo,
+    feel: begin.feel,
+    slot: begin.slot,
     ...(head.pickup ? { pickup: head.pickup } : {}),
     mouth: settings.mouth,
     ...(progression ? { progression } : {}),
@@ -178,7 +177,7 @@ function finishBars(bars: readonly DraftBar[], { settings, keys, chords }: Known
       slot,
       ...(draft.part === undefined ? {} : { part: draft.part }),
       ...(draft.direction === undefined ? {} : { direction: draft.direction }),
-      ...(draft.change?.tempo ? { tempo: draft.change.tempo } : {}),
+      ...tempoOf(draft, index),
       chords: inBar,
       events: splitAtChords(draft.events, inBar).map(finish),
       repeatStart: draft.repeatStart,
@@ -243,3 +242,10 @@ function finishEvent(
 }
 
 const NO_MARKS: readonly Mark[] = [];
+
+/** The change of tempo before a bar. Before the first one, a tempo that is there at once is that of the block. */
+function tempoOf({ change }: DraftBar, index: number): Pick<Bar, 'tempo'> {
+  const { from, to } = change?.tempo ?? {};
+  const own = { ...(from === undefined || index === 0 ? {} : { from }), ...(to === undefined ? {} : { to }) };
+  return Object.keys(own).length === 0 ? {} : { tempo: own };
+}

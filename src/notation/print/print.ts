@@ -90,6 +90,8 @@ function printIn(score: Score, most: Fraction | undefined): PrintedScore {
     if (begins || (lineBars.length >= BARS_A_LINE && resting === 0)) endLine();
     if (bar.part !== undefined) lines.push(`part: ${bar.part}`);
     if (bar.direction !== undefined) lines.push(`text: ${bar.direction}`);
+    // Right below the head a change would be read as a setting of it; a bar line ends the head.
+    if (index === 0 && changes.length > 0) lines.push('|');
     lines.push(...changes);
     // What opens a bar is written with the line before it, which the first bar has not.
     if (index === 0) line.push(...startOf(undefined, bar));
