@@ -40,7 +40,7 @@ test.each(['lessons/twelve-bar/', 'lessons/first-sounds/', 'path/', 'harps/richt
   },
 );
 
-test('a picture is no taller than a third of a page', async () => {
+test.runIf(LONG)('a picture is no taller than a third of a page', async () => {
   for (const path of ['lessons/first-sounds/', 'lessons/shuffle-and-triplets/', 'lessons/tongue-blocking/']) {
     const page = await print(path);
     const image = page.locator('.lesson-text img').first();

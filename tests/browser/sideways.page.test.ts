@@ -55,7 +55,7 @@ async function expectToFit(page: Page, path: string): Promise<void> {
   }
 }
 
-test('no page of the demo is wider than its window, with all its details open', async ({ newPage }) => {
+test.runIf(LONG)('no page of the demo is wider than its window, with all its details open', async ({ newPage }) => {
   const page = await newPage({});
   const techniques = site.pages.filter((path) => /^techniques\/./.test(path));
   const others = site.pages.filter((path) => !techniques.includes(path));
@@ -138,7 +138,7 @@ test.runIf(LONG)('an author’s table scrolls by itself too', async ({ newPage }
   }
 });
 
-test('a finger hits every note of a map: 24 pixels at the least', async ({ newPage }) => {
+test.runIf(LONG)('a finger hits every note of a map: 24 pixels at the least', async ({ newPage }) => {
   const page = await newPage({});
   for (const path of ['harps/solo-chromatic/', 'harps/richter/']) {
     for (const width of [320, 360, 820]) {

@@ -24,7 +24,7 @@ import { attacksInSeconds, lateOrWrong } from './exchange/seconds.ts';
 import { type ChangingAttack, type ChangingBar, type ChangingSample, changingSample } from './oracle/changing.ts';
 import { memoryFreed, verovioReading } from './verovio.ts';
 
-const SEEDS = Array.from({ length: cases(150, 5000) }, (_, index) => index + 1);
+const SEEDS = Array.from({ length: cases(80, 5000) }, (_, index) => index + 1);
 
 function barsOf({ bars }: Score): ChangingBar[] {
   return bars.map(({ meter, key, chords }) => {
@@ -124,7 +124,7 @@ describe('the MIDI file, as the library midi-file reads it', () => {
 });
 
 describe('other programs, of blocks without gradual tempo, fermata and swing, which they play in their own ways', () => {
-  const plain = SEEDS.slice(0, cases(60, 800)).map((seed) => {
+  const plain = SEEDS.slice(0, cases(30, 800)).map((seed) => {
     const asked = changingSample(seed, true);
     return { seed, asked, score: present(readBlock(asked.text, ALONE).score, asked.text) };
   });

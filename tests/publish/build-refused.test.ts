@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { typed } from '../command/some-terminal.ts';
 import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
+import { LONG } from '../setup/long.ts';
 import { filesBelow, reedway } from './some-site.ts';
 
 describe('a course that is no longer right', () => {
@@ -35,7 +36,7 @@ describe('a course that is no longer right', () => {
     expect(filesBelow(join(dir, 'dist'))).toEqual(before);
   });
 
-  test('is built over the last good site once it is fixed', async () => {
+  test.runIf(LONG)('is built over the last good site once it is fixed', async () => {
     write(dir, 'lessons/first.mdx', lesson('Fixed.\n'));
     expect((await reedway(['build', '.'], dir)).code).toBe(0);
     expect(readFileSync(join(dir, 'dist/lessons/first/index.html'), 'utf8')).toMatch('Fixed.');

@@ -11,7 +11,7 @@ import type { Tuning } from '../../../src/instrument/tuning.ts';
 import { moveToHarp } from '../../../src/score/harp/move.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
 import { present, valueAt } from '../../../src/values/checked.ts';
-import { alsoLong } from '../../setup/long.ts';
+import { alsoLong, LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';
 
@@ -121,7 +121,7 @@ describe('a student who picks another harp', () => {
     expect(await page.locator('#block-chorus-1 > .tab-block').evaluate((element) => element.outerHTML)).toBe(before);
   });
 
-  it('finds every outline a redrawn block uses on the page', async () => {
+  it.runIf(LONG)('finds every outline a redrawn block uses on the page', async () => {
     const { page } = await open('/lessons/one/');
     await choose(page, 'F♯', 'low');
     const missing = await page.evaluate(() =>
@@ -175,7 +175,7 @@ describe('a student who picks another harp', () => {
     expect(await page.inputValue('input[name="concert-a"]')).toBe('440');
   });
 
-  it('keeps the notes marked that a technique’s page points at', async () => {
+  it.runIf(LONG)('keeps the notes marked that a technique’s page points at', async () => {
     const { page } = await open('/techniques/draw-3-half-step/');
     const found = () =>
       page.locator('g.e.found').evaluateAll((notes) => notes.map((note) => note.getAttribute('data-event')));
@@ -203,7 +203,7 @@ describe('a student who picks another harp', () => {
     );
   });
 
-  it('keeps the focus on a note of a figure, which sounds on the chosen harp', async () => {
+  it.runIf(LONG)('keeps the focus on a note of a figure, which sounds on the chosen harp', async () => {
     const { page } = await open('/lessons/one/');
     const note = page.locator(`.role-table [data-tab="-3'"] button`);
     await note.focus();
@@ -220,7 +220,7 @@ describe('a student who picks another harp', () => {
     expect(await page.locator(`.role-table [data-tab="-3'"]`).getAttribute('data-frequency')).toBe('466.2');
   });
 
-  it('has what can be seen set first', async () => {
+  it.runIf(LONG)('has what can be seen set first', async () => {
     const { page } = await open('/lessons/one/');
     await page.locator('#block-chorus-4').scrollIntoViewIfNeeded();
     await page.evaluate(() => {
@@ -241,7 +241,7 @@ describe('a student who picks another harp', () => {
     expect(seen).toContain(order[0]);
   });
 
-  it('sees the frequencies of another temperament and concert pitch', async () => {
+  it.runIf(LONG)('sees the frequencies of another temperament and concert pitch', async () => {
     const { page } = await open('/lessons/one/');
     await page.locator('harp-choice summary').click();
     await page.selectOption('select[name="temperament"]', 'just');
@@ -272,7 +272,7 @@ describe('a student who picks another harp', () => {
     expect(await page.locator('.rhythm-line').innerHTML()).toBe(rhythm);
   });
 
-  it('stands on the last of several harps chosen quickly', async () => {
+  it.runIf(LONG)('stands on the last of several harps chosen quickly', async () => {
     const { page } = await open('/lessons/one/');
     await page.evaluate(() => {
       const key = document.querySelector('select[name="key"]') as HTMLSelectElement;
@@ -317,7 +317,7 @@ describe.each(
     ['/lessons/one/', '/harps/', '/harps/richter/', '/harps/natural-minor/?harp=high+G'],
   ),
 )('%s', (path) => {
-  it('fits a phone and a desktop, and gives axe-core nothing to say by day or night', async () => {
+  it.runIf(LONG)('fits a phone and a desktop, and gives axe-core nothing to say by day or night', async () => {
     const { page } = await open(path);
     if (path.includes('?')) await settled(page);
     for (const width of [360, 1440]) {

@@ -1,6 +1,7 @@
 /** What the sentences and the head of a lesson say on the student's harp, in a real browser. */
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';
 
@@ -127,7 +128,7 @@ describe('a student who picks another harp', () => {
     await expect.poll(() => said(page), { timeout: 10_000 }).toEqual(ON_A);
   });
 
-  it('has a page that axe-core has nothing to say of, on the phone too', async () => {
+  it.runIf(LONG)('has a page that axe-core has nothing to say of, on the phone too', async () => {
     const page = await open('/lessons/said/?harp=A', { width: 360 });
     await expect.poll(() => said(page), { timeout: 10_000 }).toEqual(ON_A);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);

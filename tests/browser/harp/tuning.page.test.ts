@@ -7,6 +7,7 @@ import { TUNINGS } from '../../../src/instrument/tuning.ts';
 import { relocate } from '../../../src/score/harp/relocate.ts';
 import { blockParts } from '../../../src/site/addresses.ts';
 import { present, valueAt } from '../../../src/values/checked.ts';
+import { LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { type OpenSite, openSite } from './site.ts';
 
@@ -72,14 +73,17 @@ describe('a student who picks another tuning', () => {
     expect(new URL(page.url()).search).toBe('');
   });
 
-  it('sees which notes that harp has not got, and hears the block from the holes that it shows', async () => {
-    await open('/lessons/one/?tuning=natural-minor&harp=C');
-    await settled();
-    const below = page.locator('.not-on-harp');
-    expect(await below.count()).toBe(await page.locator('#block-chorus-1 .not-on-harp').count());
-    await page.getByRole('button', { name: 'Hear it' }).first().click();
-    await page.locator('#block-chorus-1 .tab-block .now').first().waitFor();
-  });
+  it.runIf(LONG)(
+    'sees which notes that harp has not got, and hears the block from the holes that it shows',
+    async () => {
+      await open('/lessons/one/?tuning=natural-minor&harp=C');
+      await settled();
+      const below = page.locator('.not-on-harp');
+      expect(await below.count()).toBe(await page.locator('#block-chorus-1 .not-on-harp').count());
+      await page.getByRole('button', { name: 'Hear it' }).first().click();
+      await page.locator('#block-chorus-1 .tab-block .now').first().waitFor();
+    },
+  );
 
   it('sees no tab as text and no difficulty of other holes than the staff has', async () => {
     await open('/lessons/one/?tuning=natural-minor');

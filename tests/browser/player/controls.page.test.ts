@@ -134,7 +134,7 @@ describe('the controls', () => {
     expect(await control('button', 'Pause').count()).toBe(1);
   });
 
-  test('have no fault that axe finds, closed, open and with large type', async ({ visit }) => {
+  test.runIf(LONG)('have no fault that axe finds, closed, open and with large type', async ({ visit }) => {
     const { page, control, hear } = await visit();
     await hear();
     await page.locator('.player').waitFor();

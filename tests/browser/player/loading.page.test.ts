@@ -1,6 +1,7 @@
 /** What a page loads and makes before and when sound is asked for, and where it cannot sound. */
 import { gzipSync } from 'node:zlib';
 import { describe, expect } from 'vitest';
+import { LONG } from '../../setup/long.ts';
 import { seen, test } from './visit.ts';
 
 describe('before sound is asked for', () => {
@@ -60,7 +61,7 @@ describe('a browser that makes no sound', () => {
     expect(await block.locator('.tile').first().isVisible()).toBe(true);
   });
 
-  test('that holds the sound back is asked again with a button', async ({ visit }) => {
+  test.runIf(LONG)('that holds the sound back is asked again with a button', async ({ visit }) => {
     const { page, block, control, hear } = await visit({
       before: () => {
         let held = true;

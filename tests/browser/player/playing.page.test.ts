@@ -1,5 +1,6 @@
 /** A block that plays: what sounds, what lights up, what pauses, and what a screen reader announces. */
 import { describe, expect } from 'vitest';
+import { LONG } from '../../setup/long.ts';
 import { level, nowBars, seen, test } from './visit.ts';
 
 describe('playing', () => {
@@ -38,7 +39,7 @@ describe('playing', () => {
     for (const off of marked.underlined) expect(Math.abs(off)).toBeLessThanOrEqual(2);
   });
 
-  test('pauses with the place kept, continues, stops, and is silent then', async ({ visit }) => {
+  test.runIf(LONG)('pauses with the place kept, continues, stops, and is silent then', async ({ visit }) => {
     const { page, block, control, hearAtOnce } = await visit();
     await hearAtOnce();
     await expect.poll(() => nowBars(page), { timeout: 5000 }).toEqual([1]);

@@ -15,14 +15,14 @@ import type { Score } from '../../../src/score/score.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { scoreOf } from '../../engrave/pictures.ts';
 import { run } from '../../setup/debian.ts';
-import { cases } from '../../setup/long.ts';
+import { cases, LONG } from '../../setup/long.ts';
 import { type Attacks, attacksAt, differencesOf, playedBy } from './attacks.ts';
 import { type Asked, demoBlocks, HARD_CREDITS, randomBlocks } from './samples.ts';
 
 let straight: Asked[];
 let dir: string;
 beforeAll(() => {
-  straight = randomBlocks(cases(100, 2000)).filter(({ score }) => score.feel.name === 'straight');
+  straight = randomBlocks(cases(60, 2000)).filter(({ score }) => score.feel.name === 'straight');
   dir = mkdtempSync(join(tmpdir(), 'reedway-abc-'));
 });
 
@@ -84,7 +84,7 @@ describe('abc2midi', () => {
     expect(written).toEqual(plain);
   });
 
-  test('has nothing against the demo course', () => {
+  test.runIf(LONG)('has nothing against the demo course', () => {
     // A bar that is completed by a pickup is short by its meter, and a line of held notes has nothing under it. It plays no tenuto.
     const messages = demoBlocks().flatMap(({ score, credits }) => read(abcOf(score, credits)).messages);
     expect(

@@ -20,7 +20,7 @@ type Message = readonly number[];
 
 let blocks: Asked[];
 beforeAll(() => {
-  blocks = randomBlocks(cases(150, 2000));
+  blocks = randomBlocks(cases(90, 2000));
 });
 
 /** What begins when: keys as they are bent, where one is pressed or the pitch bend moves what sounds. */

@@ -16,7 +16,7 @@ import { isSoundEvent } from '../../../src/score/queries.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { parsed, scoreOf } from '../../engrave/pictures.ts';
 import { run } from '../../setup/debian.ts';
-import { cases } from '../../setup/long.ts';
+import { cases, LONG } from '../../setup/long.ts';
 import { beamsNest, type Verovio, verovioReading } from '../verovio.ts';
 import { type Attacks, attacksAt, differencesOf, playedBy } from './attacks.ts';
 import { type Asked, demoBlocks, HARD_CREDITS, randomBlocks } from './samples.ts';
@@ -26,7 +26,7 @@ const CONTAINER = fileURLToPath(new URL('musicxml-4.0/container.xsd', import.met
 
 let blocks: Asked[];
 beforeAll(() => {
-  blocks = randomBlocks(cases(150, 2000));
+  blocks = randomBlocks(cases(90, 2000));
 });
 
 /** What xmllint has against documents. */
@@ -104,7 +104,7 @@ describe('Verovio', () => {
     }
   });
 
-  test('has the chords, the tab and the words of the demo course', () => {
+  test.runIf(LONG)('has the chords, the tab and the words of the demo course', () => {
     for (const { name, score, credits } of demoBlocks()) {
       expect(engraver.loadData(musicXmlOf(score, credits))).toBeTruthy();
       const mei = parsed(engraver.getMEI().replace(/<\?.*?\?>/g, ''));
