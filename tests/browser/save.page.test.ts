@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { BLOCK } from '../../src/texts/english/block.ts';
 import { SAVE } from '../../src/texts/english/save.ts';
 import { itemAt } from '../../src/values/checked.ts';
+import { LONG } from '../setup/long.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';
 import { withBrowser as test } from './with-browser.ts';
 
@@ -30,7 +31,7 @@ async function save(page: Page, name: string): Promise<{ readonly name: string; 
 }
 
 describe('the menu', () => {
-  test('makes every kind of file, for the harp that is chosen', async ({ newPage }) => {
+  test.runIf(LONG)('makes every kind of file, for the harp that is chosen', async ({ newPage }) => {
     const page = await newPage({});
     await page.goto(`${site.address}lessons/${lesson}/?harp=low+F`);
     await menuOf(page).getByText(BLOCK.save).click();

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DEMO } from '../../src/command/package.ts';
 import { loadCourse } from '../../src/course/load.ts';
 import { itemAt } from '../../src/values/checked.ts';
-import { alsoLong } from '../setup/long.ts';
+import { alsoLong, LONG } from '../setup/long.ts';
 import { violationsOn } from './axe.ts';
 import { demoSite, type SharedSite } from './shared-site.ts';
 import { openBrowser } from './sound/browser-sound.ts';
@@ -193,7 +193,7 @@ describe('by keyboard', () => {
     await page.context().close();
   });
 
-  test('the path leads from lesson to lesson', async () => {
+  test.runIf(LONG)('the path leads from lesson to lesson', async () => {
     const page = await open('');
     await page.getByRole('link', { name: /^Start with/ }).press('Enter');
     await page.waitForURL(`**/lessons/${first.id}/`);

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { PACKAGE } from '../../src/command/package.ts';
 import { courseOf, folderOf, lesson } from '../course/some-course.ts';
-import { alsoLong } from '../setup/long.ts';
+import { alsoLong, LONG } from '../setup/long.ts';
 
 const ENTRY = join(PACKAGE, 'src/command/reedway.ts');
 
@@ -75,7 +75,7 @@ describe('in the clone', () => {
   });
 });
 
-describe('as an installed package', () => {
+describe.runIf(LONG)('as an installed package', () => {
   let home = '';
   let launch = '';
   const old = (version: string): string =>

@@ -83,7 +83,7 @@ describe('a change is seen', () => {
     }
   });
 
-  test('when a lesson comes, changes and goes', async () => {
+  test.runIf(LONG)('when a lesson comes, changes and goes', async () => {
     write(dir, 'lessons/third.mdx', lesson('Here I am.\n', 'title: Third\nrequires: second'));
     await pageWith('', /Third/);
     await pageWith('lessons/third/', /Here I am\./);
@@ -95,7 +95,7 @@ describe('a change is seen', () => {
   });
 });
 
-test('a lesson nested too deep for the compiler is reported, and the server continues', async () => {
+test.runIf(LONG)('a lesson nested too deep for the compiler is reported, and the server continues', async () => {
   write(dir, 'lessons/first.mdx', `${FIRST}\n${'> '.repeat(12_000)}a\n`);
   await pageWith('lessons/first/', /quotations, lists or elements are in one another here/);
   write(dir, 'lessons/first.mdx', `${FIRST}\n${'<b>'.repeat(12_000)}\n`);

@@ -113,7 +113,7 @@ describe('a student who picks another harp', () => {
     },
   );
 
-  it('sees on the harp a block is written for what stood there before', async () => {
+  it.runIf(LONG)('sees on the harp a block is written for what stood there before', async () => {
     const { page } = await open('/lessons/one/');
     const before = await page.locator('#block-chorus-1 > .tab-block').evaluate((element) => element.outerHTML);
     await choose(page, 'A');
@@ -155,7 +155,7 @@ describe('a student who picks another harp', () => {
     expect(await other.evaluate(() => localStorage.getItem('reedway-harp'))).toBeNull();
   });
 
-  it('follows a harp in the address on any device, and makes nothing of one that is none', async () => {
+  it.runIf(LONG)('follows a harp in the address on any device, and makes nothing of one that is none', async () => {
     const { page } = await open('/lessons/one/?harp=high+G');
     await settled(page);
     expect(await page.locator('.tab-block').first().getAttribute('aria-label')).toContain('high G harp');
@@ -186,7 +186,7 @@ describe('a student who picks another harp', () => {
     expect(await found()).toEqual(before);
   });
 
-  it('keeps the focus and what was unfolded where they were', async () => {
+  it.runIf(LONG)('keeps the focus and what was unfolded where they were', async () => {
     const { page } = await open('/lessons/one/');
     const words = page.locator('#block-chorus-2 details.tab-words');
     await words.locator('summary').click();

@@ -61,7 +61,7 @@ describe('a student who picks another tuning', () => {
     expect(shown).toBe(true);
     expect(await label('chorus-1')).toContain('an A harp (twelve-hole chromatic, solo tuned)');
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
-    expect(await violationsOn(page)).toEqual([]);
+    if (LONG) expect(await violationsOn(page)).toEqual([]);
 
     await page.reload();
     await settled();
@@ -85,7 +85,7 @@ describe('a student who picks another tuning', () => {
     },
   );
 
-  it('sees no tab as text and no difficulty of other holes than the staff has', async () => {
+  it.runIf(LONG)('sees no tab as text and no difficulty of other holes than the staff has', async () => {
     await open('/lessons/one/?tuning=natural-minor');
     await settled();
     const folds = page.locator('#block-chorus-1 .block-foot details');
@@ -99,7 +99,7 @@ describe('a student who picks another tuning', () => {
     expect(await visible()).toEqual([true, true]);
   });
 
-  it('sees the whole page as written where a part of it cannot be drawn', async () => {
+  it.runIf(LONG)('sees the whole page as written where a part of it cannot be drawn', async () => {
     page = await site.browser.newPage({ viewport: { width: 360, height: 900 } });
     await page.route(/draw-(common|rare)[^/]*\.js$/, (route) => route.abort());
     await page.goto(`${site.url}/lessons/one/?harp=F&tuning=natural-minor`);
@@ -109,7 +109,7 @@ describe('a student who picks another tuning', () => {
     expect(await page.locator('[data-retuned]').count()).toBe(0);
   });
 
-  it('finds lessons and pages about another tuning as they are', async () => {
+  it.runIf(LONG)('finds lessons and pages about another tuning as they are', async () => {
     await open('/lessons/minor/?harp=A&tuning=solo-chromatic');
     await settled();
     expect(await label('riff')).toContain('an A harp (natural minor)');

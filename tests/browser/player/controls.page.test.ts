@@ -95,7 +95,7 @@ describe('the controls', () => {
     expect(await block.getByRole('status').count()).toBe(0);
   });
 
-  test('hold a drone without the tune, and let it go', async ({ visit }) => {
+  test.runIf(LONG)('hold a drone without the tune, and let it go', async ({ visit }) => {
     const { page, control, hear } = await visit();
     await hear();
     await control('button', 'Stop').click();
@@ -109,7 +109,7 @@ describe('the controls', () => {
     await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
   });
 
-  test('click a metronome, and straighten the swing', async ({ visit }) => {
+  test.runIf(LONG)('click a metronome, and straighten the swing', async ({ visit }) => {
     const { page, block, control, hearAtOnce } = await visit();
     await hearAtOnce();
     for (const part of ['tune', 'bass', 'drums', 'chords']) await control('button', `Mute ${part}`).click();

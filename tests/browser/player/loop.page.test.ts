@@ -4,28 +4,31 @@ import { LONG } from '../../setup/long.ts';
 import { barsPlayed, test } from './visit.ts';
 
 describe('a loop', () => {
-  test('is chosen by a press, stretched and narrowed by others, and let go by the last', async ({ visit }) => {
-    const { block, control, hear } = await visit();
-    await hear();
-    await control('button', 'Stop').click();
-    const bar = (number: number) => control('button', new RegExp(`^Loop bar ${number}\\b`));
-    const chosen = () =>
-      block
-        .locator('.bar-picks button[aria-pressed="true"]')
-        .evaluateAll((picks) => picks.map((pick) => Number((pick as HTMLElement).dataset['loopBar']) + 1));
-    await bar(3).click();
-    expect(await chosen()).toEqual([3]);
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
-    await bar(5).click();
-    expect(await chosen()).toEqual([3, 4, 5]);
-    expect(await control('combobox', 'to').inputValue()).toBe('4');
-    await bar(4).click();
-    expect(await chosen()).toEqual([4]);
-    await bar(4).click();
-    expect(await chosen()).toEqual([]);
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('false');
-    await expect.poll(() => block.locator('[aria-live]').textContent()).toBe('The whole block.');
-  });
+  test.runIf(LONG)(
+    'is chosen by a press, stretched and narrowed by others, and let go by the last',
+    async ({ visit }) => {
+      const { block, control, hear } = await visit();
+      await hear();
+      await control('button', 'Stop').click();
+      const bar = (number: number) => control('button', new RegExp(`^Loop bar ${number}\\b`));
+      const chosen = () =>
+        block
+          .locator('.bar-picks button[aria-pressed="true"]')
+          .evaluateAll((picks) => picks.map((pick) => Number((pick as HTMLElement).dataset['loopBar']) + 1));
+      await bar(3).click();
+      expect(await chosen()).toEqual([3]);
+      expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
+      await bar(5).click();
+      expect(await chosen()).toEqual([3, 4, 5]);
+      expect(await control('combobox', 'to').inputValue()).toBe('4');
+      await bar(4).click();
+      expect(await chosen()).toEqual([4]);
+      await bar(4).click();
+      expect(await chosen()).toEqual([]);
+      expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('false');
+      await expect.poll(() => block.locator('[aria-live]').textContent()).toBe('The whole block.');
+    },
+  );
 
   test.runIf(LONG)('is chosen by a drag, and plays these bars and no others, round after round', async ({ visit }) => {
     const { page, block, control, hearAtOnce } = await visit({ height: 1800 });
