@@ -86,18 +86,21 @@ describe('the menu', () => {
     expect((await save(page, SAVE.abc)).name).toMatch(/\.abc$/);
   });
 
-  test('says so where its list cannot be loaded, and loads it when it is opened again', async ({ newPage }) => {
-    const page = await newPage({});
-    await page.goto(`${site.address}lessons/${lesson}/`);
-    await page.route('**/made/menu*', (route) => route.abort());
-    await menuOf(page).getByText(BLOCK.save).click();
-    await expect.poll(() => menuOf(page).getByText(BLOCK.saveNotLoaded).isVisible()).toBe(true);
-    await page.unroute('**/made/menu*');
-    await page.reload();
-    await menuOf(page).getByText(BLOCK.save).click();
-    await expect.poll(() => menuOf(page).getByRole('button').count()).toBeGreaterThan(5);
-    expect(await menuOf(page).getByText(BLOCK.saveNotLoaded).isVisible()).toBe(false);
-  });
+  test.runIf(LONG)(
+    'says so where its list cannot be loaded, and loads it when it is opened again',
+    async ({ newPage }) => {
+      const page = await newPage({});
+      await page.goto(`${site.address}lessons/${lesson}/`);
+      await page.route('**/made/menu*', (route) => route.abort());
+      await menuOf(page).getByText(BLOCK.save).click();
+      await expect.poll(() => menuOf(page).getByText(BLOCK.saveNotLoaded).isVisible()).toBe(true);
+      await page.unroute('**/made/menu*');
+      await page.reload();
+      await menuOf(page).getByText(BLOCK.save).click();
+      await expect.poll(() => menuOf(page).getByRole('button').count()).toBeGreaterThan(5);
+      expect(await menuOf(page).getByText(BLOCK.saveNotLoaded).isVisible()).toBe(false);
+    },
+  );
 
   test('is not shown without scripts', async ({ newPage }) => {
     const page = await newPage({ javaScriptEnabled: false });

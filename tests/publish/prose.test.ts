@@ -9,6 +9,7 @@ import { engraverWith } from '../../src/publish/engraving/engrave.ts';
 import { NO_RECORD_STORE } from '../../src/publish/engraving/record-store.ts';
 import { present } from '../../src/values/checked.ts';
 import { courseOf, lesson } from '../course/some-course.ts';
+import { LONG } from '../setup/long.ts';
 
 const TEXT = `Lead to [one](#the--blues-on), [two](#-3-and-riff) and [three](first#key).
 
@@ -155,23 +156,27 @@ describe('components within a sentence, on a page', () => {
   });
 });
 
-test('a broken one has a message for its author, on the page that is made while they work', async () => {
-  const course = loadCourse(
-    courseOf({
-      ...FILES,
-      'lessons/first.mdx': lesson('It is <Note>hello</Note>, <Key /> and <Term>nothing</Term>.\n', 'title: One'),
-    }),
-  );
-  const folder = mkdtempSync(join(inject('scratch'), 'prose-'));
-  const build = (authoring: boolean) =>
-    buildInto(folder, course, engraverWith(NO_RECORD_STORE), {
-      base: '/',
-      origin: undefined,
-      authoring,
-    });
-  await build(true);
-  const page = new JSDOM(readFileSync(join(folder, 'lessons/first/index.html'), 'utf8')).window.document;
-  const marks = [...page.querySelectorAll('.lesson-text mark')];
-  expect(marks).toHaveLength(2);
-  expect(page.querySelector('.lesson-text')?.textContent).toMatch(/^\s*It is .+, C and .+\.\s*$/);
-}, 120_000);
+test.runIf(LONG)(
+  'a broken one has a message for its author, on the page that is made while they work',
+  async () => {
+    const course = loadCourse(
+      courseOf({
+        ...FILES,
+        'lessons/first.mdx': lesson('It is <Note>hello</Note>, <Key /> and <Term>nothing</Term>.\n', 'title: One'),
+      }),
+    );
+    const folder = mkdtempSync(join(inject('scratch'), 'prose-'));
+    const build = (authoring: boolean) =>
+      buildInto(folder, course, engraverWith(NO_RECORD_STORE), {
+        base: '/',
+        origin: undefined,
+        authoring,
+      });
+    await build(true);
+    const page = new JSDOM(readFileSync(join(folder, 'lessons/first/index.html'), 'utf8')).window.document;
+    const marks = [...page.querySelectorAll('.lesson-text mark')];
+    expect(marks).toHaveLength(2);
+    expect(page.querySelector('.lesson-text')?.textContent).toMatch(/^\s*It is .+, C and .+\.\s*$/);
+  },
+  120_000,
+);

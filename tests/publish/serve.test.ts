@@ -74,7 +74,7 @@ describe('a change is seen', () => {
     await pageWith('lessons/second/', /A new name/);
   });
 
-  test('though it comes close upon another, as where an editor saves and then tidies', async () => {
+  test.runIf(LONG)('though it comes close upon another, as where an editor saves and then tidies', async () => {
     for (const gap of alsoLong([5, 45], [25, 50, 85, 40, 42, 44, 46, 47, 48, 49, 52, 55])) {
       write(dir, 'lessons/first.mdx', FIRST.replace('Some words.', `Saved once, ${gap}.`));
       await sleep(gap);

@@ -142,7 +142,7 @@ it('without scripts a page says what is true on the harp of the lesson', async (
 });
 
 describe('a word', () => {
-  it('leads to its place in the glossary, which is seen', async () => {
+  it.runIf(LONG)('leads to its place in the glossary, which is seen', async () => {
     const page = await open('/lessons/said/', { width: 360 });
     await page.click('.lesson-text a[href$="#term-riff"]');
     await page.waitForURL('**/glossary/#term-riff');

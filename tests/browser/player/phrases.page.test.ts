@@ -28,7 +28,7 @@ const test = plainTest.extend({
 });
 
 describe('a phrase', () => {
-  test('is chosen, shown wherever it is, and looped one place after the other', async ({ visit }) => {
+  test.runIf(LONG)('is chosen, shown wherever it is, and looped one place after the other', async ({ visit }) => {
     const { page, block, control, hear } = await visit();
     await hear();
     await control('button', 'Stop').click();

@@ -135,7 +135,7 @@ const blocks = (): { name: string; score: Score }[] => [
   ...demoBlocks()
     .filter((_, index) => LONG || index % 8 === 0)
     .map(({ name, score }) => ({ name, score: writtenOut(score) })),
-  ...randomBlocks(cases(4, 600)).map(({ seed, score }) => ({
+  ...randomBlocks(cases(6, 600)).map(({ seed, score }) => ({
     name: `random block ${seed}`,
     score: writtenOut(score),
   })),
