@@ -6,7 +6,7 @@ import { type Role, roleInWords } from '../harmony/role.ts';
 import { type Harp, harpName } from '../instrument/harp.ts';
 import { bendInWords } from '../instrument/playable.ts';
 import { ordinal, positionInWords } from '../instrument/position.ts';
-import { RICHTER } from '../instrument/tuning.ts';
+import { unusualTuning } from '../instrument/tuning.ts';
 import { barsShownAsSign } from '../score/bar-repeat.ts';
 import { changesOf } from '../score/changes.ts';
 import { jumpInWords } from '../score/jump.ts';
@@ -15,6 +15,7 @@ import { phrasesOf } from '../score/phrases.ts';
 import { endingOpenedBy, graceRole, isSoundEvent, roleIn } from '../score/queries.ts';
 import type { Bar, Event, Mouth, NoteText, Score, Sound } from '../score/score.ts';
 import { type LineOfWords, linesOfWords } from '../score/verses.ts';
+import { capitalised } from '../texts/capital.ts';
 import { add, compare, divide, type Fraction, subtract } from '../time/fraction.ts';
 import { beatLength, type Meter, meterName } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
@@ -26,9 +27,8 @@ import { escapeText } from './markup.ts';
 export function blockName(score: Score): string {
   const bars = score.bars.filter((bar) => bar.number > 0).length;
   const title = score.title === undefined ? 'Tab' : `${score.title}, tab`;
-  const { id, title: tuning } = score.harp.tuning;
-  // The usual tuning goes without saying.
-  const tuned = id === RICHTER.id ? '' : ` (${tuning.toLowerCase()})`;
+  const tuning = unusualTuning(score.harp.tuning);
+  const tuned = tuning === undefined ? '' : ` (${tuning})`;
   return `${title} for ${withArticle(`${spoken(harpName(score.harp))} harp`)}${tuned}, ${positionInWords(score.position)}, in ${printedKey(score.key)}: ${bars} ${bars === 1 ? 'bar' : 'bars'}`;
 }
 
@@ -40,7 +40,7 @@ export function blockWords(score: Score, clef: Clef): string {
 
 function opening(score: Score, { words }: Clef): string {
   const feel = score.feel.name === 'straight' ? '' : `, ${score.feel.name === 'shuffle' ? 'shuffled' : 'swung'}`;
-  return `${capital(meterName(score.meter))}${feel}, ${score.tempo} beats a minute. ${capital(MOUTHS[score.mouth])}.${words && ` ${words}`}`;
+  return `${capitalised(meterName(score.meter))}${feel}, ${score.tempo} beats a minute. ${capitalised(MOUTHS[score.mouth])}.${words && ` ${words}`}`;
 }
 
 /** A sentence for each bar: `Bar 2, over A7: draw 3, half-step bend, the flat seventh, one beat; …`. */
@@ -87,10 +87,10 @@ export function barSentences(score: Score): string[] {
     const ending = endingOpenedBy(score, bar);
     const head = [
       bar.part === undefined ? '' : `${bar.part}. `,
-      ...changesAloud(itemAt(changes, index)).map((words) => `${capital(words)}. `),
-      bar.target === undefined ? '' : `${capital(bar.target)}. `,
+      ...changesAloud(itemAt(changes, index)).map((words) => `${capitalised(words)}. `),
+      bar.target === undefined ? '' : `${capitalised(bar.target)}. `,
       bar.repeatStart ? 'Repeat from here. ' : '',
-      ending === undefined ? '' : `${capital(ending.map(ordinal).join(' and '))} ending. `,
+      ending === undefined ? '' : `${capitalised(ending.map(ordinal).join(' and '))} ending. `,
       bar.number === 0 ? 'Pickup' : `Bar ${bar.number}`,
       over && bar.chords[0] ? `, ${harmonyInWords(bar.chords[0])}` : '',
       bar.direction === undefined ? '' : `, marked “${bar.direction}”`,
@@ -113,7 +113,8 @@ export function barSentences(score: Score): string[] {
 /** ` Syllables: ta ka. Verse 1: A-ma-zing; verse 2: ’Twas grace that.` */
 function textsInWords(bar: Bar, verses: readonly LineOfWords[]): string {
   const sounds = bar.events.filter(isSoundEvent);
-  const sentence = (texts: readonly string[]): string => (texts.length === 0 ? '' : ` ${capital(texts.join('; '))}.`);
+  const sentence = (texts: readonly string[]): string =>
+    texts.length === 0 ? '' : ` ${capitalised(texts.join('; '))}.`;
   const named = (name: string, of: (sound: Sound) => NoteText | undefined): string[] => {
     const text = runOf(sounds.map(of));
     return text === '' ? [] : [`${name}: ${text}`];
@@ -233,7 +234,5 @@ const spoken = (text: string): string =>
     .replace(/♯/g, ' sharp ')
     .replace(/\s+/g, ' ')
     .trim();
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const withArticle = (text: string): string =>
   `${/^([AEF]\b|[AEF] (flat|sharp)|eight)/.test(text) ? 'an' : 'a'} ${text}`;

@@ -92,6 +92,16 @@ export function easiestHoles(harp: Harp, wanted: readonly WantedSound[]): Easies
   return { sounds, effort, overbends: sounds.some(({ notes }) => notes.some(({ over }) => over)) };
 }
 
+/** The same where no glide is asked for. */
+const struck = (sound: WantedSound): WantedSound => ({ ...sound, glides: false });
+
+/** The easiest way to play some sounds; where their glides would turn the breath, all are struck instead. Undefined where one cannot be played. */
+export const easiestOrStruck = (harp: Harp, wanted: readonly WantedSound[]): EasiestHoles | undefined =>
+  easiestHoles(harp, wanted) ?? easiestHoles(harp, wanted.map(struck));
+
+/** Whether a sound can be played by itself. */
+export const canSound = (harp: Harp, sound: WantedSound): boolean => easiestHoles(harp, [struck(sound)]) !== undefined;
+
 /** The holes that give the pitches of a sound on one breath. Several at once are plain reeds: a bend takes a mouth shaped for one. */
 function waysToHold(all: readonly Playable[], { pitches, sideBySide }: WantedSound): HeldHoles[] {
   if (pitches.length === 1)

@@ -73,3 +73,7 @@ export const TUNINGS = [
 
 /** The tuning of nearly every diatonic harp. */
 export const RICHTER: Tuning = TUNINGS[0];
+
+/** The name of a tuning within a sentence; undefined for the usual one, which goes without saying. */
+export const unusualTuning = ({ id, title }: Pick<Tuning, 'id' | 'title'>): string | undefined =>
+  id === RICHTER.id ? undefined : title.toLowerCase();

@@ -12,6 +12,7 @@ import { jumpInPrint } from '../score/jump.ts';
 import { markText } from '../score/mark.ts';
 import { chordsInTurn, endingOpenedBy, isSoundEvent } from '../score/queries.ts';
 import type { Bar, Event, Score } from '../score/score.ts';
+import { capitalised } from '../texts/capital.ts';
 import { feelName } from '../time/feel.ts';
 import type { Fraction } from '../time/fraction.ts';
 import { isCompound, meterName } from '../time/meter.ts';
@@ -130,11 +131,9 @@ function openingLine(bar: Bar, score: Score): string {
   const before = score.bars[bar.index - 1];
   const ending = endingOpenedBy(score, bar);
   const line = bar.repeatStart ? '|:' : before?.repeatEnd || before?.close || before?.jump ? '' : '|';
-  const target = bar.target === undefined ? '' : `[${capital(bar.target)}] `;
+  const target = bar.target === undefined ? '' : `[${capitalised(bar.target)}] `;
   return `${line}${ending === undefined ? '' : `${ending.join(',')}.`}${target}`.trimEnd();
 }
-
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 const closingLine = ({ repeatEnd, times, close }: Bar): string =>
   repeatEnd ? `:|${times === undefined ? '' : `x${times}`}` : close === undefined ? '|' : '||';

@@ -48,7 +48,7 @@ const mostUsed = (harps: readonly Harp[]): Harp | undefined =>
   )[0];
 
 /** Each of them once, the most used first, and of those used equally often the first. */
-function byUse<Thing>(things: readonly Thing[], nameOf: (thing: Thing) => string | number): readonly Thing[] {
+export function byUse<Thing>(things: readonly Thing[], nameOf: (thing: Thing) => string | number): readonly Thing[] {
   const alike = [...Map.groupBy(things, nameOf).values()];
   return alike.sort((a, b) => b.length - a.length).flatMap(([first]) => first ?? []);
 }

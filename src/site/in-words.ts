@@ -3,7 +3,7 @@ import { bendingHoles } from '../instrument/bend.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { printedName } from '../instrument/pitch.ts';
 import { positionInWords, positionName } from '../instrument/position.ts';
-import type { Tuning } from '../instrument/tuning.ts';
+import { type Tuning, unusualTuning } from '../instrument/tuning.ts';
 import type { Score } from '../score/score.ts';
 import { temposOf } from '../score/tempo.ts';
 import { listInWords } from '../texts/list.ts';
@@ -17,7 +17,8 @@ export function harpInWords({ key, register }: Pick<Harp, 'key' | 'register'>, t
   const name = printedName(key);
   const harp =
     register === 'standard' ? name : settingText('harpInRegister', { register: settingText(register), key: name });
-  return tuning.id === 'richter' ? harp : settingText('tuned', { harp, tuning: tuning.title.toLowerCase() });
+  const other = unusualTuning(tuning);
+  return other === undefined ? harp : settingText('tuned', { harp, tuning: other });
 }
 
 /** `second position (cross harp)`. */

@@ -4,6 +4,7 @@
  */
 import { rowOf } from '../score/mark.ts';
 import type { Score } from '../score/score.ts';
+import { capitalised } from '../texts/capital.ts';
 import { itemAt } from '../values/checked.ts';
 import { type BreathUse, breathOf, COMFORT } from './breath.ts';
 import { jumpBetween } from './match.ts';
@@ -104,7 +105,7 @@ function bendsOf({ strokes }: Playing): DifficultyPart | undefined {
   return {
     name: 'bends',
     points: 0.5 * cost + (1.5 * sum) / strokes.length,
-    words: `${capital(times(count, 'bent note', 'bent notes'))}, the hardest ${bendName(stroke)}, ${approach}.`,
+    words: `${capitalised(times(count, 'bent note', 'bent notes'))}, the hardest ${bendName(stroke)}, ${approach}.`,
     at: stroke.sound.index,
   };
 }
@@ -130,8 +131,6 @@ function depthInWords(bend: number): string {
   return whole === bend ? words : [words, 'a quarter step'].filter(Boolean).join(' and ');
 }
 
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
 /** Turns of the breath a second. */
 function turnsOf({ seconds }: Playing, { turns }: BreathUse): DifficultyPart | undefined {
   if (turns === 0) return undefined;
@@ -156,7 +155,7 @@ function jumpsOf({ strokes, seconds }: Playing): DifficultyPart | undefined {
   return {
     name: 'jumps',
     points: passed / seconds + 0.1 * widest.holes,
-    words: `${capital(times(count, 'jump', 'jumps'))}, the widest of ${widest.holes} holes.`,
+    words: `${capitalised(times(count, 'jump', 'jumps'))}, the widest of ${widest.holes} holes.`,
     at: widest.at,
   };
 }

@@ -36,6 +36,14 @@ async function fetchMusic(address: string): Promise<LessonMusic> {
   return response.json() as Promise<LessonMusic>;
 }
 
+/** A block's score at the address of its lesson's music. Rejects where there is none, or it cannot be fetched. */
+export async function siteScoreAt(address: string, block: string): Promise<SiteScore> {
+  const { scores } = await musicAt(address);
+  const found = Object.hasOwn(scores, block) ? scores[block] : undefined;
+  if (!found) throw new Error(`there is no score of ${block}`);
+  return found;
+}
+
 /** The whole address of a lesson's music, on the site of this page. */
 export function musicAddress(lesson: string): string {
   const base = document.documentElement.dataset['base'] ?? '/';

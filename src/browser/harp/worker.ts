@@ -7,7 +7,7 @@ import type { Harp } from '../../instrument/harp.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import type { Replaced } from '../../score/harp/relocate.ts';
 import { type Chosen, studentsHarp } from './chosen.ts';
-import { musicAt } from './music.ts';
+import { musicAt, siteScoreAt } from './music.ts';
 import { onStudentsHarp } from './on-harp.ts';
 
 /** What the worker is asked to draw, for the chosen harp. */
@@ -48,13 +48,10 @@ async function draw(job: RedrawJob): Promise<Drawn> {
     return { html: drawCommon(moved, pitching) };
   }
   if (job.kind === 'said') return { html: await say(job.music, job) };
-  const [{ engraveBlock, glyphSheet }, { scores }] = await Promise.all([
+  const [{ engraveBlock, glyphSheet }, { id, score }] = await Promise.all([
     import('../../engrave/block.ts'),
-    musicAt(job.music),
+    siteScoreAt(job.music, job.block),
   ]);
-  const found = Object.hasOwn(scores, job.block) ? scores[job.block] : undefined;
-  if (!found) throw new Error(`there is no score of ${job.block}`);
-  const { id, score } = found;
   const { score: moved, replaced } = await onStudentsHarp(score, job);
   const { html, glyphs } = engraveBlock(moved, { id: job.parts ?? id });
   return {

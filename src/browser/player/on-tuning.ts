@@ -2,14 +2,12 @@
 import type { Playback } from '../../score/playback.ts';
 import { playbackOf } from '../../score/playback-of.ts';
 import type { Chosen } from '../harp/chosen.ts';
-import { musicAddress, musicAt } from '../harp/music.ts';
+import { musicAddress, siteScoreAt } from '../harp/music.ts';
 import { onStudentsHarp } from '../harp/on-harp.ts';
 
 /** What a player plays of a block of this page on a harp of another tuning. Rejects where the music cannot be fetched. */
 export async function playbackOnTuning(lesson: string, block: string, chosen: Chosen): Promise<Playback> {
-  const { scores } = await musicAt(musicAddress(lesson));
-  const found = Object.hasOwn(scores, block) ? scores[block] : undefined;
-  if (!found) throw new Error(`there is no score of ${block}`);
+  const found = await siteScoreAt(musicAddress(lesson), block);
   const { score } = await onStudentsHarp(found.score, chosen);
   return playbackOf(score);
 }

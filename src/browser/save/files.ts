@@ -3,7 +3,7 @@ import { type FormatName, formatOf, type Players } from '../../interchange/forma
 import { isWritten, writerOf } from '../../interchange/writers.ts';
 import { playbackOf } from '../../score/playback-of.ts';
 import { readChosen } from '../harp/chosen.ts';
-import { musicAddress, musicAt } from '../harp/music.ts';
+import { musicAddress, siteScoreAt } from '../harp/music.ts';
 import { onStudentsHarp } from '../harp/on-harp.ts';
 
 /** A block of the page. */
@@ -20,9 +20,7 @@ export async function fileOf(
   players: Players,
 ): Promise<Blob> {
   const { mediaType } = formatOf(format);
-  const { scores } = await musicAt(musicAddress(lesson));
-  const found = Object.hasOwn(scores, block) ? scores[block] : undefined;
-  if (!found) throw new Error(`there is no score of ${block}`);
+  const found = await siteScoreAt(musicAddress(lesson), block);
   const { credits } = found;
   if (format === 'svg' || format === 'png') {
     const { pictureOfPage, pngOf } = await import('./picture.ts');

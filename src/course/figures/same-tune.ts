@@ -1,6 +1,6 @@
 /** The same tune on another harp or in another key: its holes are found with the least effort, and what cannot be played is named. */
 import { spellInKey } from '../../harmony/key.ts';
-import { easiestHoles, type HeldHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
+import { canSound, easiestOrStruck, type HeldHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
 import type { Harp } from '../../instrument/harp.ts';
 import { areSideBySide } from '../../instrument/split.ts';
 import { isSoundEvent, soundsOf } from '../../score/queries.ts';
@@ -74,15 +74,14 @@ function wayAt(sounds: readonly Sound[], harp: Harp, shift: number): Omit<Way, '
   let [missing, overbends, effort] = [0, false, 0];
   let run: WantedSound[] = [];
   const endRun = (): void => {
-    // Where the glides of the tune would turn the breath, its notes are struck instead.
-    const found = easiestHoles(harp, run) ?? easiestHoles(harp, run.map(struck));
+    const found = easiestOrStruck(harp, run);
     held.push(...(found?.sounds ?? []));
     overbends ||= found?.overbends ?? false;
     effort += found?.effort ?? 0;
     run = [];
   };
   for (const sound of wanted) {
-    if (easiestHoles(harp, [struck(sound)])) {
+    if (canSound(harp, sound)) {
       run.push(sound);
       continue;
     }
@@ -93,8 +92,6 @@ function wayAt(sounds: readonly Sound[], harp: Harp, shift: number): Omit<Way, '
   endRun();
   return { held, missing, overbends, effort };
 }
-
-const struck = (sound: WantedSound): WantedSound => ({ ...sound, glides: false });
 
 function withHoles(score: Score, harp: Harp, shift: number, held: TuneOnHarp['held']): Score {
   const sounds = soundsOf(score);

@@ -22,6 +22,7 @@ import {
   stepsOf,
 } from '../../instrument/scale.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
+import { capitalised } from '../../texts/capital.ts';
 import { itemAt, present, valueAt } from '../../values/checked.ts';
 import { escapeText } from '../markup.ts';
 import { roleShape } from '../role-shape.ts';
@@ -185,13 +186,11 @@ function titleOf({ lit, show, chord }: HarpMapFigure): string {
     case 'chord':
       return `The tones of ${printedChord(lit.chord)}`;
     case 'notes':
-      return chord ? `${upper(lit.what)}, over ${printedChord(chord)}` : upper(lit.what);
+      return chord ? `${capitalised(lit.what)}, over ${printedChord(chord)}` : capitalised(lit.what);
     case undefined:
       return show === 'roles' && chord ? `Roles over ${printedChord(chord)}` : what;
   }
 }
-
-const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** A lit scale as it is played, from its lowest tonic up, and what of it the harp has not got; on a map without bends, by its reeds alone. */
 function underMap({ lit, harp, key, show, bends }: HarpMapFigure): string {

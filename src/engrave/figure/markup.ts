@@ -5,6 +5,7 @@ import { printedName } from '../../instrument/pitch.ts';
 import { type Playable, tabOf } from '../../instrument/playable.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { frequencyOf, type Pitching } from '../../instrument/temperament.ts';
+import { unusualTuning } from '../../instrument/tuning.ts';
 import { escapeText } from '../markup.ts';
 
 /** Read aloud and not shown. */
@@ -19,7 +20,8 @@ export const articleOf = (name: string): string => (/^[AEFaeio]/.test(name.norma
 /** `an A harp`, `a low F harp (natural minor)`. */
 export function onHarp(harp: Harp): string {
   const name = printedHarp(harp);
-  const tuning = harp.tuning.id === 'richter' ? '' : ` (${escapeText(harp.tuning.title.toLowerCase())})`;
+  const other = unusualTuning(harp.tuning);
+  const tuning = other === undefined ? '' : ` (${escapeText(other)})`;
   return `${articleOf(name)} ${name} harp${tuning}`;
 }
 

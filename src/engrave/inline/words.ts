@@ -8,6 +8,8 @@ import { nameAbove, type PitchClass, printedName } from '../../instrument/pitch.
 import { inWords, type Playable, tabOf } from '../../instrument/playable.ts';
 import { positionInWords, positionName } from '../../instrument/position.ts';
 import { endsInQuarter, QUARTER } from '../../instrument/quarter-step.ts';
+import { unusualTuning } from '../../instrument/tuning.ts';
+import { capitalised } from '../../texts/capital.ts';
 import { listInWords } from '../../texts/list.ts';
 import { playedOn, type TabNote } from '../figure/figure.ts';
 import { aloud, articleOf, printedHarp } from '../figure/markup.ts';
@@ -132,8 +134,7 @@ export function nameInSentence(note: Playable): string {
 function harpInSentence(harp: Harp, fact: HarpFact): string {
   const name = printedHarp(harp);
   if (fact === 'key') return name;
-  // The usual tuning goes without saying.
-  const tuning = harp.tuning.id === 'richter' ? undefined : harp.tuning.title.toLowerCase();
+  const tuning = unusualTuning(harp.tuning);
   if (fact === 'label') return tuning === undefined ? name : `${name} (${tuning})`;
   return tuning === undefined ? `${name} harp` : `${tuning} harp in ${name}`;
 }
@@ -165,5 +166,3 @@ const listOf = (words: readonly Words[]): Words => ({
   shown: listInWords(words.map(({ shown }) => shown)),
   said: listInWords(words.map(({ said }) => said)),
 });
-
-const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

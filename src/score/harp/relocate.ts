@@ -4,7 +4,13 @@
  */
 import { spell } from '../../harmony/role.ts';
 import { sounding } from '../../instrument/bend.ts';
-import { easiestHoles, type HeldHoles, type WantedSound } from '../../instrument/easiest-holes.ts';
+import {
+  canSound,
+  easiestHoles,
+  easiestOrStruck,
+  type HeldHoles,
+  type WantedSound,
+} from '../../instrument/easiest-holes.ts';
 import { type Harp, holeCount, keyNote } from '../../instrument/harp.ts';
 import { nearestPlayable } from '../../instrument/nearest-playable.ts';
 import type { Pitch } from '../../instrument/pitch.ts';
@@ -96,16 +102,15 @@ export function relocate(score: Score, harp: Harp): Relocated {
 
 /** Of several at once the most that one breath gives, with the highest among them, which is the tune; alone, the nearest that there is. */
 function playableOf({ pitches, sideBySide }: WantedSound, harp: Harp): readonly number[] {
-  const canPlay = (some: readonly number[]): boolean =>
-    easiestHoles(harp, [{ pitches: some, glides: false, sideBySide }]) !== undefined;
-  if (canPlay(pitches)) return pitches;
+  const plays = (some: readonly number[]): boolean => canSound(harp, { pitches: some, glides: false, sideBySide });
+  if (plays(pitches)) return pitches;
   const highest = Math.max(...pitches);
   const others = pitches.filter((midi) => midi !== highest);
   // Of four notes there are eight ways to leave some out, tried from the fullest to the barest.
   const choices = Array.from({ length: 2 ** others.length }, (_, bits) =>
     others.filter((_, index) => bits & (1 << index)),
   );
-  const found = choices.toSorted((a, b) => b.length - a.length).find((some) => canPlay([...some, highest]));
+  const found = choices.toSorted((a, b) => b.length - a.length).find((some) => plays([...some, highest]));
   return found
     ? pitches.filter((midi) => midi === highest || found.includes(midi))
     : [nearestPlayable(harp, highest).midi];
@@ -118,12 +123,7 @@ function holesFor(harp: Harp, breaths: readonly Breathed[]): readonly HeldHoles[
     const pair = sounds.slice(index, index + 2);
     return { ...sound, glides: sound.glides && pair.length === 2 && easiestHoles(harp, pair) !== undefined };
   });
-  const way =
-    easiestHoles(harp, kept) ??
-    easiestHoles(
-      harp,
-      sounds.map((sound) => ({ ...sound, glides: false })),
-    );
+  const way = easiestOrStruck(harp, kept);
   return present(way, 'a way to play notes that the harp has').sounds;
 }
 

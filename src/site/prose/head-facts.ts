@@ -2,6 +2,7 @@
 import type { Lesson } from '../../course/course.ts';
 import type { HarpInline, Inline, KeyInline } from '../../engrave/inline/inline.ts';
 import { printedKey } from '../../harmony/key.ts';
+import { byUse } from '../harps.ts';
 import { harpInWords } from '../in-words.ts';
 
 /** One fact, by the name its place on the page has. */
@@ -23,8 +24,8 @@ export function headFacts({ blocks }: Lesson): HeadFacts {
     const { harp } = score;
     return score.bars.map(({ position, key }) => ({ harp, position, key, capital: false }));
   });
-  const harps = alike(places, ({ harp }) => harpInWords(harp, harp.tuning));
-  const keys = alike(places, ({ key }) => printedKey(key));
+  const harps = byUse(places, ({ harp }) => harpInWords(harp, harp.tuning));
+  const keys = byUse(places, ({ key }) => printedKey(key));
   return {
     harps: harps.map((place, index) => ({
       id: `harp-${index}`,
@@ -33,7 +34,3 @@ export function headFacts({ blocks }: Lesson): HeadFacts {
     keys: keys.map((place, index) => ({ id: `key-${index}`, inline: { kind: 'key', ...place, fact: 'full' } })),
   };
 }
-
-/** One of each kind, the kind with most bars first. */
-const alike = <Thing>(things: readonly Thing[], nameOf: (thing: Thing) => string): Thing[] =>
-  [...Map.groupBy(things, nameOf).values()].sort((a, b) => b.length - a.length).flatMap(([first]) => first ?? []);

@@ -1,0 +1,2 @@
+/** A text that begins a sentence. */
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
