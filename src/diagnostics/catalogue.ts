@@ -2,7 +2,8 @@
  * Catalogues of problems: one entry per code, with its severity and its words. Each module keeps the catalogue of its own
  * problems in a file `problems.ts`; `reporter` makes diagnostics of them.
  */
-import type { Diagnostic, Severity, TextSpan } from './diagnostic.ts';
+import type { Diagnostic, Fix, Severity, TextSpan } from './diagnostic.ts';
+import { perhaps } from './edit.ts';
 
 /** One kind of problem: how bad, what it is in general (for the reference page), and its words for the given facts. */
 export interface ProblemKind<Facts> {
@@ -11,6 +12,8 @@ export interface ProblemKind<Facts> {
   readonly about: string;
   readonly message: (facts: Facts) => string;
   readonly help?: (facts: Facts) => string | undefined;
+  /** The same as edits, where facts and place say enough for that; otherwise who reports the problem may give them. */
+  readonly fix?: (facts: Facts, span: TextSpan) => Fix | undefined;
 }
 
 /** A catalogue of kinds by code. Each subject keeps its own beside its code. */
@@ -19,19 +22,21 @@ export type Catalogue = Readonly<Record<string, ProblemKind<any>>>;
 
 type FactsOf<K> = K extends ProblemKind<infer Facts> ? Facts : never;
 
-/** A reporter for one catalogue: makes a diagnostic of a code, its facts and its place. */
+/** A reporter for one catalogue: makes a diagnostic of a code, its place and its facts, and perhaps of a fix. */
 export const reporter =
   <C extends Catalogue>(catalogue: C) =>
-  <Code extends keyof C & string>(code: Code, span: TextSpan, facts: FactsOf<C[Code]>): Diagnostic => {
+  <Code extends keyof C & string>(code: Code, span: TextSpan, facts: FactsOf<C[Code]>, given?: Fix): Diagnostic => {
     const kind: ProblemKind<FactsOf<C[Code]>> | undefined = catalogue[code];
     if (!kind) throw new RangeError(`no problem is called ${code}`);
     const help = kind.help?.(facts);
+    const fix = given ?? kind.fix?.(facts, span);
     return {
       code,
       severity: kind.severity,
       message: readable(kind.message(facts)),
       span,
       ...(help === undefined ? {} : { help: readable(help) }),
+      ...(fix === undefined ? {} : { fix }),
     };
   };
 
@@ -61,5 +66,10 @@ export interface Near {
 export const didYouMean = ({ nearest }: Near): string | undefined =>
   nearest === undefined ? undefined : `Did you mean “${nearest}”?`;
 
+/** The same as edits. A name that is near need not be the one that was meant. */
+export const nearestInstead = ({ nearest }: Near, span: TextSpan): Fix | undefined =>
+  nearest === undefined ? undefined : perhaps(span, nearest);
+
 /** A number of things: `1 bar`, `2 bars`. */
-export const plural = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
+export const plural = (count: number, thing: string, things = `${thing}s`): string =>
+  `${count} ${count === 1 ? thing : things}`;

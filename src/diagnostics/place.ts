@@ -1,5 +1,5 @@
 /** Where a text is in a file: offsets turned into lines and columns, and a problem shown with its line and a caret. */
-import type { Diagnostic, Severity } from './diagnostic.ts';
+import type { Diagnostic, Severity, TextEdit, TextSpan } from './diagnostic.ts';
 
 /** Line and column are 1-based; columns count UTF-16 units, as editors do. */
 export interface SourcePoint {
@@ -16,6 +16,23 @@ export interface SourceRange {
 /** Where problems without a place of their own are reported. */
 export const TOP: SourceRange = { start: { line: 1, column: 1 }, end: { line: 1, column: 1 } };
 
+/** An edit of a file, by lines and columns. */
+export interface PlacedEdit {
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+  /** What is written in place of what is there. */
+  readonly text: string;
+}
+
+/** The fix of a problem in its file. */
+export interface PlacedFix {
+  /** Whether it may be applied unseen, as `check --fix` does. */
+  readonly certain: boolean;
+  readonly edits: readonly PlacedEdit[];
+}
+
 /** A diagnostic in its file: what `check --json` prints. */
 export interface Problem {
   /** Relative to the course folder, with forward slashes. */
@@ -28,6 +45,7 @@ export interface Problem {
   readonly code: string;
   readonly message: string;
   readonly help?: string;
+  readonly fix?: PlacedFix;
 }
 
 /**
@@ -69,22 +87,44 @@ export function pointAt(placed: Placed, offset: number): SourcePoint {
 
 /** A diagnostic of a text that is in a file. */
 export function locate(diagnostic: Diagnostic, file: string, placed: Placed): Problem {
-  const { from, to } = diagnostic.span;
-  return problemAt(diagnostic, file, { start: pointAt(placed, from), end: pointAt(placed, Math.max(from, to)) });
+  const { fix, ...rest } = diagnostic;
+  const problem = problemAt(rest, file, rangeAt(placed, diagnostic.span));
+  if (!fix) return problem;
+  const edits = fix.edits.map(({ span, text }): PlacedEdit => ({ ...flat(rangeAt(placed, span)), text }));
+  return { ...problem, fix: { certain: fix.certain, edits } };
+}
+
+const rangeAt = (placed: Placed, { from, to }: TextSpan): SourceRange => ({
+  start: pointAt(placed, from),
+  end: pointAt(placed, Math.max(from, to)),
+});
+
+const flat = ({ start, end }: SourceRange) => ({
+  line: start.line,
+  column: start.column,
+  endLine: end.line,
+  endColumn: end.column,
+});
+
+/** The edits of a fix as edits of the text of its file, which has to be the one that was read. */
+export function editsOf({ edits }: PlacedFix, text: string): TextEdit[] {
+  const { lines } = placeOf(text);
+  const offset = (line: number, column: number): number => (lines[line - 1]?.offset ?? text.length) + column - 1;
+  return edits.map(({ line, column, endLine, endColumn, text: written }) => ({
+    span: { from: offset(line, column), to: offset(endLine, endColumn) },
+    text: written,
+  }));
 }
 
 /** A diagnostic whose place in its file is known already. */
 export function problemAt(
-  { severity, code, message, help }: Omit<Diagnostic, 'span'>,
+  { severity, code, message, help }: Omit<Diagnostic, 'span' | 'fix'>,
   file: string,
-  { start, end }: SourceRange,
+  range: SourceRange,
 ): Problem {
   return {
     file,
-    line: start.line,
-    column: start.column,
-    endLine: end.line,
-    endColumn: end.column,
+    ...flat(range),
     severity,
     code,
     message,

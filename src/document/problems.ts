@@ -1,5 +1,5 @@
 /** What can be wrong with a YAML document and its values, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, type Near, nearestInstead, warning } from '../diagnostics/catalogue.ts';
 
 const listed = (words: readonly string[]): string => words.join(', ');
 
@@ -33,6 +33,7 @@ export const DOCUMENT_PROBLEMS = {
     about: 'An unknown key is usually a misspelled one.',
     message: ({ key }) => `There is no key “${key}” here.`,
     help: (facts) => didYouMean(facts) ?? `The keys are: ${listed(facts.known)}.`,
+    fix: nearestInstead,
   }),
   'key-missing': error<{ key: string; empty: boolean }>({
     about: 'A required key is missing or has no value.',

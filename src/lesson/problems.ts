@@ -1,5 +1,6 @@
 /** Problems of the text of one lesson, without the music of its blocks, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, type Near, nearestInstead, warning } from '../diagnostics/catalogue.ts';
+import { certainly } from '../diagnostics/edit.ts';
 
 const listed = (words: readonly string[]): string => words.join(', ');
 
@@ -58,6 +59,7 @@ export const LESSON_PROBLEMS = {
     about: 'A component takes the attributes listed for it; another one is most often a mistake in its name.',
     message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
     help: (facts) => didYouMean(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
+    fix: nearestInstead,
   }),
   'component-content': error<{ component: string }>({
     about: 'A component draws what its attributes say; nothing else of it is shown.',
@@ -110,6 +112,7 @@ export const LESSON_PROBLEMS = {
     about: 'A heading has a space between its signs and its words; without it Markdown shows the signs as text.',
     message: ({ text }) => `“${text}” is no heading, and is shown as it is written.`,
     help: ({ text, signs }) => `Write a space behind ${signs}, as in ${signs} ${text.slice(signs.length)}.`,
+    fix: ({ signs }, { from }) => certainly({ from: from + signs.length, to: from + signs.length }, ' '),
   }),
   'link-space': warning<{ text: string }>({
     about: 'An address ends at its first space, so that what has one in it is no link and no picture.',

@@ -5,6 +5,7 @@ import {
   error,
   hint,
   type Near,
+  nearestInstead,
   plural,
   reporter,
   warning,
@@ -39,6 +40,7 @@ export const NOTATION_PROBLEMS = {
     about: 'The header of a block takes only the documented keys.',
     message: ({ key }) => `A block has no setting “${key}”.`,
     help: (facts) => didYouMean(facts) ?? `There are ${facts.known.join(', ')}.`,
+    fix: nearestInstead,
   }),
   'header-twice': error<{ key: string }>({
     about: 'A setting may appear only once in a block.',

@@ -2,6 +2,9 @@
 import { existsSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { type Course, isPublishable } from '../../course/course.ts';
+import { diffOf, NotChanged, putChanges } from '../../course/edits/change.ts';
+import { fixCourse } from '../../course/edits/fix.ts';
+import { filesOnDisk } from '../../course/files.ts';
 import { COURSE_FILE } from '../../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../../course/load.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
@@ -24,14 +27,28 @@ export const command: Command = {
     json: {
       type: 'boolean',
       about:
-        'Print one array of problems, with file (relative to the course), line, column, endLine, endColumn, severity, code, message and help.',
+        'Print one array of problems, with file (relative to the course), line, column, endLine, endColumn, severity, code, message, help, and fix (certain, and edits with line, column, endLine, endColumn and text).',
     },
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
+    fix: {
+      type: 'boolean',
+      about: 'Apply the fixes that are certain to the files, and print the problems that are left.',
+    },
+    'dry-run': {
+      type: 'boolean',
+      about: 'With --fix: print what would be changed as a unified diff, and write nothing.',
+    },
   },
   about:
     'Reads every lesson and every block of a course and prints every problem: file, line and column, the line with the place underlined, an explanation, and a suggested fix if there is one.',
   run({ arguments: [dir], options }, terminal) {
-    const course = readCourse(dir, terminal, { strict: options['strict'] === true });
+    const strict = options['strict'] === true;
+    const isDry = options['dry-run'] === true;
+    if (isDry && !options['fix']) throw new UsageError('--dry-run goes with --fix.');
+    if (isDry && options['json']) throw new UsageError('--dry-run prints a diff, and --json problems: choose one.');
+    const course = options['fix'] ? fixed(dir, terminal, strict, isDry) : readCourse(dir, terminal, { strict });
+    if (!course) return 1;
+    if (isDry) return isPublishable(course) ? 0 : 1;
     terminal.out(
       options['json']
         ? `${JSON.stringify(course.problems, null, 2)}\n`
@@ -40,6 +57,25 @@ export const command: Command = {
     return isPublishable(course) ? 0 : 1;
   },
 };
+
+/** The course with its certain fixes applied, on the disk as well unless the run is dry; undefined where they cannot be written. */
+function fixed(dir: string | undefined, terminal: Terminal, strict: boolean, isDry: boolean): Course | undefined {
+  const { after, count, changes } = fixCourse(filesOnDisk(courseFolder(dir, terminal)), { strict });
+  if (isDry) {
+    terminal.out(diffOf(changes));
+  } else {
+    try {
+      putChanges(after.dir, changes);
+    } catch (error) {
+      if (!(error instanceof NotChanged)) throw error;
+      terminal.err(`${error.message}\n`);
+      return undefined;
+    }
+  }
+  const where = changes.length === 0 ? '' : ` in ${plural(changes.length, 'file')}`;
+  terminal.err(`${plural(count, 'fix', 'fixes')}${where}${isDry ? ' would be applied' : ' applied'}.\n`);
+  return after;
+}
 
 /** Names the course that comes with Reedway, where no folder has that name. */
 const DEMO_NAME = 'demo';

@@ -1,0 +1,103 @@
+/** Applies the certain fixes of a course’s problems in memory, as often as that removes some. */
+import { isUtf8 } from 'node:buffer';
+import type { TextEdit } from '../../diagnostics/diagnostic.ts';
+import { applyEdits } from '../../diagnostics/edit.ts';
+import { editsOf, type PlacedFix, type Problem } from '../../diagnostics/place.ts';
+import { valueAt } from '../../values/checked.ts';
+import type { Course } from '../course.ts';
+import type { Files } from '../files.ts';
+import { type LoadOptions, loadFrom } from '../load.ts';
+import { encodeLike, type FileChange, withChanges } from './change.ts';
+
+/** A course with its certain fixes applied. */
+export interface Fixed {
+  /** As it is in the files. */
+  readonly before: Course;
+  /** As it would be. */
+  readonly after: Course;
+  /** How many fixes were applied. */
+  readonly count: number;
+  readonly changes: readonly FileChange[];
+}
+
+/** A fix may bring out the next problem, which may have one; a course in which that never ends is left after so many. */
+const MOST_ROUNDS = 20;
+
+/**
+ * The course in these files, and what it would be with every certain fix applied. A file is left as it is where its fixes
+ * do not remove what they are for; that others come to light behind it is no reason.
+ */
+export function fixCourse(files: Files, options?: LoadOptions): Fixed {
+  const before = loadFrom(files, undefined, options);
+  const changes = new Map<string, FileChange>();
+  const left = new Set<string>();
+  let course = before;
+  let count = 0;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const proposed = proposals(files, course, changes, left);
+    if (proposed.size === 0) break;
+    const next = new Map([...changes, ...[...proposed].map(([file, { change }]) => [file, change] as const)]);
+    const edited = loadFrom(withChanges(files, [...next.values()]), course, options);
+    const useless = [...proposed.keys()].filter((file) => fixable(edited, file) >= fixable(course, file));
+    // The others are tried again without these.
+    for (const file of useless) left.add(file);
+    if (useless.length > 0) continue;
+    for (const [file, { change, fixes }] of proposed) {
+      changes.set(file, change);
+      count += fixes;
+    }
+    course = edited;
+  }
+  return { before, after: course, count, changes: [...changes.values()] };
+}
+
+interface Proposal {
+  readonly change: FileChange;
+  readonly fixes: number;
+}
+
+/** What the certain fixes make of each file that has some. */
+function proposals(
+  files: Files,
+  course: Course,
+  changes: ReadonlyMap<string, FileChange>,
+  left: ReadonlySet<string>,
+): Map<string, Proposal> {
+  const proposed = new Map<string, Proposal>();
+  const byFile = Map.groupBy(course.problems.filter(hasCertainFix), ({ file }) => file);
+  for (const [file, problems] of byFile) {
+    if (left.has(file)) continue;
+    const before = changes.get(file)?.before ?? files.read(file);
+    // What is no text would be written as another.
+    if (!isUtf8(before)) continue;
+    const text = valueAt(course.sources, file);
+    const { edits, fixes } = apart(problems.map(({ fix }) => editsOf(fix, text)));
+    const after = applyEdits(text, edits);
+    if (after !== text) proposed.set(file, { change: { file, before, after: encodeLike(before, after) }, fixes });
+  }
+  return proposed;
+}
+
+const hasCertainFix = (problem: Problem): problem is Problem & { readonly fix: PlacedFix } =>
+  problem.fix?.certain === true;
+
+/** Fixes that leave each other alone: of those that overlap the first, and of equal ones one. The others come in the next round. */
+function apart(fixes: readonly (readonly TextEdit[])[]): {
+  readonly edits: readonly TextEdit[];
+  readonly fixes: number;
+} {
+  const edits: TextEdit[] = [];
+  let count = 0;
+  for (const fix of fixes) {
+    if (fix.some((one) => edits.some((other) => touches(one, other)))) continue;
+    edits.push(...fix);
+    count++;
+  }
+  return { edits, fixes: count };
+}
+
+const touches = ({ span: a }: TextEdit, { span: b }: TextEdit): boolean => a.from <= b.to && b.from <= a.to;
+
+/** How many problems of a file could be fixed. */
+const fixable = ({ problems }: Course, file: string): number =>
+  problems.filter((problem) => problem.file === file && hasCertainFix(problem)).length;

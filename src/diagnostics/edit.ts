@@ -1,0 +1,24 @@
+/** Edits of a text, and the fixes of problems made of them. */
+import type { Fix, TextEdit, TextSpan } from './diagnostic.ts';
+
+/** The fix that writes something else in place of these characters, where nothing else can have been meant. */
+export const certainly = (span: TextSpan, text: string): Fix => ({ edits: [{ span, text }], certain: true });
+/** The fix that writes something else in place of these characters, where that is the most likely of several. */
+export const perhaps = (span: TextSpan, text: string): Fix => ({ edits: [{ span, text }], certain: false });
+
+/** The edits in the order of their places. Of edits at one place the first stays first. */
+export const editsInOrder = (edits: readonly TextEdit[]): TextEdit[] =>
+  edits.toSorted((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
+
+/** The text with the edits applied. Throws a RangeError where two of them overlap, or one is not within the text. */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  let at = 0;
+  let edited = '';
+  for (const { span, text: written } of editsInOrder(edits)) {
+    if (span.from < at || span.to < span.from || span.to > text.length)
+      throw new RangeError(`an edit of ${span.from}–${span.to} does not fit`);
+    edited += text.slice(at, span.from) + written;
+    at = span.to;
+  }
+  return edited + text.slice(at);
+}
