@@ -63,7 +63,7 @@ export function putFiles(destination: Destination, files: readonly NewFile[]): s
     // What was made last goes first: a folder is empty by then, unless it was there before.
     for (const path of made) rmSync(path, { recursive: true, force: true });
     if (error instanceof CannotWrite) throw error;
-    throw new CannotWrite(`${current} cannot be written: ${reasonOf(error)}`);
+    throw new CannotWrite(`${current} cannot be written: ${reasonOf(error)}.`);
   }
   return jobs.map(({ path }) => path);
 }

@@ -66,7 +66,7 @@ export function putChanges(dir: string, changes: readonly FileChange[]): void {
     for (const { file, path, before } of jobs) {
       current = file;
       if (!readFileSync(path).equals(before))
-        throw new NotChanged(`${file} was changed meanwhile, so nothing was written.`);
+        throw new NotChanged(`${file} was changed meanwhile. Nothing was written.`);
     }
     for (const job of jobs) {
       current = job.file;
@@ -77,6 +77,6 @@ export function putChanges(dir: string, changes: readonly FileChange[]): void {
     for (const { path, before } of replaced) writeFileSync(path, before);
     for (const { partial } of jobs) rmSync(partial, { force: true });
     if (error instanceof NotChanged) throw error;
-    throw new NotChanged(`${current} cannot be written: ${reasonOf(error)}. Nothing was changed.`);
+    throw new NotChanged(`${current} cannot be written: ${reasonOf(error)}. Nothing was written.`);
   }
 }

@@ -29,7 +29,7 @@ describe('changes of files', () => {
     const before = readdirSync(dir);
     const changes = [change('course.yaml', 'title: A\n', 'title: B\n'), change('techniques.yaml', '', '# mine\n')];
     expect(() => putChanges(dir, changes)).toThrow(
-      new NotChanged('techniques.yaml was changed meanwhile, so nothing was written.'),
+      new NotChanged('techniques.yaml was changed meanwhile. Nothing was written.'),
     );
     expect(readFileSync(join(dir, 'course.yaml'), 'utf8')).toBe('title: A\n');
     expect(readdirSync(dir)).toEqual(before);
