@@ -5,6 +5,11 @@ import { type Command, type Input, UsageError } from './command.ts';
 
 const HELP = { help: { type: 'boolean', about: 'Show this help.' } } as const;
 
+/** The one option with a short form. */
+export const SHORT_HELP = '-h';
+
+const looksLikeOption = (text: string | undefined): boolean => text?.startsWith('--') === true || text === SHORT_HELP;
+
 /** Throws a UsageError for what the command does not take. */
 export function readArguments(command: Command, typed: readonly string[]): Input | 'help' {
   const options: Command['options'] = { ...command.options, ...HELP };
@@ -26,8 +31,9 @@ export function readArguments(command: Command, typed: readonly string[]): Input
       continue;
     }
     const { rawName } = token;
+    if (rawName === SHORT_HELP) return 'help';
     // What looks like another option is no value, unless it follows `=`.
-    const value = token.inlineValue || !token.value?.startsWith('--') ? token.value : undefined;
+    const value = token.inlineValue || !looksLikeOption(token.value) ? token.value : undefined;
     const option = Object.hasOwn(options, token.name) && rawName.startsWith('--') ? options[token.name] : undefined;
     if (!option) throw new UsageError(unknownOption(rawName, Object.keys(options)));
     if (option.type === 'boolean' && value !== undefined) throw new UsageError(`${rawName} takes no value.`);

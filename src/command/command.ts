@@ -53,6 +53,16 @@ export interface Command {
   run(input: Input, terminal: Terminal): number | Promise<number>;
 }
 
+/** The option of commands that can do without progress and closing line. */
+export const QUIET_OPTION: Option = {
+  type: 'boolean',
+  about: 'Print only problems and errors: no progress and no closing line.',
+};
+
+/** The terminal without progress, where `--quiet` was given. */
+export const quietTerminal = (terminal: Terminal, options: Input['options']): Terminal =>
+  options['quiet'] ? { ...terminal, progress: () => {} } : terminal;
+
 /** A row of the list of commands: the command itself is loaded when it is called. */
 export interface CommandRow {
   readonly name: string;

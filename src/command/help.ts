@@ -13,7 +13,8 @@ export function helpOfAll(version: string): string {
     '',
     ...COMMANDS.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`),
     '',
-    'reedway COMMAND --help shows what a command takes; reedway --version prints the version.',
+    'reedway COMMAND --help (or -h) shows what a command takes; reedway --version prints the version.',
+    'What follows -- is an argument, also where it begins with a hyphen.',
     'Exit codes: 0 success, 1 errors in the course, 2 wrong usage.',
     '',
   ].join('\n');
@@ -33,7 +34,7 @@ export function helpOf(row: CommandRow, command: Command): string {
       ...options.map(
         ([name, { value, about }]): Entry => [`--${name}${value === undefined ? '' : ` ${value}`}`, about],
       ),
-      ['--help', 'Show this help.'],
+      ['--help, -h', 'Show this help.'],
     ]),
     '',
   ];

@@ -1,6 +1,6 @@
 /** Runs what was typed: finds the command, reads its arguments, and says what is wrong with them. */
 import { nearest } from '../diagnostics/nearest.ts';
-import { readArguments } from './arguments.ts';
+import { readArguments, SHORT_HELP } from './arguments.ts';
 import { type Terminal, UsageError } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { helpOf, helpOfAll } from './help.ts';
@@ -9,7 +9,7 @@ import { packageVersion } from './package.ts';
 /** The exit code: 0, 1 where the course has an error or work failed, 2 where something was typed that cannot be done. */
 export async function run(typed: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...remaining] = typed;
-  if (name === undefined || name === '--help' || name === 'help') {
+  if (name === undefined || name === '--help' || name === SHORT_HELP || name === 'help') {
     const asked = COMMANDS.find((row) => row.name === remaining[0]);
     terminal.out(asked ? helpOf(asked, (await asked.load()).command) : helpOfAll(packageVersion()));
     return name === undefined ? 2 : 0;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../src/command/commands.ts';
+import { folderOf, lesson } from '../course/some-course.ts';
 import { typed } from './some-terminal.ts';
 
 describe('reedway', () => {
@@ -38,6 +39,29 @@ describe('reedway', () => {
     ],
   ])('ends with 2 and says why: %j', async (line, says) => {
     expect(await typed(line)).toEqual({ code: 2, out: '', err: says });
+  });
+});
+
+describe('arguments', () => {
+  test('take -h for --help, alone and among others', async () => {
+    const { out } = await typed(['--help']);
+    expect(await typed(['-h'])).toEqual({ code: 0, out, err: '' });
+    const check = (await typed(['check', '--help'])).out;
+    expect(check).toMatch(/^ {2}--help, -h +Show this help\.$/m);
+    expect((await typed(['check', '-h'])).out).toBe(check);
+    expect((await typed(['check', 'somewhere', '--json', '-h'])).out).toBe(check);
+    expect((await typed(['show', 'x', '--course', '-h'])).out).toBe('');
+    expect((await typed(['explain', '-h'])).out).toMatch(/^reedway explain /);
+  });
+  test('after -- are taken as they are', async () => {
+    const parent = folderOf({ '--json/course.yaml': 'title: A\n', '--json/lessons/a.mdx': lesson() });
+    expect(await typed(['check', '--', '--json'], parent)).toEqual({
+      code: 0,
+      out: '1 lesson, 0 blocks: nothing wrong.\n',
+      err: '',
+    });
+    expect((await typed(['explain', '--harp', 'A', '--', '-3', '4'])).out).toMatch(/^A harp, .*^-3 .*^4 /ms);
+    expect((await typed(['check', '--', '-h'], parent)).out).toContain('There is no course folder');
   });
 });
 

@@ -10,7 +10,16 @@ import { type LoadOptions, loadCourse } from '../../course/load.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
 import type { Severity } from '../../diagnostics/diagnostic.ts';
 import { linesOf, showProblem } from '../../diagnostics/place.ts';
-import { type Argument, type Command, type Option, type Terminal, UsageError } from '../command.ts';
+import {
+  type Argument,
+  type Command,
+  type Input,
+  type Option,
+  QUIET_OPTION,
+  quietTerminal,
+  type Terminal,
+  UsageError,
+} from '../command.ts';
 import { DEMO, PACKAGE } from '../package.ts';
 
 const FOLDER =
@@ -30,6 +39,7 @@ export const command: Command = {
         'Print one array of problems, with file (relative to the course), line, column, endLine, endColumn, severity, code, message, help, and fix (certain, and edits with line, column, endLine, endColumn and text).',
     },
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
+    quiet: QUIET_OPTION,
     fix: {
       type: 'boolean',
       about: 'Apply the fixes that are certain to the files, and print the problems that are left.',
@@ -41,25 +51,27 @@ export const command: Command = {
   },
   about:
     'Reads every lesson and every block of a course and prints every problem: file, line and column, the line with the place underlined, an explanation, and a suggested fix if there is one.',
-  run({ arguments: [dir], options }, terminal) {
+  run({ arguments: [dir], options }, shown) {
+    const terminal = quietTerminal(shown, options);
     const strict = options['strict'] === true;
     const isDry = options['dry-run'] === true;
     if (isDry && !options['fix']) throw new UsageError('--dry-run goes with --fix.');
     if (isDry && options['json']) throw new UsageError('--dry-run prints a diff, and --json problems: choose one.');
-    const course = options['fix'] ? fixed(dir, terminal, strict, isDry) : readCourse(dir, terminal, { strict });
+    const course = options['fix'] ? fixed(dir, terminal, options) : readCourse(dir, terminal, { strict });
     if (!course) return 1;
     if (isDry) return isPublishable(course) ? 0 : 1;
     terminal.out(
       options['json']
         ? `${JSON.stringify(course.problems, null, 2)}\n`
-        : `${problemReport(course, terminal.cwd)}${closing(course)}\n`,
+        : `${problemReport(course, terminal.cwd)}${options['quiet'] ? '' : `${closing(course)}\n`}`,
     );
     return isPublishable(course) ? 0 : 1;
   },
 };
 
 /** The course with its certain fixes applied, on the disk as well unless the run is dry; undefined where they cannot be written. */
-function fixed(dir: string | undefined, terminal: Terminal, strict: boolean, isDry: boolean): Course | undefined {
+function fixed(dir: string | undefined, terminal: Terminal, options: Input['options']): Course | undefined {
+  const [strict, isDry] = [options['strict'] === true, options['dry-run'] === true];
   const { after, count, changes } = fixCourse(filesOnDisk(courseFolder(dir, terminal)), { strict });
   if (isDry) {
     terminal.out(diffOf(changes));
@@ -73,7 +85,8 @@ function fixed(dir: string | undefined, terminal: Terminal, strict: boolean, isD
     }
   }
   const where = changes.length === 0 ? '' : ` in ${plural(changes.length, 'file')}`;
-  terminal.err(`${plural(count, 'fix', 'fixes')}${where}${isDry ? ' would be applied' : ' applied'}.\n`);
+  if (!options['quiet'])
+    terminal.err(`${plural(count, 'fix', 'fixes')}${where}${isDry ? ' would be applied' : ' applied'}.\n`);
   return after;
 }
 

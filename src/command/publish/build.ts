@@ -8,7 +8,15 @@ import { fieldOf } from '../../document/unknown.ts';
 import type { RecordStore } from '../../publish/engraving/record-store.ts';
 import { type Claim, claimOutput, isRefusal, type Refusal, unusable } from '../../publish/output/claim.ts';
 import { normalBase } from '../../site/addresses.ts';
-import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
+import {
+  type Command,
+  type Input,
+  QUIET_OPTION,
+  quietTerminal,
+  type Terminal,
+  textOption,
+  UsageError,
+} from '../command.ts';
 import { COURSE_ARGUMENT, closing, courseFolder, problemReport, readCourse } from '../course/check.ts';
 
 /** Where a site is put and looked for if nobody says. */
@@ -29,10 +37,12 @@ export const command: Command = {
       about: 'The address of the site on the web, for absolute links. Default: the url of course.yaml.',
     },
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
+    quiet: QUIET_OPTION,
   },
   about:
     'Checks the whole course. If it has no errors, builds the site next to the output folder and moves it there in one step. If anything fails, the previous site stays unchanged. An output folder that contains other files is never overwritten.',
-  async run({ arguments: [dir], options }, terminal) {
+  async run({ arguments: [dir], options }, shown) {
+    const terminal = quietTerminal(shown, options);
     const { openCourseCache } = await import('../../publish/engraving/course-cache.ts');
     const cache = openCourseCache(courseFolder(dir, terminal));
     try {
@@ -57,7 +67,7 @@ async function build(
   const { base, origin } = standingOf(options, course);
   if (course.problems.length > 0) terminal.err(problemReport(course, terminal.cwd));
   if (!isPublishable(course)) {
-    terminal.err(`${closing(course)} Nothing was built.\n`);
+    terminal.err(`${options['quiet'] ? '' : `${closing(course)} `}Nothing was built.\n`);
     return 1;
   }
   const claim = await claimOutput(
@@ -74,7 +84,8 @@ async function build(
     terminal.progress('');
     await claim.release();
   }
-  terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
+  if (!options['quiet'])
+    terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
   return 0;
 }
 

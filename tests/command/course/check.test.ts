@@ -87,6 +87,20 @@ describe('reedway check', () => {
     expect((await typed(['check', dir, '--strict'])).code).toBe(1);
   });
 
+  test('prints only problems where it is to be quiet', async () => {
+    const dir = wrong();
+    const { code, out } = await typed(['check', dir], dir);
+    expect(await typed(['check', dir, '--quiet'], dir)).toEqual({
+      code,
+      out: out.replace('2 lessons, 1 block: 1 error, 1 warning.\n', ''),
+      err: '',
+    });
+    expect(await typed(['check', courseOf(), '--quiet'])).toEqual({ code: 0, out: '', err: '' });
+    const { err, ...rest } = await typed(['build', dir, '--quiet', '--out', join(dir, 'dist')], dir);
+    expect(rest).toEqual({ code: 1, out: '' });
+    expect(err).toMatch(/bend-too-deep.*\n\nNothing was built\.\n$/s);
+  });
+
   test('says that there is no such course', async () => {
     const { code, out } = await typed(['check', 'nowhere'], '/');
     expect(code).toBe(1);
