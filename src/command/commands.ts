@@ -4,6 +4,11 @@ import type { CommandRow } from './command.ts';
 /** All commands, in the order of the help. Each file is loaded when its command runs. */
 export const COMMANDS: readonly CommandRow[] = [
   {
+    name: 'new',
+    summary: 'Make a new course, or a new lesson of one',
+    load: () => import('./new/new.ts'),
+  },
+  {
     name: 'check',
     summary: 'Check a course and list every problem',
     load: () => import('./course/check.ts'),

@@ -5,6 +5,7 @@ import { nearest } from '../diagnostics/nearest.ts';
 import { locate, type Problem } from '../diagnostics/place.ts';
 import { checkYaml } from '../document/check-yaml.ts';
 import { type YamlPlaces, yamlPlaces } from '../document/yaml.ts';
+import { isLessonName, lessonNameFrom } from '../lesson/lesson-name.ts';
 import { type BlockText, type LessonText, readLessonText } from '../lesson/lesson-text.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { CourseFileRead } from './course-file.ts';
@@ -89,14 +90,8 @@ function readFront(text: LessonText, head: CourseFileRead, id: string): FrontRea
 
 function nameFaults(id: string): Diagnostic[] {
   return id.split('/').flatMap((name) => {
-    if (/^[A-Za-z0-9][A-Za-z0-9_-]*$/.test(name)) return [];
-    const plain = name
-      .normalize('NFKD')
-      .replace(/\p{M}/gu, '')
-      .replace(/[^A-Za-z0-9_]+/g, '-')
-      .replace(/^[-_]+|-+$/g, '')
-      .toLowerCase();
-    return report('lesson-name', { from: 0, to: 0 }, { name, suggestion: plain === '' ? undefined : plain });
+    if (isLessonName(name)) return [];
+    return report('lesson-name', { from: 0, to: 0 }, { name, suggestion: lessonNameFrom(name) });
   });
 }
 
