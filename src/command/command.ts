@@ -4,6 +4,8 @@
 export interface Terminal {
   /** Paths are relative to it: where the command was typed. */
   readonly cwd: string;
+  /** The width of the window, in characters; undefined where the output is not shown in one. */
+  readonly columns?: number | undefined;
   out(text: string): void;
   err(text: string): void;
   /** Shows how far long work has come, where a person is looking; an empty text clears it. */

@@ -49,6 +49,11 @@ export const COMMANDS: readonly CommandRow[] = [
     load: () => import('./course/path.ts'),
   },
   {
+    name: 'overview',
+    summary: 'Show what each lesson has and lacks',
+    load: () => import('./course/overview.ts'),
+  },
+  {
     name: 'techniques',
     summary: 'List techniques, or find those that a block uses',
     load: () => import('./course/techniques.ts'),

@@ -13,6 +13,7 @@ export function processTerminal(): Terminal {
   return {
     // npm moves to the package's folder before it runs a script, and says where it was typed.
     cwd: (env['npm_lifecycle_event'] === 'reedway' && env['INIT_CWD']) || process.cwd(),
+    columns: stdout.isTTY ? stdout.columns : undefined,
     out(text) {
       clear();
       stdout.write(text);
