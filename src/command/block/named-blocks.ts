@@ -11,22 +11,35 @@ export interface NamedBlocks {
   readonly blocks: readonly Block[];
 }
 
-/** What `LESSON` or `LESSON/BLOCK` names. Throws a UsageError for what there is not, with the nearest there is. */
-export function namedBlocks(course: Course, name: string, terminal: Terminal): NamedBlocks {
-  const found = find(course, name);
+/**
+ * What `LESSON` or `LESSON/BLOCK` names. Throws a UsageError for what there is not, with the nearest there is: of the lessons,
+ * and of what else the argument may name.
+ */
+export function namedBlocks(
+  course: Course,
+  name: string,
+  terminal: Terminal,
+  others: readonly string[] = [],
+): NamedBlocks {
+  const found = find(course, name, others);
   if (!('missing' in found)) return found;
   // Where the course itself cannot be read, that is what is wrong.
   if (course.lessons.length === 0) terminal.err(problemReport(course, terminal.cwd));
   throw new UsageError(found.missing);
 }
 
-function find(course: Course, name: string): NamedBlocks | { readonly missing: string } {
+function find(course: Course, name: string, others: readonly string[]): NamedBlocks | { readonly missing: string } {
   const plain = name.replace(/^lessons\//, '').replace(/\.mdx$/, '');
   const whole = course.byId.get(plain);
   if (whole) return { lesson: whole, blocks: whole.blocks };
   const slash = plain.lastIndexOf('/');
   const lesson = slash < 0 ? undefined : course.byId.get(plain.slice(0, slash));
-  if (!lesson) return { missing: missing('lesson', slash < 0 ? plain : plain.slice(0, slash), course.byId.keys()) };
+  if (!lesson) {
+    const what = others.length > 0 && slash < 0 ? 'lesson or technique' : 'lesson';
+    return {
+      missing: missing(what, slash < 0 ? plain : plain.slice(0, slash), [...course.byId.keys(), ...others]),
+    };
+  }
   const id = plain.slice(slash + 1);
   const block =
     lesson.blocks.find((one) => one.id === id) ?? (/^\d+$/.test(id) ? lesson.blocks[Number(id)] : undefined);

@@ -2,73 +2,70 @@
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
 import type { BlockSurvey } from '../../curriculum/survey.ts';
-import { tabOfNotes } from '../../instrument/playable.ts';
-import { isSoundEvent } from '../../score/queries.ts';
-import type { Bar, Sound } from '../../score/score.ts';
-import type { Match } from '../../technique/detect.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
-import { NAMED, namedBlocks, reportBroken, textOfBlocks } from '../block/named-blocks.ts';
+import { namedBlocks, reportBroken, textOfBlocks } from '../block/named-blocks.ts';
 import { type Command, textOption, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
+import { placesInText, techniquePlaces } from './technique-places.ts';
+import { isTechnique, printUses } from './technique-uses.ts';
 
 export const command: Command = {
-  arguments: [{ ...NAMED, required: false, about: `${NAMED.about} Default: list the techniques of the course.` }],
+  arguments: [
+    {
+      name: 'NAME',
+      about:
+        'A lesson or a block of one (LESSON/BLOCK): the techniques that it uses. Or the id of a technique: all its uses in the course. Default: list the techniques of the course.',
+    },
+  ],
   options: {
+    uses: {
+      type: 'string',
+      value: 'ID',
+      about: 'All uses of this technique, also where a lesson has the same name.',
+    },
     course: COURSE_OPTION,
-    json: { type: 'boolean', about: 'Print an array of blocks with their techniques, or of techniques.' },
+    json: {
+      type: 'boolean',
+      about:
+        'Print an array of blocks with their techniques, or of techniques; for one technique an object with id, title, taughtIn and uses, an array of lesson, block, index, file, line, difficulty and places.',
+    },
     words: { type: 'boolean', about: 'Print the words of rules in techniques.yaml, with their meaning.' },
   },
-  about: 'Finds the techniques that blocks use, note by note, and shows how hard each block is, from 0 to 10, and why.',
+  about:
+    'Finds the techniques that blocks use, note by note, and shows how hard each block is, from 0 to 10, and why; or all blocks of the course that use one technique, with the line of each and the bars.',
   run({ arguments: [name], options }, terminal) {
     const json = options['json'] === true;
     if (options['words']) {
-      if (name !== undefined || json) throw new UsageError('--words cannot be combined with other arguments.');
+      if (name !== undefined || json || options['uses'] !== undefined)
+        throw new UsageError('--words cannot be combined with other arguments.');
       terminal.out(wordsInText());
       return 0;
     }
+    const asked = textOption(options, 'uses');
+    if (asked !== undefined && name !== undefined)
+      throw new UsageError(`“${name}” is one argument too many: --uses names the technique.`);
     const course = readCourse(textOption(options, 'course'), terminal);
+    if (asked !== undefined) return printUses(course, asked, json, terminal);
     const print = (data: readonly object[]) => terminal.out(`${JSON.stringify(data, null, 2)}\n`);
     if (name === undefined) {
       if (json) print(course.repertoire.techniques);
       else terminal.out(listInText(course));
       return 0;
     }
-    const found = namedBlocks(course, name, terminal);
+    if (isTechnique(course, name)) {
+      if (!course.byId.has(name)) return printUses(course, name, json, terminal);
+      terminal.err(
+        `${name} is a lesson and a technique. This is the lesson; --uses ${name} lists the uses of the technique.\n`,
+      );
+    }
+    const found = namedBlocks(course, name, terminal, techniqueIds(course));
     const { survey } = stepOf(course.path, found.lesson.id);
     if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, survey[block.index])));
     else terminal.out(textOfBlocks(found, (block) => blockInText(found.lesson, block, survey[block.index])));
     return reportBroken(course, found, terminal);
   },
 };
-
-/** One place where a technique is found, in the words of a block. */
-interface Place {
-  /** Bar numbers as musicians count; none for the block as a whole. */
-  readonly bar: number | null;
-  /** Of the event to point at. */
-  readonly at: number | null;
-  readonly events: readonly number[];
-  /** The notes as tab, in the order they are played. */
-  readonly notes: string;
-}
-
-function placesOf(block: Block, matches: readonly Match[]): Place[] {
-  const where = new Map<number, { bar: Bar; sound: Sound }>();
-  for (const bar of block.score?.bars ?? []) {
-    for (const event of bar.events) if (isSoundEvent(event)) where.set(event.index, { bar, sound: event });
-  }
-  return matches.map(({ events, at }) => {
-    const sounds = events.flatMap((event) => where.get(event)?.sound ?? []);
-    const struck = sounds.filter(({ tied }, index) => !tied || index === 0);
-    return {
-      bar: (at === undefined ? undefined : where.get(at)?.bar.number) ?? null,
-      at: at ?? null,
-      events,
-      notes: struck.map(({ notes, breath }) => tabOfNotes(notes, breath)).join(' '),
-    };
-  });
-}
 
 function blockAsData(lesson: Lesson, block: Block, survey: BlockSurvey | undefined): object {
   const place = { lesson: lesson.id, block: block.id, index: block.index };
@@ -81,7 +78,7 @@ function blockAsData(lesson: Lesson, block: Block, survey: BlockSurvey | undefin
       id: technique.id,
       title: technique.title,
       taughtHere: lesson.frontMatter.teaches.includes(technique.id),
-      places: placesOf(block, matches),
+      places: techniquePlaces(block, matches),
     })),
   };
 }
@@ -94,18 +91,9 @@ function blockInText(lesson: Lesson, block: Block, survey: BlockSurvey | undefin
   for (const { words, points } of parts) lines.push(`  ${points.toFixed(1)}  ${words}`);
   for (const { technique, matches } of survey.found) {
     lines.push('', `  ${technique.id} (${technique.title})`);
-    lines.push(...wrap(placesInText(placesOf(block, matches)), 4));
+    lines.push(...wrap(placesInText(techniquePlaces(block, matches)), 4));
   }
   return `${lines.join('\n')}\n`;
-}
-
-/** `Bar 1: -4', -4'. Bar 3: -4'.` */
-function placesInText(places: readonly Place[]): string {
-  const bars = new Map<number | null, string[]>();
-  for (const { bar, notes } of places) bars.set(bar, [...(bars.get(bar) ?? []), notes]);
-  return [...bars]
-    .map(([bar, notes]) => (bar === null ? 'The whole block.' : `Bar ${bar}: ${notes.join(', ')}.`))
-    .join(' ');
 }
 
 function listInText({ repertoire, path }: Course): string {
@@ -122,6 +110,8 @@ function listInText({ repertoire, path }: Course): string {
   }
   return `${lines.join('\n')}\n`;
 }
+
+const techniqueIds = ({ repertoire }: Course): string[] => repertoire.techniques.map(({ id }) => id);
 
 function wordsInText(): string {
   const lines = VOCABULARY.flatMap(({ title, about, words }, index) => [
