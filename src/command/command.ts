@@ -6,6 +6,8 @@ export interface Terminal {
   readonly cwd: string;
   /** The width of the window, in characters; undefined where the output is not shown in one. */
   readonly columns?: number | undefined;
+  /** Empties the window; undefined where the output is not shown in one. */
+  readonly clear?: (() => void) | undefined;
   out(text: string): void;
   err(text: string): void;
   /** Shows how far long work has come, where a person is looking; an empty text clears it. */

@@ -4,7 +4,7 @@ import { cpSync, existsSync, mkdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { PACKAGE } from '../../src/command/package.ts';
-import { courseOf, folderOf, lesson } from '../course/some-course.ts';
+import { courseOf, folderOf, lesson, write } from '../course/some-course.ts';
 import { alsoLong, LONG } from '../setup/long.ts';
 
 const ENTRY = join(PACKAGE, 'src/command/reedway.ts');
@@ -56,6 +56,22 @@ describe('in the clone', () => {
 
   test('ends with 2 on what it does not know', () => {
     expect(spawned(process.execPath, [ENTRY, 'check', '--nothing'], '/').status).toBe(2);
+  });
+
+  test.runIf(LONG)('checks again after each change until it is stopped', async () => {
+    const dir = courseOf();
+    const child = spawn(process.execPath, [ENTRY, 'check', '--watch'], { cwd: dir, stdio: ['ignore', 'pipe', 'pipe'] });
+    let out = '';
+    child.stdout.on('data', (text) => {
+      out += text;
+    });
+    const ended = new Promise((resolve) => child.on('close', (...how) => resolve(how)));
+    await expect.poll(() => out).toContain('1 lesson, 0 blocks: nothing wrong.\n');
+    for (let i = 0; i < 20; i++) write(dir, 'lessons/first.mdx', lesson('[x](nowhere)\n'.repeat(i + 1)));
+    await expect.poll(() => out).toContain('1 lesson, 0 blocks: 20 errors.\n');
+    expect(out).not.toContain('\x1b');
+    child.kill('SIGINT');
+    expect(await ended).toEqual([0, null]);
   });
 
   test('ends quietly when nobody reads on', async () => {

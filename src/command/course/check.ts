@@ -21,6 +21,8 @@ import {
   UsageError,
 } from '../command.ts';
 import { DEMO, PACKAGE } from '../package.ts';
+import { untilStopped } from '../publish/stop.ts';
+import { followCourse } from './follow.ts';
 
 const FOLDER =
   'The folder of the course; the word demo is the course that comes with Reedway. Default: the current folder or the nearest one above it that has a course.yaml.';
@@ -48,22 +50,32 @@ export const command: Command = {
       type: 'boolean',
       about: 'With --fix: print what would be changed as a unified diff, and write nothing.',
     },
+    watch: {
+      type: 'boolean',
+      about:
+        'Check again after every change of the course, and print the problems under the time. Stop it with Ctrl-C.',
+    },
   },
   about:
     'Reads every lesson and every block of a course and prints every problem: file, line and column, the line with the place underlined, an explanation, and a suggested fix if there is one.',
-  run({ arguments: [dir], options }, shown) {
+  async run({ arguments: [dir], options }, shown) {
     const terminal = quietTerminal(shown, options);
-    const strict = options['strict'] === true;
+    const { strict, fix, json, watch } = options;
     const isDry = options['dry-run'] === true;
-    if (isDry && !options['fix']) throw new UsageError('--dry-run goes with --fix.');
-    if (isDry && options['json']) throw new UsageError('--dry-run prints a diff, and --json problems: choose one.');
-    const course = options['fix'] ? fixed(dir, terminal, options) : readCourse(dir, terminal, { strict });
+    if (isDry && !fix) throw new UsageError('--dry-run goes with --fix.');
+    if (isDry && json) throw new UsageError('--dry-run prints a diff, and --json problems: choose one.');
+    if (watch) {
+      if (json || fix) throw new UsageError(`--watch and --${json ? 'json' : 'fix'} do not go together.`);
+      const stop = new AbortController();
+      untilStopped().then(() => stop.abort());
+      await watchCourse(courseFolder(dir, terminal), options, terminal, stop.signal);
+      return 0;
+    }
+    const course = fix ? fixed(dir, terminal, options) : readCourse(dir, terminal, { strict: strict === true });
     if (!course) return 1;
     if (isDry) return isPublishable(course) ? 0 : 1;
     terminal.out(
-      options['json']
-        ? `${JSON.stringify(course.problems, null, 2)}\n`
-        : `${problemReport(course, terminal.cwd)}${options['quiet'] ? '' : `${closing(course)}\n`}`,
+      options['json'] ? `${JSON.stringify(course.problems, null, 2)}\n` : checkInText(course, options, terminal),
     );
     return isPublishable(course) ? 0 : 1;
   },
@@ -89,6 +101,26 @@ function fixed(dir: string | undefined, terminal: Terminal, options: Input['opti
     terminal.err(`${plural(count, 'fix', 'fixes')}${where}${isDry ? ' would be applied' : ' applied'}.\n`);
   return after;
 }
+
+/** Prints the problems of a course, and again after every change, until it is stopped. */
+export async function watchCourse(
+  dir: string,
+  options: Input['options'],
+  terminal: Terminal,
+  stopped: AbortSignal,
+): Promise<void> {
+  let course: Course | undefined;
+  const print = (): void => {
+    course = loadCourse(dir, course, { strict: options['strict'] === true });
+    terminal.clear?.();
+    const head = `Checked at ${new Date().toTimeString().slice(0, 8)}.`;
+    terminal.out(`${head}\n\n${checkInText(course, options, terminal)}${terminal.clear ? '' : '\n'}`);
+  };
+  await followCourse(dir, print, stopped);
+}
+
+const checkInText = (course: Course, options: Input['options'], { cwd }: Terminal): string =>
+  `${problemReport(course, cwd)}${options['quiet'] ? '' : `${closing(course)}\n`}`;
 
 /** Names the course that comes with Reedway, where no folder has that name. */
 const DEMO_NAME = 'demo';

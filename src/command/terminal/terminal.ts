@@ -14,6 +14,8 @@ export function processTerminal(): Terminal {
     // npm moves to the package's folder before it runs a script, and says where it was typed.
     cwd: (env['npm_lifecycle_event'] === 'reedway' && env['INIT_CWD']) || process.cwd(),
     columns: stdout.isTTY ? stdout.columns : undefined,
+    // What was printed before stays above, where the window can be scrolled back.
+    clear: stdout.isTTY && env['TERM'] !== 'dumb' ? () => stdout.write('\x1b[2J\x1b[H') : undefined,
     out(text) {
       clear();
       stdout.write(text);
