@@ -9,6 +9,7 @@ import { COURSE_FILE } from '../../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../../course/load.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
 import type { Severity } from '../../diagnostics/diagnostic.ts';
+import { nearest } from '../../diagnostics/nearest.ts';
 import { linesOf, showProblem } from '../../diagnostics/place.ts';
 import {
   type Argument,
@@ -18,10 +19,12 @@ import {
   QUIET_OPTION,
   quietTerminal,
   type Terminal,
+  textOption,
   UsageError,
 } from '../command.ts';
 import { DEMO, PACKAGE } from '../package.ts';
 import { untilStopped } from '../publish/stop.ts';
+import { sarifOfCourse } from './check-sarif.ts';
 import { followCourse } from './follow.ts';
 
 const FOLDER =
@@ -39,6 +42,12 @@ export const command: Command = {
       type: 'boolean',
       about:
         'Print one array of problems, with file (relative to the course), line, column, endLine, endColumn, severity, code, message, help, and fix (certain, and edits with line, column, endLine, endColumn and text).',
+    },
+    format: {
+      type: 'string',
+      value: 'FORMAT',
+      about:
+        'text, json (the same as --json) or sarif: SARIF 2.1.0 for hosted pipelines, with files named from the current folder. Default: text.',
     },
     strict: { type: 'boolean', about: 'Count warnings as errors.' },
     quiet: QUIET_OPTION,
@@ -60,12 +69,15 @@ export const command: Command = {
     'Reads every lesson and every block of a course and prints every problem: file, line and column, the line with the place underlined, an explanation, and a suggested fix if there is one.',
   async run({ arguments: [dir], options }, shown) {
     const terminal = quietTerminal(shown, options);
-    const { strict, fix, json, watch } = options;
+    const { strict, fix, watch } = options;
+    const format = formatOption(options);
     const isDry = options['dry-run'] === true;
     if (isDry && !fix) throw new UsageError('--dry-run goes with --fix.');
-    if (isDry && json) throw new UsageError('--dry-run prints a diff, and --json problems: choose one.');
+    if (isDry && format !== 'text')
+      throw new UsageError(`--dry-run prints a diff, and ${named(format)} problems: choose one.`);
     if (watch) {
-      if (json || fix) throw new UsageError(`--watch and --${json ? 'json' : 'fix'} do not go together.`);
+      if (format !== 'text' || fix)
+        throw new UsageError(`--watch and ${fix ? '--fix' : named(format)} do not go together.`);
       const stop = new AbortController();
       untilStopped().then(() => stop.abort());
       await watchCourse(courseFolder(dir, terminal), options, terminal, stop.signal);
@@ -74,9 +86,7 @@ export const command: Command = {
     const course = fix ? fixed(dir, terminal, options) : readCourse(dir, terminal, { strict: strict === true });
     if (!course) return 1;
     if (isDry) return isPublishable(course) ? 0 : 1;
-    terminal.out(
-      options['json'] ? `${JSON.stringify(course.problems, null, 2)}\n` : checkInText(course, options, terminal),
-    );
+    terminal.out(PRINTERS[format](course, options, terminal));
     return isPublishable(course) ? 0 : 1;
   },
 };
@@ -117,6 +127,33 @@ export async function watchCourse(
     terminal.out(`${head}\n\n${checkInText(course, options, terminal)}${terminal.clear ? '' : '\n'}`);
   };
   await followCourse(dir, print, stopped);
+}
+
+/** How the problems of a course are printed, by the name of the format. */
+const PRINTERS = {
+  text: (course: Course, options: Input['options'], terminal: Terminal): string =>
+    checkInText(course, options, terminal),
+  json: ({ problems }: Course): string => `${JSON.stringify(problems, null, 2)}\n`,
+  sarif: (course: Course, _: Input['options'], { cwd }: Terminal): string =>
+    `${JSON.stringify(sarifOfCourse(course, cwd), null, 2)}\n`,
+} as const;
+
+type CheckFormat = keyof typeof PRINTERS;
+
+const named = (format: CheckFormat): string => (format === 'json' ? '--json' : `--format ${format}`);
+
+function formatOption(options: Input['options']): CheckFormat {
+  const asked = textOption(options, 'format');
+  if (asked === undefined) return options['json'] ? 'json' : 'text';
+  const name = Object.keys(PRINTERS).find((one): one is CheckFormat => one === asked);
+  if (name === undefined) {
+    const near = nearest(asked, Object.keys(PRINTERS));
+    throw new UsageError(
+      `There is no format “${asked}”. ${near === undefined ? `There are ${Object.keys(PRINTERS).join(', ')}.` : `Did you mean ${near}?`}`,
+    );
+  }
+  if (options['json'] && name !== 'json') throw new UsageError(`--json and --format ${name} do not go together.`);
+  return name;
 }
 
 const checkInText = (course: Course, options: Input['options'], { cwd }: Terminal): string =>

@@ -87,6 +87,31 @@ describe('reedway check', () => {
     expect((await typed(['check', dir, '--strict'])).code).toBe(1);
   });
 
+  test('prints the problems in the format that is asked for', async () => {
+    const dir = wrong();
+    expect(await typed(['check', dir, '--format', 'json'])).toEqual(await typed(['check', dir, '--json']));
+    expect(await typed(['check', dir, '--format', 'text'])).toEqual(await typed(['check', dir]));
+    const { code, out, err } = await typed(['check', dir, '--format', 'sarif']);
+    expect([code, err]).toEqual([1, '']);
+    expect(JSON.parse(out).runs[0].results.map(({ ruleId }: { ruleId: string }) => ruleId)).toEqual([
+      'bend-too-deep',
+      'fence-word',
+    ]);
+    const see = '\nreedway check --help shows what it takes.\n';
+    for (const [line, why] of [
+      [['--format', 'sarf'], 'There is no format “sarf”. Did you mean sarif?'],
+      [['--format', '1'], 'There is no format “1”. There are text, json, sarif.'],
+      [['--format', 'sarif', '--json'], '--json and --format sarif do not go together.'],
+      [['--format', 'sarif', '--watch'], '--watch and --format sarif do not go together.'],
+      [['--fix', '--watch'], '--watch and --fix do not go together.'],
+      [
+        ['--format', 'sarif', '--fix', '--dry-run'],
+        '--dry-run prints a diff, and --format sarif problems: choose one.',
+      ],
+    ] as const)
+      expect(await typed(['check', dir, ...line])).toEqual({ code: 2, out: '', err: `${why}${see}` });
+  });
+
   test('prints only problems where it is to be quiet', async () => {
     const dir = wrong();
     const { code, out } = await typed(['check', dir], dir);
