@@ -8,6 +8,8 @@ export interface Terminal {
   readonly columns?: number | undefined;
   /** Empties the window; undefined where the output is not shown in one. */
   readonly clear?: (() => void) | undefined;
+  /** All bytes of standard input; undefined where there is none. */
+  readonly input?: (() => Promise<Buffer>) | undefined;
   out(text: string): void;
   err(text: string): void;
   /** Shows how far long work has come, where a person is looking; an empty text clears it. */

@@ -7,12 +7,13 @@ export interface Ran {
   readonly err: string;
 }
 
-/** Runs a command line in this process, as if typed in a folder. */
-export async function typed(line: readonly string[], cwd = '/'): Promise<Ran> {
+/** Runs a command line in this process, as if typed in a folder, with this on its standard input. */
+export async function typed(line: readonly string[], cwd = '/', input?: string | Uint8Array): Promise<Ran> {
   let out = '';
   let err = '';
   const terminal: Terminal = {
     cwd,
+    input: async () => Buffer.from(input ?? ''),
     out: (text) => {
       out += text;
     },

@@ -17,6 +17,7 @@ import { DEFAULTS, type Settings } from '../../notation/settings.ts';
 import { ONE } from '../../time/fraction.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { readCourse } from '../course/check.ts';
+import { inputBytes, STANDARD_INPUT } from '../course/standard-input.ts';
 
 const SETTINGS = ['harp', 'tuning', 'position', 'form', 'chords'] as const;
 
@@ -26,7 +27,8 @@ export const command: Command = {
       name: 'NOTE',
       required: true,
       many: true,
-      about: 'Notes as in a block: 4, -3\', 6o. In most shells a note with a bend needs quotation marks: "-3\'".',
+      about:
+        'Notes as in a block: 4, -3\', 6o. In most shells a note with a bend needs quotation marks: "-3\'". The argument - stands for notes from standard input.',
     },
   ],
   hyphened: /^-[\d(]/,
@@ -48,9 +50,15 @@ export const command: Command = {
   about:
     'Shows for every given note its pitch, its frequency with the cents from equal temperament, its degree in the key, and its role over each chord of a form. Every bend and overbend follows from the reeds of the harp.',
   run({ arguments: typed, options }, terminal) {
-    const question = ask(typed, options, start(options, terminal));
-    terminal.out(options['json'] ? `${JSON.stringify(asData(question), null, 2)}\n` : asText(question));
-    return 0;
+    const answer = (notes: readonly string[]): number => {
+      const question = ask(notes, options, start(options, terminal));
+      terminal.out(options['json'] ? `${JSON.stringify(asData(question), null, 2)}\n` : asText(question));
+      return 0;
+    };
+    if (!typed.includes(STANDARD_INPUT)) return answer(typed);
+    return inputBytes(terminal).then((bytes) =>
+      answer(typed.map((one) => (one === STANDARD_INPUT ? bytes.toString().trim() : one))),
+    );
   },
 };
 

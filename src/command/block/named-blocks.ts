@@ -1,8 +1,10 @@
 /** Lessons and blocks as they are named on the command line. */
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
-import { type Terminal, UsageError } from '../command.ts';
-import { problemReport } from '../course/check.ts';
+import { type Input, type Terminal, textOption, UsageError } from '../command.ts';
+import { inputPlace, problemReport, readCourse } from '../course/check.ts';
+import { lessonIdFrom } from '../course/lesson-id.ts';
+import { readInput, STANDARD_INPUT } from '../course/standard-input.ts';
 
 /** What a `LESSON` or `LESSON/BLOCK` on the command line names. */
 export interface NamedBlocks {
@@ -29,7 +31,7 @@ export function namedBlocks(
 }
 
 function find(course: Course, name: string, others: readonly string[]): NamedBlocks | { readonly missing: string } {
-  const plain = name.replace(/^lessons\//, '').replace(/\.mdx$/, '');
+  const plain = lessonIdFrom(name);
   const whole = course.byId.get(plain);
   if (whole) return { lesson: whole, blocks: whole.blocks };
   const slash = plain.lastIndexOf('/');
@@ -56,6 +58,21 @@ function find(course: Course, name: string, others: readonly string[]): NamedBlo
 function missing(what: string, name: string, known: Iterable<string>): string {
   const near = nearest(name, known);
   return `There is no ${what} “${name}”.${near === undefined ? '' : ` Did you mean ${near}?`}`;
+}
+
+/** What an argument names in the course of the options, or what comes from standard input where it is `-`. */
+export async function askedBlocks(
+  name: string,
+  options: Input['options'],
+  terminal: Terminal,
+): Promise<{ readonly course: Course; readonly found: NamedBlocks }> {
+  if (name === STANDARD_INPUT) {
+    const { course, ...found } = await readInput(terminal, inputPlace(options, terminal));
+    return { course, found };
+  }
+  if (options['as'] !== undefined) throw new UsageError('--as goes with the argument -.');
+  const course = readCourse(textOption(options, 'course'), terminal);
+  return { course, found: namedBlocks(course, name, terminal) };
 }
 
 /** Blocks in text, one below the other. */

@@ -26,6 +26,8 @@ import { DEMO, PACKAGE } from '../package.ts';
 import { untilStopped } from '../publish/stop.ts';
 import { sarifOfCourse } from './check-sarif.ts';
 import { followCourse } from './follow.ts';
+import { lessonIdFrom } from './lesson-id.ts';
+import { AS_OPTION, type InputPlace, orInput, readInput, STANDARD_INPUT } from './standard-input.ts';
 
 const FOLDER =
   'The folder of the course; the word demo is the course that comes with Reedway. Default: the current folder or the nearest one above it that has a course.yaml.';
@@ -36,8 +38,14 @@ export const COURSE_ARGUMENT: Argument = { name: 'COURSE', about: FOLDER };
 export const COURSE_OPTION: Option = { type: 'string', value: 'DIR', about: FOLDER };
 
 export const command: Command = {
-  arguments: [COURSE_ARGUMENT],
+  arguments: [orInput(COURSE_ARGUMENT)],
   options: {
+    course: {
+      type: 'string',
+      value: 'DIR',
+      about: 'With -: the course that the text is checked in. Default: as for COURSE, or none.',
+    },
+    as: AS_OPTION,
     json: {
       type: 'boolean',
       about:
@@ -75,6 +83,10 @@ export const command: Command = {
     if (isDry && !fix) throw new UsageError('--dry-run goes with --fix.');
     if (isDry && format !== 'text')
       throw new UsageError(`--dry-run prints a diff, and ${named(format)} problems: choose one.`);
+    const input = dir === STANDARD_INPUT;
+    const placed = ['course', 'as'].find((name) => options[name] !== undefined);
+    if (placed !== undefined && !input) throw new UsageError(`--${placed} goes with the argument -.`);
+    if (input && (watch || fix)) throw new UsageError(`--${watch ? 'watch' : 'fix'} needs files, and - is none.`);
     if (watch) {
       if (format !== 'text' || fix)
         throw new UsageError(`--watch and ${fix ? '--fix' : named(format)} do not go together.`);
@@ -83,12 +95,23 @@ export const command: Command = {
       await watchCourse(courseFolder(dir, terminal), options, terminal, stop.signal);
       return 0;
     }
-    const course = fix ? fixed(dir, terminal, options) : readCourse(dir, terminal, { strict: strict === true });
+    const course = input
+      ? (await readInput(terminal, inputPlace(options, terminal), { strict: strict === true })).course
+      : fix
+        ? fixed(dir, terminal, options)
+        : readCourse(dir, terminal, { strict: strict === true });
     if (!course) return 1;
     if (isDry) return isPublishable(course) ? 0 : 1;
     terminal.out(PRINTERS[format](course, options, terminal));
     return isPublishable(course) ? 0 : 1;
   },
+};
+
+/** Where a text from standard input is read: in the named course, or the one it was typed in, or none. */
+export const inputPlace = (options: Input['options'], terminal: Terminal): InputPlace => {
+  const [named, as] = [textOption(options, 'course'), textOption(options, 'as')];
+  const dir = named === undefined ? courseAround(terminal.cwd) : courseFolder(named, terminal);
+  return { dir, as: as === undefined ? undefined : lessonIdFrom(as) };
 };
 
 /** The course with its certain fixes applied, on the disk as well unless the run is dry; undefined where they cannot be written. */

@@ -3,10 +3,11 @@ import type { Block, Course, Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
 import type { BlockSurvey } from '../../curriculum/survey.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
-import { namedBlocks, reportBroken, textOfBlocks } from '../block/named-blocks.ts';
-import { type Command, textOption, UsageError } from '../command.ts';
+import { askedBlocks, type NamedBlocks, namedBlocks, reportBroken, textOfBlocks } from '../block/named-blocks.ts';
+import { type Command, type Terminal, textOption, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { COURSE_OPTION, readCourse } from './check.ts';
+import { AS_OPTION, INPUT_ABOUT, STANDARD_INPUT } from './standard-input.ts';
 import { placesInText, techniquePlaces } from './technique-places.ts';
 import { isTechnique, printUses } from './technique-uses.ts';
 
@@ -15,7 +16,8 @@ export const command: Command = {
     {
       name: 'NAME',
       about:
-        'A lesson or a block of one (LESSON/BLOCK): the techniques that it uses. Or the id of a technique: all its uses in the course. Default: list the techniques of the course.',
+        'A lesson or a block of one (LESSON/BLOCK): the techniques that it uses. Or the id of a technique: all its uses in the course. Default: list the techniques of the course. ' +
+        INPUT_ABOUT,
     },
   ],
   options: {
@@ -25,6 +27,7 @@ export const command: Command = {
       about: 'All uses of this technique, also where a lesson has the same name.',
     },
     course: COURSE_OPTION,
+    as: AS_OPTION,
     json: {
       type: 'boolean',
       about:
@@ -34,7 +37,7 @@ export const command: Command = {
   },
   about:
     'Finds the techniques that blocks use, note by note, and shows how hard each block is, from 0 to 10, and why; or all blocks of the course that use one technique, with the line of each and the bars.',
-  run({ arguments: [name], options }, terminal) {
+  async run({ arguments: [name], options }, terminal) {
     const json = options['json'] === true;
     if (options['words']) {
       if (name !== undefined || json || options['uses'] !== undefined)
@@ -42,6 +45,9 @@ export const command: Command = {
       terminal.out(wordsInText());
       return 0;
     }
+    if (name === STANDARD_INPUT && options['uses'] === undefined)
+      return printTechniques(await askedBlocks(name, options, terminal), json, terminal);
+    if (options['as'] !== undefined) throw new UsageError('--as goes with the argument -.');
     const asked = textOption(options, 'uses');
     if (asked !== undefined && name !== undefined)
       throw new UsageError(`“${name}” is one argument too many: --uses names the technique.`);
@@ -60,12 +66,29 @@ export const command: Command = {
       );
     }
     const found = namedBlocks(course, name, terminal, techniqueIds(course));
-    const { survey } = stepOf(course.path, found.lesson.id);
-    if (json) print(found.blocks.map((block) => blockAsData(found.lesson, block, survey[block.index])));
-    else terminal.out(textOfBlocks(found, (block) => blockInText(found.lesson, block, survey[block.index])));
-    return reportBroken(course, found, terminal);
+    return printTechniques({ course, found }, json, terminal);
   },
 };
+
+/** Prints the techniques of blocks. The exit code: 1 where one of them has an error. */
+function printTechniques(
+  { course, found }: { readonly course: Course; readonly found: NamedBlocks },
+  json: boolean,
+  terminal: Terminal,
+): number {
+  const { survey } = stepOf(course.path, found.lesson.id);
+  const surveyOf = ({ index }: Block): BlockSurvey | undefined => survey[index];
+  terminal.out(
+    json
+      ? `${JSON.stringify(
+          found.blocks.map((block) => blockAsData(found.lesson, block, surveyOf(block))),
+          null,
+          2,
+        )}\n`
+      : textOfBlocks(found, (block) => blockInText(found.lesson, block, surveyOf(block))),
+  );
+  return reportBroken(course, found, terminal);
+}
 
 function blockAsData(lesson: Lesson, block: Block, survey: BlockSurvey | undefined): object {
   const place = { lesson: lesson.id, block: block.id, index: block.index };

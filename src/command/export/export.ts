@@ -23,9 +23,10 @@ import { moveToHarp } from '../../score/harp/move.ts';
 import { playbackOf } from '../../score/playback-of.ts';
 import type { Score } from '../../score/score.ts';
 import { creditsOf } from '../../site/credits.ts';
-import { type NamedBlocks, namedBlocks, reportBroken } from '../block/named-blocks.ts';
+import { askedBlocks, type NamedBlocks, namedBlocks, reportBroken } from '../block/named-blocks.ts';
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';
+import { AS_OPTION, INPUT_ABOUT, STANDARD_INPUT } from '../course/standard-input.ts';
 import { CannotWrite, destinationOf, type NewFile, putFiles, shownPath } from './destination.ts';
 
 /** The formats and what they are for, for the help. */
@@ -36,8 +37,7 @@ export const command: Command = {
     {
       name: 'LESSON[/BLOCK]',
       many: true,
-      about:
-        'The name of a lesson, and the id of a block or its number from 0. Without a block: all blocks. Without any name: the whole course.',
+      about: `The name of a lesson, and the id of a block or its number from 0. Without a block: all blocks. Without any name: the whole course. ${INPUT_ABOUT}`,
     },
   ],
   options: {
@@ -59,14 +59,14 @@ export const command: Command = {
         'Where to write: a folder, or for a single block a file with the ending of its format. Default: the current folder.',
     },
     course: COURSE_OPTION,
+    as: AS_OPTION,
   },
   about:
     'Writes blocks as files for other programs, each as LESSON/BLOCK with the ending of its format. If any block has an error or a file cannot be written, none is. png and wav are made by the Chromium on this machine.',
   async run({ arguments: names, options }, terminal) {
     const format = formatOption(options);
     const players = playersOption(options, format);
-    const course = readCourse(textOption(options, 'course'), terminal);
-    const chosen = names.length === 0 ? wholeCourse(course) : names.map((name) => namedBlocks(course, name, terminal));
+    const { course, chosen } = await choose(names, options, terminal);
     if (chosen.some((one) => reportBroken(course, one, terminal) !== 0)) {
       terminal.err('Nothing was written.\n');
       return 1;
@@ -115,6 +115,23 @@ function playersOption(options: Input['options'], format: FormatName): Players {
   if (players !== 'tune' && !formatOf(format).holdsBand)
     throw new UsageError(`A file in the format ${format} holds the tune alone: leave --players out.`);
   return players;
+}
+
+async function choose(
+  names: readonly string[],
+  options: Input['options'],
+  terminal: Terminal,
+): Promise<{ readonly course: Course; readonly chosen: readonly NamedBlocks[] }> {
+  const [first, ...more] = names;
+  if (first !== undefined && more.length === 0) {
+    const { course, found } = await askedBlocks(first, options, terminal);
+    return { course, chosen: [found] };
+  }
+  if (names.includes(STANDARD_INPUT)) throw new UsageError('- is the only argument where it is one.');
+  if (options['as'] !== undefined) throw new UsageError('--as goes with the argument -.');
+  const course = readCourse(textOption(options, 'course'), terminal);
+  const chosen = first === undefined ? wholeCourse(course) : names.map((name) => namedBlocks(course, name, terminal));
+  return { course, chosen };
 }
 
 const wholeCourse = ({ lessons }: Course): NamedBlocks[] =>

@@ -10,6 +10,7 @@ import type { Problem } from '../../diagnostics/place.ts';
 import { isLessonName, isReservedName, lessonNameFrom } from '../../lesson/lesson-name.ts';
 import { type Terminal, UsageError } from '../command.ts';
 import { courseFolder, problemReport } from '../course/check.ts';
+import { lessonIdFrom } from '../course/lesson-id.ts';
 import { CannotWrite, shownPath } from '../export/destination.ts';
 import { type LessonPlacing, starterLesson } from './starter.ts';
 
@@ -85,10 +86,7 @@ function placings(course: Course, wishes: LessonWishes): LessonPlacing[] {
 /** The lesson that the new one follows: the named one, or the last of its stage, of the stages before it, or of the course. */
 function lessonBefore(course: Course, { after, stage, draft }: LessonWishes): Lesson | undefined {
   if (after !== undefined) {
-    const id = after
-      .replaceAll('\\', '/')
-      .replace(/^(?:\.\/)?lessons\//, '')
-      .replace(/\.mdx$/, '');
+    const id = lessonIdFrom(after);
     const named = course.byId.get(id);
     if (named) return named;
     throw new UsageError(unknown('lesson', after, [...course.byId.keys()], 'reedway path lists the lessons.'));
@@ -120,10 +118,7 @@ function orderAfter({ lessons }: Course, before: Lesson | undefined, stage: stri
 function nameOf(title: string, wished: string | undefined, course: Course): string {
   const taken = new Set(course.lessons.map(({ id }) => id.toLowerCase()));
   if (wished !== undefined) {
-    const name = wished
-      .replaceAll('\\', '/')
-      .replace(/^(?:\.\/)?lessons\//, '')
-      .replace(/\.mdx$/, '');
+    const name = lessonIdFrom(wished);
     const wrong = name.split('/').find((step) => !isLessonName(step) || isReservedName(step));
     if (wrong !== undefined) {
       throw new UsageError(

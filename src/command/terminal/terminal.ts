@@ -16,6 +16,11 @@ export function processTerminal(): Terminal {
     columns: stdout.isTTY ? stdout.columns : undefined,
     // What was printed before stays above, where the window can be scrolled back.
     clear: stdout.isTTY && env['TERM'] !== 'dumb' ? () => stdout.write('\x1b[2J\x1b[H') : undefined,
+    async input() {
+      const parts: Buffer[] = [];
+      for await (const part of process.stdin) parts.push(part);
+      return Buffer.concat(parts);
+    },
     out(text) {
       clear();
       stdout.write(text);
