@@ -16,11 +16,15 @@ export interface Terminal {
   progress(text: string): void;
 }
 
+/** What a shell offers for an argument or the value of an option: folders, files, the lessons of the course around, or these words. */
+export type Completes = 'folder' | 'file' | 'lesson' | readonly string[];
+
 /** An option of a command. */
 export interface Option {
   readonly type: 'boolean' | 'string';
   /** What stands for its value in the help: `DIR`. */
   readonly value?: string;
+  readonly completes?: Completes;
   readonly about: string;
 }
 
@@ -28,6 +32,7 @@ export interface Option {
 export interface Argument {
   /** As it is in the help: `COURSE`. */
   readonly name: string;
+  readonly completes?: Completes;
   readonly about: string;
   readonly required?: boolean;
   /** Takes all arguments that are left. */

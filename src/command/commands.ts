@@ -63,4 +63,10 @@ export const COMMANDS: readonly CommandRow[] = [
     summary: 'Explain the codes of problems',
     load: () => import('./course/messages.ts'),
   },
+  {
+    name: 'completion',
+    summary: 'Print a script by which a shell completes this command',
+    // It is made from this list.
+    load: async () => ({ command: (await import('./completion/completion.ts')).completionOf(COMMANDS) }),
+  },
 ];

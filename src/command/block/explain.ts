@@ -1,7 +1,7 @@
 /** `reedway explain`: what notes are on a harp and over the chords of a form. */
 import { plainChord } from '../../harmony/chord.ts';
 import { type Explained, explain } from '../../harmony/explain.ts';
-import { chordsOfBar } from '../../harmony/form.ts';
+import { chordsOfBar, FORMS } from '../../harmony/form.ts';
 import { plainKey, type SongKey } from '../../harmony/key.ts';
 import { numeralOf } from '../../harmony/numeral.ts';
 import { roleInWords } from '../../harmony/role.ts';
@@ -11,6 +11,7 @@ import { type Harp, harpName } from '../../instrument/harp.ts';
 import { plainPitch } from '../../instrument/pitch.ts';
 import { positionInWords } from '../../instrument/position.ts';
 import { CONCERT_A, CONCERT_A_RANGE, EQUAL, TEMPERAMENTS, type Temperament } from '../../instrument/temperament.ts';
+import { TUNINGS } from '../../instrument/tuning.ts';
 import { type NamedNote, readNotes } from '../../notation/notes.ts';
 import { homeSymbols, readSetting, SHIPPED_TABLES, type Tables } from '../../notation/setting-values.ts';
 import { DEFAULTS, type Settings } from '../../notation/settings.ts';
@@ -34,17 +35,33 @@ export const command: Command = {
   hyphened: /^-[\d(]/,
   options: {
     harp: { type: 'string', value: 'KEY', about: 'The harp: A, Bb, "low F", "high G". Default: C.' },
-    tuning: { type: 'string', value: 'NAME', about: 'The tuning of the harp. Default: richter.' },
+    tuning: {
+      type: 'string',
+      value: 'NAME',
+      completes: TUNINGS.map(({ id }) => id),
+      about: 'The tuning of the harp. Default: richter.',
+    },
     position: { type: 'string', value: 'NUMBER', about: 'The position, 1 to 12. Default: 1.' },
     form: {
       type: 'string',
       value: 'NAME',
+      completes: FORMS.map(({ id }) => id),
       about: 'A form, such as twelve-bar: the role of each note over each of its chords is shown.',
     },
     chords: { type: 'string', value: 'BARS', about: 'Chords instead of a form, such as "I7 | IV7 | V7".' },
-    temperament: { type: 'string', value: 'NAME', about: 'How the reeds are tuned: equal, compromise or just.' },
+    temperament: {
+      type: 'string',
+      value: 'NAME',
+      completes: TEMPERAMENTS.map(({ id }) => id),
+      about: 'How the reeds are tuned: equal, compromise or just.',
+    },
     'concert-a': { type: 'string', value: 'HERTZ', about: `The frequency of A4. Default: ${CONCERT_A}.` },
-    course: { type: 'string', value: 'DIR', about: 'A course whose settings, tunings and forms are used.' },
+    course: {
+      type: 'string',
+      value: 'DIR',
+      completes: 'folder',
+      about: 'A course whose settings, tunings and forms are used.',
+    },
     json: { type: 'boolean', about: 'Print one object with the harp, the key and an array of notes.' },
   },
   about:

@@ -94,6 +94,7 @@ export function reportBroken(course: Course, { lesson, blocks }: NamedBlocks, te
 /** What the two arguments that name a lesson or block mean, for the help. */
 export const NAMED = {
   name: 'LESSON[/BLOCK]',
+  completes: 'lesson',
   required: true,
   about: 'The name of a lesson, and the id of a block or its number from 0. Without a block: all blocks.',
 } as const;

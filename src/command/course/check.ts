@@ -33,9 +33,9 @@ const FOLDER =
   'The folder of the course; the word demo is the course that comes with Reedway. Default: the current folder or the nearest one above it that has a course.yaml.';
 
 /** How the commands name a course: as an argument, or as an option beside arguments of their own. */
-export const COURSE_ARGUMENT: Argument = { name: 'COURSE', about: FOLDER };
+export const COURSE_ARGUMENT: Argument = { name: 'COURSE', completes: 'folder', about: FOLDER };
 /** The option that names a course where the argument names something else. */
-export const COURSE_OPTION: Option = { type: 'string', value: 'DIR', about: FOLDER };
+export const COURSE_OPTION: Option = { type: 'string', value: 'DIR', completes: 'folder', about: FOLDER };
 
 export const command: Command = {
   arguments: [orInput(COURSE_ARGUMENT)],
@@ -43,6 +43,7 @@ export const command: Command = {
     course: {
       type: 'string',
       value: 'DIR',
+      completes: 'folder',
       about: 'With -: the course that the text is checked in. Default: as for COURSE, or none.',
     },
     as: AS_OPTION,
@@ -54,6 +55,7 @@ export const command: Command = {
     format: {
       type: 'string',
       value: 'FORMAT',
+      completes: ['text', 'json', 'sarif'],
       about:
         'text, json (the same as --json) or sarif: SARIF 2.1.0 for hosted pipelines, with files named from the current folder. Default: text.',
     },

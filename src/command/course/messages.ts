@@ -17,7 +17,12 @@ const ENTRIES: readonly Entry[] = CATALOGUES.flatMap(({ title, problems }) =>
 
 export const command: Command = {
   arguments: [
-    { name: 'CODE', many: true, about: 'Codes as printed after the place of a problem. Default: all codes.' },
+    {
+      name: 'CODE',
+      completes: ENTRIES.map(({ code }) => code),
+      many: true,
+      about: 'Codes as printed after the place of a problem. Default: all codes.',
+    },
   ],
   options: {
     json: { type: 'boolean', about: 'Print an array of codes with subject, severity and what they are about.' },

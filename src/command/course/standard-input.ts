@@ -23,6 +23,7 @@ export const INPUT_ABOUT =
 export const AS_OPTION = {
   type: 'string',
   value: 'LESSON',
+  completes: 'lesson',
   about:
     'With -: the lesson that the text stands for, or that the block belongs to; it may be a new one. Default: a lesson that no other knows, whose place on the path is not checked.',
 } as const;

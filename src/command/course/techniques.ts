@@ -2,6 +2,7 @@
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { stepOf } from '../../curriculum/curriculum.ts';
 import type { BlockSurvey } from '../../curriculum/survey.ts';
+import { CATALOGUE } from '../../technique/catalogue.ts';
 import { VOCABULARY } from '../../technique/vocabulary.ts';
 import { askedBlocks, type NamedBlocks, namedBlocks, reportBroken, textOfBlocks } from '../block/named-blocks.ts';
 import { type Command, type Terminal, textOption, UsageError } from '../command.ts';
@@ -15,6 +16,7 @@ export const command: Command = {
   arguments: [
     {
       name: 'NAME',
+      completes: 'lesson',
       about:
         'A lesson or a block of one (LESSON/BLOCK): the techniques that it uses. Or the id of a technique: all its uses in the course. Default: list the techniques of the course. ' +
         INPUT_ABOUT,
@@ -24,6 +26,7 @@ export const command: Command = {
     uses: {
       type: 'string',
       value: 'ID',
+      completes: CATALOGUE.map(({ id }) => id),
       about: 'All uses of this technique, also where a lesson has the same name.',
     },
     course: COURSE_OPTION,

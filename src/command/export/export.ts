@@ -36,12 +36,13 @@ export const command: Command = {
   arguments: [
     {
       name: 'LESSON[/BLOCK]',
+      completes: 'lesson',
       many: true,
       about: `The name of a lesson, and the id of a block or its number from 0. Without a block: all blocks. Without any name: the whole course. ${INPUT_ABOUT}`,
     },
   ],
   options: {
-    to: { type: 'string', value: 'FORMAT', about: `The format: ${FORMAT_LIST}.` },
+    to: { type: 'string', value: 'FORMAT', completes: FORMAT_NAMES, about: `The format: ${FORMAT_LIST}.` },
     harp: {
       type: 'string',
       value: 'KEY',
@@ -50,11 +51,13 @@ export const command: Command = {
     players: {
       type: 'string',
       value: 'WHO',
+      completes: PLAYERS,
       about: `Who plays, in midi and wav: ${PLAYERS.join(', ')}. Default: ${PLAYERS[0]}.`,
     },
     out: {
       type: 'string',
       value: 'PATH',
+      completes: 'file',
       about:
         'Where to write: a folder, or for a single block a file with the ending of its format. Default: the current folder.',
     },

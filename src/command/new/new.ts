@@ -11,7 +11,7 @@ const KINDS = { course: ['title'], lesson: ['stage', 'after', 'name', 'draft', '
 
 export const command: Command = {
   arguments: [
-    { name: 'WHAT', required: true, about: 'course or lesson.' },
+    { name: 'WHAT', completes: ['course', 'lesson'], required: true, about: 'course or lesson.' },
     {
       name: 'NAME',
       required: true,
@@ -29,6 +29,7 @@ export const command: Command = {
     after: {
       type: 'string',
       value: 'LESSON',
+      completes: 'lesson',
       about: 'The lesson before it, which it requires. Default: the last lesson of its stage.',
     },
     name: {

@@ -25,7 +25,7 @@ export const OUT = 'dist';
 export const command: Command = {
   arguments: [COURSE_ARGUMENT],
   options: {
-    out: { type: 'string', value: 'DIR', about: `The output folder. Default: ${OUT}.` },
+    out: { type: 'string', value: 'DIR', completes: 'folder', about: `The output folder. Default: ${OUT}.` },
     base: {
       type: 'string',
       value: 'PATH',

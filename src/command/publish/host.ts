@@ -10,7 +10,7 @@ import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
 
 export const command: Command = {
-  arguments: [{ name: 'DIR', about: `The folder of the site. Default: ${OUT}.` }],
+  arguments: [{ name: 'DIR', completes: 'folder', about: `The folder of the site. Default: ${OUT}.` }],
   options: {
     port: {
       type: 'string',
