@@ -38,7 +38,11 @@ if (major > MAJOR || (major === MAJOR && minor >= MINOR)) {
 function nearbyNode(): string | undefined {
   for (const from of [import.meta.url, join(process.cwd(), 'x')]) {
     try {
-      const program = join(dirname(createRequire(from).resolve('node/package.json')), 'bin', 'node');
+      const program = join(
+        dirname(createRequire(from).resolve('node/package.json')),
+        'bin',
+        process.platform === 'win32' ? 'node.exe' : 'node',
+      );
       if (existsSync(program)) return program;
     } catch {
       // Not there.

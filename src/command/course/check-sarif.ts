@@ -1,11 +1,12 @@
 /** The problems of a course as a SARIF log. */
-import { join, relative, sep } from 'node:path';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { CATALOGUES } from '../../course/catalogue.ts';
 import type { Course } from '../../course/course.ts';
 import { isWithin } from '../../course/files.ts';
 import { type SarifRule, sarifOf } from '../../diagnostics/sarif.ts';
 import { packageVersion } from '../package.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 
 const RULES: readonly SarifRule[] = CATALOGUES.flatMap(({ title, problems }) =>
   Object.entries(problems).map(([code, { severity, about }]): SarifRule => ({ code, subject: title, severity, about })),
@@ -22,7 +23,7 @@ export function sarifOfCourse({ dir, problems, sources }: Course, cwd: string) {
     rules: RULES,
     version: packageVersion(),
     root: `${pathToFileURL(root).href.replace(/\/$/, '')}/`,
-    pathOf: (file) => relative(root, join(dir, file)).replaceAll(sep, '/'),
+    pathOf: (file) => (resolve(dir, file) === resolve(root) ? '' : shownPath(join(dir, file), root)),
     isText: (file) => sources.has(file),
   });
 }

@@ -1,6 +1,6 @@
 /** `reedway check`: every problem of every lesson in one run. */
 import { existsSync } from 'node:fs';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { type Course, isPublishable } from '../../course/course.ts';
 import { diffOf, NotChanged, putChanges } from '../../course/edits/change.ts';
 import { fixCourse } from '../../course/edits/fix.ts';
@@ -24,6 +24,7 @@ import {
 } from '../command.ts';
 import { DEMO, PACKAGE } from '../package.ts';
 import { untilStopped } from '../publish/stop.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 import { sarifOfCourse } from './check-sarif.ts';
 import { followCourse } from './follow.ts';
 import { lessonIdFrom } from './lesson-id.ts';
@@ -239,7 +240,7 @@ export function problemReport(course: Course, cwd: string): string {
     .map((problem) => {
       const source = course.sources.get(problem.file);
       if (source !== undefined && !lines.has(problem.file)) lines.set(problem.file, linesOf(source));
-      const file = relative(cwd, join(course.dir, problem.file)) || '.';
+      const file = shownPath(join(course.dir, problem.file), cwd);
       return `${showProblem({ ...problem, file }, lines.get(problem.file))}\n\n`;
     })
     .join('');

@@ -6,7 +6,7 @@ import { knownNames, nearest } from '../../diagnostics/nearest.ts';
 import type { Match } from '../../technique/detect.ts';
 import type { Technique } from '../../technique/technique.ts';
 import { type Terminal, UsageError } from '../command.ts';
-import { shownPath } from '../export/destination.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { placesInText, techniquePlaces } from './technique-places.ts';
 

@@ -1,6 +1,6 @@
 /** Where exported files go, and how they get there: all of them or none. */
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { reasonOf } from '../../course/files.ts';
 import { UsageError } from '../command.ts';
 
@@ -67,6 +67,3 @@ export function putFiles(destination: Destination, files: readonly NewFile[]): s
   }
   return jobs.map(({ path }) => path);
 }
-
-/** A path as it is shown to who typed the command. */
-export const shownPath = (path: string, cwd: string): string => relative(cwd, path) || '.';

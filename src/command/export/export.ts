@@ -27,7 +27,8 @@ import { askedBlocks, type NamedBlocks, namedBlocks, reportBroken } from '../blo
 import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';
 import { AS_OPTION, INPUT_ABOUT, STANDARD_INPUT } from '../course/standard-input.ts';
-import { CannotWrite, destinationOf, type NewFile, putFiles, shownPath } from './destination.ts';
+import { shownPath } from '../terminal/shown-path.ts';
+import { CannotWrite, destinationOf, type NewFile, putFiles } from './destination.ts';
 
 /** The formats and what they are for, for the help. */
 const FORMAT_LIST = FORMAT_NAMES.map((name) => `${name} (${formatOf(name).about})`).join(', ');

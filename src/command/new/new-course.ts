@@ -5,7 +5,8 @@ import { COURSE_FILE } from '../../course/folder.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
 import { type Terminal, UsageError } from '../command.ts';
 import { courseAround } from '../course/check.ts';
-import { putFiles, shownPath } from '../export/destination.ts';
+import { putFiles } from '../export/destination.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 import { starterCourse } from './starter.ts';
 
 /** What a folder may hold and still count as empty: what version control and file managers put there. */

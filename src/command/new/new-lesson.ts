@@ -11,7 +11,8 @@ import { isLessonName, isReservedName, lessonNameFrom } from '../../lesson/lesso
 import { type Terminal, UsageError } from '../command.ts';
 import { courseFolder, problemReport } from '../course/check.ts';
 import { lessonIdFrom } from '../course/lesson-id.ts';
-import { CannotWrite, shownPath } from '../export/destination.ts';
+import { CannotWrite } from '../export/destination.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 import { type LessonPlacing, starterLesson } from './starter.ts';
 
 /** What may be said of a new lesson. */

@@ -1,5 +1,5 @@
 /** `reedway build`: a course becomes a site, whole or not at all. */
-import { join, relative, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { getSystemErrorName, stripVTControlCharacters } from 'node:util';
 import { type Course, isPublishable } from '../../course/course.ts';
 import { errorCode } from '../../course/files.ts';
@@ -18,6 +18,7 @@ import {
   UsageError,
 } from '../command.ts';
 import { COURSE_ARGUMENT, closing, courseFolder, problemReport, readCourse } from '../course/check.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 
 /** Where a site is put and looked for if nobody says. */
 export const OUT = 'dist';
@@ -84,8 +85,7 @@ async function build(
     terminal.progress('');
     await claim.release();
   }
-  if (!options['quiet'])
-    terminal.out(`${closing(course)} The site is in ${relative(terminal.cwd, claim.target) || '.'}.\n`);
+  if (!options['quiet']) terminal.out(`${closing(course)} The site is in ${shownPath(claim.target, terminal.cwd)}.\n`);
   return 0;
 }
 

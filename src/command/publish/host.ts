@@ -1,10 +1,11 @@
 /** `reedway host`: serves a site that was built, as a server on the web would. */
-import { relative, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { errorCode } from '../../course/files.ts';
 import { host } from '../../publish/host.ts';
 import { readManifest } from '../../publish/output/manifest.ts';
 import { recoverOutput } from '../../publish/output/swap.ts';
 import type { Command } from '../command.ts';
+import { shownPath } from '../terminal/shown-path.ts';
 import { OUT } from './build.ts';
 import { PORT, readPort } from './port.ts';
 import { untilStopped } from './stop.ts';
@@ -26,7 +27,7 @@ export const command: Command = {
     const manifest = await readManifest(folder);
     if (!manifest) {
       terminal.err(
-        `${relative(terminal.cwd, folder) || folder} is no site made by Reedway.\nreedway build makes one.\n`,
+        `${folder === resolve(terminal.cwd) ? folder : shownPath(folder, terminal.cwd)} is no site made by Reedway.\nreedway build makes one.\n`,
       );
       return 1;
     }
