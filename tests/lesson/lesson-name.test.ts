@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { isLessonName, isReservedName, lessonNameFrom } from '../../src/lesson/lesson-name.ts';
+import { cases } from '../setup/long.ts';
 
 test.each([
   ['The second step', 'the-second-step'],
@@ -30,6 +31,7 @@ test('every title gives a name that can be part of an address, or none', () => {
       expect(name.length).toBeLessThanOrEqual(60);
       expect(lessonNameFrom(name)).toBe(name);
     }),
+    { numRuns: cases(100, 2000) },
   );
 });
 

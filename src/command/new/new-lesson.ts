@@ -34,10 +34,7 @@ export function newLesson(written: string, wishes: LessonWishes, terminal: Termi
   if (!course.sources.has(COURSE_FILE))
     throw new UsageError(`There is no ${COURSE_FILE} in ${dir}. reedway new course DIR makes a course.`);
   const file = `${LESSONS}/${nameOf(title, wishes.name, course)}.mdx`;
-  const tried = placings(course, wishes).map((placing) => tryOut(course, file, title, placing));
-  // The first that gives no problem; the first of all if each gives one.
-  const chosen = tried.find(({ fresh }) => fresh.length === 0) ?? tried[0];
-  if (!chosen) throw new RangeError('A lesson has at least one place.');
+  const chosen = bestTrial(course, file, title, placings(course, wishes));
   writeNew(join(dir, file), chosen.text);
   report(course, chosen, file, terminal);
 }
@@ -51,6 +48,17 @@ interface Trial {
   readonly fresh: readonly Problem[];
 }
 
+/** The first placing that gives no problem; the first of all where each gives one. */
+function bestTrial(course: Course, file: string, title: string, [first, ...others]: Placings): Trial {
+  const best = tryOut(course, file, title, first);
+  if (best.fresh.length === 0) return best;
+  for (const placing of others) {
+    const trial = tryOut(course, file, title, placing);
+    if (trial.fresh.length === 0) return trial;
+  }
+  return best;
+}
+
 function tryOut(before: Course, file: string, title: string, placing: LessonPlacing): Trial {
   const text = starterLesson(title, placing);
   const course = loadFrom(withOverlay(filesOnDisk(before.dir), file, text), before);
@@ -61,8 +69,10 @@ function tryOut(before: Course, file: string, title: string, placing: LessonPlac
 const keyOf = ({ file, line, column, code, message }: Problem): string =>
   `${file}:${line}:${column} ${code} ${message}`;
 
+type Placings = readonly [LessonPlacing, ...LessonPlacing[]];
+
 /** The ways to write where the lesson is, the best first. */
-function placings(course: Course, wishes: LessonWishes): LessonPlacing[] {
+function placings(course: Course, wishes: LessonWishes): Placings {
   const stages = course.file.stages.map(({ id }) => id);
   if (wishes.stage !== undefined && !stages.includes(wishes.stage))
     throw new UsageError(unknown('stage', wishes.stage, stages, `Stages are in ${COURSE_FILE}.`));
@@ -81,7 +91,7 @@ function placings(course: Course, wishes: LessonWishes): LessonPlacing[] {
   };
   const order = orderAfter(course, before, stage);
   const unbound = { ...plain, requires: undefined };
-  return [...(order === undefined ? [] : [{ ...plain, order }]), plain, unbound];
+  return order === undefined ? [plain, unbound] : [{ ...plain, order }, plain, unbound];
 }
 
 /** The lesson that the new one follows: the named one, or the last of its stage, of the stages before it, or of the course. */

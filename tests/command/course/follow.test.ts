@@ -5,6 +5,7 @@ import type { Terminal } from '../../../src/command/command.ts';
 import { watchCourse } from '../../../src/command/course/check.ts';
 import { followCourse } from '../../../src/command/course/follow.ts';
 import { courseOf, lesson, write } from '../../course/some-course.ts';
+import { LONG } from '../../setup/long.ts';
 import { typed } from '../some-terminal.ts';
 
 /** What `check --watch` has printed so far. */
@@ -47,7 +48,7 @@ describe('reedway check --watch', () => {
     expect(checks(out())).toHaveLength(5);
   });
 
-  test('goes on where course.yaml or the whole folder goes away and comes back', async () => {
+  test.runIf(LONG)('goes on where course.yaml or the whole folder goes away and comes back', async () => {
     const dir = courseOf();
     const out = watching(dir);
     renameSync(join(dir, 'course.yaml'), join(dir, 'away'));
@@ -60,7 +61,7 @@ describe('reedway check --watch', () => {
     await expect.poll(() => last(out())).toBe('1 lesson, 0 blocks: nothing wrong.');
   });
 
-  test('goes on after a file that was saved half way, and after one that is no text', async () => {
+  test.runIf(LONG)('goes on after a file that was saved half way, and after one that is no text', async () => {
     const dir = courseOf();
     const out = watching(dir);
     write(dir, 'lessons/first.mdx', '---\ntit');

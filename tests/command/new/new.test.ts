@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { loadCourse } from '../../../src/course/load.ts';
 import { courseOf, folderOf, lesson, write } from '../../course/some-course.ts';
+import { cases } from '../../setup/long.ts';
 import { typed } from '../some-terminal.ts';
 
 const SEE = 'reedway new --help shows what it takes.\n';
@@ -151,7 +152,7 @@ requires: first
           expect([title, code, err]).toEqual([title, 0, '']);
         },
       ),
-      { numRuns: 20 },
+      { numRuns: cases(4, 40) },
     );
     expect(loadCourse(dir).problems).toEqual([]);
   });
