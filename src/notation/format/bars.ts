@@ -44,7 +44,7 @@ export function barsOf(lines: readonly (readonly Atom[])[]): WrittenBars {
       open = cells.at(-1);
       if (atom.line) {
         const before = open ? open.lines : opening;
-        if (begins && isPlain(atom.line) && isPlain(before.at(-1)?.line)) continue;
+        if (atom === atoms[0] && isPlain(atom.line) && isPlain(before.at(-1)?.line)) continue;
         before.push(atom);
         continue;
       }

@@ -178,12 +178,13 @@ class Printer {
     );
     const whole = attacksOf(bars.cells.flatMap(({ atoms }) => atoms));
     const isShared = under.every(({ syllables }) => syllables.length === whole);
-    if (isFixed || !isShared) return [{ label: '', row: oneRow(bars, hasPickup), comment, under }];
+    // A comment is about its line, and so are words that do not fit the notes.
+    if (isFixed || comment !== '' || !isShared) return [{ label: '', row: oneRow(bars, hasPickup), comment, under }];
     const rows = rowsOf(bars, hasPickup, (row) => widthOfRow(row, [], label) <= LONGEST_ROW);
     return rows.map((row, index) => ({
       label: '',
       row,
-      comment: index === rows.length - 1 ? comment : '',
+      comment: '',
       under: underRow(under, rows, index),
     }));
   }

@@ -5,11 +5,8 @@ import type { BlockTree, Item, Syllable } from '../tree.ts';
 export const saysTheSame = (a: BlockTree, b: BlockTree): boolean => meaningOf(a) === meaningOf(b);
 
 function meaningOf({ header, music, phrases, diagnostics }: BlockTree): string {
-  return withoutSpans({
-    header: [...header.values()].map(({ key, value }) => [
-      key,
-      value.replace(/\s*\|\s*|\s+/g, (found) => found.trim() || ' '),
-    ]),
+  return withoutPlacesOf({
+    header: [...header.values()],
     music: soundingItems(music),
     words: wordsByNote(music),
     phrases: [...phrases.values()].map((phrase) => ({ ...phrase, items: soundingItems(phrase.items) })),
@@ -17,8 +14,14 @@ function meaningOf({ header, music, phrases, diagnostics }: BlockTree): string {
   });
 }
 
-const withoutSpans = (value: unknown): string =>
-  JSON.stringify(value, (key, part: unknown) => (/^(?:s|keyS|nameS|valueS)pan$/.test(key) ? undefined : part));
+/** As data without places; spaces in the values of settings are alike. */
+const withoutPlacesOf = (tree: unknown): string =>
+  JSON.stringify(tree, (key, part: unknown) => {
+    if (/^(?:s|keyS|nameS|valueS)pan$/.test(key)) return undefined;
+    return key === 'value' && typeof part === 'string'
+      ? part.replace(/\s*\|\s*|\s+/g, (found) => found.trim() || ' ')
+      : part;
+  });
 
 /** The music without line ends, and without the second of two plain bar lines where a line ends and the next begins. */
 function soundingItems(items: readonly Item[]): Item[] {
@@ -27,9 +30,8 @@ function soundingItems(items: readonly Item[]): Item[] {
   for (const item of items) {
     if (item.kind === 'line-end') isLineBegun = true;
     if (item.kind === 'line-end' || item.kind === 'words' || item.kind === 'syllables') continue;
-    if (isLineBegun && isPlainLine(item) && isPlainLine(found.at(-1))) continue;
+    if (!isLineBegun || !isPlainLine(item) || !isPlainLine(found.at(-1))) found.push(item);
     isLineBegun = false;
-    found.push(item);
   }
   return found;
 }
