@@ -8,6 +8,8 @@ export interface Terminal {
   err(text: string): void;
   /** Shows how far long work has come, where a person is looking; an empty text clears it. */
   progress(text: string): void;
+  /** Everything on standard input. */
+  input?(): Buffer;
 }
 
 /** An option of a command. */

@@ -43,7 +43,7 @@ export function formatLesson(source: string, errorsOf: (index: number) => number
     if ('errors' in formatted) leave(formatted.errors);
     else if (errorsOf(index) > 0) leave(errorsOf(index));
     else if ('fault' in formatted) leave(0);
-    else {
+    else if (plainBreaks(block.text) !== formatted.lines.join('\n')) {
       const changed = putBlock(text, block, formatted.lines);
       if (isBlockOf(changed, index, formatted.lines, blocks.length)) text = changed;
       else leave(0);
@@ -52,10 +52,12 @@ export function formatLesson(source: string, errorsOf: (index: number) => number
   return { text, left };
 }
 
+const plainBreaks = (text: string): string => text.replace(/\r\n?/g, '\n');
+
 /** Whether the lesson has these lines for its block with a number. */
 function isBlockOf(source: string, index: number, lines: readonly string[], count: number): boolean {
   const { blocks } = readLessonText(source);
-  return blocks.length === count && blocks[index]?.text.replace(/\r\n?/g, '\n') === lines.join('\n');
+  return blocks.length === count && plainBreaks(blocks[index]?.text ?? '') === lines.join('\n');
 }
 
 /** The lesson with other lines in a block. Each gets what the list or the quotation around the block puts before it. */

@@ -8,7 +8,7 @@ export interface Ran {
 }
 
 /** Runs a command line in this process, as if typed in a folder. */
-export async function typed(line: readonly string[], cwd = '/'): Promise<Ran> {
+export async function typed(line: readonly string[], cwd = '/', input = ''): Promise<Ran> {
   let out = '';
   let err = '';
   const terminal: Terminal = {
@@ -20,6 +20,7 @@ export async function typed(line: readonly string[], cwd = '/'): Promise<Ran> {
       err += text;
     },
     progress: () => {},
+    input: () => Buffer.from(input),
   };
   const code = await run(line, terminal);
   return { code, out, err };

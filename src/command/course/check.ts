@@ -96,7 +96,7 @@ export function courseFolder(dir: string | undefined, { cwd }: Terminal): string
 }
 
 /** The nearest folder that is a course, from this one upwards. */
-function courseAround(folder: string): string | undefined {
+export function courseAround(folder: string): string | undefined {
   for (let at = folder; ; at = dirname(at)) {
     if (existsSync(join(at, COURSE_FILE))) return at;
     if (dirname(at) === at) return undefined;

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Terminal } from '../command.ts';
 
 /** Milliseconds: work shorter than this shows no progress. */
@@ -30,6 +31,7 @@ export function processTerminal(): Terminal {
         [shown, last] = [text, now];
       }
     },
+    input: () => readFileSync(0),
   };
 
   function clear(): void {

@@ -114,19 +114,22 @@ function sharedColumns(rows: readonly PlacedRow[], longest: number): Columns[] {
   return found;
 }
 
+/** Bars that are alone in their row, and long words at a bar line, make no column wider. */
 function columnsFor(rows: readonly PlacedRow[]): Columns {
   const cells: number[] = [];
   const lines: number[] = [];
-  const isAlone = rows.every((row) => row.cells.length < 2);
   for (const row of rows)
     row.cells.forEach((cell, index) => {
-      // Bars that are each alone in their row have nothing to stand under.
-      cells[index] = Math.max(cells[index] ?? 0, isAlone ? 0 : cell.width);
+      const line = columnsOfText(cell.lines);
       const isLast = index === row.cells.length - 1;
-      lines[index] = Math.max(lines[index] ?? 0, isLast ? 0 : columnsOfText(cell.lines));
+      cells[index] = Math.max(cells[index] ?? 0, row.cells.length < 2 ? 0 : cell.width);
+      lines[index] = Math.max(lines[index] ?? 0, isLast || line > LONGEST_SIGN ? 0 : line);
     });
   return { lead: Math.max(0, ...rows.map(({ lead }) => lead.width)), cells, lines };
 }
+
+/** `:|2`. */
+const LONGEST_SIGN = 3;
 
 /** Measures a row. Where what is under a note is longer than the way to the next note, that way is made longer. */
 function placeRow({ opening, pickup, cells }: WrittenRow, under: readonly UnderElement[]): PlacedRow {
@@ -191,10 +194,14 @@ interface PrintedRow {
 function printRow({ lead, cells }: PlacedRow, columns: Columns): PrintedRow {
   let text = columns.lead === 0 ? '' : `${padColumns(lead.text, columns.lead)} `;
   const attacks = [...lead.attacks];
+  let column = columnsOfText(text);
   cells.forEach((cell, index) => {
+    text = padColumns(text, column);
     const from = columnsOfText(text);
     attacks.push(...cell.attacks.map((at) => from + at));
-    text += `${padColumns(cell.text, columns.cells[index] ?? 0)} ${padColumns(cell.lines, columns.lines[index] ?? 0)} `;
+    column += (columns.cells[index] ?? 0) + 1;
+    text = `${padColumns(`${padColumns(text + cell.text, from + cell.width)} `, column)}${cell.lines} `;
+    column += (columns.lines[index] ?? 0) + 1;
   });
   return { text: text.trimEnd(), attacks };
 }
