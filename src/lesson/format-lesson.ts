@@ -10,7 +10,7 @@ export interface LeftBlock {
   readonly at: SourcePoint;
   /** Its id, where it has one. */
   readonly id: string | undefined;
-  /** How many errors it has; 0 where it could not be printed without a change of what it says, which is a fault of ours. */
+  /** How many errors it has; 0 where it could not be printed without a change of what it says, which is a fault of Reedway. */
   readonly errors: number;
 }
 

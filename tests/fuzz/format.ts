@@ -141,7 +141,7 @@ function checkInLesson({ text, prefix, lineBreak }: FormatCase): void {
   );
   const inside = clean.slice(opening.length, clean.length - closing.length);
   const formatted = formatBlock(own.join('\n'));
-  if ('lines' in formatted && left.length === 0) {
+  if ('lines' in formatted && formatted.lines.length > 0 && left.length === 0) {
     const expected = formatted.lines
       .map((line) => (line === '' ? prefix.trimEnd() : prefix + line) + lineBreak)
       .join('');

@@ -130,7 +130,7 @@ function formatFiles(lessons: readonly LessonFile[], isCheck: boolean, terminal:
   return failed || (isCheck && changed.length > 0) ? 1 : 0;
 }
 
-/** Names the blocks that were left as they are; whether one of them is a fault of ours. */
+/** Names the blocks that were left as they are; whether one of them is a fault of Reedway. */
 function nameLeft(shown: string, { left }: Pick<FormattedLesson, 'left'>, terminal: Terminal): boolean {
   for (const block of left) terminal.err(`${shown}:${block.at.line}: ${wordsForLeft(block)}\n`);
   return left.some(({ errors }) => errors === 0);

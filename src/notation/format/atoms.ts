@@ -1,5 +1,6 @@
 /** The words of a line of music in their clean spelling: one space between them, none within brackets beside the bracket. */
 import type { TextSpan } from '../../diagnostics/diagnostic.ts';
+import { BEND_SIGNS } from '../characters.ts';
 import { scanMusic } from '../scan.ts';
 import type { BarLine, Item } from '../tree.ts';
 
@@ -60,7 +61,8 @@ function atomsOfGroup(plain: string, { items, span }: Item & { kind: 'group' }, 
 }
 
 /** `-(1 2 3)[slap accent]`. */
-function cleanNote(text: string): string {
+function cleanNote(written: string): string {
+  const text = written.replace(/[″‴]/g, (sign) => "'".repeat(BEND_SIGNS[sign] ?? 1));
   const head = /^[^[]*/.exec(text)?.[0] ?? '';
   const clean = head.replace(
     /\(([^)]*)\)/,

@@ -1,7 +1,9 @@
 /**
  * A block in its clean form: bars in columns, words under their notes, comments where they were. What the block says stays the same.
  */
+
 import { hasError } from '../../diagnostics/diagnostic.ts';
+import { itemAt } from '../../values/checked.ts';
 import { parseBlock } from '../parse.ts';
 import { barsOf, oneRow, rowsOf, type WrittenRow } from './bars.ts';
 import { type Element, elementsOf, type MusicElement, type UnderElement } from './elements.ts';
@@ -15,7 +17,7 @@ export type Formatted =
   | { readonly lines: readonly string[] }
   /** It has errors, so it is not known what it means. */
   | { readonly errors: number }
-  /** The clean form would say something else: a fault of ours. */
+  /** The clean form would say something else: a fault of Reedway. */
   | { readonly fault: readonly string[] };
 
 /** Brings the text of a block into its clean form. A block with errors, as far as they can be seen without other blocks, has none. */
@@ -27,7 +29,7 @@ export function formatBlock(text: string): Formatted {
   return saysTheSame(tree, parseBlock(lines.join('\n'))) ? { lines } : { fault: lines };
 }
 
-/** Music whose lines may be divided anew, with what belongs to its last line. */
+/** Music whose lines may be divided again, with what belongs to its last line. */
 interface Segment {
   readonly lines: readonly MusicElement[];
   readonly comment: string;
@@ -178,26 +180,26 @@ class Printer {
     );
     const whole = attacksOf(bars.cells.flatMap(({ atoms }) => atoms));
     const isShared = under.every(({ syllables }) => syllables.length === whole);
-    // A comment is about its line, and so are words that do not fit the notes.
-    if (isFixed || comment !== '' || !isShared) return [{ label: '', row: oneRow(bars, hasPickup), comment, under }];
-    const rows = rowsOf(bars, hasPickup, (row) => widthOfRow(row, [], label) <= LONGEST_ROW);
-    return rows.map((row, index) => ({
-      label: '',
-      row,
-      comment: '',
-      under: underRow(under, rows, index),
-    }));
+    const one = oneRow(bars, hasPickup);
+    // A comment is about its line, and so are words that do not fit the notes. A line with words is whole if it can be.
+    const isWhole = isFixed || comment !== '' || !isShared;
+    if (isWhole || (under.length > 0 && widthOfRow(one, under, label) <= LONGEST_ROW))
+      return [{ label: '', row: one, comment, under }];
+    const underRow = (row: WrittenRow): UnderElement[] => wordsOfRow(under, one, row);
+    const fits = (row: WrittenRow): boolean => widthOfRow(row, underRow(row), label) <= LONGEST_ROW;
+    return rowsOf(bars, hasPickup, fits).map((row) => ({ label: '', row, comment: '', under: underRow(row) }));
   }
 }
 
 const hasMusic = ({ atoms }: MusicElement): boolean => atoms.some(({ line }) => !line);
 
-/** What of the words of several rows is under one of them. */
-function underRow(under: readonly UnderElement[], rows: readonly WrittenRow[], index: number): UnderElement[] {
+/** What of the words under a row of all bars is under some of them. */
+function wordsOfRow(under: readonly UnderElement[], all: WrittenRow, row: WrittenRow): UnderElement[] {
   if (under.length === 0) return [];
-  const count = (some: readonly WrittenRow[]): number => attacksOf(some.flatMap(atomsOfRow)) ?? 0;
-  const from = count(rows.slice(0, index));
-  const to = index === rows.length - 1 ? undefined : from + count(rows.slice(index, index + 1));
+  const atoms = atomsOfRow(all);
+  const own = atomsOfRow(row);
+  const from = attacksOf(atoms.slice(0, atoms.indexOf(itemAt(own, 0)))) ?? 0;
+  const to = from + (attacksOf(own) ?? 0);
   return under.map((one) => ({ ...one, syllables: one.syllables.slice(from, to) }));
 }
 
