@@ -1,7 +1,6 @@
 /** A lesson with its blocks in their clean form. Everything around them keeps every character. */
 import { placeOf, type SourcePoint } from '../diagnostics/place.ts';
 import { formatBlock } from '../notation/format/format.ts';
-import { itemAt } from '../values/checked.ts';
 import { type BlockText, readLessonText } from './lesson-text.ts';
 
 /** A block that was left as it is. */
@@ -21,59 +20,110 @@ export interface FormattedLesson {
   readonly left: readonly LeftBlock[];
 }
 
+/** Other lines for a block. */
+interface NewBlock {
+  readonly index: number;
+  readonly block: BlockText;
+  readonly lines: readonly string[];
+}
+
 /**
  * Formats the blocks of a lesson. `errorsOf` says how many errors a block has, by its number in the lesson: what only the whole course
  * knows. Errors of the block's own text are found without it.
  */
 export function formatLesson(source: string, errorsOf: (index: number) => number = () => 0): FormattedLesson {
   const { blocks } = readLessonText(source);
-  const left: LeftBlock[] = [];
-  let text = source;
-  // From the last one on, so that the places of the others hold.
-  for (let index = blocks.length - 1; index >= 0; index--) {
-    const block = itemAt(blocks, index);
-    const leave = (errors: number): void => {
-      left.unshift({ at: block.range.start, id: block.tree.header.get('id')?.value, errors });
-    };
-    if (!block.closed) {
-      leave(1);
-      continue;
-    }
-    const formatted = formatBlock(block.text);
-    if ('errors' in formatted) leave(formatted.errors);
-    else if (errorsOf(index) > 0) leave(errorsOf(index));
-    else if ('fault' in formatted) leave(0);
-    else if (plainBreaks(block.text) !== formatted.lines.join('\n')) {
-      const changed = putBlock(text, block, formatted.lines);
-      if (isBlockOf(changed, index, formatted.lines, blocks.length)) text = changed;
-      else leave(0);
-    }
-  }
-  return { text, left };
+  const left = new Map<number, number>();
+  const wanted: NewBlock[] = [];
+  blocks.forEach((block, index) => {
+    const formatted = block.closed ? formatBlock(block.text) : { errors: 1 };
+    if ('errors' in formatted) left.set(index, formatted.errors);
+    else if (errorsOf(index) > 0) left.set(index, errorsOf(index));
+    else if ('fault' in formatted) left.set(index, 0);
+    else if (withPlainBreaks(block.text) !== formatted.lines.join('\n'))
+      wanted.push({ index, block, lines: formatted.lines });
+  });
+  const { text, refused } = putBlocks(source, blocks, wanted);
+  for (const index of refused) left.set(index, 0);
+  return {
+    text,
+    left: blocks.flatMap(({ range, tree }, index) => {
+      const errors = left.get(index);
+      return errors === undefined ? [] : [{ at: range.start, id: tree.header.get('id')?.value, errors }];
+    }),
+  };
 }
 
-const plainBreaks = (text: string): string => text.replace(/\r\n?/g, '\n');
+/** The lesson with these blocks, and the numbers of those that it would not have as they were given. */
+function putBlocks(source: string, blocks: readonly BlockText[], wanted: readonly NewBlock[]) {
+  const edits = editsOf(source, wanted);
+  const all = applied(source, edits);
+  if (hasBlocks(all, blocks, wanted)) return { text: all, refused: [] };
+  const kept: number[] = [];
+  const refused: number[] = [];
+  const only = (places: readonly number[]): string =>
+    applied(
+      source,
+      edits.filter((_, place) => places.includes(place)),
+    );
+  wanted.forEach(({ index }, place) => {
+    const tried = [...kept, place];
+    const isRight = hasBlocks(
+      only(tried),
+      blocks,
+      wanted.filter((_, one) => tried.includes(one)),
+    );
+    if (isRight) kept.push(place);
+    else refused.push(index);
+  });
+  return { text: only(kept), refused };
+}
 
-/** Whether the lesson has these lines for its block with a number. */
-function isBlockOf(source: string, index: number, lines: readonly string[], count: number): boolean {
+/** Whether a lesson has the same blocks but for these, which have their new lines. */
+function hasBlocks(source: string, before: readonly BlockText[], wanted: readonly NewBlock[]): boolean {
   const { blocks } = readLessonText(source);
-  return blocks.length === count && plainBreaks(blocks[index]?.text ?? '') === lines.join('\n');
+  const lines = new Map(wanted.map((one) => [one.index, one.lines.join('\n')]));
+  return (
+    blocks.length === before.length &&
+    blocks.every(({ text }, index) => {
+      const old = before[index]?.text ?? '';
+      return withPlainBreaks(text) === (lines.get(index) ?? withPlainBreaks(old));
+    })
+  );
 }
 
-/** The lesson with other lines in a block. Each gets what the list or the quotation around the block puts before it. */
-function putBlock(source: string, { placed, range }: BlockText, lines: readonly string[]): string {
+const withPlainBreaks = (text: string): string => text.replace(/\r\n?/g, '\n');
+
+interface LessonEdit {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
+/** Where the lines of blocks are in the file, and what is to be there: each line with what the list or the quotation around it puts before it. */
+function editsOf(source: string, wanted: readonly NewBlock[]): LessonEdit[] {
   const file = placeOf(source).lines;
   const offsetOf = (line: number): number => file[line - 1]?.offset ?? source.length;
-  const first = range.start.line + 1;
-  const from = offsetOf(first);
-  const to = offsetOf(range.end.line);
-  const opening = source.slice(offsetOf(range.start.line), from);
-  const lineBreak = /\r\n|\r|\n/.exec(opening)?.[0] ?? '\n';
-  const filled = placed.lines.find(({ at }) =>
-    /\S/.test(source.slice(offsetOf(at.line) + at.column - 1, offsetOf(at.line + 1))),
-  );
-  const at = filled?.at ?? { line: first, column: 1 };
-  const prefix = source.slice(offsetOf(at.line), offsetOf(at.line) + at.column - 1);
-  const own = lines.map((line) => (line === '' ? prefix.trimEnd() : prefix + line) + lineBreak).join('');
-  return source.slice(0, from) + own + source.slice(to);
+  return wanted.map(({ block: { placed, range }, lines }) => {
+    const first = range.start.line + 1;
+    const from = offsetOf(first);
+    const lineBreak = /\r\n|\r|\n/.exec(source.slice(offsetOf(range.start.line), from))?.[0] ?? '\n';
+    const { at } = placed.lines.find((line) => {
+      const begin = offsetOf(line.at.line) + line.at.column - 1;
+      return /\S/.test(source.slice(begin, offsetOf(line.at.line + 1)));
+    }) ?? { at: { line: first, column: 1 } };
+    const prefix = source.slice(offsetOf(at.line), offsetOf(at.line) + at.column - 1);
+    const text = lines.map((line) => (line === '' ? prefix.trimEnd() : prefix + line) + lineBreak).join('');
+    return { from, to: offsetOf(range.end.line), text };
+  });
+}
+
+function applied(source: string, edits: readonly LessonEdit[]): string {
+  let at = 0;
+  const parts: string[] = [];
+  for (const { from, to, text } of edits) {
+    parts.push(source.slice(at, from), text);
+    at = to;
+  }
+  return parts.join('') + source.slice(at);
 }

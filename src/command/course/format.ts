@@ -19,7 +19,7 @@ export const command: Command = {
     {
       name: 'FILES',
       about:
-        'Lessons (.mdx), or the folder of a course, or - for standard input, which is printed formatted: as a lesson if it has front matter or a block in a fence, else as one block. Default: the course in the current folder or the nearest one above it.',
+        'Lessons (.mdx), or the folder of a course, or - for standard input, which is printed formatted: as a lesson if it has front matter or a block in a fence, else as one block, and without its course: only the errors of its own text are found. Default: the course in the current folder or the nearest one above it.',
       many: true,
     },
   ],
@@ -61,9 +61,13 @@ function lessonsNamed(names: readonly string[], terminal: Terminal): LessonFile[
     if (dir === undefined) return { path, errorsOf: () => 0 };
     const course = courses.get(dir) ?? loadCourse(dir);
     courses.set(dir, course);
-    return lessonFile(course, path);
+    return lessonFile(
+      course,
+      path,
+      course.lessons.find(({ file }) => join(course.dir, file) === path),
+    );
   });
-  return [...new Map(found.map((one) => [one.path, one])).values()];
+  return [...new Map(found.map((one) => [realpathSync(one.path), one])).values()];
 }
 
 function lessonsOfCourse(name: string | undefined, terminal: Terminal): LessonFile[] {
@@ -72,16 +76,14 @@ function lessonsOfCourse(name: string | undefined, terminal: Terminal): LessonFi
     throw new UsageError(`${name ?? dir} is no course: it has no ${COURSE_FILE}. Name a course, or files of lessons.`);
   const course = readCourse(name, terminal);
   return course.lessons
-    .map(({ file }) => join(course.dir, file))
-    .sort()
-    .map((path) => lessonFile(course, path));
+    .map((lesson) => lessonFile(course, join(course.dir, lesson.file), lesson))
+    .sort((a, b) => (a.path < b.path ? -1 : 1));
 }
 
-function lessonFile(course: Course, path: string): LessonFile {
-  const real = realpathSync(path);
-  const lesson = course.lessons.find(({ file }) => realpathSync(join(course.dir, file)) === real);
-  return { path, errorsOf: (index) => (lesson ? errorsIn(course, lesson, index) : 0) };
-}
+const lessonFile = (course: Course, path: string, lesson: Lesson | undefined): LessonFile => ({
+  path,
+  errorsOf: (index) => (lesson ? errorsIn(course, lesson, index) : 0),
+});
 
 /** How many errors the course reports in a block of a lesson. */
 function errorsIn({ problems }: Course, { file, blocks }: Lesson, index: number): number {
