@@ -3,8 +3,9 @@
  */
 
 import { hasError } from '../../diagnostics/diagnostic.ts';
-import { itemAt } from '../../values/checked.ts';
+import { itemAt, valueAt } from '../../values/checked.ts';
 import { parseBlock } from '../parse.ts';
+import type { Atom } from './atoms.ts';
 import { barsOf, oneRow, rowsOf, type WrittenRow } from './bars.ts';
 import { type Element, elementsOf, type MusicElement, type UnderElement } from './elements.ts';
 import { atomsOfRow, attacksOf, LONGEST_ROW, labelWidth, printRows, type RowToPrint, widthOfRow } from './layout.ts';
@@ -151,7 +152,10 @@ class Printer {
   }
 
   private endSection(): void {
-    const rows = this.section.flatMap((entry) => (typeof entry === 'string' ? [] : [this.rowsOfEntry(entry)]));
+    const label = labelWidth(
+      this.section.map((one) => ({ label: '', under: typeof one !== 'string' && 'under' in one ? one.under : [] })),
+    );
+    const rows = this.section.flatMap((entry) => (typeof entry === 'string' ? [] : [this.rowsOfEntry(entry, label)]));
     const printed = printRows(rows.flat());
     let row = 0;
     let done = 0;
@@ -166,7 +170,7 @@ class Printer {
     this.section = [];
   }
 
-  private rowsOfEntry(entry: Exclude<Entry, string>): RowToPrint[] {
+  private rowsOfEntry(entry: Exclude<Entry, string>, label: number): RowToPrint[] {
     if ('phrase' in entry)
       return [
         { label: entry.label, row: oneRow(barsOf([entry.phrase.atoms])), comment: entry.phrase.comment, under: [] },
@@ -175,9 +179,6 @@ class Printer {
     const bars = barsOf(lines.map(({ atoms }) => atoms));
     const hasPickup = this.pickupAhead && bars.cells.length > 0;
     if (hasPickup) this.pickupAhead = false;
-    const label = labelWidth(
-      this.section.map((one) => ({ label: '', under: typeof one !== 'string' && 'under' in one ? one.under : [] })),
-    );
     const whole = attacksOf(bars.cells.flatMap(({ atoms }) => atoms));
     const isShared = under.every(({ syllables }) => syllables.length === whole);
     const one = oneRow(bars, hasPickup);
@@ -185,7 +186,7 @@ class Printer {
     const isWhole = isFixed || comment !== '' || !isShared;
     if (isWhole || (under.length > 0 && widthOfRow(one, under, label) <= LONGEST_ROW))
       return [{ label: '', row: one, comment, under }];
-    const underRow = (row: WrittenRow): UnderElement[] => wordsOfRow(under, one, row);
+    const underRow = wordsOfRows(under, one);
     const fits = (row: WrittenRow): boolean => widthOfRow(row, underRow(row), label) <= LONGEST_ROW;
     return rowsOf(bars, hasPickup, fits).map((row) => ({ label: '', row, comment: '', under: underRow(row) }));
   }
@@ -193,14 +194,21 @@ class Printer {
 
 const hasMusic = ({ atoms }: MusicElement): boolean => atoms.some(({ line }) => !line);
 
-/** What of the words under a row of all bars is under some of them. */
-function wordsOfRow(under: readonly UnderElement[], all: WrittenRow, row: WrittenRow): UnderElement[] {
-  if (under.length === 0) return [];
-  const atoms = atomsOfRow(all);
-  const own = atomsOfRow(row);
-  const from = attacksOf(atoms.slice(0, atoms.indexOf(itemAt(own, 0)))) ?? 0;
-  const to = from + (attacksOf(own) ?? 0);
-  return under.map((one) => ({ ...one, syllables: one.syllables.slice(from, to) }));
+/** Asks what of the words under a row of all bars is under some of them. */
+function wordsOfRows(under: readonly UnderElement[], all: WrittenRow): (row: WrittenRow) => UnderElement[] {
+  if (under.length === 0) return () => [];
+  const before = new Map<Atom, number>();
+  let count = 0;
+  for (const atom of atomsOfRow(all)) {
+    before.set(atom, count);
+    count += atom.attacks ?? 0;
+  }
+  return (row) => {
+    const own = atomsOfRow(row);
+    const from = valueAt(before, itemAt(own, 0));
+    const to = from + (attacksOf(own) ?? 0);
+    return under.map((one) => ({ ...one, syllables: one.syllables.slice(from, to) }));
+  };
 }
 
 /** The lines of music that words belong to which are further below: they stay as they are. */

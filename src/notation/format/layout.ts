@@ -19,12 +19,12 @@ export interface RowToPrint {
 
 /** A run of atoms, and where notes begin in it. */
 interface Piece {
-  text: string;
+  readonly text: string;
   /** Columns it takes; more than its text where what is under it needs room. */
   width: number;
   /** Where it begins in a row that stands alone, without its label. */
   readonly start: number;
-  readonly attacks: number[];
+  readonly attacks: readonly number[];
 }
 
 interface PlacedCell extends Piece {
@@ -133,32 +133,31 @@ const LONGEST_SIGN = 3;
 
 /** Measures a row. Where what is under a note is longer than the way to the next note, that way is made longer. */
 function placeRow({ opening, pickup, cells }: WrittenRow, under: readonly UnderElement[]): PlacedRow {
-  const all = [opening, pickup, cells].length > 0 ? atomsOfRow({ opening, pickup, cells }) : [];
-  const isKnown = under.length > 0 && attacksOf(all) !== undefined;
+  const isKnown = under.length > 0 && attacksOf(atomsOfRow({ opening, pickup, cells })) !== undefined;
   let count = 0;
   let next = 0;
   let before: Piece | undefined;
   const pieceOf = (atoms: readonly Atom[], from: number): Piece => {
-    const piece: { -readonly [Key in keyof Piece]: Piece[Key] } = { text: '', width: 0, start: from, attacks: [] };
+    const attacksAt: number[] = [];
+    let start = from;
+    const line = new Line();
     for (const { text, joined, attacks } of atoms) {
-      if (piece.text !== '' && !joined) piece.text += ' ';
+      if (line.text !== '' && !joined) line.put(' ');
       if (attacks === 1 && isKnown) {
-        const missing = next - piece.start - columnsOfText(piece.text);
-        if (missing > 0 && piece.text !== '') piece.text += ' '.repeat(missing);
-        else if (missing > 0) {
-          if (before) before.width += missing;
-          piece.start += missing;
+        const missing = Math.max(0, next - start - line.columns);
+        if (line.text !== '') line.fill(next - start);
+        else if (before) {
+          before.width += missing;
+          start += missing;
         }
-        const at = columnsOfText(piece.text);
-        piece.attacks.push(at);
-        next = piece.start + at + Math.max(0, ...under.map(({ syllables }) => roomOf(syllables, count)));
+        attacksAt.push(line.columns);
+        next = start + line.columns + Math.max(0, ...under.map(({ syllables }) => roomOf(syllables, count)));
         count++;
       }
-      piece.text += text;
+      line.put(text);
     }
-    piece.width = columnsOfText(piece.text);
-    before = piece;
-    return piece;
+    before = { text: line.text, width: line.columns, start, attacks: attacksAt };
+    return before;
   };
   const lead = pieceOf([...opening, ...(pickup ? [...pickup.atoms, ...pickup.lines] : [])], 0);
   let from = lead.width === 0 ? 0 : lead.width + 1;
@@ -192,27 +191,45 @@ interface PrintedRow {
 }
 
 function printRow({ lead, cells }: PlacedRow, columns: Columns): PrintedRow {
-  let text = columns.lead === 0 ? '' : `${padColumns(lead.text, columns.lead)} `;
+  const line = new Line();
+  if (columns.lead > 0) line.put(lead.text).fill(columns.lead + 1);
   const attacks = [...lead.attacks];
-  let column = columnsOfText(text);
+  let column = line.columns;
   cells.forEach((cell, index) => {
-    text = padColumns(text, column);
-    const from = columnsOfText(text);
+    line.fill(column);
+    const from = line.columns;
     attacks.push(...cell.attacks.map((at) => from + at));
     column += (columns.cells[index] ?? 0) + 1;
-    text = `${padColumns(`${padColumns(text + cell.text, from + cell.width)} `, column)}${cell.lines} `;
+    line.put(cell.text).fill(Math.max(from + cell.width + 1, column));
+    line.put(`${cell.lines} `);
     column += (columns.lines[index] ?? 0) + 1;
   });
-  return { text: text.trimEnd(), attacks };
+  return { text: line.text.trimEnd(), attacks };
+}
+
+/** A line that is being written, with its columns counted once. */
+class Line {
+  text = '';
+  columns = 0;
+
+  put(text: string): this {
+    this.text += text;
+    this.columns += columnsOfText(text);
+    return this;
+  }
+
+  /** Adds spaces up to a column, if it is not there yet. */
+  fill(column: number): this {
+    return this.put(' '.repeat(Math.max(0, column - this.columns)));
+  }
 }
 
 function printUnder({ label, syllables }: UnderElement, attacks: readonly number[], width: number): string {
-  let text = padColumns(label, width);
+  const line = new Line().put(label).fill(width);
   syllables.forEach((syllable, index) => {
     const before = syllables[index - 1];
-    const at = attacks[index] ?? 0;
-    if (before && columnsOfText(text) >= at && !isJoined(before, syllable)) text += ' ';
-    text = padColumns(text, at) + syllable.text;
+    if (before && line.columns >= (attacks[index] ?? 0) && !isJoined(before, syllable)) line.put(' ');
+    line.fill(attacks[index] ?? 0).put(syllable.text);
   });
-  return text.trimEnd();
+  return line.text.trimEnd();
 }
