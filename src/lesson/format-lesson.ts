@@ -1,6 +1,7 @@
 /** A lesson with its blocks in their clean form. Everything around them keeps every character. */
 import { placeOf, type SourcePoint } from '../diagnostics/place.ts';
 import { formatBlock } from '../notation/format/format.ts';
+import { itemAt } from '../values/checked.ts';
 import { type BlockText, readLessonText } from './lesson-text.ts';
 
 /** A block that was left as it is. */
@@ -40,8 +41,7 @@ export function formatLesson(source: string, errorsOf: (index: number) => number
     if ('errors' in formatted) left.set(index, formatted.errors);
     else if (errorsOf(index) > 0) left.set(index, errorsOf(index));
     else if ('fault' in formatted) left.set(index, 0);
-    else if (withPlainBreaks(block.text) !== formatted.lines.join('\n'))
-      wanted.push({ index, block, lines: formatted.lines });
+    else wanted.push({ index, block, lines: formatted.lines });
   });
   const { text, refused } = putBlocks(source, blocks, wanted);
   for (const index of refused) left.set(index, 0);
@@ -55,8 +55,12 @@ export function formatLesson(source: string, errorsOf: (index: number) => number
 }
 
 /** The lesson with these blocks, and the numbers of those that it would not have as they were given. */
-function putBlocks(source: string, blocks: readonly BlockText[], wanted: readonly NewBlock[]) {
-  const edits = editsOf(source, wanted);
+function putBlocks(source: string, blocks: readonly BlockText[], formatted: readonly NewBlock[]) {
+  const every = editsOf(source, formatted);
+  const isChange = ({ from, to, text }: LessonEdit): boolean => source.slice(from, to) !== text;
+  const edits = every.filter(isChange);
+  const wanted = formatted.filter((_, place) => isChange(itemAt(every, place)));
+  if (wanted.length === 0) return { text: source, refused: [] };
   const all = applied(source, edits);
   if (hasBlocks(all, blocks, wanted)) return { text: all, refused: [] };
   const kept: number[] = [];

@@ -19,6 +19,11 @@ describe('a lesson with its blocks in their clean form', () => {
       '> ~~~~ tab\n> slot: 1/4\n>\n> 4 5 6 7 |]\n> ~~~~\n',
     );
   });
+  test('leaves no space at the end of an empty line in a quotation', () => {
+    expect(formatLesson('> ```tab\n> slot: 1/4\n> \n> 4 5 6 7 |]\n> ```\n').text).toBe(
+      '> ```tab\n> slot: 1/4\n>\n> 4 5 6 7 |]\n> ```\n',
+    );
+  });
   test('keeps its line breaks', () => {
     expect(formatLesson('Words.\r\n\r\n```tab\r\n4   5\r\n6 7 | 4 =3\r\n```\r\n').text).toBe(
       'Words.\r\n\r\n```tab\r\n4 5 6 7 | 4 =3\r\n```\r\n',
