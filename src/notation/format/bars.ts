@@ -28,9 +28,6 @@ export interface WrittenRow {
   readonly cells: readonly WrittenCell[];
 }
 
-/** Bars in a row, where the author has not chosen. */
-export const BARS_IN_ROW = 4;
-
 /** Divides lines of music into bars. A plain bar line both ends one line and begins the next in some hands; one is enough. */
 export function barsOf(lines: readonly (readonly Atom[])[]): WrittenBars {
   const opening: Atom[] = [];
@@ -44,7 +41,7 @@ export function barsOf(lines: readonly (readonly Atom[])[]): WrittenBars {
       open = cells.at(-1);
       if (atom.line) {
         const before = open ? open.lines : opening;
-        if (atom === atoms[0] && isPlain(atom.line) && isPlain(before.at(-1)?.line)) continue;
+        if (atom === atoms[0] && isPlainLine(atom.line) && isPlainLine(before.at(-1)?.line)) continue;
         before.push(atom);
         continue;
       }
@@ -56,7 +53,8 @@ export function barsOf(lines: readonly (readonly Atom[])[]): WrittenBars {
   return { opening, cells, isDivided };
 }
 
-const isPlain = (line: BarLine | undefined): boolean =>
+/** Whether a bar line does nothing but divide. */
+export const isPlainLine = (line: BarLine | undefined): boolean =>
   line !== undefined &&
   !line.repeatEnd &&
   !line.repeatStart &&

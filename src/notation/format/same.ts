@@ -1,5 +1,7 @@
 /** Whether two texts of a block say the same. */
+
 import type { BlockTree, Item, Syllable } from '../tree.ts';
+import { isPlainLine } from './bars.ts';
 
 /** Whether two trees have the same settings, phrases, music, words and problems. Where things are written makes no difference. */
 export const saysTheSame = (a: BlockTree, b: BlockTree): boolean => meaningOf(a) === meaningOf(b);
@@ -30,19 +32,13 @@ function soundingItems(items: readonly Item[]): Item[] {
   for (const item of items) {
     if (item.kind === 'line-end') isLineBegun = true;
     if (item.kind === 'line-end' || item.kind === 'words' || item.kind === 'syllables') continue;
-    if (!isLineBegun || !isPlainLine(item) || !isPlainLine(found.at(-1))) found.push(item);
+    if (!isLineBegun || !isPlain(item) || !isPlain(found.at(-1))) found.push(item);
     isLineBegun = false;
   }
   return found;
 }
 
-const isPlainLine = (item: Item | undefined): boolean =>
-  item?.kind === 'bar' &&
-  !item.repeatEnd &&
-  !item.repeatStart &&
-  !item.endings &&
-  item.close === undefined &&
-  item.signs === undefined;
+const isPlain = (item: Item | undefined): boolean => item?.kind === 'bar' && isPlainLine(item);
 
 /** The syllables by verse, each with the number of its note in the block; quotations are not counted. */
 function wordsByNote(music: readonly Item[]): Record<string, (readonly [number, Syllable])[]> {
