@@ -58,7 +58,8 @@ function wordsByNote(music: readonly Item[]): Record<string, (readonly [number, 
       if (item.kind === 'words') verse = item.verse ?? verse + 1;
       const name = item.kind === 'words' ? `verse ${verse}` : 'syllables';
       const own = item.syllables.map((syllable, index) => [from + index, syllable] as const);
-      found[name] = [...(found[name] ?? []), ...own];
+      // A line that was divided has those of two lines by turns.
+      found[name] = [...(found[name] ?? []), ...own].sort(([one], [other]) => one - other);
     } else if (item.kind !== 'bar') {
       hasMusic = true;
       count += attacksIn(item);
