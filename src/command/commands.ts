@@ -44,6 +44,11 @@ export const COMMANDS: readonly CommandRow[] = [
     load: () => import('./export/export.ts'),
   },
   {
+    name: 'format',
+    summary: 'Bring the blocks of lessons into one clean form',
+    load: () => import('./course/format.ts'),
+  },
+  {
     name: 'path',
     summary: 'Print the lessons of a course in order, with their dependencies',
     load: () => import('./course/path.ts'),

@@ -19,10 +19,13 @@ export const HEADER_KEYS = [
   'id', 'title', 'harp', 'tuning', 'position', 'key', 'meter', 'tempo', 'feel', 'slot', 'form', 'chords', 'pickup', 'mouth',
 ] as const; // biome-ignore format: a list to read across
 
-interface Line {
+/** A line of a block. */
+export interface BlockLine {
   /** Offsets of the line's text, without its break and its comment. */
   readonly from: number;
   readonly to: number;
+  /** Where its break begins; its comment is before it. */
+  readonly end: number;
 }
 
 /** Parses the text of a block. Never throws: what cannot be read is in the tree's diagnostics. */
@@ -40,15 +43,16 @@ export function parseBlock(text: string): BlockTree {
   }
   const plain = plainCharacters(text);
   let inHeader = true;
-  for (const line of linesOf(plain)) {
+  for (const line of linesOfBlock(plain)) {
     const content = plain.slice(line.from, line.to);
     if (content.trim() === '') continue;
-    const keyed = keyOf(content, line.from);
+    const keyed = keyOfLine(content, line.from);
     if (keyed && /^(?:part|text|syllables)$|^(?:phrase|words)\b/.test(keyed.key)) {
       inHeader = false;
       if (keyed.key === 'part') readPart(keyed, line);
       else if (keyed.key === 'text') readDirection(keyed, line);
-      else if (keyed.key === 'syllables') music.push({ kind: 'syllables', ...readWords(plain, keyed.behind, line.to) });
+      else if (keyed.key === 'syllables')
+        music.push({ kind: 'syllables', ...readSyllables(plain, keyed.behind, line.to) });
       else if (keyed.key.startsWith('words')) readVerse(keyed, line);
       else readPhrase(keyed, line);
     } else if (keyed) {
@@ -63,7 +67,7 @@ export function parseBlock(text: string): BlockTree {
   }
   return { text, header, music, phrases, diagnostics };
 
-  function readHeader({ key, keySpan, behind }: Keyed, line: Line): void {
+  function readHeader({ key, keySpan, behind }: Keyed, line: BlockLine): void {
     const known = isOneOf(HEADER_KEYS, key);
     if (!known) {
       const keys = [...HEADER_KEYS, 'part', 'text', 'words', 'syllables', 'phrase'];
@@ -82,27 +86,27 @@ export function parseBlock(text: string): BlockTree {
     changes = [...changes.filter((one) => one.key !== key), item];
   }
 
-  function readPart({ keySpan, behind }: Keyed, line: Line): void {
+  function readPart({ keySpan, behind }: Keyed, line: BlockLine): void {
     const { value: name, valueSpan: span } = trimmed(text, behind, line.to);
     if (name === '') diagnostics.push(report('part-without-name', keySpan, {}));
     else music.push({ kind: 'part', name, span });
   }
 
-  function readDirection({ keySpan, behind }: Keyed, line: Line): void {
+  function readDirection({ keySpan, behind }: Keyed, line: BlockLine): void {
     const { value, valueSpan: span } = trimmed(text, behind, line.to);
     if (value === '') diagnostics.push(report('text-empty', keySpan, {}));
     else music.push({ kind: 'direction', text: value, span });
   }
 
-  function readVerse({ key, keySpan, behind }: Keyed, line: Line): void {
+  function readVerse({ key, keySpan, behind }: Keyed, line: BlockLine): void {
     const written = key.slice('words'.length).trim();
     const verse = /^[1-9]$/.test(written) ? { verse: Number(written) } : {};
     if (written !== '' && verse.verse === undefined)
       diagnostics.push(report('verse-number', keySpan, { written: nameOfText(written), most: MOST_VERSES }));
-    else music.push({ kind: 'words', ...verse, ...readWords(plain, behind, line.to) });
+    else music.push({ kind: 'words', ...verse, ...readSyllables(plain, behind, line.to) });
   }
 
-  function readPhrase({ key, keySpan, behind }: Keyed, line: Line): void {
+  function readPhrase({ key, keySpan, behind }: Keyed, line: BlockLine): void {
     const name = key.slice('phrase'.length).trim();
     if (!/^[\w-]+$/.test(name)) {
       diagnostics.push(report('phrase-without-name', keySpan, {}));
@@ -121,7 +125,8 @@ export function parseBlock(text: string): BlockTree {
   }
 }
 
-interface Keyed {
+/** A line that begins with a key. */
+export interface Keyed {
   readonly key: string;
   readonly keySpan: TextSpan;
   /** The offset behind the colon. */
@@ -129,7 +134,7 @@ interface Keyed {
 }
 
 /** `key:` at the head of a line, which no music begins with. */
-function keyOf(content: string, lineFrom: number): Keyed | undefined {
+export function keyOfLine(content: string, lineFrom: number): Keyed | undefined {
   const colon = content.indexOf(':');
   const head = content.slice(0, Math.max(0, colon));
   const key = head.trim();
@@ -143,14 +148,14 @@ const firstLineEnd = (text: string): number => {
   return Math.min(end === -1 ? text.length : end, 80);
 };
 
-/** The lines of a text, each without its line break and without a comment. */
-function* linesOf(text: string): Generator<Line> {
+/** The lines of a text with plain characters, each without its line break and without a comment. */
+export function* linesOfBlock(text: string): Generator<BlockLine> {
   const breaks = /\r\n|\r|\n/g;
   let from = 0;
   for (;;) {
     const found = breaks.exec(text);
     const end = found ? found.index : text.length;
-    yield { from, to: commentStart(text, from, end) };
+    yield { from, to: commentStart(text, from, end), end };
     if (!found) return;
     from = end + found[0].length;
   }
@@ -189,7 +194,7 @@ function trimmed(text: string, from: number, to: number): { value: string; value
 }
 
 /** `A-ma-zing grace_ *`: syllables, words divided by hyphens. */
-function readWords(text: string, from: number, to: number): { syllables: Syllable[]; span: TextSpan } {
+export function readSyllables(text: string, from: number, to: number): { syllables: Syllable[]; span: TextSpan } {
   const syllables: Syllable[] = [];
   for (const word of text.slice(from, to).matchAll(/\S+/g)) {
     let at = from + word.index;

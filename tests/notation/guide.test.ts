@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { locate, placeOf, showProblem } from '../../src/diagnostics/place.ts';
 import { FORMS } from '../../src/harmony/form.ts';
+import { formatBlock } from '../../src/notation/format/format.ts';
 import { HEADER_KEYS, parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
 import { exampleOf, MARK_NAMES, markText, rowOf } from '../../src/score/mark.ts';
@@ -37,6 +38,12 @@ describe('the guide', () => {
   test('the fence it opens with is a right example too', () => {
     const shown = /^````md\n```tab\n([\s\S]*?)^```$/m.exec(guide)?.[1];
     expect(readBlock(shown ?? '').diagnostics).toEqual([]);
+  });
+  test('it shows a block and its clean form', () => {
+    const [before = '', after = ''] = [
+      ...(/^## The clean form[\s\S]*?^## /m.exec(guide)?.[0].matchAll(/^```tab\n([\s\S]*?)^```$/gm) ?? []),
+    ].map(([, text = '']) => text.trimEnd());
+    expect(formatBlock(before)).toEqual({ lines: after.split('\n') });
   });
   test.each([...HEADER_KEYS])('it explains the setting %s', (key) => {
     expect(guide).toMatch(new RegExp(`^\\| \`${key}\` \\|`, 'm'));

@@ -90,7 +90,9 @@ export async function inputBytes({ input }: Terminal): Promise<Buffer> {
 const UNNAMED = 'standard-input';
 const FRONT = '---\ntitle: Standard input\n---\n';
 
-const isLesson = (text: string): boolean => text.startsWith('---') || /^[ \t>]*(?:`{3,}|~{3,})/m.test(text);
+/** Whether a text is a lesson and not a block alone. */
+export const isLesson = (text: string): boolean =>
+  text.startsWith('---') || /^[ \t>*+\d.)-]*(?:`{3,}|~{3,})/m.test(text);
 
 /** A text with the number of its first lines that were not typed. */
 interface Written {
