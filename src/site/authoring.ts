@@ -15,12 +15,19 @@ export const READ_AGAIN = 'reedway:read-again';
 /** How many problems there are of each severity. */
 export type Counts = Readonly<Record<Severity, number>>;
 
+/** A problem, its place with the line of its file, and the sentences about it. */
+export interface ListedProblem {
+  readonly problem: Problem;
+  readonly place: string;
+  readonly said: readonly string[];
+}
+
 /** The problems of one file, as a page lists them. */
 export interface ListedFile {
   readonly file: string;
   readonly counts: Counts;
   /** Errors before warnings before hints, each in the order of the file. */
-  readonly shown: readonly { readonly problem: Problem; readonly text: string }[];
+  readonly shown: readonly ListedProblem[];
   /** How many are not shown. */
   readonly more: number;
 }
@@ -46,12 +53,12 @@ export function problemList(course: Course, path: string | undefined): ProblemLi
   const listed = [...byFile].map(([file, problems]): ListedFile => {
     const sorted = SEVERITIES.flatMap((severity) => problems.filter((problem) => problem.severity === severity));
     const source = course.sources.get(file);
-    const lines = typeof source === 'string' ? linesOf(source) : source;
+    const lines = source === undefined ? undefined : linesOf(source);
     const shown = file === ownFile ? sorted : sorted.slice(0, MOST_OF_OTHERS);
     return {
       file,
       counts: countsOf(problems),
-      shown: shown.map((problem) => ({ problem, text: showProblem(problem, lines) })),
+      shown: shown.map((problem) => listedProblem(problem, lines)),
       more: sorted.length - shown.length,
     };
   });
@@ -61,6 +68,12 @@ export function problemList(course: Course, path: string | undefined): ProblemLi
     own: listed.find(({ file }) => file === ownFile),
     others: listed.filter(({ file }) => file !== ownFile).toSorted((a, b) => worst(a) - worst(b)),
   };
+}
+
+function listedProblem(problem: Problem, source: readonly string[] | undefined): ListedProblem {
+  const lines = showProblem(problem, source).split('\n');
+  const said = lines.splice(problem.help === undefined ? -1 : -2);
+  return { problem, place: lines.join('\n'), said: said.map((sentence) => sentence.trim()) };
 }
 
 const countsOf = (problems: readonly Problem[]): Counts => {

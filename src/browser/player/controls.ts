@@ -90,7 +90,7 @@ function inPlaceOf(before: HTMLElement, now: HTMLElement): void {
   const controlsOf = (row: HTMLElement): HTMLElement[] => [
     ...row.querySelectorAll<HTMLElement>('input, select, button'),
   ];
-  const focused = controlsOf(before).findIndex((control) => control === document.activeElement);
+  const focused = controlsOf(before).findIndex((control) => control.matches(':focus'));
   before.replaceWith(now);
   controlsOf(now)[focused]?.focus({ preventScroll: true });
 }
