@@ -10,7 +10,7 @@ import type { DevEnvironment, EnvironmentModuleNode, Plugin, RunnableDevEnvironm
 import type { ModuleRunner } from 'vite/module-runner';
 import type { Course } from '../course/course.ts';
 import { COURSE_FILE, COURSE_FOLDERS, GLOSSARY_FILE, TECHNIQUES_FILE } from '../course/folder.ts';
-import { READ_AGAIN } from '../site/authoring.ts';
+import { READ_AGAIN } from '../site/authoring/follow.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { holdSite } from '../site/site.ts';
 import { type SiteOptions, siteOf } from '../site/site-of-course.ts';

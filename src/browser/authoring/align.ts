@@ -1,8 +1,9 @@
 /** Pairs the items of two lists that are the same, in their order. */
 
 /** What an item goes by; undefined for one that has no counterpart by this. */
-export type Name<Item> = (item: Item) => string | undefined;
-export type Pair<Item> = readonly [before: Item, after: Item];
+export type NameOf<Item> = (item: Item) => string | undefined;
+/** An item of each list that are the same. */
+export type Aligned<Item> = readonly [before: Item, after: Item];
 
 /** A table for two long lists would take too much memory: what is between their equal ends is then replaced. */
 const MOST_COMPARED = 1_000_000;
@@ -14,11 +15,11 @@ const MOST_COMPARED = 1_000_000;
 export function align<Item>(
   before: readonly Item[],
   after: readonly Item[],
-  names: readonly Name<Item>[],
-): Pair<Item>[] {
+  names: readonly NameOf<Item>[],
+): Aligned<Item>[] {
   const [name, ...others] = names;
   if (!name || before.length === 0 || after.length === 0) return [];
-  const pairs: Pair<Item>[] = [];
+  const pairs: Aligned<Item>[] = [];
   let [i, j] = [0, 0];
   for (const [k, l] of [...commonIn(before.map(name), after.map(name)), [before.length, after.length] as const]) {
     pairs.push(...align(before.slice(i, k), after.slice(j, l), others));

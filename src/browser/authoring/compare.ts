@@ -2,7 +2,7 @@
  * What differs between a page as it was sent and as it is sent now. Both are documents that no script has changed. The smallest parts
  * are those that scripts change as a whole: a figure, an element with a script of its own.
  */
-import { align, type Name } from './align.ts';
+import { align, type NameOf } from './align.ts';
 
 /** One step from the page as it was sent to the page as it is now. `before` and `old` are nodes of the earlier document. */
 export type Edit =
@@ -32,7 +32,7 @@ export interface Comparison {
 }
 
 /** Compares what is in two elements, such as the bodies of two documents. */
-export function compare(old: Element, next: Element): Comparison {
+export function compareElements(old: Element, next: Element): Comparison {
   const edits: Edit[] = [];
   const kept: Kept[] = [];
   const found: Found = { edits, kept };
@@ -101,10 +101,10 @@ export const isSealed = (element: Element): boolean =>
     (element.localName === 'main' && element.querySelector('path-view') !== null));
 
 /** The first name of nodes: all that they are. */
-const wholeOf: Name<Node> = (node) => (isElement(node) ? node.outerHTML : `${node.nodeType} ${node.nodeValue}`);
+const wholeOf: NameOf<Node> = (node) => (isElement(node) ? node.outerHTML : `${node.nodeType} ${node.nodeValue}`);
 
 /** A block whose number changed has the same music. */
-const musicOf: Name<Node> = (node) =>
+const musicOf: NameOf<Node> = (node) =>
   isElement(node) && node.matches(BLOCK) ? node.querySelector(`${PLAYER} > script`)?.textContent : undefined;
 
 /** The last name: nodes that have it may be made from one another. */

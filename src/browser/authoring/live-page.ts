@@ -1,5 +1,6 @@
-/** The page that is shown, which scripts and its reader have changed, and how it takes over what was sent anew. */
-import { type Comparison, compare, type Edit, isSealed } from './compare.ts';
+/** The page that is shown, which scripts and its reader have changed, and how it takes over what was sent again. */
+import { MUSIC_EVENT } from '../player/edited-music.ts';
+import { type Comparison, compareElements, type Edit, isSealed } from './compare.ts';
 import { updateHead } from './head.ts';
 import { keepingPlace, takingOver } from './keep.ts';
 
@@ -54,7 +55,7 @@ export function followPage(): LivePage {
     if (!sent.documentElement.cloneNode().isEqualNode(next.documentElement.cloneNode()))
       throw new Error('the whole page is another');
     const isOther = updateHead(sent, next);
-    const comparison = compare(sent.body, next.body);
+    const comparison = compareElements(sent.body, next.body);
     if (comparison.edits.length > 0) keepingPlace(stayingIn(comparison), () => comparison.edits.forEach(apply));
     for (const { old, next: now, whole } of comparison.kept) relink(old, now, whole);
     sent = next;
@@ -144,7 +145,7 @@ function startable(script: HTMLScriptElement): HTMLScriptElement | undefined {
 const changesMusic = (player: Node, next: Element): boolean =>
   player instanceof HTMLElement &&
   !player.querySelector(':scope > script') &&
-  player.dispatchEvent(new CustomEvent('reedway:music', { detail: next.querySelector('script')?.textContent ?? '' }));
+  player.dispatchEvent(new CustomEvent(MUSIC_EVENT, { detail: next.querySelector('script')?.textContent ?? '' }));
 
 /** Only what was sent differently is changed: scripts have attributes of their own, and a reader opens a fold. */
 function setAttributes(own: Node, old: Element, next: Element): void {

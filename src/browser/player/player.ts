@@ -14,7 +14,7 @@ import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
 import { button, make } from './dom.ts';
-import { settingsAfterEdit } from './edited-settings.ts';
+import { MUSIC_EVENT, settingsAfterEdit } from './edited-music.ts';
 import { tempoInWords } from './in-words.ts';
 import { createLargeType, isLargeTypeOpen } from './large-type.ts';
 import { pageMixOn } from './page-mix.ts';
@@ -25,12 +25,6 @@ import { offerTiles } from './tiles.ts';
 const LONGEST_NOTE_WAIT = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
 const WAKE_UP_TIME = 600;
-
-/**
- * Dispatched on the element of an open player when its author has changed the block; `detail` is the playback as JSON. What sounds goes on to
- * the end of its bar.
- */
-export const MUSIC_EVENT = 'reedway:music';
 
 /**
  * Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. The function it returns ends it, for a host

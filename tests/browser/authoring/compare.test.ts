@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
-import { compare, type Edit } from '../../../src/browser/authoring/compare.ts';
+import { compareElements, type Edit } from '../../../src/browser/authoring/compare.ts';
 import { cases } from '../../setup/long.ts';
 
 const { document } = new JSDOM().window;
@@ -18,7 +18,8 @@ const inWords = (edit: Edit): string => {
   if (edit.kind === 'outlines') return 'outlines';
   return `${edit.kind} ${shown(edit.old)} → ${shown(edit.next)}`;
 };
-const edits = (before: string, after: string): string[] => compare(body(before), body(after)).edits.map(inWords);
+const edits = (before: string, after: string): string[] =>
+  compareElements(body(before), body(after)).edits.map(inWords);
 
 const player = (music: string) =>
   `<reedway-player><button>Hear</button><script type="application/json">${music}</script></reedway-player>`;
@@ -98,7 +99,7 @@ describe('the edits from one page to another', () => {
 function applied(before: HTMLElement, after: HTMLElement): string {
   const own = new Map<Node, ChildNode>();
   const copy = (node: Node): ChildNode => before.ownerDocument.importNode(node, true) as ChildNode;
-  for (const edit of compare(before, after).edits) {
+  for (const edit of compareElements(before, after).edits) {
     if (edit.kind === 'remove') edit.old.remove();
     else if (edit.kind === 'insert')
       edit.parent.insertBefore(copy(edit.next), edit.before ? (own.get(edit.before) ?? edit.before) : null);

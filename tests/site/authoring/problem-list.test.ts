@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { type ListedFile, problemList } from '../../src/site/authoring.ts';
-import { courseInMemory } from '../course/files-in-memory.ts';
-import { lesson } from '../course/some-course.ts';
+import { type ListedFile, problemList } from '../../../src/site/authoring/problem-list.ts';
+import { courseInMemory } from '../../course/files-in-memory.ts';
+import { lesson } from '../../course/some-course.ts';
 
 const MANY = Array.from({ length: 30 }, (_, index) => `[a](nowhere-${index})`).join('\n');
 const course = courseInMemory({

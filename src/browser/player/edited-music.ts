@@ -1,6 +1,9 @@
-/** What a student set for a block, after its author has changed the block. */
+/** A block that its author changes while its player is open. */
 import { type PlaySettings, writtenSettings } from '../../schedule/settings.ts';
 import type { Playback } from '../../score/playback.ts';
+
+/** Dispatched on the element of an open player; `detail` is the new playback as JSON. What sounds goes on to the end of its bar. */
+export const MUSIC_EVENT = 'reedway:music';
 
 /**
  * The settings stay, but for what the block has no longer: a tempo and a feel that were as written follow what is written now, a loop

@@ -1,16 +1,10 @@
-/** What only the pages of the authoring server have: the script that follows the course, and the problems of the course as a list. */
+/** The problems of a course as a page of the authoring server lists them. */
 
-import type { Course } from '../course/course.ts';
-import { COURSE_FILE, GLOSSARY_FILE, TECHNIQUES_FILE } from '../course/folder.ts';
-import type { Severity } from '../diagnostics/diagnostic.ts';
-import { linesOf, type Problem, showProblem } from '../diagnostics/place.ts';
-import { GLOSSARY_PAGE } from './navigation.ts';
-
-/** The address of the script, as the bundler's server has it. */
-export const AUTHORING_SCRIPT = '/src/browser/authoring/start.ts';
-
-/** What the server sends to pages when it has read the course again. The script has the same name (browser/authoring/start.ts). */
-export const READ_AGAIN = 'reedway:read-again';
+import type { Course } from '../../course/course.ts';
+import { COURSE_FILE, GLOSSARY_FILE, TECHNIQUES_FILE } from '../../course/folder.ts';
+import type { Severity } from '../../diagnostics/diagnostic.ts';
+import { linesOf, type Problem, showProblem } from '../../diagnostics/place.ts';
+import { GLOSSARY_PAGE } from '../navigation.ts';
 
 /** How many problems there are of each severity. */
 export type Counts = Readonly<Record<Severity, number>>;
