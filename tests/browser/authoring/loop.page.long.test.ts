@@ -1,13 +1,11 @@
 /** Under `serve` a save replaces the part of a page that changed; everything else on it goes on. */
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
-import { FIRST, SECOND, test } from './author.ts';
+import { violationsOn } from '../axe.ts';
+import { FIRST, isMarked, mark, SECOND, test } from './author.ts';
 
-/** Marks every element of the page's text, so that it can be seen which of them are still the same. */
-const mark = (page: Page) =>
-  page.evaluate(() => {
-    for (const element of document.querySelectorAll('body, body *')) Object.assign(element, { marked: true });
-  });
 /** The names of elements without a mark. */
 const fresh = (page: Page, within = 'body') =>
   page.evaluate(
@@ -19,8 +17,6 @@ const fresh = (page: Page, within = 'body') =>
         .map((element) => element.localName),
     within,
   );
-const isMarked = (page: Page, selector: string) =>
-  page.evaluate((one) => Reflect.get(document.querySelector(one) ?? {}, 'marked') === true, selector);
 const topOf = (page: Page, words: string) =>
   page.getByText(words, { exact: true }).evaluate((element) => element.getBoundingClientRect().top);
 
@@ -88,6 +84,53 @@ describe('what changed is replaced, and the rest is the same', () => {
     });
     await author.save(TUNE, 'first', page, second);
     expect(await second.evaluate(() => Reflect.get(window, 'changes'))).toEqual([]);
+  });
+});
+
+describe('other files of the course', () => {
+  test('its title is another on every page', async ({ author }) => {
+    const pages = [await author.open('lessons/first/'), await author.open('path/'), await author.open('')] as const;
+    for (const page of pages) await mark(page);
+    await author.save('title: A new name\n', 'course.yaml', ...pages);
+    for (const page of pages) {
+      expect(await page.title()).toMatch(/A new name$/);
+      expect(await page.locator('.course-name').textContent()).toBe('A new name');
+    }
+    expect(await isMarked(pages[0], 'main')).toBe(true);
+    expect(await isMarked(pages[0], '.lesson-text')).toBe(true);
+  });
+
+  test('a picture is fetched again', async ({ author }) => {
+    const page = await author.open('lessons/second/');
+    const width = () =>
+      page
+        .getByAltText('A mark')
+        .evaluate((image) => (image instanceof HTMLImageElement ? image.naturalWidth / image.naturalHeight : 0));
+    await expect.poll(width).toBe(1);
+    await mark(page);
+    await author.save(
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 3"><rect width="9" height="3"/></svg>',
+      'media/mark.svg',
+      page,
+    );
+    await expect.poll(width).toBe(3);
+    expect(await isMarked(page, 'img')).toBe(true);
+  });
+
+  test('what the whole page depends on has the page loaded again', async ({ author }) => {
+    const page = await author.open('lessons/first/');
+    await mark(page);
+    await Promise.all([page.waitForEvent('load'), author.save('title: A course\nconcert-a: 442\n', 'course.yaml')]);
+    expect(await page.locator('html').getAttribute('data-concert-a')).toBe('442');
+  });
+
+  test('a lesson that comes is on the path, where a student’s marks start again', async ({ author }) => {
+    const page = await author.open('path/');
+    await author.save(SECOND.replace('Second', 'Third'), 'third', page);
+    await page.getByText('Third').first().waitFor();
+    expect(await page.locator('.path-list .next').count()).toBe(1);
+    rmSync(join(author.dir, 'lessons/third.mdx'));
+    await expect.poll(() => page.getByText('Third').count()).toBe(0);
   });
 });
 
@@ -217,8 +260,9 @@ describe('a mistake and its correction', () => {
     await page.locator('.problems summary').first().click();
     await page.locator('.problems pre[data-code="no-hole"]').waitFor();
     expect(await page.getByText('This block cannot be read yet.').count()).toBe(1);
+    expect(await violationsOn(page)).toEqual([]);
     // The list stays open while another mistake comes.
-    await author.save(WRONG.replace('4 5 6 7', '4 5 6 77'), 'first', page);
+    await author.save(WRONG.replace('7 | 7', '77 | 7'), 'first', page);
     expect(await page.locator('.problems > details').getAttribute('open')).toBe('');
     expect(await page.locator('.problems pre[data-code="no-hole"]').count()).toBe(2);
     await page.keyboard.press('Escape');
@@ -242,6 +286,7 @@ describe('a mistake and its correction', () => {
 test('200 quick saves end in the last, on a page that is alive', async ({ author }) => {
   const page = await author.open('lessons/first/');
   await page.locator('#block-other').getByRole('button', { name: 'Hear it' }).click();
+  await page.locator('#block-other .now').first().waitFor();
   await page.locator('#block-other').getByRole('button', { name: 'Loop', exact: true }).click();
   await mark(page);
   for (let save = 1; save <= 200; save++) {
