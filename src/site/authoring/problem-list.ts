@@ -65,9 +65,10 @@ export function problemList(course: Course, path: string | undefined): ProblemLi
 }
 
 function listedProblem(problem: Problem, source: readonly string[] | undefined): ListedProblem {
-  const lines = showProblem(problem, source).split('\n');
-  const said = lines.splice(problem.help === undefined ? -1 : -2);
-  return { problem, place: lines.join('\n'), said: said.map((sentence) => sentence.trim()) };
+  const shown = showProblem(problem, source);
+  // The sentences are below the line; here they are set as text.
+  const [place = ''] = shown.split(`\n  ${problem.message}`);
+  return { problem, place, said: [problem.message, ...(problem.help === undefined ? [] : [problem.help])] };
 }
 
 const countsOf = (problems: readonly Problem[]): Counts => {
