@@ -25,6 +25,15 @@ import { courseRequests, type PagesInProgress } from './requests.ts';
  */
 const SETTLED = 80;
 
+/** How often a file that has become empty is read again: an editor may empty it before it writes it. */
+const LOOKS = 4;
+
+/** Whether a lesson that had text has none. */
+function isHalfSaved(before: Course, now: Course): boolean {
+  const written = new Set(before.lessons.filter(({ source }) => source !== '').map(({ file }) => file));
+  return now.lessons.some(({ file, source }) => source === '' && written.has(file));
+}
+
 /** A running author’s server. */
 export interface Served {
   /** Of the home page. */
@@ -70,7 +79,11 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
     const course = (async () => {
       const before = await previous;
       if (before) await sleep(SETTLED);
-      const now = read(before);
+      let now = read(before);
+      for (let look = 0; before && look < LOOKS && isHalfSaved(before, now); look++) {
+        await sleep(SETTLED);
+        now = read(before);
+      }
       // Before any page can be made from what was read.
       if (before) forget?.(outdated(before, now));
       return now;
