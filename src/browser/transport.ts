@@ -51,6 +51,8 @@ export interface Transport {
   readonly stop: () => void;
   /** Takes a change on: at once while it plays, with the place in the music kept. */
   readonly change: (music: Music) => void;
+  /** The same where the next bar begins: until then what plays goes on. */
+  readonly changeAtBar: (music: Music) => void;
   /** What sounds at a time of the clock; undefined while it is stopped and after its end. */
   readonly showing: (at: number) => Showing | undefined;
 }
@@ -73,6 +75,9 @@ const RING = 0.35;
 interface Laid {
   readonly plan: Plan;
   readonly at: number;
+  /** When it is heard, on the clock: from its start or from the bar where it takes over, and until other music takes over. */
+  readonly from: number;
+  until: number;
   /** How many of its cues have been scheduled. */
   given: number;
 }
@@ -117,13 +122,18 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     startsAt = now + (count?.seconds ?? 0);
     stage.open(now - SOON / 4);
     for (const cue of count?.cues ?? []) voices.push(stage.sound(cue, now + cue.at));
-    const first: Laid = { plan, at: startsAt - into, given: plan.cues.findIndex((cue) => cue.at >= into - 1e-9) };
-    if (first.given < 0) first.given = plan.cues.length;
-    resume(first, into);
-    laid = [first];
+    laid = [layFrom(plan, into, startsAt)];
     become(count ? 'counting' : 'playing');
     schedule();
     cease ??= stage.tick(schedule);
+  }
+
+  /** Lays a round so that the place `into` it is heard at a time of the clock. */
+  function layFrom(plan: Plan, into: number, from: number): Laid {
+    const given = plan.cues.findIndex((cue) => cue.at >= into - 1e-9);
+    const one: Laid = { plan, at: from - into, from, until: Infinity, given: given < 0 ? plan.cues.length : given };
+    resume(one, into);
+    return one;
   }
 
   /** What had begun before the place where playing starts sounds on from there. */
@@ -138,6 +148,7 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     const now = stage.now();
     voices = voices.filter((voice) => voice.until > now);
     laid = laid.filter((one, index) => index === laid.length - 1 || one.at + one.plan.round.seconds > now - 1);
+    for (const one of laid.slice(0, -1)) give(one, now);
     for (let current = laid.at(-1); current; current = following(current, now)) give(current, now);
     if (state === 'counting' && now >= startsAt) become('playing');
     if (over(now - RING)) stop();
@@ -154,9 +165,12 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     for (; current.given < cues.length; current.given++) {
       const cue = itemAt(cues, current.given);
       const at = current.at + cue.at;
-      if (at > now + AHEAD) return;
+      if (at > now + AHEAD || at >= current.until - 1e-9) return;
       const left = at >= now - TOO_LATE ? cue : remainingOf(cue, now - at);
-      if (left) voices.push(stage.sound(left, Math.max(at, now)));
+      if (!left) continue;
+      const voice = stage.sound(left, Math.max(at, now));
+      if (voice.until > current.until) voice.stop(current.until);
+      voices.push(voice);
     }
   }
 
@@ -164,7 +178,7 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
   function following({ plan, at, given }: Laid, now: number): Laid | undefined {
     const end = at + plan.round.seconds;
     if (given < plan.cues.length || !settings.loop || end > now + AHEAD) return undefined;
-    const next: Laid = { plan: planFor(plan.round.number + 1), at: end, given: 0 };
+    const next: Laid = { plan: planFor(plan.round.number + 1), at: end, from: end, until: Infinity, given: 0 };
     laid.push(next);
     return next;
   }
@@ -180,12 +194,15 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
   }
 
   const soundingAt = (at: number): Laid | undefined =>
-    laid.findLast((one) => one.at <= at && at < one.at + one.plan.round.seconds);
+    laid.findLast((one) => one.from <= at && at < one.at + one.plan.round.seconds);
 
   function place(): PlayPosition {
     const now = Math.max(stage.now(), startsAt);
     const current = soundingAt(now);
-    return current ? positionAt(current.plan.round, now - current.at) : position;
+    if (!current) return position;
+    const here = positionAt(current.plan.round, now - current.at);
+    // What sounds may be music that is about to be replaced.
+    return current.until < Infinity ? carryOver(here, current.plan.round, planFor(here.round).round) : here;
   }
 
   const running = (): boolean => state === 'playing' || state === 'counting';
@@ -228,6 +245,38 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     if (was === 'counting' || was === 'playing') begin(was === 'counting' && settings.countIn);
   }
 
+  function changeAtBar(next: Music): void {
+    const now = Math.max(stage.now() + SOON, startsAt);
+    const current = state === 'playing' ? soundingAt(now) : undefined;
+    const bar = current && barAfter(current, now);
+    if (!bar) {
+      change(next);
+      return;
+    }
+    // Rounds that were laid ahead, or music that was to take over at this bar, are not played.
+    laid = laid.filter((one) => one.from <= now);
+    current.until = bar.at;
+    stage.shut(bar.at - SILENT);
+    for (const voice of voices) if (voice.until > bar.at) voice.stop(bar.at);
+    stage.open(bar.at);
+    const round = restartsRounds(settings, next.settings) ? 0 : bar.position.round;
+    const to = roundOf(next.playback, next.settings, round);
+    const position = carryOver({ ...bar.position, round }, current.plan.round, to);
+    take(next);
+    const plan = planFor(position.round);
+    if (plan.round.measures.length > 0) laid.push(layFrom(plan, secondsAt(plan.round, position), bar.at));
+    schedule();
+  }
+
+  /** Where the next bar of a round begins; in a loop, the last is followed by the first. Undefined where nothing follows. */
+  function barAfter({ plan: { round }, at }: Laid, now: number): { at: number; position: PlayPosition } | undefined {
+    const measure = round.measures.findIndex((one) => at + one.at >= now);
+    if (measure >= 0) {
+      return { at: at + itemAt(round.measures, measure).at, position: { round: round.number, measure, tick: 0 } };
+    }
+    return settings.loop ? { at: at + round.seconds, position: { ...START, round: round.number + 1 } } : undefined;
+  }
+
   /** Whether the round after the one that sounds has been laid on the clock already. */
   const isAhead = (): boolean => (laid.at(-1)?.at ?? 0) > Math.max(stage.now(), startsAt);
 
@@ -264,6 +313,7 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     pause,
     stop,
     change,
+    changeAtBar,
     showing,
   };
 }

@@ -4,11 +4,13 @@
  */
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
+import { join, normalize, relative, sep } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Plugin, ViteDevServer } from 'vite';
+import type { DevEnvironment, EnvironmentModuleNode, Plugin, RunnableDevEnvironment, ViteDevServer } from 'vite';
+import type { ModuleRunner } from 'vite/module-runner';
 import type { Course } from '../course/course.ts';
 import { COURSE_FILE, COURSE_FOLDERS, GLOSSARY_FILE, TECHNIQUES_FILE } from '../course/folder.ts';
+import { READ_AGAIN } from '../site/authoring/follow.ts';
 import type { Engraver } from '../site/engraver.ts';
 import { holdSite } from '../site/site.ts';
 import { type SiteOptions, siteOf } from '../site/site-of-course.ts';
@@ -22,6 +24,15 @@ import { courseRequests, type PagesInProgress } from './requests.ts';
  * the watcher (chokidar) reports no other change to the same file: what was written in that time has to be read with the first.
  */
 const SETTLED = 80;
+
+/** How often a file that has become empty is read again: an editor may empty it before it writes it. */
+const LOOKS = 4;
+
+/** Whether a lesson that had text has none. */
+function isHalfSaved(before: Course, now: Course): boolean {
+  const written = new Set(before.lessons.filter(({ source }) => source !== '').map(({ file }) => file));
+  return now.lessons.some(({ file, source }) => source === '' && written.has(file));
+}
 
 /** A running author’s server. */
 export interface Served {
@@ -68,7 +79,11 @@ export async function serve({ dir, port, engraver, read, onRead }: Serving): Pro
     const course = (async () => {
       const before = await previous;
       if (before) await sleep(SETTLED);
-      const now = read(before);
+      let now = read(before);
+      for (let look = 0; before && look < LOOKS && isHalfSaved(before, now); look++) {
+        await sleep(SETTLED);
+        now = read(before);
+      }
       // Before any page can be made from what was read.
       if (before) forget?.(outdated(before, now));
       return now;
@@ -111,13 +126,14 @@ function watchCourse(dir: string, pages: PagesInProgress, reread: (forget: Forge
     name: 'reedway-watch',
     configureServer(server) {
       const parts = new Set([...PARTS].map((part) => join(dir, part)));
-      let reading: Promise<void> | undefined;
-      let again = false;
+      let isReading = false;
+      /** What changed since the course was last read, below its folder. */
+      let files = new Set<string>();
       let isAway = false;
       watch();
       server.watcher.on('all', (event, path) => {
         if (event === 'unlinkDir' && (path === dir || parts.has(path)) && !isAway) untilBack(path);
-        if (PARTS.has(relative(dir, path).split(sep)[0] ?? '')) changed();
+        if (isOfCourse(dir, path)) changed(path);
       });
 
       function watch(): void {
@@ -130,34 +146,61 @@ function watchCourse(dir: string, pages: PagesInProgress, reread: (forget: Forge
         while (!existsSync(folder)) await sleep(AWAY, undefined, { ref: false });
         isAway = false;
         watch();
-        changed();
+        changed(folder);
       }
 
-      function changed(): void {
-        if (reading) again = true;
-        else reading = follow();
+      function changed(path: string): void {
+        files.add(relative(dir, path).split(sep).join('/'));
+        if (!isReading) void follow();
       }
 
       async function follow(): Promise<void> {
-        do {
-          again = false;
+        isReading = true;
+        const read = new Set<string>();
+        while (files.size > 0) {
+          for (const file of files) read.add(file);
+          files = new Set();
           await reread((modules) => {
             forgetModules(server, modules);
             // A page that was begun before may still bring in what it had compiled, over what was compiled after it.
             if (modules.length > 0) void Promise.all(pages).then(() => forgetModules(server, modules));
           });
-        } while (again);
-        reading = undefined;
-        server.ws.send({ type: 'full-reload' });
+        }
+        isReading = false;
+        server.environments.client.hot.send(READ_AGAIN, { files: [...read] });
       }
+    },
+    // A lesson is a module, and Astro would have every page load again before the course is read.
+    hotUpdate: {
+      order: 'pre',
+      handler: ({ file }) => (isOfCourse(dir, normalize(file)) ? [] : undefined),
     },
   };
 }
 
+/** Whether a file is of what a course is made of. */
+const isOfCourse = (dir: string, path: string): boolean => PARTS.has(relative(dir, path).split(sep)[0] ?? '');
+
 function forgetModules(server: ViteDevServer, names: readonly string[]): void {
-  for (const { moduleGraph, hot } of Object.values(server.environments)) {
+  for (const environment of Object.values(server.environments)) {
+    const { moduleGraph, hot } = environment;
+    // A browser has nothing of a lesson's module, and would load its page again.
+    if (environment.name === 'client') continue;
     const modules = names.flatMap((name) => moduleGraph.getModuleById(name) ?? []);
     for (const module of modules) moduleGraph.invalidateModule(module);
-    if (modules.length > 0) hot.send({ type: 'full-reload', path: '*' });
+    if (modules.length === 0) continue;
+    // Pages import each lesson when they are made. To run everything again takes a second.
+    if (hasRunner(environment) && !names.includes(RESOLVED)) forgetRun(environment.runner, modules);
+    else hot.send({ type: 'full-reload', path: '*' });
+  }
+}
+
+/** Whether an environment runs its modules in this process (`isRunnableDevEnvironment`, without loading the bundler for it). */
+const hasRunner = (environment: DevEnvironment): environment is RunnableDevEnvironment => 'runner' in environment;
+
+function forgetRun({ evaluatedModules }: ModuleRunner, modules: readonly EnvironmentModuleNode[]): void {
+  for (const { id } of modules) {
+    const module = id === null ? undefined : evaluatedModules.getModuleById(id);
+    if (module) evaluatedModules.invalidateModule(module);
   }
 }

@@ -314,4 +314,57 @@ describe('the transport', () => {
       { numRuns: cases(150, 1000) },
     );
   });
+
+  describe('changed at the next bar', () => {
+    const THREE = 'slot: 1/4\n4 4 4 4 | 5 5 5 5 | 6 6 6 6';
+    const holes = (heard: readonly { cue: Cue; at: number }[]): number[] =>
+      heard.flatMap(({ cue }) => (cue.kind === 'line' ? (cue.parts[0]?.notes[0]?.hole ?? 0) : []));
+
+    test('plays the bar to its end as it was, and then goes on with the new notes, without a gap', () => {
+      const { transport, music, pass, lines } = stage(THREE);
+      transport.play();
+      pass(5.2);
+      transport.changeAtBar({ ...music, playback: playbackFrom('slot: 1/4\n1 1 1 1 | 2 2 2 2 | 3 3 3 3') });
+      pass(9);
+      expect(holes(lines())).toEqual([4, 4, 4, 4, 5, 5, 5, 5, 3, 3, 3, 3]);
+      expect(onsets(lines().map(({ at }) => at))).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
+      expect(transport.state()).toBe('stopped');
+    });
+
+    test('keeps its loop, also where two saves come within one bar', () => {
+      const { transport, music, pass, lines } = stage(THREE, { loop: true, range: { first: 1, last: 1 } });
+      transport.play();
+      pass(1.2);
+      transport.changeAtBar({ ...music, playback: playbackFrom('slot: 1/4\n1 1 1 1 | 2 2 2 2') });
+      pass(0.3);
+      transport.changeAtBar({ ...music, playback: playbackFrom('slot: 1/4\n1 1 1 1 | 3 3 3 3') });
+      pass(7);
+      expect(holes(lines()).slice(0, 8)).toEqual([5, 5, 5, 5, 3, 3, 3, 3]);
+      expect(onsets(lines().map(({ at }) => at)).slice(0, 8)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+    });
+
+    test('begins again where the bar is no longer there', () => {
+      const { transport, music, pass, lines } = stage(THREE);
+      transport.play();
+      pass(5.2);
+      transport.changeAtBar({ ...music, playback: playbackFrom('slot: 1/4\n1 1 1 1 | 2 2 2 2') });
+      pass(5.5);
+      expect(holes(lines())).toEqual([4, 4, 4, 4, 5, 5, 5, 5, 1, 1, 1, 1]);
+    });
+
+    test('changes at once while nothing sounds, and pauses at a place of the new music', () => {
+      const { transport, music, pass, lines, now } = stage(THREE);
+      const next = { ...music, playback: playbackFrom('slot: 1/4\n1 1 1 1 | 2 2 2 2 | 3 3 3 3') };
+      transport.changeAtBar(next);
+      transport.play();
+      pass(0.5);
+      expect(holes(lines())[0]).toBe(1);
+      transport.changeAtBar(music);
+      transport.pause();
+      expect(transport.showing(now())?.moment).toMatchObject({ bar: 0 });
+      transport.play();
+      pass(4);
+      expect(holes(lines()).slice(-2)).toEqual([5, 5]);
+    });
+  });
 });

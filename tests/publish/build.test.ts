@@ -62,6 +62,11 @@ describe('a course that is right', () => {
       if (name.endsWith('.html')) pages.set(name, new JSDOM(bytes.toString()).window.document);
   });
 
+  test('has nothing of what an author sees at work: no script that follows the course, and no list of problems', () => {
+    const ofAuthor = /reedway[:-](?:read-again|shown|problems)|problems-(?:bar|list)|browser\/authoring/;
+    expect([...files].filter(([, bytes]) => ofAuthor.test(bytes.toString())).map(([name]) => name)).toEqual([]);
+  });
+
   test('becomes a site with a page for each lesson but drafts, its media, and what lies in its public folder', () => {
     const names = [...files.keys()];
     expect(names).toEqual(

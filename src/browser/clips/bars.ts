@@ -20,9 +20,12 @@ export interface BarButton {
 }
 
 /** Puts a button above the first bar of a cue. Cues of one bar, perhaps of several clips, are side by side. */
-export function offerBar({ block, first }: CueOnPage, { text, name, press }: BarButton): void {
+export function offerBar({ block, first }: CueOnPage, { text, name, press }: BarButton): HTMLElement | undefined {
   const figure = document.querySelector<HTMLElement>(`[data-block="${CSS.escape(block)}"]`);
-  if (figure) cuesOver(figure).add(first, button(text, press, { 'aria-label': name, title: name }));
+  if (!figure) return undefined;
+  const offered = button(text, press, { 'aria-label': name, title: name });
+  cuesOver(figure).add(first, offered);
+  return offered;
 }
 
 interface CuesOver {

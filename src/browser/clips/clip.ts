@@ -12,6 +12,8 @@ export interface ClipOnPage {
   readonly jump: (cue: number) => void;
   /** Fetches a recording from another site. Only a click does this. */
   readonly load: () => void;
+  /** Ends what it plays and takes its buttons away, when its element is gone. */
+  readonly close: () => void;
 }
 
 const SPEED = { least: 40, most: 100, step: 5 };
@@ -189,12 +191,19 @@ export function openClip(host: HTMLElement): ClipOnPage {
   const timeOf = (cue: number): string => host.querySelector(`[data-cue="${cue}"] .clip-time`)?.textContent ?? '';
 
   const framed = host.querySelector('[data-external-kind="page"]') !== null;
-  for (const [index, cue] of framed ? [] : cues.entries()) {
+  const buttons = [...(framed ? [] : cues.entries())].flatMap(([index, cue]) => {
     const text = timeOf(index);
-    offerBar(cue, { text, name: clipText('playFrom', { title, time: text }), press: () => jump(index) });
-  }
+    return offerBar(cue, { text, name: clipText('playFrom', { title, time: text }), press: () => jump(index) }) ?? [];
+  });
   if (media) equip(media);
-  return { jump, load };
+
+  function close(): void {
+    media?.pause();
+    stopped();
+    light([]);
+    for (const one of buttons) one.remove();
+  }
+  return { jump, load, close };
 }
 
 const calm = matchMedia('(prefers-reduced-motion: reduce)');

@@ -20,6 +20,10 @@ class Clip extends HTMLElement {
     });
   }
 
+  disconnectedCallback(): void {
+    void this.opened?.then((clip) => clip.close());
+  }
+
   get isPage(): boolean {
     return this.querySelector('[data-external-kind="page"], iframe') !== null;
   }

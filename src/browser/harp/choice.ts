@@ -21,14 +21,17 @@ import {
 class HarpChoice extends HTMLElement {
   /** Choices can come faster than code loads, and loads can finish out of order. */
   private latest = 0;
+  private readonly gone = new AbortController();
 
   connectedCallback(): void {
     this.show(readChosen());
     this.addEventListener('change', () => choose(this.read()));
-    document.addEventListener(HARP_EVENT, ({ detail }: CustomEventInit<Chosen>) => {
+    const follow = ({ detail }: CustomEventInit<Chosen>): void => {
       if (detail) void this.follow(detail);
-    });
+    };
+    document.addEventListener(HARP_EVENT, follow, { signal: this.gone.signal });
     onChosenElsewhere(() => {
+      if (!this.isConnected) return;
       // A harp in the address was meant for this page, whatever another tab chooses.
       const chosen = readChosen();
       this.show(chosen);
@@ -38,6 +41,10 @@ class HarpChoice extends HTMLElement {
     if (!differs(chosen)) return;
     nameInAddress(chosen);
     void this.follow(chosen);
+  }
+
+  disconnectedCallback(): void {
+    this.gone.abort();
   }
 
   private show({ harp, tuned, concertA, temperament }: Chosen): void {

@@ -20,11 +20,23 @@ export interface LessonMusic {
   readonly said: Readonly<Record<string, Inline>>;
 }
 
+/** Counts up while the author of the lesson changes it. */
+let edition = 0;
+
+/** What was fetched is of an earlier reading of the course: it is fetched again. */
+export function outdateMusic(): void {
+  edition++;
+  fetched.clear();
+}
+
 const fetched = new Map<string, Promise<LessonMusic>>();
 
 /** A failed fetch is not remembered: the next one tries again. */
 export function musicAt(address: string): Promise<LessonMusic> {
   const music = fetched.get(address) ?? fetchMusic(address);
+  const [path = ''] = address.split('?');
+  // An earlier edition is asked for no more.
+  for (const known of fetched.keys()) if (known !== address && known.split('?')[0] === path) fetched.delete(known);
   fetched.set(address, music);
   music.catch(() => fetched.delete(address));
   return music;
@@ -48,5 +60,6 @@ export async function siteScoreAt(address: string, block: string): Promise<SiteS
 export function musicAddress(lesson: string): string {
   const base = document.documentElement.dataset['base'] ?? '/';
   const path = lesson.split('/').map(encodeURIComponent).join('/');
-  return new URL(`${base}music/${path}.json`, location.href).href;
+  const query = edition > 0 ? `?edition=${edition}` : '';
+  return new URL(`${base}music/${path}.json${query}`, location.href).href;
 }

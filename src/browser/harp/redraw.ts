@@ -5,7 +5,7 @@
 import type { FigureOnHarp } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
 import { drawingHolder } from '../scroll-box.ts';
-import { type Chosen, differs } from './chosen.ts';
+import { type Chosen, differs, readChosen } from './chosen.ts';
 import { musicAddress } from './music.ts';
 import { findSaid, type Said } from './said.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
@@ -21,6 +21,8 @@ interface Place {
   readonly written: readonly Element[];
   /** What is in it now. */
   shown: readonly Element[];
+  /** What it was last drawn for. */
+  drawnFor?: Chosen | undefined;
   readonly job: (chosen: Chosen) => RedrawJob;
 }
 
@@ -52,7 +54,10 @@ export async function redraw(chosen: Chosen): Promise<boolean> {
 
 function restore(all: readonly Place[], words: Said): void {
   words.restore();
-  for (const place of all) put(place, place.written, { html: '' });
+  for (const place of all) {
+    put(place, place.written, { html: '' });
+    place.drawnFor = undefined;
+  }
 }
 
 async function redrawAll(chosen: Chosen, mine: number, all: readonly Place[], words: Said): Promise<boolean> {
@@ -68,26 +73,42 @@ async function redrawAll(chosen: Chosen, mine: number, all: readonly Place[], wo
   while (waiting.size > 0) {
     const place = nearest(waiting);
     waiting.delete(place);
+    if (isSame(place.drawnFor, chosen)) continue;
     const drawn = await draw(place.job(chosen));
     if (mine !== latest) return false;
     if (drawn.sheet) addOutlines(drawn.sheet);
     put(place, elementsOf(drawn.html), drawn);
+    place.drawnFor = chosen;
   }
   return true;
 }
 
+/**
+ * Looks again for what follows the harp, after parts of the page were replaced by others as they are written. Returns whether the page has
+ * to be drawn again for what is chosen.
+ */
+export function findAgain(): boolean {
+  const chosen = readChosen();
+  if (!places) return differs(chosen);
+  const known = new Map(places.map((place) => [place.figure, place]));
+  places = findPlaces().map((found) => {
+    const before = known.get(found.figure);
+    return before?.shown.every((element) => element.isConnected) ? before : found;
+  });
+  said = findSaid(said);
+  return differs(chosen);
+}
+
+/** Values of a choice are rows of tables, so that equal ones are the same, but for what is read from storage. */
+const isSame = (one: Chosen | undefined, other: Chosen): boolean => JSON.stringify(one) === JSON.stringify(other);
+
 function findPlaces(): Place[] {
   const blocks = [...document.querySelectorAll<HTMLElement>('figure[data-block]')].flatMap((figure): Place[] => {
-    const { lesson = '', block = '', idPrefix } = figure.dataset;
     const written = [...figure.querySelectorAll<HTMLElement>(':scope > .tab-block')];
-    const job = ({ harp, tuned }: Chosen): RedrawJob => ({
-      kind: 'block',
-      music: musicAddress(lesson),
-      block,
-      parts: idPrefix,
-      harp,
-      tuned,
-    });
+    const job = ({ harp, tuned }: Chosen): RedrawJob => {
+      const { lesson = '', block = '', idPrefix } = figure.dataset;
+      return { kind: 'block', music: musicAddress(lesson), block, parts: idPrefix, harp, tuned };
+    };
     return written.length > 0 ? [{ figure, written, shown: written, job }] : [];
   });
   const figures = [...document.querySelectorAll<HTMLElement>('figure[data-figure]')].map((figure): Place => {

@@ -8,13 +8,15 @@ export interface Said {
   put(words: readonly Element[]): void;
   /** Shows what was there when the page was opened. */
   restore(): void;
+  /** What a place holds as it is written; undefined for a place that was not found. */
+  written(place: Element): readonly ChildNode[] | undefined;
 }
 
-/** Finds the places, before anything in them is changed. */
-export function findSaid(): Said {
+/** Finds the places, before anything in them is changed: what was `known` has been changed perhaps. */
+export function findSaid(known?: Said): Said {
   const places = [...document.querySelectorAll<HTMLElement>('[data-said]')].map((element) => ({
     element,
-    written: [...element.childNodes],
+    written: known?.written(element) ?? [...element.childNodes],
   }));
   const lesson = document.querySelector<HTMLElement>('[data-says]')?.dataset['says'];
   return {
@@ -27,6 +29,7 @@ export function findSaid(): Said {
       }
       hideRepeated();
     },
+    written: (place) => places.find(({ element }) => element === place)?.written,
     restore() {
       for (const { element, written } of places) element.replaceChildren(...written);
       hideRepeated();

@@ -21,6 +21,8 @@ export interface Controls {
   readonly showRound: (round: number, tempo: number) => void;
   readonly showLargeType: (open: boolean) => void;
   readonly showHarp: () => void;
+  /** Offers what there is to choose in a block that its author has changed, set as it was. */
+  readonly showMusic: () => void;
   readonly focusPlay: () => void;
   /** Where on the screen the main row begins, which stays at the bottom; the bottom itself while the row is hidden. */
   readonly top: () => number;
@@ -29,14 +31,21 @@ export interface Controls {
 /** The controls of a block's player. */
 export function createControls(wiring: PlayerActions): Controls {
   const main = mainRow(wiring);
-  const bars = barsRow(wiring);
   const drone = droneRow(wiring);
+  /** What depends on the block's bars, tempo and phrases. */
+  const ofMusic = () => ({
+    tempo: tempoRow(wiring),
+    bars: barsRow(wiring),
+    practice: practice(wiring, main.showLoop),
+    phrases: phrases(wiring) ?? make('div', { hidden: true }),
+  });
+  let rows = ofMusic();
   const more = make(
     'details',
     { class: 'player-more' },
     make('summary', {}, playerText('practiceAndBand')),
-    practice(wiring, main.showLoop),
-    phrases(wiring) ?? '',
+    rows.practice,
+    rows.phrases,
     mixer(wiring),
     drone.element,
   );
@@ -44,24 +53,46 @@ export function createControls(wiring: PlayerActions): Controls {
     'div',
     { class: 'player', role: 'group', 'aria-label': playerText('player') },
     main.element,
-    tempoRow(wiring),
-    bars.element,
+    rows.tempo,
+    rows.bars.element,
     more,
   );
+
+  function showMusic(): void {
+    const before = rows;
+    rows = ofMusic();
+    inPlaceOf(before.tempo, rows.tempo);
+    inPlaceOf(before.bars.element, rows.bars.element);
+    inPlaceOf(before.practice, rows.practice);
+    inPlaceOf(before.phrases, rows.phrases);
+    main.showLoop(wiring.settings().loop);
+    drone.showHarp();
+  }
   return {
     element,
     showState: main.showState,
-    showRange: bars.showRange,
+    showRange: (range) => rows.bars.showRange(range),
     showLoop: main.showLoop,
     showRound: main.showRound,
     showLargeType: main.showLargeType,
     showHarp: drone.showHarp,
+    showMusic,
     focusPlay: () => main.play.focus({ preventScroll: true }),
     top: () => {
       const { top } = main.element.getBoundingClientRect();
       return top > 0 ? top : innerHeight;
     },
   };
+}
+
+/** The control of the same place has the focus where one of the row had it. */
+function inPlaceOf(before: HTMLElement, now: HTMLElement): void {
+  const controlsOf = (row: HTMLElement): HTMLElement[] => [
+    ...row.querySelectorAll<HTMLElement>('input, select, button'),
+  ];
+  const focused = controlsOf(before).findIndex((control) => control.matches(':focus'));
+  before.replaceWith(now);
+  controlsOf(now)[focused]?.focus({ preventScroll: true });
 }
 
 function mainRow({ settings, change, playOrPause, stop, openLargeType }: PlayerActions) {

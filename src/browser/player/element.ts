@@ -3,6 +3,8 @@ import { playerButtonText } from '../texts/player-button.ts';
 import { wakeSound } from './context.ts';
 
 class Player extends HTMLElement {
+  private close: (() => void) | undefined;
+
   connectedCallback(): void {
     const hear = this.querySelector('button');
     hear?.addEventListener('click', async () => {
@@ -10,7 +12,8 @@ class Player extends HTMLElement {
       hear.disabled = true;
       try {
         const { openPlayer } = await import('./player.ts');
-        openPlayer(this, context);
+        // An author's save may have replaced it.
+        if (this.isConnected) this.close = openPlayer(this, context);
       } catch {
         hear.disabled = false;
         hear.textContent = playerButtonText('notLoaded');
@@ -18,6 +21,10 @@ class Player extends HTMLElement {
         hear.focus();
       }
     });
+  }
+
+  disconnectedCallback(): void {
+    this.close?.();
   }
 }
 

@@ -8,10 +8,17 @@ import { button, choice, labelled, make } from './dom.ts';
 const ALL = 'all';
 
 /** The controls for the phrases of a block; undefined where it repeats none. */
-export function phrases({ playback, change, chooseBars, showPhrase }: PlayerActions): HTMLElement | undefined {
+export function phrases({
+  playback,
+  settings,
+  change,
+  chooseBars,
+  showPhrase,
+}: PlayerActions): HTMLElement | undefined {
   const { phrases = [] } = playback();
   if (phrases.length === 0) return undefined;
-  let chosen: number | undefined;
+  const { layer: before } = settings();
+  let chosen = before?.phrase;
   /** How often the loop was asked for, since the phrase was chosen. */
   let looped = 0;
 
@@ -20,7 +27,7 @@ export function phrases({ playback, change, chooseBars, showPhrase }: PlayerActi
       { value: '', text: playerText('noPhrase') },
       ...phrases.map(({ name }, index) => ({ value: String(index), text: name })),
     ],
-    '',
+    chosen === undefined ? '' : String(chosen),
     (value) => {
       chosen = value === '' ? undefined : Number(value);
       looped = 0;
@@ -35,7 +42,7 @@ export function phrases({ playback, change, chooseBars, showPhrase }: PlayerActi
       { value: 'alone', text: playerText('hearPhraseAlone') },
       { value: 'not', text: playerText('leavePhraseOut') },
     ] satisfies readonly { readonly value: Layer['heard'] | typeof ALL; readonly text: string }[],
-    ALL,
+    before?.heard ?? ALL,
     hear,
   );
   const loop = button(playerText('loopPhrase'), () => {
@@ -58,6 +65,7 @@ export function phrases({ playback, change, chooseBars, showPhrase }: PlayerActi
     loop.disabled = chosen === undefined;
   }
   enable();
+  showPhrase(chosen);
 
   return make(
     'fieldset',

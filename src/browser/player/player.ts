@@ -2,7 +2,6 @@
 import { type PlaySettings, writtenSettings } from '../../schedule/settings.ts';
 import { barInWords, barsInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';
-import { itemAt } from '../../values/checked.ts';
 import { audioOutputOf } from '../audio-output.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { HARP_EVENT, readChosen, studentsHarp } from '../harp/chosen.ts';
@@ -15,6 +14,7 @@ import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
 import { button, make } from './dom.ts';
+import { MUSIC_EVENT, settingsAfterEdit } from './edited-music.ts';
 import { tempoInWords } from './in-words.ts';
 import { createLargeType, isLargeTypeOpen } from './large-type.ts';
 import { pageMixOn } from './page-mix.ts';
@@ -26,16 +26,21 @@ const LONGEST_NOTE_WAIT = 1000;
 /** Milliseconds that a device may take to wake before the page says that it sleeps. */
 const WAKE_UP_TIME = 600;
 
-/** Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. */
-export function openPlayer(host: HTMLElement, context: AudioContext | undefined): void {
+/**
+ * Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. The function it returns ends it, for a host
+ * that is removed.
+ */
+export function openPlayer(host: HTMLElement, context: AudioContext | undefined): () => void {
   const message = make('p', { class: 'player-message', role: 'alert', tabindex: -1 });
   if (!context) {
     message.textContent = playerText('noSound');
     host.replaceChildren(message);
     message.focus();
-    return;
+    return () => {};
   }
-  const written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
+  const gone = new AbortController();
+  const { signal } = gone;
+  let written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
   const block = host.closest<HTMLElement>('[data-block]') ?? host;
   const pageMix = pageMixOn(context);
 
@@ -89,9 +94,9 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     wake: () => void wakeSound(),
   });
 
-  /** How musicians count the bar of an index. */
+  /** How musicians count the bar of an index. What still sounds may be of a bar that its author has removed. */
   function numberOf(bar: number): number {
-    return itemAt(playback.bars, bar).number;
+    return playback.bars[bar]?.number ?? bar + 1;
   }
 
   /** Choosing bars is asking to practise them: they loop until something else is chosen. */
@@ -181,6 +186,22 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     controls.showHarp();
   }
 
+  /** The author has changed the block. What the student set stays, as far as the block still has it. */
+  function showEdited(next: Playback): void {
+    choices++;
+    settings = settingsAfterEdit(settings, written, next);
+    written = next;
+    playback = onChosenHarp(written);
+    pitches = pitchesOf(playback, readChosen());
+    const { range } = settings;
+    transport.changeAtBar({ playback, settings });
+    controls.showMusic();
+    controls.showRange(range);
+    tiles.show(range);
+    draw();
+    findHoles();
+  }
+
   /** Another tuning has other holes for the same notes, which are found with the block's music. */
   function findHoles(): void {
     const chosen = readChosen();
@@ -198,28 +219,39 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       );
   }
 
-  context.addEventListener('statechange', complainIfAsleep);
-  document.addEventListener(HARP_EVENT, () => {
+  host.addEventListener(MUSIC_EVENT, ({ detail }: CustomEventInit<string>) => {
+    if (detail) showEdited(JSON.parse(detail) as Playback);
+  });
+  context.addEventListener('statechange', complainIfAsleep, { signal });
+  const followHarp = (): void => {
     choices++;
     showHarp(onChosenHarp(written));
     findHoles();
-  });
+  };
+  document.addEventListener(HARP_EVENT, followHarp, { signal });
   findHoles();
   // A student who leaves the page, or looks at another, has stopped practising this block.
-  addEventListener('pagehide', () => {
+  const leave = (): void => {
     transport.stop();
     pageMix.hush();
-  });
-  document.addEventListener('visibilitychange', () => {
+  };
+  addEventListener('pagehide', leave, { signal });
+  const look = (): void => {
     if (!document.hidden) return;
     transport.pause();
     pageMix.hush();
-  });
+  };
+  document.addEventListener('visibilitychange', look, { signal });
 
   block.classList.add('sounding');
   host.replaceChildren(tiles.element, ...cursor.elements, controls.element, message, news.element);
   controls.focusPlay();
   start();
+  return () => {
+    gone.abort();
+    transport.stop();
+    largeType.open(false);
+  };
 }
 
 /** Milliseconds until there is something else to show. Only the last stroke, ringing on, has nothing to show. */

@@ -29,9 +29,10 @@ export function practice(
   );
   showSwing(share);
 
-  const step = numberField({ least: 1, most: 40, step: 1 }, 4, () => climb(climbing.checked));
-  const goal = numberField(tempoScale(tempo), Math.round(tempo * 1.2), () => climb(climbing.checked));
-  const climbing = checkbox(false, (on) => climb(on));
+  const climbs = settings().climb;
+  const step = numberField({ least: 1, most: 40, step: 1 }, climbs?.step ?? 4, () => climb(climbing.checked));
+  const goal = numberField(tempoScale(tempo), climbs?.goal ?? Math.round(tempo * 1.2), () => climb(climbing.checked));
+  const climbing = checkbox(climbs !== undefined, (on) => climb(on));
   // Only a loop has rounds.
   function climb(on: boolean): void {
     change(on ? { loop: true, climb: { step: step.valueAsNumber, goal: goal.valueAsNumber } } : { climb: undefined });
@@ -53,7 +54,7 @@ export function practice(
     labelled(playerText('metronome'), metronome),
     labelled(
       playerText('oneBarAtATime'),
-      checkbox(false, (trade) => change({ trade })),
+      checkbox(settings().trade, (trade) => change({ trade })),
     ),
     make(
       'span',

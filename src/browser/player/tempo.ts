@@ -15,7 +15,7 @@ export const tempoScale = (written: number): SliderRange => ({
 });
 
 /** The tempo controls: a slider in percent and a field in beats a minute. */
-export function tempoRow({ playback, change }: PlayerActions): HTMLElement {
+export function tempoRow({ playback, settings, change }: PlayerActions): HTMLElement {
   const { tempo: written, meter } = playback();
   const beats = isCompound(meter) ? 'dottedQuartersPerMinute' : 'quartersPerMinute';
   const ofPercent = (percent: number): number => (written * percent) / 100;
@@ -40,7 +40,7 @@ export function tempoRow({ playback, change }: PlayerActions): HTMLElement {
     said.textContent = playerText('percentSign', { percent });
   }
 
-  show(written);
+  show(settings().tempo);
   return make(
     'div',
     { class: 'player-row' },

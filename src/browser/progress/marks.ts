@@ -9,6 +9,7 @@ import { isDone, type ProgressKind } from './record.ts';
 /** A checkbox that says whether one thing is done. The element's `data-progress-id` names the thing. */
 abstract class MarkElement extends HTMLElement {
   abstract readonly kind: ProgressKind;
+  private forget: (() => void) | undefined;
 
   connectedCallback(): void {
     const box = this.querySelector('input');
@@ -27,8 +28,12 @@ abstract class MarkElement extends HTMLElement {
       report.textContent =
         trouble === undefined ? '' : progressText(trouble === 'full' ? 'notKeptFull' : 'notKeptBlocked');
     });
-    store.onChange(show);
+    this.forget = store.onChange(show);
     show();
+  }
+
+  disconnectedCallback(): void {
+    this.forget?.();
   }
 }
 

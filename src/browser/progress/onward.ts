@@ -9,6 +9,8 @@ import { fetchPathLessons } from './path-lessons.ts';
 customElements.define(
   'path-onward',
   class extends HTMLElement {
+    private forget: (() => void) | undefined;
+
     connectedCallback(): void {
       const link = this.querySelector('a');
       if (!link) return;
@@ -30,8 +32,12 @@ customElements.define(
           part.hidden = next !== undefined && part.dataset['summaryOf'] !== next.id;
         }
       };
-      store.onChange(show);
+      this.forget = store.onChange(show);
       void show();
+    }
+
+    disconnectedCallback(): void {
+      this.forget?.();
     }
   },
 );

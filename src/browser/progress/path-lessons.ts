@@ -11,6 +11,11 @@ export interface NamedLesson extends LessonAndNeeds {
 
 let fetched: Promise<readonly NamedLesson[]> | undefined;
 
+/** The lessons that were fetched are those of an earlier reading of the course: they are fetched again. */
+export function outdatePathLessons(): void {
+  fetched = undefined;
+}
+
 /** Empty where the site cannot be reached: the page then stays as it was written. */
 export function fetchPathLessons(): Promise<readonly NamedLesson[]> {
   const base = document.documentElement.dataset['base'] ?? '/';

@@ -14,6 +14,8 @@ const STATES = ['done', 'ready', 'later', 'next'] as const;
 customElements.define(
   'path-view',
   class extends HTMLElement {
+    private forget: (() => void) | undefined;
+
     connectedCallback(): void {
       const store = progressHere();
       const lessons = [...document.querySelectorAll<HTMLElement>('.path-list li[data-lesson]')].map(
@@ -58,9 +60,13 @@ customElements.define(
         }
         this.describe(lessons, next, lessons.filter(({ id }) => isDone(progress, 'lessons', id)).length);
       };
-      store.onChange(show);
+      this.forget = store.onChange(show);
       show();
       openPart(document.querySelector('.path-list .next'));
+    }
+
+    disconnectedCallback(): void {
+      this.forget?.();
     }
 
     /** In a sentence: how many are done, and which comes next. */

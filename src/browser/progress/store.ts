@@ -26,8 +26,8 @@ export interface Store {
   trouble(): StorageTrouble | undefined;
   /** Reads again what is kept: another tab may have written. */
   refresh(): void;
-  /** Called after every change, on this page or another. */
-  onChange(call: () => void): void;
+  /** Called after every change, on this page or another, until the function that is returned is called. */
+  onChange(call: () => void): () => void;
 }
 
 /** The browser is set to keep nothing, or has no room left. */
@@ -44,7 +44,7 @@ export interface Surroundings {
 export function openStore(name: string, { storage, now }: Surroundings): Store {
   const key = `reedway-progress:${name}`;
   const asideKey = `${key}:aside:`;
-  const calls: (() => void)[] = [];
+  const calls = new Set<() => void>();
   let known = NOTHING;
   let trouble: StorageTrouble | undefined = storage ? undefined : 'blocked';
 
@@ -135,7 +135,8 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
     trouble: () => trouble,
     refresh: () => change(NOTHING),
     onChange: (call) => {
-      calls.push(call);
+      calls.add(call);
+      return () => calls.delete(call);
     },
   };
 }

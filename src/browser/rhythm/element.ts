@@ -12,6 +12,10 @@ class Rhythm extends HTMLElement {
     button?.addEventListener('click', () => void this.press(button));
   }
 
+  disconnectedCallback(): void {
+    void this.loop?.then(({ stop }) => stop());
+  }
+
   private async press(button: HTMLButtonElement): Promise<void> {
     const context = wakeSound();
     if (!context) {

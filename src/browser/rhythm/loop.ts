@@ -14,6 +14,7 @@ import { type AudioOutput, createTransport, TICK } from '../transport.ts';
 export interface RhythmLoop {
   /** Starts with a count-in, or stops. */
   readonly toggle: () => void;
+  readonly stop: () => void;
 }
 
 /** Beside the strokes the clicks are quiet. */
@@ -71,6 +72,7 @@ export function createRhythmLoop(
         transport.play();
       } else transport.stop();
     },
+    stop: transport.stop,
   };
 }
 

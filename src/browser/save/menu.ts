@@ -36,13 +36,9 @@ const CHOICES: readonly Choice[] = [
 
 /** Fills the opened menu of a block. */
 export function fillMenu(menu: HTMLElement): void {
-  const figure = menu.closest<HTMLElement>('[data-block]');
-  if (!figure) throw new Error('a menu of files is outside of any block');
-  const block: SavedBlock = {
-    figure,
-    lesson: figure.dataset['lesson'] ?? '',
-    block: figure.dataset['block'] ?? '',
-  };
+  const around = menu.closest<HTMLElement>('[data-block]');
+  if (!around) throw new Error('a menu of files is outside of any block');
+  const figure: HTMLElement = around;
   const news = make('p', { role: 'status' });
   const rows = CHOICES.map((choice) => {
     const button = make('button', { type: 'button' }, choice.title);
@@ -58,6 +54,8 @@ export function fillMenu(menu: HTMLElement): void {
     let said: string;
     try {
       const chosen = readChosen();
+      const { lesson = '', block: own = '' } = figure.dataset;
+      const block: SavedBlock = { figure, lesson, block: own };
       const content = await fileOf(block, format, players);
       const file = nameOf(fileNameOf(block.lesson, block.block, format, players), chosen);
       offerFile(file, content);

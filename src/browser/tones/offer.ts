@@ -57,8 +57,17 @@ function release(): void {
   letGo = undefined;
 }
 
-const figures = document.querySelectorAll<HTMLElement>('.figure');
-for (const figure of figures) {
+const offered = new WeakSet<Element>();
+
+/** Offers the notes of all figures of the page. */
+export function offerTones(): void {
+  for (const figure of document.querySelectorAll<HTMLElement>('.figure')) {
+    if (!offered.has(figure)) follow(figure);
+    offered.add(figure);
+  }
+}
+
+function follow(figure: HTMLElement): void {
   offer(figure);
   // Drawn again for another harp.
   new MutationObserver(() => offer(figure)).observe(drawingHolder(figure), { childList: true });
@@ -73,4 +82,5 @@ for (const figure of figures) {
     release();
   });
 }
+offerTones();
 for (const kind of ['pointerup', 'pointercancel', 'pagehide', 'blur']) addEventListener(kind, release);
