@@ -64,6 +64,11 @@ export const COMMANDS: readonly CommandRow[] = [
     load: () => import('./course/techniques.ts'),
   },
   {
+    name: 'rename',
+    summary: 'Rename a lesson, block, phrase, technique or stage everywhere',
+    load: () => import('./course/rename.ts'),
+  },
+  {
     name: 'messages',
     summary: 'Explain the codes of problems',
     load: () => import('./course/messages.ts'),

@@ -1,6 +1,6 @@
 /** The blocks of all lessons, understood: each against its lesson's settings and the blocks it quotes. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { type FormerNames, nearestNow } from '../diagnostics/nearest.ts';
 import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import type { FoundBlock, ReadContext } from '../notation/context.ts';
 import { type Evaluated, evaluate } from '../notation/evaluate.ts';
@@ -9,6 +9,7 @@ import type { BlockTree, Item } from '../notation/tree.ts';
 import type { Score } from '../score/score.ts';
 import { itemAt } from '../values/checked.ts';
 import type { CourseFileRead } from './course-file.ts';
+import { formerIn } from './former/names.ts';
 import type { LessonRead, NamedBlock } from './lesson.ts';
 
 /** A tab block of a lesson, read and evaluated. */
@@ -62,6 +63,7 @@ export function readBlocks(
   before: ReadonlyMap<BlockTree, BlockRead>,
 ): BlocksRead {
   const byId = new Map(lessons.map((lesson) => [lesson.id, lesson] as const).reverse());
+  const former = formerIn(lessons);
   const contexts = new Map<LessonRead, ReadContext>();
   const known = new Map<BlockTree, boolean>();
   const read = new Map<BlockTree, BlockRead>();
@@ -86,7 +88,7 @@ export function readBlocks(
 
   function look(lessonId: string, blockId: string): { lesson: LessonRead; block: NamedBlock } | FoundBlock {
     const lesson = byId.get(lessonId);
-    if (!lesson) return { missing: 'lesson', ...near(lessonId, byId.keys()) };
+    if (!lesson) return { missing: 'lesson', ...near(lessonId, byId.keys(), former.lessons) };
     const block = lesson.blocks.find((one) => one.id === blockId);
     if (!block)
       return {
@@ -94,6 +96,7 @@ export function readBlocks(
         ...near(
           blockId,
           lesson.blocks.map((one) => one.id),
+          former.blocks.get(lessonId),
         ),
       };
     return { lesson, block };
@@ -154,9 +157,13 @@ export function readBlocks(
 /** That its fence is not closed has been reported. */
 const UNCLOSED: Evaluated = { score: undefined, diagnostics: [] };
 
-const near = (word: string, known: Iterable<string>): { nearest?: string } => {
-  const found = nearest(word, known);
-  return found === undefined ? {} : { nearest: found };
+const near = (
+  word: string,
+  known: Iterable<string>,
+  former: FormerNames | undefined,
+): { nearest?: string; renamed?: true } => {
+  const { nearest, ...more } = nearestNow(word, known, former);
+  return nearest === undefined ? {} : { nearest, ...more };
 };
 
 interface Quotation {

@@ -1,8 +1,9 @@
 /** Checks of a whole course, beyond what each file says by itself. A subject adds its check to the list. */
 import { reporter } from '../diagnostics/catalogue.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { nearestNow } from '../diagnostics/nearest.ts';
 import type { Problem } from '../diagnostics/place.ts';
 import type { Course } from './course.ts';
+import { formerNamesAreFree } from './former/checks.ts';
 import { pagesExist } from './pages.ts';
 import { pathIsSound } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
@@ -16,7 +17,7 @@ export type Check = (course: CheckedCourse) => readonly Problem[];
 
 const report = reporter(COURSE_PROBLEMS);
 
-const requirementsExist: Check = ({ lessons, byId }) =>
+const requirementsExist: Check = ({ lessons, byId, former }) =>
   lessons.flatMap(({ file, frontMatter, places }) =>
     frontMatter.requires.flatMap((lesson, index) => {
       if (byId.has(lesson)) return [];
@@ -25,7 +26,7 @@ const requirementsExist: Check = ({ lessons, byId }) =>
       const diagnostic = report(
         'requires-unknown',
         { from: 0, to: 0 },
-        { lesson, nearest: titled?.id ?? nearest(lesson, byId.keys()) },
+        { lesson, ...(titled ? { nearest: titled.id } : nearestNow(lesson, byId.keys(), former.lessons)) },
       );
       return [placeAt(diagnostic, file, places, ['requires', index], 'value')];
     }),
@@ -45,4 +46,4 @@ const pathHolds: Check = (course) => {
 };
 
 /** Every check of the whole course. */
-export const CHECKS: readonly Check[] = [requirementsExist, pathHolds, pagesExist];
+export const CHECKS: readonly Check[] = [requirementsExist, pathHolds, pagesExist, formerNamesAreFree];

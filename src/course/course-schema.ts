@@ -18,6 +18,8 @@ export interface Stage {
   readonly id: string;
   readonly title: string;
   readonly summary?: string | undefined;
+  /** Ids it had before. */
+  readonly formerly: readonly string[];
 }
 
 /** What `course.yaml` says, with its defaults filled in. */
@@ -102,7 +104,7 @@ export const courseSchema = (tables: Tables) =>
     cautions: list(text),
     'concert-a': number(CONCERT_A_RANGE.from, CONCERT_A_RANGE.to, false).optional(),
     temperament: word(TEMPERAMENTS.map(({ id }) => id)).optional(),
-    stages: groups({ id, title: text, summary: text.optional() }),
+    stages: groups({ id, title: text, summary: text.optional(), formerly: list(id) }),
     tunings: namedValues(tuning, TUNINGS),
     forms: namedValues(form, FORMS),
     severity: namedValues(word(['error', 'warning', 'hint', 'off'])),

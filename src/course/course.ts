@@ -15,6 +15,7 @@ import type { Repertoire } from '../technique/repertoire.ts';
 import type { Block } from './block.ts';
 import type { Clip } from './clips/clips.ts';
 import type { CourseFile } from './course-schema.ts';
+import type { FormerOfCourse } from './former/names.ts';
 import type { Glossary } from './inline/glossary.ts';
 import type { WordLink } from './inline/word.ts';
 import type { LessonFrontMatter } from './lesson-schema.ts';
@@ -50,6 +51,8 @@ export interface Course {
   readonly media: readonly string[];
   /** Files of the public folder, relative to the course folder (`public/favicon.ico`), in order. */
   readonly publicFiles: readonly string[];
+  /** Names that lessons, blocks and stages had before; those of techniques are in the repertoire. */
+  readonly former: FormerOfCourse;
   /** Everything wrong, in file and line order. A course with an error among them is not published. */
   readonly problems: readonly Problem[];
   /** The text of every file that was read, by its path relative to the course folder: what problems point into. */

@@ -1,5 +1,5 @@
 /** What the front matter of a lesson may say. Only the title is required. */
-import { groups, keys, list, namedValues, number, text, yesOrNo } from '../document/schema.ts';
+import { groups, keys, list, matching, namedValues, number, text, yesOrNo } from '../document/schema.ts';
 import type { Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
 import { clipSchema, type FrontMatterClip } from './clips/clips.ts';
@@ -27,11 +27,17 @@ export interface LessonFrontMatter {
   readonly draft: boolean;
   /** Settles the order among lessons that the path leaves free. */
   readonly order?: number | undefined;
+  /** Names it had before. */
+  readonly formerly: readonly string[];
   readonly allow: readonly Allow[];
   /** Recordings, by the names that place them in the text. */
   readonly clips: Readonly<Record<string, FrontMatterClip>>;
   readonly settings: Partial<Settings>;
 }
+
+/** What the name of a lesson is made of, with the folders it is in. */
+export const LESSON_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*(?:\/[A-Za-z0-9][A-Za-z0-9_-]*)*$/;
+const formerLesson = matching(LESSON_NAME, 'is a list of names that this lesson had before, such as first-bends');
 
 /** The schema of a lesson's front matter, with the names that the given tables know. */
 export const lessonSchema = (tables: Tables) =>
@@ -44,13 +50,14 @@ export const lessonSchema = (tables: Tables) =>
     minutes: number(1, 600).optional(),
     draft: yesOrNo.optional(),
     order: number(-1_000_000, 1_000_000, false).optional(),
+    formerly: list(formerLesson),
     allow: groups({ code: text, reason: text }),
     clips: namedValues(clipSchema),
     ...settingShape(tables),
   })
     .superRefine(oneProgression)
     .transform((read): LessonFrontMatter => {
-      const { title, summary, stage, requires, teaches, minutes, draft = false, order, allow, clips } = read;
+      const { title, summary, stage, requires, teaches, minutes, draft = false, order, formerly, allow, clips } = read;
       return {
         title,
         summary,
@@ -60,6 +67,7 @@ export const lessonSchema = (tables: Tables) =>
         minutes,
         draft,
         order,
+        formerly,
         allow,
         clips,
         settings: mergeSettings(read),

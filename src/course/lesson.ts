@@ -1,15 +1,17 @@
 /** One lesson, read on its own: its text, its front matter, and which block goes by which id. */
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { nearestNow } from '../diagnostics/nearest.ts';
 import { locate, type Problem } from '../diagnostics/place.ts';
 import { checkYaml } from '../document/check-yaml.ts';
 import { type YamlPlaces, yamlPlaces } from '../document/yaml.ts';
 import { isLessonName, lessonNameFrom } from '../lesson/lesson-name.ts';
 import { type BlockText, type LessonText, readLessonText } from '../lesson/lesson-text.ts';
+import { BLOCK_ID } from '../notation/header.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { CourseFileRead } from './course-file.ts';
 import { LESSONS, type TextFile } from './folder.ts';
+import { formerStages } from './former/names.ts';
 import type { LessonFrontMatter } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
@@ -83,7 +85,7 @@ function readFront(text: LessonText, head: CourseFileRead, id: string): FrontRea
     frontMatter,
     diagnostics: [
       ...diagnostics,
-      report('stage-unknown', span, { stage, nearest: nearest(stage, stages), known: stages }),
+      report('stage-unknown', span, { stage, ...nearestNow(stage, stages, formerStages(head.file)), known: stages }),
     ],
   };
 }
@@ -102,7 +104,7 @@ function nameBlocks(text: LessonText, file: string): { blocks: NamedBlock[]; pro
   const blocks = text.blocks.map((block, index): NamedBlock => {
     const written = block.tree.header.get('id');
     const line = lines.get(written?.value ?? '');
-    if (!written || !/^[a-z][a-z0-9-]*$/.test(written.value)) return { ...block, id: `${index}`, index };
+    if (!written || !BLOCK_ID.test(written.value)) return { ...block, id: `${index}`, index };
     if (line === undefined) {
       lines.set(written.value, block.range.start.line);
       return { ...block, id: written.value, index };

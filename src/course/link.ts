@@ -6,7 +6,7 @@
 import { posix } from 'node:path';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { type FormerNames, nearest, nearestNow } from '../diagnostics/nearest.ts';
 import type { Reference } from '../lesson/reference.ts';
 import { GROUPS } from '../technique/technique.ts';
 import { itemAt } from '../values/checked.ts';
@@ -30,6 +30,8 @@ export type LinkPlace = { readonly block: string } | { readonly heading: string 
 export interface Places {
   readonly lessons: ReadonlyMap<string, LessonPlaces>;
   readonly media: ReadonlySet<string>;
+  /** Names that lessons had before. */
+  readonly former?: FormerNames;
 }
 
 /** What of a lesson can be linked to. */
@@ -38,6 +40,8 @@ export interface LessonPlaces {
   readonly draft: boolean;
   readonly blocks: readonly { readonly id: string }[];
   readonly headings: readonly { readonly slug: string }[];
+  /** Ids that its blocks had before. */
+  readonly former?: FormerNames | undefined;
 }
 
 /**
@@ -97,11 +101,12 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   // A name of a page or text file means the lesson without its extension.
   const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
   if (unended === undefined && /\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
+  const old = candidates(path, from.id).find((id) => places.former?.has(id)) ?? unended;
   const isPage = SITE_PAGES.filter(Boolean).includes(itemAt(bare.split('/'), 0));
   return broken(
     report('link-unknown', span, {
       lesson: bare,
-      nearest: isPage ? `/${bare}` : nearest(unended ?? bare, places.lessons.keys()),
+      ...(isPage ? { nearest: `/${bare}` } : nearestNow(old ?? bare, places.lessons.keys(), places.former)),
     }),
   );
 }
@@ -153,7 +158,7 @@ function inLesson(lesson: LessonPlaces, written: string | undefined, from: Lesso
   const heading = lesson.headings.some((one) => one.slug === fragment);
   if (heading) return { target: { kind: 'lesson', lesson: id, place: { heading: fragment } }, diagnostics };
   const known = [...lesson.blocks.map((one) => one.id), ...lesson.headings.map((one) => one.slug)];
-  const facts = { lesson: id, place: fragment, nearest: nearest(fragment, known) };
+  const facts = { lesson: id, place: fragment, ...nearestNow(fragment, known, lesson.former) };
   return { target: BROKEN, diagnostics: [...diagnostics, report('link-anchor-unknown', span, facts)] };
 }
 

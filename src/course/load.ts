@@ -19,6 +19,7 @@ import { readCourseFile } from './course-file.ts';
 import { readFigure } from './figures/figure.ts';
 import { type Files, filesOnDisk } from './files.ts';
 import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
+import { type FormerOfCourse, formerIn, formerStages } from './former/names.ts';
 import { readGlossary } from './inline/glossary.ts';
 import { lettersInTitleOf, readProse } from './inline/prose.ts';
 import type { WordScope } from './inline/word.ts';
@@ -63,7 +64,8 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   });
   const { blocks, contextOf } = readBlocks(read, head, memory?.blocks ?? new Map());
   const scoreOf = scoresOf(read, blocks);
-  const places = placesOf(read, folder.media);
+  const former = { ...formerIn(read), stages: formerStages(head.file) };
+  const places = placesOf(read, folder.media, former);
   const { repertoire } = techniques;
   const parts = read.map((lesson) =>
     assemble(lesson, { blocks, contextOf }, scoreOf, places, folder, { repertoire, glossary }),
@@ -91,6 +93,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
     byId,
     media: folder.media,
     publicFiles: folder.publicFiles,
+    former,
     sources: new Map(
       [folder.courseFile, folder.techniques, folder.glossary, ...folder.lessons].flatMap((one) =>
         one ? [[one.file, one.text]] : [],
@@ -121,12 +124,12 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   };
 }
 
-function placesOf(read: readonly LessonRead[], media: readonly string[]): Places {
+function placesOf(read: readonly LessonRead[], media: readonly string[], former: FormerOfCourse): Places {
   const lessons = read.map(({ id, frontMatter, blocks, text }): [string, LessonPlaces] => [
     id,
-    { id, draft: frontMatter.draft, blocks, headings: text.headings },
+    { id, draft: frontMatter.draft, blocks, headings: text.headings, former: former.blocks.get(id) },
   ]);
-  return { lessons: new Map(lessons), media: new Set(media) };
+  return { lessons: new Map(lessons), media: new Set(media), former: former.lessons };
 }
 
 type ScoreOf = (lesson: string, block: string) => Score | undefined;
@@ -193,6 +196,7 @@ function assemble(
   const clipTexts = text.components.filter(isClip);
   const clips = readClips(clipTexts, frontMatter.clips, {
     blocks: read.blocks.map((block) => block.id),
+    formerBlocks: own.former,
     scoreOf: (block) => scoreOf(id, block),
     resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
     textOf: folder.textOf,

@@ -1,8 +1,9 @@
 /** The pages of a site beside its lessons: which there are depends on the whole course. */
 import { reporter } from '../diagnostics/catalogue.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { nearest, nearestNow } from '../diagnostics/nearest.ts';
 import { type Problem, problemAt } from '../diagnostics/place.ts';
 import { type Course, harpsOf, type Lesson } from './course.ts';
+import { formerStages } from './former/names.ts';
 import { PAGE_PLACES } from './link.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 import { shownTechniques } from './shown-techniques.ts';
@@ -65,8 +66,14 @@ function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string
     const table = Object.hasOwn(tables, first) ? tables[first] : undefined;
     const idle = table?.all.has(name) ?? false;
     if (!table?.shown.has(name) && !(idle && shown.unsure)) {
-      const near = table && !idle ? nearest(name, table.shown) : undefined;
-      const facts = { path: `/${path}`, nearest: `/${first}${near === undefined ? '' : `/${near}`}`, idle };
+      const now = first === 'techniques' ? course.repertoire.former.get(name) : undefined;
+      const near = now ?? (table && !idle ? nearest(name, table.shown) : undefined);
+      const facts = {
+        path: `/${path}`,
+        nearest: `/${first}${near === undefined ? '' : `/${near}`}`,
+        idle,
+        ...(now === undefined ? {} : { renamed: true as const }),
+      };
       return [report('link-page-unknown', SOMEWHERE, facts)];
     }
   }
@@ -83,7 +90,9 @@ function faultOf(course: CheckedCourse, shown: Shown, path: string, rest: string
     one.endsWith('*') ? ids.map((id) => one.replace('*', id)) : one,
   );
   if (places.includes(decoded(place))) return [];
-  const facts = { path: `/${path}`, place, nearest: nearest(place, places), known: places };
+  const former = new Map([...formerStages(course.file)].map(([old, id]) => [`stage-${old}`, `stage-${id}`]));
+  const near = nearestNow(place, places, first === '' ? former : undefined);
+  const facts = { path: `/${path}`, place, ...near, known: places };
   return [report('link-page-anchor', SOMEWHERE, facts)];
 }
 

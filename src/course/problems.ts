@@ -132,6 +132,16 @@ export const COURSE_PROBLEMS = {
     message: ({ id, line }) => `The block in line ${line} has the id “${id}” already.`,
     help: () => 'Give this one another id.',
   }),
+  'former-in-use': error<{ kind: string; name: string }>({
+    about: 'A former name leads to what is called otherwise now, so nothing may be called so.',
+    message: ({ kind, name }) => `“${name}” is the name of a ${kind}, so it is no former name.`,
+    help: () => 'Remove it here, or rename the other.',
+  }),
+  'former-twice': error<{ kind: string; name: string; other: string }>({
+    about: 'A former name leads to one thing.',
+    message: ({ kind, name, other }) => `“${name}” is a former name of the ${kind} “${other}” already.`,
+    help: () => 'Remove it from one of the two.',
+  }),
   'allow-unknown': error<Near & { code: string }>({
     about: 'An allow entry names the code of a finding.',
     message: ({ code }) => `There is no finding with the code “${code}”.`,

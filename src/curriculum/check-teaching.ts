@@ -1,5 +1,5 @@
 /** Whether lessons teach what their blocks use. */
-import { knownNames, nearest } from '../diagnostics/nearest.ts';
+import { knownNames, nearestNow } from '../diagnostics/nearest.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
 import { itemAt } from '../values/checked.ts';
@@ -30,7 +30,11 @@ function checkEntries(curriculum: NumberedPath, add: Report): void {
     lesson.frontMatter.teaches.forEach((id, index) => {
       const place = { frontMatter: `teaches/${index}` };
       const technique = repertoire.byId.get(id);
-      if (!technique) add(lesson, place, 'teaches-unknown', { id, nearest: meantBy(id, repertoire) });
+      if (!technique)
+        add(lesson, place, 'teaches-unknown', {
+          id,
+          ...nearestNow(id, knownNames(repertoire.techniques), repertoire.former),
+        });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'teaches' });
       else {
         if (readable && technique.find !== 'not-in-score' && !used.has(id))
@@ -133,4 +137,5 @@ function meantTechniques({ lessons, repertoire }: NumberedPath): Set<string> {
 }
 
 /** The technique an unknown id probably means, by its id or its title. */
-const meantBy = (id: string, { techniques }: Repertoire): string | undefined => nearest(id, knownNames(techniques));
+const meantBy = (id: string, { techniques, former }: Repertoire): string | undefined =>
+  nearestNow(id, knownNames(techniques), former).nearest;

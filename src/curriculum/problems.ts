@@ -1,5 +1,5 @@
 /** What can be wrong with the path. What makes the site wrong is an error; what a teacher may have meant is a warning or a hint. */
-import { type Catalogue, error, hint, warning } from '../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, hint, type Near, warning } from '../diagnostics/catalogue.ts';
 
 /** A technique in a message: its title for the reader, its id for the file. */
 interface Named {
@@ -34,14 +34,12 @@ export const PATH_PROBLEMS = {
     message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students will not know what is quoted here.`,
     help: () => 'Remove draft: true there, make this lesson a draft as well, or write the music out here.',
   }),
-  'teaches-unknown': error<{ id: string; nearest: string | undefined }>({
+  'teaches-unknown': error<Near & { id: string }>({
     about:
       'A lesson teaches techniques by their ids: those that ship with Reedway, and those of the course’s techniques.yaml.',
     message: ({ id }) => `There is no technique ${quoted(id)} to teach.`,
-    help: ({ nearest }) =>
-      nearest === undefined
-        ? 'The command reedway techniques lists those there are; techniques.yaml adds your own.'
-        : `Did you mean ${quoted(nearest)}?`,
+    help: (facts) =>
+      didYouMean(facts) ?? 'The command reedway techniques lists those there are; techniques.yaml adds your own.',
   }),
   'taught-twice': warning<{ technique: Named; first: string }>({
     about:

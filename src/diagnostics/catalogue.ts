@@ -60,11 +60,13 @@ export const hint = kindOf('hint');
 /** A fact of many problems: the known name nearest to the one that was written, if one is near. */
 export interface Near {
   readonly nearest: string | undefined;
+  /** Whether that is what had the written name before. */
+  readonly renamed?: true;
 }
 
 /** A suggested fix for a name that nobody knows. */
-export const didYouMean = ({ nearest }: Near): string | undefined =>
-  nearest === undefined ? undefined : `Did you mean “${nearest}”?`;
+export const didYouMean = ({ nearest, renamed }: Near): string | undefined =>
+  nearest === undefined ? undefined : renamed ? `It is called “${nearest}” now.` : `Did you mean “${nearest}”?`;
 
 /** The same as edits. A name that is near need not be the one that was meant. */
 export const nearestInstead = ({ nearest }: Near, span: TextSpan): Fix | undefined =>

@@ -22,3 +22,14 @@ export function applyEdits(text: string, edits: readonly TextEdit[]): string {
   }
   return edited + text.slice(at);
 }
+
+/** Where an offset of the text is once the edits are applied; one within a replaced part is at that part’s start. */
+export function offsetAfter(edits: readonly TextEdit[], offset: number): number {
+  let shift = 0;
+  for (const { span, text } of editsInOrder(edits)) {
+    if (span.to <= offset) shift += text.length - (span.to - span.from);
+    else if (span.from < offset) return span.from + shift;
+    else break;
+  }
+  return offset + shift;
+}

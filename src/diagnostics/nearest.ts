@@ -120,3 +120,16 @@ function editDistance(a: string, b: string, limit: number): number {
 /** The names of a table: each entry by its id and by its title. */
 export const knownNames = (table: Iterable<{ readonly id: string; readonly title: string }>): Known[] =>
   [...table].flatMap(({ id, title }): Known[] => [id, [title, id]]);
+
+/** Names that things had before, each with the name of the thing now. */
+export type FormerNames = ReadonlyMap<string, string>;
+
+/** What an unknown name was before, or otherwise the nearest of the known names: facts for a problem. */
+export function nearestNow(
+  written: string,
+  known: Iterable<Known>,
+  former: FormerNames | undefined,
+): { readonly nearest: string | undefined; readonly renamed?: true } {
+  const now = former?.get(written);
+  return now === undefined ? { nearest: nearest(written, known) } : { nearest: now, renamed: true };
+}

@@ -27,6 +27,12 @@ export function readFrontMatter(source: string): FrontMatter {
   return { ...readYaml(source, nextLine(source, first.to), last.from), written: true };
 }
 
+/** Where the line begins that closes the front matter; undefined where there is none. */
+export function frontMatterEnd(source: string): number | undefined {
+  const first = lineFrom(source, 0);
+  return isFence(source, first) ? closingFence(source, first)?.from : undefined;
+}
+
 /**
  * The text below the front matter, and blanks in the place of what is above: no character changes its place. A reader of MDX would
  * look for the end of front matter in a way of its own, and what it takes for text would not have been checked.

@@ -14,9 +14,14 @@ export interface ReadContext extends Tables {
 }
 
 /** What a quotation names, or which part of it is missing. */
-export type FoundBlock =
-  | { readonly tree: BlockTree; readonly context: ReadContext }
-  | { readonly missing: 'lesson' | 'block'; readonly nearest?: string };
+export type FoundBlock = { readonly tree: BlockTree; readonly context: ReadContext } | Missing;
+
+/** A block or lesson that is not there, the nearest there is, and whether that had the name before. */
+export interface Missing {
+  readonly missing: 'lesson' | 'block';
+  readonly nearest?: string;
+  readonly renamed?: true;
+}
 
 /** A block on its own, in no course. */
 export const ALONE: ReadContext = {
@@ -25,3 +30,9 @@ export const ALONE: ReadContext = {
   find: (lesson) => ({ missing: lesson === undefined ? 'block' : 'lesson' }),
   otherMeaning: () => undefined,
 };
+
+/** What is meant by the name of a block that is missing, as it is to be written: facts for the problem. */
+export const meantInstead = (found: Missing, nearest = found.nearest) => ({
+  nearest,
+  ...(found.renamed ? { renamed: found.renamed } : {}),
+});

@@ -108,6 +108,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   const [begin = settings] = inBars;
   const score: Score = {
     ...(head.id === undefined ? {} : { id: head.id }),
+    ...(head.formerly ? { formerly: head.formerly } : {}),
     ...(head.title === undefined ? {} : { title: head.title }),
     harp,
     position: begin.position,

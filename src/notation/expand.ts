@@ -10,7 +10,7 @@ import type { QuoteRef, Score, Source } from '../score/score.ts';
 import { divide, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Change, type Changes, changed, settingsAt, withoutChange } from './changes.ts';
-import type { ReadContext } from './context.ts';
+import { meantInstead, type ReadContext } from './context.ts';
 import type { Flowing, Written } from './flowing.ts';
 import { report } from './problems.ts';
 import { newJump } from './quotation/moved-jump.ts';
@@ -207,11 +207,11 @@ export function expandMusic(
       // A quotation that is wrong in its own block is reported there.
       if (scope.quotedAt) broken(span, name);
       else if (lesson !== undefined && found.missing === 'lesson')
-        diagnostics.push(report('quote-unknown', span, { what: 'lesson', name: lesson, nearest: found.nearest }));
+        diagnostics.push(report('quote-unknown', span, { what: 'lesson', name: lesson, ...meantInstead(found) }));
       else {
         const near = found.nearest === undefined ? undefined : `<${quotationName({ ...item, block: found.nearest })}>`;
         const missing = lesson === undefined ? block : `${lesson}/${block}`;
-        diagnostics.push(report('quote-unknown', span, { what: 'block', name: missing, nearest: near }));
+        diagnostics.push(report('quote-unknown', span, { what: 'block', name: missing, ...meantInstead(found, near) }));
       }
       unknown(span, site);
       return;

@@ -1,5 +1,5 @@
 /** The head of a block: its own settings over the lesson's and the course's. */
-import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Harp } from '../instrument/harp.ts';
 import { compare, divide, type Fraction, format, fraction, multiply } from '../time/fraction.ts';
 import { barLength } from '../time/meter.ts';
@@ -22,6 +22,8 @@ export interface Header {
   readonly settings: Settings;
   readonly harp: Harp;
   readonly id?: string;
+  /** Ids it had before. */
+  readonly formerly?: readonly string[];
   readonly title?: string;
   readonly pickup?: Fraction;
   /** Whether the block names its chords itself. */
@@ -52,11 +54,8 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
   return {
     settings,
     harp: { ...held, tuning },
-    ...named(
-      'id',
-      /^[a-z][a-z0-9-]*$/,
-      'An id is made of small letters, digits and hyphens, and begins with a letter.',
-    ),
+    ...named('id', BLOCK_ID, 'An id is made of small letters, digits and hyphens, and begins with a letter.'),
+    ...readFormer(),
     ...named('title', /./, 'A title needs some text.'),
     ...readPickup(),
     ownChords: form !== undefined || chords !== undefined,
@@ -68,6 +67,20 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     if (!line) return {};
     if (pattern.test(line.value)) return { [key]: line.value };
     fail(line, { message });
+    return {};
+  }
+
+  function readFormer(): { formerly?: readonly string[] } {
+    const line = tree.header.get('formerly');
+    if (!line) return {};
+    const written = formerIdsIn(tree);
+    const odd = written.find(({ id }) => !BLOCK_ID.test(id));
+    if (written.length > 0 && !odd) return { formerly: written.map(({ id }) => id) };
+    const { value, valueSpan } = odd ? { value: odd.id, valueSpan: odd.span } : line;
+    fail(
+      { ...line, value, valueSpan },
+      { message: 'Former names are ids that the block had before, divided by commas.' },
+    );
     return {};
   }
 
@@ -91,3 +104,22 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
 }
 
 const isSetting = (key: string): key is SettingKey => isOneOf(SETTING_KEYS, key);
+
+/** What the id of a block is made of. */
+export const BLOCK_ID = /^[a-z][a-z0-9-]*$/;
+
+/** A former id, and where in the block it is written. */
+export interface FormerId {
+  readonly id: string;
+  readonly span: TextSpan;
+}
+
+/** The former ids of a block as they are written, divided by commas or spaces; those that are no ids as well. */
+export function formerIdsIn({ header }: BlockTree): FormerId[] {
+  const line = header.get('formerly');
+  if (!line) return [];
+  return [...line.value.matchAll(/[^\s,]+/g)].map(({ 0: id, index }) => {
+    const from = line.valueSpan.from + index;
+    return { id, span: { from, to: from + id.length } };
+  });
+}

@@ -16,7 +16,7 @@ export const LONGEST_BLOCK = 64 * 1024;
 
 /** The settings a block may have. */
 export const HEADER_KEYS = [
-  'id', 'title', 'harp', 'tuning', 'position', 'key', 'meter', 'tempo', 'feel', 'slot', 'form', 'chords', 'pickup', 'mouth',
+  'id', 'formerly', 'title', 'harp', 'tuning', 'position', 'key', 'meter', 'tempo', 'feel', 'slot', 'form', 'chords', 'pickup', 'mouth',
 ] as const; // biome-ignore format: a list to read across
 
 /** A line of a block. */

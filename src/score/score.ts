@@ -30,6 +30,8 @@ export interface BarSettings {
 /** A block; its own settings are those it begins with. */
 export interface Score extends BarSettings {
   readonly id?: string;
+  /** Ids it had before, by which it is still found. */
+  readonly formerly?: readonly string[];
   readonly title?: string;
   readonly harp: Harp;
   /** Quarter notes a minute at the start; dotted quarters in compound time. */

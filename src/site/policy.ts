@@ -12,18 +12,26 @@ export const CHOICE_SCRIPT =
 
 const digest = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
+/** On a page at an old address: what was behind it, such as #block-walk, goes along to the new one. */
+export const MOVED_SCRIPT = 'location.replace(document.documentElement.dataset.movedTo+location.search+location.hash)';
+
+const policyWith = (script: string): string =>
+  [
+    "default-src 'none'",
+    `script-src 'self' ${digest(script)}`,
+    "worker-src 'self'",
+    "style-src 'self'",
+    "img-src 'self' data:",
+    "media-src 'self' blob: https:",
+    "font-src 'self'",
+    "connect-src 'self'",
+    'frame-src https:',
+    "manifest-src 'self'",
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+
 /** The content security policy of every page. */
-export const POLICY = [
-  "default-src 'none'",
-  `script-src 'self' ${digest(CHOICE_SCRIPT)}`,
-  "worker-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' data:",
-  "media-src 'self' blob: https:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  'frame-src https:',
-  "manifest-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-].join('; ');
+export const POLICY = policyWith(CHOICE_SCRIPT);
+/** The same of a page at an old address. */
+export const MOVED_POLICY = policyWith(MOVED_SCRIPT);

@@ -1,5 +1,5 @@
 /** The techniques one course works with: those that ship, changed and added to by its own, or its own alone. */
-import { nearest } from '../diagnostics/nearest.ts';
+import { type FormerNames, nearest, nearestNow } from '../diagnostics/nearest.ts';
 import { CATALOGUE } from './catalogue.ts';
 import type { TECHNIQUE_PROBLEMS } from './problems.ts';
 import { type Technique, type TechniquesFile, techniqueOf } from './technique.ts';
@@ -12,6 +12,8 @@ export interface Repertoire {
   readonly wider: ReadonlyMap<string, readonly string[]>;
   /** For each technique those that are kinds of it, at any remove. */
   readonly narrower: ReadonlyMap<string, readonly string[]>;
+  /** Ids that techniques had before. */
+  readonly former: FormerNames;
 }
 
 type Problems = typeof TECHNIQUE_PROBLEMS;
@@ -65,13 +67,14 @@ export function repertoireFromFile(file: TechniquesFile): {
       isWhole ? techniqueOf({ ...whole, id: written.id, title, about, group, find }) : nameOnly(written.id),
     );
   });
+  const former = new Map(file.techniques.flatMap(({ id, formerly = [] }) => formerly.map((old) => [old, id] as const)));
   for (const [id, index] of placeOf) {
     const technique = known.get(id);
     if (!technique) continue;
     for (const [key, field] of NAMES) {
       file.techniques[index]?.[key]?.forEach((other, place) => {
         if (known.has(other)) return;
-        const facts = { id: other, nearest: nearest(other, known.keys()) };
+        const facts = { id: other, ...nearestNow(other, known.keys(), former) };
         faults.push({ code: 'technique-unknown', path: ['techniques', index, key, place], facts });
       });
       const ring = ringFrom(id, (at) => known.get(at)?.[field] ?? []);
@@ -115,7 +118,8 @@ export function repertoireOf(techniques: readonly Technique[]): Repertoire {
   const wider = new Map(techniques.map(({ id }) => [id, reachable(id, (at) => byId.get(at)?.kindOf ?? [])]));
   const narrower = new Map<string, string[]>(techniques.map(({ id }) => [id, []]));
   for (const [id, ids] of wider) for (const wide of ids) narrower.get(wide)?.push(id);
-  return { techniques, byId, wider, narrower };
+  const former = new Map(techniques.flatMap(({ id, formerly = [] }) => formerly.map((old) => [old, id] as const)));
+  return { techniques, byId, wider, narrower, former };
 }
 
 /** What can be reached from a name, nearest first and without itself. */

@@ -38,6 +38,8 @@ export interface Technique {
   readonly assumed: boolean;
   /** `not-in-score` for what no score shows: how to sit, how to hold the harp. */
   readonly find: Rule | 'not-in-score';
+  /** Ids it had before, by which its page is still found. */
+  readonly formerly?: readonly string[];
 }
 
 const findSchema = byShape<z.ZodType<Rule | 'not-in-score', RuleInput | 'not-in-score'>>((value) =>
@@ -76,6 +78,7 @@ export const techniqueSchema = keys({
 export const courseTechniqueSchema = keys({
   id: id.describe('small letters, digits and hyphens; lessons name it in `teaches`'),
   ...z.object(fields).partial().shape,
+  formerly: list(id).optional().describe('ids it had before, so that old addresses still lead to it'),
 });
 
 /** The file `techniques.yaml` of a course. */
@@ -90,7 +93,9 @@ export type TechniqueInput = z.input<typeof techniqueSchema>;
 export type TechniquesFile = z.output<typeof techniquesFileSchema>;
 
 /** A technique from its validated entry in a file. */
-export const techniqueOf = (written: z.output<typeof techniqueSchema>): Technique => ({
+export const techniqueOf = (
+  written: z.output<typeof techniqueSchema> & { readonly formerly?: readonly string[] | undefined },
+): Technique => ({
   id: written.id,
   title: written.title,
   about: written.about,
@@ -100,4 +105,5 @@ export const techniqueOf = (written: z.output<typeof techniqueSchema>): Techniqu
   cautions: written.cautions ?? [],
   assumed: written.assumed ?? false,
   find: written.find,
+  ...(written.formerly && written.formerly.length > 0 ? { formerly: written.formerly } : {}),
 });

@@ -125,7 +125,7 @@ describe('front matter', () => {
 });
 
 describe('a list of groups', () => {
-  const EACH = 'Each entry of “stages” is a group of “key: value” lines with id, title, summary.';
+  const EACH = 'Each entry of “stages” is a group of “key: value” lines with id, title, summary, formerly.';
   test.each([
     ['{in: Breathing in, out: Breathing out}', 'in', 'Breathing in', 9],
     ['{breath: {title: Breath}, blues: {title: Blues}}', 'breath', '…', 9],

@@ -99,7 +99,7 @@ test('the places of pages are those their sources have', () => {
     '': 'index',
     path: 'path/index',
     techniques: 'techniques/index',
-    'techniques/*': 'techniques/[technique]',
+    'techniques/*': '../layouts/TechniquePage',
     harps: 'harps/index',
     'harps/*': 'harps/[tuning]',
     glossary: '[glossary]',

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadCourse } from '../../src/course/load.ts';
 import { COURSE_PROBLEMS } from '../../src/course/problems.ts';
+import { FORMER_CASES } from './former-cases.ts';
 import {
   codesOf,
   first,
@@ -18,6 +19,7 @@ import {
 import { courseOf, folderOf, lesson } from './some-course.ts';
 
 const CASES: readonly ProblemCase[] = [
+  ...FORMER_CASES,
   [
     'bytes that are no UTF-8',
     {

@@ -82,7 +82,14 @@ const CASES: readonly ProblemCase[] = [
   [
     'a key that nobody reads inside a list',
     yaml('title: One\nstages:\n  - id: a\n    title: A\n    colour: blue\n'),
-    [['course.yaml:5:5-11', 'key-unknown', 'There is no key “colour” here.', 'The keys are: id, title, summary.']],
+    [
+      [
+        'course.yaml:5:5-11',
+        'key-unknown',
+        'There is no key “colour” here.',
+        'The keys are: id, title, summary, formerly.',
+      ],
+    ],
   ],
   [
     'no title',

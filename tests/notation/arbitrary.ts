@@ -185,6 +185,7 @@ const evenBlock: fc.Arbitrary<string> = fc
         feel: fc.constantFrom('straight', 'shuffle', '60:40'),
         tempo: fc.constantFrom('60', '92', '132.5'),
         mouth: fc.constantFrom('lips', 'tongue', undefined),
+        formerly: fc.constantFrom(undefined, undefined, 'lick', 'lick, turn-2'),
         key: fc.constantFrom(undefined, undefined, 'major', 'minor', 'dorian', 'lydian'),
         music: each(filling(slots)),
         harmony: fc.constantFrom('none', 'vamp', 'mixed'),
@@ -216,6 +217,7 @@ const evenBlock: fc.Arbitrary<string> = fc
         // In an ending two verses may have one time, so the later ones are before it.
         const later = shape === 'endings' ? attacksIn(written[0] ?? '') : notes;
         return [
+          ...(block.formerly ? [`formerly: ${block.formerly}`] : []),
           `harp: ${block.harp}`,
           `position: ${block.position}`,
           `meter: ${meter.meter}`,

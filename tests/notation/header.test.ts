@@ -9,6 +9,15 @@ describe('the head of a block', () => {
     const text = `${line}\n1 =7`;
     return readBlock(text).diagnostics.map(({ code, span }) => `${code} ${text.slice(span.from, span.to)}`);
   };
+  test('has ids that it had before, divided by commas or spaces', () => {
+    for (const text of ['a, b-2', 'a b-2', 'a ,b-2,'])
+      expect(scoreOf(`formerly: ${text}\n1 =7`).formerly).toEqual(['a', 'b-2']);
+    expect(scoreOf('1 =7')).not.toHaveProperty('formerly');
+    expect(wrong('formerly: a, B')).toEqual(['header-value B']);
+    expect(wrong('formerly: a, B c')).toEqual(['header-value B']);
+    expect(wrong('formerly: ,')).toEqual(['header-value ,']);
+    expect(wrong('formerly:')).toEqual(['header-value formerly']);
+  });
   test('has an id of small letters, digits and hyphens that begins with a letter', () => {
     for (const id of ['a', 'a1', 'two-holes', 'x-']) expect(scoreOf(`id: ${id}\n1 =7`).id).toBe(id);
     for (const id of ['1a', '-a', 'A', 'aB', 'a_b', 'a b']) expect(wrong(`id: ${id}`)).toEqual([`header-value ${id}`]);

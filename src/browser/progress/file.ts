@@ -1,6 +1,7 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
 import { offerFile } from '../offer-file.ts';
 import { progressText } from '../texts/progress.ts';
+import { readFormer, underNewNames } from './former.ts';
 import { progressHere } from './own-progress.ts';
 import { fetchPathLessons } from './path-lessons.ts';
 import { type Progress, partOf, readRecord, sameProgress, sizeOf, writeRecord } from './record.ts';
@@ -46,10 +47,9 @@ customElements.define(
       }
       // Where the site cannot be reached, it is not known what the course has, and everything is taken.
       const course = await fetchPathLessons();
+      const record = underNewNames(reading.progress, readFormer(document.documentElement.dataset['former']));
       const { part: ofCourse, left } =
-        course.length > 0
-          ? partOf(reading.progress, new Set(course.map(({ id }) => id)))
-          : { part: reading.progress, left: 0 };
+        course.length > 0 ? partOf(record, new Set(course.map(({ id }) => id))) : { part: record, left: 0 };
       const before = store.progress();
       store.add(ofCourse);
       const after = store.progress();

@@ -1,4 +1,5 @@
 /** The progress of the course this page belongs to. */
+import { readFormer } from './former.ts';
 import { openStore, type Store } from './store.ts';
 
 let store: Store | undefined;
@@ -6,7 +7,8 @@ let store: Store | undefined;
 /** The progress of this browser for this site. */
 export function progressHere(): Store {
   if (store) return store;
-  const opened = openStore(document.documentElement.dataset['base'] ?? '/', { storage: storage(), now: Date.now });
+  const { base = '/', former } = document.documentElement.dataset;
+  const opened = openStore(base, { storage: storage(), now: Date.now, former: readFormer(former) });
   addEventListener('storage', () => opened.refresh());
   // A page that comes back from the browser's own cache has missed what other tabs wrote.
   addEventListener('pageshow', () => opened.refresh());

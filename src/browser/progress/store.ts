@@ -3,6 +3,7 @@
  * knows, so that two tabs do not overwrite each other. What cannot be read is put aside under a name of its own, never
  * deleted.
  */
+import { type FormerIds, underNewNames } from './former.ts';
 import { merge, NOTHING, type Progress, type ProgressKind, readRecord, sameProgress, writeRecord } from './record.ts';
 
 /** A record that could not be read, kept as it was. */
@@ -38,10 +39,12 @@ export interface Surroundings {
   /** Undefined where the browser keeps nothing. */
   readonly storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'> | undefined;
   readonly now: () => number;
+  /** Names that were changed: marks kept under them are moved when they are read. */
+  readonly former?: FormerIds | undefined;
 }
 
 /** The progress stored under a name. A record that cannot be read is copied to another key first. */
-export function openStore(name: string, { storage, now }: Surroundings): Store {
+export function openStore(name: string, { storage, now, former }: Surroundings): Store {
   const key = `reedway-progress:${name}`;
   const asideKey = `${key}:aside:`;
   const calls = new Set<() => void>();
@@ -97,7 +100,7 @@ export function openStore(name: string, { storage, now }: Surroundings): Store {
   function change(added: Progress): void {
     const { progress, safe } = readKept();
     const before = known;
-    known = merge(merge(known, progress), added);
+    known = merge(merge(known, underNewNames(progress, former)), underNewNames(added, former));
     if (safe && storage && !sameProgress(known, progress)) put(key, writeRecord(known));
     if (!sameProgress(before, known)) for (const call of calls) call();
   }

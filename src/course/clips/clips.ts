@@ -7,7 +7,7 @@ import type { z } from 'zod';
 import { reporter } from '../../diagnostics/catalogue.ts';
 import { type Diagnostic, hasError, type TextSpan } from '../../diagnostics/diagnostic.ts';
 import { excerpt } from '../../diagnostics/excerpt.ts';
-import { nearest } from '../../diagnostics/nearest.ts';
+import { type FormerNames, nearest, nearestNow } from '../../diagnostics/nearest.ts';
 import { keys, list, text } from '../../document/schema.ts';
 import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import { isList } from '../../lesson/value.ts';
@@ -74,6 +74,8 @@ export type FrontMatterClip = z.output<typeof clipSchema>;
 export interface ClipScope {
   /** Ids of the lesson's blocks. */
   readonly blocks: readonly string[];
+  /** Ids they had before. */
+  readonly formerBlocks?: FormerNames | undefined;
   /** Undefined for a block that has an error. */
   readonly scoreOf: (block: string) => Score | undefined;
   /** Where an address of a recording or of captions leads. */
@@ -300,7 +302,10 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     }
     if (blocks.includes(block)) return block;
     diagnostics.push(
-      report('clip-block', placeOf('block'), { block: excerpt(block), nearest: nearest(block, blocks) }),
+      report('clip-block', placeOf('block'), {
+        block: excerpt(block),
+        ...nearestNow(block, blocks, scope.formerBlocks),
+      }),
     );
     return undefined;
   }

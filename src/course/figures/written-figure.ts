@@ -124,7 +124,12 @@ export function findBlock(
 ): Exclude<FoundBlock, { readonly missing: unknown }> | undefined {
   const found = scope.context.find(lesson, id);
   if (!('missing' in found)) return found;
-  const facts = { what: found.missing, name: found.missing === 'lesson' ? lesson : id, nearest: found.nearest };
+  const facts = {
+    what: found.missing,
+    name: found.missing === 'lesson' ? lesson : id,
+    nearest: found.nearest,
+    ...(found.renamed ? { renamed: found.renamed } : {}),
+  };
   attributes.diagnostics.push(report('figure-unknown', attribute.valueSpan, facts));
   return undefined;
 }

@@ -1,7 +1,7 @@
 /** The components that link to what a word means: a technique's page, or an entry of the glossary. */
 import { reporter } from '../../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../../diagnostics/diagnostic.ts';
-import { nearest } from '../../diagnostics/nearest.ts';
+import { nearest, nearestNow } from '../../diagnostics/nearest.ts';
 import type { WordName } from '../../lesson/component.ts';
 import { attributeText, type ComponentText } from '../../lesson/component-text.ts';
 import type { Repertoire } from '../../technique/repertoire.ts';
@@ -57,14 +57,15 @@ export function readWord(
     if (found) {
       return { text: of ? attributeText(content) : shownName(found.title), path: `techniques/${found.id}/`, rest: '' };
     }
-    const near = nearest(
+    const near = nearestNow(
       name,
       known.flatMap(({ id, title }): [string, string][] => [
         [id, id],
         [title, id],
       ]),
+      repertoire.former,
     );
-    diagnostics.push(report('technique-not-known', span, { name, nearest: near }));
+    diagnostics.push(report('technique-not-known', span, { name, ...near }));
     return undefined;
   }
 

@@ -129,6 +129,7 @@ function printHeader(score: Score): string[] {
     if (value !== undefined) lines.push(`${key}: ${value}`);
   };
   put('id', score.id);
+  put('formerly', score.formerly?.join(', '));
   put('title', score.title);
   put('harp', harpName(harp));
   put('tuning', harp.tuning.id);

@@ -31,6 +31,26 @@ export function readQuotation(text: string, at: number): QuotationText | undefin
   return { ...(lesson === undefined ? {} : { lesson }), block, phrase, ...moved };
 }
 
+/** Where the names of a quotation are. */
+export interface QuotationSpans {
+  readonly lesson?: TextSpan;
+  readonly block?: TextSpan;
+  readonly phrase?: TextSpan;
+}
+
+/** The place of each name in a text that {@link readQuotation} reads; `at` is the offset of the text. */
+export function quotationSpans(text: string, at: number): QuotationSpans {
+  const { named } = targetOf(text.trimEnd(), at);
+  const start = named.length - named.trimStart().length;
+  const groups = new RegExp(NAME, 'd').exec(named.trim())?.indices ?? [];
+  const spanOf = (...numbers: readonly number[]): TextSpan | undefined => {
+    const found = numbers.flatMap((number) => (groups[number] ? [groups[number]] : []))[0];
+    return found && { from: at + start + found[0], to: at + start + found[1] };
+  };
+  const [lesson, block, phrase] = [spanOf(2, 5), spanOf(3, 6, 7), spanOf(1, 4)];
+  return { ...(lesson ? { lesson } : {}), ...(block ? { block } : {}), ...(phrase ? { phrase } : {}) };
+}
+
 function targetOf(text: string, at: number): { readonly named: string; readonly to?: QuotationTarget } {
   const from = text.endsWith('"') ? text.lastIndexOf('"', text.length - 2) : -1;
   const before = text.slice(0, Math.max(0, from)).trimEnd();

@@ -28,6 +28,8 @@ export const PAGE = {
   noPage: 'Page not found',
   noPageHeading: 'Page not found',
   noPageAbout: 'The address may be old or mistyped. Your progress is not lost.',
+  moved: 'This page has moved',
+  movedTo: 'This page has a new address:',
   allLessons: 'All the lessons',
   firstOfStage: '{stage}: {lesson}',
 } as const;

@@ -224,6 +224,7 @@ const value = {
   chords: progression,
   pickup: fc.constantFrom('1', '2', '3', '0', '99', '1.5', '-1'),
   mouth: fc.constantFrom('lips', 'tongue', 'nose'),
+  formerly: fc.constantFrom('lick', 'lick, riff-2', 'riff', 'Riff', ',', ''),
   id: fc.constantFrom('riff', '0', 'Riff', 'a b', '__proto__', 'constructor'),
   title: fc.oneof(fc.constantFrom('A title', '“Quoted” # no remark', ''), fc.string({ unit: 'binary', maxLength: 12 })),
 } satisfies Record<(typeof HEADER_KEYS)[number], fc.Arbitrary<string>>;

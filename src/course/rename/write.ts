@@ -1,0 +1,134 @@
+/** Writes the files of a rename: all of them, or none. */
+import { randomBytes } from 'node:crypto';
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
+import { decode } from '../decode.ts';
+import { encodeLike } from '../edits/change.ts';
+import { reasonOf } from '../files.ts';
+import { LESSONS } from '../folder.ts';
+import type { RenamedFile } from './plan.ts';
+
+/** Why nothing was written, in sentences. */
+export class NotRenamed extends Error {
+  override readonly name = 'NotRenamed';
+}
+
+interface Job {
+  readonly change: RenamedFile;
+  /** The file itself, where a link of that name leads. */
+  readonly path: string;
+  readonly partial: string;
+  readonly before: Buffer;
+}
+
+/** Steps between which a test makes something fail. */
+export type WriteStep = (what: 'prepared' | 'written' | 'moved', file: string) => void;
+
+/**
+ * Writes every changed file under another name first; then each takes its place, and the file of a renamed lesson gets its new
+ * name last. Throws {@link NotRenamed} where a file is no longer what was read or something fails, and then leaves every file as it was.
+ */
+export function writeChanges(dir: string, changes: readonly RenamedFile[], step: WriteStep = () => {}): void {
+  const undo: (() => void)[] = [];
+  let current = '';
+  try {
+    const moves = changes.filter(({ file, to }) => file !== to);
+    for (const { file, to } of moves) checkMove(dir, file, to);
+    const jobs = changes
+      .filter(({ edits }) => edits.length > 0)
+      .map((change) => {
+        current = change.file;
+        return prepare(dir, change, undo, step);
+      });
+    for (const job of jobs) {
+      current = job.change.file;
+      checkUnchanged(job);
+      undo.push(() => replace(job.path, job.before));
+      renameSync(job.partial, job.path);
+      step('written', current);
+    }
+    for (const { file, to } of moves) {
+      current = file;
+      const [from, target] = [join(dir, file), join(dir, to)];
+      const made = mkdirSync(dirname(target), { recursive: true });
+      if (made !== undefined) undo.push(() => removeEmptyFolders(dir, dirname(to)));
+      undo.push(() => {
+        if (!existsSync(from)) renameSync(target, from);
+      });
+      renameSync(from, target);
+      step('moved', file);
+    }
+    for (const { file } of moves) removeEmptyFolders(dir, dirname(file));
+  } catch (error) {
+    const left: string[] = [];
+    for (const one of undo.reverse()) {
+      try {
+        one();
+      } catch (second) {
+        left.push(reasonOf(second));
+      }
+    }
+    const after = left.length > 0 ? ` Not everything could be put back: ${left.join('; ')}.` : ' Nothing was changed.';
+    const why = error instanceof NotRenamed ? error.message : `${current} cannot be written: ${reasonOf(error)}.`;
+    throw new NotRenamed(`${why}${after}`);
+  }
+}
+
+function prepare(dir: string, change: RenamedFile, undo: (() => void)[], step: WriteStep): Job {
+  const path = realpathSync(join(dir, change.file));
+  const before = readFileSync(path);
+  const job = { change, path, partial: partialOf(path), before };
+  if (decode(before).text !== change.before) throw changed(change.file);
+  undo.push(() => rmSync(job.partial, { force: true }));
+  writeFileSync(job.partial, encodeLike(before, change.after), { mode: statSync(path).mode });
+  step('prepared', change.file);
+  return job;
+}
+
+const partialOf = (path: string): string => `${path}.${process.pid}-${randomBytes(4).toString('hex')}.partial`;
+
+function checkUnchanged({ change, path, before }: Job): void {
+  if (!readFileSync(path).equals(before)) throw changed(change.file);
+}
+
+const changed = (file: string): NotRenamed =>
+  new NotRenamed(`${file} has changed since it was read. Save your work there, and give the command again.`);
+
+function replace(path: string, content: Buffer): void {
+  const partial = partialOf(path);
+  writeFileSync(partial, content, { mode: statSync(path).mode });
+  renameSync(partial, path);
+}
+
+/** Throws where a file is in the way of the new name, or where moving what is there would break it. */
+function checkMove(dir: string, file: string, to: string): void {
+  const [from, target] = [join(dir, file), join(dir, to)];
+  const there = lstatSync(target, { throwIfNoEntry: false });
+  const own = lstatSync(from);
+  // On a machine that ignores case, the file itself is there under its new name.
+  if (there && there.ino !== own.ino) throw new NotRenamed(`There is a file ${to} already.`);
+  if (own.isSymbolicLink() && dirname(from) !== dirname(target))
+    throw new NotRenamed(`${file} is a link to another file, which would lead elsewhere from another folder.`);
+}
+
+/** The folders a lesson left behind empty. */
+function removeEmptyFolders(dir: string, folder: string): void {
+  for (let at = folder; at.startsWith(`${LESSONS}/`); at = dirname(at)) {
+    try {
+      rmdirSync(join(dir, at));
+    } catch {
+      return;
+    }
+  }
+}
