@@ -95,23 +95,6 @@ export const filesOnDisk = (dir: string): Files => ({
   },
 });
 
-/**
- * The files of a course with this text at `file`, a path relative to the course folder with forward slashes: a course is
- * loaded with a file written otherwise, or added, and nothing is written to find out what it would do.
- */
-export function withOverlay(files: Files, file: string, text: string): Files {
-  const content = Buffer.from(text);
-  return {
-    ...files,
-    size: (path) => (path === file ? content.length : files.size(path)),
-    read: (path) => (path === file ? content : files.read(path)),
-    list(folder, failed, hidden) {
-      const names = files.list(folder, failed, hidden);
-      return file.startsWith(`${folder}/`) && !names.includes(file) ? [...names, file].sort() : names;
-    },
-  };
-}
-
 const NOT_A_FILE = 'it is neither a file nor a folder';
 
 /** The size of a file. Reading a pipe or a device would never end, so what is no regular file throws. */

@@ -41,7 +41,7 @@ describe.runIf(canMount)('on a full disk', () => {
       'cmp lessons/first.mdx /dev/shm/kept',
     );
     expect(printed).toBe(
-      'code 0\nlessons/first.mdx cannot be written: the disk is full. Nothing was written.\ncode 1\ncode 0\nno other files\n',
+      'code 0\nlessons/first.mdx cannot be written: the disk is full. Nothing was changed.\ncode 1\ncode 0\nno other files\n',
     );
   });
   test('an export says so and leaves nothing behind', () => {

@@ -2,8 +2,9 @@
 import { existsSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { type Course, isPublishable } from '../../course/course.ts';
-import { diffOf, NotChanged, putChanges } from '../../course/edits/change.ts';
+import { diffOf } from '../../course/edits/diff.ts';
 import { fixCourse } from '../../course/edits/fix.ts';
+import { NotChanged, putChanges } from '../../course/edits/put-changes.ts';
 import { filesOnDisk } from '../../course/files.ts';
 import { COURSE_FILE } from '../../course/folder.ts';
 import { type LoadOptions, loadCourse } from '../../course/load.ts';

@@ -1,7 +1,8 @@
 /** `reedway rename`: gives a thing of a course another name, wherever it is written. */
 import { type Course, isPublishable } from '../../course/course.ts';
+import { diffOf } from '../../course/edits/diff.ts';
+import { NotChanged, putChanges } from '../../course/edits/put-changes.ts';
 import { filesOnDisk } from '../../course/files.ts';
-import { renameDiff } from '../../course/rename/diff.ts';
 import {
   isNamedKind,
   NAMED_KINDS,
@@ -10,9 +11,15 @@ import {
   readOldName,
   wholeName,
 } from '../../course/rename/name.ts';
-import { hidingErrors, planRename, type RenamedFile, type RenamePlan } from '../../course/rename/plan.ts';
-import { courseAfter, isMarked, newProblems, strayedLinks } from '../../course/rename/verify.ts';
-import { NotRenamed, writeChanges } from '../../course/rename/write.ts';
+import {
+  fileChanges,
+  hidingErrors,
+  placesOfEdits,
+  planRename,
+  type RenamedFile,
+  type RenamePlan,
+} from '../../course/rename/plan.ts';
+import { courseAfter, newProblems, strayedLinks } from '../../course/rename/verify.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
 import { type Command, type Terminal, textOption, UsageError } from '../command.ts';
@@ -99,13 +106,13 @@ function carryOut(course: Course, plan: RenamePlan, dryRun: boolean, terminal: T
     return 1;
   }
   if (dryRun) {
-    terminal.out(renameDiff(changes, (file) => isMarked(files.read(file))));
+    terminal.out(diffOf(fileChanges(files, changes), placesOfEdits(changes)));
     return 0;
   }
   try {
-    writeChanges(course.dir, changes);
+    putChanges(course.dir, fileChanges(files, changes));
   } catch (error) {
-    if (!(error instanceof NotRenamed)) throw error;
+    if (!(error instanceof NotChanged)) throw error;
     terminal.err(`${error.message}\n`);
     return 1;
   }

@@ -4,7 +4,8 @@
  */
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { decode } from '../../course/decode.ts';
-import { type Files, filesOnDisk, withOverlay } from '../../course/files.ts';
+import { withOverlay } from '../../course/edits/overlay.ts';
+import { type Files, filesOnDisk } from '../../course/files.ts';
 import { COURSE_FILE, LESSONS } from '../../course/folder.ts';
 import { type LoadOptions, loadFrom } from '../../course/load.ts';
 import { PATH_PROBLEMS } from '../../curriculum/problems.ts';
@@ -53,7 +54,7 @@ export async function readInput(
   const file = `${LESSONS}/${as ?? UNNAMED}.mdx`;
   const isBlock = !isLesson(text);
   const { written, from } = isBlock ? around(text, as === undefined ? FRONT : sourceOf(files, file, as)) : whole(text);
-  const course = loadFrom(withOverlay(files, file, written), undefined, options);
+  const course = loadFrom(withOverlay(files, new Map([[file, Buffer.from(written)]])), undefined, options);
   const lesson = valueAt(course.byId, file.slice(LESSONS.length + 1, -'.mdx'.length).normalize());
   // A block may be one that its lesson has already, as it was before.
   const ignored = new Set([
@@ -120,8 +121,7 @@ function sourceOf(files: Files, file: string, as: string): string {
 /** A course of nothing: every setting is as it ships. */
 const NO_COURSE: Files = withOverlay(
   { ...filesOnDisk('/dev/null/no-course'), kind: () => 'folder', list: () => [] },
-  COURSE_FILE,
-  'title: No course\n',
+  new Map([[COURSE_FILE, Buffer.from('title: No course\n')]]),
 );
 
 function moved(problem: Problem, file: string, by: number): Problem {

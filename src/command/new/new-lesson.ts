@@ -2,7 +2,8 @@
 import { existsSync, linkSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Course, Lesson } from '../../course/course.ts';
-import { errorCode, filesOnDisk, reasonOf, withOverlay } from '../../course/files.ts';
+import { withOverlay } from '../../course/edits/overlay.ts';
+import { errorCode, filesOnDisk, reasonOf } from '../../course/files.ts';
 import { COURSE_FILE, LESSONS } from '../../course/folder.ts';
 import { loadFrom } from '../../course/load.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
@@ -61,7 +62,7 @@ function bestTrial(course: Course, file: string, title: string, [first, ...other
 
 function tryOut(before: Course, file: string, title: string, placing: LessonPlacing): Trial {
   const text = starterLesson(title, placing);
-  const course = loadFrom(withOverlay(filesOnDisk(before.dir), file, text), before);
+  const course = loadFrom(withOverlay(filesOnDisk(before.dir), new Map([[file, Buffer.from(text)]])), before);
   const known = new Set(before.problems.map(keyOf));
   return { placing, text, course, fresh: course.problems.filter((problem) => !known.has(keyOf(problem))) };
 }

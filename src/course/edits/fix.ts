@@ -7,7 +7,7 @@ import { valueAt } from '../../values/checked.ts';
 import type { Course } from '../course.ts';
 import type { Files } from '../files.ts';
 import { type LoadOptions, loadFrom } from '../load.ts';
-import { encodeLike, type FileChange, withChanges } from './change.ts';
+import { encodeLike, type FileChange, filesAfter } from './change.ts';
 
 /** A course with its certain fixes applied. */
 export interface Fixed {
@@ -37,7 +37,7 @@ export function fixCourse(files: Files, options?: LoadOptions): Fixed {
     const proposed = proposals(files, course, changes, left);
     if (proposed.size === 0) break;
     const next = new Map([...changes, ...[...proposed].map(([file, { change }]) => [file, change] as const)]);
-    const edited = loadFrom(withChanges(files, [...next.values()]), course, options);
+    const edited = loadFrom(filesAfter(files, [...next.values()]), course, options);
     const useless = [...proposed.keys()].filter((file) => fixable(edited, file) >= fixable(course, file));
     // The others are tried again without these.
     for (const file of useless) left.add(file);

@@ -1,8 +1,10 @@
 /** What a rename changes: every file with its edits, worked out before anything is written. */
 import type { TextEdit } from '../../diagnostics/diagnostic.ts';
 import { applyEdits, editsInOrder } from '../../diagnostics/edit.ts';
-import { type Problem, placeOf, pointAt } from '../../diagnostics/place.ts';
+import { type Problem, placeOf, pointAt, type SourcePoint } from '../../diagnostics/place.ts';
 import type { Course } from '../course.ts';
+import { encodeLike, type FileChange } from '../edits/change.ts';
+import type { Files } from '../files.ts';
 import { LESSONS } from '../folder.ts';
 import { editOfLink, placesAfter, type Renaming } from './links.ts';
 import { mentionsIn } from './mentions.ts';
@@ -20,6 +22,23 @@ export interface RenamedFile {
   readonly edits: readonly TextEdit[];
   readonly after: string;
 }
+
+/** The same as bytes of the files in which the course was read. */
+export const fileChanges = (files: Files, changes: readonly RenamedFile[]): FileChange[] =>
+  changes.map(({ file, to, before: text, after }) => {
+    const before = encodeLike(files.read(file), text);
+    return { file, to, before, after: encodeLike(before, after) };
+  });
+
+/** Where the edits of each of these files are. */
+export const placesOfEdits =
+  (changes: readonly RenamedFile[]) =>
+  ({ file }: Pick<FileChange, 'file'>): SourcePoint[] => {
+    const change = changes.find((one) => one.file === file);
+    if (!change) return [];
+    const placed = placeOf(change.before);
+    return change.edits.map(({ span }) => pointAt(placed, span.from));
+  };
 
 /** A rename, worked out. */
 export interface RenamePlan extends Renaming {

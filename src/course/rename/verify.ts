@@ -2,54 +2,16 @@
 import { applyEdits, offsetAfter } from '../../diagnostics/edit.ts';
 import { type Problem, placeOf, pointAt } from '../../diagnostics/place.ts';
 import type { Course } from '../course.ts';
-import { encodeLike } from '../edits/change.ts';
+import { filesAfter } from '../edits/change.ts';
 import type { Files } from '../files.ts';
 import { loadFrom } from '../load.ts';
 import { lessonAfter, targetAfter } from './links.ts';
 import { offsetInText } from './mentions.ts';
-import type { RenamedFile, RenamePlan } from './plan.ts';
-
-/** What a file of an editor on Windows may begin with. It is no part of its text. */
-export const BYTE_ORDER_MARK = '\ufeff';
-
-/** Whether a file begins with one. */
-export const isMarked = (bytes: Buffer): boolean => bytes.toString('utf8', 0, 3).startsWith(BYTE_ORDER_MARK);
-
-/** Texts of files in the place of what is there; null for a file that is gone. */
-export function filesWith(files: Files, texts: ReadonlyMap<string, Buffer | null>): Files {
-  const gone = (): never => {
-    throw Object.assign(new Error('there is no such file'), { code: 'ENOENT' });
-  };
-  return {
-    ...files,
-    kind: () => files.kind(),
-    size(file) {
-      const text = texts.get(file);
-      return text === undefined ? files.size(file) : (text ?? gone()).length;
-    },
-    read(file) {
-      const text = texts.get(file);
-      return text === undefined ? files.read(file) : (text ?? gone());
-    },
-    list(folder, failed, hidden) {
-      const added = [...texts].flatMap(([file, text]) => (text && file.startsWith(`${folder}/`) ? file : []));
-      const found = files.list(folder, failed, hidden).filter((file) => texts.get(file) !== null);
-      return [...new Set([...found, ...added])].sort();
-    },
-  };
-}
-
-/** The files as they would be with these changes made. */
-export function filesAfter(files: Files, changes: readonly RenamedFile[]): Files {
-  const texts = new Map<string, Buffer | null>();
-  for (const { file, to } of changes) if (to !== file) texts.set(file, null);
-  for (const change of changes) texts.set(change.to, encodeLike(files.read(change.file), change.after));
-  return filesWith(files, texts);
-}
+import { fileChanges, type RenamedFile, type RenamePlan } from './plan.ts';
 
 /** The course with these changes made, and nothing written. */
 export const courseAfter = (files: Files, course: Course, changes: readonly RenamedFile[]): Course =>
-  loadFrom(filesAfter(files, changes), course);
+  loadFrom(filesAfter(files, fileChanges(files, changes)), course);
 
 /**
  * Problems of the changed course that the course did not have. A name settles the order of lessons that the path leaves free, so a

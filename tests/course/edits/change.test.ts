@@ -1,8 +1,6 @@
-import { chmodSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { diffOf, type FileChange, NotChanged, putChanges } from '../../../src/course/edits/change.ts';
-import { folderOf } from '../some-course.ts';
+import { encodeLike, type FileChange } from '../../../src/course/edits/change.ts';
+import { diffOf } from '../../../src/course/edits/diff.ts';
 
 const change = (file: string, before: string, after: string): FileChange => ({
   file,
@@ -10,28 +8,26 @@ const change = (file: string, before: string, after: string): FileChange => ({
   after: Buffer.from(after),
 });
 
+test('a byte order mark stays where a text is written in the place of another', () => {
+  expect(encodeLike(Buffer.from('\ufeffa'), 'b').toString()).toBe('\ufeffb');
+  expect(encodeLike(Buffer.from('a'), 'b').toString()).toBe('b');
+});
+
 describe('changes of files', () => {
   test('are shown as a unified diff', () => {
     expect(diffOf([change('course.yaml', 'title: A\nstages: []\n', 'title: B\nstages: []\n')])).toBe(
-      '--- a/course.yaml\n+++ b/course.yaml\n@@ -1,2 +1,2 @@\n-title: A\n+title: B\n stages: []\n',
+      'diff --git a/course.yaml b/course.yaml\n--- a/course.yaml\n+++ b/course.yaml\n@@ -1,2 +1,2 @@\n-title: A\n+title: B\n stages: []\n',
     );
   });
-  test('take the place of the files, which keep their mode', () => {
-    const dir = folderOf({ 'course.yaml': 'title: A\n' });
-    chmodSync(join(dir, 'course.yaml'), 0o600);
-    putChanges(dir, [change('course.yaml', 'title: A\n', 'title: B\n')]);
-    expect(readFileSync(join(dir, 'course.yaml'), 'utf8')).toBe('title: B\n');
-    expect(statSync(join(dir, 'course.yaml')).mode & 0o777).toBe(0o600);
-  });
-  test('are all left out where one of the files is no longer what was read', () => {
-    const dir = folderOf({ 'course.yaml': 'title: A\n', 'techniques.yaml': '' });
-    writeFileSync(join(dir, 'techniques.yaml'), '# new\n');
-    const before = readdirSync(dir);
-    const changes = [change('course.yaml', 'title: A\n', 'title: B\n'), change('techniques.yaml', '', '# mine\n')];
-    expect(() => putChanges(dir, changes)).toThrow(
-      new NotChanged('techniques.yaml was changed meanwhile. Nothing was written.'),
+  test('name the places of edits behind the head of each part', () => {
+    const places = () => [{ line: 1, column: 8 }];
+    expect(diffOf([change('course.yaml', 'title: A\n', 'title: B\n')], places)).toContain(
+      '\n@@ -1,1 +1,1 @@ course.yaml:1:8\n',
     );
-    expect(readFileSync(join(dir, 'course.yaml'), 'utf8')).toBe('title: A\n');
-    expect(readdirSync(dir)).toEqual(before);
+  });
+  test('say that a file gets another name', () => {
+    expect(diffOf([{ ...change('a.mdx', 'A\n', 'A\n'), to: 'b.mdx' }])).toBe(
+      'diff --git a/a.mdx b/b.mdx\nrename from a.mdx\nrename to b.mdx\n',
+    );
   });
 });

@@ -1,10 +1,21 @@
+import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ALL_PROBLEMS } from '../../../src/course/catalogue.ts';
 import { type Named, ownName, wholeName } from '../../../src/course/rename/name.ts';
 import { HIDING } from '../../../src/course/rename/plan.ts';
 import { withoutEdit } from '../../../src/course/rename/verify.ts';
 import { alsoLong } from '../../setup/long.ts';
-import { awkward, bytesOf, demo, type Loaded, ownNames, planOf, renamedBack, wrongAfter } from './renamed.ts';
+import {
+  awkward,
+  bytesOf,
+  demo,
+  type Loaded,
+  ownNames,
+  planOf,
+  renamedBack,
+  wrongAfter,
+  wrongAgain,
+} from './renamed.ts';
 
 /** New names: longer by the old one's, and for a lesson also in another folder. */
 const newNames = (named: Named): string[] => [
@@ -46,7 +57,9 @@ describe.each([
           ]);
         }
       const back = renamedBack(before, plan, one);
-      expect(back).toEqual(bytesOf(before));
+      // From another folder a path comes back with or without its dots, whichever they were.
+      if (posix.dirname(name) === posix.dirname(ownName(one))) expect(back).toEqual(bytesOf(before));
+      else expect(wrongAgain(before, back)).toEqual([]);
     }
   });
 });

@@ -1,10 +1,13 @@
 /** Renames in memory, for tests. */
+import { isDeepStrictEqual } from 'node:util';
 import type { Course } from '../../../src/course/course.ts';
+import { filesAfter } from '../../../src/course/edits/change.ts';
+import { withOverlay } from '../../../src/course/edits/overlay.ts';
 import { type Files, filesOnDisk } from '../../../src/course/files.ts';
 import { loadFrom } from '../../../src/course/load.ts';
 import { isSameName, type Named, namesIn, ownName, readNewName } from '../../../src/course/rename/name.ts';
-import { planRename, type RenamedFile, type RenamePlan } from '../../../src/course/rename/plan.ts';
-import { courseAfter, filesAfter, newProblems, strayedLinks } from '../../../src/course/rename/verify.ts';
+import { fileChanges, planRename, type RenamedFile, type RenamePlan } from '../../../src/course/rename/plan.ts';
+import { courseAfter, newProblems, strayedLinks } from '../../../src/course/rename/verify.ts';
 import { filesInMemory } from '../files-in-memory.ts';
 import { AWKWARD } from './awkward-course.ts';
 
@@ -24,9 +27,13 @@ export const bytesOf = ({ files, course }: Loaded): Record<string, string> =>
 
 /** The bytes after a rename and the rename back. */
 export function renamedBack({ files, course }: Loaded, plan: RenamePlan, from: Named): Record<string, string> {
-  const there = { files: filesAfter(files, plan.changes), course: courseAfter(files, course, plan.changes) };
+  const after = filesAfter(files, fileChanges(files, plan.changes));
+  const there = { files: after, course: courseAfter(files, course, plan.changes) };
   const { changes } = planOf(there, plan.to, ownName(from));
-  return bytesOf({ files: filesAfter(there.files, changes), course: courseAfter(there.files, there.course, changes) });
+  return bytesOf({
+    files: filesAfter(there.files, fileChanges(there.files, changes)),
+    course: courseAfter(there.files, there.course, changes),
+  });
 }
 
 export const awkward = (): Loaded => loaded(filesInMemory(AWKWARD));
@@ -52,5 +59,19 @@ export function wrongAfter({ files, course }: Loaded, plan: RenamePlan, changes:
     ...newProblems(course, after, changes).map(({ file, line, column, code }) => `${file}:${line}:${column} ${code}`),
     ...strayedLinks(course, after, plan),
     ...([...namesIn(after)].some((one) => isSameName(one, plan.to)) ? [] : ['the new name is nowhere']),
+  ];
+}
+
+/** What is wrong with a course that was renamed and back, and where its links lead elsewhere than before. */
+export function wrongAgain({ files, course }: Loaded, back: Readonly<Record<string, string>>): string[] {
+  const contents = Object.entries(back).map(([file, text]) => [file, Buffer.from(text)] as const);
+  const again = loadFrom(withOverlay(files, new Map(contents)));
+  return [
+    ...again.problems.map(({ file, line, code }) => `${file}:${line} ${code}`),
+    ...course.lessons.flatMap(({ id, links }) =>
+      links.flatMap(({ target, url }, index) =>
+        isDeepStrictEqual(again.byId.get(id)?.links[index]?.target, target) ? [] : `${id}: ${url}`,
+      ),
+    ),
   ];
 }

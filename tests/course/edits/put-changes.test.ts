@@ -1,4 +1,4 @@
-/** Files of a rename on a disk: all of them or none, whatever happens on the way. */
+/** Changed and moved files on a disk: all of them or none, whatever happens on the way. */
 import {
   chmodSync,
   existsSync,
@@ -13,11 +13,12 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { NotChanged, putChanges, type WriteStep } from '../../../src/course/edits/put-changes.ts';
 import { filesOnDisk } from '../../../src/course/files.ts';
-import { NotRenamed, type WriteStep, writeChanges } from '../../../src/course/rename/write.ts';
+import { fileChanges } from '../../../src/course/rename/plan.ts';
+import { AWKWARD } from '../rename/awkward-course.ts';
+import { loaded, planOf } from '../rename/renamed.ts';
 import { folderOf } from '../some-course.ts';
-import { AWKWARD } from './awkward-course.ts';
-import { loaded, planOf } from './renamed.ts';
 
 const WALK = { kind: 'lesson', lesson: 'deep/walk' } as const;
 
@@ -25,7 +26,7 @@ const WALK = { kind: 'lesson', lesson: 'deep/walk' } as const;
 function course() {
   const dir = folderOf(AWKWARD);
   const before = loaded(filesOnDisk(dir));
-  const { changes } = planOf(before, WALK, 'new/folder/walk');
+  const changes = fileChanges(before.files, planOf(before, WALK, 'new/folder/walk').changes);
   return { dir, changes, before: bytesIn(dir) };
 }
 
@@ -41,8 +42,8 @@ const bytesIn = (dir: string): Record<string, string> =>
 describe('the files of a rename', () => {
   test('are all written, the lesson in its new folder, and nothing is left beside them', () => {
     const { dir, changes, before } = course();
-    writeChanges(dir, changes);
-    for (const { to, after } of changes) expect(readFileSync(join(dir, to), 'utf8').replace('\ufeff', '')).toBe(after);
+    putChanges(dir, changes);
+    for (const { file, to = file, after } of changes) expect(readFileSync(join(dir, to))).toEqual(after);
     expect(existsSync(join(dir, 'lessons/deep/walk.mdx'))).toBe(false);
     expect(Object.keys(bytesIn(dir)).filter((path) => path.endsWith('.partial'))).toEqual([]);
     // A byte order mark stays, and so does every other file.
@@ -58,7 +59,7 @@ describe('the files of a rename', () => {
     chmodSync(real, 0o600);
     unlinkSync(link);
     symlinkSync(real, link);
-    writeChanges(dir, changes);
+    putChanges(dir, changes);
     expect(lstatSync(link).isSymbolicLink()).toBe(true);
     expect(statSync(real).mode & 0o777).toBe(0o600);
     expect(readFileSync(real, 'utf8')).toContain('new/folder/walk');
@@ -67,7 +68,7 @@ describe('the files of a rename', () => {
   test('leave no folder that they made empty', () => {
     const dir = folderOf({ ...AWKWARD, 'lessons/alone/one.mdx': '---\ntitle: One\n---\n' });
     const before = loaded(filesOnDisk(dir));
-    writeChanges(dir, planOf(before, { kind: 'lesson', lesson: 'alone/one' }, 'one').changes);
+    putChanges(dir, fileChanges(before.files, planOf(before, { kind: 'lesson', lesson: 'alone/one' }, 'one').changes));
     expect(existsSync(join(dir, 'lessons/alone'))).toBe(false);
   });
 
@@ -78,7 +79,7 @@ describe('the files of a rename', () => {
     const failing: WriteStep = () => {
       if (at++ === index) throw Object.assign(new Error('no room'), { code: 'ENOSPC' });
     };
-    expect(() => writeChanges(dir, changes, failing)).toThrow(
+    expect(() => putChanges(dir, changes, failing)).toThrow(
       /cannot be written: the disk is full\. Nothing was changed\.$/,
     );
     expect(bytesIn(dir)).toEqual(before);
@@ -97,7 +98,7 @@ describe('the files of a rename', () => {
         save();
         saved = { ...original, [file]: readFileSync(file, 'latin1') };
       };
-      expect(() => writeChanges(dir, changes, step)).toThrow('lessons/walk-on.mdx has changed since it was read.');
+      expect(() => putChanges(dir, changes, step)).toThrow('lessons/walk-on.mdx has changed since it was read.');
       expect(bytesIn(dir)).toEqual(saved);
     }
   });
@@ -107,7 +108,7 @@ describe('the files of a rename', () => {
     mkdirSync(join(dir, 'lessons/new/folder'), { recursive: true });
     writeFileSync(join(dir, 'lessons/new/folder/walk.mdx'), 'x');
     const before = bytesIn(dir);
-    expect(() => writeChanges(dir, changes)).toThrow(NotRenamed);
+    expect(() => putChanges(dir, changes)).toThrow(NotChanged);
     expect(bytesIn(dir)).toEqual(before);
   });
 });

@@ -1,4 +1,4 @@
-/** Writes the files of a rename: all of them, or none. */
+/** Writes changes of files onto the disk: all of them, or none. */
 import { randomBytes } from 'node:crypto';
 import {
   existsSync,
@@ -13,40 +13,37 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { decode } from '../decode.ts';
-import { encodeLike } from '../edits/change.ts';
 import { reasonOf } from '../files.ts';
 import { LESSONS } from '../folder.ts';
-import type { RenamedFile } from './plan.ts';
+import type { FileChange } from './change.ts';
 
 /** Why nothing was written, in sentences. */
-export class NotRenamed extends Error {
-  override readonly name = 'NotRenamed';
+export class NotChanged extends Error {
+  override readonly name = 'NotChanged';
 }
 
 interface Job {
-  readonly change: RenamedFile;
+  readonly change: FileChange;
   /** The file itself, where a link of that name leads. */
   readonly path: string;
   readonly partial: string;
-  readonly before: Buffer;
 }
 
 /** Steps between which a test makes something fail. */
 export type WriteStep = (what: 'prepared' | 'written' | 'moved', file: string) => void;
 
 /**
- * Writes every changed file under another name first; then each takes its place, and the file of a renamed lesson gets its new
- * name last. Throws {@link NotRenamed} where a file is no longer what was read or something fails, and then leaves every file as it was.
+ * Writes every changed file under another name first; then each takes its place, and a file that is moved gets its new name
+ * last. Throws {@link NotChanged} where a file is no longer what was read or something fails, and then leaves every file as it was.
  */
-export function writeChanges(dir: string, changes: readonly RenamedFile[], step: WriteStep = () => {}): void {
+export function putChanges(dir: string, changes: readonly FileChange[], step: WriteStep = () => {}): void {
   const undo: (() => void)[] = [];
   let current = '';
   try {
-    const moves = changes.filter(({ file, to }) => file !== to);
+    const moves = changes.flatMap(({ file, to = file }) => (to === file ? [] : [{ file, to }]));
     for (const { file, to } of moves) checkMove(dir, file, to);
     const jobs = changes
-      .filter(({ edits }) => edits.length > 0)
+      .filter(({ before, after }) => !before.equals(after))
       .map((change) => {
         current = change.file;
         return prepare(dir, change, undo, step);
@@ -54,7 +51,7 @@ export function writeChanges(dir: string, changes: readonly RenamedFile[], step:
     for (const job of jobs) {
       current = job.change.file;
       checkUnchanged(job);
-      undo.push(() => replace(job.path, job.before));
+      undo.push(() => replace(job.path, job.change.before));
       renameSync(job.partial, job.path);
       step('written', current);
     }
@@ -80,30 +77,27 @@ export function writeChanges(dir: string, changes: readonly RenamedFile[], step:
       }
     }
     const after = left.length > 0 ? ` Not everything could be put back: ${left.join('; ')}.` : ' Nothing was changed.';
-    const why = error instanceof NotRenamed ? error.message : `${current} cannot be written: ${reasonOf(error)}.`;
-    throw new NotRenamed(`${why}${after}`);
+    const why = error instanceof NotChanged ? error.message : `${current} cannot be written: ${reasonOf(error)}.`;
+    throw new NotChanged(`${why}${after}`);
   }
 }
 
-function prepare(dir: string, change: RenamedFile, undo: (() => void)[], step: WriteStep): Job {
+function prepare(dir: string, change: FileChange, undo: (() => void)[], step: WriteStep): Job {
   const path = realpathSync(join(dir, change.file));
-  const before = readFileSync(path);
-  const job = { change, path, partial: partialOf(path), before };
-  if (decode(before).text !== change.before) throw changed(change.file);
+  const job = { change, path, partial: partialOf(path) };
+  checkUnchanged(job);
   undo.push(() => rmSync(job.partial, { force: true }));
-  writeFileSync(job.partial, encodeLike(before, change.after), { mode: statSync(path).mode });
+  writeFileSync(job.partial, change.after, { mode: statSync(path).mode });
   step('prepared', change.file);
   return job;
 }
 
 const partialOf = (path: string): string => `${path}.${process.pid}-${randomBytes(4).toString('hex')}.partial`;
 
-function checkUnchanged({ change, path, before }: Job): void {
-  if (!readFileSync(path).equals(before)) throw changed(change.file);
+function checkUnchanged({ change: { file, before }, path }: Job): void {
+  if (readFileSync(path).equals(before)) return;
+  throw new NotChanged(`${file} has changed since it was read. Save your work there, and give the command again.`);
 }
-
-const changed = (file: string): NotRenamed =>
-  new NotRenamed(`${file} has changed since it was read. Save your work there, and give the command again.`);
 
 function replace(path: string, content: Buffer): void {
   const partial = partialOf(path);
@@ -117,9 +111,9 @@ function checkMove(dir: string, file: string, to: string): void {
   const there = lstatSync(target, { throwIfNoEntry: false });
   const own = lstatSync(from);
   // On a machine that ignores case, the file itself is there under its new name.
-  if (there && there.ino !== own.ino) throw new NotRenamed(`There is a file ${to} already.`);
+  if (there && there.ino !== own.ino) throw new NotChanged(`There is a file ${to} already.`);
   if (own.isSymbolicLink() && dirname(from) !== dirname(target))
-    throw new NotRenamed(`${file} is a link to another file, which would lead elsewhere from another folder.`);
+    throw new NotChanged(`${file} is a link to another file, which would lead elsewhere from another folder.`);
 }
 
 /** The folders a lesson left behind empty. */
