@@ -34,7 +34,7 @@ export function readCourseFile(
   if (before && before.text === text) return before;
   const read = readYaml(text ?? '');
   const tables = tablesOf(read.value);
-  const { value: file, wrong, diagnostics } = checkYaml(courseSchema(tables), read, { title: name });
+  const { value: file, wrong, diagnostics } = checkYaml(courseSchema(tables), read, { title: name }, 'course');
   const placed = placeOf(text ?? '');
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, courseFile?.file ?? '', placed);
   return {

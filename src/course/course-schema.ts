@@ -102,7 +102,7 @@ export const courseSchema = (tables: Tables) =>
     url: webAddress.optional(),
     licence: text.optional(),
     cautions: list(text),
-    'concert-a': number(CONCERT_A_RANGE.from, CONCERT_A_RANGE.to, false).optional(),
+    'concert-a': number(CONCERT_A_RANGE.from, CONCERT_A_RANGE.to, false, ['hz', 'hertz']).optional(),
     temperament: word(TEMPERAMENTS.map(({ id }) => id)).optional(),
     stages: groups({ id, title: text, summary: text.optional(), formerly: list(id) }),
     tunings: namedValues(tuning, TUNINGS),

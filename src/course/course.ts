@@ -73,6 +73,8 @@ export interface Lesson {
   readonly frontMatter: LessonFrontMatter;
   /** Where the front matter says it, in the file. */
   readonly places: YamlPlaces;
+  /** What hides what its front matter says of its place on the path: lines that cannot be read, or keys. */
+  readonly unsure: 'lines' | 'keys' | undefined;
   /** What blocks of this lesson start from: its front matter over the course. */
   readonly defaults: Settings;
   readonly blocks: readonly Block[];

@@ -24,6 +24,8 @@ export interface Files {
   read(file: string): Buffer;
   /** What a reader of parts finds in a file; undefined where the file cannot be read or ends too early for it. */
   measure<Result>(file: string, reader: (bytes: Bytes) => Result): Result | undefined;
+  /** The names of the files and folders directly in the course folder; none where it cannot be read. */
+  names(): readonly string[];
   /**
    * The files below a folder of the course, in order, without hidden ones unless they are asked for. What cannot be read, lies outside of the course or has
    * a name that cannot be shown is reported to `failed`.
@@ -61,6 +63,13 @@ export const filesOnDisk = (dir: string): Files => ({
     } catch {
       // It is cut short, or cannot be read, which the build reports when it copies the file.
       return undefined;
+    }
+  },
+  names() {
+    try {
+      return readdirSync(dir).sort();
+    } catch {
+      return [];
     }
   },
   list(top, failed, hidden) {

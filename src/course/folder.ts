@@ -50,6 +50,17 @@ export interface CourseFolder {
   lengthOf(path: string): number | undefined;
 }
 
+/** The name of a file or folder of a course that another name is near to; undefined for one that is right, or that has nothing to do with it. */
+function nameMeantBy(name: string): string | undefined {
+  if (NAMES.includes(name) || name.startsWith('.')) return undefined;
+  if (/\.mdx(?:\.txt)?$/i.test(name)) return `${LESSONS}/${name.replace(/\.mdx(?:\.txt)?$/i, '.mdx')}`;
+  const [, stem = '', ending = ''] = /^(.*?)(\.(?:ya?ml|json|ya?ml\.txt))?$/i.exec(name) ?? [];
+  if (ending === '') return NAMES.find((one) => [`${one}s`, one, one.replace(/s$/, '')].includes(name.toLowerCase()));
+  return NAMES.find((one) => one === `${stem.toLowerCase()}.yaml` || one === `${stem.toLowerCase()}s.yaml`);
+}
+
+const NAMES: readonly string[] = [COURSE_FILE, TECHNIQUES_FILE, GLOSSARY_FILE, LESSONS, MEDIA, PUBLIC];
+
 const MEGABYTE = 2 ** 20;
 /** In bytes. A long lesson has some fifty thousand. */
 const LONGEST_FILE = 2 * MEGABYTE;
@@ -86,17 +97,30 @@ export function readFolder(files: Files): CourseFolder {
     };
   }
   const courseFile = read(COURSE_FILE);
-  if (!courseFile && problems.length === 0) say(COURSE_FILE, report('course-file-missing', START, {}));
+  const strangers = files.names().flatMap((name) => {
+    const meant = nameMeantBy(name);
+    return meant === undefined ? [] : [{ name, meant }];
+  });
+  const misnamed = (meant: string): string | undefined => strangers.find((one) => one.meant === meant)?.name;
+  if (!courseFile && problems.length === 0)
+    say(COURSE_FILE, report('course-file-missing', START, { misnamed: misnamed(COURSE_FILE) }));
   const techniques = read(TECHNIQUES_FILE);
   const glossary = read(GLOSSARY_FILE);
   const names = files.list(LESSONS, unreadable);
   const lessons = names.filter((name) => name.endsWith('.mdx')).flatMap((name) => read(name) ?? []);
   for (const file of names) {
-    const [, name, ending] = /([^/]*)(\.(?:md|markdown|txt|MDX|Mdx))$/.exec(file) ?? [];
+    const [, name, ending] = /([^/]*?)(\.(?:mdx?\.txt|md|markdown|txt|MDX|Mdx))$/.exec(file) ?? [];
     if (name !== undefined && ending !== undefined) say(file, report('lesson-extension', START, { name, ending }));
   }
   if (lessons.length === 0 && !problems.some((one) => one.file.startsWith(LESSONS) && one.severity === 'error')) {
-    say(LESSONS, report('no-lessons', START, {}));
+    const folder = misnamed(LESSONS);
+    const stray = strangers.find(({ meant }) => meant.startsWith(`${LESSONS}/`))?.name;
+    say(LESSONS, report('no-lessons', START, { misnamed: folder ?? stray }));
+  }
+  for (const { name, meant } of strangers) {
+    // What is missing for it has been reported as missing.
+    const isReported = (meant === COURSE_FILE && !courseFile) || (lessons.length === 0 && meant.startsWith(LESSONS));
+    if (!isReported && !files.names().includes(meant)) say(name, report('file-misplaced', START, { name, meant }));
   }
   const media = files.list(MEDIA, unreadable);
   // A server may need hidden ones, such as .well-known.

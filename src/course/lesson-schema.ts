@@ -1,8 +1,8 @@
 /** What the front matter of a lesson may say. Only the title is required. */
-import { groups, keys, list, matching, namedValues, number, text, yesOrNo } from '../document/schema.ts';
+import { groups, keys, list, matching, namedValues, names, number, text, yesOrNo } from '../document/schema.ts';
 import type { Tables } from '../notation/setting-values.ts';
 import type { Settings } from '../notation/settings.ts';
-import { clipSchema, type FrontMatterClip } from './clips/clips.ts';
+import { clipSchema, type FrontMatterClip } from './clips/clip-schema.ts';
 import { mergeSettings, oneProgression, settingShape } from './setting-schema.ts';
 
 /** Silences one kind of finding in its lesson. */
@@ -39,15 +39,17 @@ export interface LessonFrontMatter {
 export const LESSON_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*(?:\/[A-Za-z0-9][A-Za-z0-9_-]*)*$/;
 const formerLesson = matching(LESSON_NAME, 'is a list of names that this lesson had before, such as first-bends');
 
+const MINUTES = ['min', 'mins', 'minute', 'minutes', 'minuten', 'm'];
+
 /** The schema of a lesson's front matter, with the names that the given tables know. */
 export const lessonSchema = (tables: Tables) =>
   keys({
     title: text,
     summary: text.optional(),
     stage: text.optional(),
-    requires: list(text),
-    teaches: list(text),
-    minutes: number(1, 600).optional(),
+    requires: names(text),
+    teaches: names(text),
+    minutes: number(1, 600, true, MINUTES).optional(),
     draft: yesOrNo.optional(),
     order: number(-1_000_000, 1_000_000, false).optional(),
     formerly: list(formerLesson),

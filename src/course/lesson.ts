@@ -1,9 +1,9 @@
 /** One lesson, read on its own: its text, its front matter, and which block goes by which id. */
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { nearestNow } from '../diagnostics/nearest.ts';
 import { locate, type Problem } from '../diagnostics/place.ts';
 import { checkYaml } from '../document/check-yaml.ts';
+import { nameMeant } from '../document/meant.ts';
 import { type YamlPlaces, yamlPlaces } from '../document/yaml.ts';
 import { isLessonName, lessonNameFrom } from '../lesson/lesson-name.ts';
 import { type BlockText, type LessonText, readLessonText } from '../lesson/lesson-text.ts';
@@ -25,6 +25,8 @@ export interface LessonRead {
   readonly frontMatter: LessonFrontMatter;
   readonly places: YamlPlaces;
   readonly defaults: Settings;
+  /** What hides what its front matter says of its place on the path: lines that cannot be read, or keys. */
+  readonly unsure: 'lines' | 'keys' | undefined;
   readonly blocks: readonly NamedBlock[];
   /** Problems of the lesson's text, without the music of its blocks. */
   readonly problems: readonly Problem[];
@@ -49,7 +51,7 @@ export function readLesson(
   if (same && before.head === head) return before;
   const text = same ? before.text : readLessonText(source);
   const id = file.slice(LESSONS.length + 1, -'.mdx'.length).normalize();
-  const { frontMatter, diagnostics } = readFront(text, head, id);
+  const { frontMatter, unsure, diagnostics } = readFront(text, head, id);
   const { blocks, problems } = nameBlocks(text, file);
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);
   return {
@@ -60,6 +62,7 @@ export function readLesson(
     frontMatter,
     places: yamlPlaces(text.frontMatter.spans, text.placed),
     defaults: { ...head.defaults, ...frontMatter.settings },
+    unsure,
     blocks,
     problems: [
       ...[...nameFaults(id), ...text.diagnostics, ...text.frontMatter.diagnostics, ...diagnostics].map(here),
@@ -70,25 +73,36 @@ export function readLesson(
 
 interface FrontRead {
   readonly frontMatter: LessonFrontMatter;
+  readonly unsure: 'lines' | 'keys' | undefined;
   readonly diagnostics: readonly Diagnostic[];
 }
 
 function readFront(text: LessonText, head: CourseFileRead, id: string): FrontRead {
-  const { value: frontMatter, diagnostics } = checkYaml(head.lessonSchema, text.frontMatter, { title: id });
+  const front = text.frontMatter;
+  const { value: frontMatter, wrong, diagnostics } = checkYaml(head.lessonSchema, front, { title: id }, 'lesson');
   // Front matter that is missing altogether has been reported as such.
-  if (!text.frontMatter.written) return { frontMatter, diagnostics: [] };
-  const stages = head.file.stages.map((stage) => stage.id);
+  if (!front.written) return { frontMatter, unsure: 'lines', diagnostics: [] };
+  const isMisread = front.diagnostics.some(({ code }) => code === 'yaml-syntax');
+  // An unknown name may be that of any key.
+  const isHidden =
+    ['requires', 'teaches'].some((key) => wrong.has(key)) ||
+    [...front.diagnostics, ...diagnostics].some(({ code }) => code === 'key-unknown' || code === 'key-twice');
+  const unsure = isMisread ? 'lines' : isHidden ? 'keys' : undefined;
+  const { stages } = head.file;
   const { stage } = frontMatter;
-  if (stage === undefined || stages.includes(stage) || head.wrong.has('stages')) return { frontMatter, diagnostics };
-  const span = text.frontMatter.spans.get('stage')?.value ?? { from: 0, to: 0 };
-  return {
-    frontMatter,
-    diagnostics: [
-      ...diagnostics,
-      report('stage-unknown', span, { stage, ...nearestNow(stage, stages, formerStages(head.file)), known: stages }),
-    ],
-  };
+  const isKnown = stage === undefined || stages.some((one) => one.id === stage);
+  if (isKnown || hidesStages(head)) return { frontMatter, unsure, diagnostics };
+  const span = front.spans.get('stage')?.value ?? { from: 0, to: 0 };
+  const meant = nameMeant(stage, stages, formerStages(head.file));
+  const facts = { stage, ...meant, known: stages.map((one) => one.id) };
+  return { frontMatter, unsure, diagnostics: [...diagnostics, report('stage-unknown', span, facts)] };
 }
+
+/** Whether the stages of a course are not known, for a reason that is reported once. */
+const hidesStages = ({ text, file, wrong, problems }: CourseFileRead): boolean =>
+  text === undefined ||
+  wrong.has('stages') ||
+  problems.some(({ code, severity }) => code === 'yaml-syntax' || (file.stages.length === 0 && severity === 'error'));
 
 function nameFaults(id: string): Diagnostic[] {
   return id.split('/').flatMap((name) => {

@@ -6,6 +6,7 @@
 import { posix } from 'node:path';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly, perhaps } from '../diagnostics/edit.ts';
 import { type FormerNames, nearest, nearestNow } from '../diagnostics/nearest.ts';
 import type { Reference } from '../lesson/reference.ts';
 import { GROUPS } from '../technique/technique.ts';
@@ -78,6 +79,8 @@ const broken = (diagnostic: Diagnostic): Resolved => ({ target: BROKEN, diagnost
 export function resolve(reference: Reference, from: LessonPlaces, places: Places): Resolved {
   const { span, use } = reference;
   const url = reference.url.trim();
+  const odd = oddPath(url, reference, places);
+  if (odd) return broken(odd);
   const scheme = schemeOf(url);
   if (scheme !== undefined) return outside(scheme, reference);
   const [, written = '', , hash] = /^([^?#]*)(\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
@@ -88,19 +91,25 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   if (media !== undefined) {
     const file = fileNamed(media, url, places.media);
     if (file !== undefined) return sound({ kind: 'media', path: file });
-    return broken(report('media-missing', span, { path: media, nearest: nearest(media, places.media) }));
+    return broken(report('media-missing', span, { path: media, ...fileMeant(media, places.media) }));
   }
   if (use !== 'link') return broken(stray(path, span, places));
-  if (path === '') return inLesson(from, fragment, from, span);
-  if (path.startsWith('/') && !/^\/lessons\/./.test(path)) return page(path, url, span);
+  if (path === '') return inLesson(from, fragment, from, reference);
+  if (path.startsWith('/') && !/^\/lessons\/./.test(path)) return page(path, url, span, places);
 
   const lesson = candidates(path, from.id).find((id) => places.lessons.has(id));
   const found = lesson === undefined ? undefined : places.lessons.get(lesson);
-  if (found) return inLesson(found, fragment, from, span);
+  if (found) return inLesson(found, fragment, from, reference);
   const bare = bareName(path);
   // A name of a page or text file means the lesson without its extension.
   const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
   if (unended === undefined && /\.[a-z0-9]{2,4}$/i.test(bare)) return broken(stray(path, span, places));
+  const named = unended === undefined ? undefined : candidates(unended, from.id).find((id) => places.lessons.has(id));
+  if (named !== undefined) {
+    const rest = url.slice(url.search(/[?#]|$/));
+    const fix = certainly(span, `${named}${rest}`);
+    return broken(report('link-unknown', span, { lesson: bare, nearest: named }, fix));
+  }
   const old = candidates(path, from.id).find((id) => places.former?.has(id)) ?? unended;
   const isPage = SITE_PAGES.filter(Boolean).includes(itemAt(bare.split('/'), 0));
   return broken(
@@ -109,6 +118,53 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
       ...(isPage ? { nearest: `/${bare}` } : nearestNow(old ?? bare, places.lessons.keys(), places.former)),
     }),
   );
+}
+
+/** What is wrong with an address that is none here: it is empty, or it is written as in another place. */
+function oddPath(url: string, { span, use }: Reference, places: Places): Diagnostic | undefined {
+  if (url === '') return report('link-path', span, { why: 'empty', url, meant: undefined });
+  if (/^(?:[a-z]:[\\/]|file:|\/(?:home|users|mnt|tmp|var|volumes)\/)/i.test(url))
+    return report('link-path', span, { why: 'machine', url, meant: withinCourse(url, places) });
+  const slashed = url.includes('\\') ? withinCourse(url, places) : undefined;
+  if (slashed !== undefined) return report('link-path', span, { why: 'backslash', url, meant: slashed });
+  if (use !== 'link') return undefined;
+  if (/^[^\s@/:?#]+@[^\s@/:?#]+\.[a-z]{2,}$/i.test(url))
+    return report('link-path', span, { why: 'mail', url, meant: `mailto:${url}` });
+  if (
+    /^(?:www\.[\w-]+\.|[\w-]+(?:\.[\w-]+)*\.(?:com|org|net|edu|info|io|eu|uk|de|fr|es|it|nl|at|ch|ca|au|us)(?:[/?#]|$))/i.test(
+      url,
+    )
+  )
+    return report('link-path', span, { why: 'web', url, meant: `https://${url}` });
+  return undefined;
+}
+
+/** The lesson or the file of the media folder that a path of another shape ends in, as it is linked to here. */
+function withinCourse(url: string, { lessons, media }: Places): string | undefined {
+  const [, written = '', rest = ''] = /^([^?#]*)(.*)$/s.exec(url.replaceAll('\\', '/')) ?? [];
+  const file = /(?:^|\/)(media\/.+)$/.exec(written)?.[1];
+  if (file !== undefined && media.has(file) && isPlain(file)) return file;
+  const lesson = bareName(/(?:^|\/)lessons\/(.+)$/.exec(written)?.[1] ?? written).replace(/\.md$/, '');
+  return lessons.has(lesson) ? `${lesson}${rest}` : undefined;
+}
+
+/** Whether a path can be written in a link as it is. */
+const isPlain = (path: string): boolean => /^[\w./-]+$/.test(path);
+
+/** The file that is meant by one that is not there; certain where only capitals or its folder are different. */
+function fileMeant(path: string, media: ReadonlySet<string>): MeantFile {
+  const all = [...media];
+  const name = posix.basename(path).toLowerCase();
+  const same = all.filter((one) => one.toLowerCase() === path.toLowerCase());
+  const called = same.length > 0 ? same : all.filter((one) => posix.basename(one).toLowerCase() === name);
+  const [only, ...others] = called;
+  if (only === undefined) return { nearest: nearest(path, all), certain: false };
+  return { nearest: only, certain: others.length === 0 && isPlain(only) };
+}
+
+interface MeantFile {
+  readonly nearest: string | undefined;
+  readonly certain: boolean;
 }
 
 /** The scheme of a whole address, in small letters; what begins with two slashes is an address of the web. */
@@ -136,7 +192,7 @@ function outside(scheme: string, { span, use, url }: Reference): Resolved {
   };
 }
 
-function page(path: string, url: string, span: TextSpan): Resolved {
+function page(path: string, url: string, span: TextSpan, { lessons }: Places): Resolved {
   const [first = '', ...below] = path.slice(1).split('/');
   if (SITE_PAGES.includes(first))
     return sound({ kind: 'page', path: path.slice(1), rest: url.slice(url.search(/[?#]|$/)) });
@@ -145,10 +201,21 @@ function page(path: string, url: string, span: TextSpan): Resolved {
   const [inner = ''] = below;
   const isInside = inner !== '' && [...SITE_PAGES, 'lessons'].includes(inner);
   const meant = isInside ? below.join('/') : near;
+  const lesson = path.slice(1).replace(/\/$/, '');
+  if (lessons.has(lesson)) {
+    const rest = url.slice(url.search(/[?#]|$/));
+    const fix = certainly(span, `${lesson}${rest}`);
+    return broken(report('link-page-unknown', span, { path, nearest: lesson }, fix));
+  }
   return broken(report('link-page-unknown', span, { path, nearest: meant && `/${meant}` }));
 }
 
-function inLesson(lesson: LessonPlaces, written: string | undefined, from: LessonPlaces, span: TextSpan): Resolved {
+function inLesson(
+  lesson: LessonPlaces,
+  written: string | undefined,
+  from: LessonPlaces,
+  { span, url }: Reference,
+): Resolved {
   const { id } = lesson;
   const fragment = asNamed(written, lesson);
   const diagnostics = lesson.draft && !from.draft ? [report('link-draft', span, { lesson: id })] : [];
@@ -158,8 +225,15 @@ function inLesson(lesson: LessonPlaces, written: string | undefined, from: Lesso
   const heading = lesson.headings.some((one) => one.slug === fragment);
   if (heading) return { target: { kind: 'lesson', lesson: id, place: { heading: fragment } }, diagnostics };
   const known = [...lesson.blocks.map((one) => one.id), ...lesson.headings.map((one) => one.slug)];
-  const facts = { lesson: id, place: fragment, ...nearestNow(fragment, known, lesson.former) };
-  return { target: BROKEN, diagnostics: [...diagnostics, report('link-anchor-unknown', span, facts)] };
+  const now = nearestNow(fragment, known, lesson.former);
+  const near = now.nearest ?? nearest(fragment.replace(/^block-/, ''), known);
+  const facts = { lesson: id, place: fragment, ...now, nearest: near, known };
+  const hash = url.indexOf('#') + 1;
+  // Where the address is not in the file letter for letter, its part cannot be pointed at.
+  const place = span.to - span.from === url.length ? { from: span.from + hash, to: span.to } : undefined;
+  const isSame = now.renamed || near === fragment.toLowerCase().trim().replace(/\s+/g, '-');
+  const fix = near !== undefined && place ? (isSame ? certainly(place, near) : perhaps(place, near)) : undefined;
+  return { target: BROKEN, diagnostics: [...diagnostics, report('link-anchor-unknown', place ?? span, facts, fix)] };
 }
 
 /** An address copied from the site names a block by the anchor it has there. */
@@ -187,9 +261,8 @@ function fileNamed(path: string, url: string, media: ReadonlySet<string>): strin
 
 /** A file that would not be published. The one of that name among the media may be meant. */
 function stray(path: string, span: TextSpan, { media }: Places): Diagnostic {
-  const name = posix.basename(path);
-  const same = [...media].find((one) => posix.basename(one) === name);
-  return report('media-outside', span, { path, nearest: same ?? nearest(`media/${name}`, media) });
+  const { nearest: same, certain } = fileMeant(`media/${posix.basename(path.replaceAll('\\', '/'))}`, media);
+  return report('media-outside', span, { path, nearest: same, certain });
 }
 
 /** The lessons a path may name: below the lessons folder, or beside the lesson that has the link. */

@@ -3,6 +3,7 @@ import { basename, resolve as resolvePath } from 'node:path';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { locate, type Problem, pointAt, type SourceRange } from '../diagnostics/place.ts';
+import { fieldOf } from '../document/unknown.ts';
 import { nearestPlace } from '../document/yaml.ts';
 import { isClip, isFigure } from '../lesson/component.ts';
 import type { BlockTree } from '../notation/tree.ts';
@@ -201,7 +202,10 @@ function assemble(
     resolve: (url, span) => resolve({ url, span, use: 'play' }, own, places),
     textOf: folder.textOf,
     lengthOf: folder.lengthOf,
-    isWritten: (name) => text.frontMatter.spans.has(`clips/${name}`),
+    // What is under clips may be in a shape without names.
+    isWritten: (name) =>
+      text.frontMatter.spans.has(`clips/${name}`) || Array.isArray(fieldOf(text.frontMatter.value, 'clips')),
+    isCut: text.diagnostics.some(({ code }) => code === 'mdx-syntax'),
     placeOf: (path, which) => {
       const spans = nearestPlace(text.frontMatter.spans, path);
       return spans?.[which] ?? spans?.value ?? { from: 0, to: 0 };
@@ -214,6 +218,7 @@ function assemble(
     source: text.source,
     frontMatter,
     places: read.places,
+    unsure: read.unsure,
     defaults,
     blocks: understood.map(({ block }) => block),
     links: [...links, ...wordLinks],

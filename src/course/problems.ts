@@ -1,5 +1,11 @@
 /** What can be wrong with the folder of a course and between its lessons, by code. Codes are permanent; the words are for a teacher. */
-import { type Catalogue, didYouMean, error, type Near, warning } from '../diagnostics/catalogue.ts';
+import { type Catalogue, didYouMean, error, type Near, nearestInstead, warning } from '../diagnostics/catalogue.ts';
+import type { Fix, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly } from '../diagnostics/edit.ts';
+
+/** What is meant in the place of what is written, which is certain where the facts say so. */
+const meantInstead = (facts: Near & { readonly certain?: boolean }, span: TextSpan): Fix | undefined =>
+  facts.certain && facts.nearest !== undefined ? certainly(span, facts.nearest) : nearestInstead(facts, span);
 
 const listed = (words: readonly string[]): string => words.join(', ');
 
@@ -14,15 +20,21 @@ export const COURSE_PROBLEMS = {
     message: ({ dir }) => `${dir} is a file, and a course is a folder.`,
     help: () => 'Name the folder that holds course.yaml and lessons.',
   }),
-  'course-file-missing': error<object>({
+  'course-file-missing': error<{ misnamed: string | undefined }>({
     about: 'course.yaml makes a folder a course. Only its title is required.',
     message: () => 'This folder has no course.yaml, so it is not yet a course.',
-    help: () => 'Write a file course.yaml with one line: title: …',
+    help: ({ misnamed }) =>
+      misnamed === undefined
+        ? 'Write a file course.yaml with one line: title: …'
+        : `Rename ${misnamed} to course.yaml.`,
   }),
-  'no-lessons': error<object>({
+  'no-lessons': error<{ misnamed: string | undefined }>({
     about: 'A course without a lesson has nothing to publish.',
     message: () => 'This course has no lesson.',
-    help: () => 'Write the first one as lessons/first.mdx, beginning with the three lines --- , title: … and --- .',
+    help: ({ misnamed }) =>
+      misnamed === undefined
+        ? 'Write the first one as lessons/first.mdx, beginning with the three lines --- , title: … and --- .'
+        : `Lessons are files that end in .mdx, in a folder called lessons: rename ${misnamed}.`,
   }),
   'file-unreadable': error<{ why: string }>({
     about: 'A file or folder of the course cannot be read.',
@@ -60,7 +72,12 @@ export const COURSE_PROBLEMS = {
     message: ({ ending }) => `A file that ends in ${ending} is not read as a lesson.`,
     help: ({ name }) => `If it is one, rename it to ${name}.mdx .`,
   }),
-  'stage-unknown': error<Near & { stage: string; known: readonly string[] }>({
+  'file-misplaced': warning<{ name: string; meant: string }>({
+    about: 'A course reads its files under their own names and in their own folders.',
+    message: ({ name }) => `${name} is not read.`,
+    help: ({ meant }) => `If it belongs to the course, it is called ${meant}.`,
+  }),
+  'stage-unknown': error<Near & { stage: string; known: readonly string[]; certain?: boolean }>({
     about: 'A lesson’s stage is one of those that course.yaml lists.',
     message: ({ stage }) => `course.yaml has no stage “${stage}”.`,
     help: (facts) =>
@@ -68,11 +85,17 @@ export const COURSE_PROBLEMS = {
       (facts.known.length > 0
         ? `The stages are: ${listed(facts.known)}.`
         : 'List it there under stages, with an id and a title.'),
+    fix: meantInstead,
   }),
-  'requires-unknown': error<Near & { lesson: string }>({
+  'requires-unknown': error<Near & { lesson: string; certain?: boolean; several?: readonly string[] | undefined }>({
     about: 'A lesson can only require a lesson that exists.',
     message: ({ lesson }) => `There is no lesson “${lesson}” to require.`,
-    help: didYouMean,
+    help: (facts) => {
+      if (facts.several) return `Write several in brackets: [${facts.several.join(', ')}].`;
+      return didYouMean(facts) ?? 'Write the name of a lesson’s file, without its ending.';
+    },
+    fix: (facts, span) =>
+      facts.several ? certainly(span, `[${facts.several.join(', ')}]`) : meantInstead(facts, span),
   }),
   'link-unknown': error<Near & { lesson: string }>({
     about:
@@ -97,10 +120,31 @@ export const COURSE_PROBLEMS = {
     message: ({ path, place }) => `The page ${path} has no place with the id “${place}”.`,
     help: (facts) => didYouMean(facts) ?? `Its places are: ${listed(facts.known)}.`,
   }),
-  'link-anchor-unknown': error<Near & { lesson: string; place: string }>({
+  'link-anchor-unknown': error<Near & { lesson: string; place: string; known: readonly string[] }>({
     about: 'The part after # in a link is the id of a block or a heading of that lesson.',
     message: ({ lesson, place }) => `The lesson “${lesson}” has neither a block nor a heading with the id “${place}”.`,
-    help: didYouMean,
+    help: (facts) =>
+      didYouMean(facts) ??
+      (facts.known.length > 0 && facts.known.length <= 8 ? `It has: ${listed(facts.known)}.` : undefined),
+  }),
+  'link-path': error<{
+    why: 'empty' | 'machine' | 'backslash' | 'mail' | 'web';
+    url: string;
+    meant: string | undefined;
+  }>({
+    about:
+      'A link is the name of a lesson, a path below media with slashes, or a whole address that begins with https: or mailto: .',
+    message: ({ why, url }) => {
+      if (why === 'empty') return 'Nothing is between the parentheses here, so it leads nowhere.';
+      if (why === 'machine') return 'This is a path on one machine, which leads nowhere on a site.';
+      if (why === 'backslash') return 'The steps of a path are divided by slashes here, not by backslashes.';
+      return `“${url}” is the address of ${why === 'mail' ? 'a mailbox' : 'a site'} without its beginning.`;
+    },
+    help: ({ meant }) =>
+      meant === undefined
+        ? 'Write a lesson’s name, a path below media, or an address that begins with https: or mailto: .'
+        : `Write ${meant}`,
+    fix: ({ meant }, span) => (meant === undefined ? undefined : certainly(span, meant)),
   }),
   'link-draft': error<{ lesson: string }>({
     about: 'A draft is not published, so a link from a published lesson would lead nowhere.',
@@ -112,15 +156,17 @@ export const COURSE_PROBLEMS = {
     message: ({ scheme }) => `A link cannot begin with “${scheme}”.`,
     help: () => 'Write a lesson’s name, a path below media, or an address that begins with https: or mailto: .',
   }),
-  'media-missing': error<Near & { path: string }>({
+  'media-missing': error<Near & { path: string; certain?: boolean }>({
     about: 'Pictures and recordings are in the course’s media folder and are named from there: media/harp.svg.',
     message: ({ path }) => `There is no file ${path} in the course.`,
     help: didYouMean,
+    fix: meantInstead,
   }),
-  'media-outside': error<Near & { path: string }>({
+  'media-outside': error<Near & { path: string; certain?: boolean }>({
     about: 'Pictures and recordings are in the course’s media folder, or they would not be published.',
     message: ({ path }) => `“${path}” is not in the media folder, so it would not be published.`,
     help: (facts) => didYouMean(facts) ?? 'Move it to media and write media/… here.',
+    fix: meantInstead,
   }),
   'media-remote': error<{ host: string }>({
     about: 'The other site learns of every student who opens the page, and the picture is gone when that site is.',

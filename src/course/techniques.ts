@@ -27,7 +27,7 @@ export function readTechniques(file: TextFile | undefined, before: CourseTechniq
   const text = file?.text;
   if (before && before.text === text) return before;
   const read = readYaml(text ?? '');
-  const { value, wrong, diagnostics } = checkYaml(techniquesFileSchema, read, {});
+  const { value, wrong, diagnostics } = checkYaml(techniquesFileSchema, read, {}, 'techniques');
   const broken = new Set<number>();
   const { repertoire, faults } = repertoireFromFile(
     wrong.has('techniques') ? { ...value, techniques: sound(read, broken) } : value,

@@ -117,10 +117,20 @@ function checkLooseEnds(curriculum: NumberedPath, add: Report): void {
   if (lessons.every(({ frontMatter }) => frontMatter.requires.length === 0)) return;
   const tied = new Set(written.map(({ to }) => to));
   const loose = order.filter((number) => !tied.has(number) && at(curriculum, number).frontMatter.requires.length === 0);
-  const [first, ...others] = loose;
+  // The course begins with a lesson that others are built on: a new one may come first by its name alone.
+  const used = new Set(written.map(({ from }) => from));
+  // Where a line for requirements is there, it is to have some.
+  const others = loose.filter((number) => !at(curriculum, number).places.has('requires'));
+  const first = others.find((number) => used.has(number)) ?? others[0] ?? loose[0];
   if (first === undefined) return;
-  for (const number of others) {
-    add(at(curriculum, number), { frontMatter: 'title' }, 'lesson-unreached', { first: at(curriculum, first).id });
+  // What a lesson at the end of the course would require.
+  const isLoose = new Set(loose);
+  const last = order.findLast((number) => !isLoose.has(number)) ?? first;
+  for (const number of loose) {
+    if (number === first) continue;
+    const lesson = at(curriculum, number);
+    const facts = { first: at(curriculum, first).id, last: at(curriculum, last).id };
+    add(lesson, { frontMatter: lesson.places.has('requires') ? 'requires' : 'title' }, 'lesson-unreached', facts);
   }
 }
 

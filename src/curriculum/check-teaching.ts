@@ -1,5 +1,5 @@
 /** Whether lessons teach what their blocks use. */
-import { knownNames, nearestNow } from '../diagnostics/nearest.ts';
+import { nameMeant } from '../document/meant.ts';
 import type { Repertoire } from '../technique/repertoire.ts';
 import type { Technique } from '../technique/technique.ts';
 import { itemAt } from '../values/checked.ts';
@@ -31,10 +31,7 @@ function checkEntries(curriculum: NumberedPath, add: Report): void {
       const place = { frontMatter: `teaches/${index}` };
       const technique = repertoire.byId.get(id);
       if (!technique)
-        add(lesson, place, 'teaches-unknown', {
-          id,
-          ...nearestNow(id, knownNames(repertoire.techniques), repertoire.former),
-        });
+        add(lesson, place, 'teaches-unknown', { id, ...nameMeant(id, repertoire.techniques, repertoire.former) });
       else if (seen.has(id)) add(lesson, place, 'named-twice', { id, key: 'teaches' });
       else {
         if (readable && technique.find !== 'not-in-score' && !used.has(id))
@@ -138,4 +135,4 @@ function meantTechniques({ lessons, repertoire }: NumberedPath): Set<string> {
 
 /** The technique an unknown id probably means, by its id or its title. */
 const meantBy = (id: string, { techniques, former }: Repertoire): string | undefined =>
-  nearestNow(id, knownNames(techniques), former).nearest;
+  nameMeant(id, techniques, former).nearest;

@@ -1,5 +1,6 @@
 /** What can be wrong with the path. What makes the site wrong is an error; what a teacher may have meant is a warning or a hint. */
 import { type Catalogue, didYouMean, error, hint, type Near, warning } from '../diagnostics/catalogue.ts';
+import { certainly, perhaps } from '../diagnostics/edit.ts';
 
 /** A technique in a message: its title for the reader, its id for the file. */
 interface Named {
@@ -34,12 +35,14 @@ export const PATH_PROBLEMS = {
     message: ({ lesson }) => `The lesson ${quoted(lesson)} is a draft, so students will not know what is quoted here.`,
     help: () => 'Remove draft: true there, make this lesson a draft as well, or write the music out here.',
   }),
-  'teaches-unknown': error<Near & { id: string }>({
+  'teaches-unknown': error<Near & { id: string; certain?: boolean }>({
     about:
       'A lesson teaches techniques by their ids: those that ship with Reedway, and those of the course’s techniques.yaml.',
     message: ({ id }) => `There is no technique ${quoted(id)} to teach.`,
     help: (facts) =>
       didYouMean(facts) ?? 'The command reedway techniques lists those there are; techniques.yaml adds your own.',
+    fix: ({ nearest, certain }, span) =>
+      nearest === undefined ? undefined : certain ? certainly(span, nearest) : perhaps(span, nearest),
   }),
   'taught-twice': warning<{ technique: Named; first: string }>({
     about:
@@ -82,12 +85,12 @@ export const PATH_PROBLEMS = {
       `${named(technique)} builds on ${named(needs)}, which no lesson on the way teaches: ${quoted(teacher)} does.`,
     help: ({ teacher }) => `Require ${quoted(teacher)} here, or change the order.`,
   }),
-  'lesson-unreached': warning<{ first: string }>({
+  'lesson-unreached': warning<{ first: string; last: string }>({
     about:
       'A lesson that requires and quotes nothing, and that no other lesson requires or quotes, is not connected to the course.',
     message: ({ first }) =>
       `Nothing leads to this lesson: it requires no other, and the course begins with ${quoted(first)}.`,
-    help: () => 'Say what it requires.',
+    help: ({ last }) => `Write a line requires: … with the lesson it comes after, such as requires: ${last}`,
   }),
   'requirement-implied': hint<{ lesson: string; through: string }>({
     about: 'A requirement that another one already implies says nothing new.',

@@ -10,6 +10,16 @@ export const perhaps = (span: TextSpan, text: string): Fix => ({ edits: [{ span,
 export const editsInOrder = (edits: readonly TextEdit[]): TextEdit[] =>
   edits.toSorted((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
 
+/** Whether the edits are within the text, and leave each other alone. */
+export function editsFit(text: string, edits: readonly TextEdit[]): boolean {
+  let at = 0;
+  return editsInOrder(edits).every(({ span: { from, to } }) => {
+    const fits = from >= at && to >= from && to <= text.length;
+    at = to;
+    return fits;
+  });
+}
+
 /** The text with the edits applied. Throws a RangeError where two of them overlap, or one is not within the text. */
 export function applyEdits(text: string, edits: readonly TextEdit[]): string {
   let at = 0;

@@ -116,9 +116,9 @@ export function editsOf({ edits }: PlacedFix, text: string): TextEdit[] {
   }));
 }
 
-/** A diagnostic whose place in its file is known already. */
+/** A diagnostic whose place in its file is known already. Its fix, if it has one, writes something else in that place. */
 export function problemAt(
-  { severity, code, message, help }: Omit<Diagnostic, 'span' | 'fix'>,
+  { severity, code, message, help, fix }: Omit<Diagnostic, 'span'>,
   file: string,
   range: SourceRange,
 ): Problem {
@@ -129,6 +129,7 @@ export function problemAt(
     code,
     message,
     ...(help === undefined ? {} : { help }),
+    ...(fix ? { fix: { certain: fix.certain, edits: fix.edits.map(({ text }) => ({ ...flat(range), text })) } } : {}),
   };
 }
 

@@ -29,16 +29,28 @@ export const DOCUMENT_PROBLEMS = {
     message: ({ key }) => `Nothing can be called “${key}” here.`,
     help: () => 'Choose another name.',
   }),
-  'key-unknown': error<Near & { key: string; known: readonly string[] }>({
-    about: 'An unknown key is usually a misspelled one.',
-    message: ({ key }) => `There is no key “${key}” here.`,
-    help: (facts) => didYouMean(facts) ?? `The keys are: ${listed(facts.known)}.`,
+  'key-unknown': error<
+    Near & { key: string; known: readonly string[]; belongs?: string | undefined; spaced?: string | undefined }
+  >({
+    about: 'An unknown key is usually a misspelled one, or one that belongs to another file.',
+    message: ({ key, belongs }) =>
+      belongs === undefined
+        ? `There is no key “${key}” here.`
+        : `“${key}” is a key of ${belongs}, and is not read here.`,
+    help: (facts) => {
+      if (facts.belongs !== undefined) return 'Move it there.';
+      if (facts.spaced !== undefined) return `Write a space behind the colon: ${facts.spaced}`;
+      return didYouMean(facts) ?? `The keys are: ${listed(facts.known)}.`;
+    },
     fix: nearestInstead,
   }),
-  'key-missing': error<{ key: string; empty: boolean }>({
+  'key-missing': error<{ key: string; empty: boolean; comment?: string | undefined }>({
     about: 'A required key is missing or has no value.',
     message: ({ key, empty }) => (empty ? `“${key}” has no value.` : `“${key}” is missing.`),
-    help: ({ key, empty }) => (empty ? undefined : `Write a line ${key}: …`),
+    help: ({ key, empty, comment }) => {
+      if (comment !== undefined) return `A # after a space begins a comment. Quote the value: ${key}: "${comment}"`;
+      return empty ? undefined : `Write a line ${key}: …`;
+    },
   }),
   'value-wrong': error<{ message: string; help: string | undefined }>({
     about: 'A value does not fit its key. Settings take the same values as in the header of a block.',

@@ -6,11 +6,15 @@
 import { z } from 'zod';
 import { didYouMean } from '../diagnostics/catalogue.ts';
 import { excerpt } from '../diagnostics/excerpt.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { nearest, numbersIn } from '../diagnostics/nearest.ts';
 
 /** How an issue is reported, beyond its message. */
 export interface IssueParams {
   readonly help?: string | undefined;
+  /** What is meant, as it is written in the file in the place of the value. */
+  readonly instead?: string | undefined;
+  /** Whether nothing else can be meant. */
+  readonly certain?: boolean;
   /** The message is a whole sentence; otherwise it continues “key”. */
   readonly whole?: boolean;
   /** It is about the key, not its value. */
@@ -59,15 +63,45 @@ export const word = <const Word extends string>(words: readonly Word[]) =>
     text.transform((written, context): Word => {
       const found = words.find((one) => one === written);
       if (found !== undefined) return found;
-      const help = didYouMean({ nearest: nearest(written, words) });
-      return refuse(context, `is one of ${words.join(', ')}, not “${excerpt(written)}”`, { help });
+      const instead = nearest(written, words) ?? unusual(written, words);
+      const certain = instead !== undefined && plainWord(written) === instead;
+      const help = didYouMean({ nearest: instead });
+      return refuse(context, `is one of ${words.join(', ')}, not “${excerpt(written)}”`, { help, instead, certain });
     }),
   );
+
+/** What is longer is neither one word nor a list of a few. */
+const LONGEST_WORD = 200;
+const LONGEST_LIST = 2000;
+
+/** A word without what is around it in other files: quotation marks of a word processor, a comma at its end, capitals. */
+export const plainWord = (written: string): string =>
+  written
+    .slice(0, LONGEST_WORD)
+    .trim()
+    .replace(/^[“”„‟‘’‚«»"'(]+|[“”‘’«»"')]*[,;.]?$/gu, '')
+    .trim()
+    .toLowerCase();
+
+/** What is switched off has many names. */
+const unusual = (written: string, words: readonly string[]): string | undefined =>
+  words.includes('off') && /^(?:no|none|never|ignore|false|disabled?)$/i.test(written) ? 'off' : undefined;
+
+/** Yes and no in other words and languages. */
+const YES = /^(?:y|yes|true|on|1|ja|oui|si|sí|da)$/;
+const NO = /^(?:n|no|false|off|0|nein|non|nee|nej)$/;
 
 const yesOrNoInText = text.transform((written, context): boolean => {
   if (/^(true|yes)$/i.test(written)) return true;
   if (/^(false|no)$/i.test(written)) return false;
-  return refuse(context, `is true or false, not “${excerpt(written)}”`);
+  const word = plainWord(written);
+  const instead = YES.test(word) ? 'true' : NO.test(word) ? 'false' : undefined;
+  const help = instead && `Write ${instead}.`;
+  return refuse(context, `is true or false, not “${excerpt(written)}”`, {
+    help,
+    instead,
+    certain: instead !== undefined,
+  });
 });
 
 /** `true`, `false`, or the same as text: `yes`, `no`. */
@@ -75,17 +109,29 @@ export const yesOrNo = byShape<z.ZodType<boolean, boolean | string>>((value) =>
   typeof value === 'boolean' ? z.boolean() : yesOrNoInText,
 );
 
-/** A number within limits, both included, with at most nine decimals. */
-export function number(least: number, most: number, whole = true) {
+/** A number within limits, both included, with at most nine decimals. `unit` is what it counts, by the names authors give it. */
+export function number(least: number, most: number, whole = true, unit: readonly string[] = []) {
   const what = `is a ${whole ? 'whole ' : ''}number from ${least} to ${most}`;
   const fits = (value: number): boolean => value >= least && value <= most && (!whole || Number.isInteger(value));
   const inText = text.transform((written, context): number => {
     const value = /^-?\d{1,9}(\.\d{1,9})?$/.test(written) ? Number(written) : Number.NaN;
-    return fits(value) ? value : refuse(context, `${what}, not “${excerpt(written)}”`);
+    if (fits(value)) return value;
+    const found = numberIn(written, unit);
+    const instead = found && fits(found.value) ? `${found.value}` : undefined;
+    const help = instead && (found?.certain ? `Write the number alone: ${instead}.` : `Did you mean ${instead}?`);
+    return refuse(context, `${what}, not “${excerpt(written)}”`, { help, instead, certain: found?.certain ?? false });
   });
   return byShape<z.ZodType<number, number | string>>((value) =>
     typeof value === 'number' ? z.number().refine(fits, what) : inText,
   );
+}
+
+/** The number that a text with more in it gives; certain where the rest is its unit or the marks around it. */
+function numberIn(written: string, unit: readonly string[]): { value: number; certain: boolean } | undefined {
+  const [first, ...others] = numbersIn(written.replace(/(\d),(?=\d{1,2}(?!\d))/, '$1.'));
+  if (first === undefined || others.length > 0 || /\d\s*h(?:our)?s?\b/i.test(written)) return undefined;
+  const [, number = '', rest = ''] = /^(\d+(?:\.\d+)?)[ \t]*(\p{L}*)$/u.exec(plainWord(written)) ?? [];
+  return { value: first, certain: number !== '' && (rest === '' || unit.includes(rest)) };
 }
 
 type OneOrMany<Item extends z.ZodType> = z.ZodType<
@@ -100,7 +146,39 @@ export const list = <Item extends z.ZodType>(item: Item): OneOrMany<Item> =>
     z.array(item, wants('is a list')),
   ) as OneOrMany<Item>;
 
-/** The same with at least one item. */
+/** A list of names. Several in one text, divided by commas and without brackets, are reported as the list they are meant to be. */
+export const names = <Item extends z.ZodType>(item: Item): OneOrMany<Item> =>
+  z.preprocess((value, context) => {
+    const items: readonly unknown[] = Array.isArray(value) ? value : [value];
+    for (const [index, one] of items.entries()) {
+      const several = typeof one === 'string' ? namesIn(one) : undefined;
+      if (!several) continue;
+      const inside = several.join(', ');
+      const instead = Array.isArray(value) ? inside : `[${inside}]`;
+      const help = Array.isArray(value)
+        ? `Write a comma between them: ${inside}.`
+        : `Write it in brackets: [${inside}].`;
+      const params: IssueParams = { each: Array.isArray(value), help, instead, certain: true };
+      const message = Array.isArray(value) ? 'is one name, and here are several' : 'is a list of names';
+      context.addIssue({ code: 'custom', path: Array.isArray(value) ? [index] : [], message, params: { ...params } });
+      return z.NEVER;
+    }
+    return value;
+  }, list(item)) as OneOrMany<Item>;
+
+/** The names that a text lists, which has a comma or a bracket in it; undefined where it is one name. */
+function namesIn(written: string): string[] | undefined {
+  if (written.length > LONGEST_LIST || !/[,;]\s*\S|^[([]|[)\]]$/.test(written)) return undefined;
+  const several = written
+    .replace(/^[([]\s*|\s*[)\]]$/g, '')
+    .split(/\s*[,;]\s*(?:and\s+)?/)
+    .filter((name) => name !== '');
+  return several.length > 0 && several.every((name) => /^[\p{L}\p{N}_][\p{L}\p{N}_/ .-]*$/u.test(name))
+    ? several
+    : undefined;
+}
+
+/** A list with at least one item. */
 export const oneOrMore = <Item extends z.ZodType>(item: Item): OneOrMany<Item> =>
   list(item).refine((items) => items.length > 0, 'is an empty list');
 

@@ -15,9 +15,11 @@ import {
   type YAMLError,
 } from 'yaml';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, TextEdit, TextSpan } from '../diagnostics/diagnostic.ts';
+import { applyEdits, editsFit } from '../diagnostics/edit.ts';
 import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { DOCUMENT_PROBLEMS } from './problems.ts';
+import { mistakeInLines, type YamlMistake } from './yaml-lines.ts';
 
 /** Texts, lists and records of them; undefined for a value left empty. */
 export type YamlValue = string | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };
@@ -34,6 +36,8 @@ export interface YamlRead {
   /** By path, its steps joined with `/` (`stages/0/id`); the whole document is ''. */
   readonly spans: ReadonlyMap<string, YamlSpans>;
   readonly diagnostics: readonly Diagnostic[];
+  /** The text of the file, in which the spans are. */
+  readonly source: string;
 }
 
 /** The same places in the file. */
@@ -56,13 +60,25 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
   spans.set('', { value: whole });
   if (!document) {
     diagnostics.push(report('yaml-syntax', whole, TOO_DEEP));
-    return { value: undefined, spans, diagnostics };
+    return { value: undefined, spans, diagnostics, source };
   }
   // What follows the first syntax error is mostly caused by it. A repeated key is found below, where its whole name is known.
   const mistake = [...document.errors, ...document.warnings].find(({ code }) => code !== 'DUPLICATE_KEY');
-  if (mistake) diagnostics.push(report('yaml-syntax', mistakeSpan(mistake), syntaxFacts(mistake, text)));
+  const inLines = mistakeBehind(text, document, mistake);
+  if (inLines) diagnostics.push(reported(inLines));
+  else if (mistake) diagnostics.push(report('yaml-syntax', mistakeSpan(mistake), syntaxFacts(mistake, text)));
   const value = convert(document.contents, '', whole);
-  return { value, spans, diagnostics };
+  return { value, spans, diagnostics, source };
+
+  function reported({ span, what, fix, edits, orElse }: YamlMistake): Diagnostic {
+    const inSource = ({ from: start, to: end }: TextSpan): TextSpan => shift(start, end);
+    const facts = { what, fix };
+    if (!edits || !editsFit(text, edits)) return report('yaml-syntax', inSource(span), facts);
+    const certain = removes(text, edits, span);
+    if (!certain && orElse && removes(text, orElse, span)) return reported({ span, what, fix, edits: orElse });
+    const placed = edits.map((one) => ({ ...one, span: inSource(one.span) }));
+    return report('yaml-syntax', inSource(span), facts, { edits: placed, certain });
+  }
 
   function mistakeSpan({ code, pos: [start, end] }: YAMLError): TextSpan {
     // Two colons: the whole value is what has to be quoted.
@@ -81,7 +97,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     }
     if (isSeq(node)) return node.items.map((item, index) => convert(item, stepInto(path, index), span));
     if (isAlias(node)) {
-      diagnostics.push(report('yaml-syntax', span, ALIAS));
+      if (!inLines && !mistake) diagnostics.push(report('yaml-syntax', span, ALIAS));
       return undefined;
     }
     return isScalar(node) ? textOf(node) : undefined;
@@ -94,7 +110,7 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
     const keySpan = shift(node.range[0], node.range[1]);
     if (key in record) {
       // After a syntax error, keys may be read as siblings that are not.
-      if (!mistake) diagnostics.push(report('key-twice', keySpan, { key }));
+      if (!mistake && !inLines) diagnostics.push(report('key-twice', keySpan, { key }));
       return;
     }
     // Objects of the program would lose such a key without a word.
@@ -110,6 +126,29 @@ export function readYaml(source: string, from = 0, to = source.length): YamlRead
         report('yaml-comment', shift(...sharp), { key, value: typeof value === 'string' ? value : undefined }),
       );
   }
+}
+
+/** The mistake that the reader of YAML came upon, or took for something else, where the lines show it. */
+function mistakeBehind(text: string, document: Document, mistake: YAMLError | undefined): YamlMistake | undefined {
+  const found = mistakeInLines(text);
+  if (!found) return undefined;
+  if (!mistake) return found.silent || (found.edits && isScalar(document.contents)) ? found : undefined;
+  // A line too far to the right is noticed at the value that it seems to go on with.
+  if (/^(?:BLOCK_AS|MULTILINE)_IMPLICIT_KEY$/.test(mistake.code)) return found;
+  const end = text.indexOf('\n', mistake.pos[0]);
+  return end < 0 || found.span.from <= end ? found : undefined;
+}
+
+/** Whether edits leave no mistake, or only others further down. */
+function removes(text: string, edits: readonly TextEdit[], { from }: TextSpan): boolean {
+  const edited = applyEdits(text, edits);
+  const next = mistakeInLines(edited);
+  const end = edited.indexOf('\n', from);
+  if (next) return end >= 0 && next.span.from > end;
+  const document = parse(edited);
+  return (
+    document !== undefined && [...document.errors, ...document.warnings].every(({ code }) => code === 'DUPLICATE_KEY')
+  );
 }
 
 /** Undefined for what is nested deeper than the reader can follow. The failsafe schema takes every scalar as text. */
@@ -194,7 +233,7 @@ function syntaxFacts(error: YAMLError, text: string): SyntaxFacts {
   if (mistake) return mistake;
   const message = error.message.split('\n')[0] ?? error.message;
   return {
-    what: `This is not YAML: ${message.replace(/\.?$/, '.')}`,
+    what: `This cannot be read as YAML: ${message.charAt(0).toLowerCase()}${message.slice(1).replace(/\.?$/, '.')}`,
     fix: 'A value that begins with | > - [ { & * ! % @ or a quotation mark, or that has a colon in it, must be quoted.',
   };
 }

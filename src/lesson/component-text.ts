@@ -1,16 +1,19 @@
 /** A component as an author wrote it, checked against the list of known components. */
 import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Fix, TextSpan } from '../diagnostics/diagnostic.ts';
+import { applyEdits, certainly, editsFit } from '../diagnostics/edit.ts';
 import { nearest } from '../diagnostics/nearest.ts';
+import { keyCalled } from '../document/file-keys.ts';
 import { ADDRESS_ATTRIBUTES, COMPONENTS, isWord, WITH_CONTENT } from './component.ts';
 import { ELEMENTS } from './element.ts';
 import { oneLine } from './line.ts';
-import { spanOf } from './markdown.ts';
+import { markdownText, spanOf } from './markdown.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
 import { type AttributeSpan, attributesAt } from './tag.ts';
 import { type AttributeValue, readValue, type Value, type ValueParts } from './value.ts';
+import { valueMistake } from './value-mistake.ts';
 
 /** A component as it is in a lesson. */
 export interface ComponentText {
@@ -21,6 +24,8 @@ export interface ComponentText {
   readonly attributes: readonly WrittenAttribute[];
   /** What is between its tags, of a component that may hold something. Undefined where it is one tag, or where there are only blanks. */
   readonly content?: WrittenAttribute | undefined;
+  /** Whether something is between its tags that it does not show, which has been reported. */
+  readonly holds?: boolean;
   /** Whether it is in the text of a link. */
   readonly linked: boolean;
 }
@@ -68,15 +73,64 @@ const PLAIN: ReadonlySet<string> = new Set(['text', 'paragraph']);
 const FETCHED: ReadonlySet<string> = new Set(['src', 'poster']);
 
 /** A name that is neither that of a component nor that of an element a lesson may hold. */
-function unknownName(name: string, span: TextSpan): Diagnostic {
+function unknownName(source: string, whole: TextSpan, name: string, span: TextSpan): Diagnostic {
   if (name === 'script') return report('script-in-lesson', span, { name: `<${name}>` });
   const components = [...COMPONENTS.keys()];
   const plain = name.replaceAll('-', '').toLowerCase();
   // A component's name in small letters is taken for an element of HTML.
+  const same = components.find((one) => one.toLowerCase() === plain) ?? (ELEMENTS.has(plain) ? plain : undefined);
+  if (same !== undefined) {
+    const fix = renamed(source, whole, name, span, same);
+    return report('component-unknown', span, { name, nearest: same, known: components }, fix);
+  }
   const isElement = /^[a-z][a-z0-9-]*$/.test(name) && !components.some((one) => one.toLowerCase() === plain);
   return isElement
     ? report('element-unknown', span, { name, nearest: nearest(name, ELEMENTS.keys()) })
     : report('component-unknown', span, { name, nearest: nearest(name, components), known: components });
+}
+
+/** The file of the media folder that is named between the tags of a component, in the place of an attribute. */
+function fileBetween(children: readonly MdastNode[]): string | undefined {
+  const text = children
+    .map((child) => markdownText(child))
+    .join('')
+    .trim();
+  return /^media\/[^\s"<>]{1,200}$/.test(text) ? text : undefined;
+}
+
+/** A tag, and the one that closes it, by another name. */
+function renamed(source: string, whole: TextSpan, name: string, span: TextSpan, text: string): Fix | undefined {
+  if (source.slice(span.from, span.to) !== name) return undefined;
+  const closing = /<\/\s*([\w.:-]+)\s*>$/.exec(source.slice(Math.max(span.to, whole.to - 100), whole.to));
+  if (closing?.[1] !== name) return certainly(span, text);
+  const from = whole.to - closing[0].length + closing[0].indexOf(name);
+  return {
+    edits: [
+      { span, text },
+      { span: { from, to: from + name.length }, text },
+    ],
+    certain: true,
+  };
+}
+
+/** A value in braces that would have to be computed: at the very word, where that can be said. */
+function unreadValue(source: string, span: TextSpan, value: string): Diagnostic {
+  const mistake = source.slice(span.from, span.to) === value ? valueMistake(source, span.from, span.to) : undefined;
+  if (!mistake?.edits) return report('lesson-expression', span, { text: oneLine(value) });
+  const { edits = [], what, fix } = mistake;
+  const inValue = edits.map(({ span: { from, to }, text }) => ({
+    span: { from: from - span.from, to: to - span.from },
+    text,
+  }));
+  const isRead = editsFit(value, inValue) && 'value' in readValue(applyEdits(value, inValue));
+  // A single word may be the name of something to compute.
+  const isData = /^\s*[[{]/.test(value);
+  return report(
+    'lesson-expression',
+    mistake.span,
+    { text: value, what, fix },
+    isRead ? { edits, certain: isData } : undefined,
+  );
 }
 
 /** Where a tag has its name; its first word where the name has white space in it, as MDX allows around a colon or a full stop. */
@@ -116,7 +170,7 @@ export function readComponent(
   const nameSpan = nameSpanAt(source, span, name);
   const takes = COMPONENTS.get(name);
   const elementTakes = ELEMENTS.get(name);
-  if (!takes && !elementTakes) diagnostics.push(unknownName(name, nameSpan));
+  if (!takes && !elementTakes) diagnostics.push(unknownName(source, span, name, nameSpan));
 
   const spans = attributesAt(source, span.from);
   // Where the place of an attribute is not found, the problem points at the whole tag.
@@ -128,15 +182,19 @@ export function readComponent(
     diagnostics.push(report('lesson-expression', place.valueSpan, { text: oneLine(attribute.value) }));
     return [];
   });
+  // An attribute under another name is reported under that.
+  const strange = written.filter(({ name: key }) => takes && !Object.hasOwn(takes, key)).map(({ name: key }) => key);
+  const meant = new Set(strange.map((key) => nearest(key, Object.keys(takes ?? {}))));
   for (const [key, need] of Object.entries(takes ?? {})) {
-    if (need === 'required' && !written.some((attribute) => attribute.name === key))
+    if (need === 'required' && !meant.has(key) && !written.some((attribute) => attribute.name === key))
       diagnostics.push(report('component-key-missing', nameSpan, { component: name, key }));
   }
   const content = contentBetween(source, span, children);
   const holds = WITH_CONTENT.has(name);
   if (takes && !holds && children.length > 0)
-    diagnostics.push(report('component-content', nameSpan, { component: name }));
-  if (holds && !content) diagnostics.push(report('component-empty', nameSpan, { component: name }));
+    diagnostics.push(report('component-content', nameSpan, { component: name, file: fileBetween(children) }));
+  if (holds && !content && strange.length === 0)
+    diagnostics.push(report('component-empty', nameSpan, { component: name }));
   const marked = isWord({ name }) ? children.find((child) => !PLAIN.has(child.type)) : undefined;
   if (marked) diagnostics.push(report('component-marks', spanOf(marked), { component: name }));
   // An empty text is how HTML says that a picture only decorates; a text of blanks says nothing.
@@ -146,7 +204,15 @@ export function readComponent(
       diagnostics.push(report('picture-alt', nameSpan, { url: undefined }));
   }
   return {
-    component: takes && { name, span, nameSpan, attributes: written, linked, ...(holds && content ? { content } : {}) },
+    component: takes && {
+      ...(children.length > 0 && !holds ? { holds: true } : {}),
+      name,
+      span,
+      nameSpan,
+      attributes: written,
+      linked,
+      ...(holds && content ? { content } : {}),
+    },
     references,
     diagnostics,
   };
@@ -159,8 +225,11 @@ export function readComponent(
   ): WrittenAttribute {
     const keys = takes && Object.keys(takes);
     if (keys && !keys.includes(key)) {
-      const facts = { component: element, key, nearest: nearest(key, keys), known: keys };
-      diagnostics.push(report('component-key', keySpan, facts));
+      const near = nearest(key, keys) ?? keyCalled(key, keys);
+      const said = typeof text === 'string' && WITH_CONTENT.has(element) && children.length === 0 ? text : undefined;
+      const facts = { component: element, key, nearest: near, known: keys, said };
+      const isSame = near === key.toLowerCase() && source.slice(keySpan.from, keySpan.to) === key;
+      diagnostics.push(report('component-key', keySpan, facts, isSame ? certainly(keySpan, near) : undefined));
     }
     if (/^on[a-z]/i.test(key)) diagnostics.push(report('script-in-lesson', keySpan, { name: key }));
     else if (elementTakes && !elementTakes.has(key)) {
@@ -170,7 +239,8 @@ export function readComponent(
     const { value, ...given } = givenValue(text, valueSpan);
     // An empty attribute of a component is reported with the component.
     const names = typeof value === 'string' && (!takes || value.trim() !== '');
-    if (names && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
+    // What an element that may not be here would fetch is reported with the element.
+    if (names && (takes || elementTakes) && (ADDRESS_ATTRIBUTES.has(key) || /^(?:\.{0,2}\/)*media\//.test(value))) {
       references.push({ url: value, span: valueSpan, use: takes ? 'play' : FETCHED.has(key) ? 'embed' : 'link' });
     }
     const verbatim = source.slice(valueSpan.from, valueSpan.to) === value;
@@ -192,7 +262,7 @@ export function readComponent(
       ];
       return { value: read.value, parts: new Map([...read.parts].map(inFile)) };
     }
-    diagnostics.push(report('lesson-expression', span, { text: oneLine(text.value) }));
+    diagnostics.push(unreadValue(source, span, text.value));
     return { value: true, unread: true };
   }
 }

@@ -1,6 +1,7 @@
 /** Where a lesson's front matter is: between a first line of three hyphens and the next such line. */
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly } from '../diagnostics/edit.ts';
 import { readYaml, type YamlRead } from '../document/yaml.ts';
 import { lineFrom } from './line.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
@@ -19,11 +20,13 @@ const FENCE = /^---[ \t]*$/;
 /** The front matter, which begins in the first line or not at all. */
 export function readFrontMatter(source: string): FrontMatter {
   const first = lineFrom(source, 0);
-  if (!isFence(source, first)) {
-    return none(report('front-matter-missing', { from: 0, to: 0 }, { late: /^\s*---[ \t]*[\r\n]/.test(source) }));
-  }
+  if (!isFence(source, first)) return none(source, missing(source, first));
   const last = closingFence(source, first);
-  if (!last) return none(report('front-matter-unclosed', first, {}));
+  if (!last) {
+    const odd = oddFence(source, first);
+    const facts = { odd: odd !== undefined };
+    return none(source, report('front-matter-unclosed', odd ?? first, facts, odd && certainly(odd, MARK)));
+  }
   return { ...readYaml(source, nextLine(source, first.to), last.from), written: true };
 }
 
@@ -32,6 +35,51 @@ export function frontMatterEnd(source: string): number | undefined {
   const first = lineFrom(source, 0);
   return isFence(source, first) ? closingFence(source, first)?.from : undefined;
 }
+
+/** A line that draws what is no fence, with hyphens, dashes or other signs. */
+const ODD_FENCE = /^[ \t]*(?:-+|[–—]+|\++|=+|\*{3,}|_{3,}|~{3,})[ \t]*$/;
+/** A key as it may begin a line of front matter. */
+const KEY_LINE = /^[ \t]*["“]?[A-Za-z][\w-]*["”]?[ \t]*[:=]/;
+/** Front matter is looked for so far. */
+const NEAR_TOP = 3000;
+
+/** What is there in the place of the first line of front matter. */
+function missing(source: string, first: TextSpan): Diagnostic {
+  const START = { from: 0, to: 0 };
+  const above = /^\s*(?=---[ \t]*[\r\n])/.exec(source)?.[0].length ?? 0;
+  const isKeyBelow = (line: TextSpan): boolean => KEY_LINE.test(lineText(source, nextLine(source, line.to)));
+  const isIndented = above > 0 && source[above - 1] !== '\n' && source[above - 1] !== '\r';
+  const isFirst = source.slice(first.from, first.to).trim() !== '';
+  if (above > 0 && !(isIndented && isFirst))
+    return report('front-matter-missing', START, { how: 'late' }, certainly({ from: 0, to: above }, ''));
+  if (ODD_FENCE.test(source.slice(first.from, first.to)) && isKeyBelow(first)) {
+    const last = closingFence(source, first) ?? oddFence(source, first);
+    const edits = [first, ...(last ? [last] : [])].map((span) => ({ span, text: MARK }));
+    return report('front-matter-missing', first, { how: 'odd' }, { edits, certain: last !== undefined });
+  }
+  const fences = [...source.slice(0, NEAR_TOP).matchAll(/^---[ \t]*$/gm)].map(({ index }) => lineFrom(source, index));
+  if (fences.length > 0 && KEY_LINE.test(source.slice(first.from, first.to)))
+    return report('front-matter-missing', first, { how: 'unopened' });
+  const late = fences.find(isKeyBelow);
+  return late
+    ? report('front-matter-missing', late, { how: 'late' })
+    : report('front-matter-missing', START, { how: 'none' });
+}
+
+/** The first line below another that is meant to close front matter, and does not. */
+function oddFence(source: string, first: TextSpan): TextSpan | undefined {
+  for (let at = nextLine(source, first.to); at < Math.min(source.length, NEAR_TOP); ) {
+    const line = lineFrom(source, at);
+    if (ODD_FENCE.test(source.slice(line.from, line.to))) return line;
+    at = nextLine(source, line.to);
+  }
+  return undefined;
+}
+
+const lineText = (source: string, at: number): string => {
+  const { from, to } = lineFrom(source, Math.min(at, source.length));
+  return source.slice(from, to);
+};
 
 /**
  * The text below the front matter, and blanks in the place of what is above: no character changes its place. A reader of MDX would
@@ -74,6 +122,12 @@ function closingFence(source: string, first: TextSpan): TextSpan | undefined {
   return undefined;
 }
 
-const none = (why: Diagnostic): FrontMatter => ({ value: {}, spans: new Map(), diagnostics: [why], written: false });
+const none = (source: string, why: Diagnostic): FrontMatter => ({
+  value: {},
+  spans: new Map(),
+  diagnostics: [why],
+  source,
+  written: false,
+});
 
 const nextLine = (source: string, lineEnd: number): number => lineEnd + (source.startsWith('\r\n', lineEnd) ? 2 : 1);

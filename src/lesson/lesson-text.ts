@@ -17,6 +17,7 @@ import { fenceFault, placedInFence } from './fence.ts';
 import { type FrontMatter, readFrontMatter } from './front-matter.ts';
 import { lineFrom, oneLine } from './line.ts';
 import { lostBlockIn } from './lost-block.ts';
+import { lostLinksIn } from './lost-link.ts';
 import { markdownText, nodesOf, readMarkdown, spanOf } from './markdown.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
 import type { Reference } from './reference.ts';
@@ -197,7 +198,15 @@ export function readLessonText(source: string): LessonText {
     const links = [...text.matchAll(/\[[^\][\r\n]{0,200}\]\([^\s()"]{1,200}(?: [^\s()"]{1,200})+\)/g)].map(
       ({ 0: link, index }) => report('link-space', at(index, link.length), { text: oneLine(link) }),
     );
-    return [...headings, ...links];
+    // Read as plain Markdown, the text of a lesson has tags in it.
+    const lost = mistakes.length > 0 ? [] : lostLinksIn(text);
+    return [
+      ...headings,
+      ...links,
+      ...lost.map(({ index, link, meant }) =>
+        report('link-lost', at(index, link.length), { text: oneLine(link), meant }),
+      ),
+    ];
   }
 
   /** Whether it goes on from text that reads as a block. */

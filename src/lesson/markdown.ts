@@ -1,12 +1,15 @@
 /** A lesson's Markdown as a tree, and the ways through it. */
 import { type MdastNode, markdownToMdast, mdxToMdast } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
-import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import type { Placed } from '../diagnostics/place.ts';
+import type { Diagnostic, Fix, TextEdit, TextSpan } from '../diagnostics/diagnostic.ts';
+import { applyEdits, editsFit } from '../diagnostics/edit.ts';
+import { type Placed, placeOf } from '../diagnostics/place.ts';
 import { itemAt } from '../values/checked.ts';
 import { withoutFrontMatter } from './front-matter.ts';
 import { type TooDeep, tooDeepIn, tooDeepUnder } from './nesting.ts';
 import { LESSON_PROBLEMS } from './problems.ts';
+import { tagMistake, unclosedTag } from './tag-mistake.ts';
+import type { WritingMistake } from './value-mistake.ts';
 
 /** A parsed lesson, with its syntax errors. */
 export interface MarkdownRead {
@@ -60,7 +63,7 @@ export function readMarkdown(source: string, placed: Placed): MarkdownRead {
     const under = tooDeepUnder(root);
     return { root, diagnostics: under ? [tooDeep(under)] : [] };
   } catch (error) {
-    const mistake = syntaxProblem(error instanceof Error ? error.message : String(error), source, placed);
+    const mistake = syntaxProblem(error instanceof Error ? error.message : String(error), text, placed);
     return { root: markdownToMdast(text, OPTIONS), diagnostics: [mistake] };
   }
 }
@@ -81,6 +84,16 @@ function syntaxProblem(message: string, source: string, placed: Placed): Diagnos
     Math.max(0, source.length - 1),
     (placed.lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1,
   );
+  const written = writingMistake(reason, source, from);
+  if (written) {
+    const { span, what, fix, edits } = written;
+    return report(
+      'mdx-syntax',
+      span,
+      { what, fix },
+      edits && editsFit(source, edits) ? fixOf(source, edits, from) : undefined,
+    );
+  }
   const tag = /^<\/?[\w.:-]*>?/.exec(source.slice(from, from + 80))?.[0];
   const span = { from, to: Math.min(source.length, from + (tag?.length ?? 1)) };
   const name = /`<\/?([^>`]*)>`/.exec(reason)?.[1] ?? '';
@@ -91,6 +104,52 @@ function syntaxProblem(message: string, source: string, placed: Placed): Diagnos
     ? mistake.slice(1).map((words) => words?.toString().replaceAll('NAME', name))
     : [`This is not MDX: ${reason}.`];
   return report('mdx-syntax', span, { what: what ?? reason, fix });
+}
+
+/** The mistake at the sign itself, where the text shows it. */
+function writingMistake(reason: string, source: string, from: number): WritingMistake | undefined {
+  if (/create a comment in MDX/.test(reason)) return commentMistake(source, from);
+  const name = /^Expected a closing tag for `<([^>`]*)>`/.exec(reason)?.[1];
+  if (name !== undefined) return unclosedTag(source, from, name);
+  if (/^Unexpected character after `<`/.test(reason)) return tagMistake(source, from);
+  if (!/^(?:Could not parse expression|Unexpected end of file in expression)/.test(reason)) return undefined;
+  // The braces may be those of an attribute.
+  const tag = source.slice(Math.max(0, from - 5000), from).lastIndexOf('<');
+  const start = tag < 0 ? -1 : Math.max(0, from - 5000) + tag;
+  const found = start < 0 || !/^<[A-Z]/.test(source.slice(start, start + 2)) ? undefined : tagMistake(source, start);
+  return found;
+}
+
+/** A comment as in HTML. */
+function commentMistake(source: string, from: number): WritingMistake | undefined {
+  if (!source.startsWith('<!--', from)) return undefined;
+  const close = source.indexOf('-->', from);
+  const mistake = {
+    span: { from, to: from + 4 },
+    what: 'A comment is written in another way in MDX.',
+    fix: 'Write {/* … */}.',
+  };
+  if (close < 0 || source.slice(from, close).includes('*/')) return mistake;
+  const edits = [
+    { span: { from, to: from + 4 }, text: '{/*' },
+    { span: { from: close, to: close + 3 }, text: '*/}' },
+  ];
+  return { ...mistake, edits };
+}
+
+/** Edits are certain where they leave no mistake, or only others behind them. */
+function fixOf(source: string, edits: readonly TextEdit[], from: number): Fix {
+  const edited = applyEdits(source, edits);
+  try {
+    mdxToMdast(readableText(edited), OPTIONS);
+    return { edits, certain: true };
+  } catch (error) {
+    const [, line = '1', column = '1'] = /^(\d+):(\d+)/.exec(error instanceof Error ? error.message : '') ?? [];
+    const { lines } = placeOf(edited);
+    const at = (lines[Number(line) - 1]?.offset ?? 0) + Number(column) - 1;
+    const end = Math.max(from, ...edits.map(({ span }) => span.to));
+    return { edits, certain: at > end };
+  }
 }
 
 type Mistake = readonly [said: RegExp, what: string, fix: string];

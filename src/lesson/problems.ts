@@ -1,6 +1,7 @@
 /** Problems of the text of one lesson, without the music of its blocks, by code. Codes are permanent; the words are for a teacher. */
 import { type Catalogue, didYouMean, error, type Near, nearestInstead, warning } from '../diagnostics/catalogue.ts';
-import { certainly } from '../diagnostics/edit.ts';
+import { certainly, perhaps } from '../diagnostics/edit.ts';
+import { excerpt } from '../diagnostics/excerpt.ts';
 
 const listed = (words: readonly string[]): string => words.join(', ');
 
@@ -12,21 +13,31 @@ const EXAMPLES: ReadonlyMap<string, string> = new Map([
   ['Term', 'a word of the glossary, as in <Term>riff</Term>'],
 ]);
 
+/** What is in the place of front matter, and what is to be done. */
+const MISSING: Readonly<Record<'none' | 'late' | 'odd' | 'unopened', readonly [string, string]>> = {
+  none: [
+    'This lesson does not begin with front matter, so it has no title.',
+    'Begin with three lines: --- , then title: … , then --- again.',
+  ],
+  late: ['Something is before the front matter, so it is not read as such.', 'Move the --- into the very first line.'],
+  odd: ['Front matter begins with a line of exactly three hyphens, and this is another.', 'Write ---'],
+  unopened: ['The line of three hyphens that begins the front matter is missing.', 'Write a line --- above this one.'],
+};
+
 export const LESSON_PROBLEMS = {
-  'front-matter-missing': error<{ late: boolean }>({
+  'front-matter-missing': error<{ how: 'none' | 'late' | 'odd' | 'unopened' }>({
     about:
       'A lesson begins with front matter: a line of three hyphens, the title and whatever else is said of the lesson, and three hyphens again.',
-    message: ({ late }) =>
-      late
-        ? 'Something is before the front matter, so it is not read as such.'
-        : 'This lesson does not begin with front matter, so it has no title.',
-    help: ({ late }) =>
-      late ? 'Move the --- into the very first line.' : 'Begin with three lines: --- , then title: … , then --- again.',
+    message: ({ how }) => MISSING[how][0],
+    help: ({ how }) => MISSING[how][1],
   }),
-  'front-matter-unclosed': error<object>({
+  'front-matter-unclosed': error<{ odd: boolean }>({
     about: 'Front matter that is not closed hides the lesson; often the file is incomplete.',
-    message: () => 'The front matter that begins here is not closed.',
-    help: () => 'Write a line of three hyphens --- after its last key.',
+    message: ({ odd }) =>
+      odd
+        ? 'Front matter ends with a line of exactly three hyphens, and this is another.'
+        : 'The front matter that begins here is not closed.',
+    help: ({ odd }) => (odd ? 'Write ---' : 'Write a line of three hyphens --- after its last key.'),
   }),
   'mdx-syntax': error<{ what: string; fix: string | undefined }>({
     about: 'A lesson is MDX: Markdown in which < and { begin a component and an expression.',
@@ -41,11 +52,13 @@ export const LESSON_PROBLEMS = {
         ? 'Remove the line: components are there without it. A line of text cannot begin with this word.'
         : 'Remove the line. A line of text cannot begin with this word.',
   }),
-  'lesson-expression': error<{ text: string }>({
+  'lesson-expression': error<{ text: string; what?: string; fix?: string }>({
     about: 'A lesson is text, never a program: braces hold a value as it is, and nothing is computed.',
-    message: ({ text }) =>
+    message: ({ text, what }) =>
+      what ??
       `“{${text}}” is no value: braces hold a text in quotation marks, a number or, in an attribute of a component, a list.`,
-    help: () => 'For a brace in the text write \\{ .',
+    help: ({ fix }) => fix ?? 'For a brace in the text write \\{ .',
+    fix: ({ what }, { from }) => (what === undefined ? perhaps({ from, to: from }, '\\') : undefined),
   }),
   'component-unknown': error<Near & { name: string; known: readonly string[] }>({
     about: 'Only the components that come with Reedway may be in a lesson.',
@@ -55,16 +68,26 @@ export const LESSON_PROBLEMS = {
         ? `There are: ${known.map((one) => `<${one}>`).join(', ')}.`
         : `Did you mean “<${nearest}>”?`,
   }),
-  'component-key': error<Near & { component: string; key: string; known: readonly string[] }>({
+  'component-key': error<
+    Near & { component: string; key: string; known: readonly string[]; said?: string | undefined }
+  >({
     about: 'A component takes the attributes listed for it; another one is most often a mistake in its name.',
     message: ({ component, key }) => `<${component}> has no attribute “${key}”.`,
-    help: (facts) => didYouMean(facts) ?? (facts.known.length ? `It takes: ${listed(facts.known)}.` : 'It takes none.'),
+    help: (facts) => {
+      const { component, said, known } = facts;
+      if (said !== undefined && facts.nearest === undefined)
+        return `Write what it is about between its tags: <${component}>${excerpt(said)}</${component}>.`;
+      return didYouMean(facts) ?? (known.length ? `It takes: ${listed(known)}.` : 'It takes none.');
+    },
     fix: nearestInstead,
   }),
-  'component-content': error<{ component: string }>({
+  'component-content': error<{ component: string; file?: string | undefined }>({
     about: 'A component draws what its attributes say; nothing else of it is shown.',
     message: ({ component }) => `What is between <${component}> and </${component}> would not be shown.`,
-    help: ({ component }) => `Close it at once, <${component} … />, and write what belongs to the text below it.`,
+    help: ({ component, file }) =>
+      file !== undefined
+        ? `Write <${component} src="${file}" />`
+        : `Close it at once, <${component} … />, and write what belongs to the text below it.`,
   }),
   'component-empty': error<{ component: string }>({
     about: 'A component within a sentence says what its tags enclose.',
@@ -118,6 +141,12 @@ export const LESSON_PROBLEMS = {
     about: 'An address ends at its first space, so that what has one in it is no link and no picture.',
     message: ({ text }) => `“${text}” is shown as it is written: there is a space in its address.`,
     help: () => 'Write %20 for the space, or give the file a name without one.',
+  }),
+  'link-lost': warning<{ text: string; meant: string }>({
+    about:
+      'A link is words in brackets with an address in parentheses right behind them. Anything else is shown as it is written.',
+    message: ({ text }) => `“${text}” is no link, and is shown as it is written.`,
+    help: ({ meant }) => `Write ${meant}`,
   }),
   'component-in-alt': error<{ component: string }>({
     about: 'The description of a picture is plain text, in which a component says nothing.',

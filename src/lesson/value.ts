@@ -71,6 +71,8 @@ function literal(node: Expression | SpreadElement | null | undefined, path: Path
             throw new TypeError('computed');
           const key =
             property.key.type === 'Identifier' ? property.key.name : String(literal(property.key, path, () => {}));
+          // Where the name is: its path with a colon, which no name of a key ends with.
+          place([...path, `${key}:`], property.key);
           return [key, literal(property.value, [...path, key], place)];
         }),
       );

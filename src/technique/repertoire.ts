@@ -56,8 +56,8 @@ export function repertoireFromFile(file: TechniquesFile): {
     const shipped = known.get(written.id);
     const whole = { ...(shipped && writtenAgain(shipped)), ...present(written) };
     const missing = (['title', 'about', 'group', 'find'] as const).filter((key) => whole[key] === undefined);
-    for (const key of missing) {
-      const facts = { id: written.id, key, nearest: nearest(written.id, known.keys()) };
+    if (missing.length > 0) {
+      const facts = { id: written.id, keys: missing, nearest: nearest(written.id, known.keys()) };
       faults.push({ code: 'technique-incomplete', path, facts });
     }
     const { title, about, group, find } = whole;

@@ -1,6 +1,6 @@
 /** A technique: something a lesson teaches and a score needs. Data, from the catalogue or from a course's `techniques.yaml`. */
 import { z } from 'zod';
-import { byShape, keys, list, matching, text, word, yesOrNo } from '../document/schema.ts';
+import { byShape, groups, keys, list, matching, names, text, word, yesOrNo } from '../document/schema.ts';
 import { type Rule, type RuleInput, ruleSchema } from './rule.ts';
 
 /** The groups of the list of techniques, in its order. */
@@ -52,8 +52,8 @@ const fields = {
   title: text.describe('as a player calls it'),
   about: text.describe('what it is, in a sentence or two for the student'),
   group: word(GROUPS).describe(`the family it is listed under: ${GROUPS.join(', ')}`),
-  requires: list(id).describe('techniques to have before this one'),
-  'kind-of': list(id).describe(
+  requires: names(id).describe('techniques to have before this one'),
+  'kind-of': names(id).describe(
     'wider techniques this is a kind of: to be taught one of them is to be taught this, unless a lesson teaches this by name',
   ),
   cautions: list(text).describe('what to take care of; shown wherever the technique is taught'),
@@ -74,19 +74,20 @@ export const techniqueSchema = keys({
   find: fields.find,
 });
 
-/** One technique of a course: new, or a shipped one of which only what changes is written. */
-export const courseTechniqueSchema = keys({
+const courseTechniqueShape = {
   id: id.describe('small letters, digits and hyphens; lessons name it in `teaches`'),
   ...z.object(fields).partial().shape,
   formerly: list(id).optional().describe('ids it had before, so that old addresses still lead to it'),
-});
+};
+/** One technique of a course: new, or a shipped one of which only what changes is written. */
+export const courseTechniqueSchema = keys(courseTechniqueShape);
 
 /** The file `techniques.yaml` of a course. */
 export const techniquesFileSchema = keys({
   catalogue: word(['extend', 'replace'])
     .default('extend')
     .describe('whether the techniques below add to the shipped ones or are alone'),
-  techniques: list(courseTechniqueSchema).describe('the techniques of this course'),
+  techniques: groups(courseTechniqueShape).describe('the techniques of this course'),
 });
 
 export type TechniqueInput = z.input<typeof techniqueSchema>;

@@ -150,15 +150,18 @@ describe('a list of groups', () => {
   });
 
   test.each([
-    ['title: A\n  harp: C\n', 'A line below is indented further than this one, so it is read as continuing from it.'],
+    [
+      'title: A\n  harp: C\n',
+      'This line is indented further than the one above it, so it is read as going on with its value.',
+    ],
     ['title: A: b\n', 'A second colon in this line makes YAML see a key inside a value.'],
   ])('as a mistake of indentation or a colon, is reported as what it is: %j', (text, message) => {
     expect(said(readYaml(text))).toEqual([message]);
   });
 
   test('and a file without spaces behind its colons reports where they belong', () => {
-    expect(lesson('title:A\nharp:C\n').diagnostics.map(({ help }) => help)).toEqual([
-      'Write a space behind the colon: title: …',
+    expect(readYaml('title:A\nharp:C\n').diagnostics.map(({ help }) => help)).toEqual([
+      'Write a space behind the colon: title: A',
     ]);
   });
 

@@ -36,6 +36,7 @@ export function filesInMemory(table: FileTable, dir = '/a-course'): Files {
         return undefined;
       }
     },
+    names: () => [...new Set([...contents.keys()].map((path) => path.split('/')[0] ?? ''))].sort(),
     list(folder, failed, all) {
       if (contents.has(folder)) failed(folder, failure('ENOTDIR'));
       const hidden = (path: string): boolean => path.split('/').some((name) => name.startsWith('.'));

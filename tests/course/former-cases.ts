@@ -84,7 +84,7 @@ export const FORMER_CASES: readonly ProblemCase[] = [
     [
       ['lessons/first.mdx:5:5-19', 'link-unknown', 'There is no lesson “old” to link to.', now('new')],
       [
-        'lessons/first.mdx:5:25-33',
+        'lessons/first.mdx:5:29-33',
         'link-anchor-unknown',
         'The lesson “new” has neither a block nor a heading with the id “riff”.',
         now('tune'),

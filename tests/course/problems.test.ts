@@ -174,10 +174,34 @@ const CASES: readonly ProblemCase[] = [
     first(`# The turn\n\n${GOOD}\n[back](#the-trun)\n`),
     [
       [
-        'lessons/first.mdx:12:8-17',
+        'lessons/first.mdx:12:9-17',
         'link-anchor-unknown',
         'The lesson “first” has neither a block nor a heading with the id “the-trun”.',
         'Did you mean “the-turn”?',
+      ],
+    ],
+  ],
+  [
+    'a link to a site without its beginning',
+    first('[a talk](www.example.org)\n'),
+    [
+      [
+        'lessons/first.mdx:5:10-25',
+        'link-path',
+        '“www.example.org” is the address of a site without its beginning.',
+        'Write https://www.example.org',
+      ],
+    ],
+  ],
+  [
+    'a glossary under another name',
+    { 'glossary.yml': 'terms: []\n' },
+    [
+      [
+        'glossary.yml:1:1-1',
+        'file-misplaced',
+        'glossary.yml is not read.',
+        'If it belongs to the course, it is called glossary.yaml.',
       ],
     ],
   ],

@@ -15,7 +15,7 @@ const CASES: readonly ProblemCase[] = [
         'course.yaml:1:8-24',
         'yaml-syntax',
         'A second colon in this line makes YAML see a key inside a value.',
-        'Quote the value: title: "Bends: the first".',
+        'Quote the value: title: "Bends: the first"',
       ],
     ],
   ],

@@ -55,9 +55,9 @@ describe('YAML', () => {
   test.each([
     ['title: @home', 7, 'A value may not start with this character.'],
     ['title: a\n\tharp: C', 9, 'This line is indented with a tab, which YAML does not allow.'],
-    ['title: "a', 9, 'A quotation mark or a colon is missing.'],
+    ['title: "a', 7, 'The quotation mark that begins here is not closed.'],
     ['just words\nmore: x', 0, 'This line is no “key: value”.'],
-    ['a: [b, c', 8, 'This line is not indented as the lines around it, or a bracket before it is not closed.'],
+    ['a: [b, c', 3, 'The bracket that begins here is not closed.'],
     ['a: b\n---\nc: d', 5, 'A line of --- begins a second document.'],
     ['a: !thing x', 3, 'A value that starts with ! names a type, which course files do not use.'],
     [

@@ -116,7 +116,7 @@ describe('a lesson', () => {
     ['a {b', 'mdx-syntax {', 'The brace that begins here is not closed.'],
     ['Text {...x}', 'mdx-syntax }', 'What is in these braces is no value.'],
     ['{1 +}', 'mdx-syntax }', 'What is in these braces is no value.'],
-    ['<!-- x -->', 'mdx-syntax <', 'A comment is written in another way in MDX.'],
+    ['<!-- x -->', 'mdx-syntax <!--', 'A comment is written in another way in MDX.'],
     ['text\n\n</Clip>', 'mdx-syntax </Clip>', 'Nothing is open here that </Clip> could close.'],
     ['<div>\n\n</span>', 'mdx-syntax </span>', '</span> closes something other than what was opened last.'],
     ['♭𝄞 <Clip>', 'mdx-syntax <Clip>', 'The component <Clip> that begins here is not closed.'],
@@ -250,7 +250,9 @@ describe('a value in braces', () => {
     expect(parts).toEqual([
       ['', text],
       ['0', `{ at: '1:42', "bars": -3 }`],
+      ['0/at:', 'at'],
       ['0/at', "'1:42'"],
+      ['0/bars:', '"bars"'],
       ['0/bars', '-3'],
       ['1', '[true]'],
       ['1/0', 'true'],

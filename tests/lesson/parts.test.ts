@@ -206,7 +206,9 @@ describe('a value in braces', () => {
     expect(parts.map(([path, { from, to }]) => [path, text.slice(from, to)])).toEqual([
       ['', text],
       ['0', "{at: '1:02', bars: [-3]}"],
+      ['0/at:', 'at'],
       ['0/at', "'1:02'"],
+      ['0/bars:', 'bars'],
       ['0/bars', '[-3]'],
       ['0/bars/0', '-3'],
     ]);
@@ -229,7 +231,7 @@ describe('a component', () => {
     expect(title).toMatchObject({ name: 'title', value: 'One', verbatim: true });
     expect(title?.parts).toBeUndefined();
     expect(cues).toMatchObject({ name: 'cues', value: [{ at: '1' }], verbatim: false });
-    expect([...(cues?.parts?.keys() ?? [])]).toEqual(['', '0', '0/at']);
+    expect([...(cues?.parts?.keys() ?? [])]).toEqual(['', '0', '0/at:', '0/at']);
     expect(others).toMatchObject([
       { name: 'src', value: 'a\tb', verbatim: false },
       { name: 'name', value: true },

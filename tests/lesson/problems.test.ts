@@ -48,7 +48,7 @@ const CASES: readonly ProblemCase[] = [
         'lessons/first.mdx:7:3-8',
         'mdx-syntax',
         'The component <Clip> that begins here is not closed.',
-        'Close it: <Clip /> or </Clip>. For the sign itself write \\< .',
+        'Write <Clip src="https://example.org/a.mp4" />',
       ],
     ],
   ],
@@ -336,6 +336,18 @@ const CASES: readonly ProblemCase[] = [
         'link-space',
         '“[more](my second)” is shown as it is written: there is a space in its address.',
         'Write %20 for the space, or give the file a name without one.',
+      ],
+    ],
+  ],
+  [
+    'a link as in another program',
+    first('See [[second]].\n'),
+    [
+      [
+        'lessons/first.mdx:5:5-15',
+        'link-lost',
+        '“[[second]]” is no link, and is shown as it is written.',
+        'Write [second](second)',
       ],
     ],
   ],

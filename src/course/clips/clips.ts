@@ -3,12 +3,13 @@
  * A clip is described where it is used, `<Clip src="media/head.mp3" cues={…} />`, or in the front matter under `clips`, and is
  * then placed by its name.
  */
-import type { z } from 'zod';
 import { reporter } from '../../diagnostics/catalogue.ts';
-import { type Diagnostic, hasError, type TextSpan } from '../../diagnostics/diagnostic.ts';
+import { type Diagnostic, type Fix, hasError, type TextSpan } from '../../diagnostics/diagnostic.ts';
+import { certainly } from '../../diagnostics/edit.ts';
 import { excerpt } from '../../diagnostics/excerpt.ts';
 import { type FormerNames, nearest, nearestNow } from '../../diagnostics/nearest.ts';
-import { keys, list, text } from '../../document/schema.ts';
+import { keyCalled } from '../../document/file-keys.ts';
+import { COMPONENTS } from '../../lesson/component.ts';
 import { attributeText, type ComponentText, type WrittenAttribute } from '../../lesson/component-text.ts';
 import { isList } from '../../lesson/value.ts';
 import type { Score } from '../../score/score.ts';
@@ -16,7 +17,9 @@ import { append } from '../../values/append.ts';
 import { isOneOf } from '../../values/checked.ts';
 import type { Resolved } from '../link.ts';
 import { captionsFault } from './captions.ts';
+import type { FrontMatterClip } from './clip-schema.ts';
 import { CLIP_PROBLEMS } from './problems.ts';
+import { barsMeant, secondsOf, timeInWords, timeMeant } from './times.ts';
 
 /** A recording in a lesson, with the bars it is tied to. */
 export interface Clip {
@@ -61,15 +64,6 @@ interface CueText {
   readonly bars?: string | undefined;
 }
 
-/** One clip of the front matter. */
-export const clipSchema = keys({
-  src: text,
-  title: text.optional(),
-  captions: text.optional(),
-  cues: list(keys({ at: text, until: text.optional(), block: text.optional(), bars: text.optional() })),
-});
-export type FrontMatterClip = z.output<typeof clipSchema>;
-
 /** What the clips of a lesson are read against. */
 export interface ClipScope {
   /** Ids of the lesson's blocks. */
@@ -86,6 +80,8 @@ export interface ClipScope {
   readonly lengthOf: (path: string) => number | undefined;
   /** Whether the front matter has a clip of this name, readable or not. */
   readonly isWritten: (name: string) => boolean;
+  /** Whether the lesson has components that could not be read. */
+  readonly isCut: boolean;
   /** The place of something in the front matter, by its path there. */
   readonly placeOf: (path: readonly (string | number)[], which: 'key' | 'value') => TextSpan;
 }
@@ -122,14 +118,18 @@ export function readClips(
     }),
   );
   const placed = new Set<string>();
+  const meant = new Set<string>();
   const clips = components.map((component) => {
     const read = readComponentClip(component, named, scope);
     append(diagnostics, read.diagnostics);
     if (read.name !== undefined) placed.add(read.name);
+    if (read.meant !== undefined) meant.add(read.meant);
     return read.clip;
   });
   for (const name of named.keys()) {
-    if (!placed.has(name)) diagnostics.push(report('clip-unused', scope.placeOf(['clips', name], 'key'), { name }));
+    // A name with a mistake in it, or a component that cannot be read, has been reported.
+    if (!placed.has(name) && !meant.has(name) && !scope.isCut)
+      diagnostics.push(report('clip-unused', scope.placeOf(['clips', name], 'key'), { name }));
   }
   return { clips, diagnostics };
 }
@@ -140,10 +140,10 @@ interface ClipRead {
 }
 
 function readComponentClip(
-  { nameSpan, attributes }: ComponentText,
+  { nameSpan, attributes, holds }: ComponentText,
   named: ReadonlyMap<string, Clip | undefined>,
   scope: ClipScope,
-): ClipRead & { readonly name?: string } {
+): ClipRead & { readonly name?: string; readonly meant?: string | undefined } {
   if (attributes.some(({ unread }) => unread)) return { clip: undefined, diagnostics: [] };
   const at = (key: string): WrittenAttribute | undefined => attributes.find(({ name }) => name === key);
   const given = at('name');
@@ -153,17 +153,19 @@ function readComponentClip(
     const diagnostics = own.map(({ name: key, nameSpan: span }) => report('clip-twice', span, { key }));
     if (!named.has(name)) {
       // A clip of the front matter that cannot be read is reported there.
-      if (!scope.isWritten(name))
-        diagnostics.push(
-          report('clip-unknown', given.valueSpan, { name: excerpt(name), nearest: nearest(name, named.keys()) }),
-        );
-      return { clip: undefined, diagnostics };
+      if (scope.isWritten(name)) return { clip: undefined, diagnostics };
+      const near = nearest(name, named.keys());
+      const fault = report('clip-unknown', given.valueSpan, { name: excerpt(name), nearest: near });
+      return { clip: undefined, diagnostics: [...diagnostics, fault], meant: near };
     }
     return { clip: named.get(name), diagnostics, name };
   }
   const source = at('src');
-  if (attributeText(source).trim() === '')
-    return { clip: undefined, diagnostics: [report('clip-source', nameSpan, {})] };
+  if (attributeText(source).trim() === '') {
+    // A recording under another name, or between the tags, has been reported.
+    const isElsewhere = !source && (holds || attributes.some(({ name }) => !CLIP_KEYS.has(name)));
+    return { clip: undefined, diagnostics: isElsewhere ? [] : [report('clip-source', nameSpan, {})] };
+  }
   const cues = cuesOf(at('cues'));
   const [title, captions] = [at('title'), at('captions')].map((one) => one && attributeText(one).trim());
   const written = { src: attributeText(source).trim(), title: title || undefined, captions, cues: cues.cues };
@@ -176,6 +178,7 @@ function readComponentClip(
   return { clip: hasError(diagnostics) ? undefined : read.clip, diagnostics };
 }
 
+const CLIP_KEYS: ReadonlySet<string> = new Set(Object.keys(COMPONENTS.get('Clip') ?? {}));
 const CUE_KEYS = ['at', 'until', 'block', 'bars'] as const;
 
 function cuesOf(attribute: WrittenAttribute | undefined): {
@@ -189,15 +192,22 @@ function cuesOf(attribute: WrittenAttribute | undefined): {
   };
   if (!Array.isArray(attribute.value)) refuse('Cues are a list of groups of “key: value”.');
   const list = isList(attribute.value) ? attribute.value : [];
-  const cues = list.map((value, index): CueText => {
+  // Where none is a group, that is one mistake.
+  const isWrongShape =
+    list.length > 1 && list.every((value) => typeof value !== 'object' || value === null || isList(value));
+  const cues = (isWrongShape ? list.slice(0, 1) : list).map((value, index): CueText => {
     const which = `Cue ${index + 1}`;
     if (typeof value !== 'object' || value === null || isList(value)) {
       refuse(`${which} is no group of “key: value”.`, index);
       return {};
     }
+    let isNamed = false;
     for (const key of Object.keys(value)) {
       if (isOneOf(CUE_KEYS, key)) continue;
-      refuse(`${which} has no use for “${excerpt(key)}”: it takes ${CUE_KEYS.join(', ')}.`, index, key);
+      const meant = nearest(key, CUE_KEYS) ?? keyCalled(key, CUE_KEYS);
+      if (meant === 'at') isNamed = true;
+      const what = `${which} has no use for “${excerpt(key)}”: it takes ${CUE_KEYS.join(', ')}.`;
+      diagnostics.push(report('clip-cues', keyIn(attribute, index, key), { what, meant }));
     }
     const read = (key: (typeof CUE_KEYS)[number]): string | undefined => {
       const written = value[key];
@@ -205,10 +215,15 @@ function cuesOf(attribute: WrittenAttribute | undefined): {
       if (written !== undefined) refuse(`“${key}” of cue ${index + 1} is neither a text nor a number.`, index, key);
       return undefined;
     };
-    if (value['at'] === undefined) refuse(`${which} does not say at what time it is.`, index);
+    if (value['at'] === undefined && !isNamed) refuse(`${which} does not say at what time it is.`, index);
     return { at: read('at'), until: read('until'), block: read('block'), bars: read('bars') };
   });
   return { cues, diagnostics };
+}
+
+/** Where a key of a cue is, or at least its value. */
+function keyIn({ parts, valueSpan }: WrittenAttribute, index: number, key: string): TextSpan {
+  return parts?.get(`${index}/${key}:`) ?? parts?.get(`${index}/${key}`) ?? parts?.get(`${index}`) ?? valueSpan;
 }
 
 /** Where a part of a value in braces is, or at least the value. */
@@ -275,7 +290,13 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
       const text = cue[key];
       const seconds = text === undefined ? undefined : secondsOf(text);
       if (text !== undefined && seconds === undefined) {
-        diagnostics.push(report('clip-time', placeOf(key), { text: excerpt(text) }));
+        const span = placeOf(key);
+        const meant = timeMeant(text);
+        const fix = meant?.certain ? inPlace(span, text, meant.time) : undefined;
+        diagnostics.push(report('clip-time', span, { text: excerpt(text), meant: meant?.time }, fix));
+      } else if (text !== undefined && /:\d$/.test(text.trim())) {
+        const facts = { text: excerpt(text), read: text.trim().replace(/\d$/, '0$&'), other: `${text.trim()}0` };
+        diagnostics.push(report('clip-time-short', placeOf(key), facts));
       }
       return seconds;
     };
@@ -286,6 +307,17 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     if (from !== undefined && lasts !== undefined && from >= lasts && target.kind === 'media') {
       const facts = { at: excerpt(cue.at ?? ''), path: target.path, lasts: timeInWords(lasts) };
       diagnostics.push(report('clip-after-end', placeOf('at'), facts));
+    }
+    // A passage may be to end with its recording, whose length is rounded.
+    if (
+      until !== undefined &&
+      lasts !== undefined &&
+      until > lasts + 1 &&
+      (from ?? 0) < lasts &&
+      target.kind === 'media'
+    ) {
+      const facts = { at: excerpt(cue.until ?? ''), path: target.path, lasts: timeInWords(lasts) };
+      diagnostics.push(report('clip-after-end', placeOf('until'), facts));
     }
     const block = blockOf(cue, placeOf);
     const bars = block === undefined ? undefined : barsOf(block, cue, placeOf);
@@ -319,7 +351,10 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
     const match = /^(\d{1,4})(?:\s*[-–]\s*(\d{1,4}))?$/.exec(text.trim());
     const [from, to] = [Number(match?.[1]), Number(match?.[2] ?? match?.[1])];
     if (!match || to < from) {
-      diagnostics.push(report('clip-bars', placeOf('bars'), { text: excerpt(text) }));
+      const meant = barsMeant(text);
+      const span = placeOf('bars');
+      const fix = meant?.certain ? inPlace(span, text, meant.bars) : undefined;
+      diagnostics.push(report('clip-bars', span, { text: excerpt(text), meant: meant?.bars }, fix));
       return undefined;
     }
     const numbers = bars.map((bar) => bar.number);
@@ -333,6 +368,14 @@ function readClip(written: ClipText, at: Place, scope: ClipScope): ClipRead {
   }
 }
 
+/** The fix that writes something else for a text which is at a place, perhaps with quotation marks around it. */
+const inPlace = (span: TextSpan, text: string, written: string): Fix | undefined =>
+  span.to - span.from === text.length
+    ? certainly(span, written)
+    : span.to - span.from === text.length + 2
+      ? certainly({ from: span.from + 1, to: span.to - 1 }, written)
+      : undefined;
+
 const NO_TEXT = { what: 'is no text in UTF-8', fix: 'Save it as plain text in UTF-8.' };
 
 const KINDS: ReadonlyMap<string, 'video' | 'audio'> = new Map([
@@ -342,21 +385,3 @@ const KINDS: ReadonlyMap<string, 'video' | 'audio'> = new Map([
 
 const kindOf = (path: string): 'video' | 'audio' | undefined =>
   KINDS.get(/\.([a-z0-9]+)$/i.exec(path)?.[1]?.toLowerCase() ?? '');
-
-/** Reads `1:42`, `1:02:03.5` or `102`; undefined for what is no time. */
-export function secondsOf(text: string): number | undefined {
-  const match = /^(?:(?:(\d{1,2}):)?(\d{1,3}):)?(\d{1,5}(?:\.\d{1,3})?)$/.exec(text.trim());
-  if (!match) return undefined;
-  const [, hours = '0', minutes, seconds = '0'] = match;
-  if (minutes !== undefined && Number(seconds) >= 60) return undefined;
-  if (match[1] !== undefined && Number(minutes) >= 60) return undefined;
-  return Number(hours) * 3600 + Number(minutes ?? 0) * 60 + Number(seconds);
-}
-
-/** `1:42`, as a reader sees it. */
-export function timeInWords(seconds: number): string {
-  const whole = Math.floor(seconds);
-  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-  const two = (value: number): string => `${value}`.padStart(2, '0');
-  return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
-}

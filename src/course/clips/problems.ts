@@ -58,15 +58,24 @@ export const CLIP_PROBLEMS = {
     message: () => 'This video has no captions.',
     help: () => 'Write what is said into a WebVTT file and name it: captions="media/….vtt".',
   }),
-  'clip-cues': error<{ what: string }>({
+  'clip-cues': error<{ what: string; meant?: string | undefined }>({
     about: 'Cues are a list; each says at what time of the clip which bars of which block are played.',
     message: ({ what }) => what,
-    help: () => "Write cues={[{ at: '1:42', block: 'head', bars: '5-8' }]}.",
+    help: ({ meant }) =>
+      meant !== undefined ? `Did you mean “${meant}”?` : "Write cues={[{ at: '1:42', block: 'head', bars: '5-8' }]}.",
   }),
-  'clip-time': error<{ text: string }>({
+  'clip-time': error<{ text: string; meant?: string | undefined }>({
     about: 'A time of a clip is minutes and seconds, or seconds alone.',
     message: ({ text }) => `“${text}” is no time of a clip.`,
-    help: () => 'Write minutes and seconds, as in 1:42 or 0:07.5, or seconds alone.',
+    help: ({ meant }) =>
+      meant === undefined
+        ? 'Write minutes and seconds, as in 1:42 or 0:07.5, or seconds alone.'
+        : `Write minutes and seconds: ${meant}`,
+  }),
+  'clip-time-short': warning<{ text: string; read: string; other: string }>({
+    about: 'Seconds have two digits behind the minutes; a single one may be the first of two.',
+    message: ({ text, read }) => `“${text}” is read as ${read}.`,
+    help: ({ read, other }) => `Write ${read}, or ${other} if that is meant.`,
   }),
   'clip-after-end': error<{ at: string; path: string; lasts: string }>({
     about: 'A cue is within its recording, where the file says how long that is.',
@@ -91,14 +100,18 @@ export const CLIP_PROBLEMS = {
     message: ({ block }) => `This lesson has no block “${block}”.`,
     help: didYouMean,
   }),
-  'clip-bars': error<{ text: string }>({
+  'clip-bars': error<{ text: string; meant?: string | undefined }>({
     about: 'The bars of a cue are one number, or the first and the last.',
     message: ({ text }) => `“${text}” is neither a bar nor a run of bars.`,
-    help: () => 'Write one number, or the first and the last, as in 5-8. The pickup is 0.',
+    help: ({ meant }) =>
+      meant === undefined
+        ? 'Write one number, or the first and the last, as in 5-8. The pickup is 0.'
+        : `Write the first and the last: ${meant}`,
   }),
   'clip-bar': error<{ bar: number; block: string; first: number; last: number }>({
     about: 'A cue points at bars that its block has, as musicians number them.',
     message: ({ bar, block, first, last }) =>
       `The block “${block}” has no bar ${bar}: it goes from bar ${first} to bar ${last}.`,
+    help: ({ first, last }) => `Name bars that it has, as in ${first === last ? first : `${first}-${last}`}.`,
   }),
 } satisfies Catalogue;

@@ -21,7 +21,7 @@ export interface Fixed {
 }
 
 /** A fix may bring out the next problem, which may have one; a course in which that never ends is left after so many. */
-const MOST_ROUNDS = 20;
+const MOST_ROUNDS = 100;
 
 /**
  * The course in these files, and what it would be with every certain fix applied. A file is left as it is where its fixes
@@ -38,13 +38,16 @@ export function fixCourse(files: Files, options?: LoadOptions): Fixed {
     if (proposed.size === 0) break;
     const next = new Map([...changes, ...[...proposed].map(([file, { change }]) => [file, change] as const)]);
     const edited = loadFrom(filesAfter(files, [...next.values()]), course, options);
-    const useless = [...proposed.keys()].filter((file) => fixable(edited, file) >= fixable(course, file));
+    const remaining = new Set(edited.problems.filter(hasCertainFix).map(keyOf));
+    const useless = [...proposed].flatMap(([file, { problems }]) =>
+      problems.some((key) => remaining.has(key)) ? [file] : [],
+    );
     // The others are tried again without these.
     for (const file of useless) left.add(file);
     if (useless.length > 0) continue;
-    for (const [file, { change, fixes }] of proposed) {
+    for (const [file, { change, problems }] of proposed) {
       changes.set(file, change);
-      count += fixes;
+      count += problems.length;
     }
     course = edited;
   }
@@ -53,7 +56,8 @@ export function fixCourse(files: Files, options?: LoadOptions): Fixed {
 
 interface Proposal {
   readonly change: FileChange;
-  readonly fixes: number;
+  /** The problems whose fixes are in it, by {@link keyOf}. */
+  readonly problems: readonly string[];
 }
 
 /** What the certain fixes make of each file that has some. */
@@ -71,9 +75,12 @@ function proposals(
     // What is no text would be written as another.
     if (!isUtf8(before)) continue;
     const text = valueAt(course.sources, file);
-    const { edits, fixes } = apart(problems.map(({ fix }) => editsOf(fix, text)));
+    const { edits, applied } = apart(
+      problems.map((problem) => ({ key: keyOf(problem), edits: editsOf(problem.fix, text) })),
+    );
     const after = applyEdits(text, edits);
-    if (after !== text) proposed.set(file, { change: { file, before, after: encodeLike(before, after) }, fixes });
+    if (after !== text)
+      proposed.set(file, { change: { file, before, after: encodeLike(before, after) }, problems: applied });
   }
   return proposed;
 }
@@ -82,22 +89,22 @@ const hasCertainFix = (problem: Problem): problem is Problem & { readonly fix: P
   problem.fix?.certain === true;
 
 /** Fixes that leave each other alone: of those that overlap the first, and of equal ones one. The others come in the next round. */
-function apart(fixes: readonly (readonly TextEdit[])[]): {
+function apart(fixes: readonly { readonly key: string; readonly edits: readonly TextEdit[] }[]): {
   readonly edits: readonly TextEdit[];
-  readonly fixes: number;
+  readonly applied: readonly string[];
 } {
   const edits: TextEdit[] = [];
-  let count = 0;
-  for (const fix of fixes) {
+  const applied: string[] = [];
+  for (const { key, edits: fix } of fixes) {
     if (fix.some((one) => edits.some((other) => touches(one, other)))) continue;
     edits.push(...fix);
-    count++;
+    applied.push(key);
   }
-  return { edits, fixes: count };
+  return { edits, applied };
 }
 
 const touches = ({ span: a }: TextEdit, { span: b }: TextEdit): boolean => a.from <= b.to && b.from <= a.to;
 
-/** How many problems of a file could be fixed. */
-const fixable = ({ problems }: Course, file: string): number =>
-  problems.filter((problem) => problem.file === file && hasCertainFix(problem)).length;
+/** What a problem is known by: one that is still there after its fix is the same at the same place. */
+const keyOf = ({ file, line, column, code, message }: Problem): string =>
+  [file, line, column, code, message].join('\0');

@@ -21,13 +21,14 @@ import {
 
 /** A figure with the problems found in it. */
 export interface FigureRead {
-  /** Undefined if and only if a diagnostic is an error. */
+  /** Undefined if and only if a diagnostic is an error, or an attribute could not be read, which has been reported. */
   readonly figure: Figure | undefined;
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /** Reads a figure; attributes it does not take are reported elsewhere. */
 export function readFigure(component: FigureText, scope: FigureScope): FigureRead {
+  if (component.attributes.some(({ unread }) => unread)) return { figure: undefined, diagnostics: [] };
   const written = writtenFigure(component, scope);
   const figure = figureOf(written);
   const { diagnostics } = written.attributes;

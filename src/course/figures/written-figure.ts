@@ -105,6 +105,8 @@ export function chordsOfBars(written: WrittenFigure): (readonly (Chord | NoChord
   const { attributes, component, settings, key } = written;
   const { progression } = settings;
   if (progression) return progression.bars.map((bar) => chordsOfBar(bar, key, ONE).map(({ chord }) => chord));
+  // A form or chords that cannot be read have been reported.
+  if (attributes.at('form') || attributes.at('chords')) return undefined;
   attributes.diagnostics.push(report('figure-no-chords', component.nameSpan, { component: component.name }));
   return undefined;
 }

@@ -5,7 +5,7 @@ import { reporter } from '../../diagnostics/catalogue.ts';
 import { hasError } from '../../diagnostics/diagnostic.ts';
 import { locate, type Problem, placeOf } from '../../diagnostics/place.ts';
 import { checkYaml } from '../../document/check-yaml.ts';
-import { keys, list, text } from '../../document/schema.ts';
+import { groups, keys, names, text } from '../../document/schema.ts';
 import { readYaml } from '../../document/yaml.ts';
 import type { TextFile } from '../folder.ts';
 import { INLINE_PROBLEMS } from './problems.ts';
@@ -35,14 +35,14 @@ export interface Glossary {
 }
 
 /** One term as it is written. */
-const termSchema = keys({
+const termShape = {
   term: text.describe('the word or words'),
   means: text.describe('what it means, in a sentence or two for the student'),
-  also: list(text).describe('other forms and other words for the same'),
-});
+  also: names(text).describe('other forms and other words for the same'),
+};
 
 /** The file `glossary.yaml` of a course. */
-export const glossarySchema = keys({ terms: list(termSchema).describe('the words that this course explains') });
+export const glossarySchema = keys({ terms: groups(termShape).describe('the words that this course explains') });
 
 const report = reporter(INLINE_PROBLEMS);
 
@@ -54,7 +54,7 @@ export function readGlossary(file: TextFile | undefined, before: Glossary | unde
   const source = file?.text;
   if (before && before.text === source) return before;
   const read = readYaml(source ?? '');
-  const { value, diagnostics } = checkYaml(glossarySchema, read, {});
+  const { value, diagnostics } = checkYaml(glossarySchema, read, {}, 'glossary');
   const { terms, byForm, twice } = named(value.terms);
   const clashes = twice.map(({ path, word }) => {
     const span = read.spans.get(path)?.value ?? { from: 0, to: 0 };

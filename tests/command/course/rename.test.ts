@@ -145,6 +145,7 @@ rename to lessons/b/second.mdx
       'lessons/first.mdx': lesson(),
       'lessons/second.mdx': lesson(),
       'lessons/third.mdx': lesson('', 'title: T\nrequires: first'),
+      'lessons/fourth.mdx': lesson('', 'title: F\nrequires: second'),
     });
     const unreached = async () => (await typed(['check', dir])).out.match(/\S+ +warning lesson-unreached/g);
     expect(await unreached()).toEqual([expect.stringMatching(/second/)]);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Clip, secondsOf, timeInWords } from '../../../src/course/clips/clips.ts';
+import type { Clip } from '../../../src/course/clips/clips.ts';
 import { CLIP_PROBLEMS } from '../../../src/course/clips/problems.ts';
+import { secondsOf, timeInWords } from '../../../src/course/clips/times.ts';
 import { courseInMemory } from '../files-in-memory.ts';
 import { ownProblems } from '../own-problems.ts';
 import { lesson } from '../some-course.ts';
@@ -176,19 +177,20 @@ describe('a clip with a mistake is reported at its place', () => {
     ['an address that is none', '<Clip src="https://exa mple.org/a.mp3" />', 'clip-address', 'https://exa mple.org/a.mp3'],
     ['a recording without a name', '<Clip src="" />', 'clip-source', 'Clip'],
     ['a recording that would have to be computed', '<Clip src={a.b} />', 'lesson-expression', 'a.b'],
-    ['cues that would have to be computed', CUE("{ at: 3, bars: 5-8 }"), 'lesson-expression', "[{ at: 3, bars: 5-8 }]"],
+    ['cues that would have to be computed', CUE("{ at: 3, bars: 5-8 }"), 'lesson-expression', '5-8'],
     ['captions that are not there', '<Clip src="media/head.mp3" captions="media/heat.vtt" />', 'media-missing', 'media/heat.vtt'],
     ['captions that are not there, in the front matter', NAMED, 'media-missing', 'media/heat.vtt', '\nclips:\n  slowly:\n    src: media/head.mp3\n    captions: media/heat.vtt'],
     ['a video without captions', '<Clip src="media/head.mp4" />', 'clip-no-captions', 'media/head.mp4'],
     ['cues that are no list', '<Clip src="media/head.mp3" cues="1:42 head" />', 'clip-cues', '1:42 head'],
     ['a cue that is no group', CUE("'1:42'"), 'clip-cues', "'1:42'"],
     ['a cue without a time', CUE("{ block: 'head' }"), 'clip-cues', "{ block: 'head' }"],
-    ['a cue with another key', CUE("{ at: '1:42', bar: 5 }"), 'clip-cues', '5'],
+    ['a cue with another key', CUE("{ at: '1:42', bar: 5 }"), 'clip-cues', 'bar'],
     ['bars that are a list', CUE("{ at: '1:42', bars: [1, 2] }"), 'clip-cues', '[1, 2]'],
     ['an end that is neither text nor number', CUE("{ at: '1:42', until: true }"), 'clip-cues', 'true'],
     ['a second cue with a negative time', CUE("{ at: 1 }, { at: -3 }"), 'clip-time', '-3'],
     ['a time that is none', CUE("{ at: '1.42.3' }"), 'clip-time', "'1.42.3'"],
     ['a time that is none, in the front matter', NAMED, 'clip-time', '1:75', FRONT('{ at: 1:75, block: head }')],
+    ['a time with one digit of its seconds', CUE("{ at: '1:4' }"), 'clip-time-short', "'1:4'"],
     ['an end before the start', NAMED, 'clip-until', '0:30', FRONT('{ at: 1:00, until: 0:30, block: head }')],
     ['a time after the recording’s end', '<Clip src="media/short.wav" cues={[{ at: 7.9 }, { at: 8 }]} />', 'clip-after-end', '8'],
     ['no block where there are several', NAMED, 'clip-which-block', '0:30', FRONT('{ at: 0:30, bars: 1 }'), `${HEAD}\n${SECOND}`],
@@ -214,7 +216,7 @@ describe('a clip with a mistake is reported at its place', () => {
     const { reported } = read(NAMED, FRONT('{ at: 0:30, block: head, bars: 3-9 }'));
     expect(reported[0]).toMatchObject({
       message: 'The block “head” has no bar 9: it goes from bar 0 to bar 4.',
-      help: undefined,
+      help: 'Name bars that it has, as in 0-4.',
     });
     expect(read('<Clip src="media/short.wav" cues={[{ at: 8 }]} />').reported[0]?.message).toBe(
       '“8” is after the end of “media/short.wav”, which lasts 0:08.',
