@@ -16,7 +16,8 @@ export interface ReadContext extends Tables {
 /** What a quotation names, or which part of it is missing. */
 export type FoundBlock =
   | { readonly tree: BlockTree; readonly context: ReadContext }
-  | { readonly missing: 'lesson' | 'block'; readonly nearest?: string };
+  /** `elsewhere` is the only lesson that has a block of that name, with the phrase if one was asked for. */
+  | { readonly missing: 'lesson' | 'block'; readonly nearest?: string; readonly elsewhere?: string };
 
 /** A block on its own, in no course. */
 export const ALONE: ReadContext = {

@@ -138,12 +138,3 @@ export const OTHER_MARK_WORDS: readonly Known[] = [
   ...named('dip', 'scoop'),
   ...named('accent', 'marcato', 'sfz', 'sforzando'),
 ];
-
-/** The slot an author may have meant who writes the breath as a letter. */
-export function meantSlot(text: string): string | undefined {
-  const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
-  if (!letter) return undefined;
-  const [, one = '', two = '', bend = ''] = letter;
-  const [hole, breath] = /\d/.test(one) ? [one, two] : [two, one];
-  return `${breath.toLowerCase() === 'd' ? '-' : ''}${hole}${bend}`;
-}
