@@ -16,6 +16,7 @@ import {
 import { barLength, meterName } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import type { DraftBar, DraftSettings } from './bars.ts';
+import { plainCharacters } from './characters.ts';
 import type { Header } from './header.ts';
 import { explainBars, missingLines, spacedCount } from './mistakes/wrong-bars.ts';
 import { report } from './problems.ts';
@@ -60,9 +61,11 @@ export function checkLengths(
     return;
   }
   const rest = wrong.filter((index) => !explained.has(index));
+  if (rest.length === 0) return;
+  const plain = plainCharacters(text);
   const slotOf = (index: number): Fraction => itemAt(settings, index).slot;
   const hasPickup = head.pickup !== undefined;
-  const seen = explainBars({ bars, wrong: rest, wanted, slotOf, text, hasPickup }, diagnostics);
+  const seen = explainBars({ bars, wrong: rest, wanted, slotOf, text: plain, hasPickup }, diagnostics);
   const isPickup = !hasPickup && rest.length === 2 && isPickupWithout(bars, rest, wanted);
   for (const index of rest) {
     if (seen.has(index) || (isPickup && index > 0)) continue;
@@ -78,8 +81,8 @@ export function checkLengths(
     const short = compare(bar.length, wants) < 0;
     const inSlots = (length: Fraction): string => format(divide(length, slot));
     const pickup = short && index === 0 && !head.pickup && bars.length > 1 ? inSlots(bar.length) : undefined;
-    const lines = short ? undefined : missingLines(bar, wants, text);
-    const count = short ? spacedCount(bar, wants, slot, text) : undefined;
+    const lines = short ? undefined : missingLines(bar, wants, plain);
+    const count = short ? spacedCount(bar, wants, slot, plain) : undefined;
     const facts = {
       bar: bar.number,
       has: inSlots(bar.length),
@@ -110,7 +113,7 @@ interface LengthContext {
   /** The changes of settings that could not be read. */
   readonly badChanges: ReadonlySet<string>;
   readonly quoted: QuotedBlocks;
-  /** The text of the block, its look-alikes as they are read. */
+  /** The text of the block. */
   readonly text: string;
 }
 

@@ -21,7 +21,6 @@ import {
   settingsOfBars,
 } from './bars.ts';
 import { readChanges } from './changes.ts';
-import { plainCharacters } from './characters.ts';
 import type { ReadContext } from './context.ts';
 import { expandMusic, type OtherBlocks } from './expand.ts';
 import { harmonise, splitAtChords } from './harmonise.ts';
@@ -93,7 +92,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   const inBars = settingsOfBars(bars, settings);
   fillRests(bars, inBars);
-  checkLengths(bars, inBars, { head, badChanges: changes.bad, quoted, text: plainCharacters(tree.text) }, diagnostics);
+  checkLengths(bars, inBars, { head, badChanges: changes.bad, quoted, text: tree.text }, diagnostics);
   const keys = keysOfBars(bars, inBars, head, context);
   checkKeys(tree, head, changes, diagnostics);
   checkNumerals(tree, { changes, settings, keys, tables: context }, diagnostics);

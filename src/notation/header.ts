@@ -68,7 +68,11 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     const line = tree.header.get(key);
     if (!line) return {};
     if (pattern.test(line.value)) return { [key]: line.value };
-    fail(line, { message });
+    const meant = key === 'id' ? meantId(line.value) : undefined;
+    fail(line, {
+      message,
+      ...(meant === undefined ? {} : { help: `Did you mean “${meant}”?`, meant: { text: meant, isCertain: false } }),
+    });
     return {};
   }
 
@@ -91,6 +95,13 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     } else return { pickup };
     return {};
   }
+}
+
+/** A name as an id, if something is left of it. */
+function meantId(name: string): string | undefined {
+  const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+  const id = plain.replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|-+$/g, '');
+  return id === '' ? undefined : id;
 }
 
 /** `1/4` or `2 slots` as a number of slots. */

@@ -254,12 +254,14 @@ export const NOTATION_PROBLEMS = {
     help: () =>
       'Write <answer>, <block:answer>, <:block>, <lesson/block> or <lesson/block:answer>, perhaps with a chord: <answer to "IV7">.',
   }),
-  'quote-unknown': error<Near & { what: 'phrase' | 'lesson' | 'block'; name: string; elsewhere?: string }>({
+  'quote-unknown': error<
+    Near & { what: 'phrase' | 'lesson' | 'block'; name: string; elsewhere?: string; own?: string }
+  >({
     about: 'What is quoted does not exist.',
     message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
-    help: ({ nearest, elsewhere }) =>
+    help: ({ nearest, elsewhere, own }) =>
       elsewhere === undefined
-        ? didYouMean({ nearest })
+        ? (didYouMean({ nearest }) ?? own)
         : `The lesson “${elsewhere}” has the only block of this name: write ${nearest}`,
   }),
   'moved-two-chords': error<{ name: string; chords: readonly [string, string] }>({

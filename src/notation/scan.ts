@@ -18,6 +18,7 @@ import { notASlot } from './mistakes/other-spellings.ts';
 import { unquotedChord } from './mistakes/spelling-words.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
+import { MOUTH_WORDS } from './suggestions.ts';
 import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
@@ -234,8 +235,8 @@ class Scanner {
       return { kind: 'unreadable', span };
     }
     const { to } = quotation;
-    if (to && isUnknownTarget(to.chord))
-      this.diagnostics.push(report('chord-unknown', to.span, { text: nameOfText(to.chord) }));
+    const facts = to && isUnknownTarget(to.chord) ? { text: nameOfText(to.chord) } : undefined;
+    if (to && facts) this.diagnostics.push(report('chord-unknown', to.span, facts));
     return { kind: 'quote', ...quotation, marks, ...(mouth === undefined ? {} : { mouth }), span };
   }
 
@@ -244,7 +245,7 @@ class Scanner {
     const word = this.match(/[^\s|"{}<>@]*/y)?.[0] ?? '';
     const span = this.since(from);
     if (word === 'lips' || word === 'tongue') return { kind: 'mouth', mouth: word, span };
-    const near = nearest(word, ['lips', 'tongue']);
+    const near = nearest(word, MOUTH_WORDS);
     this.diagnostics.push(report('mouth-unknown', span, { text: nameOfText(word), nearest: near && `@${near}` }));
     return { kind: 'mouth', mouth: near === 'tongue' ? 'tongue' : 'lips', span };
   }
@@ -392,8 +393,7 @@ class Scanner {
 }
 
 const UNMARKED: { readonly marks: NoteItem['marks']; readonly mouth: undefined } = { marks: [], mouth: undefined };
-/** A mistyped hole number has few digits; more is not read. */
-const MOST_DIGITS = 4;
+const MOST_DIGITS = 4; // More is no hole, however it is mistyped.
 const isDigit = (character: string | undefined): boolean =>
   character !== undefined && character >= '0' && character <= '9';
 

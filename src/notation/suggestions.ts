@@ -119,6 +119,12 @@ const MODE_WORDS: readonly (readonly [string, ...string[]])[] = [
   ['locrian', 'locrian', 'loc'],
 ];
 
+/** Embouchures, and other words for them. */
+export const MOUTH_WORDS: readonly Known[] = [
+  ...named('lips', 'lips', 'lip', 'pucker', 'purse'),
+  ...named('tongue', 'tongue', 'block', 'tongue block', 'TB'),
+];
+
 /** Other words for marks of a note. */
 export const OTHER_MARK_WORDS: readonly Known[] = [
   ...named('pp', 'pianissimo', 'very soft'),

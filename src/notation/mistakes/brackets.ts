@@ -27,9 +27,12 @@ const CHORD_WORD = /\s*[^\s"|{}<>@]+/y;
 /** The end of a chord symbol whose quotation mark is at an offset. */
 export function endOfChord(text: string, open: number): BracketEnd {
   const to = end(UP_TO_QUOTE, text, open + 1);
-  if (text[to] === '"') return { to, isClosed: true };
   const wordTo = end(CHORD_WORD, text, open + 1);
-  if (!isChordSymbol(text.slice(open + 1, wordTo).trim())) return { to: open, isClosed: false };
+  const isWord = isChordSymbol(text.slice(open + 1, wordTo).trim());
+  // A mark behind a space opens the next symbol, where this one is not all of what is between.
+  const opensNext = isWord && text[to - 1] === ' ' && text.slice(wordTo, to).trim() !== '';
+  if (text[to] === '"' && !opensNext) return { to, isClosed: true };
+  if (!isWord) return { to: open, isClosed: false };
   const fix = certainly({ from: wordTo, to: wordTo }, '"');
   return { to: wordTo, isClosed: false, fix, meant: `${text.slice(open, wordTo)}"` };
 }
@@ -37,7 +40,9 @@ export function endOfChord(text: string, open: number): BracketEnd {
 /** Whether a quotation mark behind a hole is the sign of a bend, as elsewhere: it does not begin a chord symbol. */
 export function isBendQuote(text: string, at: number): boolean {
   const { to, isClosed } = endOfChord(text, at);
-  return isClosed ? !isChordSymbol(text.slice(at + 1, to).trim()) && text[at - 1] !== '"' : to === at;
+  return isClosed
+    ? !isChordSymbol(text.slice(at + 1, to).trim()) && text[at - 1] !== '"'
+    : to === at || text[at + 1] === ' ';
 }
 
 const IN_PARENTHESES = /[^()|[\]{}<>"@]*/y;

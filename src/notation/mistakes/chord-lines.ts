@@ -92,6 +92,8 @@ function byColumns(chords: readonly Word[], music: readonly Word[]): Places | un
     isExact &&= slot.at === word.at;
     at.push([slot.at, symbol]);
   }
-  // One chord at the beginning is that of the beginning.
-  return { at, isCertain: isExact };
+  const [first, second] = symbols;
+  // One chord alone at the beginning is that of the beginning.
+  const isFirst = second === undefined && first !== undefined && first.at <= (slots[0]?.at ?? -1);
+  return { at, isCertain: isExact || isFirst };
 }

@@ -32,6 +32,12 @@ const ROWS: readonly Row[] = [
   ['sign-behind', /^(\d{1,2})('*)([+-])('*)$/, (_, hole, before, sign, behind) => `${sign === '-' ? '-' : ''}${hole}${before}${behind}`, 'certain'],
   ['bend-letter', /^-(\d{1,2})(b{1,3})$/, (_, hole, run = '') => `-${hole}${"'".repeat(run.length)}`, 'likely'],
   ['bend-letter', /^-(b{1,3})(\d{1,2})$/, (_, run = '', hole) => `-${hole}${"'".repeat(run.length)}`, 'likely'],
+  [
+    'bend-letter',
+    /^(\d{1,2})(b{2,3})$/,
+    (_, hole, run = '') => `${Number(hole) > 6 ? '' : '-'}${hole}${"'".repeat(run.length)}`,
+    'likely',
+  ],
   ['bend-quotes', /^([-+]?\d{1,2}'*)"(o?)$/, (_, note, over) => `${note}''${over}`, 'certain'],
   ['breath-letter', /^(\d{1,2})([dDbB])('*)$/, (_, hole, letter = '', bend) => `${breathOf(letter)}${hole}${bend}`, 'likely'],
   ['breath-letter', /^([dDbB])(\d{1,2})('*)$/, (_, letter = '', hole, bend) => `${breathOf(letter)}${hole}${bend}`, 'likely'],
@@ -79,7 +85,11 @@ export function withSpellingsTogether(text: string, diagnostics: readonly Diagno
     const written = text.slice(from, to);
     const spelling = diagnostic.code === 'other-spelling' ? otherSpelling(written) : undefined;
     if (!spelling) others.push(diagnostic);
-    else met.set(spelling.kind, [...take(met, spelling.kind), { diagnostic, written, spelling }]);
+    else {
+      const all = met.get(spelling.kind) ?? [];
+      all.push({ diagnostic, written, spelling });
+      met.set(spelling.kind, all);
+    }
   }
   if (met.size === 0) return others;
   lettersAsMeant(met, /(?:^|[\s(])-\d/.test(text));

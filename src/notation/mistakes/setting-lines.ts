@@ -37,10 +37,11 @@ export function meantSetting(line: string, keys: readonly string[]): MeantSettin
   const from = before.length - before.trimStart().length;
   if (key === 'phrase') return meantPhrase(line, from, before.length);
   if (between.includes(':') && !between.includes('=') && from === before.length) return undefined;
+  const of = LINE_KEYS.includes(key) ? undefined : /^(?:of|is|in|at) +(?=\S)/.exec(line.slice(whole.length))?.[0];
   return {
     key,
     from,
-    to: whole.length,
+    to: whole.length + (of?.length ?? 0),
     head: `${key}: `,
     valueTo: line.length,
     // Behind the name of a setting something else may be meant than its value, as in a sentence.
@@ -101,7 +102,7 @@ export function secondSetting(
   value: string,
   keys: readonly string[],
 ): { readonly at: number; readonly key: string; readonly keyAt: number; readonly valueAt: number } | undefined {
-  for (const found of value.matchAll(/[\s,;]+([a-z]+) *[:=] */gi)) {
+  for (const found of value.matchAll(/(?<![\s,;])[\s,;]+([a-z]+) *[:=] */gi)) {
     const key = found[1]?.toLowerCase() ?? '';
     if (!keys.includes(key)) continue;
     const keyAt = found.index + found[0].search(/[a-z]/i);

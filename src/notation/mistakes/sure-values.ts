@@ -9,7 +9,7 @@ const LENGTH =
 
 /** What may be beside a value, for each setting. */
 const BESIDE: Readonly<Partial<Record<string, RegExp>>> = {
-  harp: /\b(?:harp|harmonica|in the key of|key of|key|major|maj)\b/gi,
+  harp: /\b(?:harp|harmonica|in the key of|key of|in|key|major|maj)\b/gi,
   position: /\b(?:position|pos|harp)\b\.?/gi,
   tempo: /\s*\b(?:bpm|beats? *(?:a|per|\/) *min(?:ute)?)\b\.?|(?<=\d)bpm\b/gi,
   meter: /\btime\b/gi,

@@ -81,6 +81,9 @@ function explainLines(
   }
 }
 
+/** What is before the first note of a line is not longer. */
+const LONGEST_HEAD = 80;
+
 /** Where bar lines are missing in a bar that holds several. */
 export interface MissingLines {
   readonly fix: Fix;
@@ -96,15 +99,21 @@ export function missingLines(bar: DraftBar, full: Fraction, text: string): Missi
   let before: string | undefined;
   let atLineEnds = true;
   let at = full;
+  let index = 0;
   for (; compare(at, bar.length) < 0; at = add(at, full)) {
-    const event = bar.events.find(({ onset }) => equals(onset, at));
+    while (index < bar.events.length && compare(itemAt(bar.events, index).onset, at) < 0) index++;
+    const found = bar.events[index];
+    const event = found && equals(found.onset, at) ? found : undefined;
     if (!event || event.source.quote || (event.kind === 'sound' && event.tied)) return undefined;
     const { from, to } = event.source.span;
-    const start = text.lastIndexOf('\n', from - 1) + 1;
+    const near = Math.max(0, from - LONGEST_HEAD);
+    const lineBreak = text.slice(near, from).search(/[\r\n][^\r\n]*$/);
+    const start = lineBreak === -1 ? near : near + lineBreak + 1;
+    const isStart = lineBreak !== -1 || near === 0;
     // Chords and embouchures before the note are of its bar.
     const own = /(?:(?:"[^"]*"|@[a-z]+) *)*$/.exec(text.slice(start, from))?.[0] ?? '';
     const place = from - own.trimStart().length;
-    atLineEnds &&= text.slice(start, place).trim() === '';
+    atLineEnds &&= isStart && text.slice(start, place).trim() === '';
     edits.push({ span: { from: place, to: place }, text: '| ' });
     before ??= text.slice(from, to);
   }

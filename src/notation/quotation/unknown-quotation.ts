@@ -27,6 +27,9 @@ export function missingBlock(
   return report('quote-unknown', span, { what: 'block', name, nearest: near }, fix);
 }
 
+/** Of many phrases so many are listed. */
+const MOST_NAMED = 10;
+
 /** A quotation of a phrase that its block has not. */
 export function missingPhrase(
   item: { readonly lesson?: string; readonly block?: string; readonly phrase: string },
@@ -36,5 +39,13 @@ export function missingPhrase(
   const other = item.block === undefined ? context.otherMeaning(item.phrase) : undefined;
   const near = nearest(item.phrase, tree.phrases.keys());
   const meant = other ?? (near === undefined ? undefined : quotationName({ ...item, phrase: near }));
-  return report('quote-unknown', span, { what: 'phrase', name: quotationName(item), nearest: meant && `<${meant}>` });
+  const name = quotationName(item);
+  const facts = { what: 'phrase', name, nearest: meant && `<${meant}>` } as const;
+  if (item.block !== undefined) return report('quote-unknown', span, facts);
+  const known = [...tree.phrases.keys()].slice(0, MOST_NAMED).map((one) => `<${one}>`);
+  const own =
+    known.length > 0
+      ? `The phrases of this block are ${known.join(', ')}.`
+      : `This block has no phrases: write one above the music, as in phrase ${name}: 4 -4 5`;
+  return report('quote-unknown', span, { ...facts, own });
 }
