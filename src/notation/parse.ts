@@ -133,7 +133,7 @@ export function parseBlock(text: string): BlockTree {
     const near = value === '' ? 'part' : nearestSetting(key, ALL_KEYS);
     const isCase = near === key.toLowerCase();
     const meant = SETTING_KEYS.find((one) => one === near);
-    const isTaken = near !== undefined && header.has(near);
+    const isTaken = near !== undefined && inHeader && header.has(near);
     const isRead = meant !== undefined && value !== '' && 'value' in readSetting(meant, value);
     const facts = {
       key: nameOfText(key),

@@ -84,6 +84,7 @@ export function readSetting(key: SettingKey, text: string, tables: Tables = SHIP
   if (text === '') return { message: `The setting “${key}” has no value.`, help: EXAMPLES[key] };
   if (text.length > (key === 'chords' ? LONGEST_CHORDS : LONGEST_VALUE))
     return { message: `The value of “${key}” is too long to be one.`, help: EXAMPLES[key] };
+  if (key === 'chords' && text.includes('"')) return chordsInQuotes(text, tables);
   const read = READERS[key](text, tables);
   if (read && ('value' in read || read.meant)) return read;
   const bare = unquotedValue(text);
@@ -92,6 +93,14 @@ export function readSetting(key: SettingKey, text: string, tables: Tables = SHIP
   if (read) return isBare ? { ...read, ...meantHelp(bare), meant: { text: bare, isCertain: true } } : read;
   const message = `“${text}” is no ${WHAT[key]}.`;
   return meant ? { message, ...meantHelp(meant.text), meant } : { message, help: EXAMPLES[key] };
+}
+
+/** A list of chords, each of them in quotation marks as in the music. */
+function chordsInQuotes(text: string, tables: Tables): RefusedValue {
+  const bare = text.replaceAll('"', '');
+  const message = 'A list of chords is written without quotation marks.';
+  if (!isValue('chords', bare, tables)) return { message, help: EXAMPLES.chords };
+  return { message, help: `Write ${bare}`, meant: { text: bare, isCertain: true } };
 }
 
 const meantHelp = (meant: string): { readonly help: string } => ({ help: `Did you mean “${meant}”?` });
