@@ -67,6 +67,8 @@ export function readBlocks(
   const contexts = new Map<LessonRead, ReadContext>();
   const known = new Map<BlockTree, boolean>();
   const read = new Map<BlockTree, BlockRead>();
+  /** The blocks of all lessons by their names, once one is missing. */
+  let holders: Map<string, { readonly id: string; readonly block: string }[]> | undefined;
   for (const lesson of lessons) {
     for (const block of lesson.blocks) {
       const earlier = before.get(block.tree);
@@ -90,16 +92,27 @@ export function readBlocks(
     const lesson = byId.get(lessonId);
     if (!lesson) return { missing: 'lesson', ...near(lessonId, byId.keys(), former.lessons) };
     const block = lesson.blocks.find((one) => one.id === blockId);
-    if (!block)
+    if (!block) {
+      const ids = lesson.blocks.map((one) => one.id);
+      const only = onlyLessonOf(blockId);
       return {
         missing: 'block',
-        ...near(
-          blockId,
-          lesson.blocks.map((one) => one.id),
-          former.blocks.get(lessonId),
-        ),
+        ...near(blockId, ids, former.blocks.get(lessonId)),
+        ...(only === undefined ? {} : { elsewhere: only }),
       };
+    }
     return { lesson, block };
+  }
+
+  /** The only lesson with a block of this name. A number is a place in its lesson, and no name. */
+  function onlyLessonOf(blockId: string): string | undefined {
+    if (/^\d+$/.test(blockId)) return undefined;
+    holders ??= Map.groupBy(
+      lessons.flatMap(({ id, blocks }) => blocks.map((block) => ({ id, block: block.id }))),
+      ({ block }) => block,
+    );
+    const [first, ...others] = holders.get(blockId) ?? [];
+    return others.length === 0 ? first?.id : undefined;
   }
 
   function find(lessonId: string, blockId: string): FoundBlock {

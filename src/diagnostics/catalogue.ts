@@ -3,7 +3,7 @@
  * problems in a file `problems.ts`; `reporter` makes diagnostics of them.
  */
 import type { Diagnostic, Fix, Severity, TextSpan } from './diagnostic.ts';
-import { perhaps } from './edit.ts';
+import { certainly, perhaps } from './edit.ts';
 
 /** One kind of problem: how bad, what it is in general (for the reference page), and its words for the given facts. */
 export interface ProblemKind<Facts> {
@@ -68,9 +68,9 @@ export interface Near {
 export const didYouMean = ({ nearest, renamed }: Near): string | undefined =>
   nearest === undefined ? undefined : renamed ? `It is called “${nearest}” now.` : `Did you mean “${nearest}”?`;
 
-/** The same as edits. A name that is near need not be the one that was meant. */
-export const nearestInstead = ({ nearest }: Near, span: TextSpan): Fix | undefined =>
-  nearest === undefined ? undefined : perhaps(span, nearest);
+/** The same as edits. A name that is near need not be the one that was meant; what had the written name before is. */
+export const nearestInstead = ({ nearest, renamed }: Near, span: TextSpan): Fix | undefined =>
+  nearest === undefined ? undefined : (renamed ? certainly : perhaps)(span, nearest);
 
 /** A number of things: `1 bar`, `2 bars`. */
 export const plural = (count: number, thing: string, things = `${thing}s`): string =>

@@ -1,10 +1,18 @@
 /** Edits of a text, and the fixes of problems made of them. */
-import type { Fix, TextEdit, TextSpan } from './diagnostic.ts';
+import type { Diagnostic, Fix, TextEdit, TextSpan } from './diagnostic.ts';
 
 /** The fix that writes something else in place of these characters, where nothing else can have been meant. */
 export const certainly = (span: TextSpan, text: string): Fix => ({ edits: [{ span, text }], certain: true });
 /** The fix that writes something else in place of these characters, where that is the most likely of several. */
 export const perhaps = (span: TextSpan, text: string): Fix => ({ edits: [{ span, text }], certain: false });
+
+/** A problem of a text that is a part of another one, at its place there: its fix goes with it. */
+export function movedTo(diagnostic: Diagnostic, place: (span: TextSpan) => TextSpan): Diagnostic {
+  const { fix, ...rest } = diagnostic;
+  const moved = { ...rest, span: place(diagnostic.span) };
+  if (!fix) return moved;
+  return { ...moved, fix: { ...fix, edits: fix.edits.map(({ span, text }) => ({ span: place(span), text })) } };
+}
 
 /** The edits in the order of their places. Of edits at one place the first stays first. */
 export const editsInOrder = (edits: readonly TextEdit[]): TextEdit[] =>

@@ -13,6 +13,9 @@ export const CHORD_EXAMPLES = 'Write a numeral ("IV7", "bVI7", "ii7") or a name 
 export function chordHelp(text: string): string | undefined {
   if (text === NO_CHORD) return 'A quotation moves to a chord, and where no chord sounds there is none.';
   if (/^\W*n\W*c\W*$|^no[ -]?chord$/i.test(text)) return `Did you mean ${NO_CHORD}, for no chord?`;
+  // H is the German name of B, and a small letter is none of a chord.
+  const name = text.charAt(0).toUpperCase().replace('H', 'B') + text.slice(1);
+  if (/^[ac-hH]/.test(text) && isChordSymbol(name)) return `Did you mean ${name}?`;
   const slash = text.lastIndexOf('/');
   if (slash < 0) return undefined;
   const [before, behind] = [text.slice(0, slash), text.slice(slash + 1)];

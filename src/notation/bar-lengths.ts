@@ -1,6 +1,7 @@
 /** Whether the bars of a block are as long as its meter and its pickup ask. */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import {
+  add,
   compare,
   divide,
   equals,
@@ -15,7 +16,9 @@ import {
 import { barLength, meterName } from '../time/meter.ts';
 import { itemAt, lastOf } from '../values/checked.ts';
 import type { DraftBar, DraftSettings } from './bars.ts';
+import { plainCharacters } from './characters.ts';
 import type { Header } from './header.ts';
+import { explainBars, missingLines, spacedCount } from './mistakes/wrong-bars.ts';
 import { report } from './problems.ts';
 import { checkQuotedLengths, type QuotedBlocks } from './quotation/quoted-lengths.ts';
 import { slotName } from './setting-values.ts';
@@ -24,7 +27,7 @@ import { slotName } from './setting-values.ts';
 export function checkLengths(
   bars: readonly DraftBar[],
   settings: readonly DraftSettings[],
-  { head, badChanges, quoted }: LengthContext,
+  { head, badChanges, quoted, text }: LengthContext,
   diagnostics: Diagnostic[],
 ): void {
   if (['meter', 'slot', 'pickup'].some((key) => head.bad.has(key) || badChanges.has(key))) return;
@@ -57,8 +60,15 @@ export function checkLengths(
     );
     return;
   }
-  for (const index of wrong) {
-    if (explained.has(index)) continue;
+  const rest = wrong.filter((index) => !explained.has(index));
+  if (rest.length === 0) return;
+  const plain = plainCharacters(text);
+  const slotOf = (index: number): Fraction => itemAt(settings, index).slot;
+  const hasPickup = head.pickup !== undefined;
+  const seen = explainBars({ bars, wrong: rest, wanted, slotOf, text: plain, hasPickup }, diagnostics);
+  const isPickup = !hasPickup && rest.length === 2 && isPickupWithout(bars, rest, wanted);
+  for (const index of rest) {
+    if (seen.has(index) || (isPickup && index > 0)) continue;
     const bar = itemAt(bars, index);
     if (bar.repeatsLast) {
       // What is wrong with the bar that is repeated is said there.
@@ -71,17 +81,30 @@ export function checkLengths(
     const short = compare(bar.length, wants) < 0;
     const inSlots = (length: Fraction): string => format(divide(length, slot));
     const pickup = short && index === 0 && !head.pickup && bars.length > 1 ? inSlots(bar.length) : undefined;
-    diagnostics.push(
-      report(short ? 'bar-too-short' : 'bar-too-long', bar.span, {
-        bar: bar.number,
-        has: inSlots(bar.length),
-        wants: inSlots(wants),
-        meter: meterName(meter),
-        slot: slotName(slot),
-        ...(pickup?.includes('/') ? {} : { pickup }),
-      }),
-    );
+    const lines = short ? undefined : missingLines(bar, wants, plain);
+    const count = short ? spacedCount(bar, wants, slot, plain) : undefined;
+    const facts = {
+      bar: bar.number,
+      has: inSlots(bar.length),
+      wants: inSlots(wants),
+      meter: meterName(meter),
+      slot: slotName(slot),
+      ...(pickup?.includes('/') ? {} : { pickup }),
+      lines,
+      count: count?.meant,
+    };
+    diagnostics.push(report(short ? 'bar-too-short' : 'bar-too-long', bar.span, facts, lines?.fix ?? count?.fix));
   }
+}
+
+/** Whether the first and the last bar are one bar together, as a pickup and the bar that it is taken from. */
+function isPickupWithout(
+  bars: readonly DraftBar[],
+  [first, last]: readonly number[],
+  wanted: (index: number) => Fraction,
+): boolean {
+  if (first !== 0 || last !== bars.length - 1 || itemAt(bars, last).repeatsLast) return false;
+  return equals(add(itemAt(bars, first).length, itemAt(bars, last).length), wanted(last));
 }
 
 /** What the lengths of bars depend on, beside their meters. */
@@ -90,6 +113,8 @@ interface LengthContext {
   /** The changes of settings that could not be read. */
   readonly badChanges: ReadonlySet<string>;
   readonly quoted: QuotedBlocks;
+  /** The text of the block. */
+  readonly text: string;
 }
 
 /** The length that all bars have but perhaps the first and the last, where it is not that of the meter but of another one. */

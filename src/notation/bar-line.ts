@@ -1,8 +1,10 @@
 /** Bar lines with their repeats, the times these are played, the endings that open behind them, and the signs of jumps. */
-import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import type { Diagnostic, Fix, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly } from '../diagnostics/edit.ts';
 import { type Known, nearest } from '../diagnostics/nearest.ts';
 import { JUMP_SIGNS, type JumpSign } from '../score/jump.ts';
 import { nameOfText } from './characters.ts';
+import { MOST_REST_BARS } from './jumps/again-problems.ts';
 import { type CountWords, countWords } from './jumps/count-words.ts';
 import { jumpWords } from './jumps/jump-words.ts';
 import { report } from './problems.ts';
@@ -106,7 +108,20 @@ const OTHER_WORDS: readonly Known[] = [
 
 /** What is said about a count in other signs: it is of bars that rest, or of times that a repeat is played. */
 export const countProblem = (text: string, { count, rest, times }: CountWords, span: TextSpan): Diagnostic =>
-  times ? report('times-spelled', span, { text, count, rest }) : report('rest-bars', span, { why: 'spelled', count });
+  times
+    ? report('times-spelled', span, { text, count, rest }, rest ? undefined : countFix('x', count, span))
+    : report(
+        'rest-bars',
+        span,
+        { why: 'spelled', count },
+        text.startsWith('.') ? countFix('.x', count, span) : undefined,
+      );
+
+/** The count as it is read here. A count that is out of range has none. */
+const countFix = (sign: string, count: number | undefined, span: TextSpan): Fix | undefined =>
+  count !== undefined && count >= 2 && count <= (sign === 'x' ? 9 : MOST_REST_BARS)
+    ? certainly(span, `${sign}${count}`)
+    : undefined;
 
 /** What is said about words of a text that mean nothing behind their bar lines. */
 export const wordProblems = (text: string, spans: readonly TextSpan[]): Diagnostic[] =>

@@ -3,12 +3,14 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { throughEndings } from '../score/endings.ts';
 import { isJumpTarget, type Jump, type JumpTarget } from '../score/jump.ts';
 import type { Mouth, Source } from '../score/score.ts';
-import { add, type Fraction, ZERO } from '../time/fraction.ts';
+import { add, divide, type Fraction, format, ZERO } from '../time/fraction.ts';
+import { barLength } from '../time/meter.ts';
 import { type Change, changed } from './changes.ts';
 import type { Flowing, Written } from './flowing.ts';
 import type { AgainUnclear } from './jumps/again-problems.ts';
 import { report } from './problems.ts';
 import { MOST_EVENTS } from './quotation/quote-chain.ts';
+import { slotName } from './setting-values.ts';
 import type { Settings } from './settings.ts';
 import type { NoteItem, WrittenSign } from './tree.ts';
 import { putSyllables, putVerse, type TextUnder, textUnder, type WithTextUnder } from './under/text-under.ts';
@@ -22,6 +24,8 @@ export interface DraftBar {
   expected: { readonly onset: Fraction; readonly text: string; readonly span: TextSpan }[];
   length: Fraction;
   span: TextSpan;
+  /** The bar line before it, where that is a plain one of this block. */
+  lineSpan?: TextSpan;
   /** Holds something unreadable, so that its length says nothing. */
   unsure: boolean;
   repeatStart: boolean;
@@ -105,14 +109,16 @@ const emptyBar = (): DraftBar => ({
   number: 0,
 });
 
-/** Lays the items into bars. `startMouth` is the embouchure at the start. A bar in a rest of several has no length until its meter is known. */
-export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnostics: Diagnostic[]): DraftBar[] {
+/** Lays the items into bars. `start` are the settings at the head. A bar in a rest of several has no length until its meter is known. */
+export function layBars(stream: readonly Flowing[], start: Settings, diagnostics: Diagnostic[]): DraftBar[] {
   const bars: DraftBar[] = [];
   let bar = emptyBar();
-  let mouth = startMouth;
+  let { mouth } = start;
+  /** The settings at this place. */
+  let now: DraftSettings = start;
   let last: DraftEvent | undefined;
   /** The later endings continue what sounded where the first one began, with its embouchure. */
-  const through = throughEndings({ last, mouth });
+  const through = throughEndings({ last, mouth, now });
   /** The embouchure where the music leaves for the coda, which continues from there. No note is held so far. */
   let beforeCoda: Mouth | undefined;
   /** How many events are copies. */
@@ -120,6 +126,10 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
   let lineSounds: DraftSound[] = [];
   let under: TextUnder | undefined;
   let lineHasMusic = false;
+  /** Whether what is unreadable may be notes of this written line. */
+  let lineIsUnsure = false;
+  /** Whether what a hold would be of is unreadable. */
+  let afterUnreadable = false;
   /** Whether a plain bar line was the last thing on this written line. */
   let lineBefore = false;
   /** A line about the bar after it, as long as that one has nothing. */
@@ -162,6 +172,8 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         bar.unsure = true;
         bar.length = add(bar.length, item.duration);
         last = undefined;
+        afterUnreadable = true;
+        lineIsUnsure = true;
         break;
       case 'chord':
         bar.chords.push({ onset: bar.length, text: item.text });
@@ -199,15 +211,17 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
         if (!isEmpty(bar)) finish();
         if (item.key !== undefined && bar.change && item.key in bar.change)
           diagnostics.push(report('header-twice', item.source.span, { key: item.key }));
+        now = changed(now, item.change);
         bar.change = bar.change ? { ...bar.change, ...item.change } : item.change;
         if (item.key === 'tempo') bar.tempoSpan = item.source.span;
         if (item.key !== undefined) ahead = { key: item.key, span: item.source.span };
         break;
       case 'line-end':
         lineBefore = false;
-        if (lineHasMusic) under = textUnder(lineSounds);
+        if (lineHasMusic) under = textUnder(lineSounds, lineIsUnsure);
         lineSounds = [];
         lineHasMusic = false;
+        lineIsUnsure = false;
         continue;
       case 'words':
         if (under) putVerse(under, item, diagnostics);
@@ -233,6 +247,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     bar.events.push(event);
     bar.length = add(bar.length, event.duration);
     last = event;
+    afterUnreadable = false;
   }
 
   function lengthen(event: DraftEvent, duration: Fraction): void {
@@ -242,7 +257,7 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
 
   function hold(item: Extract<Flowing, { kind: 'hold' }>): void {
     if (last?.kind !== 'sound') {
-      if (!bar.unsure || last) {
+      if (last || !(bar.unsure || afterUnreadable)) {
         const after = last?.kind === 'rest' ? 'rest' : 'nothing';
         diagnostics.push(report('hold-without-note', item.source.span, { slots: item.slots, after }));
       }
@@ -307,22 +322,25 @@ export function layBars(stream: readonly Flowing[], startMouth: Mouth, diagnosti
     bar.unsure = true;
   }
 
-  function barLine({ line, site }: Extract<Flowing, { kind: 'bar' }>): void {
+  function barLine({ line, site, source }: Extract<Flowing, { kind: 'bar' }>): void {
     const plain =
       !line.repeatStart && !line.repeatEnd && !line.endings && line.close === undefined && line.signs === undefined;
     if (!isEmpty(bar)) finish();
     // A chord before the first line is that of the bar it opens.
-    else if ((plain && lineBefore) || (bar.chords.length > 0 && bars.length > 0))
-      diagnostics.push(report('bar-empty', site, {}));
+    else if ((plain && lineBefore) || (bar.chords.length > 0 && bars.length > 0)) {
+      const slots = format(divide(barLength(now.meter), now.slot));
+      diagnostics.push(report('bar-empty', site, { slots, slot: slotName(now.slot) }));
+    }
     const before = bars.at(-1);
     if (before && line.repeatEnd) before.repeatEnd = true;
     if (before && line.times !== undefined && line.times > 2) before.times = line.times;
     if (before && line.close) before.close = line.close;
     if (line.repeatStart) bar.repeatStart = true;
     if (line.endings !== undefined) bar.opens = line.endings;
-    ({ last, mouth } = through({ last, mouth }, line.endings));
+    ({ last, mouth, now } = through({ last, mouth, now }, line.endings));
     for (const sign of line.signs ?? []) signAt(sign, before);
     bar.span = site;
+    if (plain && !source.quote && bars.length > 0) bar.lineSpan = source.span;
     started = false;
     lineBefore = plain;
   }

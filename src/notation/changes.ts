@@ -74,7 +74,11 @@ function readTempoChange(text: string, tables: Tables): Change | RefusedValue {
   for (const end of ['from', 'to'] as const) {
     if (written[end] === undefined) continue;
     const read = readSetting('tempo', written[end], tables);
-    if (!('value' in read)) return { ...read, help: TEMPO_HELP };
+    if (!('value' in read)) {
+      const { meant, message } = read;
+      // What is meant by one of two tempos is not what is meant by both.
+      return meant && !isGradual ? read : { message, help: TEMPO_HELP };
+    }
     if (read.value.tempo !== undefined) tempo[end] = read.value.tempo;
   }
   return { tempo };

@@ -21,6 +21,8 @@ export interface Missing {
   readonly missing: 'lesson' | 'block';
   readonly nearest?: string;
   readonly renamed?: true;
+  /** The only lesson that has a block of that name, with the phrase if one was asked for. */
+  readonly elsewhere?: string;
 }
 
 /** A block on its own, in no course. */

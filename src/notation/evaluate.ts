@@ -84,7 +84,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     );
     return { score: undefined, diagnostics };
   }
-  const bars = layBars(stream, settings.mouth, diagnostics);
+  const bars = layBars(stream, settings, diagnostics);
   closeRepeats(bars, head.pickup !== undefined, diagnostics);
   checkVerses(bars, diagnostics);
   checkJumps(bars, head.pickup !== undefined, diagnostics);
@@ -92,7 +92,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
     diagnostics.push(report('block-empty', { from: 0, to: tree.text.length }, {}));
   const inBars = settingsOfBars(bars, settings);
   fillRests(bars, inBars);
-  checkLengths(bars, inBars, { head, badChanges: changes.bad, quoted }, diagnostics);
+  checkLengths(bars, inBars, { head, badChanges: changes.bad, quoted, text: tree.text }, diagnostics);
   const keys = keysOfBars(bars, inBars, head, context);
   checkKeys(tree, head, changes, diagnostics);
   checkNumerals(tree, { changes, settings, keys, tables: context }, diagnostics);

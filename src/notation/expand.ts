@@ -1,6 +1,5 @@
 /** The music of a block as one stream: groups become exact durations, and quotations are replaced by what they name. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { nearest } from '../diagnostics/nearest.ts';
 import { plainChord } from '../harmony/chord.ts';
 import { keyOfSong } from '../harmony/song-key.ts';
 import { readChord } from '../harmony/symbol.ts';
@@ -10,7 +9,7 @@ import type { QuoteRef, Score, Source } from '../score/score.ts';
 import { divide, type Fraction, fraction, multiply, ZERO } from '../time/fraction.ts';
 import { itemAt } from '../values/checked.ts';
 import { type Change, type Changes, changed, settingsAt, withoutChange } from './changes.ts';
-import { meantInstead, type ReadContext } from './context.ts';
+import type { ReadContext } from './context.ts';
 import type { Flowing, Written } from './flowing.ts';
 import { report } from './problems.ts';
 import { newJump } from './quotation/moved-jump.ts';
@@ -20,6 +19,7 @@ import { MOST_LEVELS, type QuoteChain } from './quotation/quote-chain.ts';
 import { withMarks } from './quotation/quoted.ts';
 import { type Keys, movedSymbol } from './quotation/quoted-chord.ts';
 import type { QuotedBlocks } from './quotation/quoted-lengths.ts';
+import { missingBlock, missingPhrase } from './quotation/unknown-quotation.ts';
 import { hasChanges, wholeBlock } from './quotation/whole-block.ts';
 import type { Settings } from './settings.ts';
 import type { BlockTree, Item, NoteItem, QuoteItem } from './tree.ts';
@@ -206,13 +206,7 @@ export function expandMusic(
     if ('missing' in found) {
       // A quotation that is wrong in its own block is reported there.
       if (scope.quotedAt) broken(span, name);
-      else if (lesson !== undefined && found.missing === 'lesson')
-        diagnostics.push(report('quote-unknown', span, { what: 'lesson', name: lesson, ...meantInstead(found) }));
-      else {
-        const near = found.nearest === undefined ? undefined : `<${quotationName({ ...item, block: found.nearest })}>`;
-        const missing = lesson === undefined ? block : `${lesson}/${block}`;
-        diagnostics.push(report('quote-unknown', span, { what: 'block', name: missing, ...meantInstead(found, near) }));
-      }
+      else diagnostics.push(missingBlock(item, found, span));
       unknown(span, site);
       return;
     }
@@ -234,12 +228,15 @@ export function expandMusic(
         ...(leftChords ? { leftChords } : {}),
       };
       quotePhrase(phrase, inner, span, { ...ref, phrase });
-    } else if (enter(other, undefined, name, span)) {
-      const score = otherBlocks.scoreOf(other, theirs, quoteChain);
-      leave(span, name, score === undefined);
-      if (score) quoted.set(span.from, { ...score, name, span });
-      if (score) quoteScore(score, { source: { span, quote: ref }, site }, leftChords);
+      return;
     }
+    const isEntered = enter(other, undefined, name, span);
+    const score = isEntered ? otherBlocks.scoreOf(other, theirs, quoteChain) : undefined;
+    if (isEntered) leave(span, name, score === undefined);
+    if (score) {
+      quoted.set(span.from, { ...score, name, span });
+      quoteScore(score, { source: { span, quote: ref }, site }, leftChords);
+    } else if (!scope.quotedAt) unknown(span, site);
   }
 
   /** Brings a quotation with its notes moved to a chord. */
@@ -324,15 +321,15 @@ export function expandMusic(
     const found = scope.tree.phrases.get(phrase);
     const name = quotationName(ref);
     if (!found) {
-      const other = ref.block === undefined ? scope.context.otherMeaning(phrase) : undefined;
-      const near = nearest(phrase, scope.tree.phrases.keys());
-      const meant = other ?? (near === undefined ? undefined : quotationName({ ...ref, phrase: near }));
-      diagnostics.push(report('quote-unknown', span, { what: 'phrase', name, nearest: meant && `<${meant}>` }));
+      diagnostics.push(missingPhrase({ ...ref, phrase }, scope, span));
       unknown(span, scope.site ?? span);
       return;
     }
     const outward = ref.block !== undefined;
-    if (!enter(scope.tree, phrase, name, span)) return;
+    if (!enter(scope.tree, phrase, name, span)) {
+      if (!scope.quotedAt) unknown(span, span);
+      return;
+    }
     const before = stream.length;
     const { slot } = settingsAt(found, scope.settings, scope.context);
     walk(found.items, { ...scope, slot, quote: outward ? ref : (scope.quote ?? ref) });

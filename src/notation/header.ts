@@ -7,6 +7,7 @@ import { isOneOf } from '../values/checked.ts';
 import { HEADER_KEYS } from './parse.ts';
 import { report } from './problems.ts';
 import {
+  type MeantValue,
   type RefusedValue,
   readSetting,
   SETTING_KEYS,
@@ -37,7 +38,7 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
   const bad = new Set<string>();
   const fail = (line: HeaderLine, refusal: RefusedValue): void => {
     bad.add(line.key);
-    diagnostics.push(valueProblem(refusal, line));
+    if (!line.isGuess) diagnostics.push(valueProblem(refusal, line));
   };
   let settings = defaults;
   for (const key of HEADER_KEYS) {
@@ -66,7 +67,11 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     const line = tree.header.get(key);
     if (!line) return {};
     if (pattern.test(line.value)) return { [key]: line.value };
-    fail(line, { message });
+    const meant = key === 'id' ? meantId(line.value) : undefined;
+    fail(line, {
+      message,
+      ...(meant === undefined ? {} : { help: `Did you mean “${meant}”?`, meant: { text: meant, isCertain: false } }),
+    });
     return {};
   }
 
@@ -90,17 +95,36 @@ export function readHeader(tree: BlockTree, defaults: Settings, tables: Tables, 
     const slots = /^\d{1,3}$/.test(line.value) ? Number(line.value) : 0;
     const pickup = multiply(fraction(slots), slot);
     const bar = barLength(meter);
-    if (slots < 1)
+    if (slots < 1) {
+      const meant = meantPickup(line.value, slot);
       fail(line, {
         message: 'A pickup is a number of slots.',
-        help: 'Write pickup: 2 for two slots before the first full bar.',
+        help: meant ? `Did you mean “${meant.text}”?` : 'Write pickup: 2 for two slots before the first full bar.',
+        ...(meant ? { meant } : {}),
       });
-    else if (compare(pickup, bar) >= 0) {
+    } else if (compare(pickup, bar) >= 0) {
       bad.add('pickup');
       diagnostics.push(report('pickup-too-long', line.valueSpan, { bar: `${format(divide(bar, slot))} slots` }));
     } else return { pickup };
     return {};
   }
+}
+
+/** A name as an id, if something is left of it. */
+function meantId(name: string): string | undefined {
+  const plain = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+  const id = plain.replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|-+$/g, '');
+  return id === '' ? undefined : id;
+}
+
+/** `1/4` or `2 slots` as a number of slots. */
+function meantPickup(text: string, slot: Fraction): MeantValue | undefined {
+  const [, count] = /^["']?(\d{1,2})["']?(?: +slots?)?[.,]?$/.exec(text) ?? [];
+  if (count !== undefined && Number(count) > 0) return { text: count, isCertain: true };
+  const [, over, under] = /^(\d{1,2})\s*\/\s*(1|2|4|8|16|32)$/.exec(text) ?? [];
+  if (over === undefined || Number(over) === 0) return undefined;
+  const slots = divide(fraction(Number(over), Number(under)), slot);
+  return slots.d === 1 ? { text: `${slots.n}`, isCertain: true } : undefined;
 }
 
 const isSetting = (key: string): key is SettingKey => isOneOf(SETTING_KEYS, key);

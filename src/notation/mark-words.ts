@@ -1,5 +1,6 @@
 /** The words in brackets behind a note, read as marks. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly, perhaps } from '../diagnostics/edit.ts';
 import { type Known, nearest } from '../diagnostics/nearest.ts';
 import { isMarkName, MARK_NAMES, type Mark, type SmallNote, takesHole, takesNote } from '../score/mark.ts';
 import type { Mouth } from '../score/score.ts';
@@ -33,7 +34,8 @@ export function readMarks(
       continue;
     }
     const beside: MarkWord[] = [];
-    if (isMarkName(word.text) && (takesHole(word.text) || takesNote(word.text)))
+    // What is beside a word that is unknown belongs to it.
+    if (!isMarkName(word.text) || takesHole(word.text) || takesNote(word.text))
       for (let next = words[i + 1]; next && NOTE_LIKE.test(next.text); next = words[i + 1]) {
         beside.push(next);
         i++;
@@ -49,6 +51,26 @@ export function readMarks(
 /** A hole, or a piece of several in parentheses. */
 const NOTE_LIKE = /^[-+]?\(?[-+]?\d{1,4}['"*oq]*\)?$/;
 
+/** What is said of a word that is no mark. */
+function unknownMark(text: string, span: TextSpan, beside: readonly MarkWord[]): Diagnostic {
+  const near = nearest(text, KNOWN_MARKS) ?? (beside.length === 1 && /^sh?/i.test(text) ? 'shake' : undefined);
+  const isShake = near === 'shake 5' && beside.length > 0;
+  const meant = isShake ? 'shake' : near;
+  const isCase = meant !== undefined && (meant === text.toLowerCase() || SAME_MARKS.has(text.toLowerCase()));
+  const fix = meant === undefined || near === 'shake 5' ? undefined : (isCase ? certainly : perhaps)(span, meant);
+  return report(
+    'mark-unknown',
+    span,
+    { text: nameOfText(text), nearest: meant },
+    isShake ? certainly(span, 'shake') : fix,
+  );
+}
+
+/** Words for marks that are the same word, written in full. */
+const SAME_MARKS: ReadonlySet<string> = new Set(
+  'pianissimo piano forte fortissimo crescendo diminuendo ten stacc'.split(' '),
+);
+
 /** The mark that a word means; reported, and undefined, where it means none or where what it names is missing. */
 function readMark(
   { text, span }: MarkWord,
@@ -57,7 +79,7 @@ function readMark(
   diagnostics: Diagnostic[],
 ): Mark | undefined {
   if (!isMarkName(text)) {
-    diagnostics.push(report('mark-unknown', span, { text: nameOfText(text), nearest: nearest(text, KNOWN_MARKS) }));
+    diagnostics.push(unknownMark(text, span, beside));
     return undefined;
   }
   const [first, last] = [beside[0], beside.at(-1)];

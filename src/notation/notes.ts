@@ -3,6 +3,7 @@ import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import type { Breath, Harp, HoleNote } from '../instrument/harp.ts';
 import { plainCharacters } from './characters.ts';
 import type { ReadContext } from './context.ts';
+import { withSpellingsTogether } from './mistakes/other-spellings.ts';
 import { checkHole } from './playable.ts';
 import { scanMusic } from './scan.ts';
 import type { BlockTree, Item, NoteItem } from './tree.ts';
@@ -40,7 +41,7 @@ export function readNotes(text: string, harp: Harp): NotesRead {
     } else if (item.kind === 'bar') bars.push([]);
     else if (item.kind !== 'rest' && item.kind !== 'unreadable') strays.push(item.span);
   }
-  return { bars, diagnostics, strays };
+  return { bars, diagnostics: withSpellingsTogether(plain, diagnostics), strays };
 }
 
 /** Every note of a phrase, quotations followed; undefined where the tree has no phrase of that name. */

@@ -1,14 +1,19 @@
 /** A block's text, read line by line into a tree. Linear in the text's length; never throws. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
-import { nearest } from '../diagnostics/nearest.ts';
+import { certainly, perhaps } from '../diagnostics/edit.ts';
 import { throughEndings } from '../score/endings.ts';
 import { MOST_VERSES } from '../score/verses.ts';
 import { append } from '../values/append.ts';
-import { isOneOf } from '../values/checked.ts';
+import { isOneOf, itemAt } from '../values/checked.ts';
 import { nameOfText, plainCharacters } from './characters.ts';
+import { chordsBelow, isChordLine } from './mistakes/chord-lines.ts';
+import { withWordsTogether } from './mistakes/lines-of-words.ts';
+import { withSpellingsTogether } from './mistakes/other-spellings.ts';
+import { LINE_KEYS, meantSetting, nearestSetting, secondSetting } from './mistakes/setting-lines.ts';
+import { type SpacedPhrases, withSpacedNames } from './mistakes/spaced-names.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';
-import { CHANGE_KEYS, type ChangeKey } from './setting-values.ts';
+import { CHANGE_KEYS, type ChangeKey, readSetting, SETTING_KEYS } from './setting-values.ts';
 import type { BlockTree, ChangeItem, HeaderLine, Item, Phrase, Syllable } from './tree.ts';
 
 /** A block is one exercise or tune; a hundred bars of thirty-seconds fit many times. In UTF-16 units. */
@@ -23,10 +28,14 @@ export const HEADER_KEYS = [
 export interface BlockLine {
   /** Offsets of the line's text, without its break and its comment. */
   readonly from: number;
-  readonly to: number;
+  /** What belongs to something else is left out, once that is known. */
+  to: number;
   /** Where its break begins; its comment is before it. */
   readonly end: number;
 }
+
+/** What may be before the colon of a line. */
+const ALL_KEYS: readonly string[] = [...HEADER_KEYS, ...LINE_KEYS];
 
 /** Parses the text of a block. Never throws: what cannot be read is in the tree's diagnostics. */
 export function parseBlock(text: string): BlockTree {
@@ -43,10 +52,13 @@ export function parseBlock(text: string): BlockTree {
   }
   const plain = plainCharacters(text);
   let inHeader = true;
-  for (const line of linesOfBlock(plain)) {
+  /** Phrases whose names have spaces, by these names. */
+  const spacedPhrases: SpacedPhrases = new Map();
+  const lines = [...linesOfBlock(plain)];
+  for (const [index, line] of lines.entries()) {
     const content = plain.slice(line.from, line.to);
     if (content.trim() === '') continue;
-    const keyed = keyOfLine(content, line.from);
+    const keyed = keyOfLine(content, line.from) ?? unmarked(content, line);
     if (keyed && /^(?:part|text|syllables)$|^(?:phrase|words)\b/.test(keyed.key)) {
       inHeader = false;
       if (keyed.key === 'part') readPart(keyed, line);
@@ -59,25 +71,108 @@ export function parseBlock(text: string): BlockTree {
       readHeader(keyed, line);
     } else {
       inHeader = false;
+      if (readChordLine(content, index)) continue;
+      readOtherComment(content, line);
       const scanned = scanMusic(plain, line.from, line.to, diagnostics);
       for (const item of scanned) if (item.kind === 'bar') changes = through(changes, item.endings);
       append(music, scanned);
       music.push({ kind: 'line-end', span: { from: line.to, to: line.to } });
     }
   }
-  return { text, header, music, phrases, diagnostics };
+  const named = withSpacedNames(plain, spacedPhrases, diagnostics);
+  const together = withSpellingsTogether(plain, withWordsTogether(plain, named));
+  return { text, header, music, phrases, diagnostics: together };
 
-  function readHeader({ key, keySpan, behind }: Keyed, line: BlockLine): void {
+  /** A line of chord symbols alone above a line of music; false for anything else. */
+  function readChordLine(content: string, index: number): boolean {
+    if (!isChordLine(content)) return false;
+    const [line, next] = [itemAt(lines, index), lines[index + 1]];
+    const below = next && plain.slice(next.from, next.to);
+    const isMusic = next && below && below.trim() !== '' && !keyOfLine(below, 0) && !isChordLine(below);
+    const found = isMusic ? chordsBelow(plain, line, next) : undefined;
+    const start = line.from + content.length - content.trimStart().length;
+    const span = { from: start, to: line.from + content.trimEnd().length };
+    diagnostics.push(report('chords-above', span, { line: found?.line }, found?.fix));
+    return true;
+  }
+
+  /** A comment behind `//`, as elsewhere: what it says is no music. */
+  function readOtherComment(content: string, line: BlockLine): void {
+    const found = /(?:^| )(\/\/+)(?= |\p{L})/u.exec(content);
+    if (!found) return;
+    const from = line.from + found.index + found[0].length - (found[1]?.length ?? 0);
+    const to = line.from + found.index + found[0].length;
+    const mark = text[to] === ' ' ? '#' : '# ';
+    diagnostics.push(report('comment-unmarked', { from, to }, {}, certainly({ from, to }, mark)));
+    line.to = from;
+  }
+
+  /** A setting without its colon, reported and read as it is meant. */
+  function unmarked(content: string, line: BlockLine): Keyed | undefined {
+    const meant = meantSetting(content, ALL_KEYS);
+    if (!meant) return undefined;
+    const { key, head, isCertain } = meant;
+    const [from, to, until] = [line.from + meant.from, line.from + meant.to, line.from + meant.valueTo];
+    const edits = [
+      { span: { from, to }, text: head },
+      { span: { from: until, to: line.to }, text: '' },
+    ].filter(({ span, text: written }) => span.to > span.from || written !== '');
+    const written = { from, to: line.from + content.trimEnd().length };
+    const facts = {
+      written: nameOfText(text.slice(written.from, written.to)),
+      meant: nameOfText(head + text.slice(to, until)),
+    };
+    diagnostics.push(report('setting-unmarked', written, facts, { edits, certain: isCertain }));
+    line.to = until;
+    return { key, keySpan: { from, to }, behind: to, isGuess: true };
+  }
+
+  /** A name that is no setting. It is read as the one that is meant where only capital letters are wrong. */
+  function readUnknown({ key, keySpan, behind }: Keyed, line: BlockLine): void {
+    const { value, valueSpan } = trimmed(text, behind, line.to);
+    const near = value === '' ? 'part' : nearestSetting(key, ALL_KEYS);
+    const isCase = near === key.toLowerCase();
+    const meant = SETTING_KEYS.find((one) => one === near);
+    const isTaken = near !== undefined && inHeader && header.has(near);
+    const isRead = meant !== undefined && value !== '' && 'value' in readSetting(meant, value);
+    const facts = {
+      key: nameOfText(key),
+      nearest: value === '' ? undefined : near && `${near}:`,
+      known: ALL_KEYS,
+      isPart: value === '',
+    };
+    const certain = (isCase || isRead) && !isTaken;
+    const fix = near === undefined || value === '' ? undefined : (certain ? certainly : perhaps)(keySpan, near);
+    diagnostics.push(report('header-unknown', keySpan, facts, fix));
+    if (near !== undefined && inHeader && !isTaken && isOneOf(HEADER_KEYS, near))
+      header.set(near, { key: near, keySpan, value, valueSpan, isGuess: true });
+  }
+
+  function readHeader(keyed: Keyed, line: BlockLine): void {
+    const { key, keySpan, behind } = keyed;
     const known = isOneOf(HEADER_KEYS, key);
-    if (!known) {
-      const keys = [...HEADER_KEYS, 'part', 'text', 'words', 'syllables', 'phrase'];
-      const near = /^(?:verse|lyrics)\b/.test(key) ? key.replace(/^\w+/, 'words') : nearest(key, keys);
-      const facts = { key: nameOfText(key), nearest: near && `${near}:`, known: keys };
-      diagnostics.push(report('header-unknown', keySpan, facts));
-    } else if (!inHeader && isOneOf(CHANGE_KEYS, key)) readChange(key, keySpan, trimmed(text, behind, line.to));
+    if (known && key !== 'title') {
+      const second = secondSetting(text.slice(behind, line.to), ALL_KEYS);
+      if (second) {
+        const [from, valueFrom] = [behind + second.keyAt, behind + second.valueAt];
+        const secondSpan = { from, to: from + second.key.length };
+        diagnostics.push(report('settings-together', secondSpan, { key: second.key, first: key }));
+        if (!header.has(second.key))
+          header.set(second.key, {
+            key: second.key,
+            keySpan: secondSpan,
+            ...trimmed(text, valueFrom, line.to),
+            isGuess: true,
+          });
+        line.to = behind + second.at;
+      }
+    }
+    if (!known) readUnknown(keyed, line);
+    else if (!inHeader && isOneOf(CHANGE_KEYS, key)) readChange(key, keySpan, trimmed(text, behind, line.to));
     else if (!inHeader) diagnostics.push(report('header-late', keySpan, { key }));
     else if (header.has(key)) diagnostics.push(report('header-twice', keySpan, { key }));
-    else header.set(key, { key, keySpan, ...trimmed(text, behind, line.to) });
+    else
+      header.set(key, { key, keySpan, ...trimmed(text, behind, line.to), ...(keyed.isGuess ? { isGuess: true } : {}) });
   }
 
   function readChange(key: ChangeKey, keySpan: TextSpan, { value, valueSpan }: ReturnType<typeof trimmed>): void {
@@ -107,12 +202,14 @@ export function parseBlock(text: string): BlockTree {
   }
 
   function readPhrase({ key, keySpan, behind }: Keyed, line: BlockLine): void {
-    const name = key.slice('phrase'.length).trim();
-    if (!/^[\w-]+$/.test(name)) {
+    const written = key.slice('phrase'.length).trim();
+    const name = written.replace(/ +/g, '-');
+    if (name === '') {
       diagnostics.push(report('phrase-without-name', keySpan, {}));
       return;
     }
-    const nameSpan = { from: keySpan.to - name.length, to: keySpan.to };
+    if (name !== written) spacedPhrases.set(written, { keySpan, name });
+    const nameSpan = { from: keySpan.to - written.length, to: keySpan.to };
     const items = scanMusic(plain, behind, line.to, diagnostics);
     for (const item of items) {
       if (item.kind === 'bar' && (item.repeatEnd || item.repeatStart || item.endings || item.close || item.signs))
@@ -131,6 +228,8 @@ export interface Keyed {
   readonly keySpan: TextSpan;
   /** The offset behind the colon. */
   readonly behind: number;
+  /** It was written otherwise, which has been reported. */
+  readonly isGuess?: true;
 }
 
 /** `key:` at the head of a line, which no music begins with. */

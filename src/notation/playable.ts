@@ -2,6 +2,7 @@
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
 import { bendsOfHole, deepestQuarterStep, sounding } from '../instrument/bend.ts';
 import { type Breath, type Harp, type HoleNote, harpName, holeCount, namedOnHarp, reed } from '../instrument/harp.ts';
+import { nearestPlayable } from '../instrument/nearest-playable.ts';
 import { plainPitch } from '../instrument/pitch.ts';
 import { tabOf, tabOfNotes } from '../instrument/playable.ts';
 import { endsInQuarter } from '../instrument/quarter-step.ts';
@@ -104,7 +105,14 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
   const sound = sounding(harp, breath, note);
   if (!('fault' in sound)) return;
   if (sound.fault === 'no-hole') {
-    diagnostics.push(report('no-hole', span, { hole, holes: holeCount(harp) }));
+    const holes = holeCount(harp);
+    const near = { ...note, hole: hole < 1 ? 1 : holes };
+    const bare = { ...near, bend: 0, over: false, slide: false };
+    const has = !('fault' in sounding(harp, breath, near));
+    const sign = breath === 'draw' ? '-' : '';
+    diagnostics.push(
+      report('no-hole', span, { hole, holes, sign, nearest: tabOf({ ...(has ? near : bare), breath }) }),
+    );
     return;
   }
   if (sound.fault === 'no-slide') {
@@ -154,7 +162,7 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
       const near =
         canBend.bends && deepest > 0
           ? tabOf({ ...note, bend: Math.min(note.bend, deepest), breath: canBend.bends })
-          : shaded;
+          : (shaded ?? tabOf(nearestPlayable(harp, own - note.bend)));
       diagnostics.push(report('no-bend', span, { hole, breath, why, nearest: near }));
       return;
     }
@@ -166,7 +174,8 @@ export function checkHole(note: HoleNote, breath: Breath, harp: Harp, span: Text
         : own === facing
           ? 'its two reeds are the same'
           : `its ${breath} reed ${name(own)} is the higher one`;
-      const near = valves || own === facing ? undefined : tabOf({ ...note, breath: other });
+      const near =
+        valves || own === facing ? tabOf(nearestPlayable(harp, facing + 1)) : tabOf({ ...note, breath: other });
       diagnostics.push(report('no-overbend', span, { hole, name: over, why, nearest: near }));
     }
   }

@@ -5,20 +5,29 @@ import {
   error,
   hint,
   type Near,
-  nearestInstead,
   plural,
   reporter,
   warning,
 } from '../diagnostics/catalogue.ts';
 import { CHORD_EXAMPLES, chordHelp } from '../harmony/symbol-help.ts';
+import { MARK_NAMES } from '../score/mark.ts';
 
 import { JUMP_PROBLEMS } from './jumps/jump-problems.ts';
+import { type BreathFacts, breathHelp } from './mistakes/breath-words.ts';
+import { MISTAKE_PROBLEMS } from './mistakes/problems.ts';
 import { UNDER_PROBLEMS } from './under/problems.ts';
 
 /** What to do about things that are often written where a slot is read. */
 const NOT_SLOTS: readonly (readonly [RegExp, string])[] = [
   [/^#/, 'A comment has a space after its # .'],
+  [
+    /^\p{L}+\P{L}+\p{L}/u,
+    'Is it a comment? Then begin it with # and a space. Words to the player are on a line text:, lyrics on a line words:',
+  ],
   [/^\[/, 'Write a mark right behind its note, before what holds the note: 4[breath] =3'],
+  [/^\}/, 'No brace is open here: a group begins with { and ends with }.'],
+  [/^[^(]*\)/, 'No parenthesis is open here: holes that are played together are between ( and ).'],
+  [/^[-+]?\d+['o]*\(\p{L}/u, 'Marks are in brackets right behind the note: 4[slap]'],
   [/^q$/, 'A q is right behind its hole and bend: -3q'],
   [/^(?:position|key|meter|tempo|feel|slot|part|text|words|syllables):/, 'Write it on a line of its own.'],
 ];
@@ -36,11 +45,13 @@ export const NOTATION_PROBLEMS = {
   }),
 
   // header
-  'header-unknown': error<Near & { key: string; known: readonly string[] }>({
+  'header-unknown': error<Near & { key: string; known: readonly string[]; isPart: boolean }>({
     about: 'The header of a block takes only the documented keys.',
     message: ({ key }) => `A block has no setting “${key}”.`,
-    help: (facts) => didYouMean(facts) ?? `There are ${facts.known.join(', ')}.`,
-    fix: nearestInstead,
+    help: (facts) =>
+      facts.isPart
+        ? `Is it a part of the music? Write part: ${facts.key}`
+        : (didYouMean(facts) ?? `There are ${facts.known.join(', ')}.`),
   }),
   'header-twice': error<{ key: string }>({
     about: 'A setting may appear only once in a block.',
@@ -84,20 +95,25 @@ export const NOTATION_PROBLEMS = {
   }),
 
   // slots
-  'not-a-slot': error<Near & { text: string }>({
+  'not-a-slot': error<{ text: string }>({
     about: 'Something in the music is not a note, a rest or another element of the notation.',
     message: ({ text }) =>
       `“${text}” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.`,
-    help: ({ text, nearest }) => NOT_SLOTS.find(([pattern]) => pattern.test(text))?.[1] ?? didYouMean({ nearest }),
+    help: ({ text }) => NOT_SLOTS.find(([pattern]) => pattern.test(text))?.[1],
   }),
-  'bracket-unclosed': error<{ bracket: string; closing: string }>({
+  ...MISTAKE_PROBLEMS,
+  'bracket-unclosed': error<{ bracket: string; closing: string; meant?: string }>({
     about: 'A bracket, brace or quotation mark is opened and not closed on its line.',
     message: ({ bracket, closing }) => `The ${bracket} opened here is not closed with ${closing} on this line.`,
+    help: ({ closing, meant }) => (meant === undefined ? BRACKETS_CLOSED[closing] : `Write ${meant}`),
   }),
-  'two-breaths': error<Near>({
+  'two-breaths': error<BreathFacts>({
     about: 'Holes played together are on one breath, so they share one sign, before the parenthesis.',
-    message: () => 'Several holes at once are one breath: one sign, before the parenthesis.',
-    help: didYouMean,
+    message: ({ twice }) =>
+      twice === undefined
+        ? 'Several holes at once are one breath: one sign, before the parenthesis.'
+        : `Hole ${twice} cannot be blown and drawn at once.`,
+    help: breathHelp,
   }),
   'bend-and-overbend': error<object>({
     about: 'A note is bent or overblown, not both.',
@@ -173,7 +189,7 @@ export const NOTATION_PROBLEMS = {
   'mark-unknown': error<Near & { text: string }>({
     about: 'Marks are the words listed in the guide.',
     message: ({ text }) => `“${text}” is not a mark of a note.`,
-    help: didYouMean,
+    help: ({ text, nearest }) => markHelp(text) ?? didYouMean({ nearest }) ?? `The marks are ${MARK_LIST}.`,
   }),
   'mark-shake': error<{ written: string | undefined }>({
     about: 'A shake names the hole it shakes against.',
@@ -211,14 +227,16 @@ export const NOTATION_PROBLEMS = {
     message: () => 'There is no text here.',
     help: () => 'Write it after the colon, as in text: like a train',
   }),
-  'phrase-without-name': error<object>({
+  'phrase-without-name': error<{ meant?: string }>({
     about: 'A phrase needs a name, so that it can be quoted: letters, digits and hyphens.',
     message: () => 'A phrase needs a name of letters, digits and hyphens.',
-    help: () => 'Write phrase answer: 2 -2 -1 =',
+    help: ({ meant }) =>
+      meant === undefined ? 'Write phrase answer: 2 -2 -1 =' : `Write phrase ${meant}: and quote it as <${meant}>`,
   }),
   'phrase-twice': error<{ name: string }>({
     about: 'A phrase’s name means one thing in a block.',
     message: ({ name }) => `There are two phrases named “${name}” in this block.`,
+    help: () => 'Give one of them another name.',
   }),
   'phrase-empty': error<{ name: string }>({
     about: 'A phrase names a run of slots.',
@@ -236,10 +254,15 @@ export const NOTATION_PROBLEMS = {
     help: () =>
       'Write <answer>, <block:answer>, <:block>, <lesson/block> or <lesson/block:answer>, perhaps with a chord: <answer to "IV7">.',
   }),
-  'quote-unknown': error<Near & { what: 'phrase' | 'lesson' | 'block'; name: string }>({
+  'quote-unknown': error<
+    Near & { what: 'phrase' | 'lesson' | 'block'; name: string; elsewhere?: string; own?: string }
+  >({
     about: 'What is quoted does not exist.',
     message: ({ what, name }) => `There is no ${what} “${name}” to quote.`,
-    help: didYouMean,
+    help: (facts) =>
+      facts.elsewhere === undefined
+        ? (didYouMean(facts) ?? facts.own)
+        : `The lesson “${facts.elsewhere}” has the only block of this name: write ${facts.nearest}`,
   }),
   'moved-two-chords': error<{ name: string; chords: readonly [string, string] }>({
     about:
@@ -267,6 +290,7 @@ export const NOTATION_PROBLEMS = {
   'quote-cycle': error<{ cycle: readonly string[] }>({
     about: 'Quotations form a cycle, so they never end.',
     message: ({ cycle }) => `This quotation is part of a cycle: ${cycle.join(' → ')}.`,
+    help: () => 'Write out the notes that are meant at one of these places.',
   }),
   'quote-too-deep': error<{ levels: number }>({
     about: 'Quotations of quotations go through more blocks and phrases than anybody can follow.',
@@ -298,22 +322,35 @@ export const NOTATION_PROBLEMS = {
   ...UNDER_PROBLEMS,
 
   // bars
-  'bar-empty': error<object>({
+  'bar-empty': error<{ slots: string; slot: string }>({
     about: 'Two bar lines with nothing between them usually mean a forgotten bar.',
     message: () => 'There is nothing between these bar lines.',
-    help: () => 'Rest for a whole bar with .8 (in slots of 1/8), or remove one line.',
+    help: ({ slots, slot }) =>
+      /\D/.test(slots)
+        ? 'Fill the bar, or remove one line.'
+        : `Rest for a whole bar with .${slots} (in slots of ${slot}), or remove one line.`,
   }),
   'bar-too-short': error<BarFacts>({
     about: 'The slots of a bar fill its meter exactly.',
     message: ({ bar, has, wants, meter, slot }) =>
       `Bar ${bar} holds ${has} of its ${wants} slots (${meter} in slots of ${slot}).`,
-    help: ({ pickup }) => (pickup ? `If these are pickup notes, say so in the header: pickup: ${pickup}` : undefined),
+    help: ({ pickup, count }) =>
+      count !== undefined
+        ? `Did you mean “${count}”? A count is right behind its sign.`
+        : pickup
+          ? `If these are pickup notes, say so in the header: pickup: ${pickup}`
+          : undefined,
   }),
   'bar-too-long': error<BarFacts>({
     about: 'The slots of a bar fill its meter exactly.',
     message: ({ bar, has, wants, meter, slot }) =>
       `Bar ${bar} holds ${has} slots, and its meter has room for ${wants} (${meter} in slots of ${slot}).`,
-    help: () => 'Is a bar line missing?',
+    help: ({ lines }) =>
+      lines === undefined
+        ? 'Is a bar line missing?'
+        : lines.atLineEnds
+          ? 'The end of a line is no bar line: write | there as well.'
+          : `Is a bar line missing? Write | before “${lines.before}” where the bar is full.`,
   }),
   'bars-in-another-meter': error<{ bars: number; has: string; fits: string; meter: string; slot: string }>({
     about: 'Bars that agree with each other and not with the meter are probably written in another meter.',
@@ -338,9 +375,15 @@ export const NOTATION_PROBLEMS = {
   ...JUMP_PROBLEMS,
 
   // instrument
-  'no-hole': error<{ hole: number; holes: number }>({
+  'no-hole': error<Near & { hole: number; holes: number; sign: string }>({
     about: 'The harp does not have this hole.',
     message: ({ hole, holes }) => `There is no hole ${hole} on a harp of ${holes} holes.`,
+    help: ({ hole, holes, sign, nearest }) => {
+      const [one = 0, other = 0] = hole > 10 && hole < 100 ? [Math.floor(hole / 10), hole % 10] : [];
+      return hole > 19 && other > 0 && one !== other && Math.max(one, other) <= holes
+        ? `Holes ${one} and ${other} together are ${sign}(${one} ${other}); one after the other they are ${sign}${one} ${sign}${other}`
+        : didYouMean({ nearest });
+    },
   }),
   'no-bend': error<Near & { hole: number; breath: string; why: string }>({
     about: 'Only the higher reed of a hole bends, and only if a half step or more lies between the two.',
@@ -411,6 +454,25 @@ export const NOTATION_PROBLEMS = {
   }),
 } satisfies Catalogue;
 
+/** How brackets are closed, where it cannot be seen what is in them. */
+const BRACKETS_CLOSED: Readonly<Record<string, string>> = {
+  ']': 'Write the marks of a note in brackets right behind it, as in 4[slap], or remove the bracket.',
+  ')': 'Write ) behind the last hole that is played together with these, as in (4 5).',
+  '}': 'Write } behind the last slot of the group, and how many slots it takes if that is not one: {4 5 6}2',
+  '"': 'Write a chord symbol between two quotation marks: "C7"',
+  '>': 'Write > behind the name of what is quoted: <answer>',
+};
+
+/** What is meant by words and signs that are no marks, and are written elsewhere. */
+function markHelp(text: string): string | undefined {
+  if (/^bend|^bent$/i.test(text)) return "A bend is a sign behind the hole, one for each half step: -4'";
+  if (/^over|^ob$|^od$/i.test(text)) return 'An overblow or an overdraw is an o behind the hole: 6o';
+  if (/^[-+]?\d/.test(text)) return 'A number alone says nothing here: a shake names its other hole, as in 4[shake 5].';
+  return undefined;
+}
+
+const MARK_LIST = [...MARK_NAMES, 'lips', 'tongue'].join(', ');
+
 const slotsOf = (slots: string): string => `${slots} ${slots === '1' ? 'slot' : 'slots'}`;
 
 /** What messages about the length of a bar say. */
@@ -422,6 +484,10 @@ export interface BarFacts {
   readonly slot: string;
   /** Slots, where this could be a pickup that was not declared. */
   readonly pickup?: string | undefined;
+  /** The bar lines that are missing, where it holds several full bars. */
+  readonly lines?: { readonly atLineEnds: boolean; readonly before: string } | undefined;
+  /** A count that is not right behind its sign, as it would be. */
+  readonly count?: string | undefined;
 }
 
 /** Makes a problem of this catalogue. */

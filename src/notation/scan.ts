@@ -12,14 +12,17 @@ import { MOST_REST_BARS } from './jumps/again-problems.ts';
 import { countWords } from './jumps/count-words.ts';
 import { jumpWords } from './jumps/jump-words.ts';
 import { readMarks } from './mark-words.ts';
+import { type BracketEnd, endOfChord, endOfHoles, endOfMarks, isBendQuote } from './mistakes/brackets.ts';
+import { breathsOf, type Holes, type Sign } from './mistakes/breaths.ts';
+import { notASlot } from './mistakes/other-spellings.ts';
+import { unquotedChord } from './mistakes/spelling-words.ts';
 import { report } from './problems.ts';
 import { readQuotation } from './quotation/quotation.ts';
-import { meantSlot } from './suggestions.ts';
+import { MOUTH_WORDS } from './suggestions.ts';
 import type { Item, NoteItem, TreeNote, WrittenMark } from './tree.ts';
 
 /** A group of more shares than this is too fine to be read. */
 export const MOST_SHARES = 16;
-const MOUTHS: readonly Mouth[] = ['lips', 'tongue'];
 
 /**
  * Scans `text` from `from` up to `to`. Its characters are already plain (see `characters.ts`), and offsets are those
@@ -112,7 +115,7 @@ class Scanner {
   }
 
   /** Skips a run of characters that mean nothing, and reports it once. */
-  private unreadable(from: number): Item {
+  private unreadable(from: number, rest = /[^\s|"{}<>@]*/y): Item {
     const spelled = jumpWords(this.text, from) ?? countWords(this.text, from);
     if (spelled) {
       this.at = spelled.to;
@@ -120,10 +123,10 @@ class Scanner {
       return { kind: 'unreadable', span: this.since(from) };
     }
     this.at = Math.max(this.at, from + 1);
-    this.match(/[^\s|"{}<>@]*/y);
+    this.match(rest);
+    if (this.text[this.at] === '"' && unquotedChord(this.text.slice(from, this.at))) this.at++;
     const span = this.since(from);
-    const text = this.text.slice(span.from, span.to);
-    this.diagnostics.push(report('not-a-slot', span, { text: nameOfText(text), nearest: meantSlot(text) }));
+    this.diagnostics.push(notASlot(this.text.slice(span.from, span.to), span));
     return { kind: 'unreadable', span };
   }
 
@@ -132,8 +135,13 @@ class Scanner {
     const close = this.missing.has(closing) ? -1 : this.text.indexOf(closing, from + 1);
     if (close !== -1) return close;
     this.missing.add(closing);
-    this.diagnostics.push(report('bracket-unclosed', { from, to: from + 1 }, { bracket, closing }));
+    this.unclosed(bracket, closing, from);
     return undefined;
+  }
+
+  private unclosed(bracket: string, closing: string, from: number, { fix, meant }: Partial<BracketEnd> = {}): void {
+    const facts = { bracket, closing, ...(meant === undefined ? {} : { meant }) };
+    this.diagnostics.push(report('bracket-unclosed', { from, to: from + 1 }, facts, fix));
   }
 
   /** Past the rest of a word that has already been reported. */
@@ -144,10 +152,12 @@ class Scanner {
 
   private chord(): Item {
     const from = this.at;
-    const close = this.closing('quotation mark', '"', from);
-    if (close === undefined) return this.passed(from);
-    this.at = close + 1;
-    const text = this.text.slice(from + 1, close).trim();
+    const ending = endOfChord(this.text, from);
+    const { to, isClosed } = ending;
+    if (!isClosed) this.unclosed('quotation mark', '"', from, ending);
+    if (to === from) return this.passed(from);
+    this.at = isClosed ? to + 1 : to;
+    const text = this.text.slice(from + 1, to).trim();
     const span = this.since(from);
     if (isUnknownSymbol(text)) this.diagnostics.push(report('chord-unknown', span, { text: nameOfText(text) }));
     return { kind: 'chord', text, span };
@@ -225,8 +235,8 @@ class Scanner {
       return { kind: 'unreadable', span };
     }
     const { to } = quotation;
-    if (to && isUnknownTarget(to.chord))
-      this.diagnostics.push(report('chord-unknown', to.span, { text: nameOfText(to.chord) }));
+    const facts = to && isUnknownTarget(to.chord) ? { text: nameOfText(to.chord) } : undefined;
+    if (to && facts) this.diagnostics.push(report('chord-unknown', to.span, facts));
     return { kind: 'quote', ...quotation, marks, ...(mouth === undefined ? {} : { mouth }), span };
   }
 
@@ -235,7 +245,7 @@ class Scanner {
     const word = this.match(/[^\s|"{}<>@]*/y)?.[0] ?? '';
     const span = this.since(from);
     if (word === 'lips' || word === 'tongue') return { kind: 'mouth', mouth: word, span };
-    const near = nearest(word, MOUTHS);
+    const near = nearest(word, MOUTH_WORDS);
     this.diagnostics.push(report('mouth-unknown', span, { text: nameOfText(word), nearest: near && `@${near}` }));
     return { kind: 'mouth', mouth: near === 'tongue' ? 'tongue' : 'lips', span };
   }
@@ -254,10 +264,11 @@ class Scanner {
   private note(): Item {
     const from = this.at;
     const sign = this.sign();
-    const breath: Breath = sign === '-' ? 'draw' : 'blow';
     const several = this.text[this.at] === '(';
-    const notes = several ? this.chordNotes(sign, from) : this.singleNote(from);
-    if (!notes) return several ? this.passed(from) : this.unreadable(from);
+    const holes = several ? this.chordNotes(sign, from) : this.singleNote(sign, from);
+    if (!holes) return several ? this.passed(from) : this.unreadable(from);
+    const { notes } = holes;
+    const breath: Breath = holes.breath === '-' ? 'draw' : 'blow';
     const end = this.at;
     const [only] = notes;
     const { marks, mouth } = this.marks();
@@ -268,9 +279,9 @@ class Scanner {
   }
 
   /** A hole with its sign, which is at `from`. */
-  private singleNote(from: number): TreeNote[] | undefined {
+  private singleNote(breath: Sign, from: number): Holes | undefined {
     const note = this.hole(from);
-    return note && [note];
+    return note && { notes: [note], breath };
   }
 
   /** `3''`, `3'q`, `6o`, `4*`: one hole and what is done to it. Its place begins at `from`, where its sign is if it has one. */
@@ -284,23 +295,28 @@ class Scanner {
     let quarter = false;
     let over = false;
     let slide = false;
+    let hasQuote = false;
     for (; ; this.at++) {
       const sign = this.text[this.at] ?? '';
       const half = BEND_SIGNS[sign];
       if (half !== undefined) bend += half;
-      else if (sign === 'q') quarter = true;
+      else if (sign === '"' && isBendQuote(this.text, this.at)) {
+        bend += 2;
+        hasQuote = true;
+      } else if (sign === 'q') quarter = true;
       else if (sign === 'o') over = true;
       else if (sign === '*') slide = true;
       else break;
     }
     if (quarter) bend += QUARTER;
     const span = this.since(from);
+    if (hasQuote) this.diagnostics.push(notASlot(this.text.slice(span.from, span.to), span));
     if (over && bend > 0) this.diagnostics.push(report('bend-and-overbend', span, {}));
     return { hole, bend: over ? 0 : bend, over, slide, span };
   }
 
   /** The sign before a note, if there is one. */
-  private sign(): '-' | '+' | undefined {
+  private sign(): Sign {
     const sign = this.text[this.at];
     if (sign !== '-' && sign !== '+') return undefined;
     this.at++;
@@ -308,42 +324,40 @@ class Scanner {
   }
 
   /** `(1 4)`: holes on one breath. The sign before the parenthesis is `sign`, at `from` where there is one. */
-  private chordNotes(sign: string | undefined, from: number): TreeNote[] | undefined {
+  private chordNotes(sign: Sign, from: number): Holes | undefined {
     const open = this.at;
-    const close = this.closing('parenthesis', ')', open);
-    if (close === undefined) return undefined;
+    const close = endOfHoles(this.text, open);
+    if (close === undefined) {
+      this.unclosed('parenthesis', ')', open);
+      return undefined;
+    }
     const notes: TreeNote[] = [];
-    const signs = new Set<string>();
+    const signs: Sign[] = [];
     this.at = open + 1;
+    const met = this.diagnostics.length;
     while (this.at < close) {
       if (this.match(/[\s,]/y)) continue;
       const inner = this.sign();
-      if (inner) signs.add(inner);
       const note = this.hole();
       if (!note) {
-        this.unreadable(this.at);
+        this.unreadable(this.at, /[^\s|"{}<>@)]*/y);
         continue;
       }
+      signs.push(inner);
       notes.push(note);
     }
     this.at = close + 1;
+    const span = this.since(from);
+    if (this.diagnostics.length > met) return undefined;
     if (notes.length === 0) {
-      const span = this.since(from);
-      this.diagnostics.push(
-        report('not-a-slot', span, { text: this.text.slice(span.from, span.to), nearest: undefined }),
-      );
+      this.diagnostics.push(notASlot(this.text.slice(span.from, span.to), span));
       return undefined;
     }
-    if (signs.size > 0) {
-      const outer = sign ?? (signs.size === 1 ? [...signs][0] : undefined);
-      const holes = notes.map((note) => this.text.slice(note.span.from, note.span.to)).join(' ');
-      const near =
-        outer === undefined || (sign !== undefined && !signs.has(sign))
-          ? undefined
-          : `${outer === '-' ? '-' : ''}(${holes})`;
-      this.diagnostics.push(report('two-breaths', this.since(from), { nearest: near }));
-    }
-    return notes;
+    if (!signs.some(Boolean)) return { notes, breath: sign };
+    const holes = notes.map((note) => this.text.slice(note.span.from, note.span.to));
+    const { facts, breath, fix } = breathsOf(sign, signs, holes, span);
+    this.diagnostics.push(report('two-breaths', span, facts, fix));
+    return facts.isMixed ? undefined : { notes, breath };
   }
 
   /** `[slap accent]`, `[shake 5]`, `[lips]`, one or more brackets behind a note. */
@@ -352,11 +366,9 @@ class Scanner {
     const marks: WrittenMark[] = [];
     let mouth: Mouth | undefined;
     while (this.text[this.at] === '[') {
-      const close = this.closing('bracket', ']', this.at);
-      if (close === undefined) {
-        this.passed(this.at);
-        break;
-      }
+      const ending = endOfMarks(this.text, this.at);
+      const { to: close, isClosed } = ending;
+      if (!isClosed) this.unclosed('bracket', ']', this.at, ending);
       const words = [...this.text.slice(this.at + 1, close).matchAll(/[^\s,]+/g)];
       const start = this.at + 1;
       const placed = words.map(({ 0: text, index }) => ({
@@ -364,7 +376,7 @@ class Scanner {
         span: { from: start + index, to: start + index + text.length },
       }));
       mouth = readMarks(placed, marks, (word) => this.smallNote(word), this.diagnostics) ?? mouth;
-      this.at = close + 1;
+      this.at = isClosed ? close + 1 : close;
     }
     return { marks, mouth };
   }
@@ -381,8 +393,7 @@ class Scanner {
 }
 
 const UNMARKED: { readonly marks: NoteItem['marks']; readonly mouth: undefined } = { marks: [], mouth: undefined };
-/** A mistyped hole number has few digits; more is not read. */
-const MOST_DIGITS = 4;
+const MOST_DIGITS = 4; // More is no hole, however it is mistyped.
 const isDigit = (character: string | undefined): boolean =>
   character !== undefined && character >= '0' && character <= '9';
 

@@ -1,5 +1,6 @@
 /** The values settings may take: the same words in a block's header, in front matter and in course.yaml. */
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly, perhaps } from '../diagnostics/edit.ts';
 import { knownNames, nearest } from '../diagnostics/nearest.ts';
 import { barsOfForm, FORMS, type Form, readForm, symbolsOf } from '../harmony/form.ts';
 import { MODE_NAMES } from '../harmony/key.ts';
@@ -11,6 +12,7 @@ import { readFeel } from '../time/feel.ts';
 import { compare, type Fraction, format, fraction } from '../time/fraction.ts';
 import { readMeter } from '../time/meter.ts';
 import { itemAt } from '../values/checked.ts';
+import { isSureValue, unquotedValue } from './mistakes/sure-values.ts';
 import { report } from './problems.ts';
 import type { Settings } from './settings.ts';
 import { SUGGESTIONS } from './suggestions.ts';
@@ -52,6 +54,15 @@ export interface RefusedValue {
   readonly help?: string;
   /** The part of the value that is wrong, where that is not all of it. */
   readonly place?: TextSpan;
+  /** What is probably meant by it. */
+  readonly meant?: MeantValue;
+}
+
+/** The value that is probably meant by another text. */
+export interface MeantValue {
+  readonly text: string;
+  /** Whether nothing else can be meant. */
+  readonly isCertain: boolean;
 }
 
 /** A setting’s value, or what is wrong with it. */
@@ -59,12 +70,13 @@ export type ReadValue = { readonly value: Partial<Settings> } | RefusedValue;
 
 /** Reports a value at the part that is wrong, or at its key where there is no value. */
 export function valueProblem(
-  { message, help, place }: RefusedValue,
+  { message, help, place, meant }: RefusedValue,
   { keySpan, valueSpan }: { readonly keySpan: TextSpan; readonly valueSpan: TextSpan },
 ): Diagnostic {
   const { from, to } = valueSpan;
   const span = place ? { from: from + place.from, to: Math.min(to, from + place.to) } : valueSpan;
-  return report('header-value', span.to > span.from ? span : keySpan, { message, help });
+  const fix = meant && span.to > span.from ? (meant.isCertain ? certainly : perhaps)(span, meant.text) : undefined;
+  return report('header-value', span.to > span.from ? span : keySpan, { message, help }, fix);
 }
 
 /** Reads one setting's value. Never throws; a value it cannot take comes back as a sentence and, where there is one, the fix. */
@@ -72,14 +84,37 @@ export function readSetting(key: SettingKey, text: string, tables: Tables = SHIP
   if (text === '') return { message: `The setting “${key}” has no value.`, help: EXAMPLES[key] };
   if (text.length > (key === 'chords' ? LONGEST_CHORDS : LONGEST_VALUE))
     return { message: `The value of “${key}” is too long to be one.`, help: EXAMPLES[key] };
-  return READERS[key](text, tables) ?? { message: `“${text}” is no ${WHAT[key]}.`, help: mendOf(key, text, tables) };
+  if (key === 'chords' && text.includes('"')) return chordsInQuotes(text, tables);
+  const read = READERS[key](text, tables);
+  if (read && ('value' in read || read.meant)) return read;
+  const bare = unquotedValue(text);
+  const isBare = bare !== text && bare !== '' && isValue(key, bare, tables);
+  const meant = isBare ? { text: bare, isCertain: true } : meantValue(key, text, tables);
+  if (read) return isBare ? { ...read, ...meantHelp(bare), meant: { text: bare, isCertain: true } } : read;
+  const message = `“${text}” is no ${WHAT[key]}.`;
+  return meant ? { message, ...meantHelp(meant.text), meant } : { message, help: EXAMPLES[key] };
 }
 
-function mendOf(key: SettingKey, text: string, tables: Tables): string {
+/** A list of chords, each of them in quotation marks as in the music. */
+function chordsInQuotes(text: string, tables: Tables): RefusedValue {
+  const bare = text.replaceAll('"', '');
+  const message = 'A list of chords is written without quotation marks.';
+  if (!isValue('chords', bare, tables)) return { message, help: EXAMPLES.chords };
+  return { message, help: `Write ${bare}`, meant: { text: bare, isCertain: true } };
+}
+
+const meantHelp = (meant: string): { readonly help: string } => ({ help: `Did you mean “${meant}”?` });
+
+const isValue = (key: SettingKey, text: string, tables: Tables): boolean => {
+  const read = READERS[key](text, tables);
+  return read !== undefined && 'value' in read;
+};
+
+function meantValue(key: SettingKey, text: string, tables: Tables): MeantValue | undefined {
   const meaning: Readonly<Partial<Record<SettingKey, (text: string) => readonly string[]>>> = SUGGESTIONS;
-  const values = meaning[key]?.(text) ?? [];
+  const values = meaning[key]?.(unquotedValue(text)) ?? [];
   const meant = values.find((value) => value !== text && READERS[key](value, tables));
-  return meant === undefined ? EXAMPLES[key] : `Did you mean “${meant}”?`;
+  return meant === undefined ? undefined : { text: meant, isCertain: isSureValue(key, text, meant) };
 }
 
 /** In characters. A longer value is something pasted by mistake, and is not searched for what it may mean. */
@@ -194,10 +229,11 @@ function unknownName(
 ): ReadValue {
   const ids = table.map(({ id }) => id);
   const near = nearest(text, knownNames(table));
-  return {
-    message: `There is no ${what} “${text}”.`,
-    help: near ? `Did you mean “${near}”?` : `There are ${ids.join(', ')}.`,
-  };
+  const message = `There is no ${what} “${text}”.`;
+  if (near === undefined) return { message, help: `There are ${ids.join(', ')}.` };
+  // What is behind the name stays.
+  const place = { from: 0, to: text.length };
+  return { message, ...meantHelp(near), place, meant: { text: near, isCertain: isSureValue(what, text, near) } };
 }
 
 /**

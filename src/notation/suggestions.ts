@@ -119,6 +119,12 @@ const MODE_WORDS: readonly (readonly [string, ...string[]])[] = [
   ['locrian', 'locrian', 'loc'],
 ];
 
+/** Embouchures, and other words for them. */
+export const MOUTH_WORDS: readonly Known[] = [
+  ...named('lips', 'lips', 'lip', 'pucker', 'purse'),
+  ...named('tongue', 'tongue', 'block', 'tongue block', 'TB'),
+];
+
 /** Other words for marks of a note. */
 export const OTHER_MARK_WORDS: readonly Known[] = [
   ...named('pp', 'pianissimo', 'very soft'),
@@ -138,12 +144,3 @@ export const OTHER_MARK_WORDS: readonly Known[] = [
   ...named('dip', 'scoop'),
   ...named('accent', 'marcato', 'sfz', 'sforzando'),
 ];
-
-/** The slot an author may have meant who writes the breath as a letter. */
-export function meantSlot(text: string): string | undefined {
-  const letter = /^(\d{1,2})([dDbB])('*)$/.exec(text) ?? /^([dDbB])(\d{1,2})('*)$/.exec(text);
-  if (!letter) return undefined;
-  const [, one = '', two = '', bend = ''] = letter;
-  const [hole, breath] = /\d/.test(one) ? [one, two] : [two, one];
-  return `${breath.toLowerCase() === 'd' ? '-' : ''}${hole}${bend}`;
-}

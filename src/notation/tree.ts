@@ -25,6 +25,8 @@ export interface HeaderLine {
   readonly value: string;
   readonly keySpan: TextSpan;
   readonly valueSpan: TextSpan;
+  /** Its key is only the one that was probably meant, which has been reported. */
+  readonly isGuess?: true;
 }
 
 /** A named run of slots. */

@@ -36,7 +36,7 @@ describe('a lesson with its blocks in their clean form', () => {
     const { text, left } = formatLesson(source, (index) => (index === 2 ? 3 : 0));
     expect(text).toBe(`${wrong}\n${fence('4 5')}\n${fence('4  6')}\n${open}`);
     expect(left).toEqual([
-      { at: { line: 1, column: 1 }, id: 'walk', errors: 2 },
+      { at: { line: 1, column: 1 }, id: 'walk', errors: 1 },
       { at: { line: 10, column: 1 }, id: undefined, errors: 3 },
       { at: { line: 14, column: 1 }, id: undefined, errors: 1 },
     ]);

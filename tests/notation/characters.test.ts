@@ -10,6 +10,8 @@ describe('look-alikes of word processors', () => {
     ['vertical lines', '│┃¦｜∣❘', '|'],
     ['spaces', '\u00a0\u2002\u2003\u2007\u2009\u200a\u202f\u3000\t\u200b\ufeff', ' '],
     ['equals signs', '＝', '='],
+    ['figures', '７', '7'],
+    ['slashes', '⁄∕／', '/'],
     ['opening parentheses', '（', '('],
     ['closing parentheses', '）', ')'],
   ])('%s are read as the plain one', (_, lookalikes, plain) => {

@@ -62,11 +62,15 @@ describe('a bend', () => {
     expect(said("-8'")).toEqual([
       "no-bend: Hole 8 does not bend on the draw: its draw reed D6 is the lower one. Did you mean “8'”?",
     ]);
-    expect(said("5'")).toEqual(['no-bend: Hole 5 does not bend on the blow: its blow reed E5 is the lower one.']);
-    expect(said("-5'")).toEqual([
-      'no-bend: Hole 5 does not bend on the draw: its two reeds, F5 and E5, are too close together.',
+    expect(said("5'")).toEqual([
+      'no-bend: Hole 5 does not bend on the blow: its blow reed E5 is the lower one. Did you mean “4o”?',
     ]);
-    expect(said("9'", HARPS.steps)).toEqual(['no-bend: Hole 9 does not bend on the blow: its two reeds are both C5.']);
+    expect(said("-5'")).toEqual([
+      'no-bend: Hole 5 does not bend on the draw: its two reeds, F5 and E5, are too close together. Did you mean “5”?',
+    ]);
+    expect(said("9'", HARPS.steps)).toEqual([
+      "no-bend: Hole 9 does not bend on the blow: its two reeds are both C5. Did you mean “8'”?",
+    ]);
   });
   test('is none on valved reeds, which are shaded instead', () => {
     expect(said("-3'", HARPS.chromatic)).toEqual([
@@ -85,18 +89,24 @@ describe('an overbend', () => {
     expect(said('8o')).toEqual([
       'no-overbend: Hole 8 does not overblow: its blow reed E6 is the higher one. Did you mean “-8o”?',
     ]);
-    expect(said('9o', HARPS.steps)).toEqual(['no-overbend: Hole 9 does not overblow: its two reeds are the same.']);
-    expect(said('4o', HARPS.chromatic)).toEqual(['no-overbend: Hole 4 does not overblow: its reeds are valved.']);
+    expect(said('9o', HARPS.steps)).toEqual([
+      'no-overbend: Hole 9 does not overblow: its two reeds are the same. Did you mean “-8o”?',
+    ]);
+    expect(said('4o', HARPS.chromatic)).toEqual([
+      'no-overbend: Hole 4 does not overblow: its reeds are valved. Did you mean “4”?',
+    ]);
   });
 });
 
 describe('holes and the slide', () => {
   test('are those the harp has', () => {
     expect(said('10')).toEqual([]);
-    expect(said('0')).toEqual(['no-hole: There is no hole 0 on a harp of 10 holes.']);
-    expect(said('11')).toEqual(['no-hole: There is no hole 11 on a harp of 10 holes.']);
+    expect(said('0')).toEqual(['no-hole: There is no hole 0 on a harp of 10 holes. Did you mean “1”?']);
+    expect(said('11')).toEqual(['no-hole: There is no hole 11 on a harp of 10 holes. Did you mean “10”?']);
     expect(said('12*', HARPS.chromatic)).toEqual([]);
-    expect(said('13*', HARPS.chromatic)).toEqual(['no-hole: There is no hole 13 on a harp of 12 holes.']);
+    expect(said('13*', HARPS.chromatic)).toEqual([
+      'no-hole: There is no hole 13 on a harp of 12 holes. Did you mean “12*”?',
+    ]);
     expect(said('4*')).toEqual(['no-slide: This harp has no slide to press.']);
   });
 });

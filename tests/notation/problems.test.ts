@@ -62,12 +62,12 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     [{ code: 'header-unknown', at: 'temp', says: 'A block has no setting “temp”.', help: 'Did you mean “tempo:”?' }],
   ],
   [
-    `bpm: 90\n${EIGHT}`,
+    `zzz: 90\n${EIGHT}`,
     [
       {
         code: 'header-unknown',
-        at: 'bpm',
-        says: 'A block has no setting “bpm”.',
+        at: 'zzz',
+        says: 'A block has no setting “zzz”.',
         help: `There are ${[...HEADER_KEYS, 'part', 'text', 'words', 'syllables', 'phrase'].join(', ')}.`,
       },
     ],
@@ -354,20 +354,111 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
     '4d . . . . . . .',
     [
       {
-        code: 'not-a-slot',
+        code: 'other-spelling',
         at: '4d',
-        says: "“4d” is not a slot. A slot is a hole (4 blow, -4 draw, -4' bent), a hold (=), a rest (.), or a group in braces.",
+        says: '“4d” is not a slot: a blow note is a number alone, and a draw note has a minus before it.',
         help: 'Did you mean “-4”?',
       },
     ],
   ],
   [
-    '{4 5 . . .',
-    [{ code: 'bracket-unclosed', at: '{', says: 'The brace opened here is not closed with } on this line.' }],
+    '4 r r 5 r =3',
+    [
+      {
+        code: 'other-spelling',
+        at: 'r',
+        says: '“r” is not a slot: a rest is a period. The block has 3 places of this kind.',
+        help: 'Write .',
+      },
+    ],
   ],
   [
-    '4[slap 5 .6',
-    [{ code: 'bracket-unclosed', at: '[', says: 'The bracket opened here is not closed with ] on this line.' }],
+    `harp A\n${EIGHT}`,
+    [
+      {
+        code: 'setting-unmarked',
+        at: 'harp A',
+        says: '“harp A” reads as a setting, and is not written as one.',
+        help: 'Write harp: A',
+      },
+    ],
+  ],
+  [
+    `harp: A, tempo: 90\n${EIGHT}`,
+    [
+      {
+        code: 'settings-together',
+        at: 'tempo',
+        says: 'The setting “tempo” is on the line of “harp”.',
+        help: 'Write each setting on a line of its own.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} // up`,
+    [
+      {
+        code: 'comment-unmarked',
+        at: '//',
+        says: 'Slashes do not begin a comment here.',
+        help: 'Write # and a space before it.',
+      },
+    ],
+  ],
+  [
+    `C7  F7\n4 = 5 =5`,
+    [
+      {
+        code: 'chords-above',
+        at: 'C7  F7',
+        says: 'Chord symbols are in the line of music, in quotation marks.',
+        help: 'Write "C7" 4 = "F7" 5 =5',
+      },
+    ],
+  ],
+  [
+    '4. 5 =6',
+    [
+      {
+        code: 'dotted-note',
+        at: '4.',
+        says: '“4.” is a note and a rest of one slot, so the bar is of a wrong length.',
+        help: 'Hold a note with = for each further slot: 4 =2 is three slots long.',
+      },
+    ],
+  ],
+  [
+    `${EIGHT} | 4 =3 | 5 =3 | ${EIGHT}`,
+    [
+      {
+        code: 'bar-line-extra',
+        at: '|',
+        says: 'Bars 2 and 3 are one bar together: they hold 4 and 4 of 8 slots.',
+        help: 'Is this bar line one too many?',
+      },
+    ],
+  ],
+  [
+    '{4 5 . . .',
+    [
+      {
+        code: 'bracket-unclosed',
+        at: '{',
+        says: 'The brace opened here is not closed with } on this line.',
+        help: 'Write } behind the last slot of the group, and how many slots it takes if that is not one: {4 5 6}2',
+      },
+    ],
+  ],
+  [
+    '4[dip 5 .6',
+    [
+      {
+        code: 'bracket-unclosed',
+        at: '[',
+        says: 'The bracket opened here is not closed with ] on this line.',
+        help: 'Write [dip]',
+      },
+    ],
   ],
   [
     '-(1 -2) =7',
@@ -445,6 +536,17 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'chord-unknown',
         at: '"H7"',
         says: '“H7” is not a chord symbol.',
+        help: 'Did you mean B7?',
+      },
+    ],
+  ],
+  [
+    `"X7" ${EIGHT}`,
+    [
+      {
+        code: 'chord-unknown',
+        at: '"X7"',
+        says: '“X7” is not a chord symbol.',
         help: 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
       },
     ],
@@ -600,7 +702,14 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
   ],
   [
     `phrase a: 1\nphrase a: 2\n${EIGHT}`,
-    [{ code: 'phrase-twice', at: 'a', says: 'There are two phrases named “a” in this block.' }],
+    [
+      {
+        code: 'phrase-twice',
+        at: 'a',
+        says: 'There are two phrases named “a” in this block.',
+        help: 'Give one of them another name.',
+      },
+    ],
   ],
   [`phrase a:\n${EIGHT}`, [{ code: 'phrase-empty', at: 'a', says: 'The phrase “a” has no slots.' }]],
   [
@@ -802,7 +911,14 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
   ],
   [
     'phrase a: <b>\nphrase b: <a>\n<a> .8',
-    [{ code: 'quote-cycle', at: '<a>', says: 'This quotation is part of a cycle: a → b → a.' }],
+    [
+      {
+        code: 'quote-cycle',
+        at: '<a>',
+        says: 'This quotation is part of a cycle: a → b → a.',
+        help: 'Write out the notes that are meant at one of these places.',
+      },
+    ],
   ],
   [
     `${Array.from({ length: 60 }, (_, i) => `phrase p${i}: ${i === 59 ? '4' : `<p${i + 1}>`}`).join('\n')}\n<p0> .7`,
@@ -812,11 +928,6 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         at: '<p50>',
         says: 'This quotation leads through more than 50 others.',
         help: 'Quote the block or phrase that has the music itself.',
-      },
-      {
-        code: 'bar-too-short',
-        at: '.7',
-        says: 'Bar 1 holds 7 of its 8 slots (4/4 in slots of 1/8).',
       },
     ],
   ],
@@ -1406,7 +1517,10 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
       },
     ],
   ],
-  ['11 =7', [{ code: 'no-hole', at: '11', says: 'There is no hole 11 on a harp of 10 holes.' }]],
+  [
+    '11 =7',
+    [{ code: 'no-hole', at: '11', says: 'There is no hole 11 on a harp of 10 holes.', help: 'Did you mean “10”?' }],
+  ],
   [
     "3' =7",
     [
@@ -1425,6 +1539,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'no-bend',
         at: "-5'",
         says: 'Hole 5 does not bend on the draw: its two reeds, F5 and E5, are too close together.',
+        help: 'Did you mean “5”?',
       },
     ],
   ],

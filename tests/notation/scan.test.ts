@@ -233,7 +233,7 @@ describe('a note', () => {
     expect(scan('12345').problems).toEqual(['not-a-slot 12345']);
   });
   test('needs a hole', () => {
-    expect(scan('- 4').problems).toEqual(['not-a-slot -']);
+    expect(scan('- 4').problems).toEqual(['other-spelling -']);
     expect(scan('+').problems).toEqual(['not-a-slot +']);
     expect(scan('-() 4').problems).toEqual(['not-a-slot -()']);
     expect(scan('4 -() 4').messages).toEqual([expect.stringMatching(/^“-\(\)” is not a slot/)]);
@@ -258,7 +258,7 @@ describe('a breath written as a letter', () => {
     ['e4', undefined],
   ])('%s is meant as %s', (text, meant) => {
     const { problems, help } = scan(text);
-    expect(problems).toEqual([`not-a-slot ${text}`]);
+    expect(problems).toEqual([`${meant === undefined ? 'not-a-slot' : 'other-spelling'} ${text}`]);
     expect(help).toEqual([meant === undefined ? undefined : `Did you mean “${meant}”?`]);
   });
 });
@@ -367,7 +367,7 @@ describe('an embouchure', () => {
 
 describe('a bracket that is not closed', () => {
   test.each([
-    ['"IV7 4 5', 'bracket-unclosed "', ['unreadable "IV7', 'note 4', 'note 5']],
+    ['"IV7 4 5', 'bracket-unclosed "', ['chord "IV7', 'note 4', 'note 5']],
     ['<call 4', 'bracket-unclosed <', ['unreadable <call', 'note 4']],
     ['-(1 4 | 5', 'bracket-unclosed (', ['unreadable -(1', 'note 4', 'bar |', 'note 5']],
     ['4[dip 5', 'bracket-unclosed [', ['note 4', 'note 5']],

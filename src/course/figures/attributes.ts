@@ -1,6 +1,8 @@
 /** The attributes of a component: what an author wrote, with its place, and readers for the kinds of values there are. */
+
 import { reporter } from '../../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../../diagnostics/diagnostic.ts';
+import { movedTo } from '../../diagnostics/edit.ts';
 import { type Known, nearest } from '../../diagnostics/nearest.ts';
 import type { Chord } from '../../harmony/chord.ts';
 import type { SongKey } from '../../harmony/key.ts';
@@ -114,7 +116,7 @@ export function attributesOf(component: ComponentText): Attributes {
       const placed = (span: TextSpan): TextSpan => placeInAttribute(attribute, span);
       append(
         diagnostics,
-        read.diagnostics.map((diagnostic) => ({ ...diagnostic, span: placed(diagnostic.span) })),
+        read.diagnostics.map((diagnostic) => movedTo(withoutQuotes(diagnostic), placed)),
       );
       for (const span of read.strays) {
         diagnostics.push(report('figure-notes-only', placed(span), { text: text.slice(span.from, span.to) }));
@@ -123,3 +125,7 @@ export function attributesOf(component: ComponentText): Attributes {
     },
   };
 }
+
+/** A fix that writes a quotation mark would end the attribute. */
+const withoutQuotes = ({ fix, ...rest }: Diagnostic): Diagnostic =>
+  fix?.edits.every(({ text }) => !/["'{}]/.test(text)) ? { ...rest, fix } : rest;

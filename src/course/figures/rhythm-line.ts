@@ -45,7 +45,9 @@ export function readRhythmLine(written: WrittenFigure): RhythmLineFigure | undef
       syllables && from >= behind
         ? placeInAttribute(syllables, { from: from - behind, to: to - behind })
         : placeInAttribute(attribute, { from, to: Math.min(to, rhythm.length) });
-    attributes.diagnostics.push({ ...diagnostic, span });
+    // A fix is of the text that was read, which is put together.
+    const { fix: _, ...said } = diagnostic;
+    attributes.diagnostics.push({ ...said, span });
   }
   if (!score) return undefined;
   if (soundsOf(score).length === 0) {

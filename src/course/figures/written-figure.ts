@@ -79,11 +79,13 @@ export const placedOf = ({ harp, position, key, title }: WrittenFigure) => ({ ha
 /** The notes of an attribute, each once. */
 export function notesAt({ attributes, component, harp }: WrittenFigure, name: string): TabNote[] {
   const attribute = attributes.at(name);
+  const before = attributes.diagnostics.length;
   const bars = attributes.notes(name, harp);
   if (!attribute || !bars) return [];
   const { diagnostics } = attributes;
   if (bars.length > 1) diagnostics.push(report('figure-notes-only', attribute.valueSpan, { text: '|' }));
-  if (bars.flat().length === 0)
+  // What is there and cannot be read has been reported.
+  if (bars.flat().length === 0 && diagnostics.length === before)
     diagnostics.push(report('figure-empty', attribute.valueSpan, { component: component.name, key: name }));
   return distinctNotes(bars.flat());
 }

@@ -33,10 +33,13 @@ export interface TextUnder {
   /** The verse of the last line of words; 0 before the first. */
   lastVerse: number;
   hasSyllables: boolean;
+  /** Whether there may be more notes, or fewer, in something unreadable: nothing is counted. */
+  readonly isUnsure: boolean;
 }
 
 /** Nothing yet under a line with these sounds, which are its attacks. */
-export const textUnder = (sounds: readonly WithTextUnder[]): TextUnder => ({
+export const textUnder = (sounds: readonly WithTextUnder[], isUnsure = false): TextUnder => ({
+  isUnsure,
   sounds,
   verses: new Set(),
   lastVerse: 0,
@@ -78,19 +81,19 @@ export function putSyllables(under: TextUnder, line: LineOfText, diagnostics: Di
 
 /** Gives the sounds of a written line its syllables, in order. */
 function put(
-  { sounds }: TextUnder,
+  { sounds, isUnsure }: TextUnder,
   { syllables, source }: LineOfText,
   diagnostics: Diagnostic[],
   give: (sound: WithTextUnder, syllable: Syllable) => void,
 ): void {
   const counts = { syllables: syllables.length, notes: sounds.length };
-  if (syllables.length > 0 && syllables.length < sounds.length)
+  if (!isUnsure && syllables.length > 0 && syllables.length < sounds.length)
     diagnostics.push(report('words-too-few', source.span, counts));
   syllables.forEach((syllable, index) => {
     const sound = sounds[index];
     if (sound) {
       if (syllable.kind !== 'skip') give(sound, syllable);
-    } else if (index === sounds.length) {
+    } else if (index === sounds.length && !isUnsure) {
       const span = { from: syllable.span.from, to: (syllables.at(-1) ?? syllable).span.to };
       diagnostics.push(report('words-too-many', span, counts));
     }
