@@ -380,9 +380,11 @@ export const NOTATION_PROBLEMS = {
     message: ({ hole, holes }) => `There is no hole ${hole} on a harp of ${holes} holes.`,
     help: ({ hole, holes, sign, nearest }) => {
       const [one = 0, other = 0] = hole > 10 && hole < 100 ? [Math.floor(hole / 10), hole % 10] : [];
-      return hole > 19 && other > 0 && one !== other && Math.max(one, other) <= holes
-        ? `Holes ${one} and ${other} together are ${sign}(${one} ${other}); one after the other they are ${sign}${one} ${sign}${other}`
-        : didYouMean({ nearest });
+      if (hole < 20 || other === 0 || Math.max(one, other) > holes) return didYouMean({ nearest });
+      const inTurn = `${sign}${one} ${sign}${other}`;
+      return one === other
+        ? `Hole ${one} twice is ${inTurn}`
+        : `Holes ${one} and ${other} together are ${sign}(${one} ${other}); one after the other they are ${inTurn}`;
     },
   }),
   'no-bend': error<Near & { hole: number; breath: string; why: string }>({

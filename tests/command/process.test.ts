@@ -24,7 +24,7 @@ describe('in the clone', () => {
     expect(under).toEqual({ status: 0, stdout: closing, stderr: '' });
   });
 
-  test('checks the demo course by its name, or at the root of the clone', () => {
+  test.runIf(LONG)('checks the demo course by its name, or at the root of the clone', () => {
     const wanted = spawned(process.execPath, [ENTRY, 'check', 'demo'], '/');
     expect(wanted.stdout).toContain(' lessons, ');
     expect(spawned(process.execPath, [ENTRY, 'check'], PACKAGE)).toEqual(wanted);

@@ -78,7 +78,7 @@ test('the certain fixes of a block bring back what was meant, and are done then'
       expect(fixedFor(fixed)).toEqual(fixed);
       expect(shownFor(fixed)).toBe(shownFor(files(right)));
     }),
-    { numRuns: cases(100, 3000) },
+    { numRuns: cases(50, 3000) },
   );
 });
 

@@ -49,7 +49,7 @@ test('a problem has its place with the line of its file, and its sentences', () 
   const { own } = problemList(course, 'lessons/first/');
   const found = own?.shown.find(({ problem }) => problem.code === 'no-hole');
   expect(found?.place).toMatch(/^lessons\/first\.mdx:\d+:7 {2}no-hole\n *\d+ \| 4 5 6 77\n +\| {7}\^\^$/);
-  expect(found?.said).toEqual(['There is no hole 77 on a harp of 10 holes.']);
+  expect(found?.said).toEqual(['There is no hole 77 on a harp of 10 holes.', 'Hole 7 twice is 7 7']);
 });
 
 test('a course without problems has an empty list', () => {

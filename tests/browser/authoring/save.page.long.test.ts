@@ -1,4 +1,4 @@
-/** Under `serve` a save replaces the part of a page that changed. The long run tries more kinds of saves. */
+/** Under `serve` a save replaces the part of a page that changed, and nothing else. */
 import { expect } from 'vitest';
 import { FIRST, isMarked, mark, test } from './author.ts';
 
