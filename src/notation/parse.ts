@@ -148,25 +148,31 @@ export function parseBlock(text: string): BlockTree {
       header.set(near, { key: near, keySpan, value, valueSpan, isGuess: true });
   }
 
-  function readHeader(keyed: Keyed, line: BlockLine): void {
-    const { key, keySpan, behind } = keyed;
-    const known = isOneOf(HEADER_KEYS, key);
-    if (known && key !== 'title') {
-      const second = secondSetting(text.slice(behind, line.to), ALL_KEYS);
-      if (second) {
-        const [from, valueFrom] = [behind + second.keyAt, behind + second.valueAt];
-        const secondSpan = { from, to: from + second.key.length };
-        diagnostics.push(report('settings-together', secondSpan, { key: second.key, first: key }));
-        if (!header.has(second.key))
-          header.set(second.key, {
-            key: second.key,
-            keySpan: secondSpan,
-            ...trimmed(text, valueFrom, line.to),
-            isGuess: true,
-          });
-        line.to = behind + second.at;
-      }
+  /** A setting that is on the line of another one is read as if it had its own, and the line ends before it. Where the value of the first begins. */
+  function readSecond({ key, behind }: Keyed, line: BlockLine): number {
+    const second = secondSetting(text.slice(behind, line.to), ALL_KEYS);
+    if (!second) return behind;
+    const [from, valueFrom] = [behind + second.keyAt, behind + second.valueAt];
+    const keySpan = { from, to: from + second.key.length };
+    const isAgain = second.key === key;
+    const isAtOnce = text.slice(behind, from).trim() === '';
+    if (isAgain) {
+      const fix = isAtOnce ? certainly({ from, to: valueFrom }, '') : undefined;
+      diagnostics.push(report('header-twice', keySpan, { key }, fix));
+      if (isAtOnce) return valueFrom;
+    } else {
+      diagnostics.push(report('settings-together', keySpan, { key: second.key, first: key }));
+      if (!header.has(second.key))
+        header.set(second.key, { key: second.key, keySpan, ...trimmed(text, valueFrom, line.to), isGuess: true });
     }
+    line.to = behind + second.at;
+    return behind;
+  }
+
+  function readHeader(keyed: Keyed, line: BlockLine): void {
+    const { key, keySpan } = keyed;
+    const known = isOneOf(HEADER_KEYS, key);
+    const behind = known && key !== 'title' ? readSecond(keyed, line) : keyed.behind;
     if (!known) readUnknown(keyed, line);
     else if (!inHeader && isOneOf(CHANGE_KEYS, key)) readChange(key, keySpan, trimmed(text, behind, line.to));
     else if (!inHeader) diagnostics.push(report('header-late', keySpan, { key }));

@@ -1,6 +1,6 @@
 /** Lessons and blocks as they are named on the command line. */
 import type { Block, Course, Lesson } from '../../course/course.ts';
-import { nearest } from '../../diagnostics/nearest.ts';
+import { type FormerNames, nearestNow } from '../../diagnostics/nearest.ts';
 import { type Input, type Terminal, textOption, UsageError } from '../command.ts';
 import { inputPlace, problemReport, readCourse } from '../course/check.ts';
 import { lessonIdFrom } from '../course/lesson-id.ts';
@@ -39,7 +39,12 @@ function find(course: Course, name: string, others: readonly string[]): NamedBlo
   if (!lesson) {
     const what = others.length > 0 && slash < 0 ? 'lesson or technique' : 'lesson';
     return {
-      missing: missing(what, slash < 0 ? plain : plain.slice(0, slash), [...course.byId.keys(), ...others]),
+      missing: missing(
+        what,
+        slash < 0 ? plain : plain.slice(0, slash),
+        [...course.byId.keys(), ...others],
+        course.former.lessons,
+      ),
     };
   }
   const id = plain.slice(slash + 1);
@@ -51,13 +56,15 @@ function find(course: Course, name: string, others: readonly string[]): NamedBlo
       `block of ${lesson.id}`,
       id,
       lesson.blocks.map((one) => one.id),
+      course.former.blocks.get(lesson.id),
     ),
   };
 }
 
-function missing(what: string, name: string, known: Iterable<string>): string {
-  const near = nearest(name, known);
-  return `There is no ${what} “${name}”.${near === undefined ? '' : ` Did you mean ${near}?`}`;
+function missing(what: string, name: string, known: Iterable<string>, former: FormerNames | undefined): string {
+  const { nearest, renamed } = nearestNow(name, known, former);
+  const help = nearest === undefined ? '' : renamed ? ` It is called ${nearest} now.` : ` Did you mean ${nearest}?`;
+  return `There is no ${what} “${name}”.${help}`;
 }
 
 /** What an argument names in the course of the options, or what comes from standard input where it is `-`. */

@@ -102,7 +102,7 @@ export function secondSetting(
   value: string,
   keys: readonly string[],
 ): { readonly at: number; readonly key: string; readonly keyAt: number; readonly valueAt: number } | undefined {
-  for (const found of value.matchAll(/(?<![\s,;])[\s,;]+([a-z]+) *[:=] */gi)) {
+  for (const found of value.matchAll(/(?:^|(?<![\s,;])[\s,;]+)([a-z]+) *[:=] */gi)) {
     const key = found[1]?.toLowerCase() ?? '';
     if (!keys.includes(key)) continue;
     const keyAt = found.index + found[0].search(/[a-z]/i);

@@ -156,4 +156,13 @@ describe('reedway show', () => {
     const { code, err } = await typed(['show', name, '--course', course()]);
     expect([code, err.split('\n')[0]]).toEqual([2, says]);
   });
+
+  test('says what a lesson or a block is called now', async () => {
+    const dir = courseOf({
+      'lessons/first.mdx': lesson('```tab\nid: walk\nformerly: stroll\n.8\n```\n', 'title: First\nformerly: one'),
+    });
+    const said = async (name: string) => (await typed(['show', name, '--course', dir])).err.split('\n')[0];
+    expect(await said('one')).toBe('There is no lesson “one”. It is called first now.');
+    expect(await said('first/stroll')).toBe('There is no block of first “stroll”. It is called walk now.');
+  });
 });
