@@ -192,7 +192,15 @@ const READERS: Readonly<Record<SettingKey, Reader>> = {
     if ('bars' in read) return { value: { progression: { bars: read.bars } } };
     const message = read.bad === '' ? 'A bar of these chords is empty.' : `“${read.bad}” is not a chord symbol.`;
     const place = { from: read.offset, to: Math.max(read.offset + read.bad.length, read.offset + 1) };
-    return { message, help: read.bad === '' ? EXAMPLES.chords : (chordHelp(read.bad) ?? CHORD_EXAMPLES), place };
+    const bars = text.replaceAll(/\s*[,;]\s*/g, ' | ');
+    if (bars !== text && 'bars' in readForm(bars))
+      return {
+        message: 'The bars of a list of chords are divided by | .',
+        ...meantHelp(bars),
+        meant: { text: bars, isCertain: false },
+      };
+    if (read.bad === '') return { message, help: EXAMPLES.chords, place };
+    return { message, help: chordHelp(read.bad) ?? CHORD_EXAMPLES.replaceAll('"', ''), place };
   },
   mouth: (text) => (text === 'lips' || text === 'tongue' ? { value: { mouth: text } } : undefined),
 };

@@ -176,7 +176,7 @@ const CASES: readonly (readonly [string, readonly Reported[]])[] = [
         code: 'header-value',
         at: 'X7',
         says: '“X7” is not a chord symbol.',
-        help: 'Write a numeral ("IV7", "bVI7", "ii7") or a name ("A7", "F#m7b5").',
+        help: 'Write a numeral (IV7, bVI7, ii7) or a name (A7, F#m7b5).',
       },
     ],
   ],

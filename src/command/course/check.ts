@@ -134,8 +134,10 @@ function fixed(dir: string | undefined, terminal: Terminal, options: Input['opti
     }
   }
   const where = changes.length === 0 ? '' : ` in ${plural(changes.length, 'file')}`;
+  const open = after.problems.filter(({ fix }) => fix && !fix.certain).length;
+  const left = open === 0 ? '' : ` What ${plural(open, 'problem')} may mean is for you to decide.`;
   if (!options['quiet'])
-    terminal.err(`${plural(count, 'fix', 'fixes')}${where}${isDry ? ' would be applied' : ' applied'}.\n`);
+    terminal.err(`${plural(count, 'fix', 'fixes')}${where}${isDry ? ' would be applied' : ' applied'}.${left}\n`);
   return after;
 }
 

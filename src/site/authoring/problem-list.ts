@@ -64,7 +64,8 @@ export function problemList(course: Course, path: string | undefined): ProblemLi
   };
 }
 
-function listedProblem(problem: Problem, source: readonly string[] | undefined): ListedProblem {
+/** A problem with the line of its file, whose lines are given. */
+export function listedProblem(problem: Problem, source: readonly string[] | undefined): ListedProblem {
   const shown = showProblem(problem, source);
   // The sentences are below the line; here they are set as text.
   const [place = ''] = shown.split(`\n  ${problem.message}`);

@@ -21,7 +21,7 @@ describe('the argument - of reedway check', () => {
         '    2 | 4 99 4 4',
         '      |   ^^',
         '  There is no hole 99 on a harp of 10 holes.',
-        '  Did you mean “10”?',
+        '  Hole 9 twice is 9 9',
         '',
         '1 lesson, 1 block: 1 error.',
         '',

@@ -44,7 +44,7 @@ const CASES: readonly ProblemCase[] = [
   [
     'a note that cannot be read, which is not reported twice',
     first('It <Note>99</Note>.\n'),
-    [['lessons/first.mdx:5:10-12', 'no-hole', 'There is no hole 99 on a harp of 10 holes.', 'Did you mean “10”?']],
+    [['lessons/first.mdx:5:10-12', 'no-hole', 'There is no hole 99 on a harp of 10 holes.', 'Hole 9 twice is 9 9']],
   ],
   [
     'a technique with a mistake in its name',
