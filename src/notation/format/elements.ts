@@ -21,6 +21,8 @@ export interface MusicElement {
   readonly kind: 'music';
   readonly atoms: readonly Atom[];
   readonly comment: string;
+  /** The whole line as its author wrote it, without spaces at its end. */
+  readonly written: string;
 }
 
 /** Words or syllables under a line of music. */
@@ -29,6 +31,8 @@ export interface UnderElement {
   /** `words:`, `words 2:` or `syllables:`. */
   readonly label: string;
   readonly syllables: readonly WrittenSyllable[];
+  /** The whole line as its author wrote it, without spaces at its end. */
+  readonly written: string;
 }
 
 /** A syllable as it is written, with its hyphen. */
@@ -47,16 +51,23 @@ export function elementsOf(text: string): Element[] {
     // A sign without a word behind it is no comment to keep, and at the end of a line no comment at all.
     const comment = written === '#' ? '' : written;
     const keyed = keyOfLine(content, from);
-    if (!keyed) return { kind: 'music', atoms: atomsOfLine(plain, { from, to }), comment };
+    const line = text.slice(from, end).trimEnd();
+    if (!keyed) return { kind: 'music', atoms: atomsOfLine(plain, { from, to }), comment, written: line };
     const key = keyed.key.replace(/\s+/g, ' ');
     if (key.startsWith('phrase'))
       return { kind: 'phrase', label: `${key}:`, atoms: atomsOfLine(plain, { from: keyed.behind, to }), comment };
-    if (/^(?:words|syllables)\b/.test(key)) return underOf(`${key}:`, text, plain, keyed, to);
+    if (/^(?:words|syllables)\b/.test(key)) return { ...underOf(`${key}:`, text, plain, keyed, to), written: line };
     return { kind: 'keyed', key, value: cleanValue(key, text.slice(keyed.behind, to).trim()), comment };
   });
 }
 
-function underOf(label: string, text: string, plain: string, { behind }: Keyed, to: number): UnderElement {
+function underOf(
+  label: string,
+  text: string,
+  plain: string,
+  { behind }: Keyed,
+  to: number,
+): Omit<UnderElement, 'written'> {
   const syllables = readSyllables(plain, behind, to).syllables.map((syllable): WrittenSyllable => {
     // The apostrophes of the author stay as they are.
     const own = text.slice(syllable.span.from, syllable.span.to);

@@ -133,6 +133,12 @@ class Printer {
     }
     const [first] = lines;
     const owns = first !== undefined && lines.length === 1 && hasMusic(first);
+    // How many notes a quotation has is not known here: its author may have put each word under its note.
+    if (owns && under.length > 0 && attacksOf(first.atoms) === undefined) {
+      this.section.push(first.written, ...under.map(({ written }) => written));
+      this.pickupAhead = false;
+      return index - 1;
+    }
     this.section.push({
       lines,
       comment: first?.comment ?? '',

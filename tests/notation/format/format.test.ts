@@ -86,13 +86,13 @@ describe('the clean form of a block', () => {
       '           4 =3           |]',
     ]);
   });
-  test('has words in one column where a quotation hides how many notes there are', () => {
+  test('leaves words under a quotation where their author put them, since it is not known how many notes it has', () => {
     expect(clean('slot: 1/4', 'phrase a: 4 5', '<a> 6  7 |', 'words:  one  two-three four', '4 =3')).toEqual([
       'slot: 1/4',
       'phrase a: 4 5',
-      '       <a> 6 7 |',
-      'words: one two-three four',
-      '       4 =3',
+      '<a> 6  7 |',
+      'words:  one  two-three four',
+      '4 =3',
     ]);
   });
   test('divides a line that is too long together with its words', () => {
