@@ -79,6 +79,9 @@ export function mistakeInLines(text: string): YamlMistake | undefined {
         return undefined;
       }
     }
+    // No key begins with the mark of an item.
+    const marked = isKey ? wrongMarks(lines, number, line) : undefined;
+    if (marked) return marked;
     if (!isKey && !isItem) return content.startsWith('{') || content.startsWith('[') ? undefined : noKey(line, number);
     return align(line, number, isItem) ?? readEntry(line, indent, number);
   }
@@ -317,18 +320,21 @@ function tabIn(lines: readonly Line[]): YamlMistake | undefined {
 /** Items of a list that begin with another sign than a hyphen, or with no space behind it. */
 function wrongMarks(lines: readonly Line[], number: number, line: Line): YamlMistake | undefined {
   const content = line.text.slice(line.indent);
-  const sign = /^(?:[*•·–—+][ \t]+(?=\S)|-(?=\p{L}))/u.exec(content)?.[0];
+  const sign = /^(?:[*•·–—+][ \t]+(?=\S)|-(?=[\p{L}{]))/u.exec(content)?.[0];
   if (sign === undefined) return undefined;
   const edits: TextEdit[] = [];
   for (const { from, text, indent } of lines.slice(number)) {
-    if (indent !== line.indent || !text.slice(indent).startsWith(sign)) break;
+    if (indent < line.indent) break;
+    // Between two items are the other keys of the first, and items may be right.
+    if (indent > line.indent || /^-(?:[ \t]|$)/.test(text.slice(indent))) continue;
+    if (!text.slice(indent).startsWith(sign)) break;
     edits.push(edit(from + indent, from + indent + sign.length, '- '));
   }
   const from = line.from + line.indent;
   return {
     span: { from, to: from + content.trimEnd().length },
     what: 'An item of a list begins with a hyphen and a space.',
-    fix: `Write - ${content.slice(sign.length).trimEnd()}`,
+    fix: `${sign === '-' ? 'Write a space after the hyphen:' : 'Write'} - ${content.slice(sign.length).trimEnd()}`,
     edits,
     silent: true,
   };

@@ -302,7 +302,7 @@ const MISTAKES: readonly Mistake[] = [
           4 |   -second
             |   ^^^^^^^
         An item of a list begins with a hyphen and a space.
-        Write - second
+        Write a space after the hyphen: - second
 
       3 lessons, 0 blocks: 1 error.
     `,
@@ -849,6 +849,124 @@ const MISTAKES: readonly Mistake[] = [
         ---
 
         Hello.
+      `,
+    },
+  },
+  {
+    what: 'hyphens without a space before the first keys of items',
+    files: {
+      'course.yaml': typed`
+        title: A course
+        stages:
+          -id: breath
+            title: Breath
+          - id: bank
+            title: Bank
+          -id: blues
+            title: Blues
+      `,
+    },
+    shown: typed`
+      course.yaml:3:3  yaml-syntax
+          3 |   -id: breath
+            |   ^^^^^^^^^^^
+        An item of a list begins with a hyphen and a space.
+        Write a space after the hyphen: - id: breath
+
+      1 lesson, 0 blocks: 1 error.
+    `,
+    fixed: {
+      'course.yaml': typed`
+        title: A course
+        stages:
+          - id: breath
+            title: Breath
+          - id: bank
+            title: Bank
+          - id: blues
+            title: Blues
+      `,
+    },
+  },
+  {
+    what: 'a hyphen without a space before the only key of an item',
+    files: {
+      'techniques.yaml': typed`
+        techniques:
+          -id: high-holes
+      `,
+    },
+    shown: typed`
+      techniques.yaml:2:3  yaml-syntax
+          2 |   -id: high-holes
+            |   ^^^^^^^^^^^^^^^
+        An item of a list begins with a hyphen and a space.
+        Write a space after the hyphen: - id: high-holes
+
+      1 lesson, 0 blocks: 1 error.
+    `,
+    fixed: {
+      'techniques.yaml': typed`
+        techniques:
+          - id: high-holes
+      `,
+    },
+  },
+  {
+    what: 'a later item whose hyphen has no space behind it',
+    files: {
+      'glossary.yaml': typed`
+        terms:
+          - term: riff
+            meaning: A short phrase that comes back.
+          -term: pickup
+            meaning: Notes before the first bar.
+      `,
+    },
+    shown: typed`
+      glossary.yaml:4:3  yaml-syntax
+          4 |   -term: pickup
+            |   ^^^^^^^^^^^^^
+        An item of a list begins with a hyphen and a space.
+        Write a space after the hyphen: - term: pickup
+
+      1 lesson, 0 blocks: 1 error.
+    `,
+    fixed: {
+      'glossary.yaml': typed`
+        terms:
+          - term: riff
+            meaning: A short phrase that comes back.
+          - term: pickup
+            meaning: Notes before the first bar.
+      `,
+    },
+  },
+  {
+    what: 'a group in braces with no space before it',
+    files: {
+      'course.yaml': typed`
+        title: A course
+        stages:
+          -{ id: breath, title: Breath }
+          -{ id: blues, title: Blues }
+      `,
+    },
+    shown: typed`
+      course.yaml:3:3  yaml-syntax
+          3 |   -{ id: breath, title: Breath }
+            |   ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+        An item of a list begins with a hyphen and a space.
+        Write a space after the hyphen: - { id: breath, title: Breath }
+
+      1 lesson, 0 blocks: 1 error.
+    `,
+    fixed: {
+      'course.yaml': typed`
+        title: A course
+        stages:
+          - { id: breath, title: Breath }
+          - { id: blues, title: Blues }
       `,
     },
   },
