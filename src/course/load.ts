@@ -17,6 +17,7 @@ import { CHECKS, type CheckedCourse } from './checks.ts';
 import { readClips } from './clips/clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { readCourseFile } from './course-file.ts';
+import { withoutEchoes } from './echoes.ts';
 import { readFigure } from './figures/figure.ts';
 import { type Files, filesOnDisk } from './files.ts';
 import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
@@ -120,7 +121,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   );
   return {
     ...course,
-    problems: problems.sort(inOrder),
+    problems: withoutEchoes(problems, course.sources).sort(inOrder),
     memory: { head, techniques, glossary, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
   };
 }

@@ -6,6 +6,7 @@ import GithubSlugger from 'github-slugger';
 import type { MdastNode } from 'satteri';
 import { reporter } from '../diagnostics/catalogue.ts';
 import type { Diagnostic, TextSpan } from '../diagnostics/diagnostic.ts';
+import { certainly } from '../diagnostics/edit.ts';
 import { type Placed, placeOf, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { parseBlock } from '../notation/parse.ts';
 import type { BlockTree } from '../notation/tree.ts';
@@ -80,13 +81,17 @@ export function readLessonText(source: string): LessonText {
   /** Definitions of addresses and the pictures that refer to one, by the name they have in common. */
   const definitions: { readonly identifier: string; readonly reference: number }[] = [];
   const pictured = new Set<string>();
+  const frontMatter = readFrontMatter(source);
+  /** Whether what is read may still be front matter, whose end is missing. */
+  let isFront = frontMatter.diagnostics.some(({ code }) => code === 'front-matter-unclosed');
   for (const node of nodesOf(root)) {
     const span = spanOf(node);
+    if (node.type === 'code' || node.type === 'heading') isFront = false;
     switch (node.type) {
       case 'code':
         if (node.lang === 'tab') blocks.push(readFence(node, span));
         else if (/^tabs?$/i.test(node.lang ?? ''))
-          diagnostics.push(report('fence-word', lineFrom(source, span.from), { word: node.lang ?? '' }));
+          diagnostics.push(otherWord(lineFrom(source, span.from), node.lang ?? ''));
         else readPlainFence(node, span);
         break;
       case 'text':
@@ -98,7 +103,7 @@ export function readLessonText(source: string): LessonText {
         const lost = lostBlockIn(source.slice(span.from, span.to));
         if (lost) {
           const place = { from: span.from + lost.from, to: span.from + lost.to };
-          if (!isBehindLost(span)) diagnostics.push(report('block-lost', place, { how: 'bare' }));
+          if (!isFront && !isBehindLost(span)) diagnostics.push(report('block-lost', place, { how: 'bare' }));
           lostEnd = span.to;
         }
         break;
@@ -158,7 +163,7 @@ export function readLessonText(source: string): LessonText {
   return {
     source,
     placed,
-    frontMatter: readFrontMatter(source),
+    frontMatter,
     blocks,
     references: references.map((one, index) => (embedded.has(index) ? { ...one, use: 'embed' } : one)),
     components,
@@ -226,6 +231,12 @@ export function readLessonText(source: string): LessonText {
       if (fault && fault.next === undefined && !isBehindLost(span))
         diagnostics.push(report('fence-unclosed', opening, {}));
     }
+  }
+
+  /** The word tab in capitals, or as more than one. */
+  function otherWord(opening: TextSpan, word: string): Diagnostic {
+    const at = opening.from + source.slice(opening.from, opening.to).indexOf(word);
+    return report('fence-word', opening, { word }, certainly({ from: at, to: at + word.length }, 'tab'));
   }
 
   /** What is behind the word of an opening fence. */

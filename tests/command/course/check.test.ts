@@ -74,6 +74,7 @@ describe('reedway check', () => {
         code: 'fence-word',
         message: 'A fence marked “Tab” is shown as plain text.',
         help: 'A block begins with ```tab .',
+        fix: { certain: true, edits: [{ line: 5, column: 4, endLine: 5, endColumn: 7, text: 'tab' }] },
       },
     ]);
   });

@@ -193,6 +193,7 @@ describe('a clip with a mistake is reported at its place', () => {
     ['a time with one digit of its seconds', CUE("{ at: '1:4' }"), 'clip-time-short', "'1:4'"],
     ['an end before the start', NAMED, 'clip-until', '0:30', FRONT('{ at: 1:00, until: 0:30, block: head }')],
     ['a time after the recording’s end', '<Clip src="media/short.wav" cues={[{ at: 7.9 }, { at: 8 }]} />', 'clip-after-end', '8'],
+    ['an end more than a second after the recording’s', '<Clip src="media/short.wav" cues={[{ at: 1, until: 9 }, { at: 2, until: 9.1 }]} />', 'clip-after-end', '9.1'],
     ['no block where there are several', NAMED, 'clip-which-block', '0:30', FRONT('{ at: 0:30, bars: 1 }'), `${HEAD}\n${SECOND}`],
     ['a block that is not there', NAMED, 'clip-block', 'heat', FRONT('{ at: 0:30, block: heat }')],
     ['bars that are none', NAMED, 'clip-bars', '8-5', FRONT('{ at: 0:30, block: head, bars: 8-5 }')],

@@ -12,7 +12,7 @@ export interface Mistake {
   readonly fixed?: Texts;
 }
 
-/** A text as it is typed, without the margin that all its lines share; ⇥ is a tab. */
+/** A text as it is typed, without the margin that all its lines share; ⇥ is a tab, and \` a backtick. */
 export function typed({ raw }: TemplateStringsArray): string {
   const lines = raw.join('').split('\n');
   // The first line is behind the opening sign, the last one before the closing sign.
@@ -21,7 +21,8 @@ export function typed({ raw }: TemplateStringsArray): string {
   return inside
     .map((line) => `${line.slice(margin)}\n`)
     .join('')
-    .replaceAll('⇥', '\t');
+    .replaceAll('⇥', '\t')
+    .replaceAll('\\`', '`');
 }
 
 /** Holds a table to what is printed and fixed. */
