@@ -70,7 +70,10 @@ describe('techniques.yaml', () => {
       'techniques.yaml 6:14 technique-cycle: These techniques are kinds of each other in a cycle: train → train.',
     ]);
     expect(problems(`${SOUND}  - nothing\n`).map((one) => one.replace(/:.*/, ''))).toEqual(['techniques.yaml 10']);
-    expect(problems('techniques: [')).toHaveLength(2);
+    // What lessons teach may be in what cannot be read.
+    expect(problems('techniques: [').map((one) => one.replace(/:.*/, ''))).toEqual([
+      expect.stringMatching(/^techniques\.yaml \d+$/),
+    ]);
   });
 
   test('changes of a shipped technique what it writes', () => {
