@@ -2,7 +2,7 @@
  * Problems that only repeat another one: names that may be in a file, or a block, that could not be read. They are left out until
  * the first problem is fixed, which is an error in any case, or says that a block is lost.
  */
-import type { Problem } from '../diagnostics/place.ts';
+import { linesOf, type Problem } from '../diagnostics/place.ts';
 import { COURSE_FILE, GLOSSARY_FILE, LESSONS, TECHNIQUES_FILE } from './folder.ts';
 
 /** Why nothing is known of what a file says. */
@@ -31,6 +31,7 @@ export function withoutEchoes(problems: readonly Problem[], sources: ReadonlyMap
     new Set(problems.filter(({ code }) => codes.has(code)).map(({ file }) => file));
   const lost = filesWith(LOST);
   const unclosed = filesWith(new Set(['fence-unclosed']));
+  const lines = new Map<string, readonly string[]>();
   return problems.filter((problem) => {
     const { file, code, message } = problem;
     if (unread.has(COURSE_FILE) && NAMES_FORM.test(message)) return false;
@@ -42,8 +43,12 @@ export function withoutEchoes(problems: readonly Problem[], sources: ReadonlyMap
 
   /** Whether what is wrong has the name of one of these lessons in it. */
   function namesOneOf({ file, line, column, endLine, endColumn }: Problem, lessons: ReadonlySet<string>): boolean {
-    const lines = (sources.get(file) ?? '').split(/\r\n|\r|\n/).slice(line - 1, endLine);
-    const written = lines.join('\n').slice(column - 1, endLine === line ? endColumn - 1 : undefined);
+    const all = lines.get(file) ?? linesOf(sources.get(file) ?? '');
+    lines.set(file, all);
+    const written = all
+      .slice(line - 1, endLine)
+      .join('\n')
+      .slice(column - 1, endLine === line ? endColumn - 1 : undefined);
     return [...lessons].some((lesson) => written.includes(lesson.slice(LESSONS.length + 1, -'.mdx'.length)));
   }
 }
