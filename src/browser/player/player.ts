@@ -15,6 +15,7 @@ import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
 import { button, make } from './dom.ts';
 import { MUSIC_EVENT, settingsAfterEdit } from './edited-music.ts';
+import { followIn } from './following.ts';
 import { tempoInWords } from './in-words.ts';
 import { createLargeType, isLargeTypeOpen } from './large-type.ts';
 import { pageMixOn } from './page-mix.ts';
@@ -78,7 +79,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   const cursor = createCursor(
     block,
     () => playback,
-    () => Math.min(innerHeight - largeType.covered(), controls.top()),
+    followIn(block, () => Math.min(innerHeight - largeType.covered(), controls.top()), signal),
   );
   const tiles = offerTiles(
     block,
