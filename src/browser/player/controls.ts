@@ -44,7 +44,7 @@ export function createControls(wiring: PlayerActions): Controls {
     'details',
     { class: 'player-more' },
     make('summary', {}, playerText('practiceAndBand')),
-    rows.practice,
+    rows.practice.element,
     rows.phrases,
     mixer(wiring),
     drone.element,
@@ -63,7 +63,7 @@ export function createControls(wiring: PlayerActions): Controls {
     rows = ofMusic();
     inPlaceOf(before.tempo, rows.tempo);
     inPlaceOf(before.bars.element, rows.bars.element);
-    inPlaceOf(before.practice, rows.practice);
+    inPlaceOf(before.practice.element, rows.practice.element);
     inPlaceOf(before.phrases, rows.phrases);
     main.showLoop(wiring.settings().loop);
     drone.showHarp();
@@ -73,7 +73,10 @@ export function createControls(wiring: PlayerActions): Controls {
     showState: main.showState,
     showRange: (range) => rows.bars.showRange(range),
     showLoop: main.showLoop,
-    showRound: main.showRound,
+    showRound: (round, tempo) => {
+      main.showRound(round, tempo);
+      rows.practice.showTempo();
+    },
     showLargeType: main.showLargeType,
     showHarp: drone.showHarp,
     showMusic,
@@ -100,7 +103,7 @@ function phrasesRow(wiring: PlayerActions): HTMLElement {
   const row = make('div');
   const { phrases: repeated = [] } = wiring.playback();
   if (repeated.length > 0) {
-    import('./phrases.ts').then(
+    import('./phrases/phrases.ts').then(
       ({ phrases }) => row.append(phrases(repeated, wiring, { itemAt, playerText, button, choice, labelled, make })),
       () => {},
     );

@@ -68,15 +68,15 @@ const CONTROL = 'reedway-player :is(button, summary, input, select)';
 export function followIn(block: HTMLElement, visibleBottom: () => number, signal: AbortSignal): (row: DOMRect) => void {
   const hands = handsOfReader();
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
-  const on = (kinds: string, heard: (now: number, event: Event) => void): void => {
-    for (const kind of kinds.split(' ')) {
+  const on = (kinds: readonly string[], heard: (now: number, event: Event) => void): void => {
+    for (const kind of kinds) {
       addEventListener(kind, (event) => heard(performance.now(), event), { passive: true, signal });
     }
   };
-  on('scroll', hands.moved);
+  on(['scroll'], hands.moved);
   // A reader's hand ends the page's own scrolling: what is scrolled then is the reader's, PageDown as well as a wheel.
-  on('scrollend wheel touchmove keydown', hands.rests);
-  on('input keydown click', (now, { type, target }) => {
+  on(['scrollend', 'wheel', 'touchmove', 'keydown'], hands.rests);
+  on(['input', 'keydown', 'click'], (now, { type, target }) => {
     const control = target instanceof Element && block.contains(target) && target.closest(CONTROL);
     if (!control) return;
     if (!control.closest(MAIN)) hands.used(now);

@@ -17,9 +17,9 @@ import { button, make } from './dom.ts';
 import { MUSIC_EVENT, settingsAfterEdit } from './edited-music.ts';
 import { followIn } from './following.ts';
 import { tempoInWords } from './in-words.ts';
-import { createLargeType, isLargeTypeOpen } from './large-type.ts';
+import { createLargeType, isLargeTypeOpen } from './large-type/large-type.ts';
 import { pageMixOn } from './page-mix.ts';
-import { markPhrases } from './phrase-marks.ts';
+import { markPhrases } from './phrases/phrase-marks.ts';
 import { offerTiles } from './tiles.ts';
 import { createWaking } from './waking.ts';
 

@@ -2,15 +2,15 @@
  * Large type for a phone on a music stand: what to do now, and what next. A blow number is above the line and a draw
  * number under it, a bend lower by a notch for each half step, as in the breath lanes.
  */
-import { endsInQuarter } from '../../instrument/quarter-step.ts';
-import type { Moment } from '../../schedule/plan.ts';
-import { barInWords } from '../../score/bar-words.ts';
-import { chordAtTick, type Playback } from '../../score/playback.ts';
-import { playerText } from '../texts/player.ts';
-import type { Showing } from '../transport.ts';
-import { make, makeSvg } from './dom.ts';
-import { chordInFull, reedInWords, tempoInWords } from './in-words.ts';
-import type { Sheet } from './large-type-sheet.ts';
+import { endsInQuarter } from '../../../instrument/quarter-step.ts';
+import type { Moment } from '../../../schedule/plan.ts';
+import { barInWords } from '../../../score/bar-words.ts';
+import { chordAtTick, type Playback } from '../../../score/playback.ts';
+import { playerText } from '../../texts/player.ts';
+import type { Showing } from '../../transport.ts';
+import { make, makeSvg } from '../dom.ts';
+import { chordInFull, reedInWords, tempoInWords } from '../in-words.ts';
+import type { LargeTypeSheet } from './large-type-sheet.ts';
 
 /** The panel that shows the current note so large that it can be read from a music stand. */
 export interface LargeType {
@@ -23,7 +23,7 @@ export interface LargeType {
 
 let closeOther: (() => void) | undefined;
 /** Undefined until large type was first opened. */
-let sheet: Sheet | undefined;
+let sheet: LargeTypeSheet | undefined;
 
 /** Whether the large type of some block is open. */
 export const isLargeTypeOpen = (): boolean => closeOther !== undefined;

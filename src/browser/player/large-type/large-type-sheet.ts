@@ -2,12 +2,12 @@
  * The sheets of large type, loaded when it is first opened: a note as its hole, its breath and what else there is to do. What the player
  * has already is handed to them: a module that both import would be a file of its own, which every page with a player then loads.
  */
-import type { endsInQuarter } from '../../instrument/quarter-step.ts';
-import type { Moment } from '../../schedule/plan.ts';
-import type { Playback, PlayedEvent, PlayedNote } from '../../score/playback.ts';
-import type { playerText } from '../texts/player.ts';
-import type { make, makeSvg } from './dom.ts';
-import type { reedInWords } from './in-words.ts';
+import type { endsInQuarter } from '../../../instrument/quarter-step.ts';
+import type { Moment } from '../../../schedule/plan.ts';
+import type { Playback, PlayedEvent, PlayedNote } from '../../../score/playback.ts';
+import type { playerText } from '../../texts/player.ts';
+import type { make, makeSvg } from '../dom.ts';
+import type { reedInWords } from '../in-words.ts';
 
 /** What the sheets have from the player. */
 export interface SheetTools {
@@ -19,10 +19,10 @@ export interface SheetTools {
 }
 
 /** What there is to play at a moment, as elements below a label; the count-in where there is no moment. */
-export type Sheet = (label: string, moment: Moment | undefined, playback: Playback) => Node[];
+export type LargeTypeSheet = (label: string, moment: Moment | undefined, playback: Playback) => Node[];
 
 /** The sheets, made with what the player has. */
-export function largeTypeSheet({ endsInQuarter, playerText, make, makeSvg, reedInWords }: SheetTools): Sheet {
+export function largeTypeSheet({ endsInQuarter, playerText, make, makeSvg, reedInWords }: SheetTools): LargeTypeSheet {
   function sheet(label: string, moment: Moment | undefined, playback: Playback): Node[] {
     const head = make('span', { class: 'large-type-label' }, label);
     const word = (text: string): Node[] => [head, make('span', { class: 'large-type-word' }, text)];

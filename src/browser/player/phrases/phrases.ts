@@ -2,12 +2,12 @@
  * The phrases that a block repeats: one is chosen, and is then heard alone or left out, looped, and shown wherever it is. Loaded where a
  * block repeats some; what the player has already is handed over, as to the sheets of large type.
  */
-import type { BarRange, Layer } from '../../schedule/settings.ts';
-import type { RepeatedPhrase } from '../../score/phrases.ts';
-import type { itemAt } from '../../values/checked.ts';
-import type { playerText } from '../texts/player.ts';
-import type { PlayerActions } from './actions.ts';
-import type { button, choice, labelled, make } from './dom.ts';
+import type { BarRange, Layer } from '../../../schedule/settings.ts';
+import type { RepeatedPhrase } from '../../../score/phrases.ts';
+import type { itemAt } from '../../../values/checked.ts';
+import type { playerText } from '../../texts/player.ts';
+import type { PlayerActions } from '../actions.ts';
+import type { button, choice, labelled, make } from '../dom.ts';
 
 /** What the controls for phrases have from the player. */
 export interface PhraseTools {
