@@ -3,6 +3,10 @@
 /** `the pickup`, `bar 5`. */
 export const barInWords = (number: number): string => (number === 0 ? 'the pickup' : `bar ${number}`);
 
+/** `bar 5`, `bar 2, first ending`: a bar among all of its block. */
+export const barAmongAll = ({ number, ending }: { readonly number: number; readonly ending?: string }): string =>
+  barInWords(number) + (ending ? `, ${ending}` : '');
+
 /** `bar 5`, `bars 5 to 8`, `the pickup and bars 1 to 4`: from one bar to another that is not before it. */
 export function barsInWords(first: number, last: number): string {
   if (first === last) return barInWords(first);

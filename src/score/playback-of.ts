@@ -1,6 +1,7 @@
 /** What a page needs to play a block, from its score. Times become whole ticks, as many to a whole note as the block takes. */
 import type { Chord, NoChord } from '../harmony/chord.ts';
 import { type Harp, type HoleNote, reed } from '../instrument/harp.ts';
+import { ordinal } from '../instrument/position.ts';
 import { feelName } from '../time/feel.ts';
 import { add, type Fraction, lcm, subtract } from '../time/fraction.ts';
 import { barLength, beatLength, meterName } from '../time/meter.ts';
@@ -61,6 +62,7 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
       ...(isEven(itemAt(paces, index)) ? {} : { pace: itemAt(paces, index) }),
       ...waitsIn(itemAt(waits, index)),
       ...(bar.part === undefined ? {} : { part: bar.part }),
+      ...(bar.endings === undefined ? {} : { ending: `${bar.endings.map(ordinal).join(' and ')} ending` }),
       chords: bar.chords.map(({ onset, chord }) => changeOf(chord, inTicks(onset))),
       events: bar.events.map((event) => eventOf(event, bar)),
     };

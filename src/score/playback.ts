@@ -55,6 +55,8 @@ export interface PlayedBar {
   /** Where time waits, and how long. */
   readonly waits?: readonly { readonly at: number; readonly length: number }[];
   readonly part?: string;
+  /** `first ending`, `first and second ending`: its ending in words, so that bars of one number have different names. */
+  readonly ending?: string;
   readonly chords: readonly PlayedChange[];
   readonly events: readonly PlayedEvent[];
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { barInWords, barsInWords } from '../../src/score/bar-words.ts';
+import { barAmongAll, barInWords, barsInWords } from '../../src/score/bar-words.ts';
 
 test.each([
   [5, 5, 'bar 5'],
@@ -13,4 +13,9 @@ test.each([
 
 test('the pickup has no number', () => {
   expect([barInWords(0), barInWords(1)]).toEqual(['the pickup', 'bar 1']);
+});
+
+test('a bar of an ending has another name than the bars of its number in the others', () => {
+  expect(barAmongAll({ number: 2, ending: 'first ending' })).toBe('bar 2, first ending');
+  expect(barAmongAll({ number: 0 })).toBe('the pickup');
 });

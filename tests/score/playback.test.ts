@@ -4,6 +4,7 @@ import { sounding } from '../../src/instrument/bend.ts';
 import { readHarp } from '../../src/instrument/harp.ts';
 import { parseBlock } from '../../src/notation/parse.ts';
 import { ALONE, type ReadContext, readBlock } from '../../src/notation/read.ts';
+import { barAmongAll } from '../../src/score/bar-words.ts';
 import { moveToHarp } from '../../src/score/harp/move.ts';
 import { chordAtTick, type Playback, playbackOn } from '../../src/score/playback.ts';
 import { playbackOf } from '../../src/score/playback-of.ts';
@@ -33,6 +34,17 @@ describe('the playback of a score', () => {
         }
       }),
     );
+  });
+
+  test('names the ending of a bar, so that no two bars in endings have one name', () => {
+    const { bars } = playbackOf(scoreOf('slot: 1/4\n|: 4 5 6 7 |1,2 4 4 4 4 | 5 5 5 5 :|3 6 6 6 6 | 7 7 7 7 |]'));
+    expect(bars.map(barAmongAll)).toEqual([
+      'bar 1',
+      'bar 2, first and second ending',
+      'bar 3, first and second ending',
+      'bar 2, third ending',
+      'bar 3, third ending',
+    ]);
   });
 
   test('goes through JSON unchanged', () => {

@@ -1,6 +1,6 @@
 /** Which bars to play, chosen by their names; the tiles of the block offer the same. */
 import type { BarRange } from '../../schedule/settings.ts';
-import { barInWords } from '../../score/bar-words.ts';
+import { barAmongAll } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
@@ -9,7 +9,7 @@ import { button, choice, labelled, make } from './dom.ts';
 /** A part by its name, or from one bar to another. */
 export function barsRow({ playback, chooseBars }: PlayerActions) {
   const { bars } = playback();
-  const named = bars.map((bar, index) => ({ value: String(index), text: barInWords(bar.number) }));
+  const named = bars.map((bar, index) => ({ value: String(index), text: barAmongAll(bar) }));
   const read = (): BarRange => {
     const [a, b] = [Number(from.value), Number(to.value)];
     return { first: Math.min(a, b), last: Math.max(a, b) };

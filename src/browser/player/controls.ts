@@ -1,14 +1,14 @@
 /** The controls of a block's player: all of them buttons, sliders and fields with names. */
 import type { BarRange } from '../../schedule/settings.ts';
+import { itemAt } from '../../values/checked.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayState } from '../transport.ts';
 import type { PlayerActions } from './actions.ts';
 import { barsRow } from './bars.ts';
-import { button, make, setPressed, toggle } from './dom.ts';
+import { button, choice, labelled, make, setPressed, toggle } from './dom.ts';
 import { droneRow } from './drone.ts';
 import { tempoInWords } from './in-words.ts';
 import { mixer } from './mixer.ts';
-import { phrases } from './phrases.ts';
 import { practice } from './practice.ts';
 import { tempoRow } from './tempo.ts';
 
@@ -37,14 +37,14 @@ export function createControls(wiring: PlayerActions): Controls {
     tempo: tempoRow(wiring),
     bars: barsRow(wiring),
     practice: practice(wiring, main.showLoop),
-    phrases: phrases(wiring) ?? make('div', { hidden: true }),
+    phrases: phrasesRow(wiring),
   });
   let rows = ofMusic();
   const more = make(
     'details',
     { class: 'player-more' },
     make('summary', {}, playerText('practiceAndBand')),
-    rows.practice,
+    rows.practice.element,
     rows.phrases,
     mixer(wiring),
     drone.element,
@@ -63,7 +63,7 @@ export function createControls(wiring: PlayerActions): Controls {
     rows = ofMusic();
     inPlaceOf(before.tempo, rows.tempo);
     inPlaceOf(before.bars.element, rows.bars.element);
-    inPlaceOf(before.practice, rows.practice);
+    inPlaceOf(before.practice.element, rows.practice.element);
     inPlaceOf(before.phrases, rows.phrases);
     main.showLoop(wiring.settings().loop);
     drone.showHarp();
@@ -73,7 +73,10 @@ export function createControls(wiring: PlayerActions): Controls {
     showState: main.showState,
     showRange: (range) => rows.bars.showRange(range),
     showLoop: main.showLoop,
-    showRound: main.showRound,
+    showRound: (round, tempo) => {
+      main.showRound(round, tempo);
+      rows.practice.showTempo();
+    },
     showLargeType: main.showLargeType,
     showHarp: drone.showHarp,
     showMusic,
@@ -93,6 +96,19 @@ function inPlaceOf(before: HTMLElement, now: HTMLElement): void {
   const focused = controlsOf(before).findIndex((control) => control.matches(':focus'));
   before.replaceWith(now);
   controlsOf(now)[focused]?.focus({ preventScroll: true });
+}
+
+/** Holds the controls for phrases once they are loaded, where the block repeats any. Without them it is played all the same. */
+function phrasesRow(wiring: PlayerActions): HTMLElement {
+  const row = make('div');
+  const { phrases: repeated = [] } = wiring.playback();
+  if (repeated.length > 0) {
+    import('./phrases/phrases.ts').then(
+      ({ phrases }) => row.append(phrases(repeated, wiring, { itemAt, playerText, button, choice, labelled, make })),
+      () => {},
+    );
+  }
+  return row;
 }
 
 function mainRow({ settings, change, playOrPause, stop, openLargeType }: PlayerActions) {

@@ -13,8 +13,6 @@ export interface Cursor {
   readonly refresh: () => void;
 }
 
-/** Milliseconds after which a reader who has scrolled away is followed again. */
-const RESUME_FOLLOWING_AFTER = 4000;
 /** Pixels that the band is wider than its note on either side. */
 const BAND_MARGIN = 4;
 /** Pixels that the band and the line are wide before they are stretched. */
@@ -29,28 +27,17 @@ interface Drawn {
   readonly chords: Map<string, Element[]>;
 }
 
-/** `visibleBottom` returns the y coordinate, in CSS pixels, where the player bar covers the page. */
-export function createCursor(block: HTMLElement, playback: () => Playback, visibleBottom: () => number): Cursor {
+/** `followTo` is called when playing reaches another row, with where its tile is on the screen. */
+export function createCursor(block: HTMLElement, playback: () => Playback, followTo: (tile: DOMRect) => void): Cursor {
   // Both are moved and stretched by a transform alone: what lies under them is not painted again for every note.
   const band = make('div', { class: 'play-band', hidden: true });
   const line = make('div', { class: 'play-line', hidden: true });
   const elements = [band, line];
   for (const element of elements) element.style.width = `${UNSCALED_WIDTH}px`;
-  const calm = matchMedia('(prefers-reduced-motion: reduce)');
   let drawn = new Map<string, Drawn>();
   let marked: readonly Element[] = [];
   let shown: Moment | undefined;
   let row = Number.NaN;
-  let scrolledAt = Number.NEGATIVE_INFINITY;
-  for (const kind of ['wheel', 'touchmove'] as const) {
-    addEventListener(
-      kind,
-      () => {
-        scrolledAt = performance.now();
-      },
-      { passive: true },
-    );
-  }
 
   function show(moment: Moment | undefined, follows: boolean): void {
     if (same(moment, shown)) return;
@@ -131,15 +118,12 @@ export function createCursor(block: HTMLElement, playback: () => Playback, visib
     marked = elements;
   }
 
-  /** Scrolls only when a new row begins outside of what can be seen, and not against a reader's own hand. */
-  function follow({ top, bottom }: DOMRect, scrolled: number): void {
-    const inPage = Math.round(top + scrolled);
+  /** Only a new row is followed to. */
+  function follow(tile: DOMRect, scrolled: number): void {
+    const inPage = Math.round(tile.top + scrolled);
     if (inPage === row) return;
     row = inPage;
-    const end = visibleBottom();
-    if ((top >= 0 && bottom <= end) || performance.now() - scrolledAt < RESUME_FOLLOWING_AFTER) return;
-    const above = Math.max(8, Math.min(end * 0.15, end - (bottom - top)));
-    scrollBy({ top: top - above, behavior: calm.matches ? 'instant' : 'smooth' });
+    followTo(tile);
   }
 
   return { elements, show, refresh };

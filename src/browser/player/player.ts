@@ -15,16 +15,16 @@ import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
 import { button, make } from './dom.ts';
 import { MUSIC_EVENT, settingsAfterEdit } from './edited-music.ts';
+import { followIn } from './following.ts';
 import { tempoInWords } from './in-words.ts';
-import { createLargeType, isLargeTypeOpen } from './large-type.ts';
+import { createLargeType, isLargeTypeOpen } from './large-type/large-type.ts';
 import { pageMixOn } from './page-mix.ts';
-import { markPhrases } from './phrase-marks.ts';
+import { markPhrases } from './phrases/phrase-marks.ts';
 import { offerTiles } from './tiles.ts';
+import { createWaking } from './waking.ts';
 
 /** The longest wait for a note to end: a device that slept stopped its clock. */
 const LONGEST_NOTE_WAIT = 1000;
-/** Milliseconds that a device may take to wake before the page says that it sleeps. */
-const WAKE_UP_TIME = 600;
 
 /**
  * Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. The function it returns ends it, for a host
@@ -58,6 +58,19 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
     stateChanged,
   );
 
+  const waking = createWaking(
+    context,
+    {
+      play: transport.play,
+      interrupted: () => {
+        if (!isRunning(transport.state())) return;
+        pause();
+        complain(true);
+      },
+      complain,
+    },
+    signal,
+  );
   const news = createAnnouncer();
   const largeType = createLargeType(
     () => playback,
@@ -66,7 +79,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   const cursor = createCursor(
     block,
     () => playback,
-    () => Math.min(innerHeight - largeType.covered(), controls.top()),
+    followIn(block, () => Math.min(innerHeight - largeType.covered(), controls.top()), signal),
   );
   const tiles = offerTiles(
     block,
@@ -86,8 +99,8 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       setRange(range);
     },
     showPhrase: markPhrases(block),
-    playOrPause: () => (isRunning(transport.state()) ? transport.pause() : start()),
-    stop: transport.stop,
+    playOrPause: () => (waking.waits() || isRunning(transport.state()) ? pause() : start()),
+    stop,
     openLargeType: largeType.open,
     pageMix,
     ofMidi: (midi) => pitches.ofMidi(midi),
@@ -123,15 +136,36 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
       message.textContent = playerText('noSound');
       return;
     }
-    startSounding(transport.pause);
+    startSounding(pause);
     if (isLargeTypeOpen()) largeType.open(true);
-    transport.play();
-    setTimeout(complainIfAsleep, WAKE_UP_TIME);
+    // Until the device is awake, as while it counts.
+    controls.showState('counting');
+    waking.start();
   }
 
-  function complainIfAsleep(): void {
-    if (!isRunning(transport.state()) || context?.state === 'running') return;
-    transport.pause();
+  function pause(): void {
+    endWith(transport.pause);
+  }
+
+  function stop(): void {
+    endWith(transport.stop);
+  }
+
+  /** Ends what plays, and what waits for the device to play. */
+  function endWith(end: () => void): void {
+    waking.cancel();
+    end();
+    if (isRunning(transport.state())) return;
+    controls.showState(transport.state());
+    stopSounding(pause);
+  }
+
+  function complain(on: boolean): void {
+    const hadFocus = message.contains(document.activeElement);
+    message.replaceChildren();
+    if (hadFocus) controls.focusPlay();
+    if (!on) return;
+    controls.showState(transport.state());
     const again = button(playerText('letItSound'), () => {
       controls.focusPlay();
       start();
@@ -141,7 +175,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
 
   function stateChanged(state: PlayState): void {
     controls.showState(state);
-    if (!isRunning(state)) stopSounding(transport.pause);
+    if (!isRunning(state)) stopSounding(pause);
     draw();
     news.say(stateInWords(state));
   }
@@ -222,7 +256,6 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   host.addEventListener(MUSIC_EVENT, ({ detail }: CustomEventInit<string>) => {
     if (detail) showEdited(JSON.parse(detail) as Playback);
   });
-  context.addEventListener('statechange', complainIfAsleep, { signal });
   const followHarp = (): void => {
     choices++;
     showHarp(onChosenHarp(written));
@@ -232,13 +265,13 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   findHoles();
   // A student who leaves the page, or looks at another, has stopped practising this block.
   const leave = (): void => {
-    transport.stop();
+    stop();
     pageMix.hush();
   };
   addEventListener('pagehide', leave, { signal });
   const look = (): void => {
     if (!document.hidden) return;
-    transport.pause();
+    pause();
     pageMix.hush();
   };
   document.addEventListener('visibilitychange', look, { signal });
@@ -248,8 +281,8 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   controls.focusPlay();
   start();
   return () => {
+    stop();
     gone.abort();
-    transport.stop();
     largeType.open(false);
   };
 }

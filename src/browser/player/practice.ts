@@ -3,14 +3,15 @@ import { isCompound } from '../../time/meter.ts';
 import { SWING_PERCENT_RANGE } from '../../time/swing.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayerActions } from './actions.ts';
-import { checkbox, labelled, make, numberField, slider } from './dom.ts';
+import { checkbox, freshId, labelled, make, numberField, slider } from './dom.ts';
+import { tempoInWords } from './in-words.ts';
 import { tempoScale } from './tempo.ts';
 
-/** The controls for practising: count-in, metronome, speed-up, swing. */
+/** The controls for practising: count-in, metronome, speed-up, swing. `showTempo` is to be called when the tempo has changed. */
 export function practice(
   { playback, settings, change, pageMix }: PlayerActions,
   showLoop: (on: boolean) => void,
-): HTMLElement {
+): { readonly element: HTMLElement; readonly showTempo: () => void } {
   const { tempo, meter } = playback();
   const said = make('span', { class: 'player-said' });
   const showSwing = (percent: number): void => {
@@ -32,18 +33,27 @@ export function practice(
   const climbs = settings().climb;
   const step = numberField({ least: 1, most: 40, step: 1 }, climbs?.step ?? 4, () => climb(climbing.checked));
   const goal = numberField(tempoScale(tempo), climbs?.goal ?? Math.round(tempo * 1.2), () => climb(climbing.checked));
+  const hint = make('span', { id: freshId() });
+  goal.setAttribute('aria-describedby', hint.id);
   const climbing = checkbox(climbs !== undefined, (on) => climb(on));
   // Only a loop has rounds.
   function climb(on: boolean): void {
     change(on ? { loop: true, climb: { step: step.valueAsNumber, goal: goal.valueAsNumber } } : { climb: undefined });
     showLoop(settings().loop);
+    showTempo();
   }
+  // Nothing would be heard of a goal that is not above the tempo.
+  function showTempo(): void {
+    const { tempo, climb } = settings();
+    hint.textContent = climb && climb.goal <= tempo ? playerText('goalTooLow', { tempo: tempoInWords(tempo) }) : '';
+  }
+  showTempo();
   const metronome = checkbox(false, (on) => pageMix.set('click', { muted: !on }));
   pageMix.watch('click', ({ muted }) => {
     metronome.checked = !muted;
   });
 
-  return make(
+  const element = make(
     'fieldset',
     {},
     make('legend', {}, playerText('practice')),
@@ -62,9 +72,11 @@ export function practice(
       labelled(playerText('speedUp'), climbing),
       labelled(playerText('speedUpBy'), step),
       labelled(playerText('speedUpTo'), goal, playerText('aMinute')),
+      hint,
     ),
     ...(isCompound(meter) ? [] : [labelled(playerText('swing'), swing, said)]),
   );
+  return { element, showTempo };
 }
 
 /** A swing by the percentage of the beat that its first half takes. */

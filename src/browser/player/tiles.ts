@@ -4,7 +4,7 @@
  * clears it. A drag chooses what it passes; arrow keys move, and with the shift key extend.
  */
 import type { BarRange } from '../../schedule/settings.ts';
-import { barInWords } from '../../score/bar-words.ts';
+import { barAmongAll } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import { itemAt } from '../../values/checked.ts';
 import { elementAt } from '../query.ts';
@@ -79,7 +79,7 @@ export function offerTiles(
           const again = seen.has(index);
           seen.add(index);
           if (again) return make('span', { 'data-loop-bar': index });
-          const name = barInWords(bar.number);
+          const name = barAmongAll(bar);
           const { part } = bar;
           const label =
             part === undefined

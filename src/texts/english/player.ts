@@ -52,6 +52,7 @@ export const PLAYER = {
   speedUpBy: 'by',
   speedUpTo: 'to',
   aMinute: 'a minute',
+  goalTooLow: 'It does not speed up: the tempo is {tempo} already. Set a slower tempo or a faster goal.',
   swing: 'Swing',
   straight: 'straight',
   swingShares: '{long} : {short}',

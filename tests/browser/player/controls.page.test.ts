@@ -34,6 +34,64 @@ describe('the controls', () => {
     expect(await percent.inputValue()).toBe('83');
   });
 
+  test.runIf(LONG)('say that a goal below the tempo is no speed-up, until either is changed', async ({ visit }) => {
+    const { page, block, control, hear } = await visit();
+    await hear();
+    await control('button', 'Stop').click();
+    await page.getByText('Practice and band').first().click();
+    const hint = block.getByText('It does not speed up');
+    const goal = control('spinbutton', 'to');
+    await goal.fill('100');
+    await goal.press('Enter');
+    expect(await hint.count()).toBe(0);
+    await control('checkbox', 'Speed up each round').check();
+    expect(await hint.textContent()).toContain('the tempo is 120 a minute already');
+    const described = await goal.evaluate(
+      (field) => document.getElementById(field.getAttribute('aria-describedby') ?? '')?.textContent,
+    );
+    expect(described).toBe(await hint.textContent());
+    await control('slider', 'Tempo').fill('70');
+    expect(await hint.count()).toBe(0);
+    await control('slider', 'Tempo').fill('100');
+    expect(await hint.count()).toBe(1);
+    await goal.fill('140');
+    await goal.press('Enter');
+    expect(await hint.count()).toBe(0);
+    await goal.fill('120');
+    await goal.press('Enter');
+    expect(await hint.count()).toBe(1);
+    await control('checkbox', 'Speed up each round').uncheck();
+    expect(await hint.count()).toBe(0);
+  });
+
+  test.runIf(LONG)('change the tempo once for each tap and each press of a key', async ({ visit }) => {
+    const { page, control, hear } = await visit({ touch: true });
+    await hear();
+    await control('button', 'Stop').click();
+    await page.evaluate(() => {
+      const changes: number[] = [];
+      document.addEventListener('change', ({ target }) => changes.push((target as HTMLInputElement).valueAsNumber));
+      Object.assign(globalThis, { changes });
+    });
+    const changes = () => page.evaluate(() => (globalThis as unknown as { changes: number[] }).changes.length);
+    const slider = control('slider', 'Tempo');
+    await slider.tap({ position: { x: 30, y: 15 } });
+    expect(await changes()).toBe(1);
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await changes()).toBe(2);
+    const beats = control('spinbutton', 'quarters a minute');
+    const before = Number(await beats.inputValue());
+    await beats.focus();
+    await page.keyboard.press('ArrowUp');
+    expect([await changes(), Number(await beats.inputValue())]).toEqual([3, before + 1]);
+    const { width = 0, height = 0 } = (await beats.boundingBox()) ?? {};
+    await beats.click({ position: { x: width - 20, y: height / 2 - 5 } });
+    expect([await changes(), Number(await beats.inputValue())]).toEqual([4, before + 2]);
+    await slider.focus();
+    expect(await changes()).toBe(4);
+  });
+
   test.runIf(LONG)('mute each part, and the tune to play along', async ({ visit }) => {
     const { page, control, hearAtOnce } = await visit();
     await hearAtOnce();

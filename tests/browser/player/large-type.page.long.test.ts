@@ -45,6 +45,17 @@ describe('on a phone on a music stand', () => {
     expect(await largeType.locator('.large-type-next').textContent()).toContain('half-step bend');
   });
 
+  test('large type that cannot be loaded stays closed, and its button says so', async ({ visit }) => {
+    const { page, control, hear } = await visit(PHONE);
+    await hear();
+    await control('button', 'Pause').waitFor();
+    await page.route(/\.js$/, (route) => route.abort());
+    await control('button', 'Large type').click();
+    await expect.poll(() => control('button', 'Large type').getAttribute('aria-pressed')).toBe('false');
+    expect(await page.getByRole('region', { name: 'What to play' }).count()).toBe(0);
+    await control('button', 'Pause').waitFor();
+  });
+
   test('large type has room for a chord and every word about it', async ({ visit }) => {
     for (const size of [PHONE, { ...PHONE, width: 740, height: 360 }]) {
       const { page, control, hearAtOnce } = await visit(size);

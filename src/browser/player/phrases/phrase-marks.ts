@@ -1,5 +1,5 @@
 /** Shows one phrase wherever it is in a block: its brackets become thicker and its names bold (player.css). */
-import { watchTiles } from './watch-tiles.ts';
+import { watchTiles } from '../watch-tiles.ts';
 
 /** Marks the brackets of a phrase by its index; undefined marks none. The marks stay when the block is drawn again. */
 export function markPhrases(block: HTMLElement): (phrase: number | undefined) => void {

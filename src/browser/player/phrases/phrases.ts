@@ -1,22 +1,32 @@
-/** The phrases that a block repeats: one is chosen, and is then heard alone or left out, looped, and shown wherever it is. */
-import type { BarRange, Layer } from '../../schedule/settings.ts';
-import { itemAt } from '../../values/checked.ts';
-import { playerText } from '../texts/player.ts';
-import type { PlayerActions } from './actions.ts';
-import { button, choice, labelled, make } from './dom.ts';
+/**
+ * The phrases that a block repeats: one is chosen, and is then heard alone or left out, looped, and shown wherever it is. Loaded where a
+ * block repeats some; what the player has already is handed over, as to the sheets of large type.
+ */
+import type { BarRange, Layer } from '../../../schedule/settings.ts';
+import type { RepeatedPhrase } from '../../../score/phrases.ts';
+import type { itemAt } from '../../../values/checked.ts';
+import type { playerText } from '../../texts/player.ts';
+import type { PlayerActions } from '../actions.ts';
+import type { button, choice, labelled, make } from '../dom.ts';
+
+/** What the controls for phrases have from the player. */
+export interface PhraseTools {
+  readonly itemAt: typeof itemAt;
+  readonly playerText: typeof playerText;
+  readonly button: typeof button;
+  readonly choice: typeof choice;
+  readonly labelled: typeof labelled;
+  readonly make: typeof make;
+}
 
 const ALL = 'all';
 
-/** The controls for the phrases of a block; undefined where it repeats none. */
-export function phrases({
-  playback,
-  settings,
-  change,
-  chooseBars,
-  showPhrase,
-}: PlayerActions): HTMLElement | undefined {
-  const { phrases = [] } = playback();
-  if (phrases.length === 0) return undefined;
+/** The controls for the phrases of a block. */
+export function phrases(
+  phrases: readonly RepeatedPhrase[],
+  { settings, change, chooseBars, showPhrase }: PlayerActions,
+  { itemAt, playerText, button, choice, labelled, make }: PhraseTools,
+): HTMLElement {
   const { layer: before } = settings();
   let chosen = before?.phrase;
   /** How often the loop was asked for, since the phrase was chosen. */

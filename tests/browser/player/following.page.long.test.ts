@@ -1,0 +1,83 @@
+/** The page scrolls with the playing, and not against its reader. */
+import type { Locator, Page } from 'playwright-core';
+import { describe, expect } from 'vitest';
+import { seen, test } from './visit.ts';
+
+const PHONE = { width: 360, height: 740, touch: true, calm: true };
+const scrolls = async (page: Page): Promise<number> => (await seen(page)).scrolls.length;
+const scrollY = (page: Page): Promise<number> => page.evaluate(() => window.scrollY);
+
+/** Plays round after round, from when the page has first followed on. */
+async function playOn(page: Page, control: (role: 'button', name: string) => Locator): Promise<void> {
+  await control('button', 'Loop').click();
+  await expect.poll(() => scrolls(page), { timeout: 8000 }).toBeGreaterThan(0);
+}
+
+describe('following', () => {
+  test('never scrolls the control that has the focus away', async ({ visit }) => {
+    const { page, control, hearAtOnce } = await visit(PHONE);
+    await hearAtOnce();
+    await playOn(page, control);
+    const slider = control('slider', 'Tempo');
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    await page.waitForTimeout(300);
+    const [before, place] = [await scrolls(page), await scrollY(page)];
+    for (let second = 0; second < 8; second++) {
+      await page.waitForTimeout(1000);
+      const { y = -1 } = (await slider.boundingBox()) ?? {};
+      expect(y).toBeGreaterThanOrEqual(0);
+      expect(y).toBeLessThan(PHONE.height);
+    }
+    expect([await scrolls(page), await scrollY(page)]).toEqual([before, place]);
+    // A press on the row that stays on the screen asks for the playing.
+    await control('button', 'Pause').click();
+    await control('button', 'Play').click();
+    await expect.poll(() => scrolls(page), { timeout: 6000 }).toBeGreaterThan(before);
+  });
+
+  test.for(['PageDown', 'End', 'a wheel', 'a script'])(
+    'waits four seconds for a reader who scrolls with %s',
+    async (how, { visit }) => {
+      const { page, control, hearAtOnce } = await visit(PHONE);
+      await hearAtOnce();
+      await playOn(page, control);
+      await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+      const from = await scrollY(page);
+      if (how === 'a wheel') await page.mouse.wheel(0, 700);
+      else if (how === 'a script') await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+      else await page.keyboard.press(how);
+      await expect.poll(() => scrollY(page)).toBeGreaterThan(from + 300);
+      await page.waitForTimeout(300);
+      const [before, place] = [await scrolls(page), await scrollY(page)];
+      await page.waitForTimeout(3200);
+      expect([await scrolls(page), await scrollY(page)]).toEqual([before, place]);
+      // What is played is far from the end, while after a page or less it may be in sight.
+      if (how === 'End' || how === 'a script')
+        await expect.poll(() => scrolls(page), { timeout: 6000 }).toBeGreaterThan(before);
+    },
+  );
+
+  test('leaves room for a bar at the head of the window', async ({ visit }) => {
+    const { page, block, control, hearAtOnce } = await visit(PHONE);
+    await page.evaluate(() => {
+      document.documentElement.style.scrollPaddingTop = '200px';
+    });
+    await hearAtOnce();
+    await playOn(page, control);
+    const tops = await block.evaluate(async (element) => {
+      const found: number[] = [];
+      for (let look = 0; look < 12; look++) {
+        await new Promise((resolve) => setTimeout(resolve, 500));
+        // The scroll is at once, a frame after its bar has begun.
+        await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+        // The band is over the tile of the note; a crowded bar has another above it.
+        const band = element.querySelector('.play-band:not([hidden])');
+        if (band) found.push(Math.round(band.getBoundingClientRect().top));
+      }
+      return found;
+    });
+    expect(tops.length).toBeGreaterThan(5);
+    expect(Math.min(...tops)).toBeGreaterThanOrEqual(200);
+  });
+});
