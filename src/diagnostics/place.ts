@@ -107,8 +107,7 @@ const flat = ({ start, end }: SourceRange) => ({
 });
 
 /** The edits of a fix as edits of the text of its file, which has to be the one that was read. */
-export function editsOf({ edits }: PlacedFix, text: string): TextEdit[] {
-  const { lines } = placeOf(text);
+export function editsOf({ edits }: PlacedFix, text: string, { lines }: Placed = placeOf(text)): TextEdit[] {
   const offset = (line: number, column: number): number => (lines[line - 1]?.offset ?? text.length) + column - 1;
   return edits.map(({ line, column, endLine, endColumn, text: written }) => ({
     span: { from: offset(line, column), to: offset(endLine, endColumn) },

@@ -2,22 +2,10 @@
  * Mistakes in YAML, found line by line where their author made them. A reader of YAML notices most of them lines later, in words about
  * its own work; here each line is taken for what its author must have meant: a key, an item of a list, or a text.
  */
-import type { TextEdit, TextSpan } from '../diagnostics/diagnostic.ts';
+import type { TextEdit } from '../diagnostics/diagnostic.ts';
 import { ALL_KEYS } from './file-keys.ts';
+import { edit, plainMistake, type YamlMistake } from './yaml-plain.ts';
 import { afterFlow, afterQuotes, asQuoted, behindValue } from './yaml-value.ts';
-
-/** A mistake in the writing of YAML. Spans count from the start of the text. */
-export interface YamlMistake {
-  readonly span: TextSpan;
-  readonly what: string;
-  readonly fix: string;
-  /** What removes it, if there is only one way. */
-  readonly edits?: readonly TextEdit[];
-  /** Tried where these leave a mistake in the same line. */
-  readonly orElse?: readonly TextEdit[];
-  /** A reader of YAML finds nothing wrong with it, and reads something else than is meant. */
-  readonly silent?: true;
-}
 
 interface Line {
   readonly from: number;
@@ -41,8 +29,6 @@ type Before =
   | { readonly kind: 'text'; readonly indent: number; readonly plain: boolean };
 
 const KEY = /^("[^"]*"|'[^']*'|[^\s:"'[\]{}#&*!|>%@`,][^:]*):(?=[ \t]|$)/;
-
-const edit = (from: number, to: number, text: string): TextEdit => ({ span: { from, to }, text });
 
 /** The first mistake of a text; undefined where each line can be what it seems to be. Takes time by the length of the text. */
 export function mistakeInLines(text: string): YamlMistake | undefined {
@@ -196,7 +182,8 @@ export function mistakeInLines(text: string): YamlMistake | undefined {
         span: { from: from + end.open, to: from + end.open + 1 },
         what: `The ${end.close === '"' || end.close === "'" ? 'quotation mark' : 'bracket'} that begins here is not closed.`,
         fix: `Write ${shown(closed)}`,
-        edits: [edit(from + end.until, from + end.until, end.close)],
+        // A line that was broken in two has the closing sign in its second half.
+        ...(isClosedBelow(number, end.close) ? {} : { edits: [edit(from + end.until, from + end.until, end.close)] }),
       };
     }
     if (end !== undefined) {
@@ -215,6 +202,13 @@ export function mistakeInLines(text: string): YamlMistake | undefined {
       };
     }
     return plainMistake(rest, from, shown, key);
+  }
+
+  /** Whether the next line is the end of a value that was broken in two. */
+  function isClosedBelow(number: number, close: string): boolean {
+    const { text = '', indent = 0 } = lines[number + 1] ?? {};
+    const content = text.slice(indent);
+    return !KEY.test(content) && !/^-(?:[ \t]|$)/.test(content) && content.includes(close);
   }
 
   /** A line that is neither a key nor an item of a list. */
@@ -274,18 +268,28 @@ export function mistakeInLines(text: string): YamlMistake | undefined {
     };
   }
 
-  /** A line that has to be moved, with all below it that belong to it. */
+  /** A line that has to be moved, with all below it that belong to it: an item is no part of the group of a key beside it. */
   function shifted(line: Line, number: number, by: number, words: { what: string; fix: string }): YamlMistake {
     const edits: TextEdit[] = [];
-    for (const { from, indent } of lines.slice(number)) {
-      if (indent < line.indent) break;
-      edits.push(by < 0 ? edit(from, from - by, '') : edit(from, from, ' '.repeat(by)));
-    }
     const start = line.from + line.indent;
     const end = line.from + line.text.trimEnd().length;
-    return { span: { from: start, to: end }, ...words, edits };
+    const span = { from: start, to: end };
+    const isItem = isItemAt(line);
+    for (const other of lines.slice(number)) {
+      const { from, indent } = other;
+      if (indent < line.indent) break;
+      if (indent === line.indent && isItemAt(other) !== isItem) {
+        // Items may be the value of the key above them, or go on with the list that the key was moved into.
+        if (isItem || lines[lines.indexOf(other) - 1]?.text.endsWith(':')) return { span, ...words };
+        break;
+      }
+      edits.push(by < 0 ? edit(from, from - by, '') : edit(from, from, ' '.repeat(by)));
+    }
+    return { span, ...words, edits };
   }
 }
+
+const isItemAt = ({ text, indent }: Line): boolean => /^-(?:[ \t]|$)/.test(text.slice(indent));
 
 const spaces = (count: number): string => (count === 0 ? 'no space' : count === 1 ? 'one space' : `${count} spaces`);
 
@@ -337,58 +341,5 @@ function wrongMarks(lines: readonly Line[], number: number, line: Line): YamlMis
     fix: `${sign === '-' ? 'Write a space after the hyphen:' : 'Write'} - ${content.slice(sign.length).trimEnd()}`,
     edits,
     silent: true,
-  };
-}
-
-/** What is wrong with a value that is not in quotation marks or brackets. */
-function plainMistake(
-  rest: string,
-  from: number,
-  shown: (text: string) => string,
-  key: string | undefined,
-): YamlMistake | undefined {
-  const value = rest.replace(/[ \t]#.*$/, '').trimEnd();
-  const span = { from, to: from + value.length };
-  const said = asQuoted(value);
-  const quote = { fix: `Quote the value: ${shown(said)}`, edits: [edit(span.from, span.to, said)] };
-  if (/^[@`%]/.test(value))
-    return { span: { from, to: from + 1 }, what: 'A value may not start with this character.', ...quote };
-  if (/^[|>][ \t]/.test(value)) {
-    const at = from + (/^[|>][ \t]*/.exec(value)?.[0].length ?? 0);
-    const what = 'A value that begins with | or > is read as a text of several lines.';
-    const inner = value.slice(1).trim();
-    const bare = inner.endsWith('|') ? inner.slice(0, -1).trimEnd() : inner;
-    return {
-      span: { from: at, to: span.to },
-      what,
-      fix: `Leave the first bar line out: ${shown(bare)}`,
-      ...(value.startsWith('|') ? { edits: [edit(span.from, span.to, bare)] } : {}),
-    };
-  }
-  if (/^\*[^\s*]+\*|^\*\*/.test(value)) {
-    return {
-      span,
-      what: 'A value that starts with * refers to another place of the file, which course files do not use.',
-      ...quote,
-      silent: true,
-    };
-  }
-  if (key === undefined) return undefined;
-  if (/^-[ \t]/.test(value))
-    return {
-      span: { from, to: from + 1 },
-      what: 'A list with hyphens begins in the line below its key.',
-      fix: `A single value needs no hyphen: ${shown(value.replace(/^-[ \t]+/, ''))}`,
-    };
-  const second = /^(.*?):(?=[ \t]|$)/.exec(value);
-  if (!second) return undefined;
-  // A key that follows in the same line may be meant as one.
-  const word = /(?:^|[ \t])([\w-]+)$/.exec(second[1] ?? '')?.[1] ?? '';
-  const isKey = ALL_KEYS.has(word) && word !== second[1];
-  return {
-    span,
-    what: 'A second colon in this line makes YAML see a key inside a value.',
-    fix: quote.fix,
-    ...(isKey ? {} : { edits: quote.edits }),
   };
 }

@@ -19,7 +19,8 @@ import type { Diagnostic, TextEdit, TextSpan } from '../diagnostics/diagnostic.t
 import { applyEdits, editsFit } from '../diagnostics/edit.ts';
 import { type Placed, pointAt, type SourceRange } from '../diagnostics/place.ts';
 import { DOCUMENT_PROBLEMS } from './problems.ts';
-import { mistakeInLines, type YamlMistake } from './yaml-lines.ts';
+import { mistakeInLines } from './yaml-lines.ts';
+import type { YamlMistake } from './yaml-plain.ts';
 
 /** Texts, lists and records of them; undefined for a value left empty. */
 export type YamlValue = string | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };

@@ -97,7 +97,8 @@ export function readLessonText(source: string): LessonText {
       case 'text':
       case 'inlineCode':
         if (node.type === 'text') append(diagnostics, unmarkedIn(span));
-        if (span.from >= componentEnd) prose.push(span);
+        // What reads as a block is no prose.
+        if (span.from >= componentEnd && span.from >= lostEnd) prose.push(span);
         break;
       case 'paragraph': {
         const lost = lostBlockIn(source.slice(span.from, span.to));
@@ -196,9 +197,12 @@ export function readLessonText(source: string): LessonText {
   function unmarkedIn({ from, to }: TextSpan): Diagnostic[] {
     const text = source.slice(from, to);
     const at = (index: number, length: number): TextSpan => ({ from: from + index, to: from + index + length });
-    const headings = [...text.matchAll(/^(#{1,6})[\p{L}\p{N}][^\r\n]{0,80}/gmu)].map(
-      ({ 0: line, 1: signs = '', index }) =>
-        report('heading-space', at(index, line.length), { text: oneLine(line), signs }),
+    // A paragraph may begin with a number, as in #1; words behind the signs of a heading are its text.
+    const isHeading = /^#+[ \t]+$/.test(source.slice(source.lastIndexOf('\n', from - 1) + 1, from));
+    const found = isHeading ? [] : [...text.matchAll(/^(#{1,6})(?:\p{L}|(?<=##)\p{N})[^\r\n]{0,80}/gmu)];
+    const headings = found.map(({ 0: line, 1: signs = '', index }) =>
+      // Within a paragraph it may be a word of a sentence.
+      report('heading-space', at(index, line.length), { text: oneLine(line), signs, isCertain: index === 0 }),
     );
     const links = [...text.matchAll(/\[[^\][\r\n]{0,200}\]\([^\s()"]{1,200}(?: [^\s()"]{1,200})+\)/g)].map(
       ({ 0: link, index }) => report('link-space', at(index, link.length), { text: oneLine(link) }),

@@ -131,11 +131,12 @@ export const LESSON_PROBLEMS = {
         ? 'Add alt="…" with a description, or alt="" for a decorative picture.'
         : `Describe the picture between the brackets. For a decorative picture, write <img src="${url}" alt="" /> instead.`,
   }),
-  'heading-space': warning<{ text: string; signs: string }>({
+  'heading-space': warning<{ text: string; signs: string; isCertain: boolean }>({
     about: 'A heading has a space between its signs and its words; without it Markdown shows the signs as text.',
     message: ({ text }) => `“${text}” is no heading, and is shown as it is written.`,
     help: ({ text, signs }) => `Write a space behind ${signs}, as in ${signs} ${text.slice(signs.length)}.`,
-    fix: ({ signs }, { from }) => certainly({ from: from + signs.length, to: from + signs.length }, ' '),
+    fix: ({ signs, isCertain }, { from }) =>
+      (isCertain ? certainly : perhaps)({ from: from + signs.length, to: from + signs.length }, ' '),
   }),
   'link-space': warning<{ text: string }>({
     about: 'An address ends at its first space, so that what has one in it is no link and no picture.',

@@ -30,6 +30,7 @@ import { checkPasses } from './jumps/check-passes.ts';
 import { closeRepeats } from './jumps/close-repeats.ts';
 import { fillRests } from './jumps/rests.ts';
 import { type BlockKeys, checkKeys, keysOfBars } from './keys.ts';
+import { withoutEchoes } from './mistakes/echoes.ts';
 import { checkNumerals } from './numerals.ts';
 import { checkGlides, checkPlayable } from './playable.ts';
 import { report } from './problems.ts';
@@ -101,7 +102,7 @@ function evaluateInChain(tree: BlockTree, context: ReadContext, quoteChain: Quot
   checkGlides(sounds, diagnostics);
   if (!head.bad.has('harp') && !head.bad.has('tuning')) checkSounds(sounds, head, tree.text, diagnostics);
   checkPasses(bars, inBars, head.pickup, diagnostics);
-  const ordered = inOrder(diagnostics);
+  const ordered = withoutEchoes(inOrder(diagnostics));
   if (hasError(ordered)) return { score: undefined, diagnostics: ordered };
   const { harp } = head;
   // What is set between phrases and the first bar is what the block begins with.

@@ -9,7 +9,15 @@ import { nameOfText, plainCharacters } from './characters.ts';
 import { chordsBelow, isChordLine } from './mistakes/chord-lines.ts';
 import { withWordsTogether } from './mistakes/lines-of-words.ts';
 import { withSpellingsTogether } from './mistakes/other-spellings.ts';
-import { LINE_KEYS, meantSetting, nearestSetting, secondSetting } from './mistakes/setting-lines.ts';
+import {
+  LINE_KEYS,
+  lettersOf,
+  meantPhraseName,
+  meantSetting,
+  nearestSetting,
+  secondSetting,
+  spoiledSetting,
+} from './mistakes/setting-lines.ts';
 import { type SpacedPhrases, withSpacedNames } from './mistakes/spaced-names.ts';
 import { report } from './problems.ts';
 import { scanMusic } from './scan.ts';
@@ -58,7 +66,7 @@ export function parseBlock(text: string): BlockTree {
   for (const [index, line] of lines.entries()) {
     const content = plain.slice(line.from, line.to);
     if (content.trim() === '') continue;
-    const keyed = keyOfLine(content, line.from) ?? unmarked(content, line);
+    const keyed = asPhrase(keyOfLine(content, line.from) ?? unmarked(content, line) ?? spoiled(content, line));
     if (keyed && /^(?:part|text|syllables)$|^(?:phrase|words)\b/.test(keyed.key)) {
       inHeader = false;
       if (keyed.key === 'part') readPart(keyed, line);
@@ -70,10 +78,13 @@ export function parseBlock(text: string): BlockTree {
     } else if (keyed) {
       readHeader(keyed, line);
     } else {
+      const wasInHeader: boolean = inHeader;
       inHeader = false;
       if (readChordLine(content, index)) continue;
       readOtherComment(content, line);
       const scanned = scanMusic(plain, line.from, line.to, diagnostics);
+      // What begins like no music may be a setting, and then those behind it are not late.
+      inHeader = wasInHeader && scanned[0]?.kind === 'unreadable';
       for (const item of scanned) if (item.kind === 'bar') changes = through(changes, item.endings);
       append(music, scanned);
       music.push({ kind: 'line-end', span: { from: line.to, to: line.to } });
@@ -127,10 +138,27 @@ export function parseBlock(text: string): BlockTree {
     return { key, keySpan: { from, to }, behind: to, isGuess: true };
   }
 
+  /** A setting with a sign too many in its name, which is an unknown name. */
+  function spoiled(content: string, line: BlockLine): Keyed | undefined {
+    const found = spoiledSetting(content, ALL_KEYS);
+    if (!found) return undefined;
+    const [from, to] = [line.from + found.from, line.from + found.to];
+    return { key: text.slice(from, to), keySpan: { from, to }, behind: line.from + found.valueFrom };
+  }
+
+  /** A phrase whose word is mistyped is reported here and read as one, so that what quotes it finds it. */
+  function asPhrase(keyed: Keyed | undefined): Keyed | undefined {
+    const meant = keyed && meantPhraseName(keyed.key, ALL_KEYS);
+    if (!keyed || meant === undefined) return keyed;
+    const facts = { key: nameOfText(keyed.key), nearest: `${meant}:`, known: ALL_KEYS, isPart: false };
+    diagnostics.push(report('header-unknown', keyed.keySpan, facts, perhaps(keyed.keySpan, meant)));
+    return { ...keyed, key: meant, isGuess: true };
+  }
+
   /** A name that is no setting. It is read as the one that is meant where only capital letters are wrong. */
   function readUnknown({ key, keySpan, behind }: Keyed, line: BlockLine): void {
     const { value, valueSpan } = trimmed(text, behind, line.to);
-    const near = value === '' ? 'part' : nearestSetting(key, ALL_KEYS);
+    const near = value === '' ? 'part' : nearestSetting(lettersOf(key), ALL_KEYS);
     const isCase = near === key.toLowerCase();
     const meant = SETTING_KEYS.find((one) => one === near);
     const isTaken = near !== undefined && inHeader && header.has(near);

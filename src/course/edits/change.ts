@@ -1,4 +1,5 @@
 /** Changes of a course's text files as data, before anything is written. */
+import { isUtf8 } from 'node:buffer';
 import type { Files } from '../files.ts';
 import { withOverlay } from './overlay.ts';
 
@@ -20,6 +21,20 @@ export const BYTE_ORDER_MARK = '\ufeff';
 export function encodeLike(before: Buffer, text: string): Buffer {
   const isMarked = before.toString('utf8', 0, 3).startsWith(BYTE_ORDER_MARK);
   return Buffer.from(isMarked ? BYTE_ORDER_MARK + text : text);
+}
+
+/**
+ * The bytes that a text was read from; undefined where the file is no text, which would be written as another. Saved or removed since
+ * then, the file is compared with them when it is to be written.
+ */
+export function bytesBehind(files: Files, file: string, text: string): Buffer | undefined {
+  let now: Buffer;
+  try {
+    now = files.read(file);
+  } catch {
+    return Buffer.from(text);
+  }
+  return isUtf8(now) ? encodeLike(now, text) : undefined;
 }
 
 /** The files of a course as they would be after some changes. */

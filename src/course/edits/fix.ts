@@ -1,13 +1,12 @@
 /** Applies the certain fixes of a course’s problems in memory, as often as that removes some. */
-import { isUtf8 } from 'node:buffer';
 import type { TextEdit } from '../../diagnostics/diagnostic.ts';
 import { applyEdits } from '../../diagnostics/edit.ts';
-import { editsOf, type PlacedFix, type Problem } from '../../diagnostics/place.ts';
+import { editsOf, type PlacedFix, type Problem, placeOf } from '../../diagnostics/place.ts';
 import { valueAt } from '../../values/checked.ts';
 import type { Course } from '../course.ts';
 import type { Files } from '../files.ts';
 import { type LoadOptions, loadFrom } from '../load.ts';
-import { encodeLike, type FileChange, filesAfter } from './change.ts';
+import { bytesBehind, encodeLike, type FileChange, filesAfter } from './change.ts';
 
 /** A course with its certain fixes applied. */
 export interface Fixed {
@@ -71,12 +70,12 @@ function proposals(
   const byFile = Map.groupBy(course.problems.filter(hasCertainFix), ({ file }) => file);
   for (const [file, problems] of byFile) {
     if (left.has(file)) continue;
-    const before = changes.get(file)?.before ?? files.read(file);
-    // What is no text would be written as another.
-    if (!isUtf8(before)) continue;
     const text = valueAt(course.sources, file);
+    const before = changes.get(file)?.before ?? bytesBehind(files, file, text);
+    if (!before) continue;
+    const placed = placeOf(text);
     const { edits, applied } = apart(
-      problems.map((problem) => ({ key: keyOf(problem), edits: editsOf(problem.fix, text) })),
+      problems.map((problem) => ({ key: keyOf(problem), edits: editsOf(problem.fix, text, placed) })),
     );
     const after = applyEdits(text, edits);
     if (after !== text)
@@ -95,12 +94,23 @@ function apart(fixes: readonly { readonly key: string; readonly edits: readonly 
 } {
   const edits: TextEdit[] = [];
   const applied: string[] = [];
+  // By stretches of the text, so that each is compared with its neighbours only.
+  const near = new Map<number, TextEdit[]>();
   for (const { key, edits: fix } of fixes) {
-    if (fix.some((one) => edits.some((other) => touches(one, other)))) continue;
-    edits.push(...fix);
+    if (fix.some((one) => stretchesOf(one).some((at) => near.get(at)?.some((other) => touches(one, other))))) continue;
+    for (const one of fix) for (const at of stretchesOf(one)) near.set(at, [...(near.get(at) ?? []), one]);
+    for (const one of fix) edits.push(one);
     applied.push(key);
   }
   return { edits, applied };
+}
+
+const STRETCH = 256;
+
+/** The numbers of the stretches of a text that an edit is in, its ends included. */
+function stretchesOf({ span: { from, to } }: TextEdit): number[] {
+  const first = Math.floor(from / STRETCH);
+  return Array.from({ length: Math.floor(to / STRETCH) - first + 1 }, (_, index) => first + index);
 }
 
 const touches = ({ span: a }: TextEdit, { span: b }: TextEdit): boolean => a.from <= b.to && b.from <= a.to;

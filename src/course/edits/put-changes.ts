@@ -42,12 +42,12 @@ export function putChanges(dir: string, changes: readonly FileChange[], step: Wr
   try {
     const moves = changes.flatMap(({ file, to = file }) => (to === file ? [] : [{ file, to }]));
     for (const { file, to } of moves) checkMove(dir, file, to);
-    const jobs = changes
-      .filter(({ before, after }) => !before.equals(after))
-      .map((change) => {
-        current = change.file;
-        return prepare(dir, change, undo, step);
-      });
+    const written = changes.filter(({ before, after }) => !before.equals(after));
+    current = written[0]?.file ?? '';
+    const jobs = once(dir, written).map((change) => {
+      current = change.file;
+      return prepare(dir, change, undo, step);
+    });
     for (const job of jobs) {
       current = job.change.file;
       checkUnchanged(job);
@@ -86,10 +86,25 @@ function prepare(dir: string, change: FileChange, undo: (() => void)[], step: Wr
   const path = realpathSync(join(dir, change.file));
   const job = { change, path, partial: partialOf(path) };
   checkUnchanged(job);
+  // Where a file takes the place of another, the machine does not ask.
+  if ((statSync(path).mode & 0o222) === 0) throw new NotChanged(`${change.file} is protected against changes.`);
   undo.push(() => rmSync(job.partial, { force: true }));
   writeFileSync(job.partial, change.after, { mode: statSync(path).mode });
   step('prepared', change.file);
   return job;
+}
+
+/** Without the second of two names of one file, of which one is a link. */
+function once(dir: string, changes: readonly FileChange[]): FileChange[] {
+  const byPath = new Map<string, FileChange>();
+  for (const change of changes) {
+    const path = realpathSync(join(dir, change.file));
+    const first = byPath.get(path) ?? change;
+    if (!first.after.equals(change.after))
+      throw new NotChanged(`${first.file} and ${change.file} are one file, which cannot be both.`);
+    byPath.set(path, first);
+  }
+  return [...byPath.values()];
 }
 
 const partialOf = (path: string): string => `${path}.${process.pid}-${randomBytes(4).toString('hex')}.partial`;

@@ -3,6 +3,7 @@ import { nearest } from '../../diagnostics/nearest.ts';
 import { isId } from '../../document/schema.ts';
 import { fieldOf } from '../../document/unknown.ts';
 import { readYaml } from '../../document/yaml.ts';
+import { isLessonName, isReservedName } from '../../lesson/lesson-name.ts';
 import { CATALOGUE } from '../../technique/catalogue.ts';
 import { ID as TECHNIQUE_ID } from '../../technique/technique.ts';
 import type { Course } from '../course.ts';
@@ -199,8 +200,10 @@ function underName(old: Named, written: string): NameRead {
 /** Why a name cannot be that of a thing of its kind. */
 const SHAPES: Readonly<Record<NamedKind, (name: string) => string | undefined>> = {
   lesson: (name) =>
-    name.split('/').every((part) => /^[A-Za-z0-9][A-Za-z0-9_-]*$/.test(part))
-      ? undefined
+    name.split('/').every(isLessonName)
+      ? name.split('/').some(isReservedName)
+        ? `“${name}” cannot be the name of a lesson: some machines have another use for it.`
+        : undefined
       : `“${name}” cannot be part of an address. The name of a lesson is made of letters, digits, hyphens and underscores, with a slash behind each folder.`,
   block: (name) =>
     /^[a-z][a-z0-9-]*$/.test(name)

@@ -3,7 +3,7 @@ import type { TextEdit } from '../../diagnostics/diagnostic.ts';
 import { applyEdits, editsInOrder } from '../../diagnostics/edit.ts';
 import { type Problem, placeOf, pointAt, type SourcePoint } from '../../diagnostics/place.ts';
 import type { Course } from '../course.ts';
-import { encodeLike, type FileChange } from '../edits/change.ts';
+import { bytesBehind, encodeLike, type FileChange } from '../edits/change.ts';
 import type { Files } from '../files.ts';
 import { LESSONS } from '../folder.ts';
 import { editOfLink, placesAfter, type Renaming } from './links.ts';
@@ -26,7 +26,7 @@ export interface RenamedFile {
 /** The same as bytes of the files in which the course was read. */
 export const fileChanges = (files: Files, changes: readonly RenamedFile[]): FileChange[] =>
   changes.map(({ file, to, before: text, after }) => {
-    const before = encodeLike(files.read(file), text);
+    const before = bytesBehind(files, file, text) ?? Buffer.from(text);
     return { file, to, before, after: encodeLike(before, after) };
   });
 

@@ -56,10 +56,15 @@ export function endOfHoles(text: string, open: number): number | undefined {
 const IN_MARKS = /[^\][|{}<>"=@%]*/y;
 const WORD = /[\s,]*([^\s,\][|{}<>"=@%]+)/y;
 
+const IN_WORD = /[^\s\][|]*/y;
+
 /** The end of the marks whose bracket is at an offset. */
 export function endOfMarks(text: string, open: number): BracketEnd {
   const limit = end(IN_MARKS, text, open + 1);
   if (text[limit] === ']') return { to: limit, isClosed: true };
+  // A sign in the middle of a mark is a mistake in the mark.
+  const closing = end(IN_WORD, text, limit);
+  if (closing > limit && text[closing] === ']') return { to: closing, isClosed: true };
   let to = open + 1;
   for (let at = to; ; ) {
     WORD.lastIndex = at;

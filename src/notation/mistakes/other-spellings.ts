@@ -87,7 +87,8 @@ export function withSpellingsTogether(text: string, diagnostics: readonly Diagno
     if (!spelling) others.push(diagnostic);
     else {
       const all = met.get(spelling.kind) ?? [];
-      all.push({ diagnostic, written, spelling });
+      const isCertain = spelling.isCertain && isSure(text, spelling.kind, diagnostic.span);
+      all.push({ diagnostic, written, spelling: { ...spelling, isCertain } });
       met.set(spelling.kind, all);
     }
   }
@@ -95,6 +96,12 @@ export function withSpellingsTogether(text: string, diagnostics: readonly Diagno
   lettersAsMeant(met, /(?:^|[\s(])-\d/.test(text));
   const together = [...met].flatMap(([kind, all]) => (all.length > 0 ? [togetherOf(kind, all)] : []));
   return [...others, ...together];
+}
+
+/** Whether what is around a word leaves no other meaning: a last bar line ends its line, and other words stand alone. */
+function isSure(text: string, kind: SpellingKind, { from, to }: TextSpan): boolean {
+  if (kind === 'bar-line') return !/[{(<]$/.test(text.slice(0, from)) && /^[ \t]*(?:#|[\r\n]|$)/.test(text.slice(to));
+  return from === 0 || /[\s|:{}%>]/.test(text.charAt(from - 1));
 }
 
 const take = (met: ReadonlyMap<SpellingKind, Met[]>, kind: SpellingKind): Met[] => met.get(kind) ?? [];

@@ -110,3 +110,32 @@ export function secondSetting(
   }
   return undefined;
 }
+
+/** A name without the signs that no name of a setting has. */
+export const lettersOf = (key: string): string => key.replace(/[^\w -]/g, '');
+
+/** The name of a setting with a sign in it that no name has, as in `te'mpo: 72`: offsets within the line; undefined for anything else. */
+export function spoiledSetting(
+  line: string,
+  keys: readonly string[],
+): { readonly from: number; readonly to: number; readonly valueFrom: number } | undefined {
+  const found =
+    /^( *)((?:phras\S{0,3} )?[^\s\d:|]{3,16}) ?:(?= |$)/.exec(line) ?? /^( *)(\S{3,9} [\w-]{1,40}):(?= |$)/.exec(line);
+  if (!found) return undefined;
+  const [whole, before = '', written = ''] = found;
+  const letters = lettersOf(written).trim();
+  if (!/^[A-Za-z]/.test(letters)) return undefined;
+  if (nearest(letters, keys) === undefined && meantPhraseName(letters, keys) === undefined && !isPhrase(letters))
+    return undefined;
+  return { from: before.length, to: before.length + written.length, valueFrom: whole.length };
+}
+
+const isPhrase = (letters: string): boolean => /^phrase [\w-]+$/i.test(letters);
+
+/** `phrase lick` for `phraes lick`; undefined for what is no mistyped name of a phrase. */
+export function meantPhraseName(key: string, keys: readonly string[]): string | undefined {
+  const [word = '', name, ...others] = lettersOf(key).split(/ +/);
+  if (name === undefined || others.length > 0 || /^phrase /.test(key)) return undefined;
+  if (keys.includes(word.toLowerCase()) && word.toLowerCase() !== 'phrase') return undefined;
+  return nearest(word, keys) === 'phrase' ? `phrase ${name}` : undefined;
+}

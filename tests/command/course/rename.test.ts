@@ -84,6 +84,7 @@ rename to lessons/b/second.mdx
     [['first', 'second', '--as', 'lesson'], 'There is a lesson “second” already.'],
     [['first', 'SECOND', '--as', 'lesson'], 'The lesson “second” differs from “SECOND” in capital letters only.'],
     [['first', 'first', '--as', 'lesson'], 'The lesson is called “first” already.'],
+    [['second', 'blues/con'], '“blues/con” cannot be the name of a lesson: some machines have another use for it.'],
     [['second', 'a b'], '“a b” cannot be part of an address.'],
     [['first/riff', 'Lick'], '“Lick” cannot be the id of a block'],
     [['first/riff', 'second/riff'], 'A block keeps its lesson: write the new name alone, as in “riff”.'],

@@ -30,4 +30,10 @@ describe('changes of files', () => {
       'diff --git a/a.mdx b/b.mdx\nrename from a.mdx\nrename to b.mdx\n',
     );
   });
+  test('are one part where very many lines differ', () => {
+    const lines = (word: string) => Array.from({ length: 2000 }, (_, index) => `${word} ${index}\n`).join('');
+    const diff = diffOf([change('a.mdx', `A\nB\n${lines('old')}C\nD`, `A\nB\n${lines('new')}C\nE`)]);
+    expect(diff).toContain('\n@@ -1,2004 +1,2004 @@\n A\n B\n-old 0\n');
+    expect(diff).toContain('\n-D\n\\ No newline at end of file\n+new 0\n');
+  });
 });

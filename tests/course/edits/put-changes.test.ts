@@ -103,6 +103,25 @@ describe('the files of a rename', () => {
     }
   });
 
+  test('are not written over a file that is protected', () => {
+    const { dir, changes } = course();
+    chmodSync(join(dir, 'lessons/walk-on.mdx'), 0o444);
+    const before = bytesIn(dir);
+    expect(() => putChanges(dir, changes)).toThrow('lessons/walk-on.mdx is protected against changes.');
+    expect(bytesIn(dir)).toEqual(before);
+  });
+
+  test('are written once where two names lead to one file, and not at all where they differ', () => {
+    const dir = folderOf({ 'lessons/a.mdx': 'A' });
+    symlinkSync(join(dir, 'lessons/a.mdx'), join(dir, 'lessons/b.mdx'));
+    const to = (file: string, text: string) => ({ file, before: Buffer.from('A'), after: Buffer.from(text) });
+    expect(() => putChanges(dir, [to('lessons/a.mdx', 'B'), to('lessons/b.mdx', 'C')])).toThrow('are one file');
+    expect(readFileSync(join(dir, 'lessons/a.mdx'), 'utf8')).toBe('A');
+    putChanges(dir, [to('lessons/a.mdx', 'B'), to('lessons/b.mdx', 'B')]);
+    expect(readdirSync(join(dir, 'lessons'))).toEqual(['a.mdx', 'b.mdx']);
+    expect(readFileSync(join(dir, 'lessons/b.mdx'), 'utf8')).toBe('B');
+  });
+
   test('are not written where a file has the new name', () => {
     const { dir, changes } = course();
     mkdirSync(join(dir, 'lessons/new/folder'), { recursive: true });
