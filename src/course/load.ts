@@ -17,7 +17,6 @@ import { CHECKS, type CheckedCourse } from './checks.ts';
 import { readClips } from './clips/clips.ts';
 import type { Course, Lesson, LessonFigure, Link } from './course.ts';
 import { readCourseFile } from './course-file.ts';
-import { withoutEchoes } from './echoes.ts';
 import { readFigure } from './figures/figure.ts';
 import { type Files, filesOnDisk } from './files.ts';
 import { COURSE_FILE, type CourseFolder, readFolder } from './folder.ts';
@@ -29,6 +28,7 @@ import { type LessonRead, readLesson } from './lesson.ts';
 import { type LessonPlaces, type Places, resolve } from './link.ts';
 import { coursePath } from './path.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
+import { withoutRepeated } from './repeated.ts';
 import { settle } from './severity.ts';
 import { readTechniques } from './techniques.ts';
 
@@ -121,7 +121,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   );
   return {
     ...course,
-    problems: withoutEchoes(problems, course.sources).sort(inOrder),
+    problems: withoutRepeated(problems, course.sources).sort(inOrder),
     memory: { head, techniques, glossary, lessons: new Map(read.map((lesson) => [lesson.file, lesson])), blocks },
   };
 }

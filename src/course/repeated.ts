@@ -24,8 +24,8 @@ const NAMES_TERM: ReadonlySet<string> = new Set(['term-not-known']);
 /** The words are the same in blocks, front matter and figures. */
 const NAMES_FORM = /There is no (?:form|tuning) “/;
 
-/** The problems that are none of another problem's echoes. `sources` are the texts of the files. */
-export function withoutEchoes(problems: readonly Problem[], sources: ReadonlyMap<string, string>): Problem[] {
+/** The problems that are not only what another one causes. `sources` are the texts of the files. */
+export function withoutRepeated(problems: readonly Problem[], sources: ReadonlyMap<string, string>): Problem[] {
   const unread = new Set(problems.filter(({ code }) => UNREAD.has(code)).map(({ file }) => file));
   const filesWith = (codes: ReadonlySet<string>): Set<string> =>
     new Set(problems.filter(({ code }) => codes.has(code)).map(({ file }) => file));
