@@ -99,43 +99,46 @@ describe('a lesson', () => {
     await page.context().close();
   });
 
-  test('shows staff and lanes, lanes only or staff only, as its reader chose last, and prints what it shows', async () => {
-    const page = await open(path);
-    const height = () =>
-      page.locator('.tab-grid').evaluateAll((all) => all.reduce((sum, one) => sum + one.clientHeight, 0));
-    const shown = async (part: string): Promise<boolean> => page.locator(part).first().isVisible();
-    /** Lines have no height, and so count as hidden for the browser's driver. */
-    const lengths = () =>
-      page.evaluate(() => getComputedStyle(document.querySelector('.L') as Element).display !== 'none');
-    /** The line of signs that is in place of the staff. */
-    const signs = () =>
-      page.evaluate(() => {
-        const line = document.createElement('i');
-        line.className = 'pg';
-        document.querySelector('.tile')?.append(line);
-        const { display } = getComputedStyle(line);
-        line.remove();
-        return display !== 'none';
-      });
-    const both = await height();
-    expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([true, true, false]);
-    expect(await signs()).toBe(false);
-    await page.getByLabel('lanes only').check();
-    expect(await signs()).toBe(true);
-    expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([false, true, true]);
-    // Rows of notes with signs have a line for them.
-    expect(await height()).toBeLessThan(0.75 * both);
-    await page.goto(`${site.address}lessons/${first.id}/`);
-    expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
-    await page.emulateMedia({ media: 'print' });
-    expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
-    await page.emulateMedia({ media: 'screen' });
-    await page.getByLabel('staff only').check();
-    expect([await shown('.ps'), await shown('.pl'), await signs()]).toEqual([true, false, false]);
-    await page.reload();
-    expect([await shown('.ps'), await shown('.pl')]).toEqual([true, false]);
-    await page.context().close();
-  });
+  test.runIf(LONG)(
+    'shows staff and lanes, lanes only or staff only, as its reader chose last, and prints what it shows',
+    async () => {
+      const page = await open(path);
+      const height = () =>
+        page.locator('.tab-grid').evaluateAll((all) => all.reduce((sum, one) => sum + one.clientHeight, 0));
+      const shown = async (part: string): Promise<boolean> => page.locator(part).first().isVisible();
+      /** Lines have no height, and so count as hidden for the browser's driver. */
+      const lengths = () =>
+        page.evaluate(() => getComputedStyle(document.querySelector('.L') as Element).display !== 'none');
+      /** The line of signs that is in place of the staff. */
+      const signs = () =>
+        page.evaluate(() => {
+          const line = document.createElement('i');
+          line.className = 'pg';
+          document.querySelector('.tile')?.append(line);
+          const { display } = getComputedStyle(line);
+          line.remove();
+          return display !== 'none';
+        });
+      const both = await height();
+      expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([true, true, false]);
+      expect(await signs()).toBe(false);
+      await page.getByLabel('lanes only').check();
+      expect(await signs()).toBe(true);
+      expect([await shown('.ps'), await shown('.pl'), await lengths()]).toEqual([false, true, true]);
+      // Rows of notes with signs have a line for them.
+      expect(await height()).toBeLessThan(0.75 * both);
+      await page.goto(`${site.address}lessons/${first.id}/`);
+      expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
+      await page.emulateMedia({ media: 'print' });
+      expect([await shown('.ps'), await shown('.pl')]).toEqual([false, true]);
+      await page.emulateMedia({ media: 'screen' });
+      await page.getByLabel('staff only').check();
+      expect([await shown('.ps'), await shown('.pl'), await signs()]).toEqual([true, false, false]);
+      await page.reload();
+      expect([await shown('.ps'), await shown('.pl')]).toEqual([true, false]);
+      await page.context().close();
+    },
+  );
 
   test('has the tab of each block as text, behind a disclosure', async () => {
     const page = await open(path, { javaScriptEnabled: false });

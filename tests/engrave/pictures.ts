@@ -38,7 +38,7 @@ export interface Picture {
  * Laws of engraving are asked of the same random blocks, which differ from run to run, so that each block is engraved and read
  * once for all of them. A law that fails is shrunk as ever, and its message has the seed.
  */
-export const SAME_BLOCKS = { seed: FOR_MUTANTS ? 1 : Math.trunc(Math.random() * 2 ** 31), numRuns: cases(40, 250) };
+export const SAME_BLOCKS = { seed: FOR_MUTANTS ? 1 : Math.trunc(Math.random() * 2 ** 31), numRuns: cases(25, 250) };
 
 const pictures = new Map<string, Picture>();
 

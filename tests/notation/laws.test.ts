@@ -51,7 +51,7 @@ describe('law 1: printing and reading are inverse', () => {
         const inSlots = own.bars.map((bar, index) => ({ ...bar, slot: itemAt(again.bars, index).slot }));
         expect(withoutPlaces(again)).toEqual(withoutPlaces({ ...own, slot: again.slot, bars: inSlots }));
       }),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
   test('printing what was printed changes nothing', () => {
@@ -60,7 +60,7 @@ describe('law 1: printing and reading are inverse', () => {
         const printed = printScore(scoreOf(text));
         expect(printScore(scoreOf(printed))).toBe(printed);
       }),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
 });
@@ -72,7 +72,7 @@ describe('a score', () => {
         const score = scoreOf(text);
         expect(JSON.parse(JSON.stringify(score))).toStrictEqual(score);
       }),
-      { numRuns: cases(60, 2000) },
+      { numRuns: cases(40, 2000) },
     );
   });
 });
@@ -94,7 +94,7 @@ describe('law 2: bars add up', () => {
           expect(equals(bar.length, full) || (short !== undefined && equals(bar.length, short))).toBe(true);
         });
       }),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
 });
@@ -115,7 +115,7 @@ describe('law 3: what sounds is what the reeds give', () => {
           }
         }
       }),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
 });
@@ -140,7 +140,7 @@ describe('law 4: another harp keeps the tab', () => {
           });
         });
       }),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
   test('a block moved is the block read for that harp', () => {
@@ -154,7 +154,7 @@ describe('law 4: another harp keeps the tab', () => {
           expect(withoutPlaces(moved)).toEqual(withoutPlaces(read));
         },
       ),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
 });
@@ -204,7 +204,7 @@ describe('a quotation', () => {
         fc.pre(named.every(({ root, step }) => stepBetween(moved.key.tonic, root) === step));
         expect(withoutRests(heard(present(score, 'the score')))).toEqual(withoutRests(heard(moved)));
       }),
-      { numRuns: cases(60, 4000) },
+      { numRuns: cases(40, 4000) },
     );
   });
 });
@@ -233,7 +233,7 @@ describe('law 5: nothing breaks the reader', () => {
           expect(message).not.toMatch(/undefined|NaN|\[object/);
         }
       }),
-      { numRuns: cases(250, 5000) },
+      { numRuns: cases(120, 5000) },
     );
   });
   test('what is read of rubbish prints and reads back too', () => {
@@ -243,7 +243,7 @@ describe('law 5: nothing breaks the reader', () => {
         if (!score) return;
         expect(withoutPlaces(scoreOf(printScore(score)))).toEqual(withoutPlaces(score));
       }),
-      { numRuns: cases(250, 5000) },
+      { numRuns: cases(120, 5000) },
     );
   });
   test.each(['slot: 1/4\n4 4 4 4 "F7" | 4 4 4 4', 'slot: 1/4\nchords: I7\npickup: 1\n4 | 4 4 4 "F#7" |]'])(
@@ -262,7 +262,7 @@ describe('law 5: nothing breaks the reader', () => {
         expect(withoutPlaces(scoreOf(printed))).toEqual(withoutPlaces(score));
         expect(printScore(scoreOf(printed))).toBe(printed);
       }),
-      { numRuns: cases(150, 6000) },
+      { numRuns: cases(100, 6000) },
     );
   });
   test('an ending that opens a block is printed', () => {
@@ -277,7 +277,7 @@ describe('law 5: nothing breaks the reader', () => {
           expect(written).toMatch(isSoundEvent(event) ? /^[-+=(\d]/ : /^\./);
         }
       }),
-      { numRuns: cases(60, 2000) },
+      { numRuns: cases(40, 2000) },
     );
   });
 });

@@ -65,7 +65,7 @@ describe('every figure', () => {
             wellFormed(drawFigure(figure, { temperament, concertA: 442 }));
         },
       ),
-      { numRuns: cases(6, 60) },
+      { numRuns: cases(4, 60) },
     );
   });
 
@@ -79,7 +79,7 @@ describe('every figure', () => {
           expect(drawFigure(moveFigure(moved, target))).toBe(drawFigure(itemAt(written, index)));
         });
       }),
-      { numRuns: cases(4, 30) },
+      { numRuns: cases(3, 30) },
     );
   });
 
@@ -172,7 +172,7 @@ describe('a harp map', () => {
           expect(drawFigure({ ...figure, bends: false, overbends: false })).not.toMatch(/over(?:bend|blow|draw)/i);
         }
       }),
-      { numRuns: cases(4, 30) },
+      { numRuns: cases(3, 30) },
     );
     const { kind, harp, position, key, lit } = blues as Extract<Figure, { kind: 'harp-map' }>;
     const bare = { kind, harp, position, key, show: 'degrees', bends: false, overbends: false } as const;
