@@ -131,9 +131,9 @@ beforeAll(async () => {
 });
 
 const blocks = (): { name: string; score: Score }[] => [
-  // A twelfth of the course will do for each change.
+  // An eighth of the course will do for each change.
   ...demoBlocks()
-    .filter((_, index) => LONG || index % 12 === 0)
+    .filter((_, index) => LONG || index % 8 === 0)
     .map(({ name, score }) => ({ name, score: writtenOut(score) })),
   ...randomBlocks(cases(6, 600)).map(({ seed, score }) => ({
     name: `random block ${seed}`,
