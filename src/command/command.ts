@@ -64,6 +64,9 @@ export interface Command {
   run(input: Input, terminal: Terminal): number | Promise<number>;
 }
 
+/** The end of a message about a name that there is not: the nearest there is, if one is near. */
+export const orMeant = (near: string | undefined): string => (near === undefined ? '' : ` Did you mean ${near}?`);
+
 /** The option of commands that can do without progress and closing line. */
 export const QUIET_OPTION: Option = {
   type: 'boolean',

@@ -1,7 +1,7 @@
 /** Runs what was typed: finds the command, reads its arguments, and says what is wrong with them. */
 import { nearest } from '../diagnostics/nearest.ts';
 import { readArguments, SHORT_HELP } from './arguments.ts';
-import { type Terminal, UsageError } from './command.ts';
+import { orMeant, type Terminal, UsageError } from './command.ts';
 import { COMMANDS } from './commands.ts';
 import { helpOf, helpOfAll } from './help.ts';
 import { packageVersion } from './package.ts';
@@ -25,9 +25,7 @@ export async function run(typed: readonly string[], terminal: Terminal): Promise
       COMMANDS.map((one) => one.name),
     );
     const what = name.startsWith('-') ? 'option' : 'command';
-    terminal.err(
-      `There is no ${what} ${name}.${near ? ` Did you mean ${near}?` : ''}\nreedway --help lists what there is.\n`,
-    );
+    terminal.err(`There is no ${what} ${name}.${orMeant(near)}\nreedway --help lists what there is.\n`);
     return 2;
   }
   const { command } = await row.load();

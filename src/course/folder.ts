@@ -15,6 +15,12 @@ export const TECHNIQUES_FILE = 'techniques.yaml';
 export const GLOSSARY_FILE = 'glossary.yaml';
 /** The folder of the lessons. */
 export const LESSONS = 'lessons';
+/** What the name of a lesson's file ends in. */
+const ENDING = '.mdx';
+
+/** The id of a lesson by its file, as that is written: `blues/turn` of `lessons/blues/turn.mdx`. */
+export const lessonIdOf = (file: string): string => file.slice(LESSONS.length + 1, -ENDING.length);
+
 /** The folder of pictures and recordings, published as it is. */
 export const MEDIA = 'media';
 /** The folder of files for the top of the site; optional. */

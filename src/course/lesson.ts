@@ -10,7 +10,7 @@ import { type BlockText, type LessonText, readLessonText } from '../lesson/lesso
 import { BLOCK_ID } from '../notation/header.ts';
 import type { Settings } from '../notation/settings.ts';
 import type { CourseFileRead } from './course-file.ts';
-import { LESSONS, type TextFile } from './folder.ts';
+import { lessonIdOf, type TextFile } from './folder.ts';
 import { formerStages } from './former/names.ts';
 import type { LessonFrontMatter } from './lesson-schema.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
@@ -50,7 +50,7 @@ export function readLesson(
   const same = before?.text.source === source;
   if (same && before.head === head) return before;
   const text = same ? before.text : readLessonText(source);
-  const id = file.slice(LESSONS.length + 1, -'.mdx'.length).normalize();
+  const id = lessonIdOf(file).normalize();
   const { frontMatter, unsure, diagnostics } = readFront(text, head, id);
   const { blocks, problems } = nameBlocks(text, file);
   const here = (diagnostic: Diagnostic): Problem => locate(diagnostic, file, text.placed);

@@ -3,7 +3,7 @@
  * the first problem is fixed, which is an error in any case, or says that a block is lost.
  */
 import { linesOf, type Problem } from '../diagnostics/place.ts';
-import { COURSE_FILE, GLOSSARY_FILE, LESSONS, TECHNIQUES_FILE } from './folder.ts';
+import { COURSE_FILE, GLOSSARY_FILE, lessonIdOf, TECHNIQUES_FILE } from './folder.ts';
 
 /** Why nothing is known of what a file says. */
 const UNREAD: ReadonlySet<string> = new Set(['yaml-syntax', 'file-unreadable', 'file-too-long']);
@@ -49,6 +49,6 @@ export function withoutRepeated(problems: readonly Problem[], sources: ReadonlyM
       .slice(line - 1, endLine)
       .join('\n')
       .slice(column - 1, endLine === line ? endColumn - 1 : undefined);
-    return [...lessons].some((lesson) => written.includes(lesson.slice(LESSONS.length + 1, -'.mdx'.length)));
+    return [...lessons].some((lesson) => written.includes(lessonIdOf(lesson)));
   }
 }

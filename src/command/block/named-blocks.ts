@@ -1,7 +1,7 @@
 /** Lessons and blocks as they are named on the command line. */
 import type { Block, Course, Lesson } from '../../course/course.ts';
 import { type FormerNames, nearestNow } from '../../diagnostics/nearest.ts';
-import { type Input, type Terminal, textOption, UsageError } from '../command.ts';
+import { type Input, orMeant, type Terminal, textOption, UsageError } from '../command.ts';
 import { inputPlace, problemReport, readCourse } from '../course/check.ts';
 import { lessonIdFrom } from '../course/lesson-id.ts';
 import { readInput, STANDARD_INPUT } from '../course/standard-input.ts';
@@ -63,7 +63,7 @@ function find(course: Course, name: string, others: readonly string[]): NamedBlo
 
 function missing(what: string, name: string, known: Iterable<string>, former: FormerNames | undefined): string {
   const { nearest, renamed } = nearestNow(name, known, former);
-  const help = nearest === undefined ? '' : renamed ? ` It is called ${nearest} now.` : ` Did you mean ${nearest}?`;
+  const help = renamed ? ` It is called ${nearest} now.` : orMeant(nearest);
   return `There is no ${what} “${name}”.${help}`;
 }
 

@@ -1,7 +1,7 @@
 /** `reedway messages`: what each code stands for. The reference is the catalogues themselves. */
 import { CATALOGUES } from '../../course/catalogue.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
-import { type Command, UsageError } from '../command.ts';
+import { type Command, orMeant, UsageError } from '../command.ts';
 import { wrap } from '../terminal/wrap.ts';
 
 interface Entry {
@@ -42,7 +42,7 @@ function entryOf(code: string): Entry {
     code,
     ENTRIES.map((one) => one.code),
   );
-  throw new UsageError(`There is no code ${code}.${near === undefined ? '' : ` Did you mean ${near}?`}`);
+  throw new UsageError(`There is no code ${code}.${orMeant(near)}`);
 }
 
 /** Under the headings of their subjects. */

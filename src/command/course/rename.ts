@@ -22,7 +22,7 @@ import {
 import { courseAfter, newProblems, strayedLinks } from '../../course/rename/verify.ts';
 import { plural } from '../../diagnostics/catalogue.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
-import { type Command, type Terminal, textOption, UsageError } from '../command.ts';
+import { type Command, orMeant, type Terminal, textOption, UsageError } from '../command.ts';
 import { COURSE_OPTION, problemReport, readCourse } from './check.ts';
 
 export const command: Command = {
@@ -77,9 +77,7 @@ export const command: Command = {
 function kindOption(written: string | undefined): NamedKind | undefined {
   if (written === undefined || isNamedKind(written)) return written;
   const near = nearest(written, NAMED_KINDS);
-  throw new UsageError(
-    `--as takes one of ${NAMED_KINDS.join(', ')}.${near === undefined ? '' : ` Did you mean ${near}?`}`,
-  );
+  throw new UsageError(`--as takes one of ${NAMED_KINDS.join(', ')}.${orMeant(near)}`);
 }
 
 function refuse(course: Course, problems: Course['problems'], terminal: Terminal): number {
@@ -105,12 +103,13 @@ function carryOut(course: Course, plan: RenamePlan, dryRun: boolean, terminal: T
     terminal.err(`${strayed.join('\n')}\nThese links would lead elsewhere then. Nothing was changed.\n`);
     return 1;
   }
+  const edited = fileChanges(files, changes);
   if (dryRun) {
-    terminal.out(diffOf(fileChanges(files, changes), placesOfEdits(changes)));
+    terminal.out(diffOf(edited, placesOfEdits(changes)));
     return 0;
   }
   try {
-    putChanges(course.dir, fileChanges(files, changes));
+    putChanges(course.dir, edited);
   } catch (error) {
     if (!(error instanceof NotChanged)) throw error;
     terminal.err(`${error.message}\n`);

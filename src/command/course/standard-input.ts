@@ -6,7 +6,7 @@ import type { Block, Course, Lesson } from '../../course/course.ts';
 import { decode } from '../../course/decode.ts';
 import { withOverlay } from '../../course/edits/overlay.ts';
 import { type Files, filesOnDisk } from '../../course/files.ts';
-import { COURSE_FILE, LESSONS } from '../../course/folder.ts';
+import { COURSE_FILE, LESSONS, lessonIdOf } from '../../course/folder.ts';
 import { type LoadOptions, loadFrom } from '../../course/load.ts';
 import { PATH_PROBLEMS } from '../../curriculum/problems.ts';
 import type { Problem } from '../../diagnostics/place.ts';
@@ -55,7 +55,7 @@ export async function readInput(
   const isBlock = !isLesson(text);
   const { written, from } = isBlock ? around(text, as === undefined ? FRONT : sourceOf(files, file, as)) : whole(text);
   const course = loadFrom(withOverlay(files, new Map([[file, Buffer.from(written)]])), undefined, options);
-  const lesson = valueAt(course.byId, file.slice(LESSONS.length + 1, -'.mdx'.length).normalize());
+  const lesson = valueAt(course.byId, lessonIdOf(file).normalize());
   // A block may be one that its lesson has already, as it was before.
   const ignored = new Set([
     ...(as === undefined ? Object.keys(PATH_PROBLEMS) : []),

@@ -5,7 +5,7 @@ import { plural } from '../../diagnostics/catalogue.ts';
 import { knownNames, nearest } from '../../diagnostics/nearest.ts';
 import type { Match } from '../../technique/detect.ts';
 import type { Technique } from '../../technique/technique.ts';
-import { type Terminal, UsageError } from '../command.ts';
+import { orMeant, type Terminal, UsageError } from '../command.ts';
 import { shownPath } from '../terminal/shown-path.ts';
 import { wrap } from '../terminal/wrap.ts';
 import { placesInText, techniquePlaces } from './technique-places.ts';
@@ -28,7 +28,7 @@ export function printUses(course: Course, id: string, json: boolean, terminal: T
   const technique = techniques.find((one) => one.id === id);
   if (!technique) {
     const near = nearest(id, knownNames(techniques));
-    throw new UsageError(`There is no technique “${id}”.${near === undefined ? '' : ` Did you mean ${near}?`}`);
+    throw new UsageError(`There is no technique “${id}”.${orMeant(near)}`);
   }
   const uses = usesOf(course, id);
   const taughtIn = course.path.teachers.get(id) ?? [];

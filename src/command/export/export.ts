@@ -24,7 +24,7 @@ import { playbackOf } from '../../score/playback-of.ts';
 import type { Score } from '../../score/score.ts';
 import { creditsOf } from '../../site/credits.ts';
 import { askedBlocks, type NamedBlocks, namedBlocks, reportBroken } from '../block/named-blocks.ts';
-import { type Command, type Input, type Terminal, textOption, UsageError } from '../command.ts';
+import { type Command, type Input, orMeant, type Terminal, textOption, UsageError } from '../command.ts';
 import { COURSE_OPTION, readCourse } from '../course/check.ts';
 import { AS_OPTION, INPUT_ABOUT, STANDARD_INPUT } from '../course/standard-input.ts';
 import { shownPath } from '../terminal/shown-path.ts';
@@ -107,9 +107,7 @@ function formatOption(options: Input['options']): FormatName {
   const name = text.toLowerCase();
   if (isFormatName(name)) return name;
   const near = nearest(name, FORMAT_NAMES);
-  throw new UsageError(
-    `There is no format “${text}”.${near === undefined ? '' : ` Did you mean ${near}?`} There are ${FORMAT_NAMES.join(', ')}.`,
-  );
+  throw new UsageError(`There is no format “${text}”.${orMeant(near)} There are ${FORMAT_NAMES.join(', ')}.`);
 }
 
 function playersOption(options: Input['options'], format: FormatName): Players {

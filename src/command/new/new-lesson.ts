@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import type { Course, Lesson } from '../../course/course.ts';
 import { withOverlay } from '../../course/edits/overlay.ts';
 import { errorCode, filesOnDisk, reasonOf } from '../../course/files.ts';
-import { COURSE_FILE, LESSONS } from '../../course/folder.ts';
+import { COURSE_FILE, LESSONS, lessonIdOf } from '../../course/folder.ts';
 import { loadFrom } from '../../course/load.ts';
 import { nearest } from '../../diagnostics/nearest.ts';
 import type { Problem } from '../../diagnostics/place.ts';
@@ -184,7 +184,7 @@ function putAt(partial: string, path: string, text: string): void {
 }
 
 function report(before: Course, { placing, course, fresh }: Trial, file: string, terminal: Terminal): void {
-  const id = file.slice(LESSONS.length + 1, -'.mdx'.length);
+  const id = lessonIdOf(file);
   const number = course.lessons.findIndex((lesson) => lesson.id === id) + 1;
   const { stage, requires, draft } = placing;
   const where = [
