@@ -26,11 +26,14 @@ import { createWaking } from './waking.ts';
 /** The longest wait for a note to end: a device that slept stopped its clock. */
 const LONGEST_NOTE_WAIT = 1000;
 
+/** How a player starts where it is not to play the block as it is written: with bars and a tempo that a link asks for, say. */
+export type Opening = Partial<PlaySettings>;
+
 /**
- * Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it. The function it returns ends it, for a host
- * that is removed.
+ * Opens the player of a block in `host`, which holds the block's playback as JSON, and starts it with the settings of `opening`. The function
+ * it returns ends it, for a host that is removed.
  */
-export function openPlayer(host: HTMLElement, context: AudioContext | undefined): () => void {
+export function openPlayer(host: HTMLElement, context: AudioContext | undefined, opening: Opening = {}): () => void {
   const message = make('p', { class: 'player-message', role: 'alert', tabindex: -1 });
   if (!context) {
     message.textContent = playerText('noSound');
@@ -48,7 +51,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   let choices = 0;
   let playback = onChosenHarp(written);
   let pitches = pitchesOf(playback, readChosen());
-  let settings: PlaySettings = { ...writtenSettings(written), countIn: true };
+  let settings: PlaySettings = { ...writtenSettings(written), countIn: true, ...opening };
 
   const now = (): number => context.currentTime;
   const heardNow = (): number => audibleTimeOf(context);
@@ -279,6 +282,10 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined)
   block.classList.add('sounding');
   host.replaceChildren(tiles.element, ...cursor.elements, controls.element, message, news.element);
   controls.focusPlay();
+  if (settings.range) {
+    controls.showRange(settings.range);
+    tiles.show(settings.range);
+  }
   start();
   return () => {
     stop();
