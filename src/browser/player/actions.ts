@@ -1,20 +1,27 @@
-/** What the controls of a block's player are wired to. */
+/** What the controls of a block's player are wired to, and what all of them show. */
 import type { BarRange, PlaySettings } from '../../schedule/settings.ts';
 import type { Playback } from '../../score/playback.ts';
 import type { PageMix } from './page-mix.ts';
 
 /** What the controls of one block’s player can do. */
 export interface PlayerActions {
+  readonly block: HTMLElement;
   readonly playback: () => Playback;
   readonly settings: () => PlaySettings;
   readonly change: (part: Partial<PlaySettings>) => void;
   readonly chooseBars: (range: BarRange | undefined) => void;
-  /** Shows a phrase of the playback wherever it is; undefined shows none. */
-  readonly showPhrase: (phrase: number | undefined) => void;
   readonly playOrPause: () => void;
   readonly stop: () => void;
   readonly openLargeType: (open: boolean) => void;
+  readonly isLargeTypeOpen: () => boolean;
   readonly pageMix: PageMix;
   readonly ofMidi: (midi: number) => number;
   readonly wake: () => void;
+}
+
+/** Some controls. */
+export interface ControlRow {
+  readonly element: HTMLElement;
+  /** Shows the settings as they are, whichever control or part of the page has changed them. */
+  readonly show: () => void;
 }

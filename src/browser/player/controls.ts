@@ -1,140 +1,165 @@
-/** The controls of a block's player: all of them buttons, sliders and fields with names. */
-import type { BarRange } from '../../schedule/settings.ts';
-import { itemAt } from '../../values/checked.ts';
+/**
+ * The controls of a block's player: a button over the block, and a bar at the foot of the window that stays there wherever the page is
+ * scrolled to. The further controls are in a sheet over the bar, loaded when it is first opened. A page has one bar: that of the
+ * block played last.
+ */
 import { playerText } from '../texts/player.ts';
 import type { PlayState } from '../transport.ts';
 import type { PlayerActions } from './actions.ts';
-import { barsRow } from './bars.ts';
-import { button, choice, labelled, make, setPressed, toggle } from './dom.ts';
-import { droneRow } from './drone.ts';
-import { tempoInWords } from './in-words.ts';
-import { mixer } from './mixer.ts';
-import { practice } from './practice.ts';
-import { tempoRow } from './tempo.ts';
+import { make } from './dom.ts';
+import { mainControls } from './main-controls.ts';
+import type { Sheet } from './sheet/sheet.ts';
 
-/** The controls below a block, and what they show. */
+/** The controls of a block, and what they show. */
 export interface Controls {
+  /** The bar. */
   readonly element: HTMLElement;
+  /** Shows the settings as they are. */
+  readonly show: () => void;
   readonly showState: (state: PlayState) => void;
-  readonly showRange: (range: BarRange | undefined) => void;
-  readonly showLoop: (loop: boolean) => void;
   readonly showRound: (round: number, tempo: number) => void;
-  readonly showLargeType: (open: boolean) => void;
+  readonly showLargeType: () => void;
   readonly showHarp: () => void;
   /** Offers what there is to choose in a block that its author has changed, set as it was. */
   readonly showMusic: () => void;
   readonly focusPlay: () => void;
-  /** Where on the screen the main row begins, which stays at the bottom; the bottom itself while the row is hidden. */
+  /** Makes this bar the one of the page. */
+  readonly appear: () => void;
+  /** Where on the screen the bar begins; the bottom of the window while it is hidden. */
   readonly top: () => number;
 }
 
-/** The controls of a block's player. */
-export function createControls(wiring: PlayerActions): Controls {
-  const main = mainRow(wiring);
-  const drone = droneRow(wiring);
-  /** What depends on the block's bars, tempo and phrases. */
-  const ofMusic = () => ({
-    tempo: tempoRow(wiring),
-    bars: barsRow(wiring),
-    practice: practice(wiring, main.showLoop),
-    phrases: phrasesRow(wiring),
+/** Hides the bar of the page, which is that of some block. */
+let hideOther: (() => void) | undefined;
+
+/** `message` is shown in the bar. `signal` ends the controls. */
+export function createControls(
+  wiring: PlayerActions,
+  playHere: HTMLButtonElement,
+  message: HTMLElement,
+  signal: AbortSignal,
+): Controls {
+  const { block } = wiring;
+  const title = block.querySelector('.block-title')?.textContent ?? '';
+  const main = mainControls(wiring, title, () => openSheet(holder.hidden !== false), goBack);
+  const holder = make('div', {
+    class: 'player-sheet',
+    id: `further-controls-${block.id}`,
+    role: 'group',
+    'aria-label': playerText('moreControls'),
+    hidden: true,
   });
-  let rows = ofMusic();
-  const more = make(
-    'details',
-    { class: 'player-more' },
-    make('summary', {}, playerText('practiceAndBand')),
-    rows.practice.element,
-    rows.phrases,
-    mixer(wiring),
-    drone.element,
-  );
+  main.more.setAttribute('aria-controls', holder.id);
+  // In the top layer no other part of the page lies over it, though it comes after its block for who goes on by the keyboard.
   const element = make(
     'div',
-    { class: 'player', role: 'group', 'aria-label': playerText('player') },
+    {
+      class: 'player',
+      role: 'group',
+      'aria-label': title ? playerText('playerOf', { title }) : playerText('player'),
+      popover: 'manual',
+    },
     main.element,
-    rows.tempo,
-    rows.bars.element,
-    more,
+    message,
+    holder,
   );
+  let sheet: Sheet | undefined;
+  let state: PlayState = 'stopped';
+  let inSight = true;
 
-  function showMusic(): void {
-    const before = rows;
-    rows = ofMusic();
-    inPlaceOf(before.tempo, rows.tempo);
-    inPlaceOf(before.bars.element, rows.bars.element);
-    inPlaceOf(before.practice.element, rows.practice.element);
-    inPlaceOf(before.phrases, rows.phrases);
-    main.showLoop(wiring.settings().loop);
-    drone.showHarp();
+  function openSheet(open: boolean): void {
+    holder.hidden = !open;
+    main.more.setAttribute('aria-expanded', String(open));
+    if (!open || sheet) return;
+    import('./sheet/sheet.ts').then(
+      ({ createSheet }) => {
+        if (sheet) return;
+        sheet = createSheet(wiring);
+        holder.replaceChildren(sheet.element);
+      },
+      () => holder.replaceChildren(make('p', { role: 'alert' }, playerText('sheetNotLoaded'))),
+    );
   }
+  element.addEventListener('keydown', (event) => {
+    if (event.key !== 'Escape' || holder.hidden) return;
+    openSheet(false);
+    main.more.focus();
+  });
+
+  function goBack(): void {
+    block.scrollIntoView({ block: 'start' });
+  }
+
+  /** The bar is there while its block is in sight or plays, and as long as the focus is in it. */
+  function place(): void {
+    const wanted = hideOther === hide && (inSight || isRunning(state) || element.contains(document.activeElement));
+    if (wanted !== element.classList.contains('shown')) {
+      element.classList.toggle('shown', wanted);
+      // A browser that knows no popovers shows and hides it by its class.
+      if (wanted) element.showPopover?.();
+      else element.hidePopover?.();
+    }
+    main.showAway(!inSight);
+  }
+  function hide(): void {
+    hideOther = undefined;
+    place();
+  }
+  function appear(): void {
+    if (hideOther !== hide) hideOther?.();
+    hideOther = hide;
+    place();
+  }
+  const sight = new IntersectionObserver((entries) => {
+    inSight = entries.at(-1)?.isIntersecting ?? true;
+    place();
+  });
+  sight.observe(block);
+  element.addEventListener('focusout', () => setTimeout(place));
+  // Its height is left free at the end of the page, and where the page scrolls to what has the focus.
+  new ResizeObserver(() => {
+    if (hideOther === hide)
+      document.documentElement.style.setProperty('--player-bar', `${main.element.offsetHeight}px`);
+  }).observe(main.element);
+  signal.addEventListener('abort', () => {
+    sight.disconnect();
+    if (hideOther === hide) hide();
+  });
+  playHere.addEventListener('click', wiring.playOrPause, { signal });
+
   return {
     element,
-    showState: main.showState,
-    showRange: (range) => rows.bars.showRange(range),
-    showLoop: main.showLoop,
-    showRound: (round, tempo) => {
-      main.showRound(round, tempo);
-      rows.practice.showTempo();
+    show: () => {
+      main.show();
+      sheet?.show();
     },
-    showLargeType: main.showLargeType,
-    showHarp: drone.showHarp,
-    showMusic,
+    showState: (next) => {
+      state = next;
+      main.showState(next);
+      setLabel(playHere, playerText(isRunning(next) ? 'pauseIt' : 'hearIt'));
+      place();
+    },
+    showRound: main.showRound,
+    showLargeType: () => sheet?.showLargeType(),
+    showHarp: () => sheet?.showHarp(),
+    showMusic: () => {
+      main.show();
+      sheet?.showMusic();
+    },
     focusPlay: () => main.play.focus({ preventScroll: true }),
+    appear,
     top: () => {
-      const { top } = main.element.getBoundingClientRect();
+      const { top } = element.getBoundingClientRect();
       return top > 0 ? top : innerHeight;
     },
   };
 }
 
-/** The control of the same place has the focus where one of the row had it. */
-function inPlaceOf(before: HTMLElement, now: HTMLElement): void {
-  const controlsOf = (row: HTMLElement): HTMLElement[] => [
-    ...row.querySelectorAll<HTMLElement>('input, select, button'),
-  ];
-  const focused = controlsOf(before).findIndex((control) => control.matches(':focus'));
-  before.replaceWith(now);
-  controlsOf(now)[focused]?.focus({ preventScroll: true });
+/** The words of a button before what is only read aloud. */
+export function setLabel(button: HTMLElement, text: string): void {
+  const [first] = button.childNodes;
+  if (first instanceof Text) first.data = text;
+  else button.prepend(text);
 }
 
-/** Holds the controls for phrases once they are loaded, where the block repeats any. Without them it is played all the same. */
-function phrasesRow(wiring: PlayerActions): HTMLElement {
-  const row = make('div');
-  const { phrases: repeated = [] } = wiring.playback();
-  if (repeated.length > 0) {
-    import('./phrases/phrases.ts').then(
-      ({ phrases }) => row.append(phrases(repeated, wiring, { itemAt, playerText, button, choice, labelled, make })),
-      () => {},
-    );
-  }
-  return row;
-}
-
-function mainRow({ settings, change, playOrPause, stop, openLargeType }: PlayerActions) {
-  const play = button(playerText('play'), playOrPause, { class: 'player-play' });
-  const loop = toggle(playerText('loop'), settings().loop, (on) => change({ loop: on }));
-  const large = toggle(playerText('largeType'), false, openLargeType);
-  const round = make('span', { class: 'player-round' });
-  return {
-    element: make(
-      'div',
-      { class: 'player-row player-main' },
-      play,
-      button(playerText('stop'), stop),
-      loop,
-      large,
-      round,
-    ),
-    play,
-    showState: (state: PlayState): void => {
-      play.textContent = playerText(state === 'playing' || state === 'counting' ? 'pause' : 'play');
-      play.dataset['state'] = state;
-    },
-    showLargeType: (open: boolean) => setPressed(large, open),
-    showLoop: (on: boolean) => setPressed(loop, on),
-    showRound: (number: number, tempo: number): void => {
-      round.textContent = number > 0 ? playerText('round', { number: number + 1, tempo: tempoInWords(tempo) }) : '';
-    },
-  };
-}
+const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';

@@ -8,6 +8,7 @@ class Player extends HTMLElement {
   connectedCallback(): void {
     const hear = this.querySelector('button');
     hear?.addEventListener('click', async () => {
+      if (this.close) return;
       const context = wakeSound();
       hear.disabled = true;
       try {
@@ -16,7 +17,7 @@ class Player extends HTMLElement {
         if (this.isConnected) this.close = openPlayer(this, context);
       } catch {
         hear.disabled = false;
-        hear.textContent = playerButtonText('notLoaded');
+        hear.firstChild?.replaceWith(playerButtonText('notLoaded'));
         // A disabled button loses the focus.
         hear.focus();
       }

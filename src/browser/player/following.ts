@@ -60,8 +60,10 @@ export function handsOfReader(): Hands {
   };
 }
 
-/** The buttons that stay on the screen: a press there asks for the playing. */
-const MAIN = '.player-main';
+/** What stays on the screen, wherever the page is scrolled to. */
+const FIXED = '.player';
+/** A press on it asks for the playing. */
+const PLAY = '.player-play, .player-head';
 const CONTROL = 'reedway-player :is(button, summary, input, select)';
 
 /** Scrolls the window to a row of `block` that is played, as far as its reader's hands allow. `visibleBottom` is where the player covers the page. */
@@ -79,13 +81,14 @@ export function followIn(block: HTMLElement, visibleBottom: () => number, signal
   on(['input', 'keydown', 'click'], (now, { type, target }) => {
     const control = target instanceof Element && block.contains(target) && target.closest(CONTROL);
     if (!control) return;
-    if (!control.closest(MAIN)) hands.used(now);
-    else if (type === 'click') hands.asked();
+    if (control.closest(PLAY)) {
+      if (type === 'click') hands.asked();
+    } else if (!control.closest(FIXED)) hands.used(now);
   });
 
   /** Whether a control that has the focus would be scrolled out of the window. A bar that was touched has no need to stay. */
   function losesFocus(top: number, by: number): boolean {
-    const focused = block.querySelector(`${CONTROL}:focus:not(${MAIN} *, .bar-picks *), .bar-picks > :focus-visible`);
+    const focused = block.querySelector(`${CONTROL}:focus:not(${FIXED} *, .bar-picks *), .bar-picks > :focus-visible`);
     if (!focused) return false;
     const own = focused.getBoundingClientRect();
     return own.bottom > top && own.top < innerHeight && (own.top - by < top || own.bottom - by > innerHeight);

@@ -2,6 +2,7 @@
 import { type PlaySettings, writtenSettings } from '../../schedule/settings.ts';
 import { barInWords, barsInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';
+import { itemAt } from '../../values/checked.ts';
 import { audioOutputOf } from '../audio-output.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { HARP_EVENT, readChosen, studentsHarp } from '../harp/chosen.ts';
@@ -10,6 +11,7 @@ import { playerText } from '../texts/player.ts';
 import { createTransport, type PlayState, type Showing, TICK } from '../transport.ts';
 import { createAnnouncer } from './announcer.ts';
 import { audibleTimeOf } from './audible-time.ts';
+import { barHint } from './bar-hint.ts';
 import { wakeSound } from './context.ts';
 import { createControls } from './controls.ts';
 import { createCursor } from './cursor.ts';
@@ -17,9 +19,8 @@ import { button, make } from './dom.ts';
 import { MUSIC_EVENT, settingsAfterEdit } from './edited-music.ts';
 import { followIn } from './following.ts';
 import { tempoInWords } from './in-words.ts';
-import { createLargeType, isLargeTypeOpen } from './large-type/large-type.ts';
+import { isLargeTypeOpen, offerLargeType } from './large-type/offer.ts';
 import { pageMixOn } from './page-mix.ts';
-import { markPhrases } from './phrases/phrase-marks.ts';
 import { offerTiles } from './tiles.ts';
 import { createWaking } from './waking.ts';
 
@@ -41,9 +42,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     message.focus();
     return () => {};
   }
+  const playHere = itemAt([...host.querySelectorAll<HTMLButtonElement>('.player-head button')], 0);
   const gone = new AbortController();
   const { signal } = gone;
-  let written = JSON.parse(host.querySelector('script')?.textContent ?? '') as Playback;
+  const data = host.querySelector('script');
+  let written = JSON.parse(data?.textContent ?? '') as Playback;
   const block = host.closest<HTMLElement>('[data-block]') ?? host;
   const pageMix = pageMixOn(context);
 
@@ -75,9 +78,9 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     signal,
   );
   const news = createAnnouncer();
-  const largeType = createLargeType(
+  const largeType = offerLargeType(
     () => playback,
-    (open) => controls.showLargeType(open),
+    () => controls.showLargeType(),
   );
   const cursor = createCursor(
     block,
@@ -87,28 +90,32 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   const tiles = offerTiles(
     block,
     () => playback,
-    (range) => {
-      controls.showRange(range);
-      setRange(range);
-    },
+    setRange,
     () => cursor.refresh(),
   );
-  const controls = createControls({
-    playback: () => playback,
-    settings: () => settings,
-    change: (part) => change({ ...settings, ...part }),
-    chooseBars: (range) => {
-      tiles.show(range);
-      setRange(range);
+  const hint = barHint();
+  const controls = createControls(
+    {
+      block,
+      playback: () => playback,
+      settings: () => settings,
+      change: (part) => change({ ...settings, ...part }),
+      chooseBars: (range) => {
+        tiles.show(range);
+        setRange(range);
+      },
+      playOrPause: () => (waking.waits() || isRunning(transport.state()) ? pause() : start()),
+      stop,
+      openLargeType: largeType.open,
+      isLargeTypeOpen: largeType.isOpen,
+      pageMix,
+      ofMidi: (midi) => pitches.ofMidi(midi),
+      wake: () => void wakeSound(),
     },
-    showPhrase: markPhrases(block),
-    playOrPause: () => (waking.waits() || isRunning(transport.state()) ? pause() : start()),
-    stop,
-    openLargeType: largeType.open,
-    pageMix,
-    ofMidi: (midi) => pitches.ofMidi(midi),
-    wake: () => void wakeSound(),
-  });
+    playHere,
+    message,
+    signal,
+  );
 
   /** How musicians count the bar of an index. What still sounds may be of a bar that its author has removed. */
   function numberOf(bar: number): number {
@@ -118,7 +125,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   /** Choosing bars is asking to practise them: they loop until something else is chosen. */
   function setRange(range: PlaySettings['range']): void {
     change({ ...settings, range, loop: range !== undefined });
-    controls.showLoop(settings.loop);
+    if (range) hint?.seen();
     news.say(
       range
         ? playerText('loopOf', { bars: barsInWords(numberOf(range.first), numberOf(range.last)) })
@@ -129,6 +136,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   function change(next: PlaySettings): void {
     settings = next;
     transport.change({ playback, settings });
+    controls.show();
     draw();
   }
 
@@ -140,6 +148,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
       return;
     }
     startSounding(pause);
+    controls.appear();
     if (isLargeTypeOpen()) largeType.open(true);
     // Until the device is awake, as while it counts.
     controls.showState('counting');
@@ -230,11 +239,9 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     written = next;
     playback = onChosenHarp(written);
     pitches = pitchesOf(playback, readChosen());
-    const { range } = settings;
     transport.changeAtBar({ playback, settings });
     controls.showMusic();
-    controls.showRange(range);
-    tiles.show(range);
+    tiles.show(settings.range);
     draw();
     findHoles();
   }
@@ -280,13 +287,13 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   document.addEventListener('visibilitychange', look, { signal });
 
   block.classList.add('sounding');
-  host.replaceChildren(tiles.element, ...cursor.elements, controls.element, message, news.element);
-  controls.focusPlay();
-  if (settings.range) {
-    controls.showRange(settings.range);
-    tiles.show(settings.range);
-  }
+  data?.remove();
+  if (hint) host.append(hint.element);
+  host.append(tiles.element, ...cursor.elements, controls.element, news.element);
+  playHere.disabled = false;
+  if (settings.range) tiles.show(settings.range);
   start();
+  controls.focusPlay();
   return () => {
     stop();
     gone.abort();

@@ -2,40 +2,35 @@
  * Large type for a phone on a music stand: what to do now, and what next. A blow number is above the line and a draw
  * number under it, a bend lower by a notch for each half step, as in the breath lanes.
  */
-import { endsInQuarter } from '../../../instrument/quarter-step.ts';
 import type { Moment } from '../../../schedule/plan.ts';
 import { barInWords } from '../../../score/bar-words.ts';
 import { chordAtTick, type Playback } from '../../../score/playback.ts';
-import { playerText } from '../../texts/player.ts';
+import { largeTypeText } from '../../texts/large-type.ts';
 import type { Showing } from '../../transport.ts';
-import { make, makeSvg } from '../dom.ts';
-import { chordInFull, reedInWords, tempoInWords } from '../in-words.ts';
-import type { LargeTypeSheet } from './large-type-sheet.ts';
+import { make } from '../dom.ts';
+import { chordInFull, tempoInWords } from '../in-words.ts';
+import { largeTypeSheet } from './large-type-sheet.ts';
 
 /** The panel that shows the current note so large that it can be read from a music stand. */
 export interface LargeType {
   readonly show: (showing: Showing | undefined) => void;
   /** Opens or closes it. The page has room for one: opening closes that of another block. */
   readonly open: (open: boolean) => void;
+  readonly isOpen: () => boolean;
   /** How much of the foot of the screen it covers, in pixels. */
   readonly covered: () => number;
 }
 
 let closeOther: (() => void) | undefined;
-/** Undefined until large type was first opened. */
-let sheet: LargeTypeSheet | undefined;
-
-/** Whether the large type of some block is open. */
-export const isLargeTypeOpen = (): boolean => closeOther !== undefined;
 
 /** `opened` hears when it opens or closes. */
-export function createLargeType(playback: () => Playback, opened: (open: boolean) => void): LargeType {
+export function createLargeType(playback: () => Playback, opened: () => void): LargeType {
   const place = make('p', { class: 'large-type-place' });
   const now = make('div', { class: 'large-type-now' });
   const next = make('div', { class: 'large-type-next' });
   const element = make(
     'section',
-    { class: 'large-type', 'aria-label': playerText('whatToPlay'), hidden: true },
+    { class: 'large-type', 'aria-label': largeTypeText('whatToPlay'), hidden: true },
     place,
     now,
     next,
@@ -43,7 +38,6 @@ export function createLargeType(playback: () => Playback, opened: (open: boolean
   let shown = '';
   let harp: Playback['harp'] | undefined;
   let latest: Showing | undefined;
-  let wanted = false;
 
   function show(showing: Showing | undefined): void {
     const at = (moment: Moment | undefined) => [moment?.measure, moment?.tick];
@@ -58,37 +52,21 @@ export function createLargeType(playback: () => Playback, opened: (open: boolean
   /** Nothing is written while it is hidden: notes pass many times a second. */
   function write(): void {
     const showing = latest;
-    place.textContent = showing ? placeInWords(showing, playback()) : playerText('pressPlay');
+    place.textContent = showing ? placeInWords(showing, playback()) : largeTypeText('pressPlay');
     const [first, second] = showing?.counting ? [undefined, showing.moment] : [showing?.moment, showing?.next];
-    now.replaceChildren(...(showing && sheet ? sheet(playerText('now'), first, playback()) : []));
-    next.replaceChildren(...(second && sheet ? sheet(playerText('next'), second, playback()) : []));
+    now.replaceChildren(...(showing ? largeTypeSheet(largeTypeText('now'), first, playback()) : []));
+    next.replaceChildren(...(second ? largeTypeSheet(largeTypeText('next'), second, playback()) : []));
   }
 
   function open(on: boolean): void {
-    wanted = on;
     if (on === !element.hidden) return;
-    if (!on || sheet) {
-      set(on);
-      return;
-    }
-    import('./large-type-sheet.ts').then(
-      ({ largeTypeSheet }) => {
-        sheet = largeTypeSheet({ endsInQuarter, playerText, make, makeSvg, reedInWords });
-        if (wanted) open(true);
-      },
-      // Without a network it stays closed, and its button says so.
-      () => opened(false),
-    );
-  }
-
-  function set(on: boolean): void {
     if (on) {
       closeOther?.();
       closeOther = close;
     } else closeOther = undefined;
     element.hidden = !on;
     if (on) write();
-    opened(on);
+    opened();
   }
   const close = (): void => open(false);
 
@@ -98,7 +76,7 @@ export function createLargeType(playback: () => Playback, opened: (open: boolean
   }
 
   document.body.append(element);
-  return { show, open, covered };
+  return { show, open, isOpen: () => !element.hidden, covered };
 }
 
 function placeInWords({ moment, tempo }: Showing, playback: Playback): string {

@@ -1,10 +1,10 @@
 /** The choice of a chord or the key note to hold under whatever is practised. */
-import { chromaOf, lowestFrom, printedName } from '../../instrument/pitch.ts';
-import { isPlayedChord, type PlayedChord } from '../../score/playback.ts';
-import { playerText } from '../texts/player.ts';
-import type { PlayerActions } from './actions.ts';
-import { choice, labelled, make } from './dom.ts';
-import { chordInFull } from './in-words.ts';
+import { chromaOf, lowestFrom, printedName } from '../../../instrument/pitch.ts';
+import { isPlayedChord, type PlayedChord } from '../../../score/playback.ts';
+import { sheetText } from '../../texts/player-sheet.ts';
+import type { PlayerActions } from '../actions.ts';
+import { choice, labelled, make } from '../dom.ts';
+import { chordInFull } from '../in-words.ts';
 
 /** The lowest root of a drone, as a MIDI number. */
 const LOWEST_DRONE_NOTE = 43;
@@ -43,11 +43,11 @@ export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
     for (const chord of bars.flatMap((bar) => bar.chords.filter(isPlayedChord)))
       chords.set(chordInFull(chord), droneOf(chord));
     return [
-      { value: '', text: playerText('noDrone'), midis: [] },
-      { value: 'key', text: playerText('keyNote', { note: printedName(key.tonic) }), midis: [tonic, tonic + 12] },
+      { value: '', text: sheetText('noDrone'), midis: [] },
+      { value: 'key', text: sheetText('keyNote', { note: printedName(key.tonic) }), midis: [tonic, tonic + 12] },
       {
         value: 'fifth',
-        text: playerText('keyNoteAndFifth', { note: printedName(key.tonic) }),
+        text: sheetText('keyNoteAndFifth', { note: printedName(key.tonic) }),
         midis: [tonic, tonic + 7, tonic + 12],
       },
       ...[...chords].map(([name, midis]) => ({ value: `chord ${name}`, text: name, midis })),
@@ -61,12 +61,7 @@ export function droneRow({ playback, pageMix, ofMidi, wake }: PlayerActions) {
   }
   showHarp();
   return {
-    element: make(
-      'fieldset',
-      {},
-      make('legend', {}, playerText('toBendAgainst')),
-      labelled(playerText('drone'), select),
-    ),
+    element: make('fieldset', {}, make('legend', {}, sheetText('toBendAgainst')), labelled(sheetText('drone'), select)),
     showHarp,
   };
 }

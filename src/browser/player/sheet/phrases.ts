@@ -1,31 +1,18 @@
-/**
- * The phrases that a block repeats: one is chosen, and is then heard alone or left out, looped, and shown wherever it is. Loaded where a
- * block repeats some; what the player has already is handed over, as to the sheets of large type.
- */
+/** The phrases that a block repeats: one is chosen, and is then heard alone or left out, looped, and shown wherever it is. */
 import type { BarRange, Layer } from '../../../schedule/settings.ts';
 import type { RepeatedPhrase } from '../../../score/phrases.ts';
-import type { itemAt } from '../../../values/checked.ts';
-import type { playerText } from '../../texts/player.ts';
+import { itemAt } from '../../../values/checked.ts';
+import { sheetText } from '../../texts/player-sheet.ts';
 import type { PlayerActions } from '../actions.ts';
-import type { button, choice, labelled, make } from '../dom.ts';
-
-/** What the controls for phrases have from the player. */
-export interface PhraseTools {
-  readonly itemAt: typeof itemAt;
-  readonly playerText: typeof playerText;
-  readonly button: typeof button;
-  readonly choice: typeof choice;
-  readonly labelled: typeof labelled;
-  readonly make: typeof make;
-}
+import { button, choice, labelled, make } from '../dom.ts';
 
 const ALL = 'all';
 
-/** The controls for the phrases of a block. */
+/** The controls for the phrases of a block. `showPhrase` shows one by its index wherever it is, and none where it is undefined. */
 export function phrases(
   phrases: readonly RepeatedPhrase[],
-  { settings, change, chooseBars, showPhrase }: PlayerActions,
-  { itemAt, playerText, button, choice, labelled, make }: PhraseTools,
+  { settings, change, chooseBars }: PlayerActions,
+  showPhrase: (phrase: number | undefined) => void,
 ): HTMLElement {
   const { layer: before } = settings();
   let chosen = before?.phrase;
@@ -34,7 +21,7 @@ export function phrases(
 
   const which = choice(
     [
-      { value: '', text: playerText('noPhrase') },
+      { value: '', text: sheetText('noPhrase') },
       ...phrases.map(({ name }, index) => ({ value: String(index), text: name })),
     ],
     chosen === undefined ? '' : String(chosen),
@@ -48,14 +35,14 @@ export function phrases(
   );
   const heard = choice(
     [
-      { value: ALL, text: playerText('hearAll') },
-      { value: 'alone', text: playerText('hearPhraseAlone') },
-      { value: 'not', text: playerText('leavePhraseOut') },
+      { value: ALL, text: sheetText('hearAll') },
+      { value: 'alone', text: sheetText('hearPhraseAlone') },
+      { value: 'not', text: sheetText('leavePhraseOut') },
     ] satisfies readonly { readonly value: Layer['heard'] | typeof ALL; readonly text: string }[],
     before?.heard ?? ALL,
     hear,
   );
-  const loop = button(playerText('loopPhrase'), () => {
+  const loop = button(sheetText('loopPhrase'), () => {
     if (chosen === undefined) return;
     const { occurrences } = itemAt(phrases, chosen);
     const { first, last }: BarRange = itemAt(occurrences, looped % occurrences.length);
@@ -80,9 +67,9 @@ export function phrases(
   return make(
     'fieldset',
     { class: 'player-phrases' },
-    make('legend', {}, playerText('phrases')),
-    labelled(playerText('phrase'), which),
-    labelled(playerText('hearPhrase'), heard),
+    make('legend', {}, sheetText('phrases')),
+    labelled(sheetText('phrase'), which),
+    labelled(sheetText('hearPhrase'), heard),
     loop,
   );
 }

@@ -1,0 +1,20 @@
+/** Large type: what to play now and next, read from a music stand. */
+export const LARGE_TYPE = {
+  whatToPlay: 'What to play',
+  pressPlay: 'Press play.',
+  now: 'Now',
+  next: 'Next',
+  countInShown: 'count-in',
+  yourAnswer: 'your answer',
+  rest: 'rest',
+  hold: 'hold',
+  blow: 'blow',
+  draw: 'draw',
+  lips: 'lips',
+  tongueBlock: 'tongue block',
+  overblow: 'overblow',
+  overdraw: 'overdraw',
+  slidePressed: 'slide pressed',
+  glideOn: 'glide on',
+  quotedFrom: 'from {quote}',
+} as const;
