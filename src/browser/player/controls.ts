@@ -8,7 +8,7 @@ import type { PlayState } from '../transport.ts';
 import type { PlayerActions } from './actions.ts';
 import { make } from './dom.ts';
 import { mainControls } from './main-controls.ts';
-import type { Sheet } from './sheet/sheet.ts';
+import type { FurtherControls } from './sheet/sheet.ts';
 
 /** The controls of a block, and what they show. */
 export interface Controls {
@@ -40,8 +40,8 @@ export function createControls(
   signal: AbortSignal,
 ): Controls {
   const { block } = wiring;
-  const title = block.querySelector('.block-title')?.textContent ?? '';
-  const main = mainControls(wiring, title, () => openSheet(holder.hidden !== false), goBack);
+  const title = titleOf(block);
+  const main = mainControls(wiring, title, () => openSheet(holder.hidden !== false));
   const holder = make('div', {
     class: 'player-sheet',
     id: `further-controls-${block.id}`,
@@ -63,7 +63,7 @@ export function createControls(
     message,
     holder,
   );
-  let sheet: Sheet | undefined;
+  let sheet: FurtherControls | undefined;
   let state: PlayState = 'stopped';
   let inSight = true;
 
@@ -80,15 +80,13 @@ export function createControls(
       () => holder.replaceChildren(make('p', { role: 'alert' }, playerText('sheetNotLoaded'))),
     );
   }
-  element.addEventListener('keydown', (event) => {
-    if (event.key !== 'Escape' || holder.hidden) return;
+  function closeSheet(): void {
     openSheet(false);
-    main.more.focus();
-  });
-
-  function goBack(): void {
-    block.scrollIntoView({ block: 'start' });
+    main.more.focus({ preventScroll: true });
   }
+  element.addEventListener('keydown', (event) => {
+    if (event.key === 'Escape' && !holder.hidden) closeSheet();
+  });
 
   /** The bar is there while its block is in sight or plays, and as long as the focus is in it. */
   function place(): void {
@@ -140,7 +138,11 @@ export function createControls(
       place();
     },
     showRound: main.showRound,
-    showLargeType: () => sheet?.showLargeType(),
+    showLargeType: () => {
+      sheet?.showLargeType();
+      // It is there to be read, so the sheet makes room for it.
+      if (wiring.isLargeTypeOpen() && !holder.hidden) closeSheet();
+    },
     showHarp: () => sheet?.showHarp(),
     showMusic: () => {
       main.show();
@@ -153,6 +155,14 @@ export function createControls(
       return top > 0 ? top : innerHeight;
     },
   };
+}
+
+/** The title of a block; that of the section it is in where it has none. */
+function titleOf(block: HTMLElement): string {
+  const headings = [...document.querySelectorAll('main :is(h1, h2, h3)')].filter(
+    (heading) => heading.compareDocumentPosition(block) & Node.DOCUMENT_POSITION_FOLLOWING,
+  );
+  return (block.querySelector('.block-title') ?? headings.at(-1))?.textContent?.trim() ?? '';
 }
 
 /** The words of a button before what is only read aloud. */

@@ -9,6 +9,8 @@ export interface Cursor {
   readonly elements: readonly HTMLElement[];
   /** `follows` says whether the page is scrolled to it. */
   readonly show: (moment: Moment | undefined, follows: boolean) => void;
+  /** Follows to what is marked, even where its row was followed to before. False where nothing is. */
+  readonly reveal: () => boolean;
   /** Lays the marks again where the block's tiles have moved or been drawn again. */
   readonly refresh: () => void;
 }
@@ -27,8 +29,15 @@ interface Drawn {
   readonly chords: Map<string, Element[]>;
 }
 
-/** `followTo` is called when playing reaches another row, with where its tile is on the screen. */
-export function createCursor(block: HTMLElement, playback: () => Playback, followTo: (tile: DOMRect) => void): Cursor {
+/** Where on the screen a row is that is played. */
+export interface PlayedRow {
+  readonly whole: DOMRect;
+  /** Its part with the numbers of the holes, which players read; not there where a page shows the staff alone. */
+  readonly lanes: DOMRect | undefined;
+}
+
+/** `followTo` is called when playing reaches another row. */
+export function createCursor(block: HTMLElement, playback: () => Playback, followTo: (row: PlayedRow) => void): Cursor {
   // Both are moved and stretched by a transform alone: what lies under them is not painted again for every note.
   const band = make('div', { class: 'play-band', hidden: true });
   const line = make('div', { class: 'play-line', hidden: true });
@@ -54,8 +63,16 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
     draw();
   }
 
-  /** Marks what is shown, and says where on the screen its tile is. */
-  function draw(): DOMRect | undefined {
+  function reveal(): boolean {
+    row = Number.NaN;
+    const scrolled = scrollY;
+    const played = draw();
+    if (played) follow(played, scrolled);
+    return played !== undefined;
+  }
+
+  /** Marks what is shown, and says where on the screen its row is. */
+  function draw(): PlayedRow | undefined {
     if (!shown) {
       mark([]);
       for (const element of elements) element.hidden = true;
@@ -72,6 +89,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
     // All is measured before anything is changed, so that nothing has to be laid out twice.
     const zero = block.getBoundingClientRect();
     const place = tile?.getBoundingClientRect();
+    const lanes = tile?.querySelector('.lanes')?.getBoundingClientRect();
     const note = around(notes);
     const symbol = symbols[0]?.getBoundingClientRect();
 
@@ -83,7 +101,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
       place && note && new DOMRect(note.x - BAND_MARGIN, place.y, note.width + 2 * BAND_MARGIN, place.height),
     );
     lay(line, zero, symbol && new DOMRect(symbol.x, symbol.bottom + CHORD_LINE_GAP, symbol.width, 2));
-    return place;
+    return place && { whole: place, lanes: lanes && lanes.height > 0 ? lanes : undefined };
   }
 
   function lay(element: HTMLElement, zero: DOMRect, over: DOMRect | undefined): void {
@@ -119,14 +137,14 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
   }
 
   /** Only a new row is followed to. */
-  function follow(tile: DOMRect, scrolled: number): void {
-    const inPage = Math.round(tile.top + scrolled);
+  function follow(played: PlayedRow, scrolled: number): void {
+    const inPage = Math.round(played.whole.top + scrolled);
     if (inPage === row) return;
     row = inPage;
-    followTo(tile);
+    followTo(played);
   }
 
-  return { elements, show, refresh };
+  return { elements, show, reveal, refresh };
 }
 
 /** A note is drawn in several parts of its tile, some of which may not be shown. */

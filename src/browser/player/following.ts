@@ -1,4 +1,5 @@
 /** Whether the page scrolls with the playing, and how far. */
+import type { PlayedRow } from './cursor.ts';
 
 /** Milliseconds after which a reader who has scrolled away is followed again. */
 const AFTER_SCROLLING = 4000;
@@ -22,6 +23,10 @@ export function scrollFor(row: Visible, { top, bottom }: Visible): number {
   return row.top - top - Math.max(MARGIN, Math.min(room * 0.15, room - (row.bottom - row.top)));
 }
 
+/** What of a row is to be seen: all of it or, where it has no room, the part that players read. */
+export const partToSee = (row: Visible, part: Visible | undefined, { top, bottom }: Visible): Visible =>
+  part && row.bottom - row.top > bottom - top ? part : row;
+
 /** When a reader last did something that following must not undo. Times are in milliseconds of one clock. */
 export interface Hands {
   readonly used: (now: number) => void;
@@ -33,12 +38,15 @@ export interface Hands {
   readonly moved: (now: number) => void;
   readonly rests: () => void;
   readonly areOff: (now: number) => boolean;
+  /** Whether the reader has scrolled since the playing was asked for. */
+  readonly haveLeft: () => boolean;
 }
 
 /** Hands that have done nothing yet. */
 export function handsOfReader(): Hands {
   let offFrom = 0;
   let ownUntil = 0;
+  let left = false;
   const hold = (until: number): void => {
     offFrom = Math.max(offFrom, until);
   };
@@ -46,28 +54,39 @@ export function handsOfReader(): Hands {
     used: (now) => hold(now + AFTER_USE),
     asked: () => {
       offFrom = 0;
+      left = false;
     },
     scrolls: (now) => {
       ownUntil = now + OWN_SCROLL;
     },
     moved: (now) => {
-      if (now > ownUntil) hold(now + AFTER_SCROLLING);
+      if (now <= ownUntil) return;
+      hold(now + AFTER_SCROLLING);
+      left = true;
     },
     rests: () => {
       ownUntil = 0;
     },
     areOff: (now) => now >= offFrom,
+    haveLeft: () => left,
   };
 }
 
 /** What stays on the screen, wherever the page is scrolled to. */
 const FIXED = '.player';
 /** A press on it asks for the playing. */
-const PLAY = '.player-play, .player-head';
+const PLAY = '.player-play, .player-back, .player-head';
 const CONTROL = 'reedway-player :is(button, summary, input, select)';
 
-/** Scrolls the window to a row of `block` that is played, as far as its reader's hands allow. `visibleBottom` is where the player covers the page. */
-export function followIn(block: HTMLElement, visibleBottom: () => number, signal: AbortSignal): (row: DOMRect) => void {
+/**
+ * Scrolls the window to a row of `block` that is played, as far as its reader's hands allow. `visibleBottom` is where the player covers the
+ * page. A reader who has gone to another part of the page stays there until asking for the playing again.
+ */
+export function followIn(
+  block: HTMLElement,
+  visibleBottom: () => number,
+  signal: AbortSignal,
+): (row: PlayedRow) => void {
   const hands = handsOfReader();
   const calm = matchMedia('(prefers-reduced-motion: reduce)');
   const on = (kinds: readonly string[], heard: (now: number, event: Event) => void): void => {
@@ -86,6 +105,11 @@ export function followIn(block: HTMLElement, visibleBottom: () => number, signal
     } else if (!control.closest(FIXED)) hands.used(now);
   });
 
+  function isOut({ top, bottom }: Visible): boolean {
+    const own = block.getBoundingClientRect();
+    return own.bottom < top || own.top > bottom;
+  }
+
   /** Whether a control that has the focus would be scrolled out of the window. A bar that was touched has no need to stay. */
   function losesFocus(top: number, by: number): boolean {
     const focused = block.querySelector(`${CONTROL}:focus:not(${FIXED} *, .bar-picks *), .bar-picks > :focus-visible`);
@@ -94,12 +118,13 @@ export function followIn(block: HTMLElement, visibleBottom: () => number, signal
     return own.bottom > top && own.top < innerHeight && (own.top - by < top || own.bottom - by > innerHeight);
   }
 
-  return (row) => {
+  return ({ whole, lanes }) => {
     // What covers the head of a page is what links into it leave room for.
     const top = Number.parseFloat(getComputedStyle(document.documentElement).scrollPaddingTop) || 0;
-    const by = scrollFor(row, { top, bottom: visibleBottom() });
+    const visible = { top, bottom: visibleBottom() };
+    const by = scrollFor(partToSee(whole, lanes, visible), visible);
     const now = performance.now();
-    if (by === 0 || !hands.areOff(now) || losesFocus(top, by)) return;
+    if (by === 0 || !hands.areOff(now) || (hands.haveLeft() && isOut(visible)) || losesFocus(top, by)) return;
     hands.scrolls(now);
     scrollBy({ top: by, behavior: calm.matches ? 'instant' : 'smooth' });
   };

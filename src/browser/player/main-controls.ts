@@ -22,12 +22,11 @@ export interface MainControls extends ControlRow {
   readonly showAway: (away: boolean) => void;
 }
 
-/** `openMore` is called when the button for further controls is pressed, `goBack` when the reader wants to see the block. */
+/** `openMore` is called when the button for further controls is pressed. */
 export function mainControls(
-  { playback, settings, change, playOrPause, stop }: PlayerActions,
+  { playback, settings, change, playOrPause, stop, seeMusic }: PlayerActions,
   title: string,
   openMore: () => void,
-  goBack: () => void,
 ): MainControls {
   const play = button(playerText('play'), playOrPause, { class: 'player-play' });
   const tempo = choice([], '', (percent) => change({ tempo: (playback().tempo * Number(percent)) / 100 }));
@@ -43,7 +42,7 @@ export function mainControls(
   let lastClimb = settings().climb;
   const more = button(playerText('more'), openMore, { 'aria-expanded': 'false' });
   const round = make('span', { class: 'player-round' });
-  const back = button(playerText('toTheMusic'), goBack, { hidden: true });
+  const back = button(playerText('toTheMusic'), seeMusic, { class: 'player-back', hidden: true });
 
   const step = (by: number): void => {
     const { least, most } = tempoScale(playback().tempo);

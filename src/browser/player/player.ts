@@ -80,7 +80,10 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   const news = createAnnouncer();
   const largeType = offerLargeType(
     () => playback,
-    () => controls.showLargeType(),
+    () => {
+      controls.showLargeType();
+      block.classList.toggle('in-large-type', largeType.isOpen());
+    },
   );
   const cursor = createCursor(
     block,
@@ -106,6 +109,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
       },
       playOrPause: () => (waking.waits() || isRunning(transport.state()) ? pause() : start()),
       stop,
+      // The press itself ends the pause of following.
+      seeMusic: () =>
+        setTimeout(() => {
+          if (!cursor.reveal()) block.scrollIntoView();
+        }),
       openLargeType: largeType.open,
       isLargeTypeOpen: largeType.isOpen,
       pageMix,
@@ -153,6 +161,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     // Until the device is awake, as while it counts.
     controls.showState('counting');
     waking.start();
+    setTimeout(cursor.reveal);
   }
 
   function pause(): void {

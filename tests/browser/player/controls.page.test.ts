@@ -6,8 +6,9 @@ import { level, nowBars, test } from './visit.ts';
 
 describe('the controls', () => {
   test('set the tempo in percent and in beats, from 30 to 150 percent', async ({ visit }) => {
-    const { control, hear, page } = await visit();
+    const { control, hear, page, more } = await visit();
     await hear();
+    await more();
     const percent = control('slider', 'Tempo');
     const beats = control('spinbutton', 'quarters a minute');
     await percent.focus();
@@ -35,10 +36,10 @@ describe('the controls', () => {
   });
 
   test.runIf(LONG)('say that a goal below the tempo is no speed-up, until either is changed', async ({ visit }) => {
-    const { page, block, control, hear } = await visit();
+    const { block, control, hear, more } = await visit();
     await hear();
     await control('button', 'Stop').click();
-    await page.getByText('Practice and band').first().click();
+    await more();
     const hint = block.getByText('It does not speed up');
     const goal = control('spinbutton', 'to');
     await goal.fill('100');
@@ -65,7 +66,7 @@ describe('the controls', () => {
   });
 
   test.runIf(LONG)('change the tempo once for each tap and each press of a key', async ({ visit }) => {
-    const { page, control, hear } = await visit({ touch: true });
+    const { page, control, hear, more } = await visit({ touch: true });
     await hear();
     await control('button', 'Stop').click();
     await page.evaluate(() => {
@@ -74,6 +75,7 @@ describe('the controls', () => {
       Object.assign(globalThis, { changes });
     });
     const changes = () => page.evaluate(() => (globalThis as unknown as { changes: number[] }).changes.length);
+    await more();
     const slider = control('slider', 'Tempo');
     await slider.tap({ position: { x: 30, y: 15 } });
     expect(await changes()).toBe(1);
@@ -93,8 +95,9 @@ describe('the controls', () => {
   });
 
   test.runIf(LONG)('mute each part, and the tune to play along', async ({ visit }) => {
-    const { page, control, hearAtOnce } = await visit();
+    const { page, control, hearAtOnce, more } = await visit();
     await hearAtOnce();
+    await more();
     await expect.poll(() => level(page)).toBeGreaterThan(0.1);
     const silent = () => expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
     const parts = ['bass', 'drums', 'chords', 'tune'];
@@ -110,54 +113,60 @@ describe('the controls', () => {
   });
 
   test('remember the mix for the next page', async ({ visit }) => {
-    const { page, control, hear } = await visit();
+    const { page, control, hear, more } = await visit();
     await hear();
-    await page.getByText('Practice and band').first().click();
+    await more();
     await control('button', 'Mute drums').click();
     await control('slider', 'Bass').fill('35');
     await page.reload();
     await hear();
-    await page.getByText('Practice and band').first().click();
+    await more();
     expect(await control('button', 'Mute drums').getAttribute('aria-pressed')).toBe('true');
     expect(await control('slider', 'Bass').inputValue()).toBe('35');
   });
 
   test('are the same for every block of the page, which has one band and one drone', async ({ visit }) => {
-    const { page, block, control, hear } = await visit();
+    const { page, block, control, hear, more } = await visit();
     await hear();
-    await page.getByText('Practice and band').first().click();
+    await more();
     await control('combobox', 'Drone').selectOption('E, the key note');
     const second = page.locator('[data-block="1"]');
+    await more();
     await second.getByRole('button', { name: 'Hear it' }).click();
-    await second.getByText('Practice and band').click();
+    await second.getByRole('button', { name: 'More' }).click();
     await second.getByRole('button', { name: 'Mute drums' }).click();
     await second.getByRole('slider', { name: 'Bass' }).fill('20');
     await second.getByRole('checkbox', { name: 'Metronome' }).check();
+    await second.getByRole('slider', { name: 'Metronome volume' }).fill('30');
+    await block.getByRole('button', { name: 'Hear it' }).click();
+    await more();
+    expect(await control('slider', 'Metronome volume').inputValue()).toBe('30');
     expect(await control('button', 'Mute drums').getAttribute('aria-pressed')).toBe('true');
     expect(await control('slider', 'Bass').inputValue()).toBe('20');
     expect(await control('checkbox', 'Metronome').isChecked()).toBe(true);
     expect(await control('combobox', 'Drone').inputValue()).toBe('key');
+    await more();
+    await second.getByRole('button', { name: 'Hear it' }).click();
     await second.getByRole('combobox', { name: 'Drone' }).selectOption('C, the key note');
-    expect(await control('combobox', 'Drone').inputValue()).toBe('');
+    expect(await block.locator('select').last().inputValue()).toBe('');
     await page.evaluate(() => dispatchEvent(new Event('pagehide')));
     expect(await second.getByRole('combobox', { name: 'Drone' }).inputValue()).toBe('');
-    expect(await block.locator('select').last().inputValue()).toBe('');
   });
 
   test('are not read aloud twice: what a slider says is said by the slider', async ({ visit }) => {
-    const { page, block, control, hear } = await visit();
+    const { block, control, hear, more } = await visit();
     await hear();
-    await page.getByText('Practice and band').first().click();
+    await more();
     expect(await control('slider', 'Swing').getAttribute('aria-valuetext')).toBe('67 to 33');
     expect(await control('slider', 'Bass').getAttribute('aria-valuetext')).toBe('80 percent');
     expect(await block.getByRole('status').count()).toBe(0);
   });
 
   test.runIf(LONG)('hold a drone without the tune, and let it go', async ({ visit }) => {
-    const { page, control, hear } = await visit();
+    const { page, control, hear, more } = await visit();
     await hear();
     await control('button', 'Stop').click();
-    await page.getByText('Practice and band').first().click();
+    await more();
     await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
     const names = await control('combobox', 'Drone').locator('option').allTextContents();
     expect(names).toEqual(['none', 'E, the key note', 'E and its fifth', 'E7 (I7)', 'A7 (IV7)', 'B7 (V7)']);
@@ -168,8 +177,9 @@ describe('the controls', () => {
   });
 
   test.runIf(LONG)('click a metronome, and straighten the swing', async ({ visit }) => {
-    const { page, block, control, hearAtOnce } = await visit();
+    const { page, block, control, hearAtOnce, more } = await visit();
     await hearAtOnce();
+    await more();
     for (const part of ['tune', 'bass', 'drums', 'chords']) await control('button', `Mute ${part}`).click();
     await expect.poll(() => level(page), { timeout: 4000 }).toBeLessThan(0.002);
     await control('checkbox', 'Metronome').check();
@@ -180,9 +190,9 @@ describe('the controls', () => {
   });
 
   test('follow the harp in the hand', async ({ visit }) => {
-    const { page, control, hear } = await visit();
+    const { page, control, hear, more } = await visit();
     await hear();
-    await page.getByText('Practice and band').first().click();
+    await more();
     await page.evaluate(() => {
       localStorage.setItem('reedway-harp', JSON.stringify({ harp: 'low F' }));
       document.dispatchEvent(new CustomEvent('reedway:harp'));
@@ -193,10 +203,10 @@ describe('the controls', () => {
   });
 
   test.runIf(LONG)('have no fault that axe finds, closed, open and with large type', async ({ visit }) => {
-    const { page, control, hear } = await visit();
+    const { page, control, hear, more } = await visit();
     await hear();
     await page.locator('.player').waitFor();
-    await page.getByText('Practice and band').first().click();
+    await more();
     await control('button', 'Large type').click();
     expect(await violationsOn(page)).toEqual([]);
   });

@@ -6,8 +6,9 @@ describe('on a phone on a music stand', () => {
   const PHONE = { width: 360, height: 740, touch: true };
 
   test('large type says what to do now and next, and covers nothing that is played', async ({ visit }) => {
-    const { page, block, control, hearAtOnce } = await visit(PHONE);
+    const { page, block, control, hearAtOnce, more } = await visit(PHONE);
     await hearAtOnce();
+    await more();
     await control('button', 'Large type').click();
     await control('button', 'Stop').click();
     await control('button', 'Play').click();
@@ -28,7 +29,7 @@ describe('on a phone on a music stand', () => {
     const clear = () =>
       block.evaluate((element) => {
         const tile = element.querySelector('.tile.now')?.getBoundingClientRect();
-        const main = element.querySelector('.player-main')?.getBoundingClientRect();
+        const main = element.querySelector('.player')?.getBoundingClientRect();
         return tile && main && tile.top >= 0 && tile.bottom <= main.top + 1;
       });
     await block.locator('.tile.now[data-bar="2"]').first().waitFor();
@@ -36,8 +37,9 @@ describe('on a phone on a music stand', () => {
   });
 
   test('large type says during the count-in what comes first', async ({ visit }) => {
-    const { page, control, hear } = await visit(PHONE);
+    const { page, control, hear, more } = await visit(PHONE);
     await hear();
+    await more();
     await control('button', 'Large type').click();
     const largeType = page.getByRole('region', { name: 'What to play' });
     expect(await largeType.locator('.large-type-place').textContent()).toBe('Bar 1 · E7 (I7) · 120 a minute');
@@ -46,9 +48,11 @@ describe('on a phone on a music stand', () => {
   });
 
   test('large type that cannot be loaded stays closed, and its button says so', async ({ visit }) => {
-    const { page, control, hear } = await visit(PHONE);
+    const { page, control, hear, more } = await visit(PHONE);
     await hear();
     await control('button', 'Pause').waitFor();
+    await more();
+    await control('button', 'Large type').waitFor();
     await page.route(/\.js$/, (route) => route.abort());
     await control('button', 'Large type').click();
     await expect.poll(() => control('button', 'Large type').getAttribute('aria-pressed')).toBe('false');
@@ -58,8 +62,9 @@ describe('on a phone on a music stand', () => {
 
   test('large type has room for a chord and every word about it', async ({ visit }) => {
     for (const size of [PHONE, { ...PHONE, width: 740, height: 360 }]) {
-      const { page, control, hearAtOnce } = await visit(size);
+      const { page, control, hearAtOnce, more } = await visit(size);
       await hearAtOnce();
+      await more();
       await control('button', 'Large type').click();
       await control('button', /^Loop bar 8\b/).click();
       await control('button', 'Pause').click();
@@ -83,8 +88,9 @@ describe('on a phone on a music stand', () => {
   });
 
   test('large type follows the harp in the hand, paused as well', async ({ visit }) => {
-    const { page, control, hearAtOnce } = await visit(PHONE);
+    const { page, control, hearAtOnce, more } = await visit(PHONE);
     await hearAtOnce();
+    await more();
     await control('button', 'Large type').click();
     await control('button', 'Pause').click();
     const place = page.getByRole('region', { name: 'What to play' }).locator('.large-type-place');

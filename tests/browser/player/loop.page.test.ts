@@ -1,13 +1,13 @@
 /** Loops: chosen by mouse, finger and keyboard, and played round after round. */
 import { describe, expect } from 'vitest';
 import { LONG } from '../../setup/long.ts';
-import { barsPlayed, test } from './visit.ts';
+import { barsPlayed, LOOP, test } from './visit.ts';
 
 describe('a loop', () => {
   test.runIf(LONG)(
     'is chosen by a press, stretched and narrowed by others, and let go by the last',
     async ({ visit }) => {
-      const { block, control, hear } = await visit();
+      const { block, control, hear, more } = await visit();
       await hear();
       await control('button', 'Stop').click();
       const bar = (number: number) => control('button', new RegExp(`^Loop bar ${number}\\b`));
@@ -17,21 +17,22 @@ describe('a loop', () => {
           .evaluateAll((picks) => picks.map((pick) => Number((pick as HTMLElement).dataset['loopBar']) + 1));
       await bar(3).click();
       expect(await chosen()).toEqual([3]);
-      expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
+      expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('true');
       await bar(5).click();
       expect(await chosen()).toEqual([3, 4, 5]);
+      await more();
       expect(await control('combobox', 'to').inputValue()).toBe('4');
       await bar(4).click();
       expect(await chosen()).toEqual([4]);
       await bar(4).click();
       expect(await chosen()).toEqual([]);
-      expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('false');
+      expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('false');
       await expect.poll(() => block.locator('[aria-live]').textContent()).toBe('The whole block.');
     },
   );
 
   test.runIf(LONG)('is chosen by a drag, and plays these bars and no others, round after round', async ({ visit }) => {
-    const { page, block, control, hearAtOnce } = await visit({ height: 1800 });
+    const { page, block, control, hearAtOnce, more } = await visit({ height: 1800 });
     await hearAtOnce();
     const from = await control('button', /^Loop bar 2\b/).boundingBox();
     const to = await control('button', /^Loop bar 3\b/).boundingBox();
@@ -42,6 +43,7 @@ describe('a loop', () => {
     await page.mouse.move(to.x + 60, to.y + 70, { steps: 5 });
     await page.mouse.up();
     expect(await block.locator('.bar-picks button.chosen').count()).toBe(2);
+    await more();
     await control('spinbutton', 'quarters a minute').fill('180');
     await control('spinbutton', 'quarters a minute').press('Enter');
     // Two rounds of two bars take 5.3 seconds.
@@ -59,9 +61,9 @@ describe('a loop', () => {
     await page.mouse.down();
     await page.mouse.move(to.x + 20, to.y + 40, { steps: 4 });
     expect(await block.locator('.bar-picks button.chosen').count()).toBe(2);
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('false');
+    expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('false');
     await page.mouse.up();
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
+    expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('true');
     await control('button', /^Loop bar 1\b/).focus();
     await page.keyboard.press('Enter');
     expect(await block.locator('.bar-picks button.chosen').count()).toBe(3);
@@ -96,7 +98,7 @@ describe('a loop', () => {
     for (let bar = 0; bar < 12; bar++) {
       const [pick, main] = await Promise.all([
         block.locator(`button[data-loop-bar="${bar}"]`).boundingBox(),
-        block.locator('.player-main').boundingBox(),
+        block.locator('.player').boundingBox(),
       ]);
       expect((pick?.y ?? 0) + (pick?.height ?? 0)).toBeLessThanOrEqual(main?.y ?? 0);
       await page.keyboard.press('ArrowRight');
@@ -106,9 +108,10 @@ describe('a loop', () => {
   });
 
   test('is a part by its name, or from one bar to another', async ({ visit }) => {
-    const { block, control, hear } = await visit();
+    const { block, control, hear, more } = await visit();
     await hear();
     const picked = () => block.locator('.bar-picks button.chosen').count();
+    await more();
     await control('combobox', 'Part').selectOption('Turn');
     expect(await picked()).toBe(6);
     await control('combobox', 'From').selectOption('bar 2');

@@ -1,6 +1,6 @@
 /** What a player does over several bars, which takes the time the music takes. */
 import { describe, expect } from 'vitest';
-import { barsPlayed, nowBars, test } from './visit.ts';
+import { barsPlayed, LOOP, nowBars, test } from './visit.ts';
 
 describe('playing', () => {
   test('ends by itself after the last bar', async ({ visit }) => {
@@ -29,8 +29,9 @@ describe('playing', () => {
 
 describe('the controls', () => {
   test('slow the music down by half when they say half', async ({ visit }) => {
-    const { page, control, hearAtOnce } = await visit();
+    const { page, control, hearAtOnce, more } = await visit();
     await hearAtOnce();
+    await more();
     await control('spinbutton', 'quarters a minute').fill('36');
     await control('spinbutton', 'quarters a minute').press('Enter');
     // A bar at 36 takes more than six seconds; at full speed a third one would begin after four.
@@ -40,14 +41,15 @@ describe('the controls', () => {
 
 describe('a loop', () => {
   test('speeds up by a step each round to its goal, and says where it is', async ({ visit }) => {
-    const { block, control, hearAtOnce } = await visit();
+    const { block, control, hearAtOnce, more } = await visit();
     await hearAtOnce();
     await control('button', /^Loop bar 4\b/).click();
+    await more();
     await control('spinbutton', 'by').fill('30');
     await control('spinbutton', 'to').fill('170');
-    await control('button', 'Loop').click();
+    await control('button', LOOP).click();
     await control('checkbox', 'Speed up each round').check();
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
+    expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('true');
     const reported = block.locator('.player-round');
     await expect.poll(() => reported.textContent(), { timeout: 8000 }).toBe('Round 2, 150 a minute');
     await expect.poll(() => reported.textContent(), { timeout: 8000 }).toBe('Round 3, 170 a minute');
@@ -56,9 +58,11 @@ describe('a loop', () => {
   });
 
   test('leaves a bar free to answer after each it plays', async ({ visit }) => {
-    const { page, block, control, hearAtOnce } = await visit();
+    const { page, block, control, hearAtOnce, more } = await visit();
     await hearAtOnce();
+    await more();
     await control('checkbox', /^One bar at a time/).check();
+    await more();
     await control('button', /^Loop bar 4\b/).click();
     await block.locator('.tile.answer').waitFor();
     expect(await nowBars(page)).toEqual([3]);

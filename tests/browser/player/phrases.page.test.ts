@@ -3,7 +3,7 @@ import { describe, expect } from 'vitest';
 import { LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
 import { lessonPage } from '../sound/lesson-page.ts';
-import { level, nowBars, test as plainTest } from './visit.ts';
+import { LOOP, level, nowBars, test as plainTest } from './visit.ts';
 
 const RIFF = `harp: A
 position: 2
@@ -29,10 +29,10 @@ const test = plainTest.extend({
 
 describe('a phrase', () => {
   test.runIf(LONG)('is chosen, shown wherever it is, and looped one place after the other', async ({ visit }) => {
-    const { page, block, control, hear } = await visit();
+    const { page, block, control, hear, more } = await visit();
     await hear();
     await control('button', 'Stop').click();
-    await block.getByText('Practice and band').click();
+    await more();
     const shown = () =>
       block
         .locator('[data-phrase].in-focus')
@@ -57,7 +57,7 @@ describe('a phrase', () => {
       await page.keyboard.press('Enter');
       expect(await picked()).toEqual([bar]);
     }
-    expect(await control('button', 'Loop').getAttribute('aria-pressed')).toBe('true');
+    expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('true');
     await expect.poll(() => block.locator('[aria-live]').textContent()).toBe('Loop: bar 2.');
     await control('combobox', 'Phrase').selectOption('none');
     expect(await shown()).toEqual([]);
@@ -65,8 +65,9 @@ describe('a phrase', () => {
   });
 
   test.runIf(LONG)('is heard alone, or left out while the cursor goes through it', async ({ visit }) => {
-    const { page, block, control, hearAtOnce } = await visit();
+    const { page, block, control, hearAtOnce, more } = await visit();
     await hearAtOnce();
+    await more();
     for (const part of ['bass', 'drums', 'chords']) await control('button', `Mute ${part}`).click();
     await control('combobox', 'Phrase').selectOption('wheel');
     await control('button', 'Loop it').click();
@@ -90,7 +91,8 @@ describe('a phrase', () => {
     const { page } = await visit();
     const plain = page.locator('[data-block="1"]');
     await plain.getByRole('button', { name: 'Hear it' }).click();
-    await plain.getByText('Practice and band').click();
+    await plain.getByRole('button', { name: 'More' }).click();
+    await plain.getByRole('slider', { name: 'Tempo' }).waitFor();
     expect(await plain.getByRole('group', { name: 'Phrases' }).count()).toBe(0);
     expect(await plain.locator('[data-phrase]').count()).toBe(0);
   });

@@ -55,11 +55,11 @@ describe('playing', () => {
   });
 
   test('keeps the screen awake while it plays, and no longer', async ({ visit }) => {
-    const { page, control, hear } = await visit();
+    const { page, control, hear, more } = await visit();
     await hear();
     await control('button', 'Pause').waitFor();
     expect(await seen(page)).toMatchObject({ wakes: 1, released: 0 });
-    await page.getByText('Practice and band').first().click();
+    await more();
     await control('combobox', 'Drone').selectOption('E, the key note');
     await control('button', 'Pause').click();
     expect(await seen(page)).toMatchObject({ wakes: 1, released: 0 });
@@ -70,7 +70,7 @@ describe('playing', () => {
   test.runIf(LONG)(
     'shows where it continues while it is paused, through other bars, another width and other tiles',
     async ({ visit }) => {
-      const { page, block, control, hearAtOnce } = await visit();
+      const { page, block, control, hearAtOnce, more } = await visit();
       await hearAtOnce();
       // Not the first note, where a player that is stopped begins.
       await page.waitForFunction(() => {
@@ -90,6 +90,7 @@ describe('playing', () => {
       expect(await off()).toEqual([4, 4]);
       await page.setViewportSize({ width: 700, height: 900 });
       await expect.poll(off).toEqual([4, 4]);
+      await more();
       await control('combobox', 'From').selectOption('bar 7');
       expect(await nowBars(page)).toEqual([6]);
       await block.evaluate((element) => {
@@ -107,15 +108,18 @@ describe('playing', () => {
     await hear();
     await control('button', 'Pause').waitFor();
     await page.locator('[data-block="1"]').getByRole('button', { name: 'Hear it' }).click();
-    await control('button', 'Play').waitFor();
-    expect(await page.locator('[data-block="1"]').getByRole('button', { name: 'Pause' }).count()).toBe(1);
+    await control('button', 'Hear it').waitFor();
+    // The bar at the foot of the window is now that of the other.
+    const bars = page.getByRole('group', { name: /^Player/ });
+    expect(await bars.count()).toBe(1);
+    expect(await page.locator('[data-block="1"]').getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
   });
 
   test('pauses when the page is no longer looked at, and no drone continues', async ({ visit }) => {
-    const { page, control, hear } = await visit();
+    const { page, control, hear, more } = await visit();
     await hear();
     await control('button', 'Pause').waitFor();
-    await page.getByText('Practice and band').first().click();
+    await more();
     await control('combobox', 'Drone').selectOption('E, the key note');
     await page.evaluate(() => {
       Object.defineProperty(document, 'hidden', { value: true, configurable: true });

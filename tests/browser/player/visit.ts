@@ -95,6 +95,8 @@ interface Visited {
   /** A control of that block. */
   readonly control: (role: Role, name: string | RegExp) => Locator;
   readonly hear: () => Promise<void>;
+  /** Opens the sheet of further controls, or closes it. */
+  readonly more: () => Promise<void>;
   /** Without the count, sound and cursor come at once. */
   readonly hearAtOnce: () => Promise<void>;
   /** Paths that were asked for. */
@@ -141,17 +143,22 @@ export const test = withBrowser.extend<Fixtures>({
       const control: Visited['control'] = (role, name) =>
         block.getByRole(role, { name, exact: typeof name === 'string' });
       const hear = () => block.getByRole('button', { name: 'Hear it' }).click();
+      const more = () => control('button', 'More').click();
       const hearAtOnce = async (): Promise<void> => {
         await hear();
         await control('button', 'Stop').click();
-        await block.getByText('Practice and band').click();
+        await more();
         await control('checkbox', 'Count-in').uncheck();
+        await more();
         await control('button', 'Play').click();
       };
-      return { page, block, control, hear, hearAtOnce, loaded };
+      return { page, block, control, hear, more, hearAtOnce, loaded };
     });
   },
 });
+
+/** The name of the button that loops, with the bars it loops. */
+export const LOOP = /^Loop(:|$)/;
 
 export const nowBars = (page: Page) =>
   page.evaluate(() => [

@@ -37,7 +37,9 @@ const STYLES = [
   'src/engrave/block.css',
   'src/engrave/grid.css',
   'src/engrave/grid-sizes.css',
-  'src/site/styles/player.css',
+  'src/site/styles/player/player.css',
+  'src/site/styles/player/bar.css',
+  'src/site/styles/player/large-type.css',
 ];
 
 export async function lessonPage(blocks: readonly string[]): Promise<Files> {

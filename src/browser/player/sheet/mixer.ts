@@ -29,7 +29,7 @@ function channel(part: keyof typeof TEXTS, pageMix: PageMix): HTMLElement {
   return labelled(sheetText(name), loudness(part, pageMix), mute);
 }
 
-/** The slider of a part, which shows its loudness in percent whoever sets it. */
+/** The slider of a part, which shows its loudness in percent by whatever it is set. */
 export function loudness(part: SoundPart, pageMix: PageMix): HTMLInputElement {
   const volume = slider(VOLUME_RANGE, 0, (percent) => pageMix.set(part, { level: percent / 100 }));
   pageMix.watch(part, ({ level }) => {

@@ -11,7 +11,7 @@ import { practice } from './practice.ts';
 import { tempoRow } from './tempo-fields.ts';
 
 /** The further controls, and what they show. */
-export interface Sheet {
+export interface FurtherControls {
   readonly element: HTMLElement;
   /** Shows the settings as they are. */
   readonly show: () => void;
@@ -22,7 +22,7 @@ export interface Sheet {
 }
 
 /** The further controls of a block. */
-export function createSheet(wiring: PlayerActions): Sheet {
+export function createSheet(wiring: PlayerActions): FurtherControls {
   const { block, playback, openLargeType, isLargeTypeOpen } = wiring;
   const large = toggle(sheetText('largeType'), isLargeTypeOpen(), openLargeType);
   const drone = droneRow(wiring);
