@@ -75,14 +75,12 @@ test('nor is a page with the player and the menu of files open', async ({ newPag
   const page = await newPage({});
   const path = `lessons/${site.course.lessons.find(({ blocks }) => blocks.length > 0)?.id}/`;
   await page.goto(site.address + path);
-  await page.locator('reedway-player > button').first().click();
+  await page.locator('reedway-player button').first().click();
   await page.locator('.player').first().waitFor();
   await page.locator('reedway-save summary').first().click();
   await page.locator('reedway-save li').first().waitFor();
-  for (const details of await page.locator('.player details').all())
-    await details.evaluate((element: HTMLDetailsElement) => {
-      element.open = true;
-    });
+  await page.locator('.player').first().getByRole('button', { name: 'More' }).click();
+  await page.locator('.player input').first().waitFor();
   await expectToFit(page, path);
 });
 

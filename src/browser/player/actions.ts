@@ -12,6 +12,8 @@ export interface PlayerActions {
   readonly chooseBars: (range: BarRange | undefined) => void;
   readonly playOrPause: () => void;
   readonly stop: () => void;
+  /** Follows again to what is played, where controls may have covered it. */
+  readonly keepInSight: () => void;
   /** Scrolls to what is played, or to the block. */
   readonly seeMusic: () => void;
   readonly openLargeType: (open: boolean) => void;

@@ -70,12 +70,17 @@ export function createControls(
   function openSheet(open: boolean): void {
     holder.hidden = !open;
     main.more.setAttribute('aria-expanded', String(open));
-    if (!open || sheet) return;
+    if (!open) return;
+    if (sheet) {
+      if (isRunning(state)) wiring.keepInSight();
+      return;
+    }
     import('./sheet/sheet.ts').then(
       ({ createSheet }) => {
         if (sheet) return;
         sheet = createSheet(wiring);
         holder.replaceChildren(sheet.element);
+        if (isRunning(state)) wiring.keepInSight();
       },
       () => holder.replaceChildren(make('p', { role: 'alert' }, playerText('sheetNotLoaded'))),
     );

@@ -9,7 +9,9 @@ export interface Cursor {
   readonly elements: readonly HTMLElement[];
   /** `follows` says whether the page is scrolled to it. */
   readonly show: (moment: Moment | undefined, follows: boolean) => void;
-  /** Follows to what is marked, even where its row was followed to before. False where nothing is. */
+  /** Follows to what will be played first, without marking it: it is read while the player counts. */
+  readonly prepare: (moment: Moment) => void;
+  /** Follows to what is marked or prepared, even where its row was followed to before. False where nothing is. */
   readonly reveal: () => boolean;
   /** Lays the marks again where the block's tiles have moved or been drawn again. */
   readonly refresh: () => void;
@@ -46,11 +48,13 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
   let drawn = new Map<string, Drawn>();
   let marked: readonly Element[] = [];
   let shown: Moment | undefined;
+  let prepared: Moment | undefined;
   let row = Number.NaN;
 
   function show(moment: Moment | undefined, follows: boolean): void {
     if (same(moment, shown)) return;
     shown = moment;
+    prepared = undefined;
     const scrolled = scrollY;
     const place = draw();
     if (!moment) row = Number.NaN;
@@ -63,13 +67,22 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
     draw();
   }
 
+  function prepare(moment: Moment): void {
+    prepared = moment;
+    const played = rowOf(tilesOf(moment)[0]);
+    if (played) follow(played, scrollY);
+  }
+
   function reveal(): boolean {
     row = Number.NaN;
-    const scrolled = scrollY;
-    const played = draw();
-    if (played) follow(played, scrolled);
+    const moment = shown ?? prepared;
+    if (!moment) return false;
+    const played = shown ? draw() : rowOf(tilesOf(moment)[0]);
+    if (played) follow(played, scrollY);
     return played !== undefined;
   }
+
+  const tilesOf = ({ bar }: Moment): Element[] => drawnAs(String(bar)).tiles;
 
   /** Marks what is shown, and says where on the screen its row is. */
   function draw(): PlayedRow | undefined {
@@ -88,8 +101,8 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
     const tile = notes[0]?.closest('[data-bar]') ?? tiles[0];
     // All is measured before anything is changed, so that nothing has to be laid out twice.
     const zero = block.getBoundingClientRect();
-    const place = tile?.getBoundingClientRect();
-    const lanes = tile?.querySelector('.lanes')?.getBoundingClientRect();
+    const played = rowOf(tile);
+    const place = played?.whole;
     const note = around(notes);
     const symbol = symbols[0]?.getBoundingClientRect();
 
@@ -101,7 +114,7 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
       place && note && new DOMRect(note.x - BAND_MARGIN, place.y, note.width + 2 * BAND_MARGIN, place.height),
     );
     lay(line, zero, symbol && new DOMRect(symbol.x, symbol.bottom + CHORD_LINE_GAP, symbol.width, 2));
-    return place && { whole: place, lanes: lanes && lanes.height > 0 ? lanes : undefined };
+    return played;
   }
 
   function lay(element: HTMLElement, zero: DOMRect, over: DOMRect | undefined): void {
@@ -144,7 +157,12 @@ export function createCursor(block: HTMLElement, playback: () => Playback, follo
     followTo(played);
   }
 
-  return { elements, show, reveal, refresh };
+  return { elements, show, prepare, reveal, refresh };
+}
+
+function rowOf(tile: Element | undefined): PlayedRow | undefined {
+  const lanes = tile?.querySelector('.lanes')?.getBoundingClientRect();
+  return tile && { whole: tile.getBoundingClientRect(), lanes: lanes && lanes.height > 0 ? lanes : undefined };
 }
 
 /** A note is drawn in several parts of its tile, some of which may not be shown. */

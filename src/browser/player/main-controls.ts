@@ -3,12 +3,12 @@ import { barsInWords } from '../../score/bar-words.ts';
 import { playerText } from '../texts/player.ts';
 import type { PlayState } from '../transport.ts';
 import type { ControlRow, PlayerActions } from './actions.ts';
-import { button, choice, make, setPressed, toggle } from './dom.ts';
+import { button, make, setPressed, toggle } from './dom.ts';
 import { tempoInWords } from './in-words.ts';
 import { tempoScale, usualClimb } from './tempo.ts';
 
-/** The tempos that one chooses among, in percent of the written one. */
-const PERCENTS = [40, 50, 60, 70, 80, 90, 100, 110, 120];
+/** Tempos that take one press, in percent of the written one. */
+const PERCENTS = [50, 60, 75, 100];
 /** Beats a minute that a press makes it slower or faster. */
 const TEMPO_STEP = 4;
 
@@ -17,6 +17,7 @@ export interface MainControls extends ControlRow {
   readonly play: HTMLElement;
   readonly more: HTMLElement;
   readonly showState: (state: PlayState) => void;
+  /** The tempo of a round, counted from 0: in a loop that speeds up it is not the one that was set. */
   readonly showRound: (round: number, tempo: number) => void;
   /** Whether the block is out of sight, so that one may want to go back to it. */
   readonly showAway: (away: boolean) => void;
@@ -29,8 +30,12 @@ export function mainControls(
   openMore: () => void,
 ): MainControls {
   const play = button(playerText('play'), playOrPause, { class: 'player-play' });
-  const tempo = choice([], '', (percent) => change({ tempo: (playback().tempo * Number(percent)) / 100 }));
-  tempo.setAttribute('aria-label', playerText('tempo'));
+  const ofPercent = (percent: number): number => (playback().tempo * percent) / 100;
+  const percents = PERCENTS.map((percent) => ({
+    percent,
+    button: button(playerText('percentOf', { percent }), () => change({ tempo: ofPercent(percent) })),
+  }));
+  const tempo = make('span', { class: 'player-now' }, tempoInWords(settings().tempo));
   const loop = toggle(playerText('loop'), false, (on) => change({ loop: on }));
   const speedUp = toggle(playerText('speedUp'), false, (on) => {
     const { tempo, climb = lastClimb } = settings();
@@ -49,26 +54,13 @@ export function mainControls(
     change({ tempo: Math.min(most, Math.max(least, Math.round(settings().tempo) + by)) });
   };
 
-  function showTempo(): void {
-    const written = playback().tempo;
-    const percent = Math.round((100 * settings().tempo) / written);
-    // What was set otherwise is offered as well.
-    const percents = [...new Set([...PERCENTS, percent])].sort((a, b) => a - b);
-    tempo.replaceChildren(
-      ...percents.map((value) => {
-        const beats = Math.round(value === percent ? settings().tempo : (written * value) / 100);
-        return make('option', { value }, playerText('tempoOf', { percent: value, beats }));
-      }),
-    );
-    tempo.value = String(percent);
-  }
-
   function show(): void {
     const { range, loop: loops, climb } = settings();
     const { bars } = playback();
     lastClimb = climb ?? lastClimb;
     const numberOf = (bar: number): number => bars[bar]?.number ?? bar + 1;
-    showTempo();
+    for (const { percent, button } of percents)
+      setPressed(button, Math.round(settings().tempo) === Math.round(ofPercent(percent)));
     setPressed(loop, loops);
     loop.textContent = range
       ? playerText('loopBars', { bars: barsInWords(numberOf(range.first), numberOf(range.last)) })
@@ -83,22 +75,22 @@ export function mainControls(
     element: make(
       'div',
       { class: 'player-main' },
-      make('p', { class: 'player-status' }, make('span', { class: 'player-title' }, title), round, back),
+      make('p', { class: 'player-status' }, make('span', { class: 'player-title' }, title), tempo, round, back),
       make(
         'div',
         { class: 'player-row' },
         play,
         button(playerText('stop'), stop),
+        loop,
+        more,
         make(
           'span',
-          { class: 'player-tempo' },
+          { class: 'player-tempo', role: 'group', 'aria-label': playerText('tempo') },
           symbol('−', 'slower', -TEMPO_STEP),
-          tempo,
+          ...percents.map(({ button }) => button),
           symbol('+', 'faster', TEMPO_STEP),
         ),
-        loop,
         speedUp,
-        more,
       ),
     ),
     play,
@@ -108,8 +100,9 @@ export function mainControls(
       play.textContent = playerText(state === 'playing' || state === 'counting' ? 'pause' : 'play');
       play.dataset['state'] = state;
     },
-    showRound: (number, tempo) => {
-      round.textContent = number > 0 ? playerText('round', { number: number + 1, tempo: tempoInWords(tempo) }) : '';
+    showRound: (number, tempoNow) => {
+      tempo.textContent = tempoInWords(tempoNow);
+      round.textContent = number > 0 ? playerText('round', { number: number + 1 }) : '';
     },
     showAway: (away) => {
       if (!away && back.matches(':focus')) play.focus({ preventScroll: true });

@@ -109,6 +109,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
       },
       playOrPause: () => (waking.waits() || isRunning(transport.state()) ? pause() : start()),
       stop,
+      keepInSight: () => void cursor.reveal(),
       // The press itself ends the pause of following.
       seeMusic: () =>
         setTimeout(() => {
@@ -161,6 +162,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     // Until the device is awake, as while it counts.
     controls.showState('counting');
     waking.start();
+    // The press itself ends the pause of following.
     setTimeout(cursor.reveal);
   }
 
@@ -219,6 +221,7 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     const showing = transport.showing(heard);
     const running = isRunning(transport.state());
     cursor.show(showing?.counting ? undefined : showing?.moment, running);
+    if (showing?.counting) cursor.prepare(showing.moment);
     largeType.show(showing);
     showRound(showing);
     if (running) timer = setTimeout(draw, waitFor(showing, heard));

@@ -2,7 +2,7 @@
 import { describe, expect } from 'vitest';
 import { LONG } from '../../setup/long.ts';
 import { violationsOn } from '../axe.ts';
-import { level, nowBars, test } from './visit.ts';
+import { LOOP, level, nowBars, test } from './visit.ts';
 
 describe('the controls', () => {
   test('set the tempo in percent and in beats, from 30 to 150 percent', async ({ visit }) => {
@@ -33,6 +33,74 @@ describe('the controls', () => {
       expect(await beats.inputValue()).toBe(taken);
     }
     expect(await percent.inputValue()).toBe('83');
+  });
+
+  test('at the foot of the window set the tempo with one press', async ({ visit }) => {
+    const { block, control, hear } = await visit();
+    await hear();
+    const shown = () => block.locator('.player-now').textContent();
+    const pressed = () => block.locator('.player-tempo [aria-pressed="true"]').allTextContents();
+    expect([await shown(), await pressed()]).toEqual(['120 a minute', ['100 %']]);
+    await control('button', '60 %').click();
+    expect([await shown(), await pressed()]).toEqual(['72 a minute', ['60 %']]);
+    await control('button', 'Slower').click();
+    await control('button', 'Slower').click();
+    expect([await shown(), await pressed()]).toEqual(['64 a minute', []]);
+    for (let press = 0; press < 40; press++) await control('button', 'Slower').click();
+    expect(await shown()).toBe('36 a minute');
+    await control('button', 'Faster').click();
+    expect(await shown()).toBe('40 a minute');
+  });
+
+  test.runIf(LONG)('speed up to a goal that is above the tempo, whatever it was before', async ({ visit }) => {
+    const { control, hear, more } = await visit();
+    await hear();
+    await more();
+    const goal = () => control('spinbutton', 'to').inputValue();
+    const speedUp = control('button', 'Speed up');
+    await control('button', '60 %').click();
+    await speedUp.click();
+    expect([await goal(), await control('checkbox', 'Speed up each round').isChecked()]).toEqual(['120', true]);
+    expect(await control('button', LOOP).getAttribute('aria-pressed')).toBe('true');
+    await control('spinbutton', 'to').fill('90');
+    await control('spinbutton', 'to').press('Enter');
+    await speedUp.click();
+    await speedUp.click();
+    expect(await goal()).toBe('90');
+    await speedUp.click();
+    await control('button', '100 %').click();
+    await speedUp.click();
+    expect(await goal()).toBe('144');
+  });
+
+  test.runIf(LONG)('are in a sheet that Escape closes, and says where it cannot be loaded', async ({ visit }) => {
+    const { page, block, control, hear, more } = await visit();
+    await hear();
+    await control('button', 'Pause').waitFor();
+    await page.route(/\.js$/, (route) => route.abort());
+    await more();
+    await expect.poll(() => block.locator('.player-sheet').textContent()).toContain('could not be loaded');
+    await page.unroute(/\.js$/);
+    await more();
+    await more();
+    await control('slider', 'Tempo').focus();
+    await page.keyboard.press('Escape');
+    expect(await control('slider', 'Tempo').count()).toBe(0);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('More');
+    expect(await control('button', 'More').getAttribute('aria-expanded')).toBe('false');
+  });
+
+  test.runIf(LONG)('say once that bars can be pressed', async ({ visit }) => {
+    const { page, block, control, hear } = await visit();
+    await hear();
+    const hint = block.getByText('Press a bar to loop it');
+    await hint.waitFor();
+    await control('button', /^Loop bar 2\b/).click();
+    expect(await hint.count()).toBe(0);
+    await page.reload();
+    await hear();
+    await control('button', 'Pause').waitFor();
+    expect(await hint.count()).toBe(0);
   });
 
   test.runIf(LONG)('say that a goal below the tempo is no speed-up, until either is changed', async ({ visit }) => {

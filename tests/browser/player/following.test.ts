@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { handsOfReader, scrollFor } from '../../../src/browser/player/following.ts';
+import { handsOfReader, partToSee, scrollFor } from '../../../src/browser/player/following.ts';
 
 describe('what is scrolled to', () => {
   test('is a row that is not wholly in sight', () => {
@@ -30,7 +30,32 @@ describe('what is scrolled to', () => {
   });
 });
 
+describe('what is to be seen of a row', () => {
+  const [row, lanes] = [
+    { top: 100, bottom: 400 },
+    { top: 300, bottom: 380 },
+  ];
+  test('is all of it where there is room, and else the lanes', () => {
+    expect(partToSee(row, lanes, { top: 0, bottom: 300 })).toBe(row);
+    expect(partToSee(row, lanes, { top: 0, bottom: 299 })).toBe(lanes);
+    expect(partToSee(row, undefined, { top: 0, bottom: 299 })).toBe(row);
+  });
+});
+
 describe('the reader’s hands', () => {
+  test('have left the playing once they have scrolled, until it is asked for', () => {
+    const hands = handsOfReader();
+    expect(hands.haveLeft()).toBe(false);
+    hands.scrolls(1000);
+    hands.moved(1100);
+    expect(hands.haveLeft()).toBe(false);
+    hands.rests();
+    hands.moved(1200);
+    expect(hands.haveLeft()).toBe(true);
+    hands.asked();
+    expect(hands.haveLeft()).toBe(false);
+  });
+
   test('are off at first, four seconds after scrolling and five after a control', () => {
     const hands = handsOfReader();
     expect(hands.areOff(0)).toBe(true);
