@@ -188,10 +188,11 @@ describe('a player', () => {
     const page = await author.open('lessons/first/');
     const figure = await hear(page, 'tune');
     await figure.getByRole('button', { name: 'Loop bar 2' }).click();
+    await figure.getByRole('button', { name: 'More' }).click();
     await figure.getByLabel('quarters a minute', { exact: true }).fill('150');
     await figure.getByLabel('quarters a minute', { exact: true }).press('Tab');
     await author.save(TUNE, 'first', page);
-    await expect.poll(() => figure.getByRole('button', { name: 'Pause' }).count()).toBe(1);
+    await expect.poll(() => figure.getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
     const pressed = await figure
       .locator('[data-loop-bar][aria-pressed="true"]')
       .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));
@@ -220,8 +221,10 @@ describe('a player', () => {
         .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));
     await expect.poll(pressed).toEqual(['Loop bar 2']);
     expect(await figure.locator('[data-loop-bar]').count()).toBe(2);
-    expect(await figure.getByLabel('to', { exact: true }).locator('option').count()).toBe(2);
-    expect(await figure.getByRole('button', { name: 'Pause' }).count()).toBe(1);
+    await figure.getByRole('button', { name: 'More' }).click();
+    await figure.getByLabel('From', { exact: true }).waitFor();
+    expect(await figure.getByLabel('to', { exact: true }).first().locator('option').count()).toBe(2);
+    expect(await figure.getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
   });
 
   test('of another block is not touched, and one that is removed falls silent', async ({ author }) => {
@@ -231,7 +234,7 @@ describe('a player', () => {
     await mark(page);
     await author.save(TUNE, 'first', page);
     expect(await isMarked(page, '#block-other .player')).toBe(true);
-    expect(await figure.getByRole('button', { name: 'Pause' }).count()).toBe(1);
+    expect(await figure.getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
     await author.save(FIRST.replace(/```tab\nid: other[^`]*```/, ''), 'first', page);
     expect(await page.locator('#block-other').count()).toBe(0);
     expect(await page.locator('.now').count()).toBe(0);
@@ -243,7 +246,7 @@ describe('a player', () => {
     await page.locator('#block-0').getByRole('button', { name: 'Loop', exact: true }).click();
     await author.save(SECOND.replace('```tab', '```tab\nslot: 1/4\n7 7 7 7\n```\n\n```tab'), 'second', page);
     expect(await page.locator('figure[data-block]').count()).toBe(2);
-    expect(await page.locator('#block-1').getByRole('button', { name: 'Pause' }).count()).toBe(1);
+    expect(await page.locator('#block-1').getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
     expect(await figure.getByRole('button', { name: 'Hear it' }).count()).toBe(1);
   });
 });
@@ -300,7 +303,7 @@ test('200 quick saves end in the last, on a page that is alive', async ({ author
   }
   await page.getByText('Save 200.').waitFor();
   expect(await isMarked(page, 'main')).toBe(true);
-  expect(await page.locator('#block-other').getByRole('button', { name: 'Pause' }).count()).toBe(1);
+  expect(await page.locator('#block-other').getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
   await page.locator('#block-tune').getByRole('button', { name: 'Hear it' }).click();
   await page.locator('#block-tune .now').first().waitFor();
 });

@@ -14,5 +14,5 @@ test('a save replaces a block, while another block plays on and the rest of the 
   expect(await page.locator('#block-tune .tab-block').textContent()).toContain('draw 6');
   const same = ['#block-tune .tab-block', '#block-tune', '#block-other .tab-block', '.lesson-text > p', '.masthead'];
   expect(await Promise.all(same.map((selector) => isMarked(page, selector)))).toEqual([false, true, true, true, true]);
-  expect(await other.getByRole('button', { name: 'Pause' }).count()).toBe(1);
+  expect(await other.getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
 });

@@ -120,14 +120,14 @@ describe('a clip of the course', () => {
     // A lock that the film lets go of late, or the player takes twice, would show by then.
     await page.waitForTimeout(200);
     expect(await locks()).toBe(1);
-    await page.getByRole('button', { name: 'Pause' }).click();
+    await page.getByRole('button', { name: 'Pause', exact: true }).click();
     await expect.poll(locks).toBe(0);
   });
 
   test('and the block’s player pause each other', async ({ visit }) => {
     const { page, clip, litBars } = await visit();
     await page.getByRole('button', { name: 'Hear it' }).click();
-    await page.getByRole('button', { name: 'Pause' }).waitFor();
+    await page.getByRole('button', { name: 'Pause', exact: true }).waitFor();
     await clip.button('0:01 bars 1 to 2').click();
     await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
     await page.getByRole('button', { name: 'Play', exact: true }).click();

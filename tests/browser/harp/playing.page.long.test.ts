@@ -36,7 +36,7 @@ it('keeps playing, keeps its loop and its place, and keeps the focus, through a 
   );
 
   expect(await figure.locator('.tab-block').getAttribute('aria-label')).toContain('F harp');
-  expect(await figure.getByRole('button', { name: 'Pause' }).count()).toBe(1);
+  expect(await figure.getByRole('button', { name: 'Pause', exact: true }).count()).toBe(1);
   expect(await chosen()).toEqual(before);
   expect(await focus()).toBe(focused);
   // What sounds is marked on the tiles that are there now.
