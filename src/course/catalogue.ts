@@ -5,6 +5,7 @@ import { DOCUMENT_PROBLEMS } from '../document/problems.ts';
 import { LESSON_PROBLEMS } from '../lesson/problems.ts';
 import { NOTATION_PROBLEMS } from '../notation/problems.ts';
 import { TECHNIQUE_PROBLEMS } from '../technique/problems.ts';
+import { BLOCK_LINK_PROBLEMS } from './block-link/problems.ts';
 import { CLIP_PROBLEMS } from './clips/problems.ts';
 import { FIGURE_PROBLEMS } from './figures/problems.ts';
 import { INLINE_PROBLEMS } from './inline/problems.ts';
@@ -16,6 +17,7 @@ export const CATALOGUES: readonly { readonly title: string; readonly problems: C
   { title: 'Its YAML', problems: DOCUMENT_PROBLEMS },
   { title: 'The text of a lesson', problems: LESSON_PROBLEMS },
   { title: 'The notation', problems: NOTATION_PROBLEMS },
+  { title: 'Links that ask to be played', problems: BLOCK_LINK_PROBLEMS },
   { title: 'Figures', problems: FIGURE_PROBLEMS },
   { title: 'Components within a sentence', problems: INLINE_PROBLEMS },
   { title: 'Clips', problems: CLIP_PROBLEMS },

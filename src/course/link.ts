@@ -11,11 +11,13 @@ import { type FormerNames, nearest, nearestNow } from '../diagnostics/nearest.ts
 import type { Reference } from '../lesson/reference.ts';
 import { GROUPS } from '../technique/technique.ts';
 import { itemAt } from '../values/checked.ts';
+import { checkLinkQuery, type PlayedScore } from './block-link/check.ts';
 import { COURSE_PROBLEMS } from './problems.ts';
 
 /** What a link leads to. */
 export type LinkTarget =
-  | { readonly kind: 'lesson'; readonly lesson: string; readonly place?: LinkPlace }
+  /** `query` is what it asks of the page, with its question mark: the bars and the tempo to play, say. */
+  | { readonly kind: 'lesson'; readonly lesson: string; readonly place?: LinkPlace; readonly query?: string }
   /** `path` is relative to the course folder. */
   | { readonly kind: 'media'; readonly path: string }
   /** A page of the site, by its address below the base without a leading slash, and what followed `#` or `?`. */
@@ -33,6 +35,8 @@ export interface Places {
   readonly media: ReadonlySet<string>;
   /** Names that lessons had before. */
   readonly former?: FormerNames;
+  /** Ids of the tunings that a harp can have. */
+  readonly tunings?: readonly string[];
 }
 
 /** What of a lesson can be linked to. */
@@ -40,6 +44,8 @@ export interface LessonPlaces {
   readonly id: string;
   readonly draft: boolean;
   readonly blocks: readonly { readonly id: string }[];
+  /** The score of a block, as far as it is known: what its bars are called. */
+  readonly scoreOf?: (block: string) => PlayedScore | undefined;
   readonly headings: readonly { readonly slug: string }[];
   /** Ids that its blocks had before. */
   readonly former?: FormerNames | undefined;
@@ -83,7 +89,7 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
   if (odd) return broken(odd);
   const scheme = schemeOf(url);
   if (scheme !== undefined) return outside(scheme, reference);
-  const [, written = '', , hash] = /^([^?#]*)(\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
+  const [, written = '', query, hash] = /^([^?#]*)(\?[^#]*)?(?:#(.*))?$/s.exec(url) ?? [];
   const path = decoded(written);
   const fragment = hash === undefined || hash === '' ? undefined : decoded(hash);
 
@@ -94,12 +100,12 @@ export function resolve(reference: Reference, from: LessonPlaces, places: Places
     return broken(report('media-missing', span, { path: media, ...fileMeant(media, places.media) }));
   }
   if (use !== 'link') return broken(stray(path, span, places));
-  if (path === '') return inLesson(from, fragment, from, reference);
+  if (path === '') return asked(inLesson(from, fragment, from, reference), query, reference, places);
   if (path.startsWith('/') && !/^\/lessons\/./.test(path)) return page(path, url, span, places);
 
   const lesson = candidates(path, from.id).find((id) => places.lessons.has(id));
   const found = lesson === undefined ? undefined : places.lessons.get(lesson);
-  if (found) return inLesson(found, fragment, from, reference);
+  if (found) return asked(inLesson(found, fragment, from, reference), query, reference, places);
   const bare = bareName(path);
   // A name of a page or text file means the lesson without its extension.
   const unended = /^(.+)\.(?:html?|md|markdown)$/i.exec(bare)?.[1];
@@ -234,6 +240,19 @@ function inLesson(
   const isSame = now.renamed || near === fragment.toLowerCase().trim().replace(/\s+/g, '-');
   const fix = near !== undefined && place ? (isSame ? certainly(place, near) : perhaps(place, near)) : undefined;
   return { target: BROKEN, diagnostics: [...diagnostics, report('link-anchor-unknown', place ?? span, facts, fix)] };
+}
+
+/** A link to a lesson with what it asks of the page, which is checked as far as its block is known. */
+function asked(found: Resolved, query: string | undefined, { url, span }: Reference, places: Places): Resolved {
+  const { target, diagnostics } = found;
+  if (query === undefined || query === '?' || target.kind !== 'lesson') return found;
+  const block = target.place && 'block' in target.place ? target.place.block : undefined;
+  const score = block === undefined ? undefined : places.lessons.get(target.lesson)?.scoreOf?.(block);
+  // Where the address is not in the file letter for letter, its parts cannot be pointed at.
+  const from = span.to - span.from === url.length ? span.from + url.indexOf('?') : undefined;
+  const place = from === undefined ? span : { from, to: from + query.length };
+  const problems = checkLinkQuery(query, { block, score, tunings: places.tunings }, place, from !== undefined);
+  return { target: { ...target, query }, diagnostics: [...diagnostics, ...problems] };
 }
 
 /** An address copied from the site names a block by the anchor it has there. */

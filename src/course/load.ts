@@ -67,7 +67,7 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   const { blocks, contextOf } = readBlocks(read, head, memory?.blocks ?? new Map());
   const scoreOf = scoresOf(read, blocks);
   const former = { ...formerIn(read), stages: formerStages(head.file) };
-  const places = placesOf(read, folder.media, former);
+  const places = { ...placesOf(read, folder.media, former, scoreOf), tunings: head.tables.tunings.map(({ id }) => id) };
   const { repertoire } = techniques;
   const parts = read.map((lesson) =>
     assemble(lesson, { blocks, contextOf }, scoreOf, places, folder, { repertoire, glossary }),
@@ -126,10 +126,15 @@ export function loadFrom(files: Files, previous?: Course, options: LoadOptions =
   };
 }
 
-function placesOf(read: readonly LessonRead[], media: readonly string[], former: FormerOfCourse): Places {
-  const lessons = read.map(({ id, frontMatter, blocks, text }): [string, LessonPlaces] => [
+function placesOf(
+  read: readonly LessonRead[],
+  media: readonly string[],
+  former: FormerOfCourse,
+  scoreOf: ScoreOf,
+): Places {
+  const lessons = read.map(({ id, frontMatter: { draft }, blocks, text: { headings } }): [string, LessonPlaces] => [
     id,
-    { id, draft: frontMatter.draft, blocks, headings: text.headings, former: former.blocks.get(id) },
+    { id, draft, blocks, headings, scoreOf: (block) => scoreOf(id, block), former: former.blocks.get(id) },
   ]);
   return { lessons: new Map(lessons), media: new Set(media), former: former.lessons };
 }

@@ -62,7 +62,9 @@ export function playbackOf(score: Score, nameQuote: (quote: QuoteRef) => string 
       ...(isEven(itemAt(paces, index)) ? {} : { pace: itemAt(paces, index) }),
       ...waitsIn(itemAt(waits, index)),
       ...(bar.part === undefined ? {} : { part: bar.part }),
-      ...(bar.endings === undefined ? {} : { ending: `${bar.endings.map(ordinal).join(' and ')} ending` }),
+      ...(bar.endings === undefined
+        ? {}
+        : { ending: `${bar.endings.map(ordinal).join(' and ')} ending`, endings: bar.endings }),
       chords: bar.chords.map(({ onset, chord }) => changeOf(chord, inTicks(onset))),
       events: bar.events.map((event) => eventOf(event, bar)),
     };

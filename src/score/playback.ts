@@ -57,6 +57,8 @@ export interface PlayedBar {
   readonly part?: string;
   /** `first ending`, `first and second ending`: its ending in words, so that bars of one number have different names. */
   readonly ending?: string;
+  /** The same as numbers, see `Bar.endings`: the bar is named by them in an address. */
+  readonly endings?: readonly number[];
   readonly chords: readonly PlayedChange[];
   readonly events: readonly PlayedEvent[];
 }

@@ -12,10 +12,10 @@ export function addressOf(addresses: Addresses, lesson: Lesson, written: string)
 function addressOfTarget(addresses: Addresses, target: LinkTarget): string | undefined {
   switch (target.kind) {
     case 'lesson': {
-      const { lesson, place } = target;
-      if (place === undefined) return addresses.lesson(lesson);
-      if ('block' in place) return addresses.block(lesson, place.block);
-      return `${addresses.lesson(lesson)}#${encodeURIComponent(place.heading)}`;
+      const { lesson, place, query = '' } = target;
+      if (place === undefined) return addresses.lesson(lesson) + query;
+      if ('block' in place) return addresses.block(lesson, place.block).replace('#', `${query}#`);
+      return `${addresses.lesson(lesson)}${query}#${encodeURIComponent(place.heading)}`;
     }
     case 'media':
       return addresses.file(target.path);

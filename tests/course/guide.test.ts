@@ -13,6 +13,7 @@ import { showProblem } from '../../src/diagnostics/place.ts';
 import { COMPONENTS } from '../../src/lesson/component.ts';
 import { ELEMENTS } from '../../src/lesson/element.ts';
 import { SHIPPED_TABLES } from '../../src/notation/setting-values.ts';
+import { LINK_PARAMETERS } from '../../src/schedule/block-link.ts';
 import { present } from '../../src/values/checked.ts';
 import { folderOf } from './some-course.ts';
 
@@ -84,6 +85,7 @@ describe('the guide to a course', () => {
     expect(second?.links.map(({ target }) => target)).toEqual([
       { kind: 'lesson', lesson: 'first-notes', place: { block: 'walk' } },
       { kind: 'lesson', lesson: 'first-notes' },
+      { kind: 'lesson', lesson: 'first-notes', place: { block: 'walk' }, query: '?bars=3-4&tempo=60%' },
       { kind: 'media', path: 'media/two-reeds.svg' },
     ]);
     expect(second?.figures).toHaveLength(1);
@@ -143,6 +145,21 @@ describe('the guide to a course', () => {
       expect(fences[0]?.text).toContain(`  ${name} `);
     for (const page of SITE_PAGES) expect(sectionOf('Links')).toContain(`\`/${page}\``);
     expect(namesOf('Figures and recordings')).toEqual([...COMPONENTS.keys()].map((name) => `<${name}>`));
+  });
+
+  test('has links to bars to copy, and names all that they can ask for', () => {
+    const written = namesOf('Links to bars').filter((name) => name.startsWith('['));
+    const first = present(
+      right.find(({ path }) => path === 'lessons/first-notes.mdx'),
+      'the lesson',
+    );
+    const text = first.text.replace('stage: breath\n', '') + written.map((link) => `\n- ${link}`).join('');
+    const course = loadCourse(folderOf({ 'course.yaml': 'title: A course\n', [first.path]: `${text}\n` }));
+    expect(course.problems).toEqual([]);
+    expect(course.byId.get('first-notes')?.links.map(({ target }) => target)).toEqual(
+      written.map(() => expect.objectContaining({ place: { block: 'walk' }, query: expect.any(String) })),
+    );
+    for (const name of LINK_PARAMETERS) expect(sectionOf('Links to bars')).toContain(`${name}=`);
   });
 
   test('has links to copy that lead where it says', () => {

@@ -23,7 +23,7 @@ const FILES = {
     '',
   ].join('\n'),
   'lessons/first.mdx': lesson(
-    'Some *words*, and [the next](second#lick).\n\n## Play\n\n```tab\ntitle: <b>One</b> & two\nslot: 1/4\n4 -4 5 -5\n```\n\n![A harp](media/harp.svg)\n',
+    'Some *words*, and [the next](second#lick), [its end](second?bars=11-12&tempo=60%#lick).\n\n## Play\n\n```tab\ntitle: <b>One</b> & two\nslot: 1/4\n4 -4 5 -5\n```\n\n![A harp](media/harp.svg)\n',
     'title: One </script> note\nsummary: "Quotes: \\"here\\""\nstage: start\nminutes: 10',
   ),
   'lessons/second.mdx': lesson(
@@ -95,12 +95,20 @@ describe('a course that is right', () => {
           continue;
         }
         expect(address, name).toMatch(/^\/porch\//);
-        const [path = '', place] = address.slice('/porch/'.length).split('#');
+        const [path = '', place] = address
+          .slice('/porch/'.length)
+          .replace(/\?[^#]*/, '')
+          .split('#');
         const file = decodeURIComponent(path === '' || path.endsWith('/') ? `${path}index.html` : path);
         expect(files.has(file), `${name}: ${address}`).toBe(true);
         if (place) expect(parse(file).getElementById(decodeURIComponent(place)), `${name}: ${address}`).not.toBeNull();
       }
     }
+  });
+
+  test('has links to bars with what they ask for', () => {
+    const links = [...parse('lessons/first/index.html').querySelectorAll('main a')].map((a) => a.getAttribute('href'));
+    expect(links).toContain('/porch/lessons/second/?bars=11-12&tempo=60%25#block-lick');
   });
 
   test('says on each page what it is, for machines as well', () => {

@@ -27,7 +27,9 @@ class HarpChoice extends HTMLElement {
     this.show(readChosen());
     this.addEventListener('change', () => choose(this.read()));
     const follow = ({ detail }: CustomEventInit<Chosen>): void => {
-      if (detail) void this.follow(detail);
+      if (!detail) return;
+      this.show(detail);
+      void this.follow(detail);
     };
     document.addEventListener(HARP_EVENT, follow, { signal: this.gone.signal });
     onChosenElsewhere(() => {

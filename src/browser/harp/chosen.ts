@@ -57,7 +57,7 @@ const readConcertA = (value: unknown): number | undefined =>
 const readTemperament = (value: unknown): Temperament | undefined => TEMPERAMENTS.find(({ id }) => id === value);
 
 /** The tunings of the course, with those of its own, and its usual one, as its pages say at their root. */
-function tuningsOfCourse(): { readonly usual: string; readonly tunings: readonly Tuning[] } {
+export function tuningsOfCourse(): { readonly usual: string; readonly tunings: readonly Tuning[] } {
   const { tuning, tunings } = document.documentElement.dataset;
   const own = tunings === undefined ? [] : (JSON.parse(tunings) as readonly Tuning[]);
   return { usual: tuning ?? RICHTER.id, tunings: [...TUNINGS, ...own] };

@@ -1,4 +1,5 @@
 /** What a page carries until the reader presses play: a button that starts the browser's sound and loads the player. */
+import '../block-link/watch.ts';
 import { playerButtonText } from '../texts/player-button.ts';
 import { wakeSound } from './context.ts';
 

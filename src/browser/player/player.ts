@@ -278,6 +278,10 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   host.addEventListener(MUSIC_EVENT, ({ detail }: CustomEventInit<string>) => {
     if (detail) showEdited(JSON.parse(detail) as Playback);
   });
+  host.addEventListener('asked', ({ detail }) => {
+    change({ ...settings, ...detail(written) });
+    tiles.show(settings.range);
+  });
   const followHarp = (): void => {
     choices++;
     showHarp(onChosenHarp(written));

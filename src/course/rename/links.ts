@@ -41,9 +41,8 @@ export const lessonAfter = (lesson: string, renaming: Renaming): string =>
 export function targetAfter(target: LinkTarget, renaming: Renaming): LinkTarget {
   if (target.kind === 'lesson') {
     const { lesson, place } = target;
-    const moved = { kind: 'lesson', lesson: lessonAfter(lesson, renaming) } as const;
-    if (!place) return moved;
-    if ('heading' in place) return { ...moved, place };
+    const moved = { ...target, lesson: lessonAfter(lesson, renaming) };
+    if (!place || 'heading' in place) return moved;
     return { ...moved, place: { block: renamed({ kind: 'block', lesson, block: place.block }, renaming).block } };
   }
   if (target.kind !== 'page') return target;
@@ -115,7 +114,7 @@ const leadsTo = (url: string, from: LessonPlaces, places: Places): LinkTarget =>
 
 function isSameTarget(a: LinkTarget, b: LinkTarget): boolean {
   const textOf = (target: LinkTarget): string => {
-    if (target.kind === 'lesson') return JSON.stringify([target.lesson, target.place ?? null]);
+    if (target.kind === 'lesson') return JSON.stringify([target.lesson, target.place ?? null, target.query ?? null]);
     return JSON.stringify(target);
   };
   return a.kind === b.kind && textOf(a) === textOf(b);

@@ -42,6 +42,7 @@ describe('after a rename', () => {
   test.for([
     ['lessons/first/', 'lessons/deep/one/'],
     ['lessons/first/#block-riff', 'lessons/deep/one/#block-riff'],
+    ['lessons/first/?bars=1&tempo=60#block-riff', 'lessons/deep/one/?bars=1&tempo=60#block-riff'],
     ['techniques/rock/', 'techniques/sway/'],
   ])('the address %s leads to %s', async ([from = '', to = ''], { newPage }) => {
     const page = await newPage({});

@@ -50,7 +50,7 @@ export async function lessonPage(blocks: readonly string[]): Promise<Files> {
     const engraved = engraveBlock(score, { id: `b${index}` });
     for (const glyph of engraved.glyphs) glyphs.add(glyph);
     const playback = JSON.stringify({ ...playbackOf(score), ...playedPhrases(score) }).replaceAll('<', '\\u003c');
-    return `<figure data-block="${index}"><reedway-player><div class="player-head"><button type="button">Hear it</button></div><script type="application/json">${playback}</script></reedway-player>${engraved.html}</figure>`;
+    return `<figure id="block-${index}" data-block="${index}"><reedway-player><div class="player-head"><button type="button">Hear it</button></div><script type="application/json">${playback}</script></reedway-player>${engraved.html}</figure>`;
   });
   const body = `<!doctype html><html lang="en"><meta name="viewport" content="width=device-width, initial-scale=1"><title>Blocks</title>
 <meta http-equiv="content-security-policy" content="${POLICY}">

@@ -123,7 +123,7 @@ teaches:
 - "walk"
 ---
 
-[a](walk) [b](walk.mdx) [c](./walk) [d](./walk.mdx#walk) [e](/lessons/walk/) [f](lessons/walk.mdx?walk#a-walk)
+[a](walk) [b](walk.mdx) [c](./walk) [d](./walk.mdx#walk) [e](/lessons/walk/) [f](lessons/walk.mdx?harp=A#a-walk) [played](walk?bars=1&tempo=50%#walk)
 [g](<walk#up>) [h](walk "walk") [i](deep/walk#walk) [j]( walk-on )
 ![walk](media/walk.svg) [the walk][walk] and [walk] <a href="walk">walk</a> <a href={'walk'}>walk</a>
 [l](/techniques/walk) [m](/techniques/walk/#blocks) [n](/#stage-walk) [o](/#stage-walk-on) [p](/techniques/walk-far)

@@ -2,7 +2,7 @@ import { posix } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ALL_PROBLEMS } from '../../../src/course/catalogue.ts';
 import { type Named, ownName, wholeName } from '../../../src/course/rename/name.ts';
-import { HIDING } from '../../../src/course/rename/plan.ts';
+import { fileChanges, HIDING } from '../../../src/course/rename/plan.ts';
 import { withoutEdit } from '../../../src/course/rename/verify.ts';
 import { alsoLong } from '../../setup/long.ts';
 import {
@@ -62,6 +62,15 @@ describe.each([
       else expect(wrongAgain(before, back)).toEqual([]);
     }
   });
+});
+
+test.each<[Named, string, string]>([
+  [{ kind: 'block', lesson: 'walk', block: 'walk' }, 'stroll', '[played](walk?bars=1&tempo=50%#stroll)'],
+  [{ kind: 'lesson', lesson: 'walk' }, 'stroll', '[played](stroll?bars=1&tempo=50%#walk)'],
+])('a link to bars keeps what it asks for: %j', (named, name, link) => {
+  const before = awkward();
+  const changes = fileChanges(before.files, planOf(before, named, name).changes);
+  expect(changes.find(({ file }) => file === 'lessons/walk-on.mdx')?.after?.toString()).toContain(link);
 });
 
 test('errors that may hide names are errors that there are', () => {

@@ -830,6 +830,72 @@ const MISTAKES: readonly Mistake[] = [
       2 lessons, 1 block: 1 warning.
     `,
   },
+  {
+    what: 'bars in other words, and a bar more than there are',
+    files: {
+      'lessons/first.mdx': typed`
+        ---
+        title: One
+        ---
+
+        ~~~tab
+        id: walk
+        slot: 1/4
+        4 -4 5 -5 | 6 =3
+        ~~~
+
+        [once](?bars=1&loop=false#walk)
+        [to the end](?bars=1-3#walk)
+        [slowly](?temp=60#walk)
+        [two](?bars=1,2#walk)
+      `,
+    },
+    shown: typed`
+      lessons/first.mdx:11:21  link-query-value
+         11 | [once](?bars=1&loop=false#walk)
+            |                     ^^^^^
+        “false” cannot be read as loop.
+        Did you mean loop=no?
+
+      lessons/first.mdx:12:22  link-bars-unknown
+         12 | [to the end](?bars=1-3#walk)
+            |                      ^
+        The block “walk” has no bar 3.
+        Its bars are: 1 to 2.
+
+      lessons/first.mdx:13:11  warning link-query-unknown
+         13 | [slowly](?temp=60#walk)
+            |           ^^^^
+        A link cannot ask for “temp”.
+        Did you mean “tempo”?
+
+      lessons/first.mdx:14:13  link-query-value
+         14 | [two](?bars=1,2#walk)
+            |             ^^^
+        “1,2” cannot be read as bars.
+        Did you mean bars=1-2?
+
+      1 lesson, 1 block: 3 errors, 1 warning.
+    `,
+    fixed: {
+      'lessons/first.mdx': typed`
+        ---
+        title: One
+        ---
+
+        ~~~tab
+        id: walk
+        slot: 1/4
+        4 -4 5 -5 | 6 =3
+        ~~~
+
+        [once](?bars=1&loop=no#walk)
+        [to the end](?bars=1-3#walk)
+        [slowly](?temp=60#walk)
+        [two](?bars=1,2#walk)
+      `,
+    },
+  },
 ];
 
 testMistakes('links and pictures', MISTAKES);

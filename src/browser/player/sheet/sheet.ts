@@ -3,6 +3,7 @@ import { sheetText } from '../../texts/player-sheet.ts';
 import type { PlayerActions } from '../actions.ts';
 import { make, setPressed, toggle } from '../dom.ts';
 import { barsRow } from './bars.ts';
+import { copyLink } from './copy-link.ts';
 import { droneRow } from './drone.ts';
 import { mixer } from './mixer.ts';
 import { markPhrases } from './phrase-marks.ts';
@@ -61,6 +62,7 @@ export function createSheet(wiring: PlayerActions): FurtherControls {
       rows.phrases,
       mixer(wiring),
       drone.element,
+      copyLink(wiring),
     ),
     show: () => {
       rows.tempo.show();
