@@ -4,6 +4,7 @@ import { barsInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import { LANGUAGE } from '../../texts/language.ts';
 import { SWING_PERCENT_RANGE } from '../../time/swing.ts';
+import { PLAYED_EVENT, type Played } from '../player/played.ts';
 import { goOnText } from '../texts/go-on.ts';
 import { howLongAgo } from './how-long-ago.ts';
 import { progressHere } from './own-progress.ts';
@@ -54,4 +55,10 @@ export function offerToGoOn(within: HTMLElement, key: string): void {
     if (!hear?.disabled) hear?.dispatchEvent(new CustomEvent('click', { detail: settings }));
   });
   hear?.after(' ', button);
+  const endOffer = ({ detail }: CustomEventInit<Played>): void => {
+    if (detail?.host !== player) return;
+    button.remove();
+    document.removeEventListener(PLAYED_EVENT, endOffer);
+  };
+  document.addEventListener(PLAYED_EVENT, endOffer);
 }
