@@ -76,9 +76,10 @@ customElements.define(
       }
       // Where the site cannot be reached, it is not known what the course has, and everything is taken.
       const course = await fetchPathLessons();
-      const record = underNewNames(reading.progress, readFormer(document.documentElement.dataset['former']));
+      const former = readFormer(document.documentElement.dataset['former']);
+      const record = underNewNames(reading.progress, former);
       const { part: ofCourse, left } =
-        course.length > 0 ? partOf(record, new Set(course.map(({ id }) => id))) : { part: record, left: 0 };
+        course.length > 0 ? partOf(record, new Set(course.map(({ id }) => id)), former) : { part: record, left: 0 };
       const before = store.progress();
       store.add(ofCourse);
       const after = store.progress();

@@ -137,6 +137,8 @@ describe('a record of progress', () => {
     expect(keys('takes')).toEqual(['x']);
     expect(left).toBe(200_001 + 1 + 1 + 1 + 2);
     expect(sizeOf(part) + left).toBe(sizeOf(all));
+    const renamed = partOf(all, new Set(['new']), { lessons: { other: 'new' }, blocks: {} });
+    expect(['lessons', 'settings', 'place', 'log'].map((kind) => renamed.part.get(kind)?.size)).toEqual([0, 1, 1, 2]);
   });
 
   it('of another version is distinguished from a damaged one', () => {
