@@ -23,7 +23,7 @@ export async function askToKeep(store: Store): Promise<void> {
   const { storage }: Partial<Navigator> = navigator;
   if (!storage?.persist) return;
   store.note({ asked: Date.now() } satisfies Noted);
-  await storage.persist();
+  await storage.persist().catch(() => false);
 }
 
 /** Whether the browser has promised to keep what the site stores; false where it does not say. */

@@ -165,6 +165,8 @@ export function merge(a: Progress, b: Progress): Progress {
 /** Whether an entry was set after another: an order of all entries, so that every device decides the same. */
 export function isLater(entry: Entry, other: Entry | undefined): boolean {
   if (!other) return true;
+  // Most entries of a merge are the same objects, and values may be long.
+  if (entry === other) return false;
   if (entry.counter !== other.counter) return entry.counter > other.counter;
   if (entry.device !== other.device) return entry.device > other.device;
   if (entry.at !== other.at) return entry.at > other.at;
