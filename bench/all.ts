@@ -15,6 +15,7 @@ import { busy, ROOT } from './measure.ts';
 import { pageWeight } from './page.ts';
 import { parsing } from './parsing.ts';
 import { path } from './path.ts';
+import { progress } from './progress.ts';
 import { print, type Row, type Section } from './table.ts';
 
 const SUBJECTS: Readonly<Record<string, () => Promise<Section>>> = {
@@ -22,6 +23,7 @@ const SUBJECTS: Readonly<Record<string, () => Promise<Section>>> = {
   building: () => building(),
   checking: () => checking(),
   path,
+  progress,
   page: pageWeight,
   parsing,
   growth,

@@ -1,8 +1,8 @@
 /** What a student reads when the browser cannot sound or keep anything: there where they asked for it. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { DONE_MARKS } from '../../src/texts/english/marks.ts';
 import { PLAYER } from '../../src/texts/english/player.ts';
-import { PROGRESS } from '../../src/texts/english/progress.ts';
 import { TONES } from '../../src/texts/english/tones.ts';
 import { itemAt } from '../../src/values/checked.ts';
 import { LONG } from '../setup/long.ts';
@@ -64,8 +64,8 @@ describe('a tick that the browser does not keep', () => {
   };
 
   for (const [why, before, text] of [
-    ['as it is set to keep nothing', blocked, PROGRESS.notKeptBlocked],
-    ['as it has no room', full, PROGRESS.notKeptFull],
+    ['as it is set to keep nothing', blocked, DONE_MARKS.notKeptBlocked],
+    ['as it has no room', full, DONE_MARKS.notKeptFull],
   ] as const) {
     test(`${why}, is reported beside it`, async ({ newPage }) => {
       const page = await newPage({});

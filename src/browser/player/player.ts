@@ -21,6 +21,7 @@ import { followIn } from './following.ts';
 import { tempoInWords } from './in-words.ts';
 import { isLargeTypeOpen, offerLargeType } from './large-type/offer.ts';
 import { pageMixOn } from './page-mix.ts';
+import { PLAYED_EVENT, type Played } from './played.ts';
 import { offerTiles } from './tiles.ts';
 import { createWaking } from './waking.ts';
 
@@ -224,6 +225,9 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     if (showing?.counting) cursor.prepare(showing.moment);
     largeType.show(showing);
     showRound(showing);
+    document.dispatchEvent(
+      new CustomEvent<Played>(PLAYED_EVENT, { detail: { host, settings, running, round, tempo } }),
+    );
     if (running) timer = setTimeout(draw, waitFor(showing, heard));
   }
 

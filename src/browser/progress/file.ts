@@ -1,10 +1,13 @@
 /** Progress as a file: `<progress-file>` saves it, loads it, and hands out what could not be read. */
 import { offerFile } from '../offer-file.ts';
 import { progressText } from '../texts/progress.ts';
+import { takeAsidesOver } from './asides.ts';
 import { readFormer, underNewNames } from './former.ts';
+import { isKeptForGood, isWorthSaving, type Noted } from './lasting.ts';
 import { progressHere } from './own-progress.ts';
+import { partOf, sizeOf } from './part-of.ts';
 import { fetchPathLessons } from './path-lessons.ts';
-import { type Progress, partOf, readRecord, sameProgress, sizeOf, writeRecord } from './record.ts';
+import { isDone, type Progress, readRecord, writeRecord } from './record.ts';
 
 customElements.define(
   'progress-file',
@@ -17,10 +20,12 @@ customElements.define(
       const say = (text: string) => {
         if (said) said.textContent = text;
       };
-      this.querySelector('button[name=save]')?.addEventListener('click', () => {
-        const record = new Blob([writeRecord(store.progress(), course)], { type: 'application/json' });
+      const save = () => {
+        const record = new Blob([writeRecord(store.progress(), { course })], { type: 'application/json' });
         offerFile(`progress-${slug(course)}.json`, record);
-      });
+        store.note({ saved: Date.now() } satisfies Noted);
+      };
+      this.querySelector('button[name=save]')?.addEventListener('click', save);
       this.querySelector('button[name=load]')?.addEventListener('click', () => input?.click());
       input?.addEventListener('change', async () => {
         const [file] = input.files ?? [];
@@ -30,9 +35,33 @@ customElements.define(
         input.value = '';
         say(await this.load(text));
       });
+      takeAsidesOver(store);
       const show = () => this.tellTroubles();
       store.onChange(show);
       show();
+      void this.remind(save);
+    }
+
+    /** Where much may be lost, a line that offers to save it, until the student has or does not want to. */
+    private async remind(save: () => void): Promise<void> {
+      const store = progressHere();
+      const isNeeded = () =>
+        store.trouble() === undefined && isWorthSaving(store.progress(), store.about(), Date.now());
+      const line = this.querySelector('.reminder');
+      if (!line || !isNeeded() || (await isKeptForGood())) return;
+      const answer = (text: string, press: () => void): HTMLButtonElement =>
+        button(text, () => {
+          press();
+          line.replaceChildren();
+          // The button that had the focus is gone.
+          this.querySelector('summary')?.focus();
+        });
+      line.replaceChildren(
+        progressText('mayBeDeleted'),
+        answer(progressText('saveNow'), save),
+        ' ',
+        answer(progressText('notNow'), () => store.note({ declined: Date.now() } satisfies Noted)),
+      );
     }
 
     /** Takes a file's marks over, and says what became of it. */
@@ -47,15 +76,16 @@ customElements.define(
       }
       // Where the site cannot be reached, it is not known what the course has, and everything is taken.
       const course = await fetchPathLessons();
-      const record = underNewNames(reading.progress, readFormer(document.documentElement.dataset['former']));
+      const former = readFormer(document.documentElement.dataset['former']);
+      const record = underNewNames(reading.progress, former);
       const { part: ofCourse, left } =
-        course.length > 0 ? partOf(record, new Set(course.map(({ id }) => id))) : { part: record, left: 0 };
+        course.length > 0 ? partOf(record, new Set(course.map(({ id }) => id)), former) : { part: record, left: 0 };
       const before = store.progress();
       store.add(ofCourse);
       const after = store.progress();
       const lessons = count(after) - count(before);
       const part = `${reading.kind === 'damaged' ? progressText('partDamaged') : ''}${left > 0 ? progressText('notOfCourse', { count: left }) : ''}`;
-      if (sameProgress(before, after)) return progressText('nothingNew', { part });
+      if (before === after) return progressText('nothingNew', { part });
       return lessons > 0 ? progressText('loaded', { count: lessons, part }) : progressText('loadedBlocks', { part });
     }
 
@@ -82,7 +112,8 @@ customElements.define(
   },
 );
 
-const count = ({ lessons }: Progress): number => [...lessons.values()].filter(({ done }) => done).length;
+const count = (progress: Progress): number =>
+  [...(progress.get('lessons')?.keys() ?? [])].filter((id) => isDone(progress, 'lessons', id)).length;
 
 /** A title as part of a file's name. */
 const slug = (title: string): string =>

@@ -1,5 +1,5 @@
 /** Where a student is on the path: what is done, what is open to them, what has to wait, and what comes next. */
-import { isDone, type Progress } from './record.ts';
+import { entryOf, isDone, isLater, type Progress } from './record.ts';
 
 /** A lesson of the path, in its order. */
 export interface LessonAndNeeds {
@@ -24,9 +24,12 @@ export function stateOf({ id, needs }: LessonAndNeeds, progress: Progress): Less
 export function nextLesson<S extends LessonAndNeeds>(lessons: readonly S[], progress: Progress): S | undefined {
   const open = lessons.filter((lesson) => stateOf(lesson, progress) === 'ready');
   const done = lessons.filter(({ id }) => isDone(progress, 'lessons', id));
-  const at = ({ id }: LessonAndNeeds): number => progress.lessons.get(id)?.at ?? 0;
+  const markOf = ({ id }: LessonAndNeeds) => entryOf(progress, 'lessons', id);
   const [last, ...remaining] = done;
   if (!last) return open[0];
-  const latest = remaining.reduce((a, b) => (at(b) >= at(a) ? b : a), last);
+  const latest = remaining.reduce((a, b) => {
+    const mark = markOf(a);
+    return mark && isLater(mark, markOf(b)) ? a : b;
+  }, last);
   return open.find(({ needs }) => needs.includes(latest.id)) ?? open[0];
 }

@@ -1,7 +1,7 @@
 /** The path page as one student sees it: `<path-view>` says how far they are, and marks the map and the list. */
 import { progressText } from '../texts/progress.ts';
 import { type LessonAndNeeds, type LessonState, nextLesson, stateOf } from './next-lesson.ts';
-import { progressHere } from './own-progress.ts';
+import { placeHere, progressHere } from './own-progress.ts';
 import { isDone, type Progress } from './record.ts';
 
 interface ListedLesson extends LessonAndNeeds {
@@ -74,14 +74,20 @@ customElements.define(
       const line = this.querySelector('.progress-summary');
       if (!line) return;
       line.replaceChildren(done === 0 ? '' : progressText('lessonsDone', { count: done, lessons: lessons.length }));
-      if (!next) {
-        if (done > 0) line.append(progressText('allDone'));
-        return;
+      const last = lessons.find(({ id }) => id === placeHere()?.lesson);
+      const left = last && !isDone(progressHere().progress(), 'lessons', last.id) ? last : undefined;
+      const pointTo = (lead: string, { item, title }: ListedLesson): void => {
+        const link = document.createElement('a');
+        link.href = item.querySelector('a')?.href ?? '';
+        link.textContent = title;
+        line.append(lead, link, progressText('sentenceEnd'));
+      };
+      if (left) pointTo(progressText('lastWas'), left);
+      if (next && next !== left) {
+        if (left) line.append(' ');
+        pointTo(progressText(done > 0 || left ? 'nextComes' : 'beginWith'), next);
       }
-      const link = document.createElement('a');
-      link.href = next.item.querySelector('a')?.href ?? '';
-      link.textContent = next.title;
-      line.append(progressText(done === 0 ? 'beginWith' : 'nextComes'), link, progressText('sentenceEnd'));
+      if (!next && done > 0) line.append(progressText('allDone'));
     }
   },
 );
@@ -94,11 +100,11 @@ function openPart(next: Element | null): void {
 }
 
 /** How many blocks are done of each lesson where any are. */
-function blocksDone({ blocks }: Progress): ReadonlyMap<string, number> {
+function blocksDone(progress: Progress): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
-  for (const [key, { done }] of blocks) {
+  for (const key of progress.get('blocks')?.keys() ?? []) {
     const lesson = key.slice(0, Math.max(0, key.lastIndexOf('/')));
-    if (done) counts.set(lesson, (counts.get(lesson) ?? 0) + 1);
+    if (isDone(progress, 'blocks', key)) counts.set(lesson, (counts.get(lesson) ?? 0) + 1);
   }
   return counts;
 }

@@ -4,7 +4,17 @@
  * deleted.
  */
 import { type FormerIds, underNewNames } from './former.ts';
-import { merge, NOTHING, type Progress, type ProgressKind, readRecord, sameProgress, writeRecord } from './record.ts';
+import {
+  type AboutBrowser,
+  type EntryKind,
+  merge,
+  NOTHING,
+  nextCounter,
+  type Progress,
+  progressOf,
+  readRecord,
+  writeRecord,
+} from './record.ts';
 
 /** A record that could not be read, kept as it was. */
 export interface Aside {
@@ -17,9 +27,17 @@ export interface Aside {
 export interface Store {
   /** As this page knows it now. */
   progress(): Progress;
-  mark(kind: ProgressKind, key: string, done: boolean): void;
+  /** Sets one thing, later than all that is known of it. `value` is JSON; a mark is true or false. */
+  set(kind: EntryKind, key: string, value: unknown): void;
+  /** The id under which this browser sets things. */
+  device(): string;
+  /** What is known of this browser: when it was asked or reminded of something. Not part of a file. */
+  about(): AboutBrowser;
+  note(about: AboutBrowser): void;
   /** Takes over what another record set later than this one. */
   add(other: Progress): void;
+  /** Whether all that this page knows is kept in the browser. */
+  isKept(): boolean;
   /** Records that could not be read. */
   asides(): readonly Aside[];
   removeAside(key: string): void;
@@ -39,17 +57,22 @@ export interface Surroundings {
   /** Undefined where the browser keeps nothing. */
   readonly storage: Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'> | undefined;
   readonly now: () => number;
+  /** An id that no other browser has. */
+  readonly newDevice: () => string;
   /** Names that were changed: marks kept under them are moved when they are read. */
   readonly former?: FormerIds | undefined;
 }
 
 /** The progress stored under a name. A record that cannot be read is copied to another key first. */
-export function openStore(name: string, { storage, now, former }: Surroundings): Store {
+export function openStore(name: string, { storage, now, newDevice, former }: Surroundings): Store {
   const key = `reedway-progress:${name}`;
   const asideKey = `${key}:aside:`;
   const calls = new Set<() => void>();
   let known = NOTHING;
+  let about: AboutBrowser = {};
   let trouble: StorageTrouble | undefined = storage ? undefined : 'blocked';
+  /** What was kept when it was looked at last: years of practice are not read again for each change. */
+  let seen: { readonly text: string; readonly progress: Progress } | undefined;
 
   function kept(): string | null {
     try {
@@ -76,16 +99,26 @@ export function openStore(name: string, { storage, now, former }: Surroundings):
     }
   }
 
+  function putRecord(progress: Progress): void {
+    const text = writeRecord(progress, { about });
+    if (put(key, text)) seen = { text, progress };
+  }
+
   /** What is kept, and whether it may be written over: what cannot be read is put aside first. */
   function readKept(): { readonly progress: Progress; readonly safe: boolean } {
     const text = kept();
     if (text === null) return { progress: NOTHING, safe: true };
-    const reading = readRecord(text);
-    if (reading.kind === 'sound') return { progress: reading.progress, safe: true };
+    if (text === seen?.text) return { progress: seen.progress, safe: true };
+    const { kind, progress, about: there } = readRecord(text);
+    about = { ...about, ...there };
+    if (kind === 'sound') {
+      seen = { text, progress };
+      return { progress, safe: true };
+    }
     const safe = asides().some((aside) => aside.text === text) || put(freeAsideKey(), text);
     // Reported once: from now on the store has the readable part.
-    if (safe) put(key, writeRecord(reading.progress));
-    return { progress: reading.progress, safe };
+    if (safe) putRecord(progress);
+    return { progress, safe };
   }
 
   /** By the time, and unlike every other: two records may be put aside within a millisecond. */
@@ -97,12 +130,15 @@ export function openStore(name: string, { storage, now, former }: Surroundings):
     return free;
   }
 
-  function change(added: Progress): void {
+  function change(added: Progress, noted: AboutBrowser = {}): void {
     const { progress, safe } = readKept();
     const before = known;
-    known = merge(merge(known, underNewNames(progress, former)), underNewNames(added, former));
-    if (safe && storage && !sameProgress(known, progress)) put(key, writeRecord(known));
-    if (!sameProgress(before, known)) for (const call of calls) call();
+    about = { ...about, ...noted };
+    const renamed = underNewNames(progress, former);
+    known = merge(merge(known, renamed), underNewNames(added, former));
+    const isNews = renamed !== progress || merge(progress, known) !== progress || Object.keys(noted).length > 0;
+    if (safe && storage && isNews) putRecord(known);
+    if (before !== known) for (const call of calls) call();
   }
 
   function asides(): Aside[] {
@@ -119,17 +155,31 @@ export function openStore(name: string, { storage, now, former }: Surroundings):
     return found.sort((a, b) => (a.key < b.key ? -1 : 1));
   }
 
+  function device(): string {
+    const own = about['device'];
+    if (typeof own === 'string' && own !== '') return own;
+    const made = newDevice();
+    about = { ...about, device: made };
+    return made;
+  }
+
   change(NOTHING);
   return {
     progress: () => known,
-    mark(kind, id, done) {
-      // Another tab may have set it since this one last looked, perhaps by a clock ahead of this one's.
+    set(kind, id, value) {
+      // Another tab may have set it since this one last looked, and the counter is to be above that of every entry.
       change(NOTHING);
-      // Later than everything known, even where a clock was set back.
-      const at = Math.max(now(), (known[kind].get(id)?.at ?? 0) + 1);
-      change({ ...NOTHING, [kind]: new Map([[id, { done, at }]]) });
+      const entry = { counter: nextCounter(known), device: device(), at: now(), value };
+      change(progressOf(kind, id, entry));
     },
-    add: change,
+    device,
+    about: () => about,
+    note: (noted) => change(NOTHING, noted),
+    add: (other) => change(other),
+    isKept: () => {
+      const { progress, safe } = readKept();
+      return safe && merge(progress, known) === progress;
+    },
     asides,
     removeAside(at) {
       if (at.startsWith(asideKey)) storage?.removeItem(at);

@@ -41,7 +41,7 @@ export const COURSE = {
   // The student's progress.
   progress: 'Your progress',
   progressAbout:
-    'What you mark as done is stored only in this browser. Save it to a file to back it up, or to continue on another device.',
+    'What you mark as done, how you played each block last and how long you practised are stored only in this browser. Save them to a file to back them up, or to continue on another device.',
   save: 'Save to a file',
   load: 'Load from a file',
 } as const;

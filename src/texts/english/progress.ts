@@ -11,6 +11,7 @@ export const PROGRESS = {
   allDone: 'You have finished the course.',
   beginWith: 'Start with ',
   nextComes: 'Next: ',
+  lastWas: 'Go on with ',
   sentenceEnd: '.',
 
   // The file.
@@ -24,10 +25,6 @@ export const PROGRESS = {
   keepsNothing:
     'This browser does not store anything for this site: what you mark is lost when you close the page. Save it to a file.',
   full: 'This browser has no room left for this site, so what you mark now is lost when you close the page. Save it to a file, or free some space and mark it again.',
-  notKeptBlocked:
-    'Not stored: this browser stores nothing for this site, so the tick is lost when you leave the page. Allow the site to store data.',
-  notKeptFull:
-    'Not stored: this browser has no room left, so the tick is lost when you leave the page. Free some space, then tick it again.',
   notOfCourse: {
     one: ' {count} mark is for something that this course does not have, and was left out.',
     other: ' {count} marks are for something that this course does not have, and were left out.',
@@ -35,4 +32,10 @@ export const PROGRESS = {
   putAside: 'Some progress stored in this browser could not be read. A copy has been kept; nothing was deleted. ',
   saveAside: 'Save the copy to a file',
   deleteAside: 'Delete the copy',
+
+  // Before a browser may delete it.
+  mayBeDeleted:
+    'This browser may delete your progress when its disk is full or when you do not come back for some weeks. A file keeps it. ',
+  saveNow: 'Save to a file',
+  notNow: 'Not now',
 } as const;

@@ -53,10 +53,7 @@ const chosenBars = (page: Page, block: number) =>
     .evaluateAll((bars) => [...bars.flatMap((bar, index) => (bar.classList.contains('chosen') ? [index] : []))]);
 const play = (page: Page, block: number) => page.locator(`#block-${block} .player-head button`).click();
 /** The tempo, as the bar says it. */
-const tempo = (page: Page) =>
-  page
-    .locator('.player.shown .player-tempo select')
-    .evaluate((select: HTMLSelectElement) => select.selectedOptions[0]?.text);
+const tempo = (page: Page) => page.locator('.player.shown .player-now').textContent();
 const copy = async (page: Page): Promise<void> => {
   await page.locator('.player.shown').getByRole('button', { name: 'More' }).click();
   await page.getByRole('button', { name: 'Copy a link' }).click();

@@ -1,9 +1,11 @@
 /** A student who comes back after things were renamed: old addresses lead to what is there now, and what was marked stays marked. */
 import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { readRecord } from '../../../src/browser/progress/record.ts';
 import { typed } from '../../command/some-terminal.ts';
 import { lesson, write } from '../../course/some-course.ts';
 import { type SharedSite, sharedSite } from '../shared-site.ts';
 import { withBrowser as test } from '../with-browser.ts';
+import { entry } from './some-progress.ts';
 
 const BASE = '/former/';
 const block = (id: string) => `\`\`\`tab\nid: ${id}\nslot: 1/4\n4 -4 -4 4 |]\n\`\`\`\n`;
@@ -89,11 +91,9 @@ describe('after a rename', () => {
     await expect.poll(() => page.locator('lesson-mark input').isChecked()).toBe(true);
     expect(await page.locator('block-mark input').isChecked()).toBe(true);
     const kept = await page.evaluate((key) => localStorage.getItem(key), `reedway-progress:${BASE}`);
-    expect(JSON.parse(kept ?? '')).toEqual({
-      version: 1,
-      lessons: { 'deep/one': { done: true, at: 5 } },
-      blocks: { 'deep/one/lick': { done: true, at: 6 } },
-    });
+    const { progress } = readRecord(kept ?? '');
+    expect(progress.get('lessons')).toEqual(new Map([['deep/one', entry(true, 0, '', 5)]]));
+    expect(progress.get('blocks')).toEqual(new Map([['deep/one/lick', entry(true, 0, '', 6)]]));
     // Another lesson's page knows as well.
     await page.goto(`${site.address}lessons/second/`);
     await page.locator('lesson-mark input').check();

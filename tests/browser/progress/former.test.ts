@@ -1,46 +1,26 @@
 /** Marks follow what was renamed, whatever wrote them and when. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type FormerIds, underNewNames } from '../../../src/browser/progress/former.ts';
-import {
-  type DoneMark,
-  merge,
-  NOTHING,
-  type Progress,
-  readRecord,
-  writeRecord,
-} from '../../../src/browser/progress/record.ts';
-import { openStore, type Surroundings } from '../../../src/browser/progress/store.ts';
+import { blockNow, type FormerIds, underNewNames } from '../../../src/browser/progress/former.ts';
+import { lastPlace } from '../../../src/browser/progress/place.ts';
+import { type Entry, entryOf, merge, NOTHING, readRecord, writeRecord } from '../../../src/browser/progress/record.ts';
 import { cases } from '../../setup/long.ts';
+import { anyEntry, browser, entry, KEY, record } from './some-progress.ts';
 
 const FORMER: FormerIds = {
   lessons: { old: 'new', 'a/old': 'new' },
   blocks: { 'new/riff': 'new/tune', 'other/x': 'other/y' },
 };
-const KEY = 'reedway-progress:/';
 
-const progress = (lessons: Record<string, DoneMark>, blocks: Record<string, DoneMark> = {}): Progress => ({
-  lessons: new Map(Object.entries(lessons)),
-  blocks: new Map(Object.entries(blocks)),
-});
-const done = (at: number): DoneMark => ({ done: true, at });
-const undone = (at: number): DoneMark => ({ done: false, at });
+const progress = (lessons: Record<string, Entry>, blocks: Record<string, Entry> = {}) => record({ lessons, blocks });
+const done = (counter: number): Entry => entry(true, counter);
+const undone = (counter: number): Entry => entry(false, counter);
 
 /** A browser’s storage with a record in it. */
-function keeping(record: Progress) {
-  const items = new Map([[KEY, writeRecord(record)]]);
-  const storage: NonNullable<Surroundings['storage']> = {
-    get length() {
-      return items.size;
-    },
-    key: (index) => [...items.keys()][index] ?? null,
-    getItem: (key) => items.get(key) ?? null,
-    setItem: (key, value) => void items.set(key, value),
-    removeItem: (key) => void items.delete(key),
-  };
+function keeping(before: ReturnType<typeof progress>) {
+  const { items, tab } = browser({ [KEY]: writeRecord(before) });
   const kept = () => readRecord(items.get(KEY) ?? '').progress;
-  const page = (former?: FormerIds) => openStore('/', { storage, now: () => 100, former });
-  return { kept, page };
+  return { kept, page: (former?: FormerIds) => tab('/', former) };
 }
 
 describe('marks under former names', () => {
@@ -57,15 +37,33 @@ describe('marks under former names', () => {
   });
 
   test('count by when they were set, where there are several for one thing', () => {
-    const set = (record: Record<string, DoneMark>) => underNewNames(progress(record), FORMER).lessons.get('new');
+    const set = (marks: Record<string, Entry>) => entryOf(underNewNames(progress(marks), FORMER), 'lessons', 'new');
     expect(set({ old: done(1), new: undone(2) })).toEqual(undone(2));
     expect(set({ old: done(3), new: undone(2) })).toEqual(done(3));
     expect(set({ old: undone(3), 'a/old': done(4), new: undone(2) })).toEqual(done(4));
   });
 
   test('are left alone where nothing was renamed', () => {
-    const record = progress({ old: done(1) });
-    expect(underNewNames(record, undefined)).toBe(record);
+    const marks = progress({ old: done(1) });
+    expect(underNewNames(marks, undefined)).toBe(marks);
+    const others = progress({ other: done(1) });
+    expect(underNewNames(others, FORMER)).toBe(others);
+  });
+
+  test('are those of settings, of the last place and of whatever names a block, too', () => {
+    const settings = { tempo: 66, swing: 0.5, loop: true };
+    const before = record({ settings: { 'old/riff': entry(settings, 1) } });
+    expect(underNewNames(before, FORMER)).toEqual(record({ settings: { 'new/tune': entry(settings, 1) } }));
+    const place = (value: unknown) => lastPlace(record({ place: { last: entry(value, 1) } }), FORMER);
+    expect(place({ lesson: 'a/old', block: 'riff' })).toEqual({ lesson: 'new', block: 'tune' });
+    expect(place({ lesson: 'other' })).toEqual({ lesson: 'other' });
+    expect(place(7)).toBeUndefined();
+    expect(['old/riff', 'other/x', 'x', 'other/z'].map((key) => blockNow(key, FORMER))).toEqual([
+      'new/tune',
+      'other/y',
+      'x',
+      'other/z',
+    ]);
   });
 
   test('give the same, merged before or after, and are done in one step', () => {
@@ -80,11 +78,10 @@ describe('marks under former names', () => {
       'other/x',
       'other/y',
     );
-    const mark = fc.record({ done: fc.boolean(), at: fc.nat(5) });
-    const marks = fc.array(fc.tuple(key, mark)).map((entries) => new Map(entries));
-    const record = fc.record({ lessons: marks, blocks: marks });
+    const marks = fc.dictionary(key, anyEntry);
+    const both = fc.record({ lessons: marks, blocks: marks }).map(record);
     fc.assert(
-      fc.property(record, record, (a, b) => {
+      fc.property(both, both, (a, b) => {
         const after = underNewNames(merge(a, b), FORMER);
         expect(merge(underNewNames(a, FORMER), underNewNames(b, FORMER))).toEqual(after);
         expect(underNewNames(after, FORMER)).toEqual(after);
@@ -105,16 +102,16 @@ describe('a browser that kept marks under a former name', () => {
     const { kept, page } = keeping(progress({ old: done(1), other: done(1) }));
     const older = page();
     const newer = page(FORMER);
-    older.mark('lessons', 'old', false);
-    older.mark('blocks', 'old/riff', true);
+    older.set('lessons', 'old', false);
+    older.set('blocks', 'old/riff', true);
     newer.refresh();
-    expect(newer.progress().lessons.get('new')?.done).toBe(false);
-    expect(newer.progress().blocks.get('new/tune')?.done).toBe(true);
-    newer.mark('lessons', 'new', true);
+    expect(entryOf(newer.progress(), 'lessons', 'new')?.value).toBe(false);
+    expect(entryOf(newer.progress(), 'blocks', 'new/tune')?.value).toBe(true);
+    newer.set('lessons', 'new', true);
     older.refresh();
     newer.refresh();
-    expect(newer.progress().lessons.get('new')?.done).toBe(true);
-    expect(kept().lessons.get('other')).toEqual(done(1));
+    expect(entryOf(newer.progress(), 'lessons', 'new')?.value).toBe(true);
+    expect(entryOf(kept(), 'lessons', 'other')).toEqual(done(1));
   });
 
   test('takes over a saved record with former names', () => {

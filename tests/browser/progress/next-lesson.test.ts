@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type LessonAndNeeds, nextLesson, stateOf } from '../../../src/browser/progress/next-lesson.ts';
 import type { Progress } from '../../../src/browser/progress/record.ts';
+import { entry, lessonsDone, record } from './some-progress.ts';
 
 /** a forks into b and c; d joins them; e follows b. */
 const STOPS: readonly LessonAndNeeds[] = [
@@ -11,11 +12,7 @@ const STOPS: readonly LessonAndNeeds[] = [
   { id: 'd', needs: ['b', 'c'] },
   { id: 'e', needs: ['b'] },
 ];
-/** Done in this order. */
-const done = (...ids: readonly string[]): Progress => ({
-  lessons: new Map(ids.map((id, at) => [id, { done: true, at }])),
-  blocks: new Map(),
-});
+const done = lessonsDone;
 const states = (progress: Progress) => STOPS.map((stop) => stateOf(stop, progress)).join(' ');
 
 describe('where a student stands', () => {
@@ -26,7 +23,7 @@ describe('where a student stands', () => {
   });
 
   it('counts a mark taken back as not done', () => {
-    const progress = { ...done('a'), lessons: new Map([['a', { done: false, at: 5 }]]) };
+    const progress = record({ lessons: { a: entry(false, 5) } });
     expect(states(progress)).toBe('ready later later later later');
   });
 });

@@ -48,14 +48,43 @@ const oddMarks = fc.oneof(
   fc.constantFrom<unknown>(null, [], 'x', 3, undefined),
 );
 
-const sound = fc
+const counter = fc.oneof(
+  { weight: 4, arbitrary: fc.nat(30) },
+  fc.constantFrom(2 ** 51, 2 ** 52 + 1, Number.MAX_SAFE_INTEGER),
+);
+const stamp = fc.tuple(counter, fc.constantFrom('', 'd', 'e', '__proto__'), time);
+const value = fc.oneof(fc.boolean(), fc.jsonValue());
+const entriesWith = (entry: fc.Arbitrary<unknown>) =>
+  fc.array(fc.tuple(id, entry), { maxLength: 5 }).map((all): unknown => Object.fromEntries(all));
+const soundEntries = entriesWith(fc.tuple(stamp, fc.boolean()).map(([set, done]) => [...set, done]));
+const others = entriesWith(fc.tuple(stamp, value).map(([set, one]) => [...set, one]));
+const kindsOf = (marked: fc.Arbitrary<unknown>) =>
+  fc.record(
+    { lessons: marked, blocks: marked, settings: others, place: others, log: others, takes: others },
+    { requiredKeys: [] },
+  );
+const secondWith = (entries: fc.Arbitrary<unknown>) =>
+  fc
+    .record({ version: fc.constant(2), browser: fc.constantFrom<unknown>({ device: 'x' }, undefined, 3), entries })
+    .map((record) => JSON.stringify(record));
+const soundSecond = secondWith(kindsOf(soundEntries));
+const damagedSecond = secondWith(
+  fc.oneof(
+    kindsOf(entriesWith(fc.oneof(fc.array(value, { maxLength: 5 }), value))),
+    fc.constantFrom<unknown>(null, [], 7),
+  ),
+);
+
+const soundFirst = fc
   .record({ version: fc.constant(1), course: fc.constantFrom('A course', undefined), lessons: marks, blocks: marks })
   .map((value) => JSON.stringify(value));
-const damaged = fc
+const sound = fc.oneof(soundFirst, soundSecond);
+const damagedFirst = fc
   .record({ version: fc.constant(1), lessons: oddMarks, blocks: oddMarks })
   .map((value) => JSON.stringify(value));
+const damaged = fc.oneof(damagedFirst, damagedSecond);
 const otherVersion = fc
-  .record({ version: fc.constantFrom<unknown>(0, 2, 7, -1, '1', null, 1.5, 1e300), lessons: marks })
+  .record({ version: fc.constantFrom<unknown>(0, 3, 7, -1, '1', null, 1.5, 1e300), lessons: marks })
   .map((value) => JSON.stringify(value));
 
 const pieces = fc.constantFrom(
@@ -70,6 +99,7 @@ const pieces = fc.constantFrom(
   'null',
   '"at":',
   '"version":1',
+  '"version":2',
   '1e999',
   '\\ud800',
   '"__proto__":{}',

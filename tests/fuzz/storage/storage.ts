@@ -1,15 +1,13 @@
 /** The target of the stored progress: pages of one browser over whatever is kept there. */
 import { nextLesson, stateOf } from '../../../src/browser/progress/next-lesson.ts';
+import { partOf, sizeOf } from '../../../src/browser/progress/part-of.ts';
 import {
-  type DoneMark,
+  type Entry,
+  isDone,
+  isLater,
   merge,
-  PROGRESS_KINDS,
   type Progress,
-  type ProgressKind,
-  partOf,
   readRecord,
-  sameProgress,
-  sizeOf,
   writeRecord,
 } from '../../../src/browser/progress/record.ts';
 import { openStore, type Store, type Surroundings } from '../../../src/browser/progress/store.ts';
@@ -19,9 +17,17 @@ import { KEY, type Step, type StorageCase, storageCase, TABS } from './arbitrary
 
 /** The last moment a clock can show: marks set then or later count as set at no known time. */
 const LAST_MOMENT = 8.64e15;
+/** The same of counters. */
+const LAST_COUNTER = 2 ** 52;
 
-/** The valid marks of a record, read without the module that is tested. */
-function validMarks(text: string): { readonly kind: ProgressKind; readonly id: string; readonly mark: DoneMark }[] {
+interface Valid {
+  readonly kind: string;
+  readonly id: string;
+  readonly entry: Entry;
+}
+
+/** The valid entries of a record, read without the module that is tested. */
+function validEntries(text: string): Valid[] {
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -32,41 +38,64 @@ function validMarks(text: string): { readonly kind: ProgressKind; readonly id: s
     typeof of === 'object' && of !== null && !Array.isArray(of) && Object.hasOwn(of, name)
       ? Reflect.get(of, name)
       : undefined;
-  if (field(value, 'version') !== 1) return [];
-  return PROGRESS_KINDS.flatMap((kind) => {
-    const all = field(value, kind);
-    if (typeof all !== 'object' || all === null || Array.isArray(all)) return [];
-    return Object.keys(all).flatMap((id) => {
-      const mark = field(all, id);
-      const [done, at] = [field(mark, 'done'), field(mark, 'at')];
-      if (typeof done !== 'boolean' || typeof at !== 'number' || !Number.isSafeInteger(at) || at < 0) return [];
-      return [{ kind, id, mark: { done, at: at >= LAST_MOMENT ? 0 : at } }];
-    });
-  });
+  const version = field(value, 'version');
+  const entries = version === 2 ? field(value, 'entries') : value;
+  const names = (of: unknown): readonly string[] =>
+    typeof of === 'object' && of !== null && !Array.isArray(of) ? Object.keys(of) : [];
+  const isCount = (one: unknown): one is number => Number.isSafeInteger(one) && Number(one) >= 0;
+  const isMark = (kind: string): boolean => kind === 'lessons' || kind === 'blocks';
+  if (version !== 1 && version !== 2) return [];
+  return names(entries)
+    .filter((kind) => version === 2 || isMark(kind))
+    .flatMap((kind) =>
+      names(field(entries, kind)).flatMap((id): Valid[] => {
+        const one = field(field(entries, kind), id);
+        const parts = Array.isArray(one) ? (one as unknown[]) : [];
+        const [counter, device, at, set] =
+          version === 1 ? [0, '', field(one, 'at'), field(one, 'done')] : parts.length === 4 ? parts : [];
+        if (!isCount(counter) || typeof device !== 'string' || !isCount(at)) return [];
+        if (isMark(kind) && typeof set !== 'boolean') return [];
+        const entry: Entry = {
+          counter: counter > LAST_COUNTER ? 0 : counter,
+          device,
+          at: at >= LAST_MOMENT ? 0 : at,
+          value: set,
+        };
+        return [{ kind, id, entry }];
+      }),
+    );
 }
 
-/** Whether a record holds what a mark says, or something said later. */
-function holds(progress: Progress, kind: ProgressKind, id: string, mark: DoneMark): boolean {
-  const known = progress[kind].get(id);
-  return known !== undefined && (known.at > mark.at || (known.at === mark.at && (known.done || !mark.done)));
+const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** Whether a record holds an entry, or something set later. */
+function holds(progress: Progress, { kind, id, entry }: Valid): boolean {
+  const known = progress.get(kind)?.get(id);
+  return known !== undefined && !isLater(entry, known);
 }
+
+const entriesIn = (progress: Progress): Valid[] =>
+  [...progress].flatMap(([kind, entries]) => [...entries].map(([id, entry]) => ({ kind, id, entry })));
 
 function checkRecord(text: string): void {
   const { kind, progress } = readRecord(text);
-  const valid = validMarks(text);
-  must(sizeOf(progress) === valid.length, 'a record is read with its valid marks and no others', () => [
+  const valid = validEntries(text);
+  must(sizeOf(progress) === valid.length, 'a record is read with its valid entries and no others', () => [
     text,
-    [...progress.lessons],
-    [...progress.blocks],
+    entriesIn(progress),
   ]);
-  for (const { kind: of, id, mark } of valid) {
-    const read = progress[of].get(id);
-    must(read?.done === mark.done && read.at === mark.at, 'a valid mark is read as it is', () => [id, mark, read]);
+  for (const { kind: of, id, entry } of valid) {
+    const read = progress.get(of)?.get(id);
+    must(same(read, entry), 'a valid entry is read as it is', () => [id, entry, read]);
   }
   must(kind === 'sound' || kind === 'damaged' || kind === 'version', 'a reading has a kind', () => kind);
-  const written = readRecord(writeRecord(progress, 'A course'));
-  must(written.kind === 'sound' && sameProgress(written.progress, progress), 'what is written reads back', () => text);
-  must(sameProgress(merge(progress, progress), progress), 'a record merged with itself is itself', () => text);
+  const written = readRecord(writeRecord(progress, { course: 'A course' }));
+  must(
+    written.kind === 'sound' && writeRecord(written.progress) === writeRecord(progress),
+    'what is written reads back',
+    () => text,
+  );
+  must(merge(progress, written.progress) === progress, 'a record merged with itself is itself', () => text);
   const half = partOf(progress, new Set(['a', 'blues']));
   must(
     sizeOf(half.part) + half.left === sizeOf(progress),
@@ -104,7 +133,9 @@ function browser(items: Map<string, string>) {
       items.delete(key);
     },
   };
-  return { state, tab: (): Store => openStore('/', { storage, now: () => state.clock++ }) };
+  let devices = 0;
+  const newDevice = (): string => `device-${++devices}`;
+  return { state, tab: (): Store => openStore('/', { storage, now: () => state.clock++, newDevice }) };
 }
 
 function check({ items: kept, steps }: StorageCase): void {
@@ -124,11 +155,14 @@ function check({ items: kept, steps }: StorageCase): void {
     switch (step.do) {
       case 'mark': {
         const store = itemAt(tabs, step.tab);
-        store.mark(step.kind, step.id, step.done);
-        must(store.progress()[step.kind].get(step.id)?.done === step.done, 'a mark is as it was set last', () => step);
-        const fresh = state.room === 'enough' ? tab().progress()[step.kind].get(step.id) : undefined;
+        store.set(step.kind, step.id, step.done);
+        must(isDone(store.progress(), step.kind, step.id) === step.done, 'a mark is as it was set last', () => step);
         if (state.room === 'enough')
-          must(fresh?.done === step.done, 'a mark is there for the next page', () => [step, fresh]);
+          must(
+            isDone(tab().progress(), step.kind, step.id) === step.done,
+            'a mark is there for the next page',
+            () => step,
+          );
         must(
           state.room === 'enough' || store.trouble() !== undefined,
           'a mark that is not kept is reported',
@@ -142,9 +176,8 @@ function check({ items: kept, steps }: StorageCase): void {
         const { part } = partOf(readRecord(step.text).progress, new Set(step.lessons));
         const store = itemAt(tabs, step.tab);
         store.add(part);
-        for (const kind of PROGRESS_KINDS)
-          for (const [id, mark] of part[kind])
-            must(holds(store.progress(), kind, id, mark), 'what a file says is taken over', () => [id, mark]);
+        for (const one of entriesIn(part))
+          must(holds(store.progress(), one), 'what a file says is taken over', () => one);
         return;
       }
       case 'refresh':
@@ -193,17 +226,15 @@ function check({ items: kept, steps }: StorageCase): void {
     act(step);
     for (const [place, store] of tabs.entries()) {
       if (step.do === 'open' && step.tab === place) continue;
-      for (const kind of PROGRESS_KINDS)
-        for (const [id, mark] of before[place]?.[kind] ?? [])
-          must(holds(store.progress(), kind, id, mark), 'a page forgets no mark', () => [step, id, mark]);
+      for (const one of entriesIn(before[place] ?? new Map()))
+        must(holds(store.progress(), one), 'a page forgets nothing', () => [step, one]);
     }
     const now = items.get(KEY);
     if (were !== undefined && step.do !== 'overwrite')
-      for (const { kind, id, mark } of validMarks(were))
-        must(holds(readRecord(now ?? '').progress, kind, id, mark), 'no valid mark is lost from what is kept', () => [
+      for (const one of validEntries(were))
+        must(holds(readRecord(now ?? '').progress, one), 'no valid entry is lost from what is kept', () => [
           step,
-          id,
-          mark,
+          one,
           now,
         ]);
     const everywhere = new Set(items.values());
@@ -222,13 +253,13 @@ function checkEnd(tabs: readonly Store[], tab: (() => Store) | undefined): void 
     for (const store of [...tabs, ...tabs]) store.refresh();
     const fresh = tab().progress();
     for (const store of tabs)
-      must(sameProgress(store.progress(), fresh), 'all pages agree once they look', () => [
-        [...store.progress().lessons],
-        [...fresh.lessons],
+      must(writeRecord(store.progress()) === writeRecord(fresh), 'all pages agree once they look', () => [
+        entriesIn(store.progress()),
+        entriesIn(fresh),
       ]);
   }
   const progress = itemAt(tabs, 0).progress();
-  const lessons = [...progress.lessons.keys(), 'new'].map((id, index, all) => ({
+  const lessons = [...(progress.get('lessons')?.keys() ?? []), 'new'].map((id, index, all) => ({
     id,
     needs: all.slice(0, index).slice(-2),
   }));
