@@ -11,8 +11,13 @@ export interface SoundServer {
   /** What a program needs to play there. */
   readonly env: Readonly<Record<string, string>>;
   /** Records what is played until it is ended. */
-  readonly record: () => Promise<{ readonly end: () => Promise<Sound> }>;
+  readonly record: () => Promise<{ readonly end: () => Promise<Recorded> }>;
   readonly close: () => Promise<void>;
+}
+
+/** `begun` is when its first sample was played, in seconds of the clock of `Date.now`, as late as it can have been. */
+interface Recorded extends Sound {
+  readonly begun: number;
 }
 
 const RECORDED_RATE = 48000;
@@ -44,12 +49,19 @@ export async function openSoundServer(): Promise<SoundServer> {
         '--format=float32le',
         `--rate=${RECORDED_RATE}`,
         '--channels=1',
-        '--latency-msec=20',
+        '--latency-msec=30',
       ],
       { env: { ...process.env, ...env }, stdio: ['ignore', 'pipe', 'ignore'] },
     );
     const chunks: Buffer[] = [];
-    recorder.stdout.on('data', (chunk: Buffer) => chunks.push(chunk));
+    let bytesRead = 0;
+    let begun = Number.POSITIVE_INFINITY;
+    recorder.stdout.on('data', (chunk: Buffer) => {
+      chunks.push(chunk);
+      bytesRead += chunk.length;
+      // No chunk comes before it was played: the least delay of all is the nearest to none.
+      begun = Math.min(begun, Date.now() / 1000 - bytesRead / 4 / RECORDED_RATE);
+    });
     const until = Date.now() + START;
     while (chunks.length === 0) {
       if (Date.now() > until) throw new Error('Nothing is recorded from the sound server.');
@@ -61,7 +73,7 @@ export async function openSoundServer(): Promise<SoundServer> {
         recorder.kill();
         await closed;
         const bytes = new Uint8Array(Buffer.concat(chunks));
-        return { samples: new Float32Array(bytes.buffer, 0, bytes.length >> 2), rate: RECORDED_RATE };
+        return { samples: new Float32Array(bytes.buffer, 0, bytes.length >> 2), rate: RECORDED_RATE, begun };
       },
     };
   }
