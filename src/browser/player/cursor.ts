@@ -162,9 +162,10 @@ function around(elements: readonly Element[]): DOMRect | undefined {
  */
 function sidesOf(element: Element): { readonly left: number; readonly right: number } {
   const covered = element.getBoundingClientRect();
-  const matrix = covered.width > 0 && element instanceof SVGGraphicsElement ? element.getScreenCTM() : undefined;
+  if (covered.width === 0 || !(element instanceof SVGGraphicsElement)) return covered;
+  const matrix = element.getScreenCTM();
   if (!matrix) return covered;
-  const { x, width } = (element as SVGGraphicsElement).getBBox();
+  const { x, width } = element.getBBox();
   return { left: matrix.a * x + matrix.e, right: matrix.a * (x + width) + matrix.e };
 }
 

@@ -78,12 +78,6 @@ it('plays every note on its beat, and lights it up neither before it is heard no
     const heard = recorded.begun + onset - late;
     return lit.reduce((best, at) => (Math.abs(at - heard) < Math.abs(best - heard) ? at : best), 0) - heard;
   });
-    JSON.stringify([
-      found,
-      leads,
-      Array.from({ length: 14 }, (_, i) => Math.max(...recorded.samples.slice(i * 2400, i * 2400 + 2400)).toFixed(3)),
-    ]),
-  );
   // Drawn sixty times a second. With the whole latency of the output it would be more than 20 ms early.
   expect(Math.abs(median(leads)) * 1000).toBeLessThan(15);
 });
