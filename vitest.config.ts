@@ -19,7 +19,7 @@ const PAGES = ['tests/**/*.page.test.ts', 'tests/**/*.page.long.test.ts'];
 /** Folders whose tests build whole sites. */
 const SITES = ['tests/site/**/*.test.ts', 'tests/publish/**/*.test.ts'];
 /** A page that has to keep time while it is busy: alone on the machine. */
-const LIVE = ['tests/browser/sound/live.page.long.test.ts'];
+const LIVE = ['tests/browser/sound/live.page.long.test.ts', 'tests/browser/engines/sound.page.long.test.ts'];
 
 export default defineConfig({
   test: {

@@ -1,12 +1,15 @@
 /** What the tests use and npm does not bring: programs and fonts from Debian, each with the packages that have it. */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { LONG } from './long.ts';
 
 export interface Need {
   /** The file, where Debian puts it. */
   readonly file: string;
   readonly packages: readonly string[];
   readonly why: string;
+  /** Whether only `npm run test:long` needs it. */
+  readonly long?: true;
 }
 
 export const NEEDS: readonly Need[] = [
@@ -37,9 +40,35 @@ export const NEEDS: readonly Need[] = [
   { file: '/usr/bin/abc2midi', packages: ['abcmidi'], why: 'tests/outside/exchange reads ABC with it' },
   { file: '/usr/bin/mscore3', packages: ['musescore3'], why: 'tests/outside/exchange reads MusicXML with it' },
   { file: '/usr/bin/aubiopitch', packages: ['aubio-tools'], why: 'tests of sound measure onsets and pitches' },
+  { file: '/usr/bin/firefox-esr', packages: ['firefox-esr'], why: 'tests/browser/engines drives it', long: true },
+  {
+    file: '/usr/bin/WebKitWebDriver',
+    packages: ['webkit2gtk-driver', 'gstreamer1.0-plugins-good'],
+    why: 'tests/browser/engines drives WebKitGTK with it',
+    long: true,
+  },
+  {
+    file: '/usr/bin/Xvfb',
+    packages: ['xvfb'],
+    why: 'tests/browser/engines shows WebKitGTK’s window in it',
+    long: true,
+  },
+  {
+    file: '/usr/bin/pulseaudio',
+    packages: ['pulseaudio'],
+    why: 'Firefox and WebKitGTK sound only where there is a device',
+    long: true,
+  },
+  {
+    file: '/usr/bin/parec',
+    packages: ['pulseaudio-utils'],
+    why: 'tests/browser/engines records what Firefox plays',
+    long: true,
+  },
 ];
 
-export const missing = (): readonly Need[] => NEEDS.filter(({ file }) => !existsSync(file));
+/** What this run needs and the machine lacks. */
+export const missing = (): readonly Need[] => NEEDS.filter(({ file, long }) => (LONG || !long) && !existsSync(file));
 
 /** What to type to have what is missing. */
 export const howToInstall = (needs: readonly Need[]): string =>

@@ -33,6 +33,8 @@ export function openClip(host: HTMLElement): ClipOnPage {
   let passage: number | undefined;
   /** The cue that was pressed last. */
   let sought: number | undefined;
+  /** The cue to play from once the recording can be sought. */
+  let awaited: number | undefined;
   /** Whether something else has started to sound since it last played. */
   let yielded = false;
   let lit: Element[] = [];
@@ -64,6 +66,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
     media.addEventListener('seeked', look);
     media.addEventListener('ended', again);
     media.addEventListener('durationchange', checkReach);
+    media.addEventListener('loadedmetadata', seekAwaited);
     media.addEventListener('error', complain);
     addEventListener('pagehide', () => media.pause());
     if (media.error) complain();
@@ -78,7 +81,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
   }
 
   function started(): void {
-    message.replaceChildren();
+    if (awaited === undefined) message.replaceChildren();
     yielded = false;
     startSounding(yieldFloor);
     clearInterval(timer);
@@ -93,13 +96,14 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   function complain(): void {
     if (!media) return;
+    awaited = undefined;
     const alone = make('a', { href: media.src, rel: 'noopener noreferrer' }, clipText('openAlone'));
     message.replaceChildren(clipText('cannotBePlayed'), alone);
   }
 
   /** While it is on it stays the same; else it becomes the one of those on that began last. Where none is on, it stays. */
   function choosePassage(): void {
-    if (!media) return;
+    if (!media || awaited !== undefined) return;
     const now = passagesAt(cues, media.currentTime);
     if (passage === undefined || !now.includes(passage)) passage = now.at(-1) ?? passage;
   }
@@ -108,7 +112,7 @@ export function openClip(host: HTMLElement): ClipOnPage {
 
   function look(): void {
     // A seek is complete only when the recording has arrived there.
-    if (!media || media.seeking) return;
+    if (!media || media.seeking || awaited !== undefined) return;
     const repeated = toRepeat();
     if (repeated && !media.paused && media.currentTime >= passageEnd(cues, passage ?? 0) - LOOK / 2000) {
       seek(media, repeated.at);
@@ -144,8 +148,25 @@ export function openClip(host: HTMLElement): ClipOnPage {
     if (!media) return;
     passage = cue;
     host.scrollIntoView({ block: 'nearest', behavior: calm.matches ? 'instant' : 'smooth' });
-    play(media, target.at);
     sought = cue;
+    if (media.readyState >= HTMLMediaElement.HAVE_METADATA) {
+      play(media, target.at);
+      checkReach();
+      return;
+    }
+    awaited = cue;
+    message.replaceChildren(clipText('loading', { time: timeOf(cue) }));
+    // A browser lets it play only because a button is pressed now, so it starts now and is sought as soon as it can be.
+    play(media);
+  }
+
+  function seekAwaited(): void {
+    const target = awaited === undefined ? undefined : cues[awaited];
+    if (!media || !target) return;
+    awaited = undefined;
+    message.replaceChildren();
+    passage = sought;
+    seek(media, target.at);
     checkReach();
   }
 

@@ -167,11 +167,24 @@ function rowOf(tile: Element | undefined): PlayedRow | undefined {
 
 /** A note is drawn in several parts of its tile, some of which may not be shown. */
 function around(elements: readonly Element[]): DOMRect | undefined {
-  const shown = elements.map((element) => element.getBoundingClientRect()).filter(({ width }) => width > 0);
+  const shown = elements.map(sidesOf).filter(({ left, right }) => right > left);
   if (shown.length === 0) return undefined;
   const left = Math.min(...shown.map((own) => own.left));
   const right = Math.max(...shown.map((own) => own.right));
   return new DOMRect(left, 0, right - left, 0);
+}
+
+/**
+ * Where on the screen a drawing begins and ends, without its strokes: Firefox counts them in what an element covers, each as wide as
+ * its sharpest corner could make it.
+ */
+function sidesOf(element: Element): { readonly left: number; readonly right: number } {
+  const covered = element.getBoundingClientRect();
+  if (covered.width === 0 || !(element instanceof SVGGraphicsElement)) return covered;
+  const matrix = element.getScreenCTM();
+  if (!matrix) return covered;
+  const { x, width } = element.getBBox();
+  return { left: matrix.a * x + matrix.e, right: matrix.a * (x + width) + matrix.e };
 }
 
 const same = (a: Moment | undefined, b: Moment | undefined): boolean =>

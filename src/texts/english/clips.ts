@@ -7,6 +7,7 @@ export const CLIPS = {
   speedPercent: '{percent} %',
   openAlone: 'Open the recording',
   cannotBePlayed: 'This recording cannot be played in this browser. ',
+  loading: 'Loading the recording to play it from {time} …',
   endsBefore: 'The recording ends before {time}.',
   captions: 'Captions',
   playFrom: 'Play “{title}” from {time}',
