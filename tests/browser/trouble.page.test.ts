@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { DONE_MARKS } from '../../src/texts/english/marks.ts';
-import { PLAYER } from '../../src/texts/english/player.ts';
+import { PLAYER } from '../../src/texts/english/player/player.ts';
 import { TONES } from '../../src/texts/english/tones.ts';
 import { itemAt } from '../../src/values/checked.ts';
 import { LONG } from '../setup/long.ts';

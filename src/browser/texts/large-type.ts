@@ -1,5 +1,5 @@
 /** The texts of large type. Each screen has a file of its own, so that a page loads those it shows. */
-import { LARGE_TYPE } from '../../texts/english/large-type.ts';
+import { LARGE_TYPE } from '../../texts/english/player/large-type.ts';
 import { LANGUAGE } from '../../texts/language.ts';
 import { textsIn } from '../../texts/text.ts';
 
