@@ -138,18 +138,42 @@ function nearest(waiting: ReadonlySet<Place>): Place {
   return present(best, 'a place that waits');
 }
 
+/** How long the engraver and what it reads may take to load, in milliseconds. Drawing may take longer. */
+const LOADING_TIME = 12_000;
+
+/** Rejects with a `TimeoutError` where what is needed does not come. After a failure the next drawing starts a new worker. */
 function draw(job: RedrawJob): Promise<Drawn> {
   worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const asked = worker;
   return new Promise((resolve, reject) => {
     const { port1, port2 } = new MessageChannel();
-    const fail = (): void => reject(new Error('the engraver did not start'));
-    asked.addEventListener('error', fail, { once: true });
-    port1.onmessage = ({ data }: MessageEvent<Drawn | { readonly failed: string }>) => {
-      asked.removeEventListener('error', fail);
+    const end = (): void => {
+      clearTimeout(timer);
+      asked.removeEventListener('error', broken);
       port1.close();
-      if ('failed' in data) reject(new Error(data.failed));
-      else resolve(data);
+    };
+    const fail = (error: Error): void => {
+      end();
+      // What did not load, or never ends, would be waited for again.
+      asked.terminate();
+      if (worker === asked) worker = undefined;
+      reject(error);
+    };
+    const broken = (): void => fail(new Error('the engraver did not start'));
+    const timer = setTimeout(
+      () => fail(new DOMException('the engraver did not load in time', 'TimeoutError')),
+      LOADING_TIME,
+    );
+    asked.addEventListener('error', broken, { once: true });
+    port1.onmessage = ({ data }: MessageEvent<Drawn | 'loaded' | { readonly failed: string }>) => {
+      if (data === 'loaded') {
+        clearTimeout(timer);
+      } else if ('failed' in data) {
+        fail(new Error(data.failed));
+      } else {
+        end();
+        resolve(data);
+      }
     };
     asked.postMessage(job, [port2]);
   });
