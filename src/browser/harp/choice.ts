@@ -12,6 +12,7 @@ import {
   chosenName,
   differs,
   HARP_EVENT,
+  LoadingTooSlow,
   nameInAddress,
   onChosenElsewhere,
   readChosen,
@@ -89,7 +90,7 @@ class HarpChoice extends HTMLElement {
       if (done) this.say(this.outcome(chosen));
     } catch (error) {
       if (mine !== this.latest) return;
-      const late = error instanceof DOMException && error.name === 'TimeoutError';
+      const late = error instanceof LoadingTooSlow;
       const why = navigator.onLine ? (late ? 'tooSlow' : 'notLoaded') : 'offline';
       this.say(`${harpText(why)} ${harpText('notSet')}`);
       this.offerAgain(chosen);

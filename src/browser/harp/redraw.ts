@@ -5,7 +5,7 @@
 import type { FigureOnHarp } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
 import { drawingHolder } from '../scroll-box.ts';
-import { type Chosen, differs, readChosen } from './chosen.ts';
+import { type Chosen, differs, LoadingTooSlow, readChosen } from './chosen.ts';
 import { musicAddress } from './music.ts';
 import { findSaid, type Said } from './said.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
@@ -141,7 +141,7 @@ function nearest(waiting: ReadonlySet<Place>): Place {
 /** How long the engraver and what it reads may take to load, in milliseconds. Drawing may take longer. */
 const LOADING_TIME = 12_000;
 
-/** Rejects with a `TimeoutError` where what is needed does not come. After a failure the next drawing starts a new worker. */
+/** Rejects with {@link LoadingTooSlow} where what is needed does not come. After a failure the next drawing starts a new worker. */
 function draw(job: RedrawJob): Promise<Drawn> {
   worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const asked = worker;
@@ -160,10 +160,7 @@ function draw(job: RedrawJob): Promise<Drawn> {
       reject(error);
     };
     const broken = (): void => fail(new Error('the engraver did not start'));
-    const timer = setTimeout(
-      () => fail(new DOMException('the engraver did not load in time', 'TimeoutError')),
-      LOADING_TIME,
-    );
+    const timer = setTimeout(() => fail(new LoadingTooSlow()), LOADING_TIME);
     asked.addEventListener('error', broken, { once: true });
     port1.onmessage = ({ data }: MessageEvent<Drawn | 'loaded' | { readonly failed: string }>) => {
       if (data === 'loaded') {
