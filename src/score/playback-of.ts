@@ -95,7 +95,7 @@ function soundOf(sound: Sound, bar: Bar, score: Score): Omit<PlayedEvent, 'index
     ...(mouth === score.mouth ? {} : { mouth }),
     ...(plain.length > 0 ? { marks: plain } : {}),
     ...(grace ? { grace: graceOf(grace, bar, sound, score.harp) } : {}),
-    ...(shake ? { shake: otherHole(shake, sound, score.harp) } : {}),
+    ...(shake ? { shake: otherHole(shake, sound, score.harp), shakeHole: shake.hole } : {}),
     ...(strikes ? { struck: otherHoles(sound, score.harp) } : {}),
   };
 }

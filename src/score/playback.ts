@@ -102,6 +102,8 @@ export interface PlayedEvent {
   readonly grace?: PlayedGrace;
   /** The MIDI number of the other hole of a shake. */
   readonly shake?: number;
+  /** The number of that hole. */
+  readonly shakeHole?: number;
   /** MIDI numbers of the holes under the tongue, which a slap or a pull lets sound for a moment. */
   readonly struck?: readonly number[];
   readonly quote?: number;

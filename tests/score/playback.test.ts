@@ -86,6 +86,7 @@ describe('the playback of a score', () => {
     const [slap, shake, split] = eventsOf(playback);
     expect(slap?.struck).toEqual([67, 71]);
     expect(shake?.shake).toBe(77);
+    expect(shake?.shakeHole).toBe(5);
     expect(split?.struck).toEqual([64, 67]);
   });
 

@@ -12,6 +12,7 @@ import {
   chosenName,
   differs,
   HARP_EVENT,
+  LoadingTooSlow,
   nameInAddress,
   onChosenElsewhere,
   readChosen,
@@ -21,6 +22,7 @@ import {
 class HarpChoice extends HTMLElement {
   /** Choices can come faster than code loads, and loads can finish out of order. */
   private latest = 0;
+  private again: HTMLButtonElement | undefined;
   private readonly gone = new AbortController();
 
   connectedCallback(): void {
@@ -80,15 +82,30 @@ class HarpChoice extends HTMLElement {
     const mine = ++this.latest;
     const harp = inWords(chosen);
     this.say(harp === undefined ? harpText('settingAsWritten') : harpText('settingFor', { harp }));
+    this.again?.remove();
     try {
       const { redraw } = await import('./redraw.ts');
       if (mine !== this.latest) return;
       const done = await redraw(chosen);
       if (done) this.say(this.outcome(chosen));
-    } catch {
+    } catch (error) {
       if (mine !== this.latest) return;
-      this.say(harpText('notSet'));
+      const late = error instanceof LoadingTooSlow;
+      const why = navigator.onLine ? (late ? 'tooSlow' : 'notLoaded') : 'offline';
+      this.say(`${harpText(why)} ${harpText('notSet')}`);
+      this.offerAgain(chosen);
     }
+  }
+
+  /** A harp that could not be shown can be tried again where it was chosen, also where that is in a closed fold. */
+  private offerAgain(chosen: Chosen): void {
+    this.again = document.createElement('button');
+    this.again.type = 'button';
+    this.again.textContent = harpText('tryAgain');
+    this.again.addEventListener('click', () => void this.follow(chosen));
+    this.append(this.again);
+    const fold = this.closest('details');
+    if (fold) fold.open = true;
   }
 
   private outcome(chosen: Chosen): string {

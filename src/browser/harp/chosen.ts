@@ -30,6 +30,9 @@ export interface Chosen {
   readonly temperament: Temperament;
 }
 
+/** What a page for another harp needs did not come in time. */
+export class LoadingTooSlow extends Error {}
+
 /** Dispatched on `document` after a change; `detail` is a {@link Chosen}. */
 export const HARP_EVENT = 'reedway:harp';
 const STORED_AS = 'reedway-harp';

@@ -5,7 +5,7 @@
 import type { FigureOnHarp } from '../../engrave/figure/figure.ts';
 import { present } from '../../values/checked.ts';
 import { drawingHolder } from '../scroll-box.ts';
-import { type Chosen, differs, readChosen } from './chosen.ts';
+import { type Chosen, differs, LoadingTooSlow, readChosen } from './chosen.ts';
 import { musicAddress } from './music.ts';
 import { findSaid, type Said } from './said.ts';
 import type { Drawn, RedrawJob } from './worker.ts';
@@ -138,18 +138,39 @@ function nearest(waiting: ReadonlySet<Place>): Place {
   return present(best, 'a place that waits');
 }
 
+/** How long the engraver and what it reads may take to load, in milliseconds. Drawing may take longer. */
+const LOADING_TIME = 12_000;
+
+/** Rejects with {@link LoadingTooSlow} where what is needed does not come. After a failure the next drawing starts a new worker. */
 function draw(job: RedrawJob): Promise<Drawn> {
   worker ??= new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const asked = worker;
   return new Promise((resolve, reject) => {
     const { port1, port2 } = new MessageChannel();
-    const fail = (): void => reject(new Error('the engraver did not start'));
-    asked.addEventListener('error', fail, { once: true });
-    port1.onmessage = ({ data }: MessageEvent<Drawn | { readonly failed: string }>) => {
-      asked.removeEventListener('error', fail);
+    const end = (): void => {
+      clearTimeout(timer);
+      asked.removeEventListener('error', broken);
       port1.close();
-      if ('failed' in data) reject(new Error(data.failed));
-      else resolve(data);
+    };
+    const fail = (error: Error): void => {
+      end();
+      // What did not load, or never ends, would be waited for again.
+      asked.terminate();
+      if (worker === asked) worker = undefined;
+      reject(error);
+    };
+    const broken = (): void => fail(new Error('the engraver did not start'));
+    const timer = setTimeout(() => fail(new LoadingTooSlow()), LOADING_TIME);
+    asked.addEventListener('error', broken, { once: true });
+    port1.onmessage = ({ data }: MessageEvent<Drawn | 'loaded' | { readonly failed: string }>) => {
+      if (data === 'loaded') {
+        clearTimeout(timer);
+      } else if ('failed' in data) {
+        fail(new Error(data.failed));
+      } else {
+        end();
+        resolve(data);
+      }
     };
     asked.postMessage(job, [port2]);
   });

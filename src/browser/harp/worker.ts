@@ -7,7 +7,7 @@ import type { Harp } from '../../instrument/harp.ts';
 import type { Pitching } from '../../instrument/temperament.ts';
 import type { Replaced } from '../../score/harp/relocate.ts';
 import { type Chosen, studentsHarp } from './chosen.ts';
-import { musicAt, siteScoreAt } from './music.ts';
+import { type LessonMusic, musicAt, siteScoreAt } from './music.ts';
 import { onStudentsHarp } from './on-harp.ts';
 
 /** What the worker is asked to draw, for the chosen harp. */
@@ -35,7 +35,8 @@ export interface Drawn {
   readonly retuned?: boolean;
 }
 
-async function draw(job: RedrawJob): Promise<Drawn> {
+/** Calls `loaded` when all that comes over the network is there. */
+async function draw(job: RedrawJob, loaded: () => void): Promise<Drawn> {
   if (job.kind === 'figure') {
     const { harpOfFigure, isRare } = await import('../../engrave/figure/figure.ts');
     const { figure, pitching } = job;
@@ -47,11 +48,16 @@ async function draw(job: RedrawJob): Promise<Drawn> {
     const { drawCommon } = await import('../../engrave/figure/draw-common.ts');
     return { html: drawCommon(moved, pitching) };
   }
-  if (job.kind === 'said') return { html: await say(job.music, job) };
+  if (job.kind === 'said') {
+    const music = await musicAt(job.music);
+    loaded();
+    return { html: say(music, job) };
+  }
   const [{ engraveBlock, glyphSheet }, { id, score }] = await Promise.all([
     import('../../engrave/block.ts'),
     siteScoreAt(job.music, job.block),
   ]);
+  loaded();
   const { score: moved, replaced } = await onStudentsHarp(score, job);
   const { html, glyphs } = engraveBlock(moved, { id: job.parts ?? id });
   return {
@@ -80,8 +86,7 @@ async function lackedBelow(replaced: readonly Replaced[]): Promise<string> {
 }
 
 /** An element for each place, with its name. */
-async function say(music: string, chosen: Pick<Chosen, 'harp' | 'tuned'>): Promise<string> {
-  const { head, said } = await musicAt(music);
+function say({ head, said }: LessonMusic, chosen: Pick<Chosen, 'harp' | 'tuned'>): string {
   const inWords = (words: typeof said, tuned: Chosen['tuned']): string[] =>
     Object.entries(words).map(([place, inline]) => {
       const moved = moveInline(inline, studentsHarp({ harp: chosen.harp, tuned }, inline.harp));
@@ -92,7 +97,7 @@ async function say(music: string, chosen: Pick<Chosen, 'harp' | 'tuned'>): Promi
 
 addEventListener('message', ({ data, ports }: MessageEvent<RedrawJob>) => {
   const [port] = ports;
-  draw(data).then(
+  draw(data, () => port?.postMessage('loaded')).then(
     (drawn) => port?.postMessage(drawn),
     (error: unknown) => port?.postMessage({ failed: String(error) }),
   );

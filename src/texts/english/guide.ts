@@ -25,6 +25,17 @@ export const GUIDE = {
   viewsAbout:
     'Choose what blocks show: staff and lanes, lanes only or staff only. Lanes only show how long a note lasts in another way: a line goes on for as long as the note, and the short marks on the line between blow and draw are the beats. Signs such as accents and fermatas are in a line above. Your choice is kept in this browser, and you print what you see. Under each block, “The tab as text” has its holes in plain letters.',
 
+  playing: 'Hear a block, and play along',
+  playingAbout:
+    'Press “Hear it” over a block. You hear the tune with a band, and the note of the moment is marked. The bar at the foot of the window has the controls:',
+  playingSlower: '“Slower” and “Faster” change the tempo. The notes keep their pitch.',
+  playingLoop:
+    'Tap a bar, and then another, to loop the bars between them. “Speed up” plays each round a little faster than the one before.',
+  playingMore:
+    '“More” has the band, which you can mute part by part, the count-in and the metronome. “Large type” there shows what to play now and next, to read from a music stand.',
+  playingHarp:
+    'You have another harp? Choose its key at the head of a lesson, under “Your harp”. Every block is then drawn and played for it.',
+
   roles: 'What a note does: its role',
   rolesAbout:
     'Behind each number is a shape. It shows what the note is in the chord of that moment. The number of sides is the degree: three for the third, five for the fifth, seven for the seventh. The root is round. A hollow shape is flat. A label with n is neutral: n3 lies between the flat and the plain third, where the blues has its blue third. An arrow down is a quarter step below the note it is before. When the chord changes, the same hole gets another shape: that is what the shapes are there to show.',

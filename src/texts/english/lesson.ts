@@ -3,6 +3,8 @@ export const LESSON = {
   placeOnPath: 'Place on the path',
   lesson: 'Lesson {number}',
   lessonInStage: 'Stage {stage}, {title} · Lesson {number}',
+  facts: 'About this lesson',
+  choices: 'Your harp, and what blocks show',
   harp: 'Harp',
   playedIn: 'Played in',
   key: 'Key',

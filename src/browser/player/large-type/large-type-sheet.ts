@@ -29,7 +29,10 @@ function about(event: PlayedEvent, held: boolean, playback: Playback): HTMLEleme
   const first = event.notes?.[0];
   const mouth = (event.mouth ?? playback.mouth) === 'tongue' ? largeTypeText('tongueBlock') : largeTypeText('lips');
   const bent = event.notes?.find((note) => reedInWords(note, event.breath) !== '');
-  const marks = [...(event.marks ?? []), ...(event.shake === undefined ? [] : ['shake'])];
+  const marks = [
+    ...(event.marks ?? []),
+    ...(event.shakeHole === undefined ? [] : [largeTypeText('shakeWith', { hole: event.shakeHole })]),
+  ];
   const quote = event.quote === undefined ? undefined : playback.quotes[event.quote];
   return make(
     'span',

@@ -15,6 +15,7 @@ export const LARGE_TYPE = {
   overblow: 'overblow',
   overdraw: 'overdraw',
   slidePressed: 'slide pressed',
+  shakeWith: 'shake with {hole}',
   glideOn: 'glide on',
   quotedFrom: 'from {quote}',
 } as const;
