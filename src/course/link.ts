@@ -63,7 +63,8 @@ export const PAGE_PLACES: Readonly<Record<string, readonly string[]>> = {
   harps: ['page', 'used', 'keys'],
   'harps/*': ['page', 'map', 'positions', 'tuning', 'lessons'],
   glossary: ['page', 'term-*'],
-  guide: ['page', 'lanes', 'bends', 'together', 'time', 'views', 'roles', 'mouth', 'marks', 'repeats'],
+  'play-along': ['page', 'band', 'drone', 'forms'],
+  guide: ['page', 'playing', 'lanes', 'bends', 'together', 'time', 'views', 'roles', 'mouth', 'marks', 'repeats'],
 };
 
 /** The first steps of their addresses. */

@@ -6,7 +6,7 @@ export interface NavigationPage {
   /** Below the site's base. */
   readonly path: string;
   /** A row of the table of texts. */
-  readonly title: keyof typeof PAGE & ('path' | 'techniques' | 'harps' | 'guide' | 'glossary');
+  readonly title: keyof typeof PAGE & ('path' | 'techniques' | 'harps' | 'guide' | 'playAlong' | 'glossary');
 }
 
 /** The page of the words that a course explains, below the base. */
@@ -17,6 +17,7 @@ const PAGES: readonly NavigationPage[] = [
   { path: 'techniques/', title: 'techniques' },
   { path: 'harps/', title: 'harps' },
   { path: 'guide/', title: 'guide' },
+  { path: 'play-along/', title: 'playAlong' },
 ];
 
 /** The pages linked at the head of every page. */

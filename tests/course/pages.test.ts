@@ -103,6 +103,7 @@ test('the places of pages are those their sources have', () => {
     harps: 'harps/index',
     'harps/*': 'harps/[tuning]',
     glossary: '[glossary]',
+    'play-along': 'play-along',
     guide: 'guide',
   };
   for (const [page, places] of Object.entries(PAGE_PLACES)) {

@@ -7,6 +7,7 @@ export const PAGE = {
   techniques: 'Techniques',
   harps: 'Harps',
   guide: 'How to read a block',
+  playAlong: 'Play along',
   glossary: 'Glossary',
   glossaryAbout: 'Words that this course uses, and what they mean here.',
   alsoCalled: 'Also: {words}.',

@@ -21,7 +21,8 @@ export function mixer({ pageMix }: PlayerActions): HTMLElement {
   return make('fieldset', { class: 'player-mix' }, make('legend', {}, sheetText('band')), ...rows);
 }
 
-function channel(part: keyof typeof TEXTS, pageMix: PageMix): HTMLElement {
+/** The slider and the mute button of a part. */
+export function channel(part: keyof typeof TEXTS, pageMix: PageMix): HTMLElement {
   const [name, muteText] = TEXTS[part];
   const mute = toggle(sheetText('mute'), false, (muted) => pageMix.set(part, { muted }));
   mute.setAttribute('aria-label', sheetText(muteText));
