@@ -13,20 +13,32 @@ import { blockLinkText } from '../texts/block-link.ts';
 import type { Asked } from './asked-event.ts';
 import { linkInWords, linkProblemInWords } from './in-words.ts';
 
-/** Marks entries of the history whose address asks for something: one that the browser makes itself, for a place in the page, does not. */
+/**
+ * Whether the address of an entry of the history asks for something: one that the browser makes itself, for a place in the page, keeps the
+ * query and does not.
+ */
 interface Entry {
   readonly asks?: boolean;
 }
 const ASKED_EVENT: keyof HTMLElementEventMap = 'asked';
 const ASKING: Entry = { asks: true };
+const PLACE_ALONE: Entry = { asks: false };
 
 let shown: readonly Element[] = [];
 /** Ends what waits for the player of a block to be opened. */
 let waiting: MutationObserver | undefined;
+/** Ends with what the address asked for. */
+let asking = new AbortController();
 let harp = harpName(readChosen());
 
+/** What the page is opened with: an entry that was made for a place in the page may be opened again. */
+export function showAtOpening(): void {
+  const entry: Entry | null = history.state;
+  if (entry?.asks !== false) showAsked();
+}
+
 /** Shows what the address asks for at its block, and what of it is wrong. */
-export function showAsked(): void {
+function showAsked(): void {
   forget();
   history.replaceState(ASKING, '');
   const host = placeAsked()?.closest('[data-block]')?.querySelector('reedway-player');
@@ -70,8 +82,14 @@ function show(host: Element, written: Playback, isOpen: boolean): Partial<PlaySe
   const wrong = problems.flatMap((problem) => linkProblemInWords(problem, written) ?? []);
   if (wrong.length > 0) complain((message) => host.append(message), [blockLinkText('ignored'), ...wrong]);
   // Later settings are not those that were asked for.
-  if (!isOpen) button?.addEventListener('click', clear, { once: true });
+  if (!isOpen) button?.addEventListener('click', asksOrGoesOn, { signal: asking.signal });
   return settings;
+}
+
+/** A click with settings of its own, which goes on from last time, asks for these instead. */
+function asksOrGoesOn({ detail }: CustomEventInit<unknown>): void {
+  if (typeof detail === 'object' && detail !== null) forget();
+  else clear();
 }
 
 function complain(put: (message: HTMLElement) => void, sentences: readonly string[]): void {
@@ -88,6 +106,8 @@ function clear(): void {
 
 /** What was asked for is asked no more. What an open player took on stays. */
 function forget(): void {
+  asking.abort();
+  asking = new AbortController();
   waiting?.disconnect();
   clear();
 }
@@ -120,6 +140,7 @@ export function showAgain(asks: boolean): void {
   const entry: Entry | null = history.state;
   if (!asks) forget();
   else if (entry?.asks) showAsked();
+  else history.replaceState(PLACE_ALONE, '');
 }
 
 /** Follows a link to a place of the page it is on. The harp stays unless the link names one. */

@@ -15,7 +15,7 @@ const load = () => {
 /** Where it cannot be loaded, the page is as without scripts: at the block. */
 const NOTHING = (): void => {};
 
-if (asks(location.search)) load().then(({ showAsked }) => showAsked(), NOTHING);
+if (asks(location.search)) load().then(({ showAtOpening }) => showAtOpening(), NOTHING);
 addEventListener('popstate', () => {
   const isAsked = asks(location.search);
   if (loaded || isAsked) load().then(({ showAgain }) => showAgain(isAsked), NOTHING);

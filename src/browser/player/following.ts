@@ -7,6 +7,8 @@ const AFTER_SCROLLING = 4000;
 const AFTER_USE = 5000;
 /** Milliseconds that a scroll of the page's own takes at most, where a browser does not say that it has ended. */
 const OWN_SCROLL = 1500;
+/** Milliseconds in which a browser scrolls to keep its place in a page whose length has changed. */
+const SETTLING = 300;
 /** Pixels between what is followed and the edge of what can be seen. */
 const MARGIN = 8;
 
@@ -94,7 +96,18 @@ export function followIn(
       addEventListener(kind, (event) => heard(performance.now(), event), { passive: true, signal });
     }
   };
-  on(['scroll'], hands.moved);
+  // Where the page becomes longer or shorter, by another harp say, the browser scrolls to keep its place: before or after its observer.
+  let settles = Number.NEGATIVE_INFINITY;
+  let height = 0;
+  const size = new ResizeObserver(() => {
+    settles = performance.now() + SETTLING;
+    height = document.body.offsetHeight;
+  });
+  size.observe(document.body, { box: 'border-box' });
+  signal.addEventListener('abort', () => size.disconnect());
+  on(['scroll'], (now) => {
+    if (now > settles && document.body.offsetHeight === height) hands.moved(now);
+  });
   // A reader's hand ends the page's own scrolling: what is scrolled then is the reader's, PageDown as well as a wheel.
   on(['scrollend', 'wheel', 'touchmove', 'keydown'], hands.rests);
   on(['input', 'keydown', 'click'], (now, { type, target }) => {

@@ -108,6 +108,23 @@ describe('a page that is opened by an address with bars', () => {
   });
 });
 
+describe('a page opened again at a place', () => {
+  test('asks for nothing of what its address kept', async ({ open }) => {
+    const page = await open('?bars=1#block-0');
+    await expect.poll(() => asked(page).count()).toBe(1);
+    await page.evaluate(() => {
+      document.querySelector('h1')?.setAttribute('id', 'head');
+      location.hash = 'head';
+    });
+    await expect.poll(() => page.evaluate(() => history.state)).toEqual({ asks: false });
+    await page.reload();
+    await page.waitForLoadState('networkidle');
+    expect(await message(page).count()).toBe(0);
+    await page.goBack();
+    await expect.poll(() => asked(page).count()).toBe(1);
+  });
+});
+
 describe('a link to bars of the same page', () => {
   test('does not load it again, and Back returns', async ({ open }) => {
     const page = await open();

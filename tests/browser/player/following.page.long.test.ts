@@ -51,6 +51,18 @@ describe('following', () => {
     },
   );
 
+  test('goes on where the page becomes longer above what is seen', async ({ visit }) => {
+    const { page, control, hearAtOnce } = await visit(PHONE);
+    await hearAtOnce();
+    await playOn(page, control);
+    const [before, place] = [await scrolls(page), await scrollY(page)];
+    await page.evaluate(() =>
+      document.querySelector('main')?.insertAdjacentHTML('afterbegin', '<p>Words</p>'.repeat(8)),
+    );
+    await expect.poll(() => scrollY(page)).toBeGreaterThan(place + 100);
+    await expect.poll(() => scrolls(page), { timeout: 3500 }).toBeGreaterThan(before);
+  });
+
   test('leaves a reader alone who has gone where nothing is played, and comes back when asked to', async ({
     visit,
   }) => {
@@ -59,8 +71,9 @@ describe('following', () => {
     await playOn(page, control);
     await page.evaluate(() => {
       document.querySelector('main')?.insertAdjacentHTML('beforeend', '<p>Words</p>'.repeat(80));
-      scrollTo(0, document.body.scrollHeight);
     });
+    await page.waitForTimeout(500);
+    await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
     await control('button', 'To the music').waitFor();
     const place = await scrollY(page);
     await page.waitForTimeout(7000);

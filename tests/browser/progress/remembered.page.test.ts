@@ -84,6 +84,20 @@ describe('what was reached in a block', () => {
     },
   );
 
+  test.runIf(LONG)('is what one goes on with, though the address asks for other bars', async ({ newPage }) => {
+    const page = await newPage({});
+    await keepRecord(page, reached({ bars: [2, 3] }));
+    await page.goto(`${site.address}lessons/${LESSON}/?bars=7-8&tempo=80#block-chorus`);
+    await blockOf(page).getByText('Ready to play: bars 7 to 8').waitFor();
+    await offerOf(page).click();
+    const player = blockOf(page).locator('.player');
+    await player.getByRole('button', { name: 'Loop: bars 3 to 4' }).waitFor();
+    await player.getByText('66 a minute').first().waitFor();
+    await offerOf(page).waitFor({ state: 'detached' });
+    expect(await player.getByRole('button', { name: 'Loop: bars 3 to 4' }).count()).toBe(1);
+    expect(await blockOf(page).getByText('Ready to play').count()).toBe(0);
+  });
+
   test.runIf(LONG)(
     'is not replaced by hearing the block as it is written, and what was practised is logged',
     async ({ newPage }) => {
