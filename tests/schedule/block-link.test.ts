@@ -69,12 +69,13 @@ describe('laws', () => {
 
   test('what one browser function reads of a query is what is read here', () => {
     fc.assert(
-      fc.property(fc.stringMatching(/^[\w+%.-]{0,12}$/), (value) => {
+      fc.property(fc.array(fc.constantFrom('a', '5', '+', '.', '-', '%20', '%41', '%2B', '%E2%80%93')), (parts) => {
+        const value = parts.join('');
         const { problems } = readBlockLink(`?loop=!${value}`);
         expect(problems).toMatchObject([{ value: new URLSearchParams(`loop=!${value}`).get('loop') }]);
       }),
       // A lone escape that is no character reads as a replacement sign there, and as it is written here.
-      { numRuns: cases(200, 5000), examples: [['60%'], ['a+b'], ['%20'], ['%E2%80%93']] },
+      { numRuns: cases(200, 5000), examples: [[['60%']], [['a+b']]] },
     );
   });
 
