@@ -1,6 +1,6 @@
 /** What to write in place of a text that is not a chord symbol. */
 
-import { readPitchClass } from '../instrument/pitch.ts';
+import { plainName, readPitchClass } from '../instrument/pitch.ts';
 import { NO_CHORD, plainChord } from './chord.ts';
 import type { SongKey } from './key.ts';
 import { readNumeral } from './numeral.ts';
@@ -42,12 +42,13 @@ export const isUnknownSymbol = (text: string): boolean => !isChordSymbol(text) &
 /** The same for a chord that a quotation is moved to, which has to be one. */
 export const isUnknownTarget = (text: string): boolean => text === NO_CHORD || isUnknownSymbol(text);
 
-/** What a numeral over a note name is called in a key: `I/E` in C is `C/E`. Undefined for any other text. */
+/** What a numeral over a note name is called in a key: `I/E` in C is `C/E`, and `I/C` is `C`. Undefined for any other text. */
 export function nameOfNumeralOver(text: string, key: SongKey): string | undefined {
   const over = numeralOverNote(text);
   const chord = over && readChord(over.numeral, key);
   const bass = over && readPitchClass(over.bass);
-  return chord && bass ? plainChord({ ...chord, bass }) : undefined;
+  if (!chord || !bass) return undefined;
+  return plainChord(plainName(bass) === plainName(chord.root) ? chord : { ...chord, bass });
 }
 
 /** Behind the slash of a name is no note. H is the German name of B. */

@@ -39,7 +39,7 @@ export interface NoteRange {
   readonly overbends: boolean;
 }
 
-/** The tones of a chord within a range of the harp, from the lowest pitch up, each with the ways into it. */
+/** The tones of a chord within a range of the harp, from the lowest pitch up and of one pitch by hole, each with the ways into it. */
 export function targetNotes(harp: Harp, chord: Chord, key: SongKey, range: NoteRange): readonly TargetNote[] {
   const [first, last] = range.holes;
   const notes = notesOf(harp).filter(
@@ -57,7 +57,7 @@ export function targetNotes(harp: Harp, chord: Chord, key: SongKey, range: NoteR
       if (!role.tone) return [];
       return [{ note, role, pitch: spell(note.midi, chord, key), approaches: approachesOf(note, notes) }];
     })
-    .sort((a, b) => a.note.midi - b.note.midi || a.note.hole - b.note.hole);
+    .sort((a, b) => a.note.midi - b.note.midi);
 }
 
 function approachesOf(note: Playable, notes: readonly Playable[]): Approach[] {

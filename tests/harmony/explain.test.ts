@@ -49,3 +49,9 @@ describe('a note explained', () => {
 it('counts degrees from the tonic, whatever the octave', () => {
   expect([64, 76, 67, 59].map((midi) => degreeIn(midi, key).label)).toEqual(['1', '1', '♭3', '5']);
 });
+
+it('names a quarter step by the degree above it', () => {
+  expect([67.5, 79.5, 70.5].map((midi) => degreeIn(midi, key).label)).toEqual(['n3', 'n3', '↓5']);
+  expect(degreeIn(67.5, key).semitones).toBe(3.5);
+  expect(degreeIn(63.5, key).semitones).toBe(11.5);
+});

@@ -1,5 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  isInScale,
+  MODE_NAMES,
+  type Mode,
   plainKey,
   printedKey,
   type SongKey,
@@ -9,12 +13,16 @@ import {
   spellInKey,
 } from '../../src/harmony/key.ts';
 import { LETTERS, plainPitch, readPitchClass } from '../../src/instrument/pitch.ts';
+import { quarterBelow } from '../../src/instrument/quarter-step.ts';
 import { present } from '../../src/values/checked.ts';
 
 const key = (text: string): SongKey => {
   const [name = '', mode] = text.split(' ');
   return songKey(present(readPitchClass(name), name), mode === 'minor' ? 'minor' : 'major');
 };
+
+/** The MIDI numbers of the octave from middle C up. */
+const octave = Array.from({ length: 12 }, (_, index) => 60 + index);
 
 describe('a key', () => {
   test.each([
@@ -55,6 +63,37 @@ describe('a key', () => {
   ])('%s has its signs on %s', (name, letters) => {
     const sign = (alter: number): string => (alter > 0 ? '#' : alter < 0 ? 'b' : '');
     expect(LETTERS.map((letter) => letter + sign(signatureAlter(key(name), letter))).join(' ')).toBe(letters);
+  });
+
+  // Common practice, no source: a mode is the white keys from its tonic on, and minor has both forms of its sixth and seventh.
+  test.each<[Mode, string]>([
+    ['major', 'C'],
+    ['dorian', 'D'],
+    ['phrygian', 'E'],
+    ['lydian', 'F'],
+    ['mixolydian', 'G'],
+    ['locrian', 'B'],
+  ])('%s from %s on is the white keys, and has no signs', (mode, letter) => {
+    const white = songKey(present(readPitchClass(letter), letter), mode);
+    expect(signatureOf(white)).toBe(0);
+    expect(octave.filter((midi) => isInScale(midi, white))).toEqual([60, 62, 64, 65, 67, 69, 71]);
+  });
+  test('minor has its sixth and seventh in both forms', () => {
+    expect(octave.filter((midi) => isInScale(midi, key('A minor')))).toEqual([60, 62, 64, 65, 66, 67, 68, 69, 71]);
+  });
+  test('has the same scale in every octave, and none of the quarter steps', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 120 }), fc.constantFrom(...MODE_NAMES), (midi, mode) => {
+        const own = songKey({ letter: 'E', alter: -1 }, mode);
+        expect(isInScale(midi + 12, own)).toBe(isInScale(midi, own));
+        expect(isInScale(midi + 0.5, own)).toBe(false);
+      }),
+    );
+  });
+  test('spells a quarter step below the note that is spelled above it', () => {
+    // A quarter step under D, and under the E flat of the blues.
+    expect(plainPitch(spellInKey(61.5, key('C major')))).toBe(plainPitch(quarterBelow(spellInKey(62, key('C major')))));
+    expect(spellInKey(62.5, key('C major'))).toMatchObject({ letter: 'E', octave: 4, midi: 62.5 });
   });
 
   test('spells what lies outside of it flat, except for a flat fifth that would be Cb, Fb or doubly flat', () => {

@@ -1,23 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readBlock } from '../../src/notation/read.ts';
-import { playOrder, repeatStarts, withRepeatsOfTwo } from '../../src/score/playing-order.ts';
+import { jumpPlaces, passesOf, playOrder, repeatStarts } from '../../src/score/playing-order.ts';
 import type { Score } from '../../src/score/score.ts';
-import { present } from '../../src/values/checked.ts';
+import { itemAt } from '../../src/values/checked.ts';
+import { barsOf, jumping, shapes, withPickup } from './letters.ts';
 
-/** A letter up to w is a bar. */
-const scoreOf = (music: string): Score => {
-  const { score, diagnostics } = readBlock(
-    `meter: 1/4\nslot: 1/8\n${music.replace(/(?<![\w.-])[a-w](?![\w.-])/g, '4 5')}`,
-  );
-  expect(diagnostics).toEqual([]);
-  return present(score, music);
-};
 /** The numbers of the bars, in the order they are played. */
-const order = (music: string): string => playOrder(scoreOf(music)).join(' ');
+const order = (music: string): string => playOrder(barsOf(music)).join(' ');
 /** The numbers of the bars that playing goes back to. */
-const starts = (music: string): string => [...repeatStarts(scoreOf(music))].join(' ');
-const withPickup = (music: string): Score => present(readBlock(`pickup: 1\nslot: 1/4\n${music}`).score, music);
+const starts = (music: string): string => [...repeatStarts(barsOf(music))].join(' ');
 
 describe('the order of playing', () => {
   test.each([
@@ -109,7 +100,7 @@ describe('the bars that playing goes back to', () => {
     );
     fc.assert(
       fc.property(fc.array(shape, { minLength: 1, maxLength: 6 }), (shapes) => {
-        const score = scoreOf(shapes.join('\n'));
+        const score = barsOf(shapes.join('\n'));
         const played = playOrder(score);
         const back = repeatStarts(score);
         expect(new Set(played)).toEqual(new Set(score.bars.keys()));
@@ -124,23 +115,77 @@ describe('the bars that playing goes back to', () => {
   });
 });
 
-describe('repeats of more than two times', () => {
-  test('are written as two and the times that are left', () => {
-    const score = scoreOf('a |: b | c :|x4 d :|x3');
-    const bars = withRepeatsOfTwo(score);
-    expect(
-      bars.map(({ repeatStart, repeatEnd }) => `${repeatStart ? ':' : ''}.${repeatEnd ? ':' : ''}`).join(' '),
-    ).toBe('. :. .: . . . . :.: .');
-    expect(bars.some(({ times }) => times !== undefined)).toBe(false);
+describe('the time through its repeat in which a bar is played', () => {
+  const passes = (music: string): string => passesOf(barsOf(music)).join(' ');
+  test.each([
+    ['a | b', '1 1'],
+    ['a |: b :| c', '1 1 2 1'],
+    ['|: a | b :|x3 c', '1 1 2 2 3 3 1'],
+    ['|: a |1 b :|2 c |]', '1 1 2 2'],
+    ['|: a |1,2 b :|3 c | d', '1 1 2 2 3 3 1'],
+  ])('%s: %s', (music, expected) => {
+    expect(passes(music)).toBe(expected);
   });
-  test('sound the same once they are written out', () => {
-    const shape = fc.constantFrom('b |', '|: b :|', '|: b :|x3', 'b | b :|x4', '|: b |1,2 b :|3 b ||');
+  test.each([
+    ['in a repeat the last one', 'a |: b :|x3 c |D.C.', '1 1 2 3 1 2 3 2'],
+    ['outside of repeats the second one', 'a | b |D.C.', '1 1 2 2'],
+    ['the first one where it was not played before', 'a |to-coda b |D.C.,coda c | d', '1 1 2 1 1'],
+    ['the last one in an ending', '|: a |1 b :|2 c |D.C.', '1 1 2 2 2 2'],
+    ['the last one in a repeat that was not played before', 'a |to-coda b |D.C.,coda |: c :|x3', '1 1 2 3'],
+  ])('is behind a jump %s', (_, music, expected) => {
+    expect(passes(music)).toBe(expected);
+  });
+  test('is for each bar one of the times that its ending is for, and counts up', () => {
     fc.assert(
-      fc.property(fc.array(shape, { minLength: 1, maxLength: 5 }), (shapes) => {
-        const score = scoreOf(shapes.join('\n'));
-        const bars = withRepeatsOfTwo(score);
-        const spans = (all: Score['bars'], played: readonly number[]) => played.map((index) => all[index]?.span);
-        expect(spans(bars, playOrder({ ...score, bars }))).toEqual(spans(score.bars, playOrder(score)));
+      fc.property(shapes, (music) => {
+        const score = barsOf(music.join('\n'));
+        const times = passesOf(score);
+        const before = new Map<number, number>();
+        const played = playOrder(score);
+        expect(times).toHaveLength(played.length);
+        played.forEach((index, place) => {
+          const time = itemAt(times, place);
+          const { endings = [time] } = itemAt(score.bars, index);
+          expect(endings).toContain(time);
+          if (!itemAt(score.bars, index).endings) expect(time).toBe((before.get(index) ?? 0) + 1);
+          before.set(index, time);
+        });
+      }),
+    );
+  });
+});
+
+describe('the places of jumps', () => {
+  const places = (score: Score) => {
+    const jump = score.bars.findIndex((bar) => bar.jump === 'D.C.' || bar.jump === 'D.S.');
+    const { repeatsDone, playedOnce, afterJump } = jumpPlaces(score, jump);
+    return { done: [...repeatsDone].join(' '), once: [...playedOnce].join(' '), after: afterJump.join(' ') };
+  };
+  test('are behind bars with which all repeats are done, and the last endings are what is played once', () => {
+    expect(places(barsOf('a |: b |1 c :|2 d || e |D.C.'))).toEqual({
+      done: '0 3 4',
+      once: '0 1 3 4',
+      after: '0 1 3 4',
+    });
+  });
+  test('leave out what is before the segno and between the jump to the coda and the coda', () => {
+    expect(places(barsOf('a |segno b |to-coda |: c :|D.S.,coda d |]')).after).toBe('1 3');
+  });
+  test('have a pickup once, where the repeat before the jump has it each time', () => {
+    const score = withPickup('4 | 1 1 1 1 | 1 1 1 :|D.C.');
+    expect(places(score)).toEqual({ done: '0 2', once: '0 1 2', after: '0 1 2' });
+    expect(playOrder(score)).toEqual([0, 1, 2, 0, 1, 2, 0, 1, 2]);
+  });
+  test('are followed by what is last in the order of playing, without repeats', () => {
+    fc.assert(
+      fc.property(jumping, (music) => {
+        const score = barsOf(music);
+        const jump = score.bars.findIndex((bar) => bar.jump === 'D.C.' || bar.jump === 'D.S.');
+        const { afterJump, playedOnce } = jumpPlaces(score, jump);
+        expect(playOrder(score).slice(-afterJump.length)).toEqual(afterJump);
+        expect(afterJump).toEqual(afterJump.toSorted((a, b) => a - b));
+        expect(afterJump.filter((index) => !playedOnce.has(index))).toEqual([]);
+        expect(new Set(afterJump).size).toBe(afterJump.length);
       }),
     );
   });
