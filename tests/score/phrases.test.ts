@@ -79,6 +79,13 @@ describe('the phrases of a block', () => {
     ]);
   });
 
+  test('have the names of their lessons and blocks where two blocks have one name, too', () => {
+    expect(phrases('<one:turn> <first/one:turn> | <first/one:turn> <one:turn>')).toEqual([
+      'one:turn: 0-3 12-15',
+      'first/one:turn: 4-7 8-11',
+    ]);
+  });
+
   test('are played again with their bar, if they are whole in it', () => {
     expect(phrases('phrase a: 4 5\n<a> <a> .4 | % | %')).toEqual(['a: 0-1 2-3 5-6 7-8 10-11 12-13']);
     expect(phrases('phrase a: 4 5 6 7\n<a> .4 | %')).toEqual(['a: 0-3 5-8']);

@@ -90,6 +90,29 @@ describe('the playback of a score', () => {
     expect(split?.struck).toEqual([64, 67]);
   });
 
+  test('has a grace note with what it is over the chord, beside the marks', () => {
+    const [graced, bent, slid] = eventsOf(
+      playbackOf(scoreOf(`harp: C\nslot: 1/4\n"C7" 4[grace -4'] 5[accent, grace 5] 4 .`)),
+    );
+    expect(graced?.grace).toEqual({ breath: 'draw', hole: 4, bend: 1, midi: 73, role: '♭9' });
+    expect(graced?.marks).toBeUndefined();
+    expect([bent?.grace, bent?.marks]).toEqual([{ breath: 'blow', hole: 5, midi: 76, role: '3' }, ['accent']]);
+    expect(slid && 'grace' in slid).toBe(false);
+  });
+
+  test('has a level only where the music is louder or softer than usual', () => {
+    const levels = eventsOf(playbackOf(scoreOf('slot: 1/4\n4 4[p] 4[mf] .'))).map((event) => [
+      event.level,
+      'level' in event,
+    ]);
+    expect(levels).toEqual([
+      [undefined, false],
+      [0.5, true],
+      [undefined, false],
+      [undefined, false],
+    ]);
+  });
+
   test('has a mark, a part or another embouchure only where there is one', () => {
     const playback = playbackOf(scoreOf('slot: 1/4\npart: A\n4 4[accent] @tongue 4 .\npart: B\n4 =3'));
     expect(playback.bars.map(({ part }) => part)).toEqual(['A', 'B']);

@@ -4,7 +4,15 @@ import { describe, expect, test } from 'vitest';
 import { passesOf, playOrder } from '../../src/score/playing-order.ts';
 import { isSoundEvent, soundsOf } from '../../src/score/queries.ts';
 import type { Score } from '../../src/score/score.ts';
-import { linesOfWords, lyricIn, verseSung, versesIn } from '../../src/score/verses.ts';
+import {
+  firstVerse,
+  linesOfWords,
+  lyricIn,
+  verseInEnding,
+  verseSung,
+  versesIn,
+  withVerses,
+} from '../../src/score/verses.ts';
 import { itemAt } from '../../src/values/checked.ts';
 import { scoreOf } from '../engrave/pictures.ts';
 import { blockText } from '../notation/arbitrary.ts';
@@ -76,4 +84,40 @@ test('words are in one line without a number where each bar has those of its fir
   expect(numbers('|: 4 4 |1 5 5 :|2 6 6 |]\nwords: a b c d e f')).toEqual([undefined]);
   expect(numbers('4 4\nwords: a b\nwords: c d')).toEqual([1, 2]);
   expect(numbers('|: 4 4 :|\nwords 2: a b')).toEqual([2]);
+});
+
+test('lines of words are in the order of their verses, whichever is met first', () => {
+  const lines = linesOfWords(scoreOf('slot: 1/2\n4 4 | 5 5 |]\nwords 3: * * a b\nwords 2: c d').bars);
+  expect(lines.map(({ verse }) => verse)).toEqual([2, 3]);
+  const [sound] = soundsOf(scoreOf('slot: 1/2\n4 4\nwords: a b\nwords: c d'));
+  const both = linesOfWords(scoreOf('slot: 1/2\n4 4\nwords: a b\nwords: c d').bars);
+  expect(both.map(({ of }) => sound && of(sound)?.text)).toEqual(['a', 'c']);
+});
+
+test('words for a time that an ending is not for are sung its first time', () => {
+  expect([1, 2, 3, 4].map((verse) => verseInEnding(verse, [2, 3]))).toEqual([2, 2, 3, 2]);
+  expect(verseInEnding(4, undefined)).toBe(4);
+  expect([firstVerse({}), firstVerse({ endings: [2, 3] })]).toEqual([1, 2]);
+});
+
+describe('a bar with the words of some of its times', () => {
+  const [bar] = scoreOf('slot: 1/2\n|: 4 4 :|x3\nwords: a b\nwords: c *\nwords: e f').bars;
+  const words = (passes: readonly number[]) =>
+    bar &&
+    withVerses(bar, passes).events.map((event) =>
+      isSoundEvent(event) ? event.lyrics?.map(({ verse, text }) => `${verse} ${text}`).join(', ') : undefined,
+    );
+  test('counts them from one', () => {
+    expect(words([2])).toEqual(['1 c', undefined]);
+    expect(words([3])).toEqual(['1 e', '1 f']);
+    expect(words([2, 3])).toEqual(['1 c, 2 e', '2 f']);
+  });
+  test('has none for a time without words', () => {
+    expect(words([7])).toEqual([undefined, undefined]);
+  });
+  test('is the same bar where nothing changes', () => {
+    expect(bar && withVerses(bar, [1, 2, 3])).toBe(bar);
+    const [wordless] = scoreOf('slot: 1/2\n4 4').bars;
+    expect(wordless && withVerses(wordless, [2])).toBe(wordless);
+  });
 });

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type BarPlace, type WrittenBar, type WrittenNote, writtenBar } from '../../src/score/written.ts';
+import { type BarPlace, type WrittenBar, type WrittenNote, writtenBar, writtenScore } from '../../src/score/written.ts';
 import { add, type Fraction, format, fraction, multiply, ZERO } from '../../src/time/fraction.ts';
 import { type Meter, readMeter } from '../../src/time/meter.ts';
 import { itemAt, lastOf, present } from '../../src/values/checked.ts';
+import { scoreOf } from '../engrave/pictures.ts';
 import { cases } from '../setup/long.ts';
 import { rhythm } from './rhythm.ts';
 
@@ -258,5 +259,21 @@ describe('every written bar', () => {
         });
       }),
     );
+  });
+});
+
+describe('the bars of a score', () => {
+  const bars = (text: string) => writtenScore(scoreOf(text)).map(shorthand);
+
+  it('are tied to the next one only where that begins with a note held on', () => {
+    expect(bars('slot: 1/4\n4 = = 5 | = 5 = = | . 4 = =')).toEqual(['2. 4~', '4 2.', 'r4 2.']);
+  });
+  it('are counted from their end in a pickup, and from their start in any other short bar', () => {
+    expect(bars('slot: 1/8\npickup: 3\n. 4 = | 4 =7 | 4 =4')).toEqual(['r8 4', '1', '2~ 8']);
+    expect(bars('slot: 1/8\npickup: 5\n4 =4 | 4 =7 | 4 = =')).toEqual(['8~ 2', '1', '4.']);
+  });
+  it('are silent with one rest for all of the bar, whatever its meter, but for a pickup', () => {
+    expect(bars('slot: 1/4\nmeter: 3/4\n.3 | 4 =2')).toEqual(['rbar', '2.']);
+    expect(bars('slot: 1/4\npickup: 1\n. | 4 =3 | 4 =2')).toEqual(['r4', '1', '2.']);
   });
 });
