@@ -1,6 +1,7 @@
 /** The same music on a harp of another tuning: the tune stays, its holes are found, and what the harp has not got is named. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { songKey } from '../../../src/harmony/key.ts';
 import { type Harp, keyNote, readHarp } from '../../../src/instrument/harp.ts';
 import { printedPitch } from '../../../src/instrument/pitch.ts';
 import { tabOfNotes } from '../../../src/instrument/playable.ts';
@@ -9,7 +10,8 @@ import { printScore } from '../../../src/notation/print/print.ts';
 import { readBlock } from '../../../src/notation/read.ts';
 import { moveToHarp } from '../../../src/score/harp/move.ts';
 import { relocate } from '../../../src/score/harp/relocate.ts';
-import { isSoundEvent, soundsOf } from '../../../src/score/queries.ts';
+import { graceAmong } from '../../../src/score/mark.ts';
+import { isSoundEvent, midiOfGrace, soundsOf } from '../../../src/score/queries.ts';
 import type { Score } from '../../../src/score/score.ts';
 import { itemAt, present } from '../../../src/values/checked.ts';
 import { blockText, harpText } from '../../notation/arbitrary.ts';
@@ -83,6 +85,101 @@ describe('a block on a harp of another tuning', () => {
       [{ name: 'shake', hole: 6 }],
     ]);
   });
+});
+
+describe('notes that sound together', () => {
+  const tongue = (music: string, tuning: string) => moved(`slot: 1/4\nmouth: tongue\n\n${music}`, 'C', tuning);
+  const mouths = ({ score }: { score: Score }) => soundsOf(score).map(({ mouth }) => mouth);
+
+  test('are as many as one breath gives, with the highest among them', () => {
+    const lips = moved('slot: 1/4\n\n-(1 2 3 4) (1 2 3) . .', 'C', 'solo-chromatic');
+    expect([lips.tab, lips.missing]).toEqual(['-(4 5) (1 2 3)', ['1: D4 G4 B4 D5 -> B4 D5']]);
+    const { tab, missing } = tongue('(1 2 4 5) -(1 2 4) . .', 'solo-chromatic');
+    expect([tab, missing]).toEqual(['(2 4 6) -(1 5)', ['1: C4 E4 C5 E5 -> E4 C5 E5', '1: D4 G4 D5 -> D4 D5']]);
+  });
+  test('stay side by side for the lips, and may be apart for the tongue', () => {
+    const lips = moved('slot: 1/4\n\n-(3 4 5) (4 5) . .', 'C', 'solo-chromatic');
+    expect([lips.tab, mouths(lips)]).toEqual(['-(4 5 6) (5 6)', ['lips', 'lips']]);
+    const apart = tongue('(1 4) -(1 4) -(3 6) 4', 'solo-chromatic');
+    expect([apart.tab.split(' -')[0], apart.missing]).toEqual(['(1 4)', []]);
+    expect(mouths(apart)).toEqual(['tongue', 'tongue', 'tongue', 'tongue']);
+  });
+  test('are the highest of them alone where no breath gives two', () => {
+    const { tab, missing } = tongue('(1 4) (2 5) . .', 'natural-minor');
+    expect([tab, missing]).toEqual(["(1 4) -5'", ['1: E4 E5 -> E5']]);
+  });
+});
+
+describe('what goes on over several notes', () => {
+  test('a note that is held on keeps its holes, and is named once', () => {
+    const { tab, missing } = moved('slot: 1/4\n\n-3q = = = | = -4q = . |]', 'C', 'solo-chromatic');
+    expect([tab, missing]).toEqual(['-3* = 4*', ['1: B↓4 -> B♭4', '2: D↓5 -> D♭5']]);
+  });
+  test('a glide stays where both of its notes are on one breath, and is struck anew where they are not', () => {
+    expect(moved("slot: 1/4\n\n-2 > -3 > -3' 5", 'C', 'solo-chromatic').tab).toBe('3 -4> -3* 6');
+    expect(moved("slot: 1/4\n\n-3' > -3 -4' > -4", 'C', 'natural-minor').tab).toBe("-3 3o -4'> -4");
+  });
+  test('a glide may go over a bar line', () => {
+    expect(moved("slot: 1/4\n\n4 = = -4' > | -4 = = . |]", 'C', 'natural-minor').tab).toBe("4 -4'> -4");
+  });
+});
+
+describe('marks that name a note', () => {
+  test('keep the sound of a grace note', () => {
+    const { score } = moved("slot: 1/4\n\n-3[grace -3'] 4[grace -4] -4[grace -3] 5[grace 6]", 'C', 'solo-chromatic');
+    const graces = soundsOf(score).map(({ marks }) => graceAmong(marks));
+    // B flat, D, B and G.
+    expect(graces.map((grace) => grace && midiOfGrace(score.harp, grace))).toEqual([70, 74, 71, 79]);
+  });
+  test('have the nearest grace note that there is', () => {
+    const { score, missing } = moved('slot: 1/4\n\n-3[grace -3q] 4 5 6', 'C', 'solo-chromatic');
+    expect(soundsOf(score)[0]?.marks).toEqual([
+      { name: 'grace', note: { breath: 'draw', hole: 3, bend: 0, over: false, slide: true } },
+    ]);
+    // Only the notes of the tune are reported.
+    expect(missing).toEqual([]);
+  });
+  test('have no shake with a hole that is not there', () => {
+    const richter = harpOf('C', 'richter');
+    const { blow, draw } = richter.tuning;
+    /** The same reeds one hole further down or up. */
+    const down: Harp = { ...richter, tuning: { ...richter.tuning, blow: blow.slice(1), draw: draw.slice(1) } };
+    const up: Harp = {
+      ...richter,
+      tuning: { ...richter.tuning, blow: [-5, ...blow.slice(0, -1)], draw: [-3, ...draw.slice(0, -1)] },
+    };
+    const score = scoreOf('slot: 1/4\n\n2[shake 1] 8[shake 9] 9[shake 10] 9[shake 8]');
+    const shaken = (harp: Harp) =>
+      soundsOf(relocate(score, harp).score).map(
+        ({ notes, marks }) =>
+          `${itemAt(notes, 0).hole} ${marks.map((mark) => ('hole' in mark ? mark.hole : mark.name)).join()}`,
+      );
+    expect(shaken(richter)).toEqual(['2 1', '8 9', '9 10', '9 8']);
+    expect(shaken(down)).toEqual(['1 ', '7 8', '8 9', '8 7']);
+    expect(shaken(up)).toEqual(['3 2', '9 10', '10 ', '10 9']);
+  });
+  test('leave the other marks as they are', () => {
+    const { score } = moved('slot: 1/4\n\n4[accent, grace -4] 5[tenuto] 6 .', 'C', 'natural-minor');
+    expect(soundsOf(score).map(({ marks }) => marks.map(({ name }) => name).join())).toEqual([
+      'accent,grace',
+      'tenuto',
+      '',
+    ]);
+  });
+});
+
+test('the mode is that of the tune, whatever the other harp is made for', () => {
+  const { score } = moved('position: 2\n\n-2 -3 4 = = = = . | -2 =6 . |]', 'A', 'natural-minor');
+  expect([score.key, score.keyNamed]).toEqual([songKey({ letter: 'E', alter: 0 }, 'major'), true]);
+  expect(score.bars.map(({ key, keyNamed }) => [key.mode, keyNamed])).toEqual([
+    ['major', true],
+    ['major', true],
+  ]);
+});
+
+test('a note that the new harp lacks is none of the same tab on it', () => {
+  const chromatic = scoreOf('tuning: solo-chromatic\nslot: 1/4\n\n12 = = =');
+  expect(() => moveToHarp(chromatic, harpOf('C', 'richter'))).toThrow(RangeError);
 });
 
 describe('of any block, on any harp', () => {
