@@ -26,6 +26,8 @@ describe('dynamics', () => {
   test('are one step on where nothing follows, or what follows is in the other direction', () => {
     expect(levels('4[mf cresc] 4 4 4')).toEqual([1, 1.08, 1.15, 1.23]);
     expect(levels('4[mf cresc] = = = | 4[p] 4 4 4')).toEqual([1, 0.5, 0.5, 0.5, 0.5]);
+    expect(levels('4[mf cresc] 4 4 4 | 4[p] 4 4 4')).toEqual([1, 1.08, 1.15, 1.23, 0.5, 0.5, 0.5, 0.5]);
+    expect(levels('4[f dim] 4 4 4 | 4[ff] 4 4 4')).toEqual([1.3, 1.23, 1.15, 1.08, 1.6, 1.6, 1.6, 1.6]);
     expect(levels('4[ff cresc] 4 4 4')).toEqual([1.6, 1.6, 1.6, 1.6]);
   });
   test('are in a coda those of the bar that leaves for it', () => {

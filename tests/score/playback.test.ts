@@ -100,6 +100,26 @@ describe('the playback of a score', () => {
     expect(slid && 'grace' in slid).toBe(false);
   });
 
+  test('has the role of a note only over a chord', () => {
+    const [before, over] = eventsOf(playbackOf(scoreOf('harp: C\nslot: 1/4\n4 "C7" 4 . .')));
+    expect([before?.notes, over?.notes]).toStrictEqual([[{ hole: 4, midi: 72 }], [{ hole: 4, midi: 72, role: 'R' }]]);
+  });
+
+  test('has for a bar what is not as at the start of the block: meter, key, feel, and how fast it is', () => {
+    const NOTHING = { meter: undefined, key: undefined, feel: undefined, pace: undefined };
+    const bars = (changes: string, more = '') =>
+      playbackOf(scoreOf(`harp: C\nslot: 1/4\ntempo: 60\nmeter: 3/4\n4 = = |\n${changes}\n4 = =${more} |]`)).bars.map(
+        ({ meter, key, feel, pace }) => ({ meter, key, feel: feel?.name, pace }),
+      );
+    expect(bars('tempo: 60')).toEqual([NOTHING, NOTHING]);
+    expect(bars('meter: 4/4', ' =')).toEqual([NOTHING, { ...NOTHING, meter: { beats: 4, unit: 4 } }]);
+    expect(bars('position: 2')).toEqual([NOTHING, { ...NOTHING, key: { position: 2, mode: 'major' } }]);
+    expect(bars('key: C minor')).toEqual([NOTHING, { ...NOTHING, key: { position: 1, mode: 'minor' } }]);
+    expect(bars('feel: shuffle')).toEqual([NOTHING, { ...NOTHING, feel: 'shuffle' }]);
+    expect(bars('tempo: 90')).toEqual([NOTHING, { ...NOTHING, pace: { from: 1.5, to: 1.5 } }]);
+    expect(bars('tempo: to 90')).toEqual([NOTHING, { ...NOTHING, pace: { from: 1, to: 1.5 } }]);
+  });
+
   test('has a level only where the music is louder or softer than usual', () => {
     const levels = eventsOf(playbackOf(scoreOf('slot: 1/4\n4 4[p] 4[mf] .'))).map((event) => [
       event.level,
@@ -165,5 +185,6 @@ describe('the playback of a score', () => {
       playbackOf(present(readBlock(`slot: 1/4\n${text}`, context).score, 'the score')).quotes;
     expect(quotes('<bends/first:lick> =2')).toEqual(['lick from bends/first']);
     expect(quotes('<bends/first>')).toEqual(['bends/first']);
+    expect(quotes('<first:lick> =2')).toEqual(['lick from first']);
   });
 });
