@@ -21,10 +21,14 @@ export interface Occurrence {
   readonly last: number;
 }
 
-/** An occurrence that is being read, and the source of its first sound. */
-interface Found {
+/** A sound of a quotation. */
+interface Quoted {
   readonly quote: QuoteRef;
   readonly source: Source;
+}
+
+/** An occurrence that is being read, and its first sound. */
+interface Found extends Quoted {
   /** The same for all sounds that one quotation of the block brought; the sounds of a bar that is played again (`%`) have its own. */
   readonly place: string;
   readonly first: number;
@@ -68,7 +72,7 @@ function occurrencesIn(score: Score): Found[] {
       if (bar.repeatsLast && isLong(found, source)) continue;
       const place = bar.repeatsLast ? `${source.quotedAt} in ${bar.index}` : `${source.quotedAt}`;
       let at = found.length - 1;
-      while (found[at]?.place === place && !isOneQuotation(itemAt(found, at).source, source)) at--;
+      while (found[at]?.place === place && !isOneQuotation(itemAt(found, at), { quote, source })) at--;
       const own = found[at];
       if (own?.place === place) {
         own.to = index;
@@ -86,10 +90,8 @@ const isLong = (found: readonly Found[], { quotedAt }: Source): boolean =>
   found.some(({ source, first, last }) => source.quotedAt === quotedAt && first !== last);
 
 /** Whether two sounds of one place of the block are of one quotation. One of another block has one span, as its text is elsewhere. */
-function isOneQuotation(a: Source, b: Source): boolean {
-  if (!a.quote || !b.quote || longName(a.quote) !== longName(b.quote)) return false;
-  return a.quote.block === undefined || a.span.from === b.span.from;
-}
+const isOneQuotation = (a: Quoted, b: Quoted): boolean =>
+  longName(a.quote) === longName(b.quote) && (a.quote.block === undefined || a.source.span.from === b.source.span.from);
 
 const shortName = ({ phrase = '' }: QuoteRef): string => phrase;
 

@@ -50,6 +50,7 @@ describe('the phrases of a block', () => {
     expect(phrases('phrase a: 4 5 6 7\n<a> <a> | <a> <a>')).toEqual(['a: 0-3 4-7 8-11 12-15']);
     expect(phrases('<one:turn> <one:turn>')).toEqual(['turn: 0-3 4-7']);
     expect(phrases('phrase own: <one:turn>\n<own> <own>')).toEqual(['turn: 0-3 4-7']);
+    expect(phrases('phrase own: <one:turn> <one:turn>\n<own>')).toEqual(['turn: 0-3 4-7']);
   });
 
   test('go over bar lines, from the first sound to the last', () => {
@@ -89,6 +90,10 @@ describe('the phrases of a block', () => {
   test('are played again with their bar, if they are whole in it', () => {
     expect(phrases('phrase a: 4 5\n<a> <a> .4 | % | %')).toEqual(['a: 0-1 2-3 5-6 7-8 10-11 12-13']);
     expect(phrases('phrase a: 4 5 6 7\n<a> .4 | %')).toEqual(['a: 0-3 5-8']);
+    expect(phrases('phrase a: 4 5\nphrase b: 6 6\n<a> <b> .4 | % | 4 <a> <b> 4 4 4')).toEqual([
+      'a: 0-1 5-6 11-12',
+      'b: 2-3 7-8 13-14',
+    ]);
     expect(phrases('phrase long: 4 = = = | 5 = = =\n.4 <long> .4 | % | .4 <long> .4')).toEqual([
       'long: 1-2 (0-1) 7-8 (3-4)',
     ]);
