@@ -9,12 +9,15 @@ import { printScore } from '../../src/notation/print/print.ts';
 import {
   exampleOf,
   filledIn,
+  graceAmong,
+  graceLeadsInto,
   isMarkName,
   MARK_NAMES,
   MARKS,
   type MarkName,
   markText,
   rowOf,
+  secondsOfBreath,
   takesHole,
 } from '../../src/score/mark.ts';
 import { SHIPPED_REPERTOIRE } from '../../src/technique/repertoire.ts';
@@ -56,4 +59,31 @@ describe.each(MARK_NAMES)('the mark %s', (name) => {
 test('words that are no marks are none, names of objects’ own properties among them', () => {
   for (const word of ['', 'Slap', 'toString', 'constructor', '__proto__', 'lips']) expect(isMarkName(word)).toBe(false);
   expect(Object.keys(MARKS)).toEqual(MARK_NAMES);
+});
+
+test('a grace note moves into a note of its own hole and breath, and is apart from all others', () => {
+  const grace = { breath: 'draw', hole: 3 } as const;
+  const into = (breath: 'blow' | 'draw', ...holes: number[]) =>
+    graceLeadsInto(grace, { breath, notes: holes.map((hole) => ({ hole })) });
+  expect([into('draw', 3), into('blow', 3), into('draw', 4), into('draw', 3, 4), into('draw', 2, 3)]).toEqual([
+    true,
+    false,
+    false,
+    false,
+    false,
+  ]);
+});
+
+test('the note that a mark names is found among others, which name none', () => {
+  const note = { breath: 'draw', hole: 3, bend: 1, over: false, slide: false } as const;
+  expect(graceAmong([{ name: 'accent' }, { name: 'shake', hole: 5 }, { name: 'grace', note }])).toBe(note);
+  expect(graceAmong([{ name: 'accent' }, { name: 'shake', hole: 5 }])).toBeUndefined();
+});
+
+test('a breath takes a part of a short note, no more of a long one, and nothing without its mark', () => {
+  const [short, long, longer] = [0.1, 10, 20].map((seconds) => secondsOfBreath(['breath'], seconds));
+  expect(short).toBeGreaterThan(0);
+  expect(short).toBeLessThan(0.1);
+  expect([secondsOfBreath(['breath'], 0.2), long]).toEqual([2 * (short ?? 0), longer]);
+  expect(secondsOfBreath(['accent'], 10)).toBe(0);
 });
