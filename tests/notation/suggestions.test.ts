@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { readBlock } from '../../src/notation/read.ts';
 import { readSetting, type SettingKey } from '../../src/notation/setting-values.ts';
 import type { SUGGESTIONS } from '../../src/notation/suggestions.ts';
 
@@ -181,4 +182,46 @@ describe.each(Object.entries(MISTAKES))('what was meant by the %s', (key, mistak
       expect(readSetting(key as SettingKey, meant)).toHaveProperty('value');
     }
   });
+});
+
+/** What a word in brackets behind a note is taken for, and whether it is certain. */
+const markFor = (word: string): string | undefined => {
+  const text = `slot: 1/4\n-4[${word}] 4 4 4`;
+  const [problem, ...others] = readBlock(text).diagnostics;
+  expect([problem?.code, others]).toEqual(['mark-unknown', []]);
+  const fix = problem?.fix;
+  return fix && `${fix.edits.map(({ text: written }) => written).join()}${fix.certain ? '' : ' ?'}`;
+};
+
+test.each([
+  ['p', 'softly', 'quiet'],
+  ['f', 'loud', 'strong'],
+  ['pp', 'very-soft'],
+  ['ff', 'fff'],
+  ['cresc', 'louder', 'swell', 'grow'],
+  ['dim', 'decrescendo', 'softer', 'fade'],
+  ['tenuto', 'legato', 'long'],
+  ['staccato', 'short'],
+  ['breath', 'breathe', 'comma'],
+  ['hand', 'hands', 'cup'],
+  ['wah', 'wow', 'wa'],
+  ['ghost', 'hint', 'dead'],
+  ['fall', 'drop', 'doit'],
+  ['dip', 'scoop'],
+  ['accent', 'marcato', 'sforzando', 'acent'],
+  ['tongue', 'tounge'],
+  ['lips', 'lps'],
+])('the mark %s is found by its other names', (mark, ...words) => {
+  expect(words.map(markFor)).toEqual(words.map(() => `${mark} ?`));
+});
+
+test('a mark that is the same word written in full, or in capitals, is certain', () => {
+  expect(
+    ['piano', 'Forte', 'pianissimo', 'fortissimo', 'crescendo', 'diminuendo', 'ten', 'stacc', 'SLAP'].map(markFor),
+  ).toEqual(['p', 'f', 'pp', 'ff', 'cresc', 'dim', 'tenuto', 'staccato', 'slap']);
+});
+
+test('a trill is a shake with its hole, and has no fix without one', () => {
+  expect(['trill 5', 'warble 5'].map(markFor)).toEqual(['shake', 'shake']);
+  expect(['trill', 'warble'].map(markFor)).toEqual([undefined, undefined]);
 });
