@@ -91,6 +91,12 @@ export const ACCEPTED: readonly Accepted[] = [
     '""',
     'C_MAJOR',
   ]),
+  ...accept('harmony/symbol-help.ts', 'Chords are read against the tonic; the mode is not asked.', ["'major'", '""']),
+  ...accept('harmony/symbol-help.ts', 'What is no such text has no numeral either.', [
+    '[]',
+    '["Stryker was here"]',
+    'const [, numeral',
+  ]),
   ...accept('harmony/song-key.ts', 'Chords are read against the tonic; the mode is not asked.', [
     "'major'",
     '""',
@@ -181,6 +187,17 @@ export const ACCEPTED: readonly Accepted[] = [
     'room[row] ?? bound',
     'room[row] && bound',
   ]),
+  ...accept('score/dynamics.ts', 'What is not there lies in no direction.', ['next !== undefined', 'true']),
+  ...accept('score/changes.ts', 'No bar before the first one leads to a coda.', ['coda >= 0', 'coda > 0']),
+  ...accept('score/changes.ts', 'A tempo of its own at the first bar is written there, which is asked as well.', [
+    'from === score.tempo',
+    'true',
+  ]),
+  ...accept('score/harp/relocate.ts', 'Other pitches are fewer, or one alone.', [
+    'a.every((midi, index) => midi === b[index])',
+    'a.some((midi, index) => midi === b[index])',
+  ]),
+  ...accept('score/harp/relocate.ts', 'What holes were found for can be played.', ["'fault' in found", 'false']),
   ...accept('score/playing-order.ts', 'What is not there is not less.', ['next !== undefined', 'true']),
   ...accept(
     'score/tuplet.ts',
