@@ -188,7 +188,7 @@ export const ACCEPTED: readonly Accepted[] = [
     'room[row] && bound',
   ]),
   ...accept('score/dynamics.ts', 'What is not there lies in no direction.', ['next !== undefined', 'true']),
-  ...accept('score/changes.ts', 'No bar before the first one leads to a coda.', ['coda >= 0', 'coda > 0']),
+  ...accept('score/changes.ts', 'A coda is behind its jump, and so never the first bar.', ['coda >= 0', 'coda > 0']),
   ...accept('score/changes.ts', 'A tempo of its own at the first bar is written there, which is asked as well.', [
     'from === score.tempo',
     'true',
