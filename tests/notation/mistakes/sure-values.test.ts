@@ -39,7 +39,7 @@ const VALUES: Readonly<Record<keyof typeof SUGGESTIONS, Values>> = {
   },
   mouth: {
     sure: ['lip', 'lip pursing', 'pucker', 'puckered', 'puckering', 'purse', 'pursed', 'tongue block', 'tongue-blocking', 'tongueblocked', 'TB'],
-    unsure: ['lipstick', 'u-block', 'tongueless', 'slip', 'pursers', 'both'],
+    unsure: ['lipstick', 'u-block', 'tongueless', 'tulip', 'pursers', 'both'],
   },
 }; // biome-ignore format: a table
 

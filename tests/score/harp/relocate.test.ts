@@ -115,7 +115,7 @@ describe('what goes on over several notes', () => {
     const { tab, missing } = moved('slot: 1/4\n\n-3q = = = | = -4q = . |]', 'C', 'solo-chromatic');
     expect([tab, missing]).toEqual(['-3* = 4*', ['1: B↓4 -> B♭4', '2: D↓5 -> D♭5']]);
   });
-  test('a glide stays where both of its notes are on one breath, and is struck anew where they are not', () => {
+  test('a glide stays where both of its notes are on one breath, and is struck again where they are not', () => {
     expect(moved("slot: 1/4\n\n-2 > -3 > -3' 5", 'C', 'solo-chromatic').tab).toBe('3 -4> -3* 6');
     expect(moved("slot: 1/4\n\n-3' > -3 -4' > -4", 'C', 'natural-minor').tab).toBe("-3 3o -4'> -4");
   });
