@@ -51,7 +51,11 @@ class HarpChoice extends HTMLElement {
     this.gone.abort();
   }
 
-  private show({ harp, tuned, concertA, temperament }: Chosen): void {
+  private show(chosen: Chosen): void {
+    const { harp, tuned, concertA, temperament } = chosen;
+    // On a phone the choices are folded, and what was chosen is on the fold.
+    const short = this.closest('details')?.querySelector('summary > span');
+    if (short) short.textContent = inWords(chosen) ?? '';
     this.select('key').value = harp ? String(chromaOf(harp.key)) : '';
     this.select('register').value = harp?.register ?? 'standard';
     this.select('register').disabled = !harp;

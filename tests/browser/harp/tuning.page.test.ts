@@ -33,6 +33,16 @@ async function open(path: string): Promise<void> {
   await page.goto(site.url + path);
 }
 
+/** Chooses a value where the choices are folded too, as on a phone. */
+async function pick(name: string, value: string | { readonly label: string }): Promise<void> {
+  const fold = page.locator('.choice-fold');
+  if ((await fold.count()) > 0)
+    await fold.evaluate((details: HTMLDetailsElement) => {
+      details.open = true;
+    });
+  await page.selectOption(`select[name="${name}"]`, value);
+}
+
 const settled = () =>
   page.waitForFunction(() =>
     /Showing|could not/.test(document.querySelector('harp-choice [role="status"]')?.textContent ?? ''),
@@ -43,7 +53,7 @@ const label = (block: string) => page.locator(`#block-${block} .tab-block`).getA
 describe('a student who picks another tuning', () => {
   it('sees the same tune in other holes, and keeps the choice', async () => {
     await open('/lessons/one/');
-    await page.selectOption('select[name="tuning"]', CHROMATIC.id);
+    await pick('tuning', CHROMATIC.id);
     await settled();
     expect(await status()).toBe(
       'Showing the page for another harp (twelve-hole chromatic, solo tuned). The text is about the Richter tuning.',
@@ -67,7 +77,9 @@ describe('a student who picks another tuning', () => {
     await settled();
     expect(new URL(page.url()).searchParams.get('tuning')).toBe(CHROMATIC.id);
     expect(await page.inputValue('select[name="tuning"]')).toBe(CHROMATIC.id);
-    await page.selectOption('select[name="tuning"]', '');
+    // Where the choices are folded, the fold says which harp the page is for.
+    expect(await page.locator('.choice-fold > summary').textContent()).toContain('another harp (twelve-hole chromatic');
+    await pick('tuning', '');
     await page.getByText('Showing the page as written.').waitFor();
     expect(await label('chorus-1')).toContain('an A harp, second position');
     expect(new URL(page.url()).search).toBe('');
@@ -91,10 +103,10 @@ describe('a student who picks another tuning', () => {
     const folds = page.locator('#block-chorus-1 .block-foot details');
     const visible = () => folds.evaluateAll((all) => all.map((fold) => fold.checkVisibility()));
     expect(await visible()).toEqual([false, false]);
-    await page.selectOption('select[name="tuning"]', '');
+    await pick('tuning', '');
     await page.getByText('Showing the page as written.').waitFor();
     expect(await visible()).toEqual([true, true]);
-    await page.selectOption('select[name="key"]', { label: 'F' });
+    await pick('key', { label: 'F' });
     await settled();
     expect(await visible()).toEqual([true, true]);
   });
@@ -116,10 +128,10 @@ describe('a student who picks another tuning', () => {
     expect(await status()).toBe('Showing the page for an A harp. In second position the key is E minor.');
     expect(await page.locator('select[name="tuning"]').count()).toBe(0);
     await page.goto(`${site.url}/lessons/one/`);
-    await page.selectOption('select[name="tuning"]', 'natural-minor');
+    await pick('tuning', 'natural-minor');
     await page.goto(`${site.url}/harps/richter/`);
     expect(await page.locator('select[name="tuning"]').count()).toBe(0);
-    await page.selectOption('select[name="key"]', { label: 'A' });
+    await pick('key', { label: 'A' });
     await settled();
     expect(await status()).toBe('Showing the page for an A harp.');
     expect(await page.evaluate(() => localStorage.getItem('reedway-harp'))).toBe(
