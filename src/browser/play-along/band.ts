@@ -168,6 +168,8 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
       }
       startSounding(stop);
       button.textContent = playAlongText('stop');
+      // On a music stand the chart is read, and no longer what is chosen.
+      if (chart.element.getBoundingClientRect().bottom > innerHeight) button.scrollIntoView();
       waking.start();
     },
   };

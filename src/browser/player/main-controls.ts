@@ -55,7 +55,7 @@ export function mainControls(
   };
 
   function show(): void {
-    const { range, loop: loops, climb } = settings();
+    const { range, loop: loops, climb, tempo } = settings();
     const { bars } = playback();
     lastClimb = climb ?? lastClimb;
     const numberOf = (bar: number): number => bars[bar]?.number ?? bar + 1;
@@ -65,7 +65,8 @@ export function mainControls(
     loop.textContent = range
       ? playerText('loopBars', { bars: barsInWords(numberOf(range.first), numberOf(range.last)) })
       : playerText('loop');
-    setPressed(speedUp, climb !== undefined);
+    // A goal that is reached already speeds nothing up: a press then sets another.
+    setPressed(speedUp, climb !== undefined && climb.goal > tempo);
   }
 
   show();

@@ -67,10 +67,10 @@ describe('the controls', () => {
     await speedUp.click();
     await speedUp.click();
     expect(await goal()).toBe('90');
-    await speedUp.click();
     await control('button', '100 %').click();
+    expect(await speedUp.getAttribute('aria-pressed')).toBe('false');
     await speedUp.click();
-    expect(await goal()).toBe('144');
+    expect([await goal(), await speedUp.getAttribute('aria-pressed')]).toEqual(['144', 'true']);
   });
 
   test.runIf(LONG)('are in a sheet that Escape closes, and says where it cannot be loaded', async ({ visit }) => {
