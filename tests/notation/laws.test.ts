@@ -52,7 +52,7 @@ describe('law 1: printing and reading are inverse', () => {
         const inSlots = own.bars.map((bar, index) => ({ ...bar, slot: itemAt(again.bars, index).slot }));
         expect(withoutPlaces(again)).toEqual(withoutPlaces({ ...own, slot: again.slot, bars: inSlots }));
       }),
-      { numRuns: cases(40, 4000) },
+      { numRuns: cases(40, 2000) },
     );
   });
   test('printing what was printed changes nothing', () => {
@@ -211,7 +211,7 @@ describe('a quotation', () => {
         fc.pre(named.every(({ root, step }) => stepBetween(moved.key.tonic, root) === step));
         expect(withoutRests(heard(present(score, 'the score')))).toEqual(withoutRests(heard(moved)));
       }),
-      { numRuns: cases(40, 2000) },
+      { numRuns: cases(40, 1000) },
     );
   });
 });

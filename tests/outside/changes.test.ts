@@ -24,7 +24,7 @@ import { attacksInSeconds, lateOrWrong } from './exchange/seconds.ts';
 import { type ChangingAttack, type ChangingBar, type ChangingSample, changingSample } from './oracle/changing.ts';
 import { memoryFreed, verovioReading } from './verovio.ts';
 
-const SEEDS = Array.from({ length: cases(80, 5000) }, (_, index) => index + 1);
+const SEEDS = Array.from({ length: cases(80, 3000) }, (_, index) => index + 1);
 
 function barsOf({ bars }: Score): ChangingBar[] {
   return bars.map(({ meter, key, chords }) => {
