@@ -37,6 +37,7 @@ const STYLES = [
   'src/engrave/block.css',
   'src/engrave/grid.css',
   'src/engrave/grid-sizes.css',
+  'src/site/styles/controls.css',
   'src/site/styles/player/player.css',
   'src/site/styles/player/bar.css',
   'src/site/styles/player/large-type.css',
