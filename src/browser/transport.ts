@@ -30,6 +30,9 @@ export interface Music {
 /** `counting`: the count-in sounds and the music has not begun. */
 export type PlayState = 'stopped' | 'counting' | 'playing' | 'paused';
 
+/** Whether something is heard, or about to be. */
+export const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';
+
 /** What is sounding at a moment, or will be when the count-in is over or a pause ends. */
 export interface Showing {
   readonly moment: Moment;
@@ -205,7 +208,7 @@ export function createTransport(stage: AudioOutput, music: Music, changed: (stat
     return current.until < Infinity ? carryOver(here, current.plan.round, planFor(here.round).round) : here;
   }
 
-  const running = (): boolean => state === 'playing' || state === 'counting';
+  const running = (): boolean => isRunning(state);
 
   function pause(): void {
     if (!running()) return;

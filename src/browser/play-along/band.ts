@@ -11,14 +11,15 @@ import { isCompound } from '../../time/meter.ts';
 import { audioOutputOf } from '../audio-output.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { readChosen } from '../harp/chosen.ts';
-import { audibleTimeOf } from '../player/audible-time.ts';
+import { whenLeft } from '../leaving.ts';
 import { make } from '../player/dom.ts';
 import { pageMixOn } from '../player/page-mix.ts';
 import { channel, loudness } from '../player/sheet/mixer.ts';
 import { createWaking } from '../player/waking.ts';
 import { query } from '../query.ts';
+import { showPlaying } from '../show-playing.ts';
 import { playAlongText } from '../texts/play-along.ts';
-import { type AudioOutput, createTransport, TICK } from '../transport.ts';
+import { type AudioOutput, createTransport, isRunning } from '../transport.ts';
 import { createChart } from './chart.ts';
 import type { SoundSwitch } from './sound-switch.ts';
 
@@ -27,8 +28,6 @@ type Forms = Readonly<Record<string, Readonly<Record<string, Playback>>>>;
 
 /** The harps that are looked at for a key: the positions players use most (common practice, no source). */
 const USUAL_POSITIONS = [2, 1, 3];
-/** The choice of no form. */
-const METRONOME = 'metronome';
 
 /** The band of a page. It follows what is chosen, also while it plays. */
 export function createBand(host: HTMLElement, context: AudioContext): SoundSwitch {
@@ -40,7 +39,7 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
   const forms = JSON.parse(host.querySelector('script')?.textContent ?? '{}') as Forms;
   const button = query(host, 'button[name="band"]', HTMLButtonElement);
   const mix = pageMixOn(context);
-  const isMetronome = (): boolean => field('form').value === METRONOME;
+  const isMetronome = (): boolean => field('form').value === '';
 
   function chosen(): { readonly playback: Playback; readonly settings: PlaySettings } {
     const written = forms[field('form').value]?.[field('meter').value];
@@ -61,7 +60,7 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
   };
   const output = audioOutputOf(mix.mixingDesk, () => pitches);
   const transport = createTransport({ ...output, sound: (cue, at) => soundOf(cue, at) }, music, (state) => {
-    const plays = state === 'playing' || state === 'counting';
+    const plays = isRunning(state);
     button.textContent = playAlongText(plays ? 'stop' : 'start');
     if (!plays) stopSounding(stop);
     draw();
@@ -93,15 +92,9 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
     ...(['drums', 'bass', 'chords'] as const).map((part) => channel(part, mix)),
   );
 
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  function draw(): void {
-    clearTimeout(timer);
-    const heard = audibleTimeOf(context);
-    const showing = transport.showing(heard);
-    chart.show(transport.state() === 'stopped' ? undefined : showing);
-    if (transport.state() === 'stopped') return;
-    timer = setTimeout(draw, showing ? Math.max(4, Math.min(TICK, (showing.until - heard) * 1000)) : TICK);
-  }
+  const draw = showPlaying(context, transport, (showing) =>
+    chart.show(transport.state() === 'stopped' ? undefined : showing),
+  );
 
   /** Which harps play in the key, and what the student's own harp makes of it. */
   function showHarps(): void {
@@ -128,7 +121,6 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
     const sameForm = before.playback.form === music.playback.form && before.playback.meter === music.playback.meter;
     transport.change(music);
     if (!sameForm || before.playback.key.tonic !== music.playback.key.tonic) chart.draw();
-    host.toggleAttribute('data-metronome', isMetronome());
     showHarps();
     draw();
   }
@@ -137,7 +129,7 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
     context,
     {
       play: transport.play,
-      interrupted: () => stop(),
+      interrupted: stop,
       complain: (on) => {
         query(host, '[role="alert"]', HTMLElement).textContent = on ? playAlongText('noSound') : '';
       },
@@ -155,10 +147,7 @@ export function createBand(host: HTMLElement, context: AudioContext): SoundSwitc
   host.addEventListener('change', ({ target }) => {
     if (target instanceof Element && target.closest('.along-band')) follow();
   });
-  addEventListener('pagehide', stop);
-  document.addEventListener('visibilitychange', () => {
-    if (document.hidden) stop();
-  });
+  whenLeft(stop);
   follow();
   return {
     toggle: () => {

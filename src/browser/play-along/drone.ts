@@ -2,6 +2,7 @@
 import { chromaOf, lowestFrom, readPitchClass } from '../../instrument/pitch.ts';
 import { frequencyOfMidi } from '../../instrument/temperament.ts';
 import { readChosen } from '../harp/chosen.ts';
+import { whenLeft } from '../leaving.ts';
 import { setPressed } from '../player/dom.ts';
 import { pageMixOn } from '../player/page-mix.ts';
 import { loudness } from '../player/sheet/mixer.ts';
@@ -50,10 +51,7 @@ export function createDroneOf(host: HTMLElement, context: AudioContext): SoundSw
   const letGo = (): void => {
     if (held) mix.hush();
   };
-  addEventListener('pagehide', letGo);
-  document.addEventListener('visibilitychange', () => {
-    if (document.hidden) letGo();
-  });
+  whenLeft(letGo);
   return {
     toggle: () => {
       if (held) {

@@ -4,7 +4,7 @@
  * block played last.
  */
 import { playerText } from '../texts/player.ts';
-import type { PlayState } from '../transport.ts';
+import { isRunning, type PlayState } from '../transport.ts';
 import type { PlayerActions } from './actions.ts';
 import { make } from './dom.ts';
 import { mainControls } from './main-controls.ts';
@@ -71,8 +71,12 @@ export function createControls(
     holder.hidden = !open;
     main.more.setAttribute('aria-expanded', String(open));
     if (!open) return;
-    if (sheet) {
+    // The sheet may cover what is played.
+    const keepInSight = (): void => {
       if (isRunning(state)) wiring.keepInSight();
+    };
+    if (sheet) {
+      keepInSight();
       return;
     }
     import('./sheet/sheet.ts').then(
@@ -80,7 +84,7 @@ export function createControls(
         if (sheet) return;
         sheet = createSheet(wiring);
         holder.replaceChildren(sheet.element);
-        if (isRunning(state)) wiring.keepInSight();
+        keepInSight();
       },
       () => holder.replaceChildren(make('p', { role: 'alert' }, playerText('sheetNotLoaded'))),
     );
@@ -120,12 +124,14 @@ export function createControls(
   sight.observe(block);
   element.addEventListener('focusout', () => setTimeout(place));
   // Its height is left free at the end of the page, and where the page scrolls to what has the focus.
-  new ResizeObserver(() => {
+  const height = new ResizeObserver(() => {
     if (hideOther === hide)
       document.documentElement.style.setProperty('--player-bar', `${main.element.offsetHeight}px`);
-  }).observe(main.element);
+  });
+  height.observe(main.element);
   signal.addEventListener('abort', () => {
     sight.disconnect();
+    height.disconnect();
     if (hideOther === hide) hide();
   });
   playHere.addEventListener('click', wiring.playOrPause, { signal });
@@ -171,10 +177,8 @@ function titleOf(block: HTMLElement): string {
 }
 
 /** The words of a button before what is only read aloud. */
-export function setLabel(button: HTMLElement, text: string): void {
+function setLabel(button: HTMLElement, text: string): void {
   const [first] = button.childNodes;
   if (first instanceof Text) first.data = text;
   else button.prepend(text);
 }
-
-const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';

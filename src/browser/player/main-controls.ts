@@ -1,7 +1,7 @@
 /** The controls that stay at the foot of the window: play, tempo, loop, speed-up, and the button that opens the others. */
-import { barsInWords } from '../../score/bar-words.ts';
+import { rangeInWords } from '../../score/bar-words.ts';
 import { playerText } from '../texts/player.ts';
-import type { PlayState } from '../transport.ts';
+import { isRunning, type PlayState } from '../transport.ts';
 import type { ControlRow, PlayerActions } from './actions.ts';
 import { button, make, setPressed, toggle } from './dom.ts';
 import { tempoInWords } from './in-words.ts';
@@ -56,14 +56,12 @@ export function mainControls(
 
   function show(): void {
     const { range, loop: loops, climb, tempo } = settings();
-    const { bars } = playback();
     lastClimb = climb ?? lastClimb;
-    const numberOf = (bar: number): number => bars[bar]?.number ?? bar + 1;
     for (const { percent, button } of percents)
-      setPressed(button, Math.round(settings().tempo) === Math.round(ofPercent(percent)));
+      setPressed(button, Math.round(tempo) === Math.round(ofPercent(percent)));
     setPressed(loop, loops);
     loop.textContent = range
-      ? playerText('loopBars', { bars: barsInWords(numberOf(range.first), numberOf(range.last)) })
+      ? playerText('loopBars', { bars: rangeInWords(playback().bars, range) })
       : playerText('loop');
     // A goal that is reached already speeds nothing up: a press then sets another.
     setPressed(speedUp, climb !== undefined && climb.goal > tempo);
@@ -98,7 +96,7 @@ export function mainControls(
     more,
     show,
     showState: (state) => {
-      play.textContent = playerText(state === 'playing' || state === 'counting' ? 'pause' : 'play');
+      play.textContent = playerText(isRunning(state) ? 'pause' : 'play');
       play.dataset['state'] = state;
     },
     showRound: (number, tempoNow) => {

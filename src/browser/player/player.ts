@@ -1,6 +1,6 @@
 /** The player of one block, made when it is first asked to sound. */
 import { type PlaySettings, writtenSettings } from '../../schedule/settings.ts';
-import { barInWords, barsInWords } from '../../score/bar-words.ts';
+import { barInWords, barNumber, rangeInWords } from '../../score/bar-words.ts';
 import { type Playback, playbackOn } from '../../score/playback.ts';
 import { itemAt } from '../../values/checked.ts';
 import { audioOutputOf } from '../audio-output.ts';
@@ -8,7 +8,7 @@ import { startSounding, stopSounding } from '../exclusive-sound.ts';
 import { HARP_EVENT, readChosen, studentsHarp } from '../harp/chosen.ts';
 import { pitchesOf } from '../sound/pitches.ts';
 import { playerText } from '../texts/player.ts';
-import { createTransport, type PlayState, type Showing, TICK } from '../transport.ts';
+import { createTransport, isRunning, type PlayState, type Showing, TICK } from '../transport.ts';
 import { createAnnouncer } from './announcer.ts';
 import { audibleTimeOf } from './audible-time.ts';
 import { barHint } from './bar-hint.ts';
@@ -127,20 +127,11 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
     signal,
   );
 
-  /** How musicians count the bar of an index. What still sounds may be of a bar that its author has removed. */
-  function numberOf(bar: number): number {
-    return playback.bars[bar]?.number ?? bar + 1;
-  }
-
   /** Choosing bars is asking to practise them: they loop until something else is chosen. */
   function setRange(range: PlaySettings['range']): void {
     change({ ...settings, range, loop: range !== undefined });
     if (range) hint?.seen();
-    news.say(
-      range
-        ? playerText('loopOf', { bars: barsInWords(numberOf(range.first), numberOf(range.last)) })
-        : playerText('wholeBlockSaid'),
-    );
+    news.say(range ? playerText('loopOf', { bars: rangeInWords(playback.bars, range) }) : playerText('wholeBlockSaid'));
   }
 
   function change(next: PlaySettings): void {
@@ -207,7 +198,8 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
   function stateInWords(state: PlayState): string {
     const showing = transport.showing(now());
     if (state === 'stopped' || !showing) return playerText('stopped');
-    if (state === 'paused') return playerText('pausedIn', { bar: barInWords(numberOf(showing.moment.bar)) });
+    if (state === 'paused')
+      return playerText('pausedIn', { bar: barInWords(barNumber(playback.bars, showing.moment.bar)) });
     if (state === 'counting') return playerText('countIn');
     return playerText('playingAt', { tempo: tempoInWords(showing.tempo) });
   }
@@ -324,8 +316,6 @@ export function openPlayer(host: HTMLElement, context: AudioContext | undefined,
 /** Milliseconds until there is something else to show. Only the last stroke, ringing on, has nothing to show. */
 const waitFor = (showing: Showing | undefined, heard: number): number =>
   showing ? Math.max(4, Math.min(LONGEST_NOTE_WAIT, (showing.until - heard) * 1000)) : TICK;
-
-const isRunning = (state: PlayState): boolean => state === 'playing' || state === 'counting';
 
 /** On a harp of another tuning the same is heard at once; which holes play it is found out by `findHoles`. */
 function onChosenHarp(playback: Playback): Playback {

@@ -1,6 +1,6 @@
 /** Offers again what was reached in a block: a button beside the one of its player, which opens it with the settings of last time. */
 import { writtenSettings } from '../../schedule/settings.ts';
-import { barsInWords } from '../../score/bar-words.ts';
+import { rangeInWords } from '../../score/bar-words.ts';
 import type { Playback } from '../../score/playback.ts';
 import { LANGUAGE } from '../../texts/language.ts';
 import { SWING_PERCENT_RANGE } from '../../time/swing.ts';
@@ -37,9 +37,8 @@ export function offerToGoOn(within: HTMLElement, key: string): void {
     Math.abs(settings.swing - own.swing) < 0.01;
   if (isAsWritten) return;
   const tempo = Math.round(settings.tempo);
-  const numberOf = (bar: number): number => playback.bars[bar]?.number ?? bar + 1;
   const what = range
-    ? goOnText('barsAt', { bars: barsInWords(numberOf(range.first), numberOf(range.last)), tempo })
+    ? goOnText('barsAt', { bars: rangeInWords(playback.bars, range), tempo })
     : goOnText('wholeAt', { tempo });
   const when = howLongAgo(entry.at, Date.now(), LANGUAGE);
   const button = document.createElement('button');

@@ -6,9 +6,10 @@ import { writtenSettings } from '../../schedule/settings.ts';
 import type { Playback } from '../../score/playback.ts';
 import { audioOutputOf } from '../audio-output.ts';
 import { startSounding, stopSounding } from '../exclusive-sound.ts';
-import { audibleTimeOf } from '../player/audible-time.ts';
+import { whenLeft } from '../leaving.ts';
 import { pageMixOn } from '../player/page-mix.ts';
-import { type AudioOutput, createTransport, TICK } from '../transport.ts';
+import { showPlaying } from '../show-playing.ts';
+import { type AudioOutput, createTransport, isRunning } from '../transport.ts';
 
 /** A rhythm that can be heard. */
 export interface RhythmLoop {
@@ -35,35 +36,25 @@ export function createRhythmLoop(
     strokesOnly(audioOutputOf(mixingDesk, () => pitches)),
     { playback, settings: { ...writtenSettings(playback), loop: true, countIn: true } },
     (state) => {
-      const plays = state === 'playing' || state === 'counting';
+      const plays = isRunning(state);
       changed(plays);
       if (!plays) stopSounding(transport.stop);
       show();
     },
   );
 
-  let timer: ReturnType<typeof setTimeout> | undefined;
   let lit: Element | null = null;
-  /** Marks the stroke that is heard, and looks again when the next one is due. */
-  function show(): void {
-    clearTimeout(timer);
-    const heard = audibleTimeOf(context);
-    const showing = transport.showing(heard);
+  /** Marks the stroke that is heard. */
+  const show = showPlaying(context, transport, (showing) => {
     const { bar, event } = showing && !showing.counting ? showing.moment : {};
     const next = figure.querySelector(`.stroke[data-bar="${bar}"][data-event="${event}"]`);
-    if (next !== lit) {
-      lit?.classList.remove('now');
-      next?.classList.add('now');
-      lit = next;
-    }
-    if (transport.state() === 'stopped') return;
-    timer = setTimeout(show, showing ? Math.max(4, Math.min(TICK, (showing.until - heard) * 1000)) : TICK);
-  }
-
-  addEventListener('pagehide', transport.stop);
-  document.addEventListener('visibilitychange', () => {
-    if (document.hidden) transport.stop();
+    if (next === lit) return;
+    lit?.classList.remove('now');
+    next?.classList.add('now');
+    lit = next;
   });
+
+  whenLeft(transport.stop);
 
   return {
     toggle: () => {

@@ -29,9 +29,6 @@ export interface FormToPlay {
   readonly meters: readonly { readonly meter: string; readonly playback: Playback }[];
 }
 
-/** One bar of rests without a chord: what a metronome needs. */
-const NO_FORM = 'metronome';
-
 /** Bars of rests over a progression. */
 function restsOver(
   course: Pick<Course, 'tunings' | 'forms'>,
@@ -67,7 +64,8 @@ export function formsToPlay(course: Pick<Course, 'tunings' | 'forms'>): readonly
       playback: playbackOf(restsOver(course, written, form), () => ''),
     }));
   return [
-    { id: NO_FORM, title: '', meters: playbacks(undefined) },
+    // One bar of rests without a chord. No form of a course has an empty name.
+    { id: '', title: '', meters: playbacks(undefined) },
     ...course.forms.map((form) => ({ id: form.id, title: form.title, meters: playbacks(form) })),
   ];
 }

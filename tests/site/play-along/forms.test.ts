@@ -35,6 +35,14 @@ describe('a form to play along with', () => {
     expect(chordsOf(inKey('vamp', '3/4', 'D'))).toEqual(['Dm', 'C', '–', 'A7 –']);
   });
 
+  test('may have any name of its own, without hiding the metronome', () => {
+    const named = formsToPlay({ ...COURSE, forms: [{ ...OWN, id: 'metronome' }] });
+    expect(named.map(({ id, meters }) => [id, meters[0]?.playback.bars.length])).toEqual([
+      ['', 1],
+      ['metronome', 4],
+    ]);
+  });
+
   test('fills its bars in every meter with rests, and the metronome has one bar without a chord', () => {
     for (const { id, meters } of forms) {
       for (const { meter, playback } of meters) {
@@ -43,7 +51,7 @@ describe('a form to play along with', () => {
           expect(bar.length * (under ?? 0)).toBe(playback.ticks * (over ?? 0));
           expect(bar.events.every(({ notes }) => notes === undefined)).toBe(true);
         }
-        expect(playback.form > 0).toBe(id !== 'metronome');
+        expect(playback.form > 0).toBe(id !== '');
       }
     }
     expect(forms[0]?.meters.map(({ playback }) => playback.bars.length)).toEqual([1, 1, 1, 1, 1]);
@@ -70,6 +78,6 @@ describe('the chord of the moment', () => {
   });
 
   test('is none in the metronome', () => {
-    expect(chordsAt(inKey('metronome', '4/4', 'C'), { bar: 0, tick: 0 }).next).toBeUndefined();
+    expect(chordsAt(inKey('', '4/4', 'C'), { bar: 0, tick: 0 }).next).toBeUndefined();
   });
 });
